@@ -1,0 +1,38 @@
+#pragma once
+// What module.cpp calls, one function a domain.
+
+#include <pybind11/pybind11.h>
+
+#include <memory>
+
+#include "halfnut/catalogue.hpp"
+
+namespace halfnut::bind {
+
+/// A catalogue as Python holds it: the built-in tables, or a shop's overlay that owns its rows.
+class SharedCatalogue {
+   public:
+    SharedCatalogue();
+    [[nodiscard]] const Catalogue& get() const noexcept;
+    /// A new catalogue with a table's text laid over this one.
+    [[nodiscard]] SharedCatalogue with(const std::string& table, const std::string& text,
+                                       const std::string& name) const;
+
+   private:
+    struct Layer {
+        std::string table;
+        std::string text;
+        std::string name;
+    };
+    std::vector<Layer> layers_;
+    std::shared_ptr<const Overlay> overlay_;
+};
+
+/// Evidence items as a list of halfnut._core.Evidence.
+pybind11::list evidence_list(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
+                             const Catalogue& catalogue);
+
+void bind_catalogue(pybind11::module_& module);
+void bind_quantity(pybind11::module_& module);
+
+}  // namespace halfnut::bind

@@ -1,0 +1,88 @@
+// Quantities with their units.
+
+#include <pybind11/operators.h>
+
+#include "bind.hpp"
+#include "halfnut/quantity.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+
+namespace {
+
+Dimension dimension_from(const std::string& name) {
+    for (int i = 0; i <= static_cast<int>(Dimension::stress); ++i) {
+        const auto dimension = static_cast<Dimension>(i);
+        if (dimension_name(dimension) == name) {
+            return dimension;
+        }
+    }
+    throw DomainError("no dimension '" + name + "'");
+}
+
+Quantity quantity(double value, const std::string& unit, const std::string& dimension) {
+    const Dimension wanted = dimension_from(dimension);
+    const Unit* found = find_unit(unit, wanted);
+    if (found == nullptr) {
+        throw DomainError("'" + unit + "' is no unit of " + dimension);
+    }
+    if (!std::isfinite(value)) {
+        throw DomainError(dimension + " must be finite");
+    }
+    return {value, *found};
+}
+
+const char* system_name(UnitSystem system) {
+    return system == UnitSystem::metric ? "metric" : system == UnitSystem::inch ? "inch" : "both";
+}
+
+}  // namespace
+
+void bind_quantity(py::module_& module) {
+    py::class_<Quantity>(module, "Quantity", "A number with its unit.")
+        .def(py::init(&quantity), py::arg("value"), py::arg("unit"), py::arg("dimension"))
+        .def_property_readonly("value", &Quantity::value)
+        .def_property_readonly("unit", [](const Quantity& q) { return std::string(q.unit().symbol); })
+        .def_property_readonly("dimension",
+                               [](const Quantity& q) { return std::string(dimension_name(q.dimension())); })
+        .def_property_readonly("system", [](const Quantity& q) { return system_name(q.system()); })
+        .def_property_readonly("base", &Quantity::base)
+        .def("__str__", &Quantity::text)
+        .def("__repr__", [](const Quantity& q) { return "Quantity('" + q.text() + "')"; })
+        .def(
+            "__eq__",
+            [](const Quantity& a, const Quantity& b) {
+                return a.dimension() == b.dimension() && a.base() == b.base();
+            },
+            py::is_operator())
+        .def("__hash__", [](const Quantity& q) {
+            return py::hash(py::make_tuple(static_cast<int>(q.dimension()), q.base()));
+        });
+
+    py::class_<Length, Quantity>(module, "Length", "A length; it keeps the unit it was given in.")
+        .def(py::init([](double value, const std::string& unit) {
+                 return Length(quantity(value, unit, "length"));
+             }),
+             py::arg("value"), py::arg("unit"))
+        .def_property_readonly("mm", &Length::mm)
+        .def_property_readonly("inches", &Length::in)
+        .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });
+
+    module.def(
+        "parse_quantity",
+        [](const std::string& text, const std::string& dimension, const SharedCatalogue& catalogue) {
+            return parse_quantity(text, dimension_from(dimension), catalogue.get());
+        },
+        py::arg("text"), py::arg("dimension"), py::arg("catalogue"),
+        "Read a quantity of a given dimension from text.");
+    module.def(
+        "parse_length",
+        [](const std::string& text, const SharedCatalogue& catalogue) {
+            return parse_length(text, catalogue.get());
+        },
+        py::arg("text"), py::arg("catalogue"),
+        "Read a length from text, drills by number or letter included.");
+}
+
+}  // namespace halfnut::bind

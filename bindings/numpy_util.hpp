@@ -1,0 +1,119 @@
+#pragma once
+// Level-1 formulas as Python functions: a plain double overload first, then one array template over the
+// same inline evaluate(). pybind11's own vectorize is not used: it keeps the interpreter lock and is
+// several times slower for scalars.
+
+#include <pybind11/numpy.h>
+#include <pybind11/pybind11.h>
+
+#include <array>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "halfnut/level1.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using Doubles = py::array_t<double, py::array::c_style | py::array::forcecast>;
+
+/// Elements above which an array call gives the interpreter lock away.
+inline constexpr py::ssize_t kReleaseAbove = 4096;
+
+/// An input of a broadcast call: its data, and 0 or 1 as the step from element to element.
+struct Operand {
+    Doubles array;
+    const double* data = nullptr;
+    std::size_t step = 0;
+};
+
+/// The common shape of arrays by NumPy's broadcasting rules; ValueError (NumPy's) when there is none.
+std::vector<py::ssize_t> broadcast_shape(const std::vector<Doubles>& arrays);
+
+/// An array seen in a shape it broadcasts to.
+Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape);
+
+/// The first failed element and how many failed, as a DomainError.
+[[noreturn]] void raise_failed(std::string_view function, const Argument* arguments, Status status,
+                               double value, std::size_t index, std::size_t failed, std::size_t size);
+
+/// "raise" is true, "status" false, anything else a DomainError.
+bool raises_on_error(const std::string& on_error);
+
+namespace detail {
+
+template <class Formula, std::size_t... I>
+py::object call_arrays(const std::array<py::object, sizeof...(I)>& inputs, const std::string& on_error,
+                       std::index_sequence<I...>) {
+    const bool raise = raises_on_error(on_error);
+    std::vector<Doubles> arrays;
+    for (const py::object& input : inputs) {
+        arrays.push_back(py::cast<Doubles>(input));
+    }
+    const std::vector<py::ssize_t> shape = broadcast_shape(arrays);
+    const std::array<Operand, sizeof...(I)> in{operand(arrays[I], shape)...};
+    py::array_t<double> out(shape);
+    py::array_t<std::uint8_t> codes(raise ? std::vector<py::ssize_t>{0} : shape);
+    const auto size = static_cast<std::size_t>(out.size());
+    double* const values = out.mutable_data();
+    std::uint8_t* const code = raise ? nullptr : codes.mutable_data();
+
+    Status first{};
+    std::size_t first_index = 0;
+    std::size_t failed = 0;
+    const auto run = [&] {
+        for (std::size_t k = 0; k < size; ++k) {
+            const Status status = evaluate<Formula>(values[k], in[I].data[k * in[I].step]...);
+            if (code != nullptr) {
+                code[k] = static_cast<std::uint8_t>(status.code);
+            }
+            if (!status.ok() && failed++ == 0) {
+                first = status;
+                first_index = k;
+            }
+        }
+    };
+    if (out.size() > kReleaseAbove) {
+        const py::gil_scoped_release release;
+        run();
+    } else {
+        run();
+    }
+    if (raise && failed > 0) {
+        const Operand& at = in[first.argument];
+        raise_failed(Formula::name, Formula::arguments.data(), first, at.data[first_index * at.step],
+                     first_index, failed, size);
+    }
+    if (raise) {
+        return shape.empty() ? py::object(py::float_(values[0])) : py::object(std::move(out));
+    }
+    return py::make_tuple(std::move(out), std::move(codes));
+}
+
+template <class Formula, std::size_t... I>
+void define(py::module_& module, const char* doc, std::index_sequence<I...> indices) {
+    static const std::array<std::string, sizeof...(I)> names{std::string(Formula::arguments[I].name)...};
+    static const std::string name(Formula::name);
+    module.def(
+        name.c_str(),
+        [](std::conditional_t<I == I, double, void>... values) { return scalar<Formula>(values...); },
+        py::arg(names[I].c_str()).noconvert()..., doc);
+    module.def(
+        name.c_str(),
+        [indices](std::conditional_t<I == I, py::object, void>... inputs, const std::string& on_error) {
+            return call_arrays<Formula>(std::array<py::object, sizeof...(I)>{inputs...}, on_error, indices);
+        },
+        py::arg(names[I].c_str())..., py::arg("on_error") = "raise", doc);
+}
+
+}  // namespace detail
+
+/// Bind a level-1 formula under its own name: scalars give a float, arrays broadcast to an array.
+/// `on_error="status"` gives (values, status codes) instead of raising at the first bad element.
+template <class Formula>
+void level1(py::module_& module, const char* doc) {
+    detail::define<Formula>(module, doc, std::make_index_sequence<Formula::arguments.size()>{});
+}
+
+}  // namespace halfnut::bind

@@ -1,0 +1,93 @@
+#pragma once
+/// The tables as one value: built in, or built in with a shop's own rows over them.
+///
+/// A Catalogue is a light view (spans). builtin() in <halfnut/builtin.hpp> is constexpr; an Overlay owns
+/// the text and the merged rows of a shop's tables and shows itself as a Catalogue. Every function that
+/// looks a row up takes `const Catalogue&`.
+
+#include <deque>
+#include <memory>
+#include <span>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "halfnut/evidence.hpp"
+#include "halfnut/quantity_tables.hpp"
+#include "halfnut/schema.hpp"
+
+namespace halfnut {
+
+struct Catalogue {
+    std::span<const SourceRow> sources;
+    std::span<const RuleRow> rules;
+    std::span<const DrillRow> drills;
+};
+
+/// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
+/// a domain, every other table from the one file that its Schema names.
+inline constexpr auto kTables = std::tuple{
+    &Catalogue::rules,
+    &Catalogue::drills,
+};
+
+template <class Row>
+using TableMember = std::span<const Row> Catalogue::*;
+
+namespace detail {
+template <class Row>
+Row row_of(TableMember<Row> member);
+}
+
+/// Row type of an entry of kTables.
+template <class Member>
+using TableRow = decltype(detail::row_of(std::declval<Member>()));
+
+namespace detail {
+template <class Row, std::size_t I = 0>
+constexpr std::uint8_t table_index() {
+    using Entry = std::tuple_element_t<I, std::remove_const_t<decltype(kTables)>>;
+    if constexpr (std::is_same_v<TableRow<Entry>, Row>) {
+        return static_cast<std::uint8_t>(I);
+    } else {
+        return table_index<Row, I + 1>();
+    }
+}
+}  // namespace detail
+
+/// Reference to a row of one of the catalogue's spans, for evidence.
+template <class Row>
+constexpr RowRef row_ref(std::span<const Row> table, const Row& row) noexcept {
+    return {detail::table_index<Row>(), static_cast<std::uint16_t>(&row - table.data())};
+}
+
+/// A shop's own rows over another catalogue. A row with the key of a base row replaces it.
+///
+/// Every source of an overlay is of kind `shop`, whatever its own file says, so that evidence shows that
+/// the number is the shop's.
+class Overlay {
+   public:
+    explicit Overlay(const Catalogue& base);
+    Overlay(const Overlay&) = delete;
+    Overlay& operator=(const Overlay&) = delete;
+    ~Overlay();
+
+    /// Lay a table's text over what is there.
+    ///
+    /// Given
+    ///   table  the table's name, such as "material/alloys"
+    ///   text   the file's text, in the format of the built-in tables
+    ///   name   what error messages call it
+    /// Errors
+    ///   TableError         a bad line, naming `name` and the line
+    ///   NotTabulatedError  no table of that name; the message lists the names
+    void add(std::string_view table, std::string_view text, std::string_view name);
+
+    [[nodiscard]] const Catalogue& catalogue() const noexcept;
+
+   private:
+    struct Rows;
+    std::unique_ptr<Rows> rows_;
+};
+
+}  // namespace halfnut

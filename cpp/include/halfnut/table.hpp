@@ -1,0 +1,70 @@
+#pragma once
+/// Tables as text: the one parser, shared by the build's table compiler and by a shop's own files.
+///
+///     # table: fundamental deviations, ISO metric threads
+///     # S1: handbook | Machinery's Handbook 31st ed., p. 2025, table 10
+///     pitch_mm,es_g_um,source,note
+///     1,-26,S1,
+///
+/// Comment lines name the table, notes and the sources; then comma-separated values by RFC 4180
+/// (quoted cells may hold commas, quotes and semicolons). Every row names a source.
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "halfnut/error.hpp"
+
+namespace halfnut {
+
+/// How far a number can be trusted, by where it comes from.
+enum class SourceKind : std::uint8_t {
+    standard,
+    government,
+    handbook,
+    textbook,
+    paper,
+    practice,  ///< common practice: a rule of thumb
+    memory,    ///< recalled from the named source, not read in it
+    shop,      ///< a shop's own table
+};
+
+struct ParsedSource {
+    std::string key;  ///< as cells name it, such as "S1"
+    SourceKind kind;
+    std::string citation;
+    std::size_t line;
+};
+
+struct ParsedRow {
+    std::size_t line;  ///< where the row starts, counted from 1
+    std::vector<std::string> cells;
+};
+
+struct ParsedTable {
+    std::string name;   ///< what messages call it: a file's path, or what the caller gave
+    std::string title;  ///< the '# table:' line
+    std::vector<ParsedSource> sources;
+    std::vector<std::string> columns;
+    std::vector<ParsedRow> rows;
+};
+
+/// Read a table's text.
+///
+/// Given
+///   text  the whole file, UTF-8, LF or CRLF
+///   name  what error messages call the table
+/// Returned
+///   header, sources and cells as text; every row has as many cells as there are columns
+/// Errors
+///   TableError  naming file and line: no title, no header, a repeated or unknown source kind, an
+///               unclosed quote, a row of the wrong length
+[[nodiscard]] ParsedTable parse_table(std::string_view text, std::string_view name);
+
+/// The kind's name as tables write it ("practice" is shown to people as "common practice").
+[[nodiscard]] std::string_view source_kind_name(SourceKind kind) noexcept;
+
+}  // namespace halfnut

@@ -1,0 +1,39 @@
+#include "halfnut/level1.hpp"
+
+#include <fmt/format.h>
+
+namespace halfnut {
+
+std::string argument_message(const Argument& argument, double value) {
+    const std::string unit = argument.unit.empty() ? "" : fmt::format(" {}", argument.unit);
+    const bool has_low = std::isfinite(argument.low);
+    const bool has_high = std::isfinite(argument.high);
+    std::string range = "finite";
+    if (has_low && has_high) {
+        range = argument.low_open || argument.high_open
+                    ? fmt::format("above {} and below {}{}", argument.low, argument.high, unit)
+                    : fmt::format("from {} to {}{}", argument.low, argument.high, unit);
+    } else if (has_low) {
+        range = fmt::format("{} {}{}", argument.low_open ? ">" : ">=", argument.low, unit);
+    } else if (has_high) {
+        range = fmt::format("{} {}{}", argument.high_open ? "<" : "<=", argument.high, unit);
+    }
+    if (!std::isfinite(value) && range != "finite") {
+        range = "finite and " + range;
+    }
+    return fmt::format("{} must be {}, got {}", argument.name, range, value);
+}
+
+void throw_status(Status status, std::string_view function, const Argument* arguments, const double* values) {
+    switch (status.code) {
+        case StatusCode::not_finite:
+        case StatusCode::out_of_range:
+            throw DomainError(argument_message(arguments[status.argument], values[status.argument]));
+        case StatusCode::not_tabulated:
+            throw NotTabulatedError(fmt::format("{}: {}", function, status_sentence(status.code)));
+        default:
+            throw DomainError(fmt::format("{}: {}", function, status_sentence(status.code)));
+    }
+}
+
+}  // namespace halfnut

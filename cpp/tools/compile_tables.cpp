@@ -1,0 +1,253 @@
+// Host tool: compiles the table files to constexpr rows. It shares the core's parser and schemas, so a
+// file that builds is a file that a shop overlay of the same shape can be laid over.
+//
+//     halfnut_compile_tables DATA_DIRECTORY OUTPUT_DIRECTORY
+//
+// Writes OUTPUT_DIRECTORY/halfnut/builtin.hpp and rules.hpp. Stops with file and line at a bad cell.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <set>
+#include <sstream>
+
+#include "halfnut/catalogue.hpp"
+
+namespace {
+
+namespace fs = std::filesystem;
+using namespace halfnut;
+
+std::string read_file(const fs::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    if (!file) {
+        throw TableError(fmt::format("{}:1: cannot be read", path.generic_string()));
+    }
+    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
+
+/// Rewrites the file only when its text changes, so that nothing is rebuilt for nothing.
+void write_if_changed(const fs::path& path, const std::string& text) {
+    fs::create_directories(path.parent_path());
+    if (fs::exists(path) && read_file(path) == text) {
+        return;
+    }
+    std::ofstream(path, std::ios::binary) << text;
+}
+
+std::string string_literal(std::string_view text) {
+    std::string out = "\"";
+    for (const char c : text) {
+        if (c == '"' || c == '\\') {
+            out += '\\';
+        }
+        out += c == '\n' ? ' ' : c;
+    }
+    return out + '"';
+}
+
+std::string literal(std::string_view cell) {
+    return string_literal(cell);
+}
+std::string literal(double cell) {
+    if (std::isnan(cell)) {
+        return "kNaN";
+    }
+    const std::string text = fmt::format("{}", cell);
+    return text.find_first_of(".e") == std::string::npos ? text + ".0" : text;
+}
+[[maybe_unused]] std::string literal(int cell) {
+    return fmt::format("{}", cell);
+}
+[[maybe_unused]] std::string literal(bool cell) {
+    return cell ? "true" : "false";
+}
+std::string literal(SourceId cell) {
+    return fmt::format("SourceId{{{}}}", cell.index);
+}
+template <class E>
+    requires std::is_enum_v<E>
+std::string literal(E cell) {
+    return fmt::format("detail::AnyEnum{{{}}}", static_cast<unsigned>(cell));
+}
+
+template <class Row>
+std::string row_literal(const Row& row) {
+    std::string out = "{";
+    std::apply(
+        [&](const auto&... column) {
+            ((out += out.size() > 1 ? ", " : "", out += literal(row.*(column.member))), ...);
+        },
+        Schema<Row>::columns);
+    return out + "}";
+}
+
+class Compiler {
+   public:
+    explicit Compiler(fs::path data) : data_(std::move(data)) {}
+
+    void run(const fs::path& output) {
+        [&]<std::size_t... I>(std::index_sequence<I...>) {
+            (table<I>(), ...);
+        }(std::make_index_sequence<std::tuple_size_v<std::remove_const_t<decltype(kTables)>>>{});
+        refuse_strays();
+        write_if_changed(output / "halfnut/builtin.hpp", builtin_text());
+        write_if_changed(output / "halfnut/rules.hpp", rules_text());
+    }
+
+   private:
+    ParsedTable parsed(const fs::path& relative) {
+        read_.insert(relative.generic_string());
+        ParsedTable table = parse_table(read_file(data_ / relative), (data_ / relative).generic_string());
+        return table;
+    }
+
+    void sources(const ParsedTable& table, std::string_view name) {
+        for (const ParsedSource& source : table.sources) {
+            sources_.push_back(fmt::format("{{{}, {}, detail::AnyEnum{{{}}}, {}}}", string_literal(name),
+                                           string_literal(source.key), static_cast<unsigned>(source.kind),
+                                           string_literal(source.citation)));
+        }
+    }
+
+    template <std::size_t I>
+    void table() {
+        constexpr auto kMember = std::get<I>(kTables);
+        using Row = TableRow<std::remove_const_t<decltype(kMember)>>;
+        std::vector<std::string> rows;
+        std::string type;
+        if constexpr (std::is_same_v<Row, RuleRow>) {
+            type = "RuleRow";
+            for (const fs::path& relative : rule_files()) {
+                const ParsedTable text = parsed(relative);
+                const std::string domain = relative.parent_path().generic_string();
+                for (const RuleRow& row :
+                     typed_rows<Row>(text, static_cast<std::uint16_t>(sources_.size()))) {
+                    rules_.push_back({domain, std::string(row.id), rows.size()});
+                    rows.push_back(row_literal(row));
+                }
+                sources(text, domain + "/rules");
+            }
+        } else {
+            const ParsedTable text = parsed(std::string(Schema<Row>::table) + ".csv");
+            for (const Row& row : typed_rows<Row>(text, static_cast<std::uint16_t>(sources_.size()))) {
+                rows.push_back(row_literal(row));
+            }
+            sources(text, Schema<Row>::table);
+            if (rows.empty()) {
+                throw TableError(fmt::format("{}:1: no rows", text.name));
+            }
+        }
+        arrays_ += fmt::format(
+            "inline constexpr TableRow<std::tuple_element_t<{}, std::remove_const_t<decltype(kTables)>>> "
+            "kRows{}[] = {{\n",
+            I, I);
+        for (const std::string& row : rows) {
+            arrays_ += "    " + row + ",\n";
+        }
+        arrays_ += "};\n\n";
+        members_.push_back(I);
+    }
+
+    std::vector<fs::path> rule_files() const {
+        std::vector<fs::path> files;
+        for (const auto& entry : fs::recursive_directory_iterator(data_)) {
+            if (entry.path().filename() == "rules.csv") {
+                files.push_back(fs::relative(entry.path(), data_));
+            }
+        }
+        std::sort(files.begin(), files.end());
+        return files;
+    }
+
+    void refuse_strays() const {
+        for (const auto& entry : fs::recursive_directory_iterator(data_)) {
+            const std::string relative = fs::relative(entry.path(), data_).generic_string();
+            if (entry.is_regular_file() && read_.count(relative) == 0) {
+                throw TableError(fmt::format("{}:1: no row type in the catalogue reads this file",
+                                             entry.path().generic_string()));
+            }
+        }
+    }
+
+    std::string builtin_text() const {
+        std::string out =
+            "#pragma once\n"
+            "// The built-in tables, compiled from cpp/data by halfnut_compile_tables.\n\n"
+            "#include \"halfnut/catalogue.hpp\"\n\n"
+            "namespace halfnut {\nnamespace detail {\n\n"
+            "/// A value of whatever enumeration the member has.\n"
+            "struct AnyEnum {\n    unsigned value;\n    template <class E>\n        requires "
+            "std::is_enum_v<E>\n"
+            "    constexpr operator E() const {\n        return static_cast<E>(value);\n    }\n};\n\n";
+        out += "inline constexpr SourceRow kSources[] = {\n";
+        for (const std::string& source : sources_) {
+            out += "    " + source + ",\n";
+        }
+        out += "};\n\n" + arrays_;
+        out +=
+            "constexpr Catalogue make_builtin() {\n    Catalogue catalogue;\n    catalogue.sources = "
+            "kSources;\n";
+        for (const std::size_t index : members_) {
+            out += fmt::format("    catalogue.*std::get<{}>(kTables) = kRows{};\n", index, index);
+        }
+        out +=
+            "    return catalogue;\n}\n\ninline constexpr Catalogue kBuiltin = make_builtin();\n\n}  // "
+            "namespace detail\n\n";
+        out +=
+            "/// The built-in tables.\nconstexpr const Catalogue& builtin() { return detail::kBuiltin; "
+            "}\n\n}  // namespace "
+            "halfnut\n";
+        return out;
+    }
+
+    std::string rules_text() const {
+        std::string out =
+            "#pragma once\n"
+            "// The rules' numbers by name, compiled from cpp/data/*/rules.csv by halfnut_compile_tables.\n\n"
+            "#include \"halfnut/evidence.hpp\"\n\n";
+        std::string open;
+        for (const Rule& rule : rules_) {
+            if (rule.domain != open) {
+                out += open.empty() ? "" : "}\n\n";
+                open = rule.domain;
+                out += fmt::format("namespace halfnut{}::rule {{\n", open == "core" ? "" : "::" + open);
+            }
+            out += fmt::format("inline constexpr RuleId {}{{{}}};\n", rule.id, rule.index);
+        }
+        return out + (open.empty() ? "" : "}\n");
+    }
+
+    struct Rule {
+        std::string domain;
+        std::string id;
+        std::size_t index;
+    };
+
+    fs::path data_;
+    std::set<std::string> read_;
+    std::vector<std::string> sources_;
+    std::vector<Rule> rules_;
+    std::vector<std::size_t> members_;
+    std::string arrays_;
+};
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc != 3) {
+        std::cerr << "usage: halfnut_compile_tables DATA_DIRECTORY OUTPUT_DIRECTORY\n";
+        return 2;
+    }
+    try {
+        Compiler(argv[1]).run(argv[2]);
+    } catch (const std::exception& error) {
+        std::cerr << error.what() << '\n';
+        return 1;
+    }
+    return 0;
+}

@@ -1,0 +1,59 @@
+"""What to do at the lathe and the mill for a one-off part, computed for one shop's own machines.
+
+Level 1 are functions of numbers whose units are in their names; they take arrays. Level 2 are answers for a
+person: lengths come as text with a unit, results print themselves and say what they rest on.
+
+Importing the package loads NumPy and the compiled core only; everything else loads when it is first used.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from halfnut._core import (
+    DesignationError,
+    DomainError,
+    Error,
+    Length,
+    NotTabulatedError,
+    TableError,
+    UnitError,
+    __version__,
+)
+
+if TYPE_CHECKING:
+    from halfnut.units import inch, mm, quantity
+
+_HOMES = {
+    "inch": "units",
+    "mm": "units",
+    "quantity": "units",
+}
+
+__all__ = [
+    "DesignationError",
+    "DomainError",
+    "Error",
+    "Length",
+    "NotTabulatedError",
+    "TableError",
+    "UnitError",
+    "__version__",
+    "inch",
+    "mm",
+    "quantity",
+]
+
+
+def __getattr__(name: str) -> Any:
+    home = _HOMES.get(name)
+    if home is None:
+        raise AttributeError(f"module 'halfnut' has no attribute {name!r}")
+    value = getattr(import_module(f"halfnut.{home}"), name)
+    globals()[name] = value
+    return value
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *_HOMES})

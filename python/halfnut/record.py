@@ -1,0 +1,49 @@
+"""The common face of level-2 results: immutable, printable, and able to say what they rest on."""
+
+from __future__ import annotations
+
+import html
+from dataclasses import dataclass
+from typing import Any
+
+from halfnut._core import Evidence
+
+__all__ = ["Caution", "Evidence", "Record"]
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A warning that goes with a result: its code, and the words a person reads."""
+
+    code: str
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+class Record:
+    """A level-2 result. Subclasses are frozen dataclasses that set `cautions` and `evidence`."""
+
+    cautions: tuple[Caution, ...]
+    evidence: tuple[Evidence, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """The result as a flat dictionary with unit-suffixed keys."""
+        raise NotImplementedError
+
+    def lines(self) -> list[str]:
+        """The result as lines for a terminal: the answer first, then what it rests on, limits, cautions."""
+        raise NotImplementedError
+
+    def __str__(self) -> str:
+        return "\n".join(self.lines())
+
+    def _repr_html_(self) -> str:
+        first, *rest = self.lines()
+        body = "\n".join(html.escape(line) for line in rest)
+        return (
+            '<div style="font-family:inherit;color:inherit">'
+            f"<p><strong>{html.escape(first)}</strong></p>"
+            f'<pre style="background:none;color:inherit">{body}</pre></div>'
+        )

@@ -1,0 +1,130 @@
+"""Quantities with their units: a bare number is never a length."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import Length, Quantity, UnitError
+from halfnut.catalogue import active
+
+_PINT_UNITS = {
+    "length": "mm",
+    "speed": "m/min",
+    "feed": "mm/turn",
+    "feed rate": "mm/min",
+    "angle": "degree",
+    "power": "kW",
+    "force": "N",
+    "torque": "N*m",
+    "time": "s",
+    "spindle speed": "turn/min",
+    "stress": "MPa",
+}
+_BASE_UNITS = {**_PINT_UNITS, "feed": "mm/rev", "angle": "deg", "torque": "N m", "spindle speed": "rev/min"}
+
+
+def inch(value: float) -> Length:
+    """A length in inches.
+
+    >>> inch(1.25).mm
+    31.75
+    """
+    return Length(value, "in")
+
+
+def mm(value: float) -> Length:
+    """A length in millimetres.
+
+    >>> mm(25.4).inches
+    1.0
+    """
+    return Length(value, "mm")
+
+
+def length(value: Any, name: str) -> Length:
+    """A length from text, a `Length`, or an object with pint's interface.
+
+    Parameters
+    ----------
+    value : str, Length or object with ``to(unit).magnitude``
+        What the person gave.
+    name : str
+        The argument's name, for messages.
+
+    Returns
+    -------
+    Length
+        The length, in the unit it was given in where Halfnut knows that unit.
+
+    Raises
+    ------
+    UnitError
+        A bare number, or a text without a unit.
+    DesignationError
+        A text that is not a length.
+
+    >>> length("1-1/4 in", "diameter").mm
+    31.75
+    """
+    if isinstance(value, Length):
+        return value
+    found = quantity(value, "length", name)
+    return found if isinstance(found, Length) else Length(found.value, found.unit)
+
+
+def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
+    """A quantity of a given dimension from text, a `Quantity`, or an object with pint's interface.
+
+    Parameters
+    ----------
+    value : str, Quantity or object with ``to(unit).magnitude``
+        What the person gave.
+    dimension : str
+        "length", "speed", "feed", "feed rate", "angle", "power", "force", "torque", "time",
+        "spindle speed" or "stress".
+    name : str
+        The argument's name, for messages.
+
+    Raises
+    ------
+    UnitError
+        A bare number, or a text without a unit.
+    DesignationError
+        A text that is not a quantity of that dimension.
+
+    >>> quantity("300 ft/min", "speed").base
+    91.44
+    """
+    if isinstance(value, Quantity):
+        if value.dimension != dimension:
+            raise _core.DomainError(f"{name}: {value} is a {value.dimension}, not a {dimension}")
+        return value
+    if isinstance(value, str):
+        try:
+            if dimension == "length":
+                return _core.parse_length(value, active())
+            return _core.parse_quantity(value, dimension, active())
+        except _core.Error as error:
+            error.args = (f"{name}: {error}",)
+            raise
+    if hasattr(value, "to") and hasattr(value, "magnitude"):
+        return _from_pint(value, dimension, name)
+    raise UnitError(
+        f"{name}: {value!r} has no unit; a bare number is never a {dimension}: "
+        f"write text such as '{_example(value)} {_BASE_UNITS[dimension]}'"
+    )
+
+
+def _example(value: Any) -> str:
+    return f"{value:g}" if isinstance(value, (int, float)) else "1"
+
+
+def _from_pint(value: Any, dimension: str, name: str) -> Quantity:
+    if dimension == "length" and str(getattr(value, "units", "")) in {"inch", "in"}:
+        return Length(float(value.magnitude), "in")
+    try:
+        magnitude = float(value.to(_PINT_UNITS[dimension]).magnitude)
+    except Exception as error:
+        raise UnitError(f"{name}: {value} is not a {dimension} ({error})") from error
+    return Quantity(magnitude, _BASE_UNITS[dimension], dimension)

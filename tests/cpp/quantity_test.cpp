@@ -1,0 +1,90 @@
+#include "halfnut/quantity.hpp"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "halfnut/builtin.hpp"
+
+namespace halfnut {
+namespace {
+
+double mm(std::string_view text) {
+    return parse_length(text, builtin()).mm();
+}
+
+// NIST SP 811 (2008), appendix B: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm exactly.
+TEST(ParseLength, ShopSpellings) {
+    EXPECT_EQ(mm("1-1/4 in"), 31.75);
+    EXPECT_EQ(mm("1-1/4\""), 31.75);
+    EXPECT_EQ(mm("1 1/4\""), 31.75);
+    EXPECT_EQ(mm(".750in"), 19.05);
+    EXPECT_EQ(mm("0.750 in"), 19.05);
+    EXPECT_EQ(mm("32 mm"), 32.0);
+    EXPECT_EQ(mm("32mm"), 32.0);
+    EXPECT_EQ(mm("3/16 in"), 4.7625);
+    EXPECT_EQ(mm("  1 inch "), 25.4);
+    EXPECT_EQ(mm("12 thou"), 0.3048);
+    EXPECT_EQ(mm("5 µm"), 0.005);
+    EXPECT_EQ(mm("3 ft"), 914.4);
+}
+
+TEST(ParseLength, DrillsByName) {
+    EXPECT_DOUBLE_EQ(mm("#7"), 0.201 * 25.4);
+    EXPECT_DOUBLE_EQ(mm("No. 7 drill"), 0.201 * 25.4);
+    EXPECT_DOUBLE_EQ(mm("number 29"), 0.136 * 25.4);
+    EXPECT_DOUBLE_EQ(mm("letter F"), 0.257 * 25.4);
+    EXPECT_DOUBLE_EQ(mm("F drill"), 0.257 * 25.4);
+    EXPECT_THROW(mm("#98"), NotTabulatedError);
+    EXPECT_THROW(mm("F"), DesignationError);
+}
+
+TEST(ParseLength, ABareNumberIsNeverALength) {
+    for (const char* text : {"32", "1.25", "1-1/4", "3/16", " 7 "}) {
+        EXPECT_THROW(mm(text), UnitError) << text;
+    }
+}
+
+TEST(ParseLength, ErrorsSayWhere) {
+    try {
+        mm("1,25 mm");
+        FAIL();
+    } catch (const DesignationError& error) {
+        EXPECT_NE(std::string(error.what()).find("comma"), std::string::npos) << error.what();
+        EXPECT_EQ(error.position(), 1U);
+    }
+    for (const char* text :
+         {"", "-1 in", "in", "1/0 in", "1 parsec", "1 m/min", "1e999 mm", "nan mm", "inf in", "1..2 mm"}) {
+        EXPECT_THROW(mm(text), DesignationError) << text;
+    }
+}
+
+TEST(Units, EverySymbolIsKnownOnceInItsDimension) {
+    std::set<std::pair<int, std::string_view>> seen;
+    for (const Unit& unit : units()) {
+        EXPECT_TRUE(seen.emplace(static_cast<int>(unit.dimension), unit.symbol).second) << unit.symbol;
+        EXPECT_EQ(find_unit(unit.symbol, unit.dimension), &unit) << unit.symbol;
+    }
+    EXPECT_EQ(seen.size(), 33U);
+}
+
+// NIST SP 811 (2008), appendix B.8: 1 hp (550 ft lbf/s) = 745.6999 W; 1 psi = 6894.757 Pa; 1 lbf in =
+// 0.1129848 N m.
+TEST(Units, PublishedFactors) {
+    const auto base = [](std::string_view text, Dimension dimension) {
+        return parse_quantity(text, dimension, builtin()).base();
+    };
+    EXPECT_NEAR(base("1 hp", Dimension::power), 0.7456999, 5e-8);
+    EXPECT_NEAR(base("1 psi", Dimension::stress), 6.894757e-3, 5e-10);
+    EXPECT_NEAR(base("1 lbf in", Dimension::torque), 0.1129848, 5e-8);
+    EXPECT_EQ(base("300 ft/min", Dimension::speed), 91.44);
+}
+
+TEST(Trimmed, DropsTrailingZeros) {
+    EXPECT_EQ(trimmed(1.25, 4), "1.25");
+    EXPECT_EQ(trimmed(100.0, 3), "100");
+    EXPECT_EQ(trimmed(-0.00001, 3), "0");
+}
+
+}  // namespace
+}  // namespace halfnut

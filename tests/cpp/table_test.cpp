@@ -1,0 +1,125 @@
+#include "halfnut/table.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include "halfnut/builtin.hpp"
+
+namespace halfnut {
+namespace {
+
+constexpr const char* kDrills =
+    "# table: drills\n"
+    "# S1: memory | somewhere\n"
+    "name,diameter_in,source,note\n"
+    "A,.234,S1,\"a, \"\"quoted\"\" cell; with a semicolon\"\n"
+    "B,.238,S1,\n";
+
+std::string error_of(std::string text, std::string_view from, std::string_view to) {
+    text.replace(text.find(from), from.size(), to);
+    try {
+        typed_rows<DrillRow>(parse_table(text, "drills.csv"), 0);
+    } catch (const TableError& error) {
+        return error.what();
+    }
+    return "no error";
+}
+
+TEST(ParseTable, QuotedCells) {
+    const ParsedTable table = parse_table(kDrills, "drills.csv");
+    ASSERT_EQ(table.rows.size(), 2U);
+    EXPECT_EQ(table.rows[0].cells[3], "a, \"quoted\" cell; with a semicolon");
+    const std::vector<DrillRow> rows = typed_rows<DrillRow>(table, 7);
+    EXPECT_EQ(rows[0].diameter_in, 0.234);
+    EXPECT_EQ(rows[1].source, SourceId{7});
+}
+
+TEST(ParseTable, ABadCellNamesFileAndLine) {
+    EXPECT_EQ(error_of(kDrills, ".238", "wide"), "drills.csv:5: diameter_in must be a number, got 'wide'");
+    EXPECT_EQ(error_of(kDrills, ".238", ""), "drills.csv:5: diameter_in must be a value, got ''");
+    EXPECT_EQ(error_of(kDrills, ".238,S1", ".238,S2"),
+              "drills.csv:5: source 'S2' is not declared; declare it as '# S2: kind | citation'");
+    EXPECT_EQ(error_of(kDrills, "memory |", "rumour |").substr(0, 13), "drills.csv:2:");
+    EXPECT_EQ(error_of(kDrills, "B,.238,S1,", "B,.238,S1"),
+              "drills.csv:5: 3 cells, but the header has 4 columns");
+    EXPECT_EQ(error_of(kDrills, "B,", "A,").substr(0, 36), "drills.csv:5: rows must be sorted an");
+    EXPECT_EQ(error_of(kDrills, "diameter_in", "diametre_in"), "drills.csv:1: no column 'diameter_in'");
+    EXPECT_EQ(error_of(kDrills, "note", "notes"),
+              "drills.csv:1: unknown column 'notes'; did you mean 'note'?");
+    EXPECT_EQ(error_of(kDrills, "\"a,", "\"a\","),
+              "drills.csv:4: a quote inside the cell  \"\"quoted\"\" cell; with a semicolon\"; quote the "
+              "whole cell and double "
+              "the quote");
+}
+
+TEST(Builtin, IsConstexprAndEveryRowNamesASource) {
+    constexpr std::size_t kDrillCount = builtin().drills.size();
+    EXPECT_EQ(kDrillCount, 97U + 26U);
+    for (const DrillRow& drill : builtin().drills) {
+        EXPECT_LT(drill.source.index, builtin().sources.size());
+    }
+    for (const RuleRow& rule : builtin().rules) {
+        EXPECT_FALSE(rule.statement.empty());
+        EXPECT_LT(rule.source.index, builtin().sources.size());
+    }
+}
+
+TEST(Builtin, EqualsItsFilesReadAtRunTime) {
+    std::ifstream file(std::string(HALFNUT_DATA_DIR) + "/quantity/drills.csv", std::ios::binary);
+    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    const ParsedTable table = parse_table(text, "drills.csv");
+    const std::vector<DrillRow> rows = typed_rows<DrillRow>(table, 0);
+    ASSERT_EQ(rows.size(), builtin().drills.size());
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        EXPECT_EQ(rows[i].name, builtin().drills[i].name);
+        EXPECT_EQ(rows[i].diameter_in, builtin().drills[i].diameter_in);
+    }
+}
+
+TEST(Overlay, ShopRowsReplaceAndJoinAndSaySo) {
+    Overlay overlay(builtin());
+    overlay.add("quantity/drills",
+                "# table: ours\n# S1: handbook | reground\nname,diameter_in,source\nF,.2565,S1\nZZ,.5,S1\n",
+                "ours.csv");
+    const Catalogue& catalogue = overlay.catalogue();
+    EXPECT_EQ(catalogue.drills.size(), builtin().drills.size() + 1);
+    const auto find = [&](std::string_view name) {
+        for (const DrillRow& drill : catalogue.drills) {
+            if (drill.name == name) {
+                return drill;
+            }
+        }
+        return DrillRow{};
+    };
+    EXPECT_EQ(find("F").diameter_in, 0.2565);
+    EXPECT_EQ(find("ZZ").diameter_in, 0.5);
+    EXPECT_EQ(find("G").diameter_in, 0.261);
+    EXPECT_EQ(catalogue.sources[find("F").source.index].kind, SourceKind::shop);
+    EXPECT_THROW(overlay.add("quantity/drill", "# table: ours\na\n", "ours.csv"), NotTabulatedError);
+}
+
+// The table compiler is the same parser behind a main(): it must stop with file and line.
+TEST(CompileTables, StopsAtABadCell) {
+    namespace fs = std::filesystem;
+    const fs::path directory = fs::path(testing::TempDir()) / "halfnut_bad_table";
+    fs::remove_all(directory);
+    fs::create_directories(directory);
+    fs::copy(HALFNUT_DATA_DIR, directory / "data", fs::copy_options::recursive);
+    const std::string command = std::string(HALFNUT_COMPILE_TABLES) + " " + (directory / "data").string() +
+                                " " + (directory / "out").string() + " 2> " +
+                                (directory / "error.txt").string();
+    EXPECT_EQ(std::system(command.c_str()), 0);
+    std::ofstream(directory / "data/quantity/drills.csv", std::ios::app) << "zzz,wide,S1,\n";
+    EXPECT_NE(std::system(command.c_str()), 0);
+    std::ifstream error(directory / "error.txt");
+    const std::string text{std::istreambuf_iterator<char>(error), std::istreambuf_iterator<char>()};
+    EXPECT_NE(text.find("drills.csv:127: diameter_in must be a number, got 'wide'"), std::string::npos)
+        << text;
+    fs::remove_all(directory);
+}
+
+}  // namespace
+}  // namespace halfnut
