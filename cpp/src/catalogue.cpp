@@ -51,7 +51,8 @@ struct Overlay::Rows {
             return false;
         }
         const ParsedTable& parsed = texts.back();
-        const std::vector<Row> over = typed_rows<Row>(parsed, static_cast<std::uint16_t>(sources.size()));
+        const std::vector<Row> over =
+            typed_rows<Row>(parsed, static_cast<std::uint16_t>(sources.size()), RowOrder::any);
         const std::string_view name = names.emplace_back(parsed.name);
         for (const ParsedSource& source : parsed.sources) {
             sources.push_back({name, source.key, SourceKind::shop, source.citation});

@@ -1,8 +1,9 @@
 """Lengths and other quantities from text, from Halfnut's own types and from pint."""
 
-import halfnut as hn
 import pint
 import pytest
+
+import halfnut as hn
 from halfnut.units import length, quantity
 
 

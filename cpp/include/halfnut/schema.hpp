@@ -13,6 +13,7 @@
 /// ("yes"/"no"), std::string_view, SourceId, and enumerations with an enum_names() found by their
 /// namespace. The table compiler, shop overlays and the Python catalogue all read this one list.
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -105,9 +106,13 @@ struct SourceRow {
 /// Rows of one table, typed, with the text they point into.
 ///
 /// Errors: TableError naming file and line for an unknown, missing or repeated column, a cell that its
-/// type cannot hold, a source key that is not declared, and rows that are not sorted and unique by key.
+/// type cannot hold, a source key that is not declared, and rows that are not unique by key or, where the
+/// file's own order is asked for, not sorted.
+enum class RowOrder : std::uint8_t { as_filed, any };
+
 template <class Row>
-std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source);
+std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source,
+                            RowOrder order = RowOrder::as_filed);
 
 namespace detail {
 
@@ -178,14 +183,13 @@ constexpr auto row_key(const Row& row) {
 }
 
 template <class Row>
-std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source) {
+std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source, RowOrder order) {
     std::vector<std::pair<std::string_view, bool>> wanted;
     std::apply([&](const auto&... column) { (wanted.emplace_back(column.name, column.required), ...); },
                Schema<Row>::columns);
     const std::vector<std::size_t> at = detail::match_columns(table, wanted);
 
-    std::vector<Row> rows;
-    rows.reserve(table.rows.size());
+    std::vector<std::pair<Row, std::size_t>> rows;  // with the line of each
     for (const ParsedRow& parsed : table.rows) {
         Row row{};
         std::size_t i = 0;
@@ -196,14 +200,23 @@ std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source
                  ...);
             },
             Schema<Row>::columns);
-        if (!rows.empty() && !(row_key(rows.back()) < row_key(row))) {
-            detail::bad_table(table, parsed.line,
-                              "rows must be sorted and unique by key (the first " +
-                                  std::to_string(Schema<Row>::key_columns) + " columns)");
-        }
-        rows.push_back(row);
+        rows.emplace_back(row, parsed.line);
     }
-    return rows;
+    if (order == RowOrder::any) {
+        std::stable_sort(rows.begin(), rows.end(),
+                         [](const auto& a, const auto& b) { return row_key(a.first) < row_key(b.first); });
+    }
+    std::vector<Row> out;
+    for (const auto& [row, line] : rows) {
+        if (!out.empty() && !(row_key(out.back()) < row_key(row))) {
+            detail::bad_table(
+                table, line,
+                std::string(order == RowOrder::any ? "rows must be" : "rows must be sorted and") +
+                    " unique by key (the first " + std::to_string(Schema<Row>::key_columns) + " columns)");
+        }
+        out.push_back(row);
+    }
+    return out;
 }
 
 }  // namespace halfnut
