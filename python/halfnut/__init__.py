@@ -23,9 +23,11 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.mistakes import InputError
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
+    "InputError": "mistakes",
     "inch": "units",
     "mm": "units",
     "quantity": "units",
@@ -35,6 +37,7 @@ __all__ = [
     "DesignationError",
     "DomainError",
     "Error",
+    "InputError",
     "Length",
     "NotTabulatedError",
     "TableError",
