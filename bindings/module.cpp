@@ -38,6 +38,7 @@ void bind_errors(py::module_& module) {
     not_tabulated_error_type = exception(module, "NotTabulatedError", py::make_tuple(error, lookup_error));
     designation_error_type = exception(module, "DesignationError", py::make_tuple(error, value_error));
     table_error_type = exception(module, "TableError", py::make_tuple(error, value_error));
+    // NOLINTNEXTLINE(performance-unnecessary-value-param): the signature is pybind11's
     py::register_exception_translator([](std::exception_ptr pointer) {
         if (!pointer) {
             return;

@@ -396,10 +396,10 @@ std::string Quantity::text() const {
     return fmt::format("{} {}", trimmed(value_, 6), unit_->symbol);
 }
 
-Length Length::inches(double value) noexcept {
+Length Length::inches(double value) {
     return Length(Quantity(value, unit_by_symbol("in")));
 }
-Length Length::millimetres(double value) noexcept {
+Length Length::millimetres(double value) {
     return Length(Quantity(value, unit_by_symbol("mm")));
 }
 

@@ -240,6 +240,7 @@ std::vector<std::size_t> match_columns(const ParsedTable& table,
         const auto named = [&](const auto& pair) { return pair.first == column; };
         if (std::none_of(wanted.begin(), wanted.end(), named)) {
             std::vector<std::string_view> names;
+            names.reserve(wanted.size());
             for (const auto& pair : wanted) {
                 names.push_back(pair.first);
             }

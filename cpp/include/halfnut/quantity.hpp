@@ -77,8 +77,8 @@ class Quantity {
 /// A length. `Length::inches(0.25).mm()` is 6.35.
 class Length : public Quantity {
    public:
-    [[nodiscard]] static Length inches(double value) noexcept;
-    [[nodiscard]] static Length millimetres(double value) noexcept;
+    [[nodiscard]] static Length inches(double value);
+    [[nodiscard]] static Length millimetres(double value);
     explicit Length(const Quantity& quantity);  ///< DomainError unless it is a length
 
     [[nodiscard]] double mm() const noexcept { return base(); }

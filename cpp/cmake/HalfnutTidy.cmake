@@ -1,0 +1,37 @@
+# halfnut_tidy(<target>): add the target's sources to the target `tidy`. Each file has its stamp, so that
+# only what changed is read again (a header counts as a change of every file). CMAKE_CXX_CLANG_TIDY
+# would run with each compilation and read the tests too.
+if(HALFNUT_TIDY)
+  find_program(HALFNUT_CLANG_TIDY clang-tidy REQUIRED)
+  add_custom_target(tidy)
+  file(GLOB_RECURSE HALFNUT_TIDY_HEADERS CONFIGURE_DEPENDS
+    "${PROJECT_SOURCE_DIR}/cpp/include/*.hpp" "${PROJECT_SOURCE_DIR}/cpp/src/*.hpp" "${PROJECT_SOURCE_DIR}/bindings/*.hpp")
+endif()
+
+function(halfnut_tidy target)
+  if(NOT HALFNUT_TIDY)
+    return()
+  endif()
+  get_target_property(sources ${target} SOURCES)
+  set(stamps)
+  foreach(source IN LISTS sources)
+    if(NOT source MATCHES "\\.cpp$")
+      continue()
+    endif()
+    cmake_path(ABSOLUTE_PATH source NORMALIZE)
+    cmake_path(RELATIVE_PATH source BASE_DIRECTORY "${PROJECT_SOURCE_DIR}" OUTPUT_VARIABLE name)
+    set(stamp "${PROJECT_BINARY_DIR}/tidy/${name}.stamp")
+    cmake_path(GET stamp PARENT_PATH folder)
+    add_custom_command(
+      OUTPUT "${stamp}"
+      COMMAND "${HALFNUT_CLANG_TIDY}" --quiet -p "${PROJECT_BINARY_DIR}" "${source}"
+      COMMAND "${CMAKE_COMMAND}" -E make_directory "${folder}"
+      COMMAND "${CMAKE_COMMAND}" -E touch "${stamp}"
+      DEPENDS "${source}" ${HALFNUT_TIDY_HEADERS} "${PROJECT_SOURCE_DIR}/.clang-tidy" halfnut_tables
+      COMMENT "Reading ${name}"
+      VERBATIM)
+    list(APPEND stamps "${stamp}")
+  endforeach()
+  add_custom_target(tidy_${target} DEPENDS ${stamps})
+  add_dependencies(tidy tidy_${target})
+endfunction()
