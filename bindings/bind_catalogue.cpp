@@ -40,21 +40,28 @@ py::dict source_dict(const SourceRow& source) {
 }
 
 template <class Row>
+py::dict row_dict(const Row& row, const Catalogue& catalogue) {
+    py::dict dict;
+    const auto put = [&](const auto& column) {
+        const auto& value = row.*(column.member);
+        const py::str name(column.name.data(), column.name.size());
+        if constexpr (std::is_same_v<std::remove_cvref_t<decltype(value)>, SourceId>) {
+            dict[name] = value.index < catalogue.sources.size()
+                             ? py::object(source_dict(catalogue.sources[value.index]))
+                             : py::object(py::none());
+        } else {
+            dict[name] = cell(value);
+        }
+    };
+    std::apply([&](const auto&... column) { (put(column), ...); }, Schema<Row>::columns);
+    return dict;
+}
+
+template <class Row>
 py::list rows_of(std::span<const Row> rows, const Catalogue& catalogue) {
     py::list out;
     for (const Row& row : rows) {
-        py::dict dict;
-        const auto put = [&](const auto& column) {
-            const auto& value = row.*(column.member);
-            const py::str name(column.name.data(), column.name.size());
-            if constexpr (std::is_same_v<std::remove_cvref_t<decltype(value)>, SourceId>) {
-                dict[name] = source_dict(catalogue.sources[value.index]);
-            } else {
-                dict[name] = cell(value);
-            }
-        };
-        std::apply([&](const auto&... column) { (put(column), ...); }, Schema<Row>::columns);
-        out.append(dict);
+        out.append(row_dict(row, catalogue));
     }
     return out;
 }
@@ -62,6 +69,26 @@ py::list rows_of(std::span<const Row> rows, const Catalogue& catalogue) {
 template <class Visit>
 void for_each_table(Visit visit) {
     std::apply([&](const auto&... member) { (visit(member), ...); }, kTables);
+}
+
+/// What `visit` makes of the table of that name.
+template <class Visit>
+py::object in_table(const std::string& table, Visit visit) {
+    py::object out = py::none();
+    std::vector<std::string_view> names;
+    for_each_table([&](auto member) {
+        using Row = TableRow<decltype(member)>;
+        names.push_back(Schema<Row>::table);
+        if (table == Schema<Row>::table) {
+            out = visit(member);
+        }
+    });
+    if (out.is_none()) {
+        const std::string_view near = nearest_name(table, names);
+        throw NotTabulatedError("no table '" + table + "'" +
+                                (near.empty() ? "" : "; did you mean '" + std::string(near) + "'?"));
+    }
+    return out;
 }
 
 }  // namespace
@@ -122,24 +149,21 @@ void bind_catalogue(py::module_& module) {
         .def(
             "rows",
             [](const SharedCatalogue& self, const std::string& table) {
-                py::object rows = py::none();
-                std::vector<std::string_view> names;
-                for_each_table([&](auto member) {
-                    using Row = TableRow<decltype(member)>;
-                    names.push_back(Schema<Row>::table);
-                    if (table == Schema<Row>::table) {
-                        rows = rows_of(self.get().*member, self.get());
-                    }
-                });
-                if (rows.is_none()) {
-                    const std::string_view near = nearest_name(table, names);
-                    throw NotTabulatedError(
-                        "no table '" + table + "'" +
-                        (near.empty() ? "" : "; did you mean '" + std::string(near) + "'?"));
-                }
-                return rows;
+                return in_table(table, [&](auto member) { return rows_of(self.get().*member, self.get()); });
             },
-            py::arg("table"), "Rows of a table as dictionaries; each source is a dictionary of its own.");
+            py::arg("table"), "Rows of a table as dictionaries; each source is a dictionary of its own.")
+        .def(
+            "row",
+            [](const SharedCatalogue& self, const std::string& table, std::size_t index) {
+                return in_table(table, [&](auto member) {
+                    const auto rows = self.get().*member;
+                    if (index >= rows.size()) {
+                        throw NotTabulatedError(table + " has " + std::to_string(rows.size()) + " rows");
+                    }
+                    return row_dict(rows[index], self.get());
+                });
+            },
+            py::arg("table"), py::arg("index"), "One row of a table, as in rows().");
 
     module.def(
         "status_name",

@@ -22,9 +22,20 @@ std::string cell_text(E cell) {
     return std::string(enum_name(cell));
 }
 
+/// The row's source in the given place among its source columns.
 template <class Row>
-SourceId row_source(const Row& row) {
-    return row.source;
+SourceId row_source(const Row& row, std::uint8_t place) {
+    SourceId found{};
+    std::uint8_t at = 0;
+    const auto visit = [&]<class Member>(const Column<Row, Member>& column) {
+        if constexpr (std::is_same_v<Member, SourceId>) {
+            if (at++ == place) {
+                found = row.*(column.member);
+            }
+        }
+    };
+    std::apply([&](const auto&... column) { (visit(column), ...); }, Schema<Row>::columns);
+    return found;
 }
 
 /// The row's table with its key cells, and its source.
@@ -43,7 +54,7 @@ bool describe_row(RowRef ref, const Catalogue& catalogue, std::string& text, Sou
         const Row& row = rows[ref.row];
         text = Schema<Row>::table;
         std::apply([&](const auto&... cell) { ((text += ' ', text += cell_text(cell)), ...); }, row_key(row));
-        source = row_source(row);
+        source = row_source(row, ref.source);
         return true;
     } else {
         return false;

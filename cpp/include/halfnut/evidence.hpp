@@ -43,6 +43,7 @@ struct RowRef {
     static constexpr std::uint8_t kNone = 0xff;
     std::uint8_t table = kNone;
     std::uint16_t row = 0;
+    std::uint8_t source = 0;  ///< which of the row's source columns is cited, counted from 0
 
     [[nodiscard]] constexpr bool empty() const noexcept { return table == kNone; }
     friend constexpr bool operator==(RowRef, RowRef) = default;
@@ -81,6 +82,24 @@ consteval std::uint8_t figure_index(const std::array<std::string_view, N>& figur
         }
     }
     throw "no such figure";
+}
+
+/// Place of a column among its row's source columns; a compile error when there is no such column.
+template <class Row>
+consteval std::uint8_t source_place(std::string_view name) {
+    std::uint8_t place = 0;
+    bool found = false;
+    const auto visit = [&]<class Member>(const Column<Row, Member>& column) {
+        if constexpr (std::is_same_v<Member, SourceId>) {
+            found = found || column.name == name;
+            place = static_cast<std::uint8_t>(place + (found ? 0 : 1));
+        }
+    };
+    std::apply([&](const auto&... column) { (visit(column), ...); }, Schema<Row>::columns);
+    if (!found) {
+        throw "no such source column";
+    }
+    return place;
 }
 
 /// Evidence as a person reads it.

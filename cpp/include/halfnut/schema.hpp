@@ -32,9 +32,9 @@ namespace halfnut {
 
 inline constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
 
-/// Index of a row in Catalogue::sources.
+/// Index of a row in Catalogue::sources; an empty optional cell is past the end of any catalogue.
 struct SourceId {
-    std::uint16_t index = 0;
+    std::uint16_t index = 0xffff;
     friend constexpr bool operator==(SourceId, SourceId) = default;
 };
 
