@@ -72,4 +72,6 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     bind_errors(module);
     halfnut::bind::bind_catalogue(module);
     halfnut::bind::bind_quantity(module);
+    halfnut::bind::bind_material(module);
+    halfnut::bind::bind_machine(module);
 }

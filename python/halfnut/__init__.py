@@ -23,11 +23,13 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.material import alloy
     from halfnut.mistakes import InputError
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
     "InputError": "mistakes",
+    "alloy": "material",
     "inch": "units",
     "mm": "units",
     "quantity": "units",
@@ -43,6 +45,7 @@ __all__ = [
     "TableError",
     "UnitError",
     "__version__",
+    "alloy",
     "inch",
     "mm",
     "quantity",

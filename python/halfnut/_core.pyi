@@ -37,6 +37,7 @@ class Catalogue:
     def with_table(self, table: str, text: str, name: str) -> Catalogue: ...
     def tables(self) -> list[str]: ...
     def rows(self, table: str) -> list[dict[str, Any]]: ...
+    def row(self, table: str, index: int) -> dict[str, Any]: ...
 
 def status_name(code: int) -> str: ...
 def nearest_name(name: str, candidates: list[str]) -> str: ...
@@ -67,3 +68,115 @@ class Length(Quantity):
 
 def parse_quantity(text: str, dimension: str, catalogue: Catalogue) -> Quantity: ...
 def parse_length(text: str, catalogue: Catalogue) -> Length: ...
+
+# material
+
+def find_alloy(name: str, catalogue: Catalogue) -> int: ...
+def group_chain(group: str, catalogue: Catalogue) -> list[str]: ...
+
+# machine
+
+class Position:
+    def __init__(self, control: str, setting: str) -> None: ...
+    control: str
+    setting: str
+
+class SpindleStep:
+    def __init__(self) -> None: ...
+    rpm: float
+    rpm_low: float
+    power_kw: float
+    power_low_kw: float
+    back_gear: bool
+    stop_to_change: bool
+    positions: list[Position]
+    @property
+    def variable(self) -> bool: ...
+
+class FeedStep:
+    def __init__(self) -> None: ...
+    feed_mm: float
+    marked: float
+    stop_to_change: bool
+    positions: list[Position]
+
+class FeedLadder:
+    def __init__(self) -> None: ...
+    kind: str
+    marked_in_inch: bool
+    steps: list[FeedStep]
+    cross_ratio: float
+
+class Slide:
+    def __init__(self) -> None: ...
+    name: str
+    travel_per_turn_mm: float
+    graduation_mm: float
+    marked_graduation: float
+    marked_in_inch: bool
+    reads_diameter: bool
+    travel_mm: float
+    readout_mm: float
+    power_feed: bool
+    backlash_mm: float
+
+class Chuck:
+    def __init__(self) -> None: ...
+    name: str
+    jaws: int
+    diameter_mm: float
+    rpm_limit: float
+    cast_iron: bool
+    through_mm: float
+    jaw_depth_mm: float
+    @property
+    def limit_rpm(self) -> float: ...
+
+class GearboxStep:
+    def __init__(self) -> None: ...
+    ratio: float
+    positions: list[Position]
+
+class Threading:
+    def __init__(self) -> None: ...
+    lead_mm: float
+    threads_per_inch: float
+    metric: bool
+    spindle_to_stud: float
+    gears: list[int]
+    module_mm: float
+    stud_to_screw_mm: float
+    banjo_low_mm: float
+    banjo_high_mm: float
+    stud_clearance_mm: float
+    standard_driver: int
+    standard_driven: int
+    gearbox: list[GearboxStep]
+    dial_threads_per_turn: float
+    dial_marks: int
+
+class Machine:
+    def __init__(self) -> None: ...
+    kind: str
+    compound_zero: str
+    name: str
+    inch: bool
+    motor_kw: float
+    efficiency: float
+    spindle: list[SpindleStep]
+    carriage: FeedLadder
+    quill: FeedLadder
+    table: FeedLadder
+    slides: list[Slide]
+    chucks: list[Chuck]
+    threading: Threading
+    centre_height_mm: float
+    between_centres_mm: float
+    spindle_bore_mm: float
+    torque_limit_nm: float
+    lever_change_s: float
+    stop_change_s: float
+    measure_s: float
+    tool_change_s: float
+    def problems(self) -> list[tuple[str, str, bool]]: ...
+    def slide(self, name: str) -> Slide | None: ...

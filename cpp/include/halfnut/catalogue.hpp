@@ -12,7 +12,9 @@
 #include <tuple>
 #include <vector>
 
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/evidence.hpp"
+#include "halfnut/material/tables.hpp"
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
 
@@ -22,13 +24,19 @@ struct Catalogue {
     std::span<const SourceRow> sources;
     std::span<const RuleRow> rules;
     std::span<const DrillRow> drills;
+    std::span<const material::AlloyRow> alloys;
+    std::span<const material::GroupRow> groups;
+    std::span<const material::AliasRow> aliases;
+    std::span<const cutting::SpeedRow> speeds;
+    std::span<const cutting::DrillPointRow> drill_points;
+    std::span<const cutting::DrillMaterialRow> drill_materials;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
 /// a domain, every other table from the one file that its Schema names.
 inline constexpr auto kTables = std::tuple{
-    &Catalogue::rules,
-    &Catalogue::drills,
+    &Catalogue::rules,   &Catalogue::drills, &Catalogue::alloys,       &Catalogue::groups,
+    &Catalogue::aliases, &Catalogue::speeds, &Catalogue::drill_points, &Catalogue::drill_materials,
 };
 
 template <class Row>
@@ -55,10 +63,11 @@ constexpr std::uint8_t table_index() {
 }
 }  // namespace detail
 
-/// Reference to a row of one of the catalogue's spans, for evidence.
+/// Reference to a row of one of the catalogue's spans, for evidence. `source` is the place among the row's
+/// source columns of the one to cite; see source_place().
 template <class Row>
-constexpr RowRef row_ref(std::span<const Row> table, const Row& row) noexcept {
-    return {detail::table_index<Row>(), static_cast<std::uint16_t>(&row - table.data())};
+constexpr RowRef row_ref(std::span<const Row> table, const Row& row, std::uint8_t source = 0) noexcept {
+    return {detail::table_index<Row>(), static_cast<std::uint16_t>(&row - table.data()), source};
 }
 
 /// A shop's own rows over another catalogue. A row with the key of a base row replaces it.

@@ -1,0 +1,34 @@
+// Alloys by name.
+
+#include <pybind11/stl.h>
+
+#include "bind.hpp"
+#include "halfnut/material/alloy.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+
+void bind_material(py::module_& module) {
+    module.def(
+        "find_alloy",
+        [](const std::string& name, const SharedCatalogue& catalogue) {
+            const auto& rows = catalogue.get().alloys;
+            return static_cast<int>(&material::find_alloy(catalogue.get(), name) - rows.data());
+        },
+        py::arg("name"), py::arg("catalogue"), "Row of the alloy of a name in the table material/alloys.");
+    module.def(
+        "group_chain",
+        [](const std::string& group, const SharedCatalogue& catalogue) {
+            std::vector<std::string> names;
+            const material::GroupRow* row = material::find_group(catalogue.get(), group);
+            while (row != nullptr && names.size() < 16) {
+                names.emplace_back(row->name);
+                row = material::find_group(catalogue.get(), row->parent);
+            }
+            return names;
+        },
+        py::arg("group"), py::arg("catalogue"), "Names of a group and of the groups above it.");
+}
+
+}  // namespace halfnut::bind

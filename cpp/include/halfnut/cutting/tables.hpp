@@ -1,0 +1,171 @@
+#pragma once
+/// Rows that cutting is computed from: speeds and feeds, drilling factors.
+
+#include <array>
+#include <cstdint>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include "halfnut/schema.hpp"
+
+namespace halfnut::cutting {
+
+/// What a row of speeds is for, by the name in the table.
+enum class Operation : std::uint8_t {
+    bore,
+    drill,
+    end_mill,
+    face_mill,
+    knurl,
+    part_off,
+    ream,
+    tap,
+    thread,
+    turn_finish,
+    turn_rough,
+};
+
+constexpr auto enum_names(Operation /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Operation::bore, string_view("bore")},
+                      std::pair{Operation::drill, string_view("drill")},
+                      std::pair{Operation::end_mill, string_view("end_mill")},
+                      std::pair{Operation::face_mill, string_view("face_mill")},
+                      std::pair{Operation::knurl, string_view("knurl")},
+                      std::pair{Operation::part_off, string_view("part_off")},
+                      std::pair{Operation::ream, string_view("ream")},
+                      std::pair{Operation::tap, string_view("tap")},
+                      std::pair{Operation::thread, string_view("thread")},
+                      std::pair{Operation::turn_finish, string_view("turn_finish")},
+                      std::pair{Operation::turn_rough, string_view("turn_rough")}};
+}
+
+/// What the cutting edge is made of.
+enum class ToolMaterial : std::uint8_t { carbide, carbide_coated, cast_cobalt, hss, hss_cobalt };
+
+constexpr auto enum_names(ToolMaterial /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{ToolMaterial::carbide, string_view("carbide")},
+                      std::pair{ToolMaterial::carbide_coated, string_view("carbide_coated")},
+                      std::pair{ToolMaterial::cast_cobalt, string_view("cast_cobalt")},
+                      std::pair{ToolMaterial::hss, string_view("hss")},
+                      std::pair{ToolMaterial::hss_cobalt, string_view("hss_cobalt")}};
+}
+
+/// What a printed feed counts.
+enum class FeedPer : std::uint8_t { none, rev, tooth };
+
+constexpr auto enum_names(FeedPer /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{FeedPer::none, string_view("none")},
+                      std::pair{FeedPer::rev, string_view("rev")},
+                      std::pair{FeedPer::tooth, string_view("tooth")}};
+}
+
+/// Why a row ranks behind the others.
+enum class Doubt : std::uint8_t { none, low_confidence, tool_assumed, negative_rake, misprint, garbled };
+
+constexpr auto enum_names(Doubt /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Doubt::none, string_view("none")},
+                      std::pair{Doubt::low_confidence, string_view("low_confidence")},
+                      std::pair{Doubt::tool_assumed, string_view("tool_assumed")},
+                      std::pair{Doubt::negative_rake, string_view("negative_rake")},
+                      std::pair{Doubt::misprint, string_view("misprint")},
+                      std::pair{Doubt::garbled, string_view("garbled")}};
+}
+
+/// Speeds and feeds of one printed row. Empty cells are NaN.
+struct SpeedRow {
+    std::string_view key;  ///< alloy ids and groups that the row is for, separated by spaces
+    Operation operation{};
+    ToolMaterial tool_material{};
+    int number = 0;  ///< tells rows of one key, operation and tool apart
+    double hardness_low_hb = 0;
+    double hardness_high_hb = 0;
+    double diameter_low_mm = 0;
+    double diameter_high_mm = 0;
+    double depth_low_mm = 0;
+    double depth_high_mm = 0;
+    double speed_low_m_min = 0;
+    double speed_high_m_min = 0;
+    double feed_low_mm = 0;
+    double feed_high_mm = 0;
+    FeedPer feed_per{};
+    Doubt doubt{};
+    std::string_view label;  ///< the heading as printed
+    SourceId source;
+    std::string_view note;
+};
+
+/// Factors of a drill's chisel edge.
+struct DrillPointRow {
+    double chisel_ratio = 0;  ///< c/d, chisel edge over diameter
+    double web_ratio = 0;     ///< w/d, web over diameter
+    double torque_a = 0;
+    double thrust_b = 0;
+    double thrust_j = 0;
+    SourceId source;
+};
+
+/// Work-material factor of drilling.
+struct DrillMaterialRow {
+    std::string_view group;
+    double hardness_hb = 0;  ///< 0: not graded by hardness
+    double kd_inch = 0;
+    SourceId source;
+};
+
+}  // namespace halfnut::cutting
+
+namespace halfnut {
+
+template <>
+struct Schema<cutting::SpeedRow> {
+    using Row = cutting::SpeedRow;
+    static constexpr std::string_view table = "cutting/speeds";
+    static constexpr std::size_t key_columns = 4;
+    static constexpr auto columns = std::tuple{required("key", &Row::key),
+                                               required("operation", &Row::operation),
+                                               required("tool_material", &Row::tool_material),
+                                               required("number", &Row::number),
+                                               optional("hardness_low_hb", &Row::hardness_low_hb),
+                                               optional("hardness_high_hb", &Row::hardness_high_hb),
+                                               optional("diameter_low_mm", &Row::diameter_low_mm),
+                                               optional("diameter_high_mm", &Row::diameter_high_mm),
+                                               optional("depth_low_mm", &Row::depth_low_mm),
+                                               optional("depth_high_mm", &Row::depth_high_mm),
+                                               optional("speed_low_m_min", &Row::speed_low_m_min),
+                                               optional("speed_high_m_min", &Row::speed_high_m_min),
+                                               optional("feed_low_mm", &Row::feed_low_mm),
+                                               optional("feed_high_mm", &Row::feed_high_mm),
+                                               optional("feed_per", &Row::feed_per),
+                                               optional("doubt", &Row::doubt),
+                                               required("label", &Row::label),
+                                               required("source", &Row::source),
+                                               optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<cutting::DrillPointRow> {
+    using Row = cutting::DrillPointRow;
+    static constexpr std::string_view table = "cutting/drill_points";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("chisel_ratio", &Row::chisel_ratio), required("web_ratio", &Row::web_ratio),
+                   required("torque_a", &Row::torque_a),         required("thrust_b", &Row::thrust_b),
+                   required("thrust_j", &Row::thrust_j),         required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::DrillMaterialRow> {
+    using Row = cutting::DrillMaterialRow;
+    static constexpr std::string_view table = "cutting/drill_materials";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns =
+        std::tuple{required("group", &Row::group), required("hardness_hb", &Row::hardness_hb),
+                   required("kd_inch", &Row::kd_inch), required("source", &Row::source)};
+};
+
+}  // namespace halfnut

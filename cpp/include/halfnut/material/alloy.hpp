@@ -1,0 +1,62 @@
+#pragma once
+/// Finding an alloy by any of its names.
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "halfnut/catalogue.hpp"
+#include "halfnut/error.hpp"
+#include "halfnut/material/tables.hpp"
+
+namespace halfnut::material {
+
+/// Outcome of a look-up.
+struct AlloyMatch {
+    const AlloyRow* alloy = nullptr;          ///< the one alloy of that name, or null
+    std::vector<const AlloyRow*> candidates;  ///< several alloys of that name; one or none otherwise
+};
+
+/// Alloys that a name stands for.
+///
+/// Given
+///   name   an id, a name, a name with a condition ("4130 normalised"), or an alias; case, spaces and
+///          punctuation do not count, nor do AISI, SAE, UNS and AA in front
+/// Returned
+///   the alloy, or the candidates when the name leaves the condition open
+/// Notes
+///   1) An id wins over a name with condition, that over an alias or a name.
+[[nodiscard]] AlloyMatch match_alloy(const Catalogue& catalogue, std::string_view name);
+
+/// The alloy of a name.
+///
+/// Given
+///   name   as for match_alloy
+/// Returned
+///   its row
+/// Errors
+///   NotTabulatedError   nothing of that name (the message offers the nearest), or several (it lists them)
+/// Example
+///   find_alloy(builtin(), "6061-T6").id = "A96061"
+[[nodiscard]] const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name);
+
+/// A group's row, or null.
+[[nodiscard]] const GroupRow* find_group(const Catalogue& catalogue, std::string_view group) noexcept;
+
+/// How far a key is from an alloy: 0 its own id, 1 its group, 2 the group above, ...; -1 not related.
+[[nodiscard]] int kinship(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view key) noexcept;
+
+/// Whether a list of words, separated by spaces, holds a word.
+[[nodiscard]] constexpr bool has_word(std::string_view words, std::string_view word) noexcept {
+    while (!words.empty()) {
+        const std::size_t end = words.find(' ');
+        if (words.substr(0, end) == word) {
+            return true;
+        }
+        words = end == std::string_view::npos ? std::string_view{} : words.substr(end + 1);
+    }
+    return false;
+}
+
+}  // namespace halfnut::material

@@ -1,0 +1,123 @@
+#pragma once
+/// Rows that materials are described by: alloys, their groups, their names.
+
+#include <array>
+#include <cstdint>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include "halfnut/schema.hpp"
+
+namespace halfnut::material {
+
+/// Group of work material by ISO 513: H hardened, K cast iron, M stainless, N non-ferrous, P steel,
+/// S heat-resistant and titanium.
+enum class Iso513 : std::uint8_t { h, k, m, n, p, s };
+
+constexpr auto enum_names(Iso513 /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Iso513::h, string_view("H")}, std::pair{Iso513::k, string_view("K")},
+                      std::pair{Iso513::m, string_view("M")}, std::pair{Iso513::n, string_view("N")},
+                      std::pair{Iso513::p, string_view("P")}, std::pair{Iso513::s, string_view("S")}};
+}
+
+/// An alloy in one condition. Empty cells are NaN.
+struct AlloyRow {
+    std::string_view id;  ///< UNS number where there is one, with the condition where several are listed
+    std::string_view name;
+    std::string_view condition;
+    Iso513 iso513{};
+    std::string_view group;
+    double hardness_hb = 0;
+    double density_kg_m3 = 0;
+    double youngs_modulus_gpa = 0;
+    double yield_mpa = 0;
+    double tensile_mpa = 0;
+    double kc11_n_mm2 = 0;  ///< kc1.1, specific cutting force at 1 mm chip thickness
+    double mc = 0;          ///< exponent of chip thickness
+    double unit_power_hp_in3_min = 0;
+    double unit_power_high_hp_in3_min = 0;  ///< upper end where the source prints a range
+    double unit_power_thickness_mm = 0;     ///< chip thickness at which the unit power holds
+    double expansion_um_m_k = 0;
+    double conductivity_w_m_k = 0;
+    std::string_view hazards;  ///< words, separated by spaces
+    std::string_view traits;   ///< words, separated by spaces
+    SourceId source;
+    SourceId kc_source;
+    SourceId unit_power_source;
+    SourceId thermal_source;
+    std::string_view note;
+};
+
+/// A group of alloys that speeds are tabulated for, and the group above it.
+struct GroupRow {
+    std::string_view group;
+    std::string_view parent;  ///< empty at the root
+    std::string_view name;
+    SourceId source;
+};
+
+/// A name of an alloy. A name with several alloys is refused with the choice.
+struct AliasRow {
+    std::string_view alias;
+    std::string_view alloy;
+    SourceId source;
+};
+
+}  // namespace halfnut::material
+
+namespace halfnut {
+
+template <>
+struct Schema<material::AlloyRow> {
+    using Row = material::AlloyRow;
+    static constexpr std::string_view table = "material/alloys";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("id", &Row::id),
+                   required("name", &Row::name),
+                   required("condition", &Row::condition),
+                   required("iso513", &Row::iso513),
+                   required("group", &Row::group),
+                   optional("hardness_hb", &Row::hardness_hb),
+                   required("density_kg_m3", &Row::density_kg_m3),
+                   required("youngs_modulus_gpa", &Row::youngs_modulus_gpa),
+                   optional("yield_mpa", &Row::yield_mpa),
+                   optional("tensile_mpa", &Row::tensile_mpa),
+                   optional("kc11_n_mm2", &Row::kc11_n_mm2),
+                   optional("mc", &Row::mc),
+                   optional("unit_power_hp_in3_min", &Row::unit_power_hp_in3_min),
+                   optional("unit_power_high_hp_in3_min", &Row::unit_power_high_hp_in3_min),
+                   optional("unit_power_thickness_mm", &Row::unit_power_thickness_mm),
+                   optional("expansion_um_m_k", &Row::expansion_um_m_k),
+                   optional("conductivity_w_m_k", &Row::conductivity_w_m_k),
+                   optional("hazards", &Row::hazards),
+                   optional("traits", &Row::traits),
+                   required("source", &Row::source),
+                   optional("kc_source", &Row::kc_source),
+                   optional("unit_power_source", &Row::unit_power_source),
+                   optional("thermal_source", &Row::thermal_source),
+                   optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<material::GroupRow> {
+    using Row = material::GroupRow;
+    static constexpr std::string_view table = "material/groups";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("group", &Row::group), optional("parent", &Row::parent),
+                   required("name", &Row::name), required("source", &Row::source)};
+};
+
+template <>
+struct Schema<material::AliasRow> {
+    using Row = material::AliasRow;
+    static constexpr std::string_view table = "material/aliases";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns = std::tuple{required("alias", &Row::alias), required("alloy", &Row::alloy),
+                                               required("source", &Row::source)};
+};
+
+}  // namespace halfnut

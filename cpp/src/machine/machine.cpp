@@ -1,0 +1,265 @@
+#include "halfnut/machine/machine.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace halfnut::machine {
+namespace {
+
+constexpr double kTypicalEfficiency = 0.9;
+constexpr double kTypicalBackGearEfficiency = 0.75;
+
+/// Collects problems under a prefix.
+class Inspector {
+   public:
+    explicit Inspector(std::vector<Problem>& found) : found_(found) {}
+
+    void wrong(const std::string& where, std::string text) {
+        found_.push_back({where, std::move(text), false});
+    }
+    void odd(const std::string& where, std::string text) { found_.push_back({where, std::move(text), true}); }
+
+    void positive(const std::string& where, double value, std::string_view unit) {
+        if (!(std::isfinite(value) && value > 0.0)) {
+            wrong(where, fmt::format("must be > 0 {}, got {}", unit, value));
+        }
+    }
+    /// NaN means not given.
+    void positive_if_given(const std::string& where, double value, std::string_view unit) {
+        if (!std::isnan(value)) {
+            positive(where, value, unit);
+        }
+    }
+
+   private:
+    std::vector<Problem>& found_;
+};
+
+void inspect_spindle(const Machine& machine, Inspector& inspector) {
+    if (machine.spindle.empty()) {
+        inspector.wrong("spindle", "needs at least one step");
+    }
+    for (std::size_t i = 0; i < machine.spindle.size(); ++i) {
+        const SpindleStep& step = machine.spindle[i];
+        const std::string where = fmt::format("spindle[{}]", i);
+        inspector.positive(where + ".rpm", step.rpm, "rev/min");
+        inspector.positive_if_given(where + ".rpm_low", step.rpm_low, "rev/min");
+        inspector.positive_if_given(where + ".power_kw", step.power_kw, "kW");
+        inspector.positive_if_given(where + ".power_low_kw", step.power_low_kw, "kW");
+        if (step.rpm_low > step.rpm) {
+            inspector.wrong(where + ".rpm_low",
+                            fmt::format("must be at most rpm, {}, got {}", step.rpm, step.rpm_low));
+        }
+        if (step.rpm > 10000.0) {
+            inspector.odd(where + ".rpm",
+                          fmt::format("{} rev/min is more than a lathe or mill turns", step.rpm));
+        }
+        if (i > 0 && machine.spindle[i - 1].rpm >= step.rpm) {
+            inspector.wrong(where + ".rpm", fmt::format("steps run from slow to fast; {} follows {}",
+                                                        step.rpm, machine.spindle[i - 1].rpm));
+        }
+        if (step.power_kw > machine.motor_kw) {
+            inspector.odd(where + ".power_kw",
+                          fmt::format("{} kW at the spindle is more than the motor's {} kW", step.power_kw,
+                                      machine.motor_kw));
+        }
+    }
+}
+
+void inspect_ladder(const FeedLadder& ladder, const std::string& where, Inspector& inspector) {
+    inspector.positive_if_given(where + ".cross_ratio", ladder.cross_ratio, "");
+    for (std::size_t i = 0; i < ladder.steps.size(); ++i) {
+        const std::string at = fmt::format("{}[{}]", where, i);
+        inspector.positive(at, ladder.steps[i].feed_mm,
+                           ladder.kind == FeedKind::per_rev ? "mm/rev" : "mm/min");
+        if (i > 0 && ladder.steps[i - 1].feed_mm >= ladder.steps[i].feed_mm) {
+            inspector.wrong(at, fmt::format("feeds run from fine to coarse; {} follows {}",
+                                            ladder.steps[i].marked, ladder.steps[i - 1].marked));
+        }
+        if (ladder.kind == FeedKind::per_rev && ladder.steps[i].feed_mm > 5.0) {
+            inspector.odd(at, fmt::format("{:.3g} mm a revolution is a pitch rather than a feed",
+                                          ladder.steps[i].feed_mm));
+        }
+    }
+}
+
+void inspect_slides(const Machine& machine, Inspector& inspector) {
+    for (std::size_t i = 0; i < machine.slides.size(); ++i) {
+        const Slide& slide = machine.slides[i];
+        const std::string where = "slide." + slide.name;
+        inspector.positive(where + ".travel_per_turn", slide.travel_per_turn_mm, "mm");
+        inspector.positive(where + ".graduation", slide.graduation_mm, "mm");
+        inspector.positive_if_given(where + ".travel", slide.travel_mm, "mm");
+        inspector.positive_if_given(where + ".readout", slide.readout_mm, "mm");
+        for (std::size_t other = 0; other < i; ++other) {
+            if (machine.slides[other].name == slide.name) {
+                inspector.wrong(where, "is given twice");
+            }
+        }
+        const double dial_turn = slide.travel_per_turn_mm * (slide.reads_diameter ? 2.0 : 1.0);
+        const double marks = dial_turn / slide.graduation_mm;
+        if (std::isfinite(marks) && std::abs(marks - std::round(marks)) > 1e-6 * marks) {
+            inspector.odd(
+                where + ".graduation",
+                fmt::format("one turn is {:.6g} graduations, not a whole number; does the dial read {}?",
+                            marks, slide.reads_diameter ? "the radius" : "the diameter"));
+        }
+    }
+}
+
+void inspect_chucks(const Machine& machine, Inspector& inspector) {
+    for (std::size_t i = 0; i < machine.chucks.size(); ++i) {
+        const Chuck& chuck = machine.chucks[i];
+        const std::string where = fmt::format("chuck[{}]", i);
+        inspector.positive(where + ".diameter", chuck.diameter_mm, "mm");
+        inspector.positive_if_given(where + ".rpm_limit", chuck.rpm_limit, "rev/min");
+        if (chuck.jaws != 0 && (chuck.jaws < 2 || chuck.jaws > 8)) {
+            inspector.wrong(where + ".jaws",
+                            fmt::format("must be 0 (no jaws) or 2 to 8, got {}", chuck.jaws));
+        }
+        const double rim_m_s = std::numbers::pi * chuck.diameter_mm / 1000.0 * chuck.rpm_limit / 60.0;
+        if (rim_m_s > 50.0) {
+            inspector.odd(where + ".rpm_limit",
+                          fmt::format("the rim would run at {:.0f} m/s; read the marking again", rim_m_s));
+        }
+    }
+}
+
+void inspect_threading(const Threading& threading, Inspector& inspector) {
+    inspector.positive_if_given("leadscrew.lead", threading.lead_mm, "mm");
+    inspector.positive("leadscrew.spindle_to_stud", threading.spindle_to_stud, "");
+    for (const int teeth : threading.gears) {
+        if (teeth < 10 || teeth > 200) {
+            inspector.wrong("leadscrew.gears",
+                            fmt::format("a change gear has 10 to 200 teeth, got {}", teeth));
+        }
+    }
+    for (std::size_t i = 0; i < threading.gearbox.size(); ++i) {
+        inspector.positive(fmt::format("leadscrew.gearbox[{}].ratio", i), threading.gearbox[i].ratio, "");
+    }
+}
+
+}  // namespace
+
+std::vector<Problem> problems(const Machine& machine) {
+    std::vector<Problem> found;
+    Inspector inspector(found);
+    if (machine.name.empty()) {
+        inspector.wrong("name", "is missing");
+    }
+    inspector.positive_if_given("motor", machine.motor_kw, "kW");
+    if (machine.motor_kw > 30.0) {
+        inspector.odd("motor", fmt::format("{} kW is large for a one-off shop's machine; is the unit right?",
+                                           machine.motor_kw));
+    }
+    if (!std::isnan(machine.efficiency) && !(machine.efficiency > 0.0 && machine.efficiency <= 1.0)) {
+        inspector.wrong("efficiency",
+                        fmt::format("must be above 0 and at most 1, got {}", machine.efficiency));
+    }
+    inspect_spindle(machine, inspector);
+    inspect_ladder(machine.carriage, "feeds", inspector);
+    inspect_ladder(machine.quill, "quill_feeds", inspector);
+    inspect_ladder(machine.table, "table_feeds", inspector);
+    inspect_slides(machine, inspector);
+    inspect_chucks(machine, inspector);
+    inspect_threading(machine.threading, inspector);
+    inspector.positive_if_given("centre_height", machine.centre_height_mm, "mm");
+    inspector.positive_if_given("between_centres", machine.between_centres_mm, "mm");
+    inspector.positive_if_given("spindle_bore", machine.spindle_bore_mm, "mm");
+    inspector.positive_if_given("torque_limit", machine.torque_limit_nm, "N m");
+    for (const auto& [where, seconds] : {std::pair{"seconds.lever_change", machine.lever_change_s},
+                                         std::pair{"seconds.stop_change", machine.stop_change_s},
+                                         std::pair{"seconds.measure", machine.measure_s},
+                                         std::pair{"seconds.tool_change", machine.tool_change_s}}) {
+        if (!(std::isfinite(seconds) && seconds >= 0.0)) {
+            inspector.wrong(where, fmt::format("must be >= 0 s, got {}", seconds));
+        }
+    }
+    return found;
+}
+
+SpindleChoice choose_spindle(const Machine& machine, double rpm_low, double rpm_high) noexcept {
+    // The same speed reached by another way of rounding still counts as not above the limit.
+    const double limit = rpm_high * (1.0 + 1e-12);
+    SpindleChoice choice{0, 0.0, SpindleFit::above_window};
+    for (std::size_t i = 0; i < machine.spindle.size(); ++i) {
+        const SpindleStep& step = machine.spindle[i];
+        const double slowest = step.variable() ? step.rpm_low : step.rpm;
+        if (slowest > limit) {
+            continue;
+        }
+        const double rpm = std::min(step.rpm, std::max(slowest, rpm_high));
+        if (rpm > choice.rpm) {
+            choice = {i, rpm, rpm < rpm_low ? SpindleFit::below_window : SpindleFit::within};
+        }
+    }
+    if (choice.fit == SpindleFit::above_window && !machine.spindle.empty()) {
+        const SpindleStep& first = machine.spindle.front();
+        choice.rpm = first.variable() ? first.rpm_low : first.rpm;
+    }
+    return choice;
+}
+
+SpindleChoice nearest_spindle(const Machine& machine, double rpm) noexcept {
+    SpindleChoice choice{0, 0.0, SpindleFit::given};
+    double nearest = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < machine.spindle.size(); ++i) {
+        const SpindleStep& step = machine.spindle[i];
+        const double at = step.variable() ? std::clamp(rpm, step.rpm_low, step.rpm) : step.rpm;
+        if (std::abs(at - rpm) < nearest) {
+            nearest = std::abs(at - rpm);
+            choice.step = i;
+            choice.rpm = at;
+        }
+    }
+    return choice;
+}
+
+double efficiency_at(const Machine& machine, std::size_t step) noexcept {
+    if (!std::isnan(machine.efficiency)) {
+        return machine.efficiency;
+    }
+    return machine.spindle[step].back_gear ? kTypicalBackGearEfficiency : kTypicalEfficiency;
+}
+
+double spindle_power_kw(const Machine& machine, std::size_t step, double rpm) noexcept {
+    const SpindleStep& at = machine.spindle[step];
+    const double full =
+        std::isnan(at.power_kw) ? machine.motor_kw * efficiency_at(machine, step) : at.power_kw;
+    if (!at.variable() || rpm >= at.rpm) {
+        return full;
+    }
+    const double low = std::isnan(at.power_low_kw) ? full * at.rpm_low / at.rpm : at.power_low_kw;
+    return low + (full - low) * (rpm - at.rpm_low) / (at.rpm - at.rpm_low);
+}
+
+std::size_t choose_feed(const FeedLadder& ladder, double wanted_mm) noexcept {
+    std::size_t best = 0;
+    for (std::size_t i = 0; i < ladder.steps.size(); ++i) {
+        if (ladder.steps[i].feed_mm <= wanted_mm * (1.0 + 1e-9)) {
+            best = i;
+        }
+    }
+    return best;
+}
+
+const Slide* find_slide(const Machine& machine, std::string_view name) noexcept {
+    for (const Slide& slide : machine.slides) {
+        if (slide.name == name) {
+            return &slide;
+        }
+    }
+    return nullptr;
+}
+
+double chuck_rpm_limit(const Chuck& chuck) noexcept {
+    if (!std::isnan(chuck.rpm_limit)) {
+        return chuck.rpm_limit;
+    }
+    return 60.0 * kUnmarkedRimSpeedMs / (std::numbers::pi * chuck.diameter_mm / 1000.0);
+}
+
+}  // namespace halfnut::machine

@@ -1,0 +1,30 @@
+"""What a person reads beside the numbers, keyed by code. The text of errors lives in the core."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from halfnut.record import Caution
+
+CAUTIONS: dict[str, str] = {
+    # material
+    "hazard_titanium_chips": "fine titanium chips burn: sharp tool, steady feed, plenty of coolant, chips cleared "
+    "away, a class D extinguisher at hand; never water on burning chips",
+    "hazard_magnesium_chips": "magnesium chips burn: sharp tool, no fine feed, no dwell, cut dry, chips kept dry in "
+    "closed cans, a class D extinguisher or dry sand at hand; never water or foam",
+    "hazard_beryllium_dust": "beryllium in dust or fume harms the lungs for good: no dry grinding or filing, wet or "
+    "with extraction, no compressed air",
+    "hazard_lead_dust": "contains lead: wash hands before eating, keep the dust down",
+    "hazard_glass_dust": "glass dust: extraction and a mask; it also wears slideways, so cover them",
+    "hazard_formaldehyde_fume": "gives off formaldehyde when overheated: sharp tool, no rubbing",
+    "hazard_fluorine_fume": "gives off poisonous fume when overheated: sharp tool, no smoking near the chips",
+}
+
+
+def caution(code: str, **figures: Any) -> Caution:
+    """A caution by its code; `figures` fill the places in its words.
+
+    >>> caution("hazard_lead_dust").code
+    'hazard_lead_dust'
+    """
+    return Caution(code, CAUTIONS[code].format(**figures))
