@@ -1,6 +1,7 @@
 #include "numpy_util.hpp"
 
 #include <fmt/format.h>
+#include <pybind11/stl.h>
 
 #include <algorithm>
 
