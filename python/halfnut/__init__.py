@@ -23,6 +23,7 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.knurls import knurl_blank
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
     from halfnut.units import inch, mm, quantity
@@ -31,6 +32,7 @@ _HOMES = {
     "InputError": "mistakes",
     "alloy": "material",
     "inch": "units",
+    "knurl_blank": "knurls",
     "mm": "units",
     "quantity": "units",
 }
@@ -47,6 +49,7 @@ __all__ = [
     "__version__",
     "alloy",
     "inch",
+    "knurl_blank",
     "mm",
     "quantity",
 ]

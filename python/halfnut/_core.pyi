@@ -1,6 +1,11 @@
 """Types of the compiled core, by hand; a test compares them with the built module."""
 
-from typing import Any
+from typing import Any, Literal, TypeAlias, overload
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+FloatOrArray: TypeAlias = float | NDArray[np.float64]
 
 __version__: str
 
@@ -180,3 +185,178 @@ class Machine:
     tool_change_s: float
     def problems(self) -> list[tuple[str, str, bool]]: ...
     def slide(self, name: str) -> Slide | None: ...
+
+# knurls
+
+@overload
+def pitch_from_teeth_per_inch_mm(teeth_per_inch: float) -> float: ...
+@overload
+def pitch_from_teeth_per_inch_mm(teeth_per_inch: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def pitch_from_teeth_per_inch_mm(
+    teeth_per_inch: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def pitch_from_diametral_mm(diametral_pitch: float) -> float: ...
+@overload
+def pitch_from_diametral_mm(diametral_pitch: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def pitch_from_diametral_mm(
+    diametral_pitch: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def transverse_pitch_mm(normal_pitch_mm: float, helix_deg: float) -> float: ...
+@overload
+def transverse_pitch_mm(
+    normal_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def transverse_pitch_mm(
+    normal_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def normal_pitch_mm(transverse_pitch_mm: float, helix_deg: float) -> float: ...
+@overload
+def normal_pitch_mm(
+    transverse_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def normal_pitch_mm(
+    transverse_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def wheel_pitch_mm(wheel_diameter_mm: float, wheel_teeth: float, tracking_allowance_mm: float) -> float: ...
+@overload
+def wheel_pitch_mm(
+    wheel_diameter_mm: ArrayLike,
+    wheel_teeth: ArrayLike,
+    tracking_allowance_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def wheel_pitch_mm(
+    wheel_diameter_mm: ArrayLike, wheel_teeth: ArrayLike, tracking_allowance_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def diametral_wheel_outside_in(nominal_diameter_in: float, wheel_teeth: float, tracking_factor_in: float) -> float: ...
+@overload
+def diametral_wheel_outside_in(
+    nominal_diameter_in: ArrayLike,
+    wheel_teeth: ArrayLike,
+    tracking_factor_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def diametral_wheel_outside_in(
+    nominal_diameter_in: ArrayLike, wheel_teeth: ArrayLike, tracking_factor_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def teeth_around(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def teeth_around(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def teeth_around(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def mismatch_teeth(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def mismatch_teeth(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def mismatch_teeth(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tracking_blank_mm(teeth: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def tracking_blank_mm(
+    teeth: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def tracking_blank_mm(
+    teeth: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def blank_below_mm(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def blank_below_mm(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def blank_below_mm(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def blank_above_mm(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def blank_above_mm(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def blank_above_mm(
+    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tracking_helix_deg(teeth: float, normal_pitch_mm: float, blank_diameter_mm: float) -> float: ...
+@overload
+def tracking_helix_deg(
+    teeth: ArrayLike, normal_pitch_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def tracking_helix_deg(
+    teeth: ArrayLike, normal_pitch_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def sharp_tooth_depth_mm(normal_pitch_mm: float, profile_deg: float) -> float: ...
+@overload
+def sharp_tooth_depth_mm(
+    normal_pitch_mm: ArrayLike, profile_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def sharp_tooth_depth_mm(
+    normal_pitch_mm: ArrayLike, profile_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def form_growth_mm(tooth_depth_mm: float, growth_share: float) -> float: ...
+@overload
+def form_growth_mm(
+    tooth_depth_mm: ArrayLike, growth_share: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def form_growth_mm(
+    tooth_depth_mm: ArrayLike, growth_share: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+def parse_knurl_pitch(text: str, catalogue: Catalogue) -> tuple[str, float, str | None, float | None]: ...
+def parse_knurl_pattern(text: str, catalogue: Catalogue) -> str: ...
+
+class KnurlAnswer:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def cautions(self) -> list[str]: ...
+    @property
+    def evidence(self) -> list[Evidence]: ...
+
+def knurl_answer(
+    catalogue: Catalogue,
+    *,
+    diameter_mm: float,
+    system: str,
+    pitch: float,
+    pattern: str,
+    process: str = "form",
+    prefer: str = "nearest",
+    finished: bool = False,
+    set_over: bool = False,
+    helix_deg: float | None = None,
+    profile_deg: float | None = None,
+    wheel_diameter_mm: float | None = None,
+    wheel_teeth: float | None = None,
+    tracking_allowance_mm: float | None = None,
+    tolerance_class: int = 0,
+    width_mm: float | None = None,
+) -> KnurlAnswer: ...

@@ -120,3 +120,28 @@ def volume_growth_share(pattern: str, samples: int = 400) -> float:
     mean = total / samples**2
     return 1.0 - mean
 
+
+def growth_on_round(pattern: str, height: float, blank_radius: float, samples: int = 200) -> float:
+    """Rise of the points, in length, on a round blank: the root circle that keeps the area, by bisection.
+
+    The mean over the sampled surface of the squared radius is twice the area over 2 pi.
+    """
+
+    def ridge(u: float) -> float:
+        return 1.0 - abs(2.0 * u - 1.0)
+
+    heights: list[float] = []
+    for i in range(samples):
+        for j in range(samples):
+            one, two = ridge((i + 0.5) / samples), ridge((j + 0.5) / samples)
+            heights.append({"ridges": one, "raised": min(one, two), "indented": max(one, two)}[pattern])
+    mean = sum(heights) / len(heights)
+    mean_square = sum(value * value for value in heights) / len(heights)
+    low, high = blank_radius - height, blank_radius
+    for _ in range(100):
+        root = 0.5 * (low + high)
+        if root * root + 2.0 * root * height * mean + height * height * mean_square < blank_radius**2:
+            low = root
+        else:
+            high = root
+    return low + height - blank_radius

@@ -14,6 +14,7 @@
 
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/evidence.hpp"
+#include "halfnut/knurls/tables.hpp"
 #include "halfnut/material/tables.hpp"
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
@@ -30,13 +31,35 @@ struct Catalogue {
     std::span<const cutting::SpeedRow> speeds;
     std::span<const cutting::DrillPointRow> drill_points;
     std::span<const cutting::DrillMaterialRow> drill_materials;
+    std::span<const knurls::DiametralPitchRow> knurl_diametral_pitches;
+    std::span<const knurls::DiametralToleranceRow> knurl_tolerances;
+    std::span<const knurls::DiametralWheelRow> knurl_diametral_wheels;
+    std::span<const knurls::MetricPitchRow> knurl_metric_pitches;
+    std::span<const knurls::MetricFormRow> knurl_forms;
+    std::span<const knurls::MetricWheelRow> knurl_metric_wheels;
+    std::span<const knurls::CircularNameRow> knurl_names;
+    std::span<const knurls::ToothDepthRow> knurl_tooth_depths;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
 /// a domain, every other table from the one file that its Schema names.
 inline constexpr auto kTables = std::tuple{
-    &Catalogue::rules,   &Catalogue::drills, &Catalogue::alloys,       &Catalogue::groups,
-    &Catalogue::aliases, &Catalogue::speeds, &Catalogue::drill_points, &Catalogue::drill_materials,
+    &Catalogue::rules,
+    &Catalogue::drills,
+    &Catalogue::alloys,
+    &Catalogue::groups,
+    &Catalogue::aliases,
+    &Catalogue::speeds,
+    &Catalogue::drill_points,
+    &Catalogue::drill_materials,
+    &Catalogue::knurl_diametral_pitches,
+    &Catalogue::knurl_tolerances,
+    &Catalogue::knurl_diametral_wheels,
+    &Catalogue::knurl_metric_pitches,
+    &Catalogue::knurl_forms,
+    &Catalogue::knurl_metric_wheels,
+    &Catalogue::knurl_names,
+    &Catalogue::knurl_tooth_depths,
 };
 
 template <class Row>
