@@ -24,6 +24,7 @@ from halfnut._core import (
 
 if TYPE_CHECKING:
     from halfnut.knurls import knurl_blank
+    from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
     from halfnut.units import inch, mm, quantity
@@ -33,6 +34,8 @@ _HOMES = {
     "alloy": "material",
     "inch": "units",
     "knurl_blank": "knurls",
+    "lathe": "machines",
+    "milling_machine": "machines",
     "mm": "units",
     "quantity": "units",
 }
@@ -50,6 +53,8 @@ __all__ = [
     "alloy",
     "inch",
     "knurl_blank",
+    "lathe",
+    "milling_machine",
     "mm",
     "quantity",
 ]

@@ -35,12 +35,15 @@ __all__ = [
     "FeedStep",
     "Gearbox",
     "MachineFile",
+    "RateLadder",
+    "RateStep",
     "Slide",
     "Spindle",
     "SpindleStep",
-    "Text",
     "Thread",
+    "ThreadDial",
     "Threading",
+    "from_dict",
     "read",
 ]
 

@@ -1,0 +1,84 @@
+"""The command `halfnut`. Each subcommand is loaded only when it is called, so that an answer comes at once."""
+
+from __future__ import annotations
+
+import sys
+from importlib import import_module
+
+import click
+
+from halfnut import __version__
+from halfnut._core import Error
+
+__all__ = ["command", "commands", "main"]
+
+_HOMES = {
+    "alloy": ("alloys", "alloy", "What is known of an alloy."),
+    "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
+}
+
+_EPILOG = """\b
+Example:
+  halfnut alloy 6061-T6
+
+\b
+Exit status:
+  0  answered, every operation planned
+  1  some operation has no answer on this machine
+  2  what was given cannot be read
+
+A shop's own machines and tables are read from the folder that HALFNUT_SHOP names. NO_COLOR=1 keeps colour out.
+Shell completion: eval "$(_HALFNUT_COMPLETE=bash_source halfnut)", or zsh_source, or fish_source."""
+
+
+def commands() -> list[str]:
+    """Names of the commands."""
+    return sorted(_HOMES)
+
+
+class _Lazy(click.Group):
+    """A group whose commands are imported when they are called; its help needs none of them."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return commands()
+
+    def get_command(self, ctx: click.Context, name: str) -> click.Command | None:
+        if name not in _HOMES:
+            return None
+        module, attribute, _ = _HOMES[name]
+        command: click.Command = getattr(import_module(f"halfnut.cli.{module}"), attribute)
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, _HOMES[name][2]) for name in self.list_commands(ctx)])
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        from halfnut._core import nearest_name
+
+        if args and args[0] not in _HOMES and not args[0].startswith("-"):
+            nearest = nearest_name(args[0], sorted(_HOMES))
+            hint = f"; did you mean '{nearest}'?" if nearest else ""
+            raise click.UsageError(f"no command '{args[0]}'{hint}", ctx)
+        return super().resolve_command(ctx, args)
+
+
+@click.command(cls=_Lazy, epilog=_EPILOG, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="halfnut", message="%(prog)s %(version)s")
+def command() -> None:
+    """What to do at the lathe and the mill for a one-off part, on your own machines."""
+    from halfnut import catalogue, shop_tables
+
+    if shop_tables.shop_folders():
+        catalogue.activate(shop_tables.load())
+
+
+def main(args: list[str] | None = None) -> None:
+    """Run the command; a mistake of the person's ends it with one clear message and status 2."""
+    try:
+        command(args=args, prog_name="halfnut")
+    except Error as error:
+        click.echo(f"halfnut: {error}", err=True)
+        sys.exit(2)

@@ -1,0 +1,164 @@
+"""halfnut machine: check a file, show a machine, list those at hand, begin a file of one's own."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from string import Template
+
+import click
+
+from halfnut import machines
+from halfnut.cli.output import json_text, with_json
+
+_TEMPLATES = Path(machines.__file__).parent / "demo" / "templates"
+_EXAMPLES = {
+    "inch": {
+        "motor": "2 hp",
+        "torque": "120 lbf ft",
+        "centre_height": "6 in",
+        "between_centres": "30 in",
+        "spindle_bore": "1.4 in",
+        "power": "1.6 hp",
+        "power_low": "0.2 hp",
+        "feed_1": "0.0030 in/rev",
+        "feed_2": "0.0060 in/rev",
+        "feed_3": "0.0120 in/rev",
+        "rate_1": "1 in/min",
+        "rate_2": "4 in/min",
+        "cross_turn": "0.100 in",
+        "cross_line": "0.001 in",
+        "cross_travel": "6 in",
+        "backlash": "0.005 in",
+        "readout": "0.0005 in",
+        "compound_turn": "0.100 in",
+        "compound_line": "0.001 in",
+        "carriage_turn": "0.750 in",
+        "carriage_line": "0.005 in",
+        "table_turn": "0.200 in",
+        "table_line": "0.001 in",
+        "x_travel": "24 in",
+        "chuck": "6 in",
+        "chuck_through": "1.5 in",
+        "jaw_depth": "1 in",
+        "collet": "2 in",
+        "leadscrew": "threads_per_inch = 8",
+        "gear_size": "diametral_pitch = 16",
+        "stud_to_screw": "8 in",
+        "banjo_nearest": "2.5 in",
+        "banjo_farthest": "9 in",
+        "stud_clearance": "2.5 in",
+    },
+    "metric": {
+        "motor": "1.5 kW",
+        "torque": "160 N m",
+        "centre_height": "150 mm",
+        "between_centres": "750 mm",
+        "spindle_bore": "38 mm",
+        "power": "1.2 kW",
+        "power_low": "0.15 kW",
+        "feed_1": "0.08 mm/rev",
+        "feed_2": "0.16 mm/rev",
+        "feed_3": "0.32 mm/rev",
+        "rate_1": "25 mm/min",
+        "rate_2": "100 mm/min",
+        "cross_turn": "2.5 mm",
+        "cross_line": "0.05 mm",
+        "cross_travel": "150 mm",
+        "backlash": "0.1 mm",
+        "readout": "0.01 mm",
+        "compound_turn": "2 mm",
+        "compound_line": "0.02 mm",
+        "carriage_turn": "20 mm",
+        "carriage_line": "0.1 mm",
+        "table_turn": "4 mm",
+        "table_line": "0.02 mm",
+        "x_travel": "600 mm",
+        "chuck": "160 mm",
+        "chuck_through": "40 mm",
+        "jaw_depth": "25 mm",
+        "collet": "50 mm",
+        "leadscrew": 'lead = "3 mm"',
+        "gear_size": 'module = "1.25 mm"',
+        "stud_to_screw": "160 mm",
+        "banjo_nearest": "50 mm",
+        "banjo_farthest": "180 mm",
+        "stud_clearance": "60 mm",
+    },
+}
+
+
+_EPILOG = """\b
+Example:
+  halfnut machine new our-lathe --system metric
+  halfnut machine check our-lathe.toml
+  halfnut turn 1018 "32 mm" --machine our-lathe.toml"""
+
+
+@click.group(epilog=_EPILOG)
+def machine() -> None:
+    """Check a machine file, show a machine, or begin a file of one's own."""
+
+
+@machine.command("list")
+@with_json
+def list_machines(as_json: bool) -> None:
+    """Machines at hand: the shop's, packages', the demonstration's."""
+    found = [machines.machine(name) for name in machines.names()]
+    if as_json:
+        click.echo(json_text([{"name": each.name, "kind": each.kind, "title": each.title} for each in found]))
+        return
+    for each in found:
+        click.echo(f"{each.name:16} {each.kind:12} {each.title}")
+
+
+@machine.command()
+@click.argument("name")
+@with_json
+def show(name: str, as_json: bool) -> None:
+    """Show a machine's speeds, feeds and dials, by NAME or by its file's path."""
+    found = machines.machine(name)
+    click.echo(json_text(found.to_dict()) if as_json else str(found))
+
+
+@machine.command(
+    epilog="Exit status: 0 sound, even where something is missing or odd; 1 wrong as a machine; 2 cannot be read."
+)
+@click.argument("name")
+@with_json
+def check(name: str, as_json: bool) -> None:
+    """Read a machine file back and say what is wrong, missing or odd; NAME may be a path."""
+    found = machines.machine(name)
+    wrong: list[tuple[str, str]] = []
+    odd: list[tuple[str, str]] = []
+    for where, text, is_odd in found.core.problems():
+        (odd if is_odd else wrong).append((where, text))
+    missing = found.missing()
+    if as_json:
+        texts = [[f"{where}: {text}" for where, text in each] for each in (wrong, missing, odd)]
+        click.echo(json_text({"machine": found.name, **dict(zip(("wrong", "missing", "odd"), texts, strict=True))}))
+    else:
+        counts = ", ".join(
+            f"{len(each)} {label}" for each, label in ((wrong, "wrong"), (missing, "missing"), (odd, "odd")) if each
+        )
+        click.echo(f"{found.title}: {counts or 'sound'}")
+        for label, each in (("wrong", wrong), ("missing", missing), ("odd", odd)):
+            for where, text in each:
+                click.echo(f"  {label}  {where}: {text}")
+    sys.exit(1 if wrong else 0)
+
+
+@machine.command()
+@click.argument("name")
+@click.option("--kind", type=click.Choice(["lathe", "mill"]), default="lathe", show_default=True)
+@click.option("--system", type=click.Choice(["inch", "metric"]), required=True, help="Of its dials and charts.")
+@click.option("--out", type=click.Path(path_type=Path), help="Where to write; NAME.toml when not given.")
+def new(name: str, kind: str, system: str, out: Path | None) -> None:
+    """Write a commented machine file to fill in, for a machine called NAME."""
+    path = out or Path(f"{name}.toml")
+    if path.exists():
+        raise click.UsageError(f"{path} is there already and stays as it is; name another file with --out")
+    template = Template((_TEMPLATES / f"{kind}.toml").read_text(encoding="utf-8"))
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(template.substitute(_EXAMPLES[system], name=name, system=system), encoding="utf-8")
+    click.echo(f"{path}: fill it in, then `halfnut machine check {path}`")

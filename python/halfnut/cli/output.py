@@ -1,0 +1,77 @@
+"""How answers are printed: the answer first, then why, then limits, then cautions; or JSON."""
+
+from __future__ import annotations
+
+import json
+import math
+import os
+import sys
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import click
+
+from halfnut.record import Record
+
+__all__ = ["json_text", "plain", "show", "with_evidence", "with_json"]
+
+_Command = TypeVar("_Command", bound=Callable[..., Any])
+
+
+def with_json(command: _Command) -> _Command:
+    """Give a command the option --json."""
+    return click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON.")(command)
+
+
+def with_evidence(command: _Command) -> _Command:
+    """Give a command the option --evidence."""
+    return click.option("--evidence", is_flag=True, help="Say for each figure what it rests on.")(command)
+
+
+def plain(value: Any) -> Any:
+    """A value that JSON can hold: no NaN, no objects."""
+    if isinstance(value, float):
+        return value if math.isfinite(value) else None
+    if isinstance(value, dict):
+        return {str(key): plain(each) for key, each in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [plain(each) for each in value]
+    if value is None or isinstance(value, (str, int, bool)):
+        return value
+    return str(value)
+
+
+def json_text(value: Any) -> str:
+    """JSON text, readable, without NaN."""
+    return json.dumps(plain(value), indent=2, ensure_ascii=False, allow_nan=False)
+
+
+def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
+    """Print a record; cautions last, and marked where the terminal has colour."""
+    if as_json:
+        click.echo(json_text(_whole(record)))
+        return
+    cautions = {str(caution) for caution in record.cautions}
+    for line in record.lines():
+        marked = any(text in line for text in cautions)
+        click.echo(_accent(line) if marked else line)
+    if evidence:
+        for item in record.evidence:
+            row = f"; {item.row}" if item.row else ""
+            click.echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")
+
+
+def _whole(record: Record) -> dict[str, Any]:
+    return {
+        **record.to_dict(),
+        "cautions": [{"code": caution.code, "text": caution.text} for caution in record.cautions],
+        "evidence": [
+            {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
+            for item in record.evidence
+        ],
+    }
+
+
+def _accent(line: str) -> str:
+    coloured = sys.stdout.isatty() and not os.environ.get("NO_COLOR")
+    return click.style(line, fg="red") if coloured else line

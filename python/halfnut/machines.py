@@ -1,0 +1,359 @@
+"""The shop's machines: `lathe` and `milling_machine` find a machine file by path or by name."""
+
+from __future__ import annotations
+
+import html
+import os
+from collections.abc import Iterable, Iterator
+from dataclasses import fields, is_dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
+from halfnut.machine_file import FeedLadder as FileLadder
+from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, read
+from halfnut.shapes import Positions
+
+__all__ = ["Machine", "lathe", "machine", "milling_machine", "names"]
+
+_INCH_MM = 25.4
+_DEMO = Path(__file__).parent / "demo"
+
+
+class Machine:
+    """A machine of the shop: what its file says, and the core's form of it.
+
+    Attributes
+    ----------
+    file : MachineFile
+        The file's own words and units.
+    core : halfnut._core.Machine
+        The same in base units, as the core computes with it.
+    path : Path or None
+        Where it was read from.
+    """
+
+    __slots__ = ("core", "file", "path")
+
+    def __init__(self, file: MachineFile, path: Path | None = None):
+        self.file = file
+        self.path = path
+        self.core = to_core(file)
+
+    @property
+    def name(self) -> str:
+        """The name it is called by."""
+        return self.file.name
+
+    @property
+    def title(self) -> str:
+        """What a sheet calls it."""
+        return self.file.title or self.file.name
+
+    @property
+    def kind(self) -> str:
+        """Its kind: lathe, mill or drill press."""
+        return self.file.kind
+
+    @property
+    def unit(self) -> str:
+        """Unit of its dials: "in" or "mm"."""
+        return "in" if self.file.system == "inch" else "mm"
+
+    def lines(self) -> list[str]:
+        """The machine on a terminal: what it is, its spindle, its feeds, its dials."""
+        file = self.file
+        out = [f"{self.title} ({file.name}): {file.kind}, {file.system} dials, {file.motor} motor"]
+        out += ["spindle, rev/min"]
+        for step in file.spindle.steps:
+            speed = f"{step.rpm:g}" if step.rpm_low is None else f"{step.rpm_low:g} to {step.rpm:g}"
+            out.append(f"  {speed:>12}  {positions_text(step.positions)}")
+        for label, ladder in (("carriage", file.carriage), ("quill", file.quill), ("table", file.table)):
+            if ladder is not None and ladder.steps:
+                out.append(f"{label} feeds")
+                out += [f"  {step.feed!s:>12}  {positions_text(step.positions)}" for step in ladder.steps]
+        out.append("dials")
+        for name, slide in file.slides.items():
+            reads = f", reads {slide.reads}" if slide.reads != "travel" else ""
+            out.append(f"  {name:>12}  {slide.per_turn} a turn, {slide.graduation} a line{reads}")
+        return out
+
+    def to_dict(self) -> dict[str, Any]:
+        """The file as plain dictionaries and lists, quantities as text; what is not given is left out."""
+        plain: dict[str, Any] = _plain(self.file)
+        return plain
+
+    def missing(self) -> list[tuple[str, str]]:
+        """What the file leaves out, and what the answers lack without it."""
+        file = self.file
+        wanted = {"lathe": ("cross", "compound", "carriage", "tailstock"), "mill": ("x", "y", "z")}.get(file.kind, ())
+        out = [(f"slides.{name}", f"no dial readings for the {name}") for name in wanted if name not in file.slides]
+        if file.efficiency is None and any(step.power is None for step in file.spindle.steps):
+            out.append(("efficiency", "a typical one is taken from motor to spindle"))
+        if not file.chucks:
+            out.append(("chucks", "no limit of speed for what holds the work"))
+        for place, chuck in enumerate(file.chucks):
+            if chuck.max_rpm is None:
+                out.append((f"chucks[{place}].max_rpm", "a cautious rim speed is taken"))
+        if file.kind == "lathe":
+            if file.carriage is None or not file.carriage.steps:
+                out.append(("carriage", "no power feed: answers are in turns of the handle"))
+            if file.threading is None:
+                out.append(("threading", "no threads can be chased"))
+        return out
+
+    def __str__(self) -> str:
+        return "\n".join(self.lines())
+
+    def __repr__(self) -> str:
+        return f"<Machine {self.name}: {self.title}>"
+
+    def _repr_html_(self) -> str:
+        return f'<pre style="background:none;color:inherit">{html.escape(str(self))}</pre>'
+
+
+def _plain(value: Any) -> Any:
+    if is_dataclass(value):
+        given = {each.name: getattr(value, each.name) for each in fields(value)}
+        return {name: _plain(each) for name, each in given.items() if each is not None}
+    if isinstance(value, dict):
+        return {key: _plain(each) for key, each in value.items()}
+    if isinstance(value, list):
+        return [_plain(each) for each in value]
+    return str(value) if isinstance(value, Quantity) else value
+
+
+def positions_text(positions: Positions) -> str:
+    """Lever positions in one line.
+
+    >>> positions_text({"range": "B", "lever": "2"})
+    'range B, lever 2'
+    """
+    return ", ".join(f"{control} {setting}" for control, setting in positions.items())
+
+
+def lathe(machine_or_name: Any) -> Machine:
+    """A lathe of the shop.
+
+    Parameters
+    ----------
+    machine_or_name : str, Path or Machine
+        A machine file's path, or a name: of a file in a shop folder's ``machines``, in a package that offers one
+        through the entry-point group ``halfnut.tables``, or of a demonstration machine.
+
+    Raises
+    ------
+    NotTabulatedError
+        No machine of that name; the message lists those there are.
+    DomainError
+        The machine is not a lathe.
+    InputError
+        The file has mistakes: every one of them is in the message.
+
+    >>> lathe("gap-bed").unit
+    'in'
+    """
+    return _of_kind(machine(machine_or_name), ("lathe",))
+
+
+def milling_machine(machine_or_name: Any) -> Machine:
+    """A milling machine or drill press of the shop; see `lathe`.
+
+    >>> milling_machine("bench-mill").kind
+    'mill'
+    """
+    return _of_kind(machine(machine_or_name), ("mill", "drill press"))
+
+
+def _of_kind(found: Machine, kinds: tuple[str, ...]) -> Machine:
+    if found.kind not in kinds:
+        others = [name for name in names() if machine(name).kind in kinds]
+        raise DomainError(f"{found.name} is a {found.kind}, not a {kinds[0]}; of that kind: {', '.join(others)}")
+    return found
+
+
+def machine(machine_or_name: Any) -> Machine:
+    """A machine of any kind; see `lathe`."""
+    if isinstance(machine_or_name, Machine):
+        return machine_or_name
+    path = _find(machine_or_name)
+    return _load(path, path.stat().st_mtime_ns)
+
+
+@lru_cache(maxsize=64)
+def _load(path: Path, changed_ns: int) -> Machine:
+    return Machine(read(path), path)
+
+
+def names() -> list[str]:
+    """Names of the machines at hand: the shop's, then the demonstration's."""
+    return sorted({path.stem for folder in _folders() for path in folder.glob("*.toml")})
+
+
+def _find(path_or_name: str | os.PathLike[str]) -> Path:
+    given = Path(path_or_name)
+    if given.suffix == ".toml" or len(given.parts) > 1:
+        if given.is_file():
+            return given
+        raise NotTabulatedError(f"no machine file {given}")
+    for folder in _folders():
+        path = folder / f"{given}.toml"
+        if path.is_file():
+            return path
+    known = names()
+    nearest = nearest_name(str(given), known)
+    hint = f"; did you mean '{nearest}'?" if nearest else ""
+    raise NotTabulatedError(f"no machine '{given}'{hint} At hand: {', '.join(known)}")
+
+
+def _folders() -> Iterator[Path]:
+    """Folders of machine files: the shop's, those of installed packages, the demonstration's."""
+    from halfnut.shop_tables import shop_folders
+
+    for folder in reversed(shop_folders()):
+        yield folder / "machines"
+    yield _DEMO / "machines"
+
+
+def to_core(file: MachineFile) -> _core.Machine:
+    """The core's form of a machine file."""
+    out = _core.Machine()
+    out.name = file.name
+    out.kind = file.kind
+    out.compound_zero = file.compound_zero
+    out.inch = file.system == "inch"
+    _set(
+        out,
+        motor_kw=file.motor,
+        efficiency=file.efficiency,
+        centre_height_mm=file.centre_height,
+        between_centres_mm=file.between_centres,
+        spindle_bore_mm=file.spindle_bore,
+        torque_limit_nm=file.torque_limit,
+        lever_change_s=file.seconds.lever,
+        stop_change_s=file.seconds.stop,
+        measure_s=file.seconds.measure,
+        tool_change_s=file.seconds.tool,
+    )
+    out.spindle = [_spindle_step(step, file.spindle.stop_to_change) for step in file.spindle.steps]
+    out.carriage = _ladder(file.carriage, "per rev")
+    out.quill = _ladder(file.quill, "per rev")
+    out.table = _ladder(file.table, "per minute")
+    out.slides = [_slide(name, slide) for name, slide in file.slides.items()]
+    out.chucks = [_chuck(chuck) for chuck in file.chucks]
+    if file.threading is not None:
+        out.threading = _threading(file.threading)
+    return out
+
+
+def _set(target: Any, **values: Any) -> None:
+    """Set the members that the file gives; the core's own defaults stand for the rest."""
+    for name, value in values.items():
+        if value is not None:
+            setattr(target, name, value.base if isinstance(value, Quantity) else value)
+
+
+def _positions(positions: Positions) -> list[_core.Position]:
+    return [_core.Position(control, setting) for control, setting in positions.items()]
+
+
+def _spindle_step(step: Any, stop_to_change: bool) -> _core.SpindleStep:
+    out = _core.SpindleStep()
+    out.rpm = step.rpm
+    _set(out, rpm_low=step.rpm_low, power_kw=step.power, power_low_kw=step.power_low)
+    out.back_gear = step.back_gear
+    out.stop_to_change = stop_to_change if step.stop_to_change is None else step.stop_to_change
+    out.positions = _positions(step.positions)
+    return out
+
+
+def _ladder(ladder: FileLadder | RateLadder | None, kind: str) -> _core.FeedLadder:
+    out = _core.FeedLadder()
+    out.kind = kind
+    if ladder is None:
+        return out
+    out.marked_in_inch = bool(ladder.steps) and ladder.steps[0].feed.system == "inch"
+    out.steps = list(_feed_steps(ladder, out.marked_in_inch))
+    _set(out, cross_ratio=getattr(ladder, "cross_ratio", None))
+    return out
+
+
+def _feed_steps(ladder: FileLadder | RateLadder, in_inch: bool) -> Iterable[_core.FeedStep]:
+    for step in ladder.steps:
+        out = _core.FeedStep()
+        out.feed_mm = step.feed.base
+        same = (step.feed.system == "inch") == in_inch
+        out.marked = step.feed.value if same else step.feed.base / (_INCH_MM if in_inch else 1.0)
+        out.stop_to_change = ladder.stop_to_change if step.stop_to_change is None else step.stop_to_change
+        out.positions = _positions(step.positions)
+        yield out
+
+
+def _slide(name: str, slide: Slide) -> _core.Slide:
+    out = _core.Slide()
+    out.name = name
+    out.marked_in_inch = slide.graduation.system == "inch"
+    out.marked_graduation = slide.graduation.value
+    out.reads_diameter = slide.reads == "diameter"
+    out.power_feed = slide.power_feed
+    _set(
+        out,
+        travel_per_turn_mm=slide.per_turn,
+        graduation_mm=slide.graduation,
+        travel_mm=slide.travel,
+        readout_mm=slide.readout,
+        backlash_mm=slide.backlash,
+    )
+    return out
+
+
+def _chuck(chuck: Any) -> _core.Chuck:
+    out = _core.Chuck()
+    out.name = chuck.name
+    out.jaws = chuck.jaws
+    out.cast_iron = chuck.body != "steel"
+    _set(
+        out,
+        diameter_mm=chuck.diameter,
+        rpm_limit=chuck.max_rpm,
+        through_mm=chuck.through,
+        jaw_depth_mm=chuck.jaw_depth,
+    )
+    return out
+
+
+def _threading(threading: Threading) -> _core.Threading:
+    out = _core.Threading()
+    inch = threading.threads_per_inch
+    out.metric = inch is None
+    out.gears = list(threading.gears)
+    module = threading.module
+    _set(
+        out,
+        threads_per_inch=inch,
+        lead_mm=threading.lead if inch is None else _INCH_MM / inch,
+        spindle_to_stud=threading.spindle_to_stud,
+        module_mm=module if threading.diametral_pitch is None else _INCH_MM / threading.diametral_pitch,
+        stud_to_screw_mm=threading.stud_to_screw,
+        banjo_low_mm=threading.banjo_nearest,
+        banjo_high_mm=threading.banjo_farthest,
+        stud_clearance_mm=threading.stud_clearance,
+    )
+    if threading.gearbox is not None:
+        out.standard_driver = threading.gearbox.driver
+        out.standard_driven = threading.gearbox.driven
+        out.gearbox = [_gearbox_step(thread, out.lead_mm) for thread in threading.gearbox.steps]
+    if threading.dial is not None:
+        out.dial_threads_per_turn = float(threading.dial.teeth)
+        out.dial_marks = threading.dial.marks
+    return out
+
+
+def _gearbox_step(thread: Any, lead_mm: float) -> _core.GearboxStep:
+    out = _core.GearboxStep()
+    pitch_mm = thread.pitch.base if thread.pitch is not None else _INCH_MM / thread.threads_per_inch
+    out.ratio = pitch_mm / lead_mm
+    out.positions = _positions(thread.positions)
+    return out
