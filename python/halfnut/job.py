@@ -1,0 +1,352 @@
+"""Job files: parts, their stock, and the operations that make them, as TOML.
+
+The models below are the format; their fields are the keys. They check shape: keys, types, texts with units, names
+that must exist. Whether a cut can be made is the core's to say, one operation at a time.
+"""
+
+from __future__ import annotations
+
+import copy
+import os
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Annotated, Any, Literal, TypeAlias
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, model_validator
+
+from halfnut import machines
+from halfnut._core import Error, Quantity, find_alloy
+from halfnut.catalogue import active
+from halfnut.mistakes import InputError, NameMistake, from_pydantic
+from halfnut.shapes import Count, Length, Text, YesNo, load_toml
+
+__all__ = ["Coating", "Job", "Operation", "Part", "Stock", "load"]
+
+
+class _AlloyName:
+    """The name of an alloy in the catalogue."""
+
+    def check(self, value: str) -> str:
+        try:
+            find_alloy(value, active())
+        except Error as error:
+            raise ValueError(str(error)) from None
+        return value
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.no_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+
+
+class _MachineName:
+    """The name of a machine at hand, or a machine file's path from the job file's folder."""
+
+    def check(self, value: str, info: ValidationInfo) -> str:
+        folder: Path | None = (info.context or {}).get("folder")
+        name = value
+        if folder is not None and value.endswith(".toml") and (folder / value).is_file():
+            name = str(folder / value)
+        try:
+            machines.machine(name)
+        except InputError as error:
+            raise ValueError(f"this machine's file has mistakes: {error}") from None
+        except Error:
+            raise NameMistake("no machine of that name", value, machines.names()) from None
+        return name
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.with_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+
+
+class _CoatingName:
+    """The name of one of the job's coatings."""
+
+    def check(self, value: str, info: ValidationInfo) -> str:
+        known = (info.context or {}).get("coatings", ())
+        if value not in known:
+            raise NameMistake("no coating of that name in this job", value, known)
+        return value
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.with_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+
+
+AlloyName = Annotated[str, _AlloyName()]
+MachineName = Annotated[str, _MachineName()]
+CoatingName = Annotated[str, _CoatingName()]
+LengthOrZero = Annotated[Quantity, Text("length", zero=True)]
+Name = Annotated[str, Field(min_length=1)]
+
+
+class _Closed(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+
+
+class Step(_Closed):
+    """What every operation may say."""
+
+    machine: MachineName | None = None
+    end: Literal["first", "second"] = "first"
+    tool: str | None = None
+    holding: str | None = None
+    times: Count = 1
+    note: str = ""
+
+
+class Turn(Step):
+    """Turn the outside down to a diameter, from the running diameter or from `start`."""
+
+    do: Literal["turn"]
+    to: Length
+    length: Length
+    start: Length | None = None
+    depth: Length | None = None
+    nose_radius: Length | None = None
+    roughness: Length | None = None
+    support: Literal["chuck", "chuck and centre", "centres"] = "chuck"
+    stick_out: Length | None = None
+
+
+class Face(Step):
+    """Face the end: `off` is how much comes off."""
+
+    do: Literal["face"]
+    off: Length
+    to: Length | None = None
+    start: Length | None = None
+    nose_radius: Length | None = None
+    roughness: Length | None = None
+
+
+class Bore(Step):
+    """Bore the hole out to a diameter, from the running hole or from `start`."""
+
+    do: Literal["bore"]
+    to: Length
+    length: Length
+    start: Length | None = None
+    depth: Length | None = None
+    bar: Length | None = None
+    stick_out: Length | None = None
+    nose_radius: Length | None = None
+    roughness: Length | None = None
+
+
+class PartOff(Step):
+    """Part the piece off the bar."""
+
+    do: Literal["part off"]
+    width: Length
+
+
+class Drill(Step):
+    """Drill a hole; without `depth`, through the piece."""
+
+    do: Literal["drill"]
+    diameter: Length
+    depth: Length | None = None
+    flutes: Count | None = None
+
+
+class Ream(Step):
+    """Ream a drilled hole; without `depth`, through the piece."""
+
+    do: Literal["ream"]
+    diameter: Length
+    depth: Length | None = None
+
+
+class Tap(Step):
+    """Tap a drilled hole; without `depth`, through the piece."""
+
+    do: Literal["tap"]
+    thread: Name
+    depth: Length | None = None
+
+
+class Mill(Step):
+    """Mill a slot, a pocket or a side with an end mill, or a face with a face mill."""
+
+    do: Literal["mill"]
+    shape: Literal["slot", "pocket", "side", "face"]
+    cutter: Length
+    flutes: Count
+    length: Length
+    width: Length
+    depth: Length
+    step_down: Length | None = None
+    step_over: Length | None = None
+
+
+class Thread(Step):
+    """Cut a thread, outside or inside."""
+
+    do: Literal["thread"]
+    thread: Name
+    side: Literal["outside", "inside"] = "outside"
+    length: Length
+    engagement: Length | None = None
+
+
+class Knurl(Step):
+    """Knurl a band; `diameter` is the blank's, or with `finished` the knurled one."""
+
+    do: Literal["knurl"]
+    pitch: Name
+    pattern: str | None = None
+    diameter: Length | None = None
+    finished: YesNo = False
+    width: Length
+    process: Literal["form", "cut"] = "form"
+
+
+Operation: TypeAlias = Annotated[
+    Turn | Face | Bore | PartOff | Drill | Ream | Tap | Mill | Thread | Knurl, Field(discriminator="do")
+]
+
+
+class Coating(_Closed):
+    """A coating and how far it grows outward from each surface."""
+
+    title: Name
+    build_up: LengthOrZero
+    build_up_most: Length | None = None
+
+
+class Stock(_Closed):
+    """What a part is made from, and what cutting it up costs."""
+
+    form: Literal["bar", "tube", "hexagon", "plate"]
+    diameter: Length | None = None
+    bore: Length | None = None
+    across_flats: Length | None = None
+    thickness: Length | None = None
+    width: Length | None = None
+    bar_length: Length | None = None
+    kerf: LengthOrZero | None = None
+    facing: LengthOrZero | None = None
+    grip: LengthOrZero | None = None
+    pieces: Count = 1
+
+    @model_validator(mode="after")
+    def _sizes_of_the_form(self) -> Stock:
+        needed = {
+            "bar": ("diameter",),
+            "tube": ("diameter", "bore"),
+            "hexagon": ("across_flats",),
+            "plate": ("thickness", "width"),
+        }[self.form]
+        sizes = ("diameter", "bore", "across_flats", "thickness", "width")
+        missing = [name for name in needed if getattr(self, name) is None]
+        extra = [name for name in sizes if name not in needed and getattr(self, name) is not None]
+        if missing or extra:
+            wrong = " and ".join(
+                f"{verb} {', '.join(names)}" for verb, names in (("needs", missing), ("has no", extra)) if names
+            )
+            raise ValueError(f"{self.form} stock {wrong}")
+        if self.diameter is not None and self.bore is not None and self.bore.base >= self.diameter.base:
+            raise ValueError(f"bore, {self.bore}, must be less than diameter, {self.diameter}")
+        return self
+
+
+class Part(_Closed):
+    """A part: how many, of what, and how it is made."""
+
+    name: Name
+    title: str = ""
+    number: str = ""
+    quantity: Count
+    alloy: AlloyName
+    stock: Stock
+    length: Length
+    machine: MachineName | None = None
+    tool: str | None = None
+    coating: CoatingName | None = None
+    note: str = ""
+    operations: Annotated[list[Operation], Field(min_length=1)]
+
+
+class Job(_Closed):
+    """A job: what goes in the title block, the coatings, and the parts."""
+
+    title: Name
+    number: str = ""
+    revision: str = ""
+    date: str = ""
+    owner: str = ""
+    prepared_by: str = ""
+    approved_by: str = ""
+    machine: MachineName | None = None
+    coatings: dict[str, Coating] = {}
+    parts: Annotated[list[Part], Field(min_length=1)]
+
+    @model_validator(mode="after")
+    def _names_are_unique(self) -> Job:
+        seen: dict[str, int] = {}
+        for place, part in enumerate(self.parts):
+            slug = file_name(part.name)
+            if slug in seen:
+                raise ValueError(
+                    f"parts[{place}].name, '{part.name}', is that of parts[{seen[slug]}]; names must differ"
+                )
+            seen[slug] = place
+        return self
+
+    @model_validator(mode="after")
+    def _every_operation_has_a_machine(self) -> Job:
+        homeless = [
+            f"parts[{i}].operations[{k}]"
+            for i, part in enumerate(self.parts)
+            for k, operation in enumerate(part.operations)
+            if (operation.machine or part.machine or self.machine) is None
+        ]
+        if homeless:
+            raise ValueError(
+                f"machine is missing for {', '.join(homeless)}: give it there, for the part or for the job"
+            )
+        return self
+
+
+def file_name(name: str) -> str:
+    """A part's name as the stem of a file.
+
+    >>> file_name("Truss tube, 1-1/4")
+    'truss-tube-1-1-4'
+    """
+    kept = "".join(letter if letter.isalnum() else " " for letter in name.lower())
+    return "-".join(kept.split()) or "part"
+
+
+def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, str]:
+    """Read a job, and what messages call it.
+
+    Parameters
+    ----------
+    job : path, dict or Job
+        A job file, or a dictionary shaped as one.
+
+    Raises
+    ------
+    InputError
+        Every mistake at once: where, what is there, what is allowed, what was probably meant.
+    """
+    if isinstance(job, Job):
+        return job, job.title
+    if isinstance(job, Mapping):
+        return _validated(copy.deepcopy(dict(job)), "job", None), "job"
+    path = Path(job)
+    return _validated(load_toml(path), str(path), path.parent), str(path)
+
+
+def _validated(data: dict[str, Any], name: str, folder: Path | None) -> Job:
+    coatings = data.get("coatings")
+    context = {"folder": folder, "coatings": list(coatings) if isinstance(coatings, Mapping) else []}
+    try:
+        return Job.model_validate(data, context=context)
+    except ValidationError as error:
+        raise InputError(name, from_pydantic(error, Job, data)) from None
