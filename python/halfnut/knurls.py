@@ -91,6 +91,7 @@ class KnurlBlank(Record):
     given_teeth: float
     given_mismatch_teeth: float
     given_mismatch_mm: float
+    mismatch_limit_teeth: float
     below_diameter_mm: float
     below_teeth: int
     above_diameter_mm: float
@@ -104,10 +105,16 @@ class KnurlBlank(Record):
     cautions: tuple[Caution, ...]
     evidence: tuple[Evidence, ...]
 
+    @property
+    def given_tracks(self) -> bool:
+        """Whether the diameter that was given is near enough to whole teeth as it is."""
+        return abs(self.given_mismatch_teeth) <= self.mismatch_limit_teeth
+
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys; cautions as their codes."""
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "evidence"}
         out["assumed"] = list(self.assumed)
+        out["given_tracks"] = self.given_tracks
         out["cautions"] = [caution.code for caution in self.cautions]
         return out
 
@@ -148,7 +155,8 @@ class KnurlBlank(Record):
             row(
                 "",
                 f"{self._one(self.given_diameter_mm)} {asked}: {self.given_teeth:.2f} teeth, "
-                f"{abs(self.given_mismatch_teeth):.2f} of a tooth off",
+                f"{abs(self.given_mismatch_teeth):.2f} of a tooth off, "
+                f"{'still tracks' if self.given_tracks else 'does not track'}",
             )
         weak = {"common practice", "memory"}
         for source in dict.fromkeys(item.source for item in self.evidence if item.kind not in weak):

@@ -223,10 +223,18 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
     assert flat["cautions"] == ["wide_band"]
     assert flat["wheel_teeth"] == 72
     units = {name for name in flat if name.endswith(("_mm", "_deg", "teeth"))}
-    plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "cautions"}
+    plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "cautions", "given_tracks"}
     assert set(flat) == units | plain
     kinds = {item.kind for item in blank.evidence}
     assert {"handbook", "memory"} <= kinds
+    # every figure that is not the question itself says what it rests on
+    figures = {name for name in units if flat[name] is not None} - {"given_diameter_mm"}
+    assert {item.figure for item in blank.evidence} == figures
+    (lower,) = (item for item in blank.evidence if item.figure == "finished_min_mm")
+    assert lower.kind == "handbook"
+    third = hn.knurl_blank("1/2 in", "96 DP", pattern="straight", tolerance_class="III")
+    (lower,) = (item for item in third.evidence if item.figure == "finished_min_mm")
+    assert lower.kind == "memory"
     assert all(item.figure in flat for item in blank.evidence)
     assert str(blank.cautions[0]).startswith("the knurled band")
 
@@ -267,7 +275,8 @@ def test_every_caution_has_its_words():
         (lambda: hn.knurl_blank("1 in", "96 DP", tolerance_class=4), hn.DomainError, "1, 2 or 3"),
         (lambda: hn.knurl_blank("1 in", "96 DP", tolerance_class=2), hn.DomainError, "straight"),
         (lambda: hn.knurl_blank("1 in", "1 mm", tolerance_class=1), hn.DomainError, "64, 96, 128, 160"),
-        (lambda: hn.knurl_blank("1 in", "1 mm", wheel="16 mm"), hn.NotTabulatedError, "15 mm, 20 mm"),
+        (lambda: hn.knurl_blank("1 in", "1 mm", wheel="15 mm"), hn.NotTabulatedError, "leaning wheel"),
+        (lambda: hn.knurl_blank("1 in", "1 mm", pattern="straight", wheel="16 mm"), hn.NotTabulatedError, "15 mm, 20"),
         (lambda: hn.knurl_blank("1 in", "21 TPI", wheel="3/4 in"), hn.NotTabulatedError, "its teeth"),
         (lambda: hn.knurl_blank("1 in", "96 DP", process="roll"), hn.DomainError, "form, cut"),
         (lambda: hn.knurl_blank("1 in", "96 DP", prefer="up"), hn.DomainError, "nearest, below, above"),

@@ -16,6 +16,10 @@ constexpr double kCoarseDiametral = 64.0;
 constexpr double kLargestDiametralMm = kInchMm;
 constexpr double kFewTeeth = 12.0;
 
+constexpr std::uint8_t kDepthSource = source_place<DiametralPitchRow>("depth_source");
+constexpr std::uint8_t kFactorSource = source_place<DiametralPitchRow>("tracking_factor_source");
+constexpr std::uint8_t kLowerSource = source_place<DiametralToleranceRow>("lower_source");
+
 constexpr std::uint8_t figure(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kKnurlFigures.size(); ++i) {
         if (kKnurlFigures[i] == name) {
@@ -156,12 +160,23 @@ class Working {
     void note(std::string_view name, RuleId rule, RowRef row = {}) noexcept {
         out_.evidence.note(figure(name), rule, row);
     }
+    /// The row of this diametral pitch, citing one of its source columns.
+    [[nodiscard]] RowRef diametral_ref(std::uint8_t source) const noexcept {
+        RowRef ref = row_ref(catalogue_.knurl_diametral_pitches, *diametral_);
+        ref.source = source;
+        return ref;
+    }
     void warn(KnurlCaution caution) noexcept { out_.cautions |= static_cast<std::uint32_t>(caution); }
 
     void nominal_pitch() noexcept {
         const double beta =
             leans(request_.pattern) ? (given(request_.helix_deg) ? request_.helix_deg : kLeaningDeg) : 0.0;
         out_.helix_deg = beta;
+        if (!leans(request_.pattern)) {
+            note("helix_deg", rule::straight_angle);
+        } else if (!given(request_.helix_deg)) {
+            note("helix_deg", rule::leaning_angle);
+        }
         switch (request_.system) {
             case PitchSystem::diametral: {
                 const double p = PitchFromDiametral::compute(request_.pitch);
@@ -200,60 +215,67 @@ class Working {
             note("transverse_pitch_mm", rule::transverse_pitch);
             return {};
         }
-        double diameter = request_.wheel_diameter_mm;
-        double count = request_.wheel_teeth;
-        RowRef row{};
-        if (!given(count)) {
-            if (request_.system == PitchSystem::metric) {
-                const MetricWheelRow* found =
-                    find(catalogue_.knurl_metric_wheels, [&](const MetricWheelRow& r) {
-                        return near(r.diameter_mm, diameter) && near(r.pitch_mm, request_.pitch);
-                    });
-                if (found == nullptr) {
-                    return {StatusCode::not_tabulated, kWheelDiameter};
-                }
-                count = found->teeth;
-                row = row_ref(catalogue_.knurl_metric_wheels, *found);
-            } else if (diametral_ != nullptr) {
-                const DiametralWheelRow* found =
-                    find(catalogue_.knurl_diametral_wheels, [&](const DiametralWheelRow& r) {
-                        return near(r.diametral_pitch, request_.pitch) &&
-                               near(r.nominal_diameter_in * kInchMm, diameter);
-                    });
-                if (found == nullptr) {
-                    return {StatusCode::not_tabulated, kWheelDiameter};
-                }
-                count = found->teeth;
-                row = row_ref(catalogue_.knurl_diametral_wheels, *found);
-                diameter = kInchMm * DiametralWheelOutside::compute(found->nominal_diameter_in, count,
-                                                                    diametral_->tracking_factor_in);
-            } else {
-                return {StatusCode::not_tabulated, kWheelDiameter};
+        out_.wheel_diameter_mm = request_.wheel_diameter_mm;
+        out_.wheel_teeth = request_.wheel_teeth;
+        if (!given(request_.wheel_teeth)) {
+            if (const Status status = standard_wheel(); !status.ok()) {
+                return status;
             }
         }
-        double allowance = request_.tracking_allowance_mm;
-        if (!given(allowance)) {
+        const double diameter = out_.wheel_diameter_mm;
+        const double count = out_.wheel_teeth;
+        out_.tracking_allowance_mm = request_.tracking_allowance_mm;
+        if (!given(out_.tracking_allowance_mm)) {
             if (diametral_ != nullptr) {
-                allowance = kInchMm * count * diametral_->tracking_factor_in / std::numbers::pi;
-                note("tracking_allowance_mm", rule::allowance_by_factor,
-                     row_ref(catalogue_.knurl_diametral_pitches, *diametral_));
+                out_.tracking_allowance_mm =
+                    kInchMm * count * diametral_->tracking_factor_in / std::numbers::pi;
+                note("tracking_allowance_mm", rule::allowance_by_factor, diametral_ref(kFactorSource));
             } else {
-                allowance = kAllowanceOfPitch * WheelPitch::compute(diameter, count, 0.0);
+                out_.tracking_allowance_mm = kAllowanceOfPitch * WheelPitch::compute(diameter, count, 0.0);
                 note("tracking_allowance_mm", rule::allowance_by_pitch);
             }
         }
-        out_.wheel_diameter_mm = diameter;
-        out_.wheel_teeth = count;
-        out_.tracking_allowance_mm = allowance;
-        const double printed = WheelPitch::compute(diameter, count, allowance);
+        const double printed = WheelPitch::compute(diameter, count, out_.tracking_allowance_mm);
         const double nominal = request_.set_over ? out_.normal_pitch_mm : out_.transverse_pitch_mm;
         if (std::abs(printed / nominal - 1.0) > kWheelOffPitch) {
             warn(KnurlCaution::wheel_off_pitch);
         }
         out_.transverse_pitch_mm =
             request_.set_over ? TransversePitch::compute(printed, out_.helix_deg) : printed;
-        note("transverse_pitch_mm", rule::wheel_pitch, row);
+        note("transverse_pitch_mm", rule::wheel_pitch);
         return {};
+    }
+
+    /// Teeth and size over the points of a wheel known by its nominal diameter.
+    Status standard_wheel() noexcept {
+        const double nominal = request_.wheel_diameter_mm;
+        if (request_.system == PitchSystem::metric && (out_.helix_deg == 0.0 || request_.set_over)) {
+            const MetricWheelRow* row = find(catalogue_.knurl_metric_wheels, [&](const MetricWheelRow& r) {
+                return near(r.diameter_mm, nominal) && near(r.pitch_mm, request_.pitch);
+            });
+            if (row != nullptr) {
+                out_.wheel_teeth = row->teeth;
+                note("wheel_teeth", rule::wheel_teeth_table, row_ref(catalogue_.knurl_metric_wheels, *row));
+                return {};
+            }
+        } else if (diametral_ != nullptr) {
+            const DiametralWheelRow* row =
+                find(catalogue_.knurl_diametral_wheels, [&](const DiametralWheelRow& r) {
+                    return near(r.diametral_pitch, request_.pitch) &&
+                           near(r.nominal_diameter_in * kInchMm, nominal);
+                });
+            if (row != nullptr) {
+                out_.wheel_teeth = row->teeth;
+                out_.wheel_diameter_mm =
+                    kInchMm * DiametralWheelOutside::compute(row->nominal_diameter_in, row->teeth,
+                                                             diametral_->tracking_factor_in);
+                note("wheel_teeth", rule::wheel_teeth_table,
+                     row_ref(catalogue_.knurl_diametral_wheels, *row));
+                note("wheel_diameter_mm", rule::wheel_outside, diametral_ref(kFactorSource));
+                return {};
+            }
+        }
+        return {StatusCode::not_tabulated, kWheelDiameter};
     }
 
     void depth() noexcept {
@@ -261,8 +283,7 @@ class Working {
             const bool leaning_teeth = out_.helix_deg > 0.0 && !request_.set_over;
             out_.tooth_depth_mm =
                 kInchMm * (leaning_teeth ? diametral_->diagonal_depth_in : diametral_->straight_depth_in);
-            note("tooth_depth_mm", rule::table_depth,
-                 row_ref(catalogue_.knurl_diametral_pitches, *diametral_));
+            note("tooth_depth_mm", rule::table_depth, diametral_ref(kDepthSource));
             return;
         }
         const ToothDepthRow* share = nullptr;
@@ -313,6 +334,7 @@ class Working {
         out_.given_teeth = n;
         out_.given_mismatch_teeth = MismatchTeeth::compute(d, p_t);
         out_.given_mismatch_mm = out_.given_mismatch_teeth * p_t;
+        out_.mismatch_limit_teeth = kMismatchLimit;
         out_.below_teeth = whole_below(n);
         out_.above_teeth = whole_above(n);
         out_.below_diameter_mm = TrackingBlank::compute(out_.below_teeth, p_t);
@@ -324,7 +346,17 @@ class Working {
         out_.finished_diameter_mm = out_.blank_diameter_mm + out_.growth_mm;
         note("blank_diameter_mm", rule::whole_teeth);
         note("finished_diameter_mm", rule::finished_sum);
+        if (request_.finished) {
+            note("given_diameter_mm", rule::given_blank);
+        }
+        for (const std::string_view name :
+             {"teeth", "below_diameter_mm", "below_teeth", "above_diameter_mm", "above_teeth"}) {
+            note(name, rule::whole_teeth);
+        }
+        note("given_teeth", rule::teeth_around);
         note("given_mismatch_teeth", rule::mismatch);
+        note("given_mismatch_mm", rule::mismatch_arc);
+        note("mismatch_limit_teeth", rule::mismatch_limit);
         return {};
     }
 
@@ -353,7 +385,9 @@ class Working {
             out_.finished_max_mm = nominal + row->outside_upper_in * kInchMm;
             out_.finished_min_mm = nominal + row->outside_lower_in * kInchMm;
             note("finished_max_mm", rule::class_limits, ref);
-            note("finished_min_mm", rule::class_limits, ref);
+            RowRef lower = ref;
+            lower.source = kLowerSource;
+            note("finished_min_mm", rule::class_limits, lower);
         }
         return {};
     }
@@ -395,7 +429,7 @@ class Working {
 std::string wheels_listed(const KnurlRequest& request, const Catalogue& catalogue) {
     std::string list;
     const auto add = [&](const std::string& text) { list += (list.empty() ? "" : ", ") + text; };
-    if (request.system == PitchSystem::metric) {
+    if (request.system == PitchSystem::metric && (request.set_over || !leans(request.pattern))) {
         for (const MetricWheelRow& row : catalogue.knurl_metric_wheels) {
             if (near(row.pitch_mm, request.pitch)) {
                 add(fmt::format("{} mm", row.diameter_mm));
@@ -447,9 +481,10 @@ std::string wheels_listed(const KnurlRequest& request, const Catalogue& catalogu
     }
     if (status.code == StatusCode::not_tabulated) {
         if (status.argument == kWheelDiameter) {
-            throw NotTabulatedError(fmt::format("no standard wheel of {:.6g} mm for {}; tabulated: {}",
-                                                request.wheel_diameter_mm, pitch,
-                                                wheels_listed(request, catalogue)));
+            throw NotTabulatedError(
+                fmt::format("no standard {} wheel of {:.6g} mm for {}; tabulated: {}",
+                            request.set_over || !leans(request.pattern) ? "straight" : "leaning",
+                            request.wheel_diameter_mm, pitch, wheels_listed(request, catalogue)));
         }
         throw NotTabulatedError(
             fmt::format("no tolerance class {} for {}; tabulated: classes 1, 2, 3 for 64, 96, 128, 160 DP",

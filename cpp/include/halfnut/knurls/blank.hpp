@@ -94,7 +94,7 @@ constexpr auto enum_names(KnurlCaution /*tag*/) {
 }
 
 /// The record's figures, in the order of its members.
-inline constexpr std::array<std::string_view, 22> kKnurlFigures{
+inline constexpr std::array<std::string_view, 23> kKnurlFigures{
     "blank_diameter_mm",
     "teeth",
     "blank_plus_minus_mm",
@@ -107,6 +107,7 @@ inline constexpr std::array<std::string_view, 22> kKnurlFigures{
     "given_teeth",
     "given_mismatch_teeth",
     "given_mismatch_mm",
+    "mismatch_limit_teeth",
     "below_diameter_mm",
     "below_teeth",
     "above_diameter_mm",
@@ -133,6 +134,7 @@ struct KnurlBlank {
     double given_teeth = kNaN;           ///< around it, not rounded
     double given_mismatch_teeth = kNaN;  ///< -0.5 to 0.5
     double given_mismatch_mm = kNaN;     ///< the same along the surface
+    double mismatch_limit_teeth = kNaN;  ///< beyond it the wheel is likely to print a second set
     double below_diameter_mm = kNaN;     ///< largest tracking blank not above it
     double below_teeth = kNaN;
     double above_diameter_mm = kNaN;  ///< smallest tracking blank not below it
@@ -144,7 +146,7 @@ struct KnurlBlank {
     double wheel_teeth = kNaN;
     double tracking_allowance_mm = kNaN;
     std::uint32_t cautions = 0;
-    Evidence<24> evidence;
+    Evidence<26> evidence;
 
     /// The figures in the order of kKnurlFigures.
     [[nodiscard]] std::array<double, kKnurlFigures.size()> figures() const noexcept {
@@ -160,6 +162,7 @@ struct KnurlBlank {
                 given_teeth,
                 given_mismatch_teeth,
                 given_mismatch_mm,
+                mismatch_limit_teeth,
                 below_diameter_mm,
                 below_teeth,
                 above_diameter_mm,
@@ -193,6 +196,7 @@ struct KnurlBlank {
 ///      depend on the blank, so N = pi (D_f - g) / p_t is made whole and the diameter follows.
 ///   2) Depth and growth are those of the full form called for; light pressure gives less.
 ///   3) Fewer than 3 teeth around the work are out of range.
+///   4) Metric standard wheels are tabulated with straight teeth only; a leaning one must be measured.
 /// Source
 ///   the rules named in the evidence, each with its source
 [[nodiscard]] Status evaluate(const KnurlRequest& request, const Catalogue& catalogue,
