@@ -42,12 +42,13 @@ Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape) {
 }
 
 void raise_failed(std::string_view function, const Argument* arguments, Status status, double value,
-                  std::size_t index, std::size_t failed, std::size_t size) {
+                  const std::string& refusal, std::size_t index, std::size_t failed, std::size_t size) {
     const bool argument_at_fault =
         status.code == StatusCode::not_finite || status.code == StatusCode::out_of_range;
-    const std::string what = argument_at_fault
-                                 ? argument_message(arguments[status.argument], value)
-                                 : fmt::format("{}: {}", function, status_sentence(status.code));
+    const std::string what =
+        argument_at_fault
+            ? argument_message(arguments[status.argument], value)
+            : fmt::format("{}: {}", function, refusal.empty() ? status_sentence(status.code) : refusal);
     throw DomainError(fmt::format("{} at index {} ({} of {} elements failed)", what, index, failed, size));
 }
 

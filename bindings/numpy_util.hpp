@@ -35,8 +35,10 @@ std::vector<py::ssize_t> broadcast_shape(const std::vector<Doubles>& arrays);
 Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape);
 
 /// The first failed element and how many failed, as a DomainError.
+/// `refusal` is why its arguments do not go together, where the formula says so.
 [[noreturn]] void raise_failed(std::string_view function, const Argument* arguments, Status status,
-                               double value, std::size_t index, std::size_t failed, std::size_t size);
+                               double value, const std::string& refusal, std::size_t index,
+                               std::size_t failed, std::size_t size);
 
 /// "raise" is true, "status" false, anything else a DomainError.
 bool raises_on_error(const std::string& on_error);
@@ -82,7 +84,13 @@ py::object call_arrays(const std::array<py::object, sizeof...(I)>& inputs, const
     }
     if (raise && failed > 0) {
         const Operand& at = in[first.argument];
-        raise_failed(Formula::name, Formula::arguments.data(), first, at.data[first_index * at.step],
+        std::string refusal;
+        if constexpr (kRefuses<Formula, std::conditional_t<I == I, double, void>...>) {
+            if (first.code == StatusCode::inconsistent) {
+                refusal = Formula::refusal(in[I].data[first_index * in[I].step]...);
+            }
+        }
+        raise_failed(Formula::name, Formula::arguments.data(), first, at.data[first_index * at.step], refusal,
                      first_index, failed, size);
     }
     if (raise) {
