@@ -59,6 +59,9 @@ constexpr Argument finite(std::string_view name, std::string_view unit = "") {
     return {.name = name, .unit = unit};
 }
 
+/// "> 0 mm", "from 0 to 75 deg", "finite".
+[[nodiscard]] std::string range_text(const Argument& argument);
+
 /// "diameter_mm must be > 0 mm, got -2".
 [[nodiscard]] std::string argument_message(const Argument& argument, double value);
 
