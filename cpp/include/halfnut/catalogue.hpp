@@ -18,6 +18,7 @@
 #include "halfnut/material/tables.hpp"
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
+#include "halfnut/threads/tables.hpp"
 
 namespace halfnut {
 
@@ -39,6 +40,15 @@ struct Catalogue {
     std::span<const knurls::MetricWheelRow> knurl_metric_wheels;
     std::span<const knurls::CircularNameRow> knurl_names;
     std::span<const knurls::ToothDepthRow> knurl_tooth_depths;
+    std::span<const threads::IsoDeviationRow> iso_deviations;
+    std::span<const threads::IsoExternalMajorRow> iso_external_major;
+    std::span<const threads::IsoInternalMinorRow> iso_internal_minor;
+    std::span<const threads::IsoExternalPitchRow> iso_external_pitch;
+    std::span<const threads::IsoInternalPitchRow> iso_internal_pitch;
+    std::span<const threads::IsoEngagementRow> iso_engagement;
+    std::span<const threads::IsoSeriesRow> iso_series;
+    std::span<const threads::UnifiedSeriesRow> unified_series;
+    std::span<const threads::UnifiedToleranceDiameterRow> unified_tolerance_diameters;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
@@ -60,6 +70,15 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::knurl_metric_wheels,
     &Catalogue::knurl_names,
     &Catalogue::knurl_tooth_depths,
+    &Catalogue::iso_deviations,
+    &Catalogue::iso_external_major,
+    &Catalogue::iso_internal_minor,
+    &Catalogue::iso_external_pitch,
+    &Catalogue::iso_internal_pitch,
+    &Catalogue::iso_engagement,
+    &Catalogue::iso_series,
+    &Catalogue::unified_series,
+    &Catalogue::unified_tolerance_diameters,
 };
 
 template <class Row>
