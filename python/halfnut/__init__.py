@@ -27,17 +27,22 @@ if TYPE_CHECKING:
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
+    from halfnut.threads import Thread, ThreadLimits, limits, thread
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
     "InputError": "mistakes",
+    "Thread": "threads",
+    "ThreadLimits": "threads",
     "alloy": "material",
     "inch": "units",
     "knurl_blank": "knurls",
     "lathe": "machines",
+    "limits": "threads",
     "milling_machine": "machines",
     "mm": "units",
     "quantity": "units",
+    "thread": "threads",
 }
 
 __all__ = [
@@ -48,15 +53,19 @@ __all__ = [
     "Length",
     "NotTabulatedError",
     "TableError",
+    "Thread",
+    "ThreadLimits",
     "UnitError",
     "__version__",
     "alloy",
     "inch",
     "knurl_blank",
     "lathe",
+    "limits",
     "milling_machine",
     "mm",
     "quantity",
+    "thread",
 ]
 
 

@@ -1,5 +1,6 @@
 """Types of the compiled core, by hand; a test compares them with the built module."""
 
+from collections.abc import Iterable
 from typing import Any, Literal, TypeAlias, overload
 
 import numpy as np
@@ -186,483 +187,6 @@ class Machine:
     def problems(self) -> list[tuple[str, str, bool]]: ...
     def slide(self, name: str) -> Slide | None: ...
 
-# gauging
-
-@overload
-def best_wire_mm(pitch_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def best_wire_mm(
-    pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def best_wire_mm(
-    pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def smallest_wire_mm(
-    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def smallest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def smallest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def largest_wire_mm(
-    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def largest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def largest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_plain_mm(pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float) -> float: ...
-@overload
-def over_wires_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_lead_mm(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def over_wires_lead_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_lead_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_normal_mm(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def over_wires_normal_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_normal_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_involute_mm(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def over_wires_involute_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_involute_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_exact_mm(
-    pitch_diameter_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def over_wires_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_held_mm(
-    pitch_diameter_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def over_wires_held_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_held_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def wire_tilt_deg(
-    pitch_diameter_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def wire_tilt_deg(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def wire_tilt_deg(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def best_wire_exact_mm(pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def best_wire_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def best_wire_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_wires_plain_mm(
-    over_wires_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def pitch_diameter_from_wires_plain_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_wires_plain_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_wires_lead_mm(
-    over_wires_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def pitch_diameter_from_wires_lead_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_wires_lead_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_wires_exact_mm(
-    over_wires_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def pitch_diameter_from_wires_exact_mm(
-    over_wires_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_wires_exact_mm(
-    over_wires_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def smallest_ball_mm(
-    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def smallest_ball_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def smallest_ball_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def largest_ball_mm(
-    pitch_diameter_mm: float, minor_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def largest_ball_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def largest_ball_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def across_balls_plain_mm(
-    pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, ball_mm: float
-) -> float: ...
-@overload
-def across_balls_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def across_balls_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def across_balls_exact_mm(
-    pitch_diameter_mm: float,
-    minor_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    ball_mm: float,
-) -> float: ...
-@overload
-def across_balls_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def across_balls_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_balls_exact_mm(
-    across_balls_mm: float,
-    minor_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    ball_mm: float,
-) -> float: ...
-@overload
-def pitch_diameter_from_balls_exact_mm(
-    across_balls_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_balls_exact_mm(
-    across_balls_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def across_balls_skew_mm(across_balls_mm: float, pitch_mm: float, ball_mm: float) -> float: ...
-@overload
-def across_balls_skew_mm(
-    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def across_balls_skew_mm(
-    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_error_equivalent_mm(lead_error_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def pitch_error_equivalent_mm(
-    lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def pitch_error_equivalent_mm(
-    lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def flank_error_equivalent_mm(
-    leading_error_deg: float,
-    following_error_deg: float,
-    half_angle_deg: float,
-    depth_above_mm: float,
-    depth_below_mm: float,
-) -> float: ...
-@overload
-def flank_error_equivalent_mm(
-    leading_error_deg: ArrayLike,
-    following_error_deg: ArrayLike,
-    half_angle_deg: ArrayLike,
-    depth_above_mm: ArrayLike,
-    depth_below_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def flank_error_equivalent_mm(
-    leading_error_deg: ArrayLike,
-    following_error_deg: ArrayLike,
-    half_angle_deg: ArrayLike,
-    depth_above_mm: ArrayLike,
-    depth_below_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-
 # knurls
 
 @overload
@@ -837,3 +361,130 @@ def knurl_answer(
     tolerance_class: int = 0,
     width_mm: float | None = None,
 ) -> KnurlAnswer: ...
+
+# threads
+
+@overload
+def triangle_height_mm(pitch_mm: float) -> float: ...
+@overload
+def triangle_height_mm(pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def basic_pitch_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def basic_pitch_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def basic_minor_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def basic_minor_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def root_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def root_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def stress_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def stress_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def lead_angle_deg(lead_mm: float, pitch_diameter_mm: float) -> float: ...
+@overload
+def lead_angle_deg(lead_mm: ArrayLike, pitch_diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+
+class Thread:
+    @property
+    def system(self) -> str: ...
+    @property
+    def unit(self) -> str: ...
+    @property
+    def series(self) -> str: ...
+    @property
+    def size(self) -> str: ...
+    @property
+    def tolerance_class(self) -> str: ...
+    @property
+    def form(self) -> str: ...
+    @property
+    def hand(self) -> str: ...
+    @property
+    def starts(self) -> int: ...
+    @property
+    def engagement_group(self) -> str: ...
+    @property
+    def engagement_mm(self) -> float | None: ...
+    @property
+    def diameter_mm(self) -> float: ...
+    @property
+    def diameter_in(self) -> float: ...
+    @property
+    def pitch_mm(self) -> float: ...
+    @property
+    def pitch_in(self) -> float: ...
+    @property
+    def lead_mm(self) -> float: ...
+    @property
+    def lead_in(self) -> float: ...
+    @property
+    def tpi(self) -> float | None: ...
+    @property
+    def has_external(self) -> bool: ...
+    @property
+    def has_internal(self) -> bool: ...
+    @property
+    def external(self) -> Thread: ...
+    @property
+    def internal(self) -> Thread: ...
+    def part(self, side: str) -> Thread: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __hash__(self) -> int: ...
+    def __getstate__(self) -> str: ...
+    def __setstate__(self, state: str, /) -> None: ...
+
+class LimitFigures:
+    @property
+    def major_max(self) -> float | None: ...
+    @property
+    def major_min(self) -> float | None: ...
+    @property
+    def pitch_max(self) -> float | None: ...
+    @property
+    def pitch_min(self) -> float | None: ...
+    @property
+    def minor_max(self) -> float | None: ...
+    @property
+    def minor_min(self) -> float | None: ...
+    @property
+    def major_min_unfinished(self) -> float | None: ...
+    @property
+    def unr_minor_max(self) -> float | None: ...
+    @property
+    def unit(self) -> str: ...
+    @property
+    def side(self) -> str: ...
+    @property
+    def deviation(self) -> float: ...
+    @property
+    def pitch_tolerance(self) -> float: ...
+    @property
+    def crest_tolerance(self) -> float: ...
+    @property
+    def root_radius_min(self) -> float | None: ...
+    @property
+    def engagement_group(self) -> str: ...
+    @property
+    def engagement_over(self) -> float | None: ...
+    @property
+    def engagement_up_to(self) -> float | None: ...
+    @property
+    def cautions(self) -> list[str]: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def parse_thread(text: str, catalogue: Catalogue) -> Thread: ...
+def thread_limits(
+    thread: Thread, catalogue: Catalogue, rule: str = ..., engagement_mm: float | None = ...
+) -> LimitFigures: ...
+def thread_limit_columns(
+    designations: Iterable[str],
+    catalogue: Catalogue,
+    rule: str = ...,
+    engagement_mm: NDArray[np.float64] = ...,
+    on_error: str = ...,
+) -> dict[str, NDArray[Any]]: ...
