@@ -7,7 +7,9 @@
 #include <pybind11/pybind11.h>
 
 #include <array>
+#include <span>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -35,11 +37,17 @@ std::vector<py::ssize_t> broadcast_shape(const std::vector<Doubles>& arrays);
 Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape);
 
 /// The first failed element and how many failed, as a DomainError.
+/// `refusal` is why its arguments do not go together, where the formula says so.
 [[noreturn]] void raise_failed(std::string_view function, const Argument* arguments, Status status,
-                               double value, std::size_t index, std::size_t failed, std::size_t size);
+                               double value, const std::string& refusal, std::size_t index,
+                               std::size_t failed, std::size_t size);
 
 /// "raise" is true, "status" false, anything else a DomainError.
 bool raises_on_error(const std::string& on_error);
+
+/// A formula's docstring in the numpydoc layout: its summary, each argument with unit and range, what is
+/// returned and raised. `summary` ends with the result's unit.
+std::string numpydoc(std::string_view summary, std::span<const Argument> arguments);
 
 namespace detail {
 
@@ -82,7 +90,13 @@ py::object call_arrays(const std::array<py::object, sizeof...(I)>& inputs, const
     }
     if (raise && failed > 0) {
         const Operand& at = in[first.argument];
-        raise_failed(Formula::name, Formula::arguments.data(), first, at.data[first_index * at.step],
+        std::string refusal;
+        if constexpr (kRefuses<Formula, std::conditional_t<I == I, double, void>...>) {
+            if (first.code == StatusCode::inconsistent) {
+                refusal = Formula::refusal(in[I].data[first_index * in[I].step]...);
+            }
+        }
+        raise_failed(Formula::name, Formula::arguments.data(), first, at.data[first_index * at.step], refusal,
                      first_index, failed, size);
     }
     if (raise) {
@@ -92,19 +106,22 @@ py::object call_arrays(const std::array<py::object, sizeof...(I)>& inputs, const
 }
 
 template <class Formula, std::size_t... I>
-void define(py::module_& module, const char* doc, std::index_sequence<I...> indices) {
+void define(py::module_& module, const char* summary, std::index_sequence<I...> indices) {
     static const std::array<std::string, sizeof...(I)> names{std::string(Formula::arguments[I].name)...};
     static const std::string name(Formula::name);
+    const std::string doc = numpydoc(summary, Formula::arguments);
+    py::options options;
+    options.disable_function_signatures();
     module.def(
         name.c_str(),
         [](std::conditional_t<I == I, double, void>... values) { return scalar<Formula>(values...); },
-        py::arg(names[I].c_str()).noconvert()..., doc);
+        py::arg(names[I].c_str()).noconvert()..., doc.c_str());
     module.def(
         name.c_str(),
         [indices](std::conditional_t<I == I, py::object, void>... inputs, const std::string& on_error) {
             return call_arrays<Formula>(std::array<py::object, sizeof...(I)>{inputs...}, on_error, indices);
         },
-        py::arg(names[I].c_str())..., py::arg("on_error") = "raise", doc);
+        py::arg(names[I].c_str())..., py::arg("on_error") = "raise");
 }
 
 }  // namespace detail
@@ -112,8 +129,8 @@ void define(py::module_& module, const char* doc, std::index_sequence<I...> indi
 /// Bind a level-1 formula under its own name: scalars give a float, arrays broadcast to an array.
 /// `on_error="status"` gives (values, status codes) instead of raising at the first bad element.
 template <class Formula>
-void level1(py::module_& module, const char* doc) {
-    detail::define<Formula>(module, doc, std::make_index_sequence<Formula::arguments.size()>{});
+void level1(py::module_& module, const char* summary) {
+    detail::define<Formula>(module, summary, std::make_index_sequence<Formula::arguments.size()>{});
 }
 
 }  // namespace halfnut::bind

@@ -4,20 +4,26 @@
 
 namespace halfnut {
 
-std::string argument_message(const Argument& argument, double value) {
+std::string range_text(const Argument& argument) {
     const std::string unit = argument.unit.empty() ? "" : fmt::format(" {}", argument.unit);
     const bool has_low = std::isfinite(argument.low);
     const bool has_high = std::isfinite(argument.high);
-    std::string range = "finite";
     if (has_low && has_high) {
-        range = argument.low_open || argument.high_open
-                    ? fmt::format("above {} and below {}{}", argument.low, argument.high, unit)
-                    : fmt::format("from {} to {}{}", argument.low, argument.high, unit);
-    } else if (has_low) {
-        range = fmt::format("{} {}{}", argument.low_open ? ">" : ">=", argument.low, unit);
-    } else if (has_high) {
-        range = fmt::format("{} {}{}", argument.high_open ? "<" : "<=", argument.high, unit);
+        return argument.low_open || argument.high_open
+                   ? fmt::format("above {} and below {}{}", argument.low, argument.high, unit)
+                   : fmt::format("from {} to {}{}", argument.low, argument.high, unit);
     }
+    if (has_low) {
+        return fmt::format("{} {}{}", argument.low_open ? ">" : ">=", argument.low, unit);
+    }
+    if (has_high) {
+        return fmt::format("{} {}{}", argument.high_open ? "<" : "<=", argument.high, unit);
+    }
+    return "finite";
+}
+
+std::string argument_message(const Argument& argument, double value) {
+    std::string range = range_text(argument);
     if (!std::isfinite(value) && range != "finite") {
         range = "finite and " + range;
     }

@@ -187,6 +187,483 @@ class Machine:
     def problems(self) -> list[tuple[str, str, bool]]: ...
     def slide(self, name: str) -> Slide | None: ...
 
+# gauging
+
+@overload
+def best_wire_mm(pitch_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def best_wire_mm(
+    pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def best_wire_mm(
+    pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def smallest_wire_mm(
+    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def smallest_wire_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def smallest_wire_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def largest_wire_mm(
+    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def largest_wire_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def largest_wire_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def over_wires_plain_mm(pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float) -> float: ...
+@overload
+def over_wires_plain_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def over_wires_plain_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def over_wires_lead_mm(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def over_wires_lead_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def over_wires_lead_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def over_wires_normal_mm(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def over_wires_normal_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def over_wires_normal_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def over_wires_involute_mm(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def over_wires_involute_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def over_wires_involute_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def over_wires_exact_mm(
+    pitch_diameter_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def over_wires_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def over_wires_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def over_wires_held_mm(
+    pitch_diameter_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def over_wires_held_mm(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def over_wires_held_mm(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def wire_tilt_deg(
+    pitch_diameter_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def wire_tilt_deg(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def wire_tilt_deg(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def best_wire_exact_mm(pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def best_wire_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def best_wire_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def pitch_diameter_from_wires_plain_mm(
+    over_wires_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def pitch_diameter_from_wires_plain_mm(
+    over_wires_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def pitch_diameter_from_wires_plain_mm(
+    over_wires_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def pitch_diameter_from_wires_lead_mm(
+    over_wires_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def pitch_diameter_from_wires_lead_mm(
+    over_wires_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def pitch_diameter_from_wires_lead_mm(
+    over_wires_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def pitch_diameter_from_wires_exact_mm(
+    over_wires_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def pitch_diameter_from_wires_exact_mm(
+    over_wires_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def pitch_diameter_from_wires_exact_mm(
+    over_wires_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def smallest_ball_mm(
+    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def smallest_ball_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def smallest_ball_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def largest_ball_mm(
+    pitch_diameter_mm: float, minor_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def largest_ball_mm(
+    pitch_diameter_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def largest_ball_mm(
+    pitch_diameter_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def across_balls_plain_mm(
+    pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, ball_mm: float
+) -> float: ...
+@overload
+def across_balls_plain_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def across_balls_plain_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def across_balls_exact_mm(
+    pitch_diameter_mm: float,
+    minor_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    ball_mm: float,
+) -> float: ...
+@overload
+def across_balls_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def across_balls_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def pitch_diameter_from_balls_exact_mm(
+    across_balls_mm: float,
+    minor_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    ball_mm: float,
+) -> float: ...
+@overload
+def pitch_diameter_from_balls_exact_mm(
+    across_balls_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def pitch_diameter_from_balls_exact_mm(
+    across_balls_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def across_balls_skew_mm(across_balls_mm: float, pitch_mm: float, ball_mm: float) -> float: ...
+@overload
+def across_balls_skew_mm(
+    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def across_balls_skew_mm(
+    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def pitch_error_equivalent_mm(lead_error_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def pitch_error_equivalent_mm(
+    lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def pitch_error_equivalent_mm(
+    lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def flank_error_equivalent_mm(
+    leading_error_deg: float,
+    following_error_deg: float,
+    half_angle_deg: float,
+    depth_above_mm: float,
+    depth_below_mm: float,
+) -> float: ...
+@overload
+def flank_error_equivalent_mm(
+    leading_error_deg: ArrayLike,
+    following_error_deg: ArrayLike,
+    half_angle_deg: ArrayLike,
+    depth_above_mm: ArrayLike,
+    depth_below_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def flank_error_equivalent_mm(
+    leading_error_deg: ArrayLike,
+    following_error_deg: ArrayLike,
+    half_angle_deg: ArrayLike,
+    depth_above_mm: ArrayLike,
+    depth_below_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+
 # knurls
 
 @overload

@@ -33,6 +33,7 @@ from halfnut._core import (
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.units import length
+from halfnut.words import caution
 
 __all__ = [
     "KnurlBlank",
@@ -55,17 +56,6 @@ __all__ = [
 
 _MM_PER_INCH = 25.4
 _CLASSES = {None: 0, 1: 1, 2: 2, 3: 3, "I": 1, "II": 2, "III": 3}
-
-_CAUTIONS = {
-    "stray_pitch": "this pitch is not in its system's series: check that a wheel of it is at hand",
-    "few_teeth": "fewer than 12 teeth: growth and depth are rough on so small a blank, try one piece",
-    "wheel_off_pitch": "the wheel's own pitch is more than 3 % from the pitch called for: check its size and its teeth",
-    "coarse_diametral": "64 DP is best avoided in new work; 96 DP is preferred",
-    "large_diametral": "diametral pitches are laid down for blanks up to 1 in",
-    "wide_band": "the knurled band is wider than the blank's diameter: knurl a narrower band",
-    "off_finished": "whole teeth leave the finished diameter outside its limits: "
-    "choose another pitch or turn the points down",
-}
 
 
 @dataclass(frozen=True, repr=False)
@@ -115,7 +105,7 @@ class KnurlBlank(Record):
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "evidence"}
         out["assumed"] = list(self.assumed)
         out["given_tracks"] = self.given_tracks
-        out["cautions"] = [caution.code for caution in self.cautions]
+        out["cautions"] = [item.code for item in self.cautions]
         return out
 
     def __repr__(self) -> str:
@@ -164,7 +154,7 @@ class KnurlBlank(Record):
         for kind in sorted(weak & {item.kind for item in self.evidence}):
             named = dict.fromkeys(item.figure for item in self.evidence if item.kind == kind)
             row("rests on", f"{kind}: {', '.join(_spoken(figure) for figure in named)}")
-        out.extend(f"caution: {caution}" for caution in self.cautions)
+        out.extend(f"caution: {item}" for item in self.cautions)
         return out
 
     def _one(self, value_mm: float) -> str:
@@ -291,7 +281,7 @@ def knurl_blank(
         finished_wanted=finished,
         unit="in" if given.system == "inch" else "mm",
         assumed=("pattern",) if wanted_pattern is None and named_pattern is None else (),
-        cautions=tuple(Caution(code, _CAUTIONS[code]) for code in answer.cautions),
+        cautions=tuple(caution(code) for code in answer.cautions),
         evidence=tuple(answer.evidence),
         **_typed(answer.figures),
     )

@@ -18,6 +18,16 @@ CAUTIONS: dict[str, str] = {
     "hazard_glass_dust": "glass dust: extraction and a mask; it also wears slideways, so cover them",
     "hazard_formaldehyde_fume": "gives off formaldehyde when overheated: sharp tool, no rubbing",
     "hazard_fluorine_fume": "gives off poisonous fume when overheated: sharp tool, no smoking near the chips",
+    # knurls
+    "knurl_stray_pitch": "this pitch is not in its system's series: check that a wheel of it is at hand",
+    "knurl_few_teeth": "fewer than 12 teeth: growth and depth are rough on so small a blank, try one piece",
+    "knurl_wheel_off_pitch": "the wheel's own pitch is more than 3 % from the pitch called for: "
+    "check its size and its teeth",
+    "knurl_coarse_diametral": "64 DP is best avoided in new work; 96 DP is preferred",
+    "knurl_large_diametral": "diametral pitches are laid down for blanks up to 1 in",
+    "knurl_wide_band": "the knurled band is wider than the blank's diameter: knurl a narrower band",
+    "knurl_off_finished": "whole teeth leave the finished diameter outside its limits: "
+    "choose another pitch or turn the points down",
     # threads
     "not_tabulated": "not in the tables of the standard: by the formulas behind them",
     "not_provided": "the standard provides no such class at this size: stepped from the classes it has",

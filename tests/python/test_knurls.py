@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import knurls
+from halfnut.words import CAUTIONS
 
 TESTS = Path(__file__).parents[1]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -206,6 +207,14 @@ def test_level_1_refuses_bad_elements_and_leaves_no_nan_unmarked(function, argum
         function(-1.0, *arguments[1:])
 
 
+@pytest.mark.parametrize(("function", "arguments"), LEVEL_1)
+def test_level_1_docstrings_name_each_argument_with_its_range(function, arguments):
+    doc = function.__doc__
+    for section in ("Parameters\n----------\n", "Returns\n-------\n", "Raises\n------\n"):
+        assert doc.count(section) == 1
+    assert doc.count(" : float or array_like\n    Finite and ") == len(arguments)
+
+
 def test_the_answer_is_in_the_first_line_in_the_unit_given():
     blank = hn.knurl_blank("1 in", "21 TPI")
     first = str(blank).splitlines()[0]
@@ -220,7 +229,7 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
     with pytest.raises(dataclasses.FrozenInstanceError):
         blank.teeth = 3
     flat = blank.to_dict()
-    assert flat["cautions"] == ["wide_band"]
+    assert flat["cautions"] == ["knurl_wide_band"]
     assert flat["wheel_teeth"] == 72
     units = {name for name in flat if name.endswith(("_mm", "_deg", "teeth"))}
     plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "cautions", "given_tracks"}
@@ -241,24 +250,24 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
 
 def test_every_caution_has_its_words():
     asked = [
-        ("20 mm", "2 mm", {}, "stray_pitch"),
-        ("3 mm", "1 mm", {}, "few_teeth"),
-        ("20 mm", "1 mm", {"wheel": "20 mm, 59 teeth"}, "wheel_off_pitch"),
-        ("1/2 in", "64 DP", {}, "coarse_diametral"),
-        ("2 in", "96 DP", {}, "large_diametral"),
-        ("20 mm", "1 mm", {"width": "21 mm"}, "wide_band"),
+        ("20 mm", "2 mm", {}, "knurl_stray_pitch"),
+        ("3 mm", "1 mm", {}, "knurl_few_teeth"),
+        ("20 mm", "1 mm", {"wheel": "20 mm, 59 teeth"}, "knurl_wheel_off_pitch"),
+        ("1/2 in", "64 DP", {}, "knurl_coarse_diametral"),
+        ("2 in", "96 DP", {}, "knurl_large_diametral"),
+        ("20 mm", "1 mm", {"width": "21 mm"}, "knurl_wide_band"),
         (
             "0.5 in",
             "96 DP",
             {"finished": True, "tolerance_class": 3, "pattern": "straight", "prefer": "above"},
-            "off_finished",
+            "knurl_off_finished",
         ),
     ]
-    assert {code for *_, code in asked} == set(knurls._CAUTIONS)
+    assert {code for *_, code in asked} == {name for name in CAUTIONS if name.startswith("knurl_")}
     for diameter, pitch, options, code in asked:
         blank = hn.knurl_blank(diameter, pitch, **options)
         assert code in [caution.code for caution in blank.cautions], code
-        assert f"caution: {knurls._CAUTIONS[code]}" in str(blank)
+        assert f"caution: {CAUTIONS[code]}" in str(blank)
 
 
 @pytest.mark.parametrize(

@@ -59,6 +59,9 @@ constexpr Argument finite(std::string_view name, std::string_view unit = "") {
     return {.name = name, .unit = unit};
 }
 
+/// "> 0 mm", "from 0 to 75 deg", "finite".
+[[nodiscard]] std::string range_text(const Argument& argument);
+
 /// "diameter_mm must be > 0 mm, got -2".
 [[nodiscard]] std::string argument_message(const Argument& argument, double value);
 
@@ -73,6 +76,11 @@ constexpr Argument finite(std::string_view name, std::string_view unit = "") {
     }
     return argument.accepts(value) ? StatusCode::ok : StatusCode::out_of_range;
 }
+
+/// Whether a formula can say why arguments that are each in range do not go together: then a NaN from its
+/// compute() is `inconsistent`, and refusal() gives the words.
+template <class Formula, class... Values>
+inline constexpr bool kRefuses = requires(Values... values) { Formula::refusal(values...); };
 
 /// Evaluate a formula without throwing: `out` is the answer, or NaN with a status other than ok.
 template <class Formula, class... Values>
@@ -90,7 +98,7 @@ template <class Formula, class... Values>
     out = Formula::compute(values...);
     if (!std::isfinite(out)) {
         out = std::numeric_limits<double>::quiet_NaN();
-        return {StatusCode::no_result, 0};
+        return {kRefuses<Formula, Values...> ? StatusCode::inconsistent : StatusCode::no_result, 0};
     }
     return {};
 }
@@ -103,6 +111,11 @@ template <class Formula, class... Values>
     double out = 0.0;
     const Status status = evaluate<Formula>(out, values...);
     if (!status.ok()) {
+        if constexpr (kRefuses<Formula, Values...>) {
+            if (status.code == StatusCode::inconsistent) {
+                throw DomainError(std::string(Formula::name) + ": " + Formula::refusal(values...));
+            }
+        }
         const std::array<double, sizeof...(Values)> given{static_cast<double>(values)...};
         throw_status(status, Formula::name, Formula::arguments.data(), given.data());
     }

@@ -84,13 +84,13 @@ enum class KnurlCaution : std::uint32_t {
 
 constexpr auto enum_names(KnurlCaution /*tag*/) {
     using std::string_view;
-    return std::array{std::pair{KnurlCaution::stray_pitch, string_view("stray_pitch")},
-                      std::pair{KnurlCaution::few_teeth, string_view("few_teeth")},
-                      std::pair{KnurlCaution::wheel_off_pitch, string_view("wheel_off_pitch")},
-                      std::pair{KnurlCaution::coarse_diametral, string_view("coarse_diametral")},
-                      std::pair{KnurlCaution::large_diametral, string_view("large_diametral")},
-                      std::pair{KnurlCaution::wide_band, string_view("wide_band")},
-                      std::pair{KnurlCaution::off_finished, string_view("off_finished")}};
+    return std::array{std::pair{KnurlCaution::stray_pitch, string_view("knurl_stray_pitch")},
+                      std::pair{KnurlCaution::few_teeth, string_view("knurl_few_teeth")},
+                      std::pair{KnurlCaution::wheel_off_pitch, string_view("knurl_wheel_off_pitch")},
+                      std::pair{KnurlCaution::coarse_diametral, string_view("knurl_coarse_diametral")},
+                      std::pair{KnurlCaution::large_diametral, string_view("knurl_large_diametral")},
+                      std::pair{KnurlCaution::wide_band, string_view("knurl_wide_band")},
+                      std::pair{KnurlCaution::off_finished, string_view("knurl_off_finished")}};
 }
 
 /// The record's figures, in the order of its members.
