@@ -56,6 +56,7 @@ py::object call_arrays(const std::array<py::object, sizeof...(I)>& inputs, const
                        std::index_sequence<I...>) {
     const bool raise = raises_on_error(on_error);
     std::vector<Doubles> arrays;
+    arrays.reserve(inputs.size());
     for (const py::object& input : inputs) {
         arrays.push_back(py::cast<Doubles>(input));
     }
