@@ -7,6 +7,7 @@ turn; the functions of numbers below it are the formulas it is made of.
 from __future__ import annotations
 
 import re
+import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from typing import Any
@@ -55,6 +56,7 @@ __all__ = [
 ]
 
 _MM_PER_INCH = 25.4
+_WIDTH = 88
 _CLASSES = {None: 0, 1: 1, 2: 2, 3: 3, "I": 1, "II": 2, "III": 3}
 
 
@@ -118,7 +120,7 @@ class KnurlBlank(Record):
         out = [first]
 
         def row(label: str, text: str) -> None:
-            out.append(f"  {label:<9} {text}")
+            out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
 
         growth = "cut, so it does not grow" if self.process == "cut" else f"grows {self._one(self.growth_mm)}"
         row(
@@ -152,8 +154,8 @@ class KnurlBlank(Record):
         for source in dict.fromkeys(item.source for item in self.evidence if item.kind not in weak):
             row("rests on", source)
         for kind in sorted(weak & {item.kind for item in self.evidence}):
-            named = dict.fromkeys(item.figure for item in self.evidence if item.kind == kind)
-            row("rests on", f"{kind}: {', '.join(_spoken(figure) for figure in named)}")
+            named = dict.fromkeys(_spoken(item.figure) for item in self.evidence if item.kind == kind)
+            row("rests on", f"{kind}: {', '.join(named)}")
         out.extend(f"caution: {item}" for item in self.cautions)
         return out
 
