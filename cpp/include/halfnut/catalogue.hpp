@@ -18,6 +18,7 @@
 #include "halfnut/material/tables.hpp"
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
+#include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut {
@@ -49,6 +50,9 @@ struct Catalogue {
     std::span<const threads::IsoSeriesRow> iso_series;
     std::span<const threads::UnifiedSeriesRow> unified_series;
     std::span<const threads::UnifiedToleranceDiameterRow> unified_tolerance_diameters;
+    std::span<const threads::WireRow> wires;
+    std::span<const threads::MeasuringForceRow> measuring_forces;
+    std::span<const threads::CoatingRow> coatings;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
@@ -79,6 +83,9 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::iso_series,
     &Catalogue::unified_series,
     &Catalogue::unified_tolerance_diameters,
+    &Catalogue::wires,
+    &Catalogue::measuring_forces,
+    &Catalogue::coatings,
 };
 
 template <class Row>

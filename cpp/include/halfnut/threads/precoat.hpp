@@ -1,0 +1,87 @@
+#pragma once
+/// Limits to cut a thread to before it is coated.
+///
+/// Both standards let a class with an allowance (6g, 2A) keep its limits before coating: the coating uses the
+/// allowance up, and the coated part is gauged at the basic size (the go gauge of position h or H, of class
+/// 3A). Where there is no allowance, or too little, the limits move by what the coating adds: the
+/// maximum-material ones by its greatest build-up, the minimum-material ones by its least.
+
+#include <array>
+#include <cstdint>
+#include <string>
+
+#include "halfnut/threads/coating.hpp"
+#include "halfnut/threads/limits.hpp"
+
+namespace halfnut::threads {
+
+/// How the limits before coating come about.
+enum class PrecoatWay : std::uint8_t {
+    bare,      ///< no coating: the class's limits
+    held,      ///< the class's limits; the allowance holds the coating
+    deducted,  ///< the class's limits, moved by the coating
+};
+
+constexpr auto enum_names(PrecoatWay /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{PrecoatWay::bare, string_view("bare")},
+                      std::pair{PrecoatWay::held, string_view("held")},
+                      std::pair{PrecoatWay::deducted, string_view("deducted")}};
+}
+
+/// Where the coated part is to gauge.
+enum class GaugedAt : std::uint8_t {
+    basic,      ///< go at the basic size, as both standards say of coated threads
+    own_class,  ///< go at the class's own limit, so that the allowance is there after coating, too
+};
+
+struct PrecoatRequest {
+    Thread thread;  ///< with exactly one class: the part that is meant
+    BuildUp build_up;
+    GaugedAt gauged_at = GaugedAt::basic;
+    LimitOptions options{};
+};
+
+inline constexpr std::array<std::string_view, 8> kPrecoatFigures{
+    "every size",        "allowance_um",      "pitch_change_um",       "greatest_build_up_um",
+    "go_after_pitch_mm", "go_after_crest_mm", "not_go_after_pitch_mm", "position_deviation_um"};
+
+struct Precoat {
+    ThreadLimits before;    ///< to cut to, rounded into the zone to the standard's last place
+    ThreadLimits uncoated;  ///< of the class as it is written
+    PrecoatWay way{};
+    double allowance_um = kNaN;
+    double pitch_change_um = kNaN;       ///< at the greatest build-up; magnitude
+    double greatest_build_up_um = kNaN;  ///< that the allowance holds; 0 where there is none
+    double go_after_pitch_mm = kNaN;     ///< go gauge of the coated part
+    double go_after_crest_mm =
+        kNaN;  ///< largest major diameter (smallest minor of an internal thread) coated
+    double not_go_after_pitch_mm = kNaN;  ///< not-go gauge of the coated part
+    /// A remedy: the nearest ISO position (or 2A for a class 3A) whose allowance holds the coating.
+    bool has_position = false;
+    Position position{};
+    UnifiedClass unified_class = 0;
+    double position_deviation_um = kNaN;
+    Evidence<10> evidence;
+};
+
+/// Limits before coating, without throwing.
+///
+/// Returned
+///   ok and `out`; else a status of evaluate() for limits, or, with `why` saying it in words,
+///     inconsistent  the spread of the coating is more than the tolerance: no part can be cut that gauges
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const PrecoatRequest& request, Precoat& out,
+                              std::string* why = nullptr);
+
+/// Limits before coating.
+///
+/// Errors
+///   DomainError        no class or two, or the spread of the coating is more than the tolerance
+///   NotTabulatedError  a class, position or form without figures
+/// Source
+///   ASME B1.1-2003, 7.4.2 and 7.5.2, as a gauge maker quotes them; Machinery's Handbook, 27th ed., p. 1793
+/// Example
+///   M10-6h under 8 um: pitch 8.994/8.862, 32 um below 9.026/8.894
+[[nodiscard]] Precoat precoat(const Catalogue& catalogue, const PrecoatRequest& request);
+
+}  // namespace halfnut::threads

@@ -1,0 +1,202 @@
+#include "halfnut/threads/precoat.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "halfnut/rules.hpp"
+#include "halfnut/threads/metric.hpp"
+
+namespace halfnut::threads {
+namespace {
+
+constexpr double kHalfAngleDeg = 30.0;
+
+/// A last place of the standard, um.
+double last_place_um(const ThreadLimits& limits) {
+    return limits.inch() ? 2.54 : 1.0;
+}
+
+/// Into the zone: a maximum down, a minimum up; figures a rounding error off a whole count stay.
+std::int32_t down(double units) {
+    return static_cast<std::int32_t>(std::floor(units + 1e-6));
+}
+std::int32_t up(double units) {
+    return static_cast<std::int32_t>(std::ceil(units - 1e-6));
+}
+
+/// Moves a pair of limits by a coating that adds from `least` to `most` to the diameter, last places.
+/// `slack` is how far the coated maximum-material size may pass the class's.
+struct Move {
+    bool external;
+    double slack;
+    double least;
+    double most;
+
+    void operator()(std::int32_t& maximum, std::int32_t& minimum) const {
+        if (external) {
+            if (maximum != kNoLimit) {
+                maximum = std::min(maximum, down(maximum + slack - most));
+            }
+            if (minimum != kNoLimit) {
+                minimum = up(minimum - least);
+            }
+        } else {
+            if (minimum != kNoLimit) {
+                minimum = std::max(minimum, up(minimum - slack + most));
+            }
+            if (maximum != kNoLimit) {
+                maximum = down(maximum + least);
+            }
+        }
+    }
+};
+
+/// How far the crest's maximum-material limit stays off the basic size, last places.
+double crest_allowance(const Thread& thread, const ThreadLimits& limits) {
+    if (thread.inch()) {
+        return std::abs(limits.deviation);
+    }
+    if (limits.side == Side::external) {
+        return static_cast<double>(thread.diameter_units / 1000) -
+               limits.figures[static_cast<std::size_t>(Limit::major_max)];
+    }
+    return limits.figures[static_cast<std::size_t>(Limit::minor_min)] -
+           static_cast<double>(iso_basic_minor_um(thread.diameter_units, thread.pitch_units));
+}
+
+/// The nearest position or class whose allowance holds a change of the pitch diameter.
+void find_position(const Catalogue& catalogue, const PrecoatRequest& request, double change_um,
+                   Precoat& out) {
+    const Thread& thread = request.thread;
+    if (thread.inch()) {
+        if (out.uncoated.side == Side::internal || thread.external_unified == 2) {
+            return;
+        }
+        Thread other = thread;
+        other.external_unified = 2;
+        ThreadLimits limits;
+        if (evaluate(catalogue, other, request.options, limits).ok() &&
+            std::abs(limits.deviation) * last_place_um(limits) >= change_um) {
+            out.has_position = true;
+            out.unified_class = 2;
+            out.position_deviation_um = std::abs(limits.deviation) * last_place_um(limits);
+        }
+        return;
+    }
+    constexpr std::array kExternal{Position::g, Position::f, Position::e, Position::az};
+    constexpr std::array kInternal{Position::G, Position::AX, Position::AZ};
+    const auto search = [&](const auto& positions) {
+        for (const Position position : positions) {
+            const auto deviation = iso_deviation(catalogue, position, thread.pitch_units);
+            if (deviation && std::abs(deviation->value_um) >= change_um) {
+                out.has_position = true;
+                out.position = position;
+                out.position_deviation_um = std::abs(deviation->value_um);
+                return;
+            }
+        }
+    };
+    if (out.uncoated.side == Side::external) {
+        search(kExternal);
+    } else {
+        search(kInternal);
+    }
+}
+
+std::string no_tolerance_left(const PrecoatRequest& request, const Precoat& out, double spread_um) {
+    return fmt::format(
+        "a build-up from {:.4g} to {:.4g} um moves the pitch diameter of {} by {:.4g} um more at its "
+        "thickest than at "
+        "its thinnest, and the tolerance is {:.4g} um: no part can be cut that gauges; a coating held "
+        "closer, or a "
+        "masked thread, can be",
+        request.build_up.min_um, request.build_up.max_um, format_thread(request.thread), spread_um,
+        out.uncoated.pitch_tolerance * (out.uncoated.inch() ? 0.0254 : 1.0));
+}
+
+}  // namespace
+
+Status evaluate(const Catalogue& catalogue, const PrecoatRequest& request, Precoat& out, std::string* why) {
+    out = {};
+    const Status status = evaluate(catalogue, request.thread, request.options, out.uncoated, why);
+    if (!status.ok()) {
+        return status;
+    }
+    const ThreadLimits& own = out.uncoated;
+    const double place = last_place_um(own);
+    const bool external = own.side == Side::external;
+    const bool to_basic = request.gauged_at == GaugedAt::basic;
+    const double slack = to_basic ? std::abs(own.deviation) : 0.0;
+    const double crest_slack = to_basic ? crest_allowance(request.thread, own) : 0.0;
+    const double most = CoatedPitchChange::compute(request.build_up.max_um, kHalfAngleDeg);
+    const double least = CoatedPitchChange::compute(request.build_up.min_um, kHalfAngleDeg);
+    const double most_crest = CoatedDiameterChange::compute(request.build_up.max_um);
+    const double least_crest = CoatedDiameterChange::compute(request.build_up.min_um);
+    out.before = own;
+    out.allowance_um = std::abs(own.deviation) * place;
+    out.pitch_change_um = most;
+    out.greatest_build_up_um = GreatestBuildUp::compute(out.allowance_um, kHalfAngleDeg);
+    const bool holds =
+        slack > 0.0 && most / place <= slack + 1e-6 && most_crest / place <= crest_slack + 1e-6;
+    out.way = request.build_up.bare() ? PrecoatWay::bare : holds ? PrecoatWay::held : PrecoatWay::deducted;
+    if (out.way == PrecoatWay::deducted) {
+        const auto at = [&](Limit limit) -> std::int32_t& {
+            return out.before.figures[static_cast<std::size_t>(limit)];
+        };
+        const Move move_pitch{external, slack, least / place, most / place};
+        const Move move_crest{external, crest_slack, least_crest / place, most_crest / place};
+        const Move move_root{external, slack, least_crest / place, most_crest / place};
+        const Move& move_major = external ? move_crest : move_root;
+        const Move& move_minor = external ? move_root : move_crest;
+        move_pitch(at(Limit::pitch_max), at(Limit::pitch_min));
+        move_major(at(Limit::major_max), at(Limit::major_min));
+        move_minor(at(Limit::minor_max), at(Limit::minor_min));
+        move_minor(at(Limit::unr_minor_max), at(Limit::major_min_unfinished));
+        const Limit crest_max = external ? Limit::major_max : Limit::minor_max;
+        const Limit crest_min = external ? Limit::major_min : Limit::minor_min;
+        if (at(Limit::pitch_max) < at(Limit::pitch_min) || at(crest_max) < at(crest_min)) {
+            if (why != nullptr) {
+                *why = no_tolerance_left(request, out, most - least);
+            }
+            out.before.figures.fill(kNoLimit);
+            return {StatusCode::inconsistent, 1};
+        }
+        if (to_basic) {
+            find_position(catalogue, request, most, out);
+        }
+    }
+    const double sense = external ? 1.0 : -1.0;
+    out.go_after_pitch_mm =
+        own.mm(external ? Limit::pitch_max : Limit::pitch_min) + sense * slack * place / 1000.0;
+    out.go_after_crest_mm =
+        own.mm(external ? Limit::major_max : Limit::minor_min) + sense * crest_slack * place / 1000.0;
+    out.not_go_after_pitch_mm = own.mm(external ? Limit::pitch_min : Limit::pitch_max);
+
+    if (out.way == PrecoatWay::bare) {
+        return {};
+    }
+    constexpr auto kEverySize = figure_index(kPrecoatFigures, "every size");
+    constexpr auto kChange = figure_index(kPrecoatFigures, "pitch_change_um");
+    out.evidence.note(kEverySize, out.way == PrecoatWay::held ? rule::coat_allowance : rule::coat_before);
+    note_build_up(catalogue, request.build_up, kChange, out.evidence);
+    out.evidence.note(figure_index(kPrecoatFigures, "greatest_build_up_um"), rule::coat_allowance);
+    out.evidence.note(figure_index(kPrecoatFigures, "go_after_pitch_mm"), rule::coat_allowance);
+    return {};
+}
+
+Precoat precoat(const Catalogue& catalogue, const PrecoatRequest& request) {
+    Precoat out;
+    std::string why;
+    const Status status = evaluate(catalogue, request, out, &why);
+    if (status.code == StatusCode::not_tabulated) {
+        throw NotTabulatedError(why);
+    }
+    if (!status.ok()) {
+        throw DomainError(why);
+    }
+    return out;
+}
+
+}  // namespace halfnut::threads
