@@ -819,25 +819,31 @@ class KnurlAnswer:
     @property
     def evidence(self) -> list[Evidence]: ...
 
-def knurl_answer(
-    catalogue: Catalogue,
-    *,
-    diameter_mm: float,
-    system: str,
-    pitch: float,
-    pattern: str,
-    process: str = "form",
-    prefer: str = "nearest",
-    finished: bool = False,
-    set_over: bool = False,
-    helix_deg: float | None = None,
-    profile_deg: float | None = None,
-    wheel_diameter_mm: float | None = None,
-    wheel_teeth: float | None = None,
-    tracking_allowance_mm: float | None = None,
-    tolerance_class: int = 0,
-    width_mm: float | None = None,
-) -> KnurlAnswer: ...
+class KnurlRequest:
+    def __init__(
+        self,
+        catalogue: Catalogue,
+        *,
+        system: str,
+        pitch: float,
+        pattern: str,
+        process: str = "form",
+        prefer: str = "nearest",
+        finished: bool = False,
+        set_over: bool = False,
+        helix_deg: float | None = None,
+        profile_deg: float | None = None,
+        wheel_diameter_mm: float | None = None,
+        wheel_teeth: float | None = None,
+        tracking_allowance_mm: float | None = None,
+        tolerance_class: int = 0,
+        width_mm: float | None = None,
+    ) -> None: ...
+
+def knurl_answer(request: KnurlRequest, diameter_mm: float, catalogue: Catalogue) -> KnurlAnswer: ...
+def knurl_columns(
+    request: KnurlRequest, diameter_mm: ArrayLike, catalogue: Catalogue, on_error: str = "raise"
+) -> dict[str, NDArray[Any]]: ...
 
 # threads
 

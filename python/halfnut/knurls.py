@@ -10,7 +10,9 @@ import re
 import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from typing import Any
+from typing import Any, Literal
+
+from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -40,6 +42,7 @@ __all__ = [
     "KnurlBlank",
     "blank_above_mm",
     "blank_below_mm",
+    "blank_columns",
     "diametral_wheel_outside_in",
     "form_growth_mm",
     "knurl_blank",
@@ -244,8 +247,91 @@ def knurl_blank(
     >>> blank.teeth, round(blank.blank_diameter_mm, 3)
     (48, 12.7)
     """
-    catalogue = active()
     given = length(diameter, "diameter")
+    question = _question(
+        pitch,
+        pattern=pattern,
+        wheel=wheel,
+        finished=finished,
+        process=process,
+        prefer=prefer,
+        helix_deg=helix_deg,
+        profile_deg=profile_deg,
+        set_over=set_over,
+        tracking_allowance=tracking_allowance,
+        tolerance_class=tolerance_class,
+        width=width,
+    )
+    answer = _core.knurl_answer(question.request, given.mm, active())
+    return KnurlBlank(
+        pitch=pitch.strip(),
+        pattern=question.pattern,
+        process=process,
+        finished_wanted=finished,
+        unit="in" if given.system == "inch" else "mm",
+        assumed=question.assumed,
+        cautions=tuple(caution(code) for code in answer.cautions),
+        evidence=tuple(answer.evidence),
+        **_typed(answer.figures),
+    )
+
+
+def blank_columns(
+    diameter_mm: ArrayLike, pitch: str, *, on_error: Literal["raise", "status"] = "raise", **options: Any
+) -> dict[str, NDArray[Any]]:
+    """Blanks of one knurl on many diameters, as columns.
+
+    Parameters
+    ----------
+    diameter_mm : array_like
+        Diameters, mm, of any shape: before knurling, or after it with ``finished=True``.
+    pitch : str
+        As for `knurl_blank`.
+    on_error : {"raise", "status"}
+        Raise at the first row that fails, or give NaN and a status other than 0 there.
+    **options
+        As for `knurl_blank`: ``pattern``, ``wheel``, ``finished`` and so on.
+
+    Returns
+    -------
+    dict of ndarray
+        The figures of `KnurlBlank` by name, ``cautions`` (a bit for each) and ``status`` (0: answered). Columns
+        that do not apply (limits without a class, a wheel where none was given) are left out.
+
+    Raises
+    ------
+    DomainError
+        With the first bad row, why, and how many failed.
+
+    >>> blank_columns([12.6, 12.7, 12.8], "96 DP", pattern="straight")["teeth"].tolist()
+    [48.0, 48.0, 48.0]
+    """
+    return _core.knurl_columns(_question(pitch, **options).request, diameter_mm, active(), on_error)
+
+
+@dataclass(frozen=True)
+class _Question:
+    request: _core.KnurlRequest
+    pattern: str
+    assumed: tuple[str, ...]
+
+
+def _question(
+    pitch: Any,
+    *,
+    pattern: str | None = None,
+    wheel: Any = None,
+    finished: bool = False,
+    process: str = "form",
+    prefer: str = "nearest",
+    helix_deg: float | None = None,
+    profile_deg: float | None = None,
+    set_over: bool = False,
+    tracking_allowance: Any = None,
+    tolerance_class: int | str | None = None,
+    width: Any = None,
+) -> _Question:
+    catalogue = active()
     system, value, named_pattern, named_profile = _pitch(pitch)
     wanted_pattern = _core.parse_knurl_pattern(pattern, catalogue) if pattern is not None else None
     if wanted_pattern is not None and named_pattern is not None and wanted_pattern != named_pattern:
@@ -258,9 +344,8 @@ def knurl_blank(
         raise _core.DomainError(f"tolerance_class must be 1, 2 or 3 (or I, II, III), got {tolerance_class!r}")
     shown_pattern = wanted_pattern or named_pattern or "diamond raised"
     wheel_diameter, wheel_teeth = _wheel(wheel)
-    answer = _core.knurl_answer(
+    request = _core.KnurlRequest(
         catalogue,
-        diameter_mm=given.mm,
         system=system,
         pitch=value,
         pattern=shown_pattern,
@@ -276,17 +361,8 @@ def knurl_blank(
         tolerance_class=_CLASSES[tolerance_class],
         width_mm=_optional_mm(width, "width"),
     )
-    return KnurlBlank(
-        pitch=pitch.strip(),
-        pattern=shown_pattern,
-        process=process,
-        finished_wanted=finished,
-        unit="in" if given.system == "inch" else "mm",
-        assumed=("pattern",) if wanted_pattern is None and named_pattern is None else (),
-        cautions=tuple(caution(code) for code in answer.cautions),
-        evidence=tuple(answer.evidence),
-        **_typed(answer.figures),
-    )
+    assumed = ("pattern",) if wanted_pattern is None and named_pattern is None else ()
+    return _Question(request, shown_pattern, assumed)
 
 
 def _typed(figures: Mapping[str, float | None]) -> dict[str, Any]:

@@ -215,6 +215,34 @@ def test_level_1_docstrings_name_each_argument_with_its_range(function, argument
     assert doc.count(" : float or array_like\n    Finite and ") == len(arguments)
 
 
+def test_columns_equal_the_answers_one_by_one():
+    diameters = np.linspace(9.0, 40.0, 60).reshape(5, 12)
+    options = {"pattern": "straight", "tolerance_class": "I", "wheel": "3/4 in", "width": "12 mm"}
+    columns = knurls.blank_columns(diameters, "96 DP", **options)
+    assert not columns["status"].any()
+    for index in np.ndindex(diameters.shape):
+        flat = hn.knurl_blank(hn.mm(diameters[index]), "96 DP", **options).to_dict()
+        for name in set(columns) - {"status", "cautions"}:
+            assert columns[name][index] == flat[name], name
+        assert bool(columns["cautions"][index]) == bool(flat["cautions"])
+
+
+def test_a_failed_row_holds_nan_and_an_ok_row_none():
+    columns = knurls.blank_columns([20.0, -1.0, math.nan, 0.1], "RGE 0.8", on_error="status")
+    assert "wheel_teeth" not in columns and "finished_max_mm" not in columns
+    assert [hn._core.status_name(code) for code in columns["status"]] == [
+        "ok",
+        "out_of_range",
+        "not_finite",
+        "out_of_range",
+    ]
+    for name in set(columns) - {"status", "cautions"}:
+        assert list(np.isnan(columns[name])) == [False, True, True, True], name
+    with pytest.raises(hn.DomainError, match=r"diameter_mm must be > 0 mm.* at index 1 \(3 of 4"):
+        knurls.blank_columns([20.0, -1.0, math.nan, 0.1], "RGE 0.8")
+    assert knurls.blank_columns([], "RGE 0.8")["teeth"].shape == (0,)
+
+
 def test_the_answer_is_in_the_first_line_in_the_unit_given():
     blank = hn.knurl_blank("1 in", "21 TPI")
     first = str(blank).splitlines()[0]
