@@ -39,5 +39,6 @@ void bind_machine(pybind11::module_& module);
 void bind_gauging(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);
 void bind_threads(pybind11::module_& module);
+void bind_cutting(pybind11::module_& module);
 
 }  // namespace halfnut::bind

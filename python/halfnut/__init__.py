@@ -23,6 +23,7 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.cutting import bore, face, knurl, part_off, thread_speed, turn
     from halfnut.knurls import knurl_blank
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
@@ -35,14 +36,20 @@ _HOMES = {
     "Thread": "threads",
     "ThreadLimits": "threads",
     "alloy": "material",
+    "bore": "cutting",
+    "face": "cutting",
     "inch": "units",
+    "knurl": "cutting",
     "knurl_blank": "knurls",
     "lathe": "machines",
     "limits": "threads",
     "milling_machine": "machines",
     "mm": "units",
+    "part_off": "cutting",
     "quantity": "units",
     "thread": "threads",
+    "thread_speed": "cutting",
+    "turn": "cutting",
 }
 
 __all__ = [
@@ -58,14 +65,20 @@ __all__ = [
     "UnitError",
     "__version__",
     "alloy",
+    "bore",
+    "face",
     "inch",
+    "knurl",
     "knurl_blank",
     "lathe",
     "limits",
     "milling_machine",
     "mm",
+    "part_off",
     "quantity",
     "thread",
+    "thread_speed",
+    "turn",
 ]
 
 

@@ -971,3 +971,537 @@ def thread_limit_columns(
     engagement_mm: NDArray[np.float64] = ...,
     on_error: str = ...,
 ) -> dict[str, NDArray[Any]]: ...
+# cutting: formulas
+
+@overload
+def spindle_speed_rpm(cutting_speed_m_min: float, diameter_mm: float) -> float: ...
+@overload
+def spindle_speed_rpm(
+    cutting_speed_m_min: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def spindle_speed_rpm(
+    cutting_speed_m_min: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def cutting_speed_m_min(spindle_rpm: float, diameter_mm: float) -> float: ...
+@overload
+def cutting_speed_m_min(
+    spindle_rpm: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def cutting_speed_m_min(
+    spindle_rpm: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def feed_rate_mm_min(feed_mm_rev: float, spindle_rpm: float) -> float: ...
+@overload
+def feed_rate_mm_min(
+    feed_mm_rev: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def feed_rate_mm_min(
+    feed_mm_rev: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def table_feed_mm_min(feed_per_tooth_mm: float, teeth: float, spindle_rpm: float) -> float: ...
+@overload
+def table_feed_mm_min(
+    feed_per_tooth_mm: ArrayLike, teeth: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def table_feed_mm_min(
+    feed_per_tooth_mm: ArrayLike, teeth: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def turning_removal_cm3_min(cutting_speed_m_min: float, feed_mm_rev: float, depth_mm: float) -> float: ...
+@overload
+def turning_removal_cm3_min(
+    cutting_speed_m_min: ArrayLike, feed_mm_rev: ArrayLike, depth_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def turning_removal_cm3_min(
+    cutting_speed_m_min: ArrayLike, feed_mm_rev: ArrayLike, depth_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_removal_cm3_min(depth_mm: float, width_mm: float, feed_rate_mm_min: float) -> float: ...
+@overload
+def milling_removal_cm3_min(
+    depth_mm: ArrayLike, width_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def milling_removal_cm3_min(
+    depth_mm: ArrayLike, width_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def drilling_removal_cm3_min(diameter_mm: float, feed_rate_mm_min: float) -> float: ...
+@overload
+def drilling_removal_cm3_min(
+    diameter_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def drilling_removal_cm3_min(
+    diameter_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def feed_time_s(travel_mm: float, feed_rate_mm_min: float) -> float: ...
+@overload
+def feed_time_s(
+    travel_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def feed_time_s(
+    travel_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def point_length_mm(diameter_mm: float, point_deg: float) -> float: ...
+@overload
+def point_length_mm(
+    diameter_mm: ArrayLike, point_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def point_length_mm(
+    diameter_mm: ArrayLike, point_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def countersink_depth_mm(countersink_diameter_mm: float, hole_diameter_mm: float, included_deg: float) -> float: ...
+@overload
+def countersink_depth_mm(
+    countersink_diameter_mm: ArrayLike,
+    hole_diameter_mm: ArrayLike,
+    included_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def countersink_depth_mm(
+    countersink_diameter_mm: ArrayLike,
+    hole_diameter_mm: ArrayLike,
+    included_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_approach_mm(cutter_diameter_mm: float, width_mm: float) -> float: ...
+@overload
+def milling_approach_mm(
+    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def milling_approach_mm(
+    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def face_milling_approach_mm(cutter_diameter_mm: float, width_mm: float) -> float: ...
+@overload
+def face_milling_approach_mm(
+    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def face_milling_approach_mm(
+    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def chip_thickness_mm(feed_mm_rev: float, entering_deg: float) -> float: ...
+@overload
+def chip_thickness_mm(
+    feed_mm_rev: ArrayLike, entering_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def chip_thickness_mm(
+    feed_mm_rev: ArrayLike, entering_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def mean_entering_deg(depth_mm: float, nose_radius_mm: float, entering_deg: float) -> float: ...
+@overload
+def mean_entering_deg(
+    depth_mm: ArrayLike, nose_radius_mm: ArrayLike, entering_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def mean_entering_deg(
+    depth_mm: ArrayLike, nose_radius_mm: ArrayLike, entering_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def engagement_deg(width_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def engagement_deg(
+    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def engagement_deg(
+    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_chip_thickness_max_mm(
+    feed_per_tooth_mm: float, width_mm: float, cutter_diameter_mm: float, entering_deg: float
+) -> float: ...
+@overload
+def milling_chip_thickness_max_mm(
+    feed_per_tooth_mm: ArrayLike,
+    width_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    entering_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def milling_chip_thickness_max_mm(
+    feed_per_tooth_mm: ArrayLike,
+    width_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    entering_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_chip_thickness_mean_mm(
+    feed_per_tooth_mm: float, width_mm: float, cutter_diameter_mm: float, entering_deg: float
+) -> float: ...
+@overload
+def milling_chip_thickness_mean_mm(
+    feed_per_tooth_mm: ArrayLike,
+    width_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    entering_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def milling_chip_thickness_mean_mm(
+    feed_per_tooth_mm: ArrayLike,
+    width_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    entering_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def chip_thinning_factor(width_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def chip_thinning_factor(
+    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def chip_thinning_factor(
+    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def specific_cutting_force_n_mm2(kc11_n_mm2: float, mc: float, chip_thickness_mm: float) -> float: ...
+@overload
+def specific_cutting_force_n_mm2(
+    kc11_n_mm2: ArrayLike, mc: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def specific_cutting_force_n_mm2(
+    kc11_n_mm2: ArrayLike, mc: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def turning_force_n(
+    kc11_n_mm2: float, mc: float, depth_mm: float, feed_mm_rev: float, entering_deg: float, correction: float
+) -> float: ...
+@overload
+def turning_force_n(
+    kc11_n_mm2: ArrayLike,
+    mc: ArrayLike,
+    depth_mm: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    entering_deg: ArrayLike,
+    correction: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def turning_force_n(
+    kc11_n_mm2: ArrayLike,
+    mc: ArrayLike,
+    depth_mm: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    entering_deg: ArrayLike,
+    correction: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def rake_correction(rake_deg: float, reference_rake_deg: float) -> float: ...
+@overload
+def rake_correction(
+    rake_deg: ArrayLike, reference_rake_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def rake_correction(
+    rake_deg: ArrayLike, reference_rake_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def unit_power_force_n_mm2(unit_power_hp_in3_min: float) -> float: ...
+@overload
+def unit_power_force_n_mm2(unit_power_hp_in3_min: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def unit_power_force_n_mm2(
+    unit_power_hp_in3_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def feed_factor(feed_mm: float) -> float: ...
+@overload
+def feed_factor(feed_mm: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def feed_factor(feed_mm: ArrayLike, on_error: Literal["status"]) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def unit_power_kw(
+    unit_power_hp_in3_min: float, feed_factor: float, removal_cm3_min: float, wear_factor: float
+) -> float: ...
+@overload
+def unit_power_kw(
+    unit_power_hp_in3_min: ArrayLike,
+    feed_factor: ArrayLike,
+    removal_cm3_min: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def unit_power_kw(
+    unit_power_hp_in3_min: ArrayLike,
+    feed_factor: ArrayLike,
+    removal_cm3_min: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def cutting_power_kw(cutting_force_n: float, cutting_speed_m_min: float) -> float: ...
+@overload
+def cutting_power_kw(
+    cutting_force_n: ArrayLike, cutting_speed_m_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def cutting_power_kw(
+    cutting_force_n: ArrayLike, cutting_speed_m_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def motor_power_kw(cutting_power_kw: float, efficiency: float) -> float: ...
+@overload
+def motor_power_kw(
+    cutting_power_kw: ArrayLike, efficiency: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def motor_power_kw(
+    cutting_power_kw: ArrayLike, efficiency: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def spindle_torque_nm(cutting_force_n: float, diameter_mm: float) -> float: ...
+@overload
+def spindle_torque_nm(
+    cutting_force_n: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def spindle_torque_nm(
+    cutting_force_n: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def torque_power_kw(torque_nm: float, spindle_rpm: float) -> float: ...
+@overload
+def torque_power_kw(
+    torque_nm: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def torque_power_kw(
+    torque_nm: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def roughness_rt_um(feed_mm_rev: float, nose_radius_mm: float) -> float: ...
+@overload
+def roughness_rt_um(
+    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def roughness_rt_um(
+    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def roughness_ra_um(feed_mm_rev: float, nose_radius_mm: float) -> float: ...
+@overload
+def roughness_ra_um(
+    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def roughness_ra_um(
+    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_roughness_rt_um(feed_per_tooth_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def milling_roughness_rt_um(
+    feed_per_tooth_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def milling_roughness_rt_um(
+    feed_per_tooth_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def drilling_torque_nm(
+    kd: float, feed_mm_rev: float, diameter_mm: float, torque_a: float, wear_factor: float
+) -> float: ...
+@overload
+def drilling_torque_nm(
+    kd: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    diameter_mm: ArrayLike,
+    torque_a: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def drilling_torque_nm(
+    kd: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    diameter_mm: ArrayLike,
+    torque_a: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def drilling_thrust_n(
+    kd: float, feed_mm_rev: float, diameter_mm: float, thrust_b: float, thrust_j: float, wear_factor: float
+) -> float: ...
+@overload
+def drilling_thrust_n(
+    kd: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    diameter_mm: ArrayLike,
+    thrust_b: ArrayLike,
+    thrust_j: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def drilling_thrust_n(
+    kd: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    diameter_mm: ArrayLike,
+    thrust_b: ArrayLike,
+    thrust_j: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tapping_torque_nm(
+    specific_force_n_mm2: float, pitch_mm: float, diameter_mm: float, friction_factor: float
+) -> float: ...
+@overload
+def tapping_torque_nm(
+    specific_force_n_mm2: ArrayLike,
+    pitch_mm: ArrayLike,
+    diameter_mm: ArrayLike,
+    friction_factor: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def tapping_torque_nm(
+    specific_force_n_mm2: ArrayLike,
+    pitch_mm: ArrayLike,
+    diameter_mm: ArrayLike,
+    friction_factor: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def second_moment_mm4(diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def second_moment_mm4(
+    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def second_moment_mm4(
+    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def cantilever_deflection_mm(
+    force_n: float, overhang_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
+) -> float: ...
+@overload
+def cantilever_deflection_mm(
+    force_n: ArrayLike,
+    overhang_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def cantilever_deflection_mm(
+    force_n: ArrayLike,
+    overhang_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def centres_deflection_mm(
+    force_n: float, position_mm: float, length_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
+) -> float: ...
+@overload
+def centres_deflection_mm(
+    force_n: ArrayLike,
+    position_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def centres_deflection_mm(
+    force_n: ArrayLike,
+    position_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def chuck_centre_deflection_mm(
+    force_n: float, position_mm: float, length_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
+) -> float: ...
+@overload
+def chuck_centre_deflection_mm(
+    force_n: ArrayLike,
+    position_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def chuck_centre_deflection_mm(
+    force_n: ArrayLike,
+    position_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+
+# cutting: one cut
+
+class CutResult:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def spindle_step(self) -> int: ...
+    @property
+    def feed_step(self) -> int: ...
+    @property
+    def feed_source(self) -> str: ...
+    @property
+    def spindle_fit(self) -> str: ...
+    @property
+    def limited_by(self) -> str: ...
+    @property
+    def feed_limited_by(self) -> str: ...
+    @property
+    def cautions(self) -> list[str]: ...
+    @property
+    def limits(self) -> list[tuple[str, float, float, float]]: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def lathe_cut(
+    cut: str,
+    alloy: int,
+    tool_material: str,
+    numbers: dict[str, float | None],
+    finish: bool,
+    hold: str,
+    chuck: int,
+    hardness_hb: float | None,
+    machine: Machine | None,
+    catalogue: Catalogue,
+) -> CutResult: ...
+def caution_codes() -> list[str]: ...
+def limit_codes() -> list[str]: ...

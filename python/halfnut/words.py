@@ -39,6 +39,67 @@ CAUTIONS: dict[str, str] = {
     "doubtful_position": "position a to d: the sources for its deviation disagree or are memory; check it first",
     "mixed_positions": "pitch and crest diameter have different tolerance positions",
     "printed_rule_differs": "shop handbooks print tables by the rounding of before 2003: {differences}",
+    # cutting
+    "above_window": "even the machine's slowest step runs above the speed for this material and tool: a smaller "
+    "diameter, a harder tool, or another machine",
+    "above_chuck_limit": "the spindle would turn faster than what holds the work may turn",
+    "chuck_unmarked": "this chuck carries no speed limit; a rim speed of 25 m/s was taken, look for the marking",
+    "power_exceeded": "the cut needs more power than the spindle has at this step: less depth or a finer feed",
+    "torque_exceeded": "the cut needs more torque than the spindle bears",
+    "deflection_exceeded": "the work or the bar bends more than allowed: support it, or less depth or feed",
+    "roughness_exceeded": "the feed leaves a rougher surface than asked for",
+    "feed_above_nose": "the feed is large for the nose radius: the surface is torn and the nose breaks",
+    "chip_too_thin": "the chip is thinner than the edge is round: the tool rubs; more feed or a sharper edge",
+    "slender": "the work is slender for how it is held: centre, steady or follow rest",
+    "overhang": "the bar or cutter sticks out more than four diameters: expect chatter",
+    "force_rough": "force and power are estimated from the tensile strength alone, within a factor of two",
+    "window_doubtful": "the speed rests on a recalled or doubtful row; start at the low end",
+    "window_far": "no speed is tabulated for this alloy or its near kin; the speed is that of a wide group",
+    "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
+    "fire_speed": "above 213 m/min (700 ft/min) magnesium cut dry may take fire",
+    "deep_hole": "deep for its diameter: withdraw and clear the chips often",
+    "tool_torque": "the torque is near what a tool of this size bears",
+    "thin_wall": "a thin wall springs under the jaws: plug it, soft jaws, or a collet",
+    "speed_at_centre": "towards the centre the cutting speed falls to nothing: ease the feed",
+    "grabs": "this material draws a sharp drill in: flatten the cutting lips",
+    "below_smallest_feed": "the machine's finest feed is coarser than wanted",
+    # cutting, harmless
+    "speed_below_window": "the machine has no step within the window; slower does no harm",
+    "asked_speed_moved": "the machine has no such speed; the nearest step was taken",
+    "asked_feed_moved": "the machine has no such feed; the next step was taken",
+    "hand_feed": "there is no power feed for this: turn the handle evenly",
+}
+
+# Codes of CAUTIONS that are worth knowing and harmless.
+NOTES = frozenset({"speed_below_window", "asked_speed_moved", "asked_feed_moved", "hand_feed", "speed_at_centre"})
+
+LIMITS: dict[str, str] = {
+    "none": "nothing",
+    "speed_window": "cutting speed for this material and tool",
+    "machine_top_speed": "the machine's fastest step",
+    "chuck_speed": "speed limit of what holds the work",
+    "power": "power at the spindle",
+    "torque": "torque at the spindle",
+    "deflection": "deflection",
+    "roughness": "roughness",
+    "feed_at_the_nose": "feed for the nose radius",
+    "feed_guide": "usual feed",
+    "as_asked": "what was asked for",
+    "machine_slowest_speed": "the machine's slowest step",
+    "machine_finest_feed": "the machine's finest feed",
+}
+
+# Names of tool materials that a person may say, by the code of the tables; the first of a code is shown.
+TOOLS: dict[str, str] = {
+    "hss": "hss",
+    "high speed steel": "hss",
+    "cobalt hss": "hss_cobalt",
+    "hss cobalt": "hss_cobalt",
+    "cobalt": "hss_cobalt",
+    "cast cobalt": "cast_cobalt",
+    "carbide": "carbide",
+    "coated carbide": "carbide_coated",
+    "carbide coated": "carbide_coated",
 }
 
 

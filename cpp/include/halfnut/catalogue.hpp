@@ -33,6 +33,8 @@ struct Catalogue {
     std::span<const cutting::SpeedRow> speeds;
     std::span<const cutting::DrillPointRow> drill_points;
     std::span<const cutting::DrillMaterialRow> drill_materials;
+    std::span<const cutting::OperationShareRow> operation_shares;
+    std::span<const cutting::ToolShareRow> tool_shares;
     std::span<const knurls::DiametralPitchRow> knurl_diametral_pitches;
     std::span<const knurls::DiametralToleranceRow> knurl_tolerances;
     std::span<const knurls::DiametralWheelRow> knurl_diametral_wheels;
@@ -57,6 +59,7 @@ struct Catalogue {
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
 /// a domain, every other table from the one file that its Schema names.
+// clang-format off: one line a table
 inline constexpr auto kTables = std::tuple{
     &Catalogue::rules,
     &Catalogue::drills,
@@ -66,6 +69,8 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::speeds,
     &Catalogue::drill_points,
     &Catalogue::drill_materials,
+    &Catalogue::operation_shares,
+    &Catalogue::tool_shares,
     &Catalogue::knurl_diametral_pitches,
     &Catalogue::knurl_tolerances,
     &Catalogue::knurl_diametral_wheels,
@@ -87,6 +92,7 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::measuring_forces,
     &Catalogue::coatings,
 };
+// clang-format on
 
 template <class Row>
 using TableMember = std::span<const Row> Catalogue::*;

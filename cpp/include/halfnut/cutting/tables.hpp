@@ -117,6 +117,20 @@ struct DrillMaterialRow {
     SourceId source;
 };
 
+/// Speed of an operation as a share of that of rough turning.
+struct OperationShareRow {
+    Operation operation{};
+    double share = 0;
+    SourceId source;
+};
+
+/// Speed of a tool material as a multiple of that of high-speed steel.
+struct ToolShareRow {
+    ToolMaterial tool_material{};
+    double share = 0;
+    SourceId source;
+};
+
 }  // namespace halfnut::cutting
 
 namespace halfnut {
@@ -166,6 +180,26 @@ struct Schema<cutting::DrillMaterialRow> {
     static constexpr auto columns =
         std::tuple{required("group", &Row::group), required("hardness_hb", &Row::hardness_hb),
                    required("kd_inch", &Row::kd_inch), required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::OperationShareRow> {
+    using Row = cutting::OperationShareRow;
+    static constexpr std::string_view table = "cutting/operation_shares";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("operation", &Row::operation), required("share", &Row::share),
+                   required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::ToolShareRow> {
+    using Row = cutting::ToolShareRow;
+    static constexpr std::string_view table = "cutting/tool_shares";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("tool_material", &Row::tool_material), required("share", &Row::share),
+                   required("source", &Row::source)};
 };
 
 }  // namespace halfnut

@@ -1,0 +1,295 @@
+#pragma once
+/// One cut: what is asked of it and what it comes to. Shared by all operations.
+
+#include <array>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "halfnut/catalogue.hpp"
+#include "halfnut/error.hpp"
+#include "halfnut/evidence.hpp"
+#include "halfnut/level1.hpp"
+#include "halfnut/machine/machine.hpp"
+
+namespace halfnut::cutting {
+
+/// The work's material.
+struct Work {
+    std::uint16_t alloy = 0;    ///< row of Catalogue::alloys
+    double hardness_hb = kNaN;  ///< its own; NaN: as tabulated
+};
+
+/// How the work is held on a lathe.
+enum class Hold : std::uint8_t { chuck, chuck_and_centre, between_centres };
+
+constexpr auto enum_names(Hold /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Hold::chuck, string_view("chuck")},
+                      std::pair{Hold::chuck_and_centre, string_view("chuck and centre")},
+                      std::pair{Hold::between_centres, string_view("between centres")}};
+}
+
+/// How the feed is had.
+enum class FeedSource : std::uint8_t {
+    step,   ///< a power feed of the machine
+    hand,   ///< the handle is turned
+    exact,  ///< no machine was given, or the pitch of a thread
+};
+
+constexpr auto enum_names(FeedSource /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{FeedSource::step, string_view("step")},
+                      std::pair{FeedSource::hand, string_view("hand")},
+                      std::pair{FeedSource::exact, string_view("exact")}};
+}
+
+/// What can bind a cut. Written to columns: append, never renumber.
+enum class LimitCode : std::uint8_t {
+    none,
+    speed_window,
+    machine_top_speed,
+    chuck_speed,
+    power,
+    torque,
+    deflection,
+    roughness,
+    nose_feed,
+    feed_guide,
+    asked,
+    machine_slowest,
+    machine_finest_feed,
+};
+
+constexpr auto enum_names(LimitCode /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{LimitCode::none, string_view("none")},
+                      std::pair{LimitCode::speed_window, string_view("speed window")},
+                      std::pair{LimitCode::machine_top_speed, string_view("machine top speed")},
+                      std::pair{LimitCode::chuck_speed, string_view("chuck speed")},
+                      std::pair{LimitCode::power, string_view("power")},
+                      std::pair{LimitCode::torque, string_view("torque")},
+                      std::pair{LimitCode::deflection, string_view("deflection")},
+                      std::pair{LimitCode::roughness, string_view("roughness")},
+                      std::pair{LimitCode::nose_feed, string_view("feed at the nose")},
+                      std::pair{LimitCode::feed_guide, string_view("feed guide")},
+                      std::pair{LimitCode::asked, string_view("as asked")},
+                      std::pair{LimitCode::machine_slowest, string_view("machine slowest speed")},
+                      std::pair{LimitCode::machine_finest_feed, string_view("machine finest feed")}};
+}
+
+/// A limit and how near it is.
+struct Limit {
+    LimitCode code{};
+    double value = kNaN;
+    double limit = kNaN;
+
+    /// What is left, as a share of the limit; negative when it is passed.
+    [[nodiscard]] double slack() const noexcept { return 1.0 - value / limit; }
+};
+
+/// What a person should know. Bits of CutResult::cautions; append, never renumber.
+enum class CautionCode : std::uint8_t {
+    above_window,       ///< even the slowest step is too fast
+    above_chuck_limit,  ///< the chosen speed is above the chuck's limit
+    chuck_unmarked,     ///< the chuck carries no limit; a cautious one was taken
+    power_exceeded,
+    torque_exceeded,
+    deflection_exceeded,
+    roughness_exceeded,
+    feed_above_nose,      ///< feed is large for the nose radius
+    chip_too_thin,        ///< the edge rubs rather than cuts
+    slender,              ///< the work sticks out far for its diameter
+    overhang,             ///< the bar or cutter sticks out far for its diameter
+    force_rough,          ///< force from the tensile strength alone
+    speed_below_window,   ///< quiet: the machine has no step in the window
+    asked_speed_moved,    ///< the machine has no such speed; the nearest was taken
+    asked_feed_moved,     ///< the machine has no such feed; the next finer was taken
+    window_doubtful,      ///< the row of speeds is marked with a doubt
+    window_far,           ///< speeds of a distant group
+    window_stand_in,      ///< speeds of another operation or tool
+    fire_speed,           ///< magnesium above the fire limit
+    hand_feed,            ///< quiet: fed by hand
+    deep_hole,            ///< clear the chips often
+    tool_torque,          ///< the torque is near what the tool bears
+    thin_wall,            ///< the tube may be crushed or sprung by the jaws
+    speed_at_centre,      ///< speed falls to nothing at the centre
+    grabs,                ///< the material draws a drill in
+    below_smallest_feed,  ///< the wanted feed is finer than the machine's finest
+};
+
+constexpr auto enum_names(CautionCode /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{CautionCode::above_window, string_view("above_window")},
+                      std::pair{CautionCode::above_chuck_limit, string_view("above_chuck_limit")},
+                      std::pair{CautionCode::chuck_unmarked, string_view("chuck_unmarked")},
+                      std::pair{CautionCode::power_exceeded, string_view("power_exceeded")},
+                      std::pair{CautionCode::torque_exceeded, string_view("torque_exceeded")},
+                      std::pair{CautionCode::deflection_exceeded, string_view("deflection_exceeded")},
+                      std::pair{CautionCode::roughness_exceeded, string_view("roughness_exceeded")},
+                      std::pair{CautionCode::feed_above_nose, string_view("feed_above_nose")},
+                      std::pair{CautionCode::chip_too_thin, string_view("chip_too_thin")},
+                      std::pair{CautionCode::slender, string_view("slender")},
+                      std::pair{CautionCode::overhang, string_view("overhang")},
+                      std::pair{CautionCode::force_rough, string_view("force_rough")},
+                      std::pair{CautionCode::speed_below_window, string_view("speed_below_window")},
+                      std::pair{CautionCode::asked_speed_moved, string_view("asked_speed_moved")},
+                      std::pair{CautionCode::asked_feed_moved, string_view("asked_feed_moved")},
+                      std::pair{CautionCode::window_doubtful, string_view("window_doubtful")},
+                      std::pair{CautionCode::window_far, string_view("window_far")},
+                      std::pair{CautionCode::window_stand_in, string_view("window_stand_in")},
+                      std::pair{CautionCode::fire_speed, string_view("fire_speed")},
+                      std::pair{CautionCode::hand_feed, string_view("hand_feed")},
+                      std::pair{CautionCode::deep_hole, string_view("deep_hole")},
+                      std::pair{CautionCode::tool_torque, string_view("tool_torque")},
+                      std::pair{CautionCode::thin_wall, string_view("thin_wall")},
+                      std::pair{CautionCode::speed_at_centre, string_view("speed_at_centre")},
+                      std::pair{CautionCode::grabs, string_view("grabs")},
+                      std::pair{CautionCode::below_smallest_feed, string_view("below_smallest_feed")}};
+}
+
+/// What a cut comes to. A figure that does not apply to the operation, or that nothing was given for, is NaN.
+struct CutResult {
+    double spindle_rpm = kNaN;
+    double cutting_speed_m_min = kNaN;
+    double window_low_m_min = kNaN;
+    double window_high_m_min = kNaN;
+    double feed_mm_rev = kNaN;
+    double feed_per_tooth_mm = kNaN;
+    double feed_mm_min = kNaN;
+    double depth_mm = kNaN;
+    double width_mm = kNaN;
+    double chip_thickness_mm = kNaN;      ///< mean over the engaged edge
+    double chip_thickness_max_mm = kNaN;  ///< milling
+    double mrr_cm3_min = kNaN;
+    double cutting_force_n = kNaN;
+    double feed_force_n = kNaN;
+    double passive_force_n = kNaN;
+    double spindle_power_kw = kNaN;
+    double motor_power_kw = kNaN;
+    double available_power_kw = kNaN;  ///< at the spindle, at this step
+    double torque_nm = kNaN;
+    double travel_mm = kNaN;  ///< of the feed motion: the cut with approach and overrun
+    double time_s = kNaN;
+    double roughness_ra_um = kNaN;
+    double deflection_mm = kNaN;  ///< of work or bar, at the cut
+    double hand_turns_per_min = kNaN;
+    double hand_turns = kNaN;  ///< of the handle, for the whole travel
+
+    std::size_t spindle_step = 0;
+    std::size_t feed_step = 0;
+    FeedSource feed_source{};
+    machine::SpindleFit spindle_fit{};
+    LimitCode limited_by{};
+    LimitCode feed_limited_by{};
+    std::uint64_t cautions = 0;
+    std::array<Limit, 8> limits{};
+    std::size_t limit_count = 0;
+    Evidence<40> evidence;
+
+    void caution(CautionCode code) noexcept { cautions |= std::uint64_t{1} << static_cast<unsigned>(code); }
+    [[nodiscard]] bool has(CautionCode code) const noexcept {
+        return (cautions >> static_cast<unsigned>(code) & 1U) != 0;
+    }
+    void limit(LimitCode code, double value, double bound) noexcept {
+        if (limit_count < limits.size()) {
+            limits[limit_count++] = {code, value, bound};
+        }
+    }
+};
+
+/// A figure of a record: its key and where it is.
+struct CutFigure {
+    std::string_view name;
+    double CutResult::* member;
+};
+
+/// Every figure of a cut, in the order that dictionaries and columns have them.
+inline constexpr std::array kCutFigures{
+    CutFigure{"spindle_rpm", &CutResult::spindle_rpm},
+    CutFigure{"cutting_speed_m_min", &CutResult::cutting_speed_m_min},
+    CutFigure{"window_low_m_min", &CutResult::window_low_m_min},
+    CutFigure{"window_high_m_min", &CutResult::window_high_m_min},
+    CutFigure{"feed_mm_rev", &CutResult::feed_mm_rev},
+    CutFigure{"feed_per_tooth_mm", &CutResult::feed_per_tooth_mm},
+    CutFigure{"feed_mm_min", &CutResult::feed_mm_min},
+    CutFigure{"depth_mm", &CutResult::depth_mm},
+    CutFigure{"width_mm", &CutResult::width_mm},
+    CutFigure{"chip_thickness_mm", &CutResult::chip_thickness_mm},
+    CutFigure{"chip_thickness_max_mm", &CutResult::chip_thickness_max_mm},
+    CutFigure{"mrr_cm3_min", &CutResult::mrr_cm3_min},
+    CutFigure{"cutting_force_n", &CutResult::cutting_force_n},
+    CutFigure{"feed_force_n", &CutResult::feed_force_n},
+    CutFigure{"passive_force_n", &CutResult::passive_force_n},
+    CutFigure{"spindle_power_kw", &CutResult::spindle_power_kw},
+    CutFigure{"motor_power_kw", &CutResult::motor_power_kw},
+    CutFigure{"available_power_kw", &CutResult::available_power_kw},
+    CutFigure{"torque_nm", &CutResult::torque_nm},
+    CutFigure{"travel_mm", &CutResult::travel_mm},
+    CutFigure{"time_s", &CutResult::time_s},
+    CutFigure{"roughness_ra_um", &CutResult::roughness_ra_um},
+    CutFigure{"deflection_mm", &CutResult::deflection_mm},
+    CutFigure{"hand_turns_per_min", &CutResult::hand_turns_per_min},
+    CutFigure{"hand_turns", &CutResult::hand_turns},
+};
+
+/// Names of kCutFigures, for evidence.
+inline constexpr auto kCutFigureNames = [] {
+    std::array<std::string_view, kCutFigures.size()> names{};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        names[i] = kCutFigures[i].name;
+    }
+    return names;
+}();
+
+/// A machine that can be set to any speed and feed: what an answer without a machine is reckoned on.
+[[nodiscard]] const machine::Machine& any_machine() noexcept;
+
+/// An argument of a request, with its range and where its value is.
+template <class Request>
+struct RequestArgument {
+    Argument argument;
+    double Request::* member;
+    bool required = false;                                     ///< not required: NaN means not given
+    std::string_view must = "agree with the other arguments";  ///< what an inconsistent one must
+};
+
+/// Check a request's numbers; the status names the first bad one by its place.
+template <class Request, std::size_t N>
+[[nodiscard]] Status check_request(const Request& request,
+                                   const std::array<RequestArgument<Request>, N>& arguments) noexcept {
+    for (std::size_t i = 0; i < N; ++i) {
+        const double value = request.*(arguments[i].member);
+        if (std::isnan(value) && !arguments[i].required) {
+            continue;
+        }
+        const StatusCode code = check(arguments[i].argument, value);
+        if (code != StatusCode::ok) {
+            return {code, static_cast<std::uint8_t>(i)};
+        }
+    }
+    return {};
+}
+
+[[noreturn]] void throw_request(Status status, const Argument& argument, double value, std::string_view must);
+[[noreturn]] void throw_request(Status status, std::string_view operation);
+
+/// Throw what a request's status stands for.
+template <class Request, std::size_t N>
+void throw_if_failed(Status status, std::string_view operation, const Request& request,
+                     const std::array<RequestArgument<Request>, N>& arguments) {
+    if (status.ok()) {
+        return;
+    }
+    const bool argument_at_fault = status.code == StatusCode::not_finite ||
+                                   status.code == StatusCode::out_of_range ||
+                                   status.code == StatusCode::inconsistent;
+    if (argument_at_fault && status.argument < N) {
+        const RequestArgument<Request>& at = arguments[status.argument];
+        throw_request(status, at.argument, request.*(at.member), at.must);
+    }
+    throw_request(status, operation);
+}
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,120 @@
+#pragma once
+/// Cuts on a lathe with a single-point tool: turn, face, bore, part off; and knurling and threading as far
+/// as speed and feed go.
+
+#include "halfnut/cutting/cut.hpp"
+
+namespace halfnut::cutting {
+
+enum class LatheCut : std::uint8_t { turn, face, bore, part_off, knurl, thread };
+
+constexpr auto enum_names(LatheCut /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{LatheCut::turn, string_view("turn")},
+                      std::pair{LatheCut::face, string_view("face")},
+                      std::pair{LatheCut::bore, string_view("bore")},
+                      std::pair{LatheCut::part_off, string_view("part off")},
+                      std::pair{LatheCut::knurl, string_view("knurl")},
+                      std::pair{LatheCut::thread, string_view("thread")}};
+}
+
+/// What is asked of a lathe cut. NaN is not given.
+struct TurnRequest {
+    LatheCut cut{};
+    Work work;
+    ToolMaterial tool_material = ToolMaterial::hss;
+
+    double diameter_mm = kNaN;      ///< where the edge runs: before the cut outside, after it in a bore
+    double end_diameter_mm = kNaN;  ///< facing and parting: where the cut ends; NaN: at the centre
+    double depth_mm = kNaN;         ///< on the radius; facing: along the axis; parting: width of the blade
+    double length_mm = kNaN;        ///< of the cut along the axis; facing and parting know their own
+    double feed_mm_rev = kNaN;      ///< wanted; threading: the pitch
+    double spindle_rpm = kNaN;      ///< wanted
+    double bore_mm = kNaN;          ///< of a tube
+    double stick_out_mm =
+        kNaN;  ///< of the work from the jaws, or between the centres; of a bar from its holder
+    double bar_diameter_mm = kNaN;  ///< boring: of the bar
+    double nose_radius_mm = kNaN;   ///< NaN: 0.8
+    double entering_deg = kNaN;     ///< NaN: 90
+    double rake_deg = kNaN;         ///< NaN: as the constants were measured
+    double wear_factor = kNaN;      ///< on the force; NaN: 1, sharp
+    double roughness_limit_um = kNaN;
+    double deflection_limit_mm = kNaN;
+    double approach_mm = kNaN;  ///< NaN: 2
+    double overrun_mm = kNaN;   ///< NaN: 0
+    bool finish = false;        ///< a finishing cut, whatever its depth
+    Hold hold{};
+    int chuck = -1;  ///< place in Machine::chucks; -1: none
+};
+
+inline constexpr double kNoseRadiusMm = 0.8;
+inline constexpr double kEnteringDeg = 90.0;
+inline constexpr double kApproachMm = 2.0;
+inline constexpr double kBarModulusGpa = 205.0;  ///< of a steel boring bar
+
+/// Feed wanted when none was asked for, rough and finish, held within the table's feeds.
+inline constexpr double kRoughFeedMm = 0.2;
+inline constexpr double kFinishFeedMm = 0.1;
+inline constexpr double kBoreFeedMm = 0.1;
+inline constexpr double kPartingFeedMm = 0.05;
+
+/// Depth taken when none was asked for, rough and finish; at most a quarter of the radius.
+inline constexpr double kRoughDepthMm = 1.0;
+inline constexpr double kFinishDepthDefaultMm = 0.25;
+
+/// Largest feed as a share of the nose radius.
+inline constexpr double kFeedOverNose = 0.6;
+
+/// Force across the edge, in the plane of feed and depth, as a share of the cutting force.
+inline constexpr double kNormalForceShare = 0.6;
+
+/// The numbers of a request with their ranges.
+inline constexpr std::array kTurnArguments{
+    RequestArgument<TurnRequest>{positive("diameter_mm", "mm"), &TurnRequest::diameter_mm, true},
+    RequestArgument<TurnRequest>{not_negative("end_diameter_mm", "mm"), &TurnRequest::end_diameter_mm, false,
+                                 "be below diameter_mm"},
+    RequestArgument<TurnRequest>{positive("depth_mm", "mm"), &TurnRequest::depth_mm, false,
+                                 "be at most half of diameter_mm"},
+    RequestArgument<TurnRequest>{positive("length_mm", "mm"), &TurnRequest::length_mm},
+    RequestArgument<TurnRequest>{positive("feed_mm_rev", "mm/rev"), &TurnRequest::feed_mm_rev},
+    RequestArgument<TurnRequest>{positive("spindle_rpm", "rev/min"), &TurnRequest::spindle_rpm},
+    RequestArgument<TurnRequest>{not_negative("bore_mm", "mm"), &TurnRequest::bore_mm, false,
+                                 "be below diameter_mm"},
+    RequestArgument<TurnRequest>{positive("stick_out_mm", "mm"), &TurnRequest::stick_out_mm},
+    RequestArgument<TurnRequest>{positive("bar_diameter_mm", "mm"), &TurnRequest::bar_diameter_mm, false,
+                                 "be below diameter_mm"},
+    RequestArgument<TurnRequest>{not_negative("nose_radius_mm", "mm"), &TurnRequest::nose_radius_mm},
+    RequestArgument<TurnRequest>{between("entering_deg", 10.0, 120.0, "deg"), &TurnRequest::entering_deg},
+    RequestArgument<TurnRequest>{between("rake_deg", -30.0, 40.0, "deg"), &TurnRequest::rake_deg},
+    RequestArgument<TurnRequest>{between("wear_factor", 1.0, 3.0), &TurnRequest::wear_factor},
+    RequestArgument<TurnRequest>{positive("roughness_limit_um", "um"), &TurnRequest::roughness_limit_um},
+    RequestArgument<TurnRequest>{positive("deflection_limit_mm", "mm"), &TurnRequest::deflection_limit_mm},
+    RequestArgument<TurnRequest>{not_negative("approach_mm", "mm"), &TurnRequest::approach_mm},
+    RequestArgument<TurnRequest>{not_negative("overrun_mm", "mm"), &TurnRequest::overrun_mm},
+};
+
+/// One cut on a lathe: spindle step and feed, force, power, finish, deflection, time.
+///
+/// The spindle step is the fastest that is not above the speed window, nor above the chuck's limit. The
+/// feed is the one asked for, or a usual one within the table's, held back by the nose and by the roughness
+/// wanted; a feed that was not asked for is made finer until power, torque and deflection hold.
+///
+/// Given
+///   catalogue   the tables
+///   machine     a lathe; any_machine() for none in particular
+///   request     see TurnRequest
+/// Returned
+///   ok and every figure that applies; or why not, and every figure NaN
+///   status.argument counts in kTurnArguments
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const machine::Machine& machine,
+                              const TurnRequest& request, CutResult& out) noexcept;
+
+/// evaluate() that throws.
+///
+/// Errors
+///   DomainError         a number out of its range, named with value, unit and range
+///   NotTabulatedError   no speed for this material, operation and tool
+[[nodiscard]] CutResult cut(const Catalogue& catalogue, const machine::Machine& machine,
+                            const TurnRequest& request);
+
+}  // namespace halfnut::cutting

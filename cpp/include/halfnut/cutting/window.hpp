@@ -1,0 +1,76 @@
+#pragma once
+/// Which cutting speeds and feeds suit a material, an operation and a tool.
+
+#include "halfnut/catalogue.hpp"
+#include "halfnut/error.hpp"
+#include "halfnut/evidence.hpp"
+
+namespace halfnut::cutting {
+
+/// A single printed speed is the upper end of the window; the lower end is this share of it.
+inline constexpr double kSingleValueLow = 0.75;
+
+/// A single printed feed is the upper end; the lower end is this share of it.
+inline constexpr double kSingleFeedLow = 0.5;
+
+/// Depth up to which a cut counts as finishing: 0.020 in, as the printed course notes have it.
+inline constexpr double kFinishDepthMm = 0.51;
+
+struct WindowQuery {
+    const material::AlloyRow* alloy = nullptr;
+    double hardness_hb = kNaN;  ///< the work's own; NaN for the tabulated one
+    Operation operation{};
+    ToolMaterial tool_material{};
+    double depth_mm = kNaN;     ///< NaN: not asked
+    double feed_mm = kNaN;      ///< per revolution or tooth; NaN: not asked
+    double diameter_mm = kNaN;  ///< of a drill or cutter; NaN: not asked
+};
+
+struct SpeedWindow {
+    double low_m_min = kNaN;
+    double high_m_min = kNaN;
+    RowRef row;                     ///< the printed row
+    int kinship = 0;                ///< 0: of the alloy itself, 1: of its group, 2: of the group above, ...
+    bool single_value = false;      ///< one printed value: the lower end is ours
+    bool hardness_shifted = false;  ///< the row is of another hardness
+    bool other_operation = false;   ///< taken from another operation's row
+    bool other_tool = false;        ///< taken from another tool material's row
+    RowRef operation_row;           ///< the share that other_operation was reckoned with
+    RowRef tool_row;                ///< the share that other_tool was reckoned with
+    bool doubtful = false;          ///< the row is marked with a doubt
+};
+
+/// The speed window.
+///
+/// Rows are ranked so: of the operation and tool asked for, before another tool's, before another
+/// operation's, before both; not a misprint or of another context; of the alloy, before its group, before
+/// the group above; without doubt; for about the feed asked for; by a printed standard, government source,
+/// handbook, textbook or paper, before a printed rule of practice, before memory; graded by hardness; of one
+/// source the row of the least depth that is not below the depth asked for; of the hardness nearest.
+///
+/// A row of another hardness is shifted: between two rows of its table by interpolation of the
+/// logarithms, beyond them in inverse proportion to the hardness. A row without hardness holds for the
+/// alloy it is keyed to, else for the softest condition of the asked alloy that is tabulated. Non-ferrous
+/// metals and plastics are not shifted.
+///
+/// Returned
+///   not_tabulated when no row of any kin has a speed
+[[nodiscard]] Status speed_window(const Catalogue& catalogue, const WindowQuery& query,
+                                  SpeedWindow& out) noexcept;
+
+struct FeedWindow {
+    double low_mm = kNaN;  ///< per revolution or per tooth, as asked
+    double high_mm = kNaN;
+    RowRef row;
+    int kinship = 0;
+    bool single_value = false;
+};
+
+/// Feeds for an operation, ranked as for speed_window; any tool material when the one asked for has none.
+///
+/// Returned
+///   not_tabulated when no row has a feed of the kind that the operation counts
+[[nodiscard]] Status feed_window(const Catalogue& catalogue, const WindowQuery& query,
+                                 FeedWindow& out) noexcept;
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,221 @@
+#include "steps.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "halfnut/cutting/force.hpp"
+#include "halfnut/material/alloy.hpp"
+
+namespace halfnut::cutting {
+namespace {
+
+/// Printed upper limit for magnesium turned dry: 700 ft/min.
+constexpr double kMagnesiumFireMMin = 213.36;
+
+machine::Machine make_any_machine() {
+    machine::Machine any;
+    any.name = "any machine";
+    machine::SpindleStep step;
+    step.rpm_low = 1.0;
+    step.rpm = 1e6;
+    any.spindle.push_back(step);
+    return any;
+}
+
+}  // namespace
+
+const machine::Machine& any_machine() noexcept {
+    static const machine::Machine any = make_any_machine();
+    return any;
+}
+
+void throw_request(Status status, const Argument& argument, double value, std::string_view must) {
+    if (status.code == StatusCode::inconsistent) {
+        throw DomainError(fmt::format("{} must {}, got {:.6g}{}{}", argument.name, must, value,
+                                      argument.unit.empty() ? "" : " ", argument.unit));
+    }
+    throw DomainError(argument_message(argument, value));
+}
+
+void throw_request(Status status, std::string_view operation) {
+    const std::string text = fmt::format("{}: {}", operation, status_sentence(status.code));
+    if (status.code == StatusCode::not_tabulated || status.code == StatusCode::unknown_name ||
+        status.code == StatusCode::no_machine_step) {
+        throw NotTabulatedError(text);
+    }
+    throw DomainError(text);
+}
+
+void note_window(const SpeedWindow& window, CutResult& out) noexcept {
+    out.window_low_m_min = window.low_m_min;
+    out.window_high_m_min = window.high_m_min;
+    const std::uint8_t high = figure("window_high_m_min");
+    out.evidence.note(high, rule::window_row, window.row);
+    if (window.single_value) {
+        out.evidence.note(figure("window_low_m_min"), rule::window_single);
+    }
+    if (window.hardness_shifted) {
+        out.evidence.note(high, rule::window_hardness);
+    }
+    if (window.other_operation) {
+        out.evidence.note(high, rule::window_other_operation, window.operation_row);
+        out.caution(CautionCode::window_stand_in);
+    }
+    if (window.other_tool) {
+        out.evidence.note(high, rule::window_other_tool, window.tool_row);
+        out.caution(CautionCode::window_stand_in);
+    }
+    if (window.doubtful) {
+        out.caution(CautionCode::window_doubtful);
+    }
+    if (window.kinship >= kFarKinship) {
+        out.caution(CautionCode::window_far);
+    }
+}
+
+void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
+                  CutResult& out) noexcept {
+    const double window_low = 1000.0 * out.window_low_m_min / (std::numbers::pi * diameter_mm);
+    const double window_high = 1000.0 * out.window_high_m_min / (std::numbers::pi * diameter_mm);
+    double limit = window_high;
+    double chuck_limit = std::numeric_limits<double>::infinity();
+    if (chuck >= 0 && static_cast<std::size_t>(chuck) < machine.chucks.size()) {
+        const machine::Chuck& held = machine.chucks[static_cast<std::size_t>(chuck)];
+        chuck_limit = machine::chuck_rpm_limit(held);
+        if (std::isnan(held.rpm_limit)) {
+            out.caution(CautionCode::chuck_unmarked);
+            out.evidence.note(figure("spindle_rpm"), rule::chuck_cautious);
+        }
+        limit = std::min(limit, chuck_limit);
+    }
+    machine::SpindleChoice choice;
+    if (std::isnan(asked_rpm)) {
+        choice = machine::choose_spindle(machine, window_low, limit);
+        out.evidence.note(figure("spindle_rpm"), rule::spindle_step);
+    } else {
+        choice = machine::nearest_spindle(machine, asked_rpm);
+        out.evidence.note(figure("spindle_rpm"), rule::spindle_asked);
+        if (choice.rpm != asked_rpm) {
+            out.caution(CautionCode::asked_speed_moved);
+        }
+    }
+    out.spindle_step = choice.step;
+    out.spindle_rpm = choice.rpm;
+    out.spindle_fit = choice.fit;
+    out.cutting_speed_m_min = CuttingSpeed::compute(choice.rpm, diameter_mm);
+    out.evidence.note(figure("cutting_speed_m_min"), rule::cutting_speed);
+    constexpr double kSame = 1.0 + 1e-9;
+    if (choice.rpm > window_high * kSame) {
+        out.caution(CautionCode::above_window);
+    }
+    if (choice.rpm > chuck_limit * kSame) {
+        out.caution(CautionCode::above_chuck_limit);
+    }
+    if (choice.rpm * kSame < window_low) {
+        out.caution(CautionCode::speed_below_window);
+    }
+    out.limit(LimitCode::speed_window, out.cutting_speed_m_min, out.window_high_m_min);
+    if (std::isfinite(chuck_limit)) {
+        out.limit(LimitCode::chuck_speed, choice.rpm, chuck_limit);
+    }
+    if (choice.fit == machine::SpindleFit::given) {
+        out.limited_by = LimitCode::asked;
+    } else if (choice.fit == machine::SpindleFit::above_window) {
+        out.limited_by = LimitCode::machine_slowest;
+    } else if (choice.step + 1 == machine.spindle.size() && choice.rpm >= machine.spindle.back().rpm &&
+               machine.spindle.back().rpm * kSame < limit) {
+        out.limited_by = LimitCode::machine_top_speed;
+    } else {
+        out.limited_by = chuck_limit < window_high ? LimitCode::chuck_speed : LimitCode::speed_window;
+    }
+}
+
+void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept {
+    if (material::has_word(alloy.hazards, "magnesium_chips") &&
+        out.cutting_speed_m_min > kMagnesiumFireMMin) {
+        out.caution(CautionCode::fire_speed);
+    }
+}
+
+bool power_holds(const machine::Machine& machine, const CutResult& out) noexcept {
+    const double available = machine::spindle_power_kw(machine, out.spindle_step, out.spindle_rpm);
+    return !(out.spindle_power_kw > available) && !(out.torque_nm > machine.torque_limit_nm);
+}
+
+void note_power(const machine::Machine& machine, CutResult& out) noexcept {
+    const double available = machine::spindle_power_kw(machine, out.spindle_step, out.spindle_rpm);
+    if (!is_any(machine)) {
+        out.motor_power_kw =
+            MotorPower::compute(out.spindle_power_kw, machine::efficiency_at(machine, out.spindle_step));
+        out.evidence.note(figure("motor_power_kw"), rule::motor_power);
+        if (std::isnan(machine.efficiency)) {
+            out.evidence.note(figure("motor_power_kw"), rule::efficiency_typical);
+        }
+    }
+    if (!std::isnan(available)) {
+        out.available_power_kw = available;
+        out.limit(LimitCode::power, out.spindle_power_kw, available);
+        if (out.spindle_power_kw > available) {
+            out.caution(CautionCode::power_exceeded);
+        }
+    }
+    if (!std::isnan(machine.torque_limit_nm)) {
+        out.limit(LimitCode::torque, out.torque_nm, machine.torque_limit_nm);
+        if (out.torque_nm > machine.torque_limit_nm) {
+            out.caution(CautionCode::torque_exceeded);
+        }
+    }
+}
+
+void note_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,
+                 CutResult& out) noexcept {
+    out.feed_mm_min = FeedRate::compute(out.feed_mm_rev, out.spindle_rpm);
+    if (!std::isnan(travel_mm)) {
+        out.travel_mm = travel_mm;
+        out.time_s = FeedTime::compute(travel_mm, out.feed_mm_min);
+        out.evidence.note(figure("time_s"), rule::time);
+    }
+    if (out.feed_source == FeedSource::hand) {
+        out.caution(CautionCode::hand_feed);
+        const machine::Slide* const at = machine::find_slide(machine, slide);
+        if (at != nullptr) {
+            out.hand_turns_per_min = out.feed_mm_min / at->travel_per_turn_mm;
+            out.hand_turns = travel_mm / at->travel_per_turn_mm;
+        }
+    }
+}
+
+void note_binding(const machine::Machine& machine, CutResult& out) noexcept {
+    const bool feed_binds =
+        out.feed_limited_by == LimitCode::power || out.feed_limited_by == LimitCode::torque ||
+        out.feed_limited_by == LimitCode::deflection || out.feed_limited_by == LimitCode::roughness;
+    if (feed_binds) {
+        out.limited_by = out.feed_limited_by;
+    }
+    if (is_any(machine) && out.limited_by == LimitCode::machine_top_speed) {
+        out.limited_by = LimitCode::speed_window;
+    }
+}
+
+void clear(CutResult& out) noexcept {
+    for (const CutFigure& at : kCutFigures) {
+        out.*(at.member) = kNaN;
+    }
+}
+
+Status finished(CutResult& out) noexcept {
+    for (const CutFigure& at : kCutFigures) {
+        if (std::isinf(out.*(at.member))) {
+            clear(out);
+            return {StatusCode::no_result, 0};
+        }
+    }
+    if (!(out.spindle_rpm > 0.0) || std::isnan(out.cutting_speed_m_min)) {
+        clear(out);
+        return {StatusCode::no_result, 0};
+    }
+    return {};
+}
+
+}  // namespace halfnut::cutting

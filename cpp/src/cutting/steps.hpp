@@ -1,0 +1,61 @@
+#pragma once
+// Steps that all operations share: which spindle step, which feed, what evidence.
+
+#include <cmath>
+
+#include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/window.hpp"
+#include "halfnut/rules.hpp"
+
+namespace halfnut::cutting {
+
+inline constexpr std::uint8_t figure(std::string_view name) noexcept {
+    for (std::size_t i = 0; i < kCutFigureNames.size(); ++i) {
+        if (kCutFigureNames[i] == name) {
+            return static_cast<std::uint8_t>(i);
+        }
+    }
+    return 0xff;
+}
+
+inline double value_or(double value, double fallback) noexcept {
+    return std::isnan(value) ? fallback : value;
+}
+
+inline bool is_any(const machine::Machine& machine) noexcept {
+    return &machine == &any_machine();
+}
+
+/// What is above these counts as a far group, or a far hardness.
+inline constexpr int kFarKinship = 4;
+
+/// Put the window into the result, with its evidence and cautions.
+void note_window(const SpeedWindow& window, CutResult& out) noexcept;
+
+/// Choose the spindle step for a diameter, by window, chuck and wish.
+void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
+                  CutResult& out) noexcept;
+
+/// Warn where magnesium runs above the printed fire limit.
+void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept;
+
+/// Power at spindle and motor against what there is; torque against the spindle's limit.
+void note_power(const machine::Machine& machine, CutResult& out) noexcept;
+
+/// Whether power and torque hold.
+[[nodiscard]] bool power_holds(const machine::Machine& machine, const CutResult& out) noexcept;
+
+/// Travel, feed rate and time; turns of the handle where the feed is by hand.
+void note_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,
+                 CutResult& out) noexcept;
+
+/// What binds: the feed's limit where a figure holds the feed back, else the spindle's.
+void note_binding(const machine::Machine& machine, CutResult& out) noexcept;
+
+/// Every figure NaN, for a failed row.
+void clear(CutResult& out) noexcept;
+
+/// Ok when no figure is infinite; else no_result, with every figure cleared.
+[[nodiscard]] Status finished(CutResult& out) noexcept;
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,449 @@
+#include "halfnut/cutting/turning.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "halfnut/cutting/chip.hpp"
+#include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/finish.hpp"
+#include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/window.hpp"
+#include "halfnut/material/alloy.hpp"
+#include "halfnut/rules.hpp"
+#include "steps.hpp"
+
+namespace halfnut::cutting {
+namespace {
+
+constexpr double kSteelRakeDeg = 6.0;  // rake that the force constants were measured with
+constexpr double kIronRakeDeg = 2.0;
+constexpr double kInsideForm = 1.2;  // Tschaetsch: chips are harder to form inside
+constexpr double kPartingForm = 1.3;
+constexpr double kMiddleOfChuckCentre = 102.0;  // worst place, see chuck_centre_deflection_mm
+constexpr double kRubbingThicknessMm =
+    0.01;  // a third of the edge radius of a carbide insert, 0.025 mm or so
+constexpr double kSlenderChuck = 4.0;
+constexpr double kSlenderCentre = 12.0;
+constexpr double kBarOverhang = 4.0;
+constexpr double kThinWall = 0.1;  // wall below this share of the diameter
+
+constexpr std::uint8_t argument_place(std::string_view name) noexcept {
+    for (std::size_t i = 0; i < kTurnArguments.size(); ++i) {
+        if (kTurnArguments[i].argument.name == name) {
+            return static_cast<std::uint8_t>(i);
+        }
+    }
+    return 0;
+}
+
+bool crosses(LatheCut cut) noexcept {
+    return cut == LatheCut::face || cut == LatheCut::part_off;
+}
+bool has_force(LatheCut cut) noexcept {
+    return cut != LatheCut::knurl && cut != LatheCut::thread;
+}
+
+/// A request with everything that was not given filled in.
+struct Filled {
+    Filled(const TurnRequest& asked, const material::AlloyRow& of) noexcept : request(asked), alloy(of) {}
+
+    const TurnRequest& request;
+    const material::AlloyRow& alloy;
+    double depth = kNaN;
+    double nose = kNoseRadiusMm;
+    double entering = kEnteringDeg;
+    bool finish = false;
+    Operation operation{};
+    ForceConstants constants;
+    double correction = 1.0;
+};
+
+Operation operation_of(LatheCut cut, bool finish) noexcept {
+    switch (cut) {
+        case LatheCut::bore:
+            return Operation::bore;
+        case LatheCut::part_off:
+            return Operation::part_off;
+        case LatheCut::knurl:
+            return Operation::knurl;
+        case LatheCut::thread:
+            return Operation::thread;
+        default:
+            return finish ? Operation::turn_finish : Operation::turn_rough;
+    }
+}
+
+Status check_shape(const TurnRequest& request) noexcept {
+    const double radius = request.diameter_mm / 2.0;
+    if (request.cut == LatheCut::turn && request.depth_mm > radius) {
+        return {StatusCode::inconsistent, argument_place("depth_mm")};
+    }
+    if (request.cut == LatheCut::bore && request.bar_diameter_mm >= request.diameter_mm) {
+        return {StatusCode::inconsistent, argument_place("bar_diameter_mm")};
+    }
+    if (request.bore_mm >= request.diameter_mm) {
+        return {StatusCode::inconsistent, argument_place("bore_mm")};
+    }
+    if (crosses(request.cut) && request.end_diameter_mm >= request.diameter_mm) {
+        return {StatusCode::inconsistent, argument_place("end_diameter_mm")};
+    }
+    if (request.cut == LatheCut::thread && std::isnan(request.feed_mm_rev)) {
+        return {StatusCode::not_finite, argument_place("feed_mm_rev")};
+    }
+    if (request.cut == LatheCut::part_off && std::isnan(request.depth_mm)) {
+        return {StatusCode::not_finite, argument_place("depth_mm")};
+    }
+    return {};
+}
+
+Filled fill(const Catalogue& catalogue, const TurnRequest& request, CutResult& out) noexcept {
+    Filled filled(request, catalogue.alloys[request.work.alloy]);
+    filled.finish = request.finish || request.depth_mm <= kFinishDepthMm;
+    if (has_force(request.cut)) {
+        const double usual = filled.finish ? kFinishDepthDefaultMm : kRoughDepthMm;
+        filled.depth = value_or(request.depth_mm, std::min(usual, request.diameter_mm / 8.0));
+    }
+    filled.nose = value_or(request.nose_radius_mm, kNoseRadiusMm);
+    filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
+    filled.operation = operation_of(request.cut, filled.finish);
+    filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
+    if (filled.constants.rough && has_force(request.cut)) {
+        out.caution(CautionCode::force_rough);
+    }
+    const double reference = filled.alloy.iso513 == material::Iso513::k ? kIronRakeDeg : kSteelRakeDeg;
+    if (!std::isnan(request.rake_deg)) {
+        filled.correction *= RakeCorrection::compute(request.rake_deg, reference);
+    }
+    filled.correction *= value_or(request.wear_factor, 1.0);
+    if (request.cut == LatheCut::bore) {
+        filled.correction *= kInsideForm;
+    } else if (request.cut == LatheCut::part_off) {
+        filled.correction *= kPartingForm;
+    }
+    return filled;
+}
+
+/// Deflection of the work, or of a boring bar, for the force at a feed; NaN when nothing to reckon it with.
+double deflection(const Filled& filled, double passive_force, RuleId& used) noexcept {
+    const TurnRequest& request = filled.request;
+    const double out = request.stick_out_mm;
+    if (std::isnan(out)) {
+        return kNaN;
+    }
+    if (request.cut == LatheCut::bore) {
+        if (std::isnan(request.bar_diameter_mm)) {
+            return kNaN;
+        }
+        used = rule::deflection_bar;
+        return CantileverDeflection::compute(passive_force, out, kBarModulusGpa,
+                                             SecondMoment::compute(request.bar_diameter_mm, 0.0));
+    }
+    if (request.cut != LatheCut::turn) {
+        return kNaN;
+    }
+    // Work of the diameter that is left: the cut's end is its weakest.
+    const double left = request.diameter_mm - 2.0 * filled.depth;
+    const double bore = value_or(request.bore_mm, 0.0);
+    if (!(left > bore)) {
+        return kNaN;
+    }
+    const double e = filled.alloy.youngs_modulus_gpa;
+    const double i = SecondMoment::compute(left, bore);
+    switch (request.hold) {
+        case Hold::between_centres:
+            used = rule::deflection_centres;
+            return CentresDeflection::compute(passive_force, out / 2.0, out, e, i);
+        case Hold::chuck_and_centre:
+            used = rule::deflection_chuck_centre;
+            return passive_force * out * out * out / (kMiddleOfChuckCentre * 1000.0 * e * i);
+        default:
+            used = rule::deflection_chuck;
+            return CantileverDeflection::compute(passive_force, out, e, i);
+    }
+}
+
+/// Chip, forces, power and deflection at a feed.
+void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
+    out.feed_mm_rev = feed;
+    if (!has_force(filled.request.cut)) {
+        return;
+    }
+    const double kappa = filled.request.cut == LatheCut::part_off
+                             ? 90.0
+                             : MeanEntering::compute(filled.depth, filled.nose, filled.entering);
+    out.depth_mm = filled.depth;
+    out.chip_thickness_mm = ChipThickness::compute(feed, kappa);
+    out.cutting_force_n = TurningForce::compute(filled.constants.kc11_n_mm2, filled.constants.mc,
+                                                filled.depth, feed, kappa, filled.correction);
+    const double normal = kNormalForceShare * out.cutting_force_n;
+    out.feed_force_n = normal * std::sin(kappa * kDegree);
+    out.passive_force_n = normal * std::abs(std::cos(kappa * kDegree));
+    out.spindle_power_kw = CuttingPower::compute(out.cutting_force_n, out.cutting_speed_m_min);
+    out.torque_nm = SpindleTorque::compute(out.cutting_force_n, filled.request.diameter_mm);
+    out.mrr_cm3_min = TurningRemoval::compute(out.cutting_speed_m_min, feed, filled.depth);
+    RuleId unused{};
+    out.deflection_mm = deflection(filled, out.passive_force_n, unused);
+}
+
+LimitCode broken(const Filled& filled, const machine::Machine& machine, const CutResult& out) noexcept {
+    if (out.torque_nm > machine.torque_limit_nm) {
+        return LimitCode::torque;
+    }
+    if (!power_holds(machine, out)) {
+        return LimitCode::power;
+    }
+    return out.deflection_mm > filled.request.deflection_limit_mm ? LimitCode::deflection : LimitCode::none;
+}
+
+/// The feeds of this cut on this machine, in mm of the slide that moves; empty when there is no power feed.
+struct Feeds {
+    const machine::FeedLadder* ladder = nullptr;
+    double ratio = 1.0;  ///< cross feed over what the ladder says
+
+    [[nodiscard]] bool power() const noexcept { return ladder != nullptr && !ladder->steps.empty(); }
+    [[nodiscard]] double at(std::size_t step) const noexcept { return ladder->steps[step].feed_mm * ratio; }
+};
+
+Feeds feeds_of(const machine::Machine& machine, LatheCut cut) noexcept {
+    if (cut == LatheCut::thread || machine.carriage.steps.empty()) {
+        return {};
+    }
+    if (!crosses(cut)) {
+        return {&machine.carriage, 1.0};
+    }
+    return std::isnan(machine.carriage.cross_ratio) ? Feeds{}
+                                                    : Feeds{&machine.carriage, machine.carriage.cross_ratio};
+}
+
+double usual_feed(const Filled& filled) noexcept {
+    if (filled.request.cut == LatheCut::part_off) {
+        return kPartingFeedMm;
+    }
+    if (filled.request.cut == LatheCut::bore || filled.request.cut == LatheCut::knurl) {
+        return kBoreFeedMm;
+    }
+    return filled.finish ? kFinishFeedMm : kRoughFeedMm;
+}
+
+/// The feed that is wanted before the machine and the limits have their say.
+double wanted_feed(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
+                   CutResult& out) noexcept {
+    const TurnRequest& request = filled.request;
+    const std::uint8_t key = figure("feed_mm_rev");
+    if (!std::isnan(request.feed_mm_rev)) {
+        out.evidence.note(key, request.cut == LatheCut::thread ? rule::feed_pitch : rule::feed_asked);
+        out.feed_limited_by = LimitCode::asked;
+        return request.feed_mm_rev;
+    }
+    FeedWindow window;
+    double feed = usual_feed(filled);
+    if (feed_window(catalogue, query, window).ok()) {
+        feed = std::clamp(feed, window.low_mm, window.high_mm);
+        out.evidence.note(key, rule::feed_guide, window.row);
+    } else {
+        out.evidence.note(key, rule::feed_guide);
+    }
+    out.feed_limited_by = LimitCode::feed_guide;
+    if (has_force(request.cut) && request.cut != LatheCut::part_off && filled.nose > 0.0) {
+        if (feed > kFeedOverNose * filled.nose) {
+            feed = kFeedOverNose * filled.nose;
+            out.feed_limited_by = LimitCode::nose_feed;
+            out.evidence.note(key, rule::feed_nose);
+        }
+        if (!std::isnan(request.roughness_limit_um)) {
+            const double fine = std::sqrt(32.0 * filled.nose * request.roughness_limit_um / 1000.0);
+            if (fine < feed) {
+                feed = fine;
+                out.feed_limited_by = LimitCode::roughness;
+                out.evidence.note(key, rule::feed_roughness);
+            }
+        }
+    }
+    return feed;
+}
+
+void choose_feed(const machine::Machine& machine, const Filled& filled, double wanted,
+                 CutResult& out) noexcept {
+    const Feeds feeds = feeds_of(machine, filled.request.cut);
+    if (filled.request.cut == LatheCut::thread || is_any(machine)) {
+        out.feed_source = FeedSource::exact;
+        reckon(filled, wanted, out);
+        return;
+    }
+    if (!feeds.power()) {
+        out.feed_source = FeedSource::hand;
+        reckon(filled, wanted, out);
+        return;
+    }
+    out.feed_source = FeedSource::step;
+    std::size_t step = machine::choose_feed(*feeds.ladder, wanted / feeds.ratio);
+    reckon(filled, feeds.at(step), out);
+    if (!std::isnan(filled.request.feed_mm_rev)) {
+        if (std::abs(feeds.at(step) - wanted) > 1e-9 * wanted) {
+            out.caution(CautionCode::asked_feed_moved);
+        }
+    } else {
+        // The feed was left to us: finer until the machine and the work bear it.
+        LimitCode bound = broken(filled, machine, out);
+        while (bound != LimitCode::none && step > 0) {
+            out.feed_limited_by = bound;
+            --step;
+            reckon(filled, feeds.at(step), out);
+            bound = broken(filled, machine, out);
+        }
+        if (out.feed_limited_by == LimitCode::power || out.feed_limited_by == LimitCode::torque ||
+            out.feed_limited_by == LimitCode::deflection) {
+            out.evidence.note(figure("feed_mm_rev"), rule::feed_power);
+        }
+    }
+    if (feeds.at(step) > wanted * (1.0 + 1e-9)) {
+        out.caution(CautionCode::below_smallest_feed);
+        out.feed_limited_by = LimitCode::machine_finest_feed;
+    }
+    out.feed_step = step;
+}
+
+void note_force(const Filled& filled, CutResult& out) noexcept {
+    const std::uint8_t force = figure("cutting_force_n");
+    out.evidence.note(figure("chip_thickness_mm"), rule::chip_thickness);
+    out.evidence.note(force, rule::kienzle_force);
+    out.evidence.note(force, filled.constants.rule, filled.constants.row);
+    if (filled.constants.shifted) {
+        out.evidence.note(force, rule::kc_hardness);
+    }
+    if (!std::isnan(filled.request.rake_deg)) {
+        out.evidence.note(force, rule::rake);
+    }
+    if (!std::isnan(filled.request.wear_factor)) {
+        out.evidence.note(force, rule::wear);
+    }
+    if (filled.request.cut == LatheCut::bore || filled.request.cut == LatheCut::part_off) {
+        out.evidence.note(force, rule::kienzle_form);
+    }
+    out.evidence.note(figure("passive_force_n"), rule::passive_force);
+    out.evidence.note(figure("spindle_power_kw"), rule::power);
+    out.evidence.note(figure("torque_nm"), rule::torque);
+    out.evidence.note(figure("mrr_cm3_min"), rule::removal_turning);
+    if (out.chip_thickness_mm < kRubbingThicknessMm) {
+        out.caution(CautionCode::chip_too_thin);
+    }
+}
+
+void note_finish(const Filled& filled, CutResult& out) noexcept {
+    if (filled.request.cut == LatheCut::part_off || !(filled.nose > 0.0)) {
+        return;
+    }
+    const double ra = RoughnessRa::compute(out.feed_mm_rev, filled.nose);
+    if (std::isnan(ra) || out.feed_mm_rev > kFeedOverNose * filled.nose * (1.0 + 1e-9)) {
+        out.caution(CautionCode::feed_above_nose);
+    }
+    if (std::isnan(ra)) {
+        return;
+    }
+    out.roughness_ra_um = ra;
+    out.evidence.note(figure("roughness_ra_um"), rule::roughness);
+    if (!std::isnan(filled.request.roughness_limit_um)) {
+        out.limit(LimitCode::roughness, ra, filled.request.roughness_limit_um);
+        if (ra > filled.request.roughness_limit_um * (1.0 + 1e-9)) {
+            out.caution(CautionCode::roughness_exceeded);
+        }
+    }
+}
+
+void note_rigidity(const Filled& filled, CutResult& out) noexcept {
+    const TurnRequest& request = filled.request;
+    RuleId used{};
+    const double bent = deflection(filled, out.passive_force_n, used);
+    if (!std::isnan(bent)) {
+        out.deflection_mm = bent;
+        out.evidence.note(figure("deflection_mm"), used);
+        if (!std::isnan(request.deflection_limit_mm)) {
+            out.limit(LimitCode::deflection, bent, request.deflection_limit_mm);
+            if (bent > request.deflection_limit_mm) {
+                out.caution(CautionCode::deflection_exceeded);
+            }
+        }
+    }
+    if (request.cut == LatheCut::bore) {
+        if (request.stick_out_mm > kBarOverhang * request.bar_diameter_mm) {
+            out.caution(CautionCode::overhang);
+        }
+    } else if (request.stick_out_mm >
+               (request.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre) * request.diameter_mm) {
+        out.caution(CautionCode::slender);
+    }
+    const double wall = (request.diameter_mm - request.bore_mm) / 2.0;
+    if (request.cut != LatheCut::bore && request.bore_mm > 0.0 && wall < kThinWall * request.diameter_mm) {
+        out.caution(CautionCode::thin_wall);
+    }
+}
+
+double travel_of(const TurnRequest& request) noexcept {
+    const double gaps = value_or(request.approach_mm, kApproachMm) + value_or(request.overrun_mm, 0.0);
+    if (crosses(request.cut)) {
+        const double end = std::max(value_or(request.end_diameter_mm, 0.0), value_or(request.bore_mm, 0.0));
+        return (request.diameter_mm - end) / 2.0 + gaps;
+    }
+    return request.length_mm + gaps;  // NaN when no length was given
+}
+
+}  // namespace
+
+Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request,
+                CutResult& out) noexcept {
+    out = {};
+    Status status = check_request(request, kTurnArguments);
+    if (status.ok()) {
+        status = check_shape(request);
+    }
+    if (status.ok() && (request.work.alloy >= catalogue.alloys.size())) {
+        status = {StatusCode::unknown_name, 0xff};
+    }
+    if (status.ok() && machine.spindle.empty()) {
+        status = {StatusCode::no_machine_step, 0xff};
+    }
+    if (!status.ok()) {
+        return status;
+    }
+    const Filled filled = fill(catalogue, request, out);
+    const WindowQuery query{&filled.alloy,
+                            request.work.hardness_hb,
+                            filled.operation,
+                            request.tool_material,
+                            filled.depth,
+                            value_or(request.feed_mm_rev, usual_feed(filled)),
+                            kNaN};
+    SpeedWindow window;
+    status = speed_window(catalogue, query, window);
+    if (!status.ok()) {
+        status.argument = 0xff;
+        return status;
+    }
+    note_window(window, out);
+    choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, out);
+    check_fire(filled.alloy, out);
+    choose_feed(machine, filled, wanted_feed(catalogue, filled, query, out), out);
+    if (has_force(request.cut)) {
+        note_force(filled, out);
+        note_power(machine, out);
+        note_finish(filled, out);
+        note_rigidity(filled, out);
+    }
+    const bool cross = crosses(request.cut);
+    if (cross && !(request.end_diameter_mm > 0.0) && !(request.bore_mm > 0.0)) {
+        out.caution(CautionCode::speed_at_centre);
+    }
+    note_travel(machine, cross ? "cross" : "carriage", travel_of(request), out);
+    note_binding(machine, out);
+    return finished(out);
+}
+
+CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request) {
+    CutResult out;
+    throw_if_failed(evaluate(catalogue, machine, request, out), enum_name(request.cut), request,
+                    kTurnArguments);
+    return out;
+}
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,876 @@
+"""Cuts at the lathe and the mill: levers, forces, power, finish and time for one operation at a time.
+
+Lengths are text with a unit, or `Length`; figures whose names end in a unit are plain numbers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import (
+    DomainError,
+    Evidence,
+    Length,
+    cantilever_deflection_mm,
+    centres_deflection_mm,
+    chip_thickness_mm,
+    chip_thinning_factor,
+    chuck_centre_deflection_mm,
+    countersink_depth_mm,
+    cutting_power_kw,
+    cutting_speed_m_min,
+    drilling_removal_cm3_min,
+    drilling_thrust_n,
+    drilling_torque_nm,
+    engagement_deg,
+    face_milling_approach_mm,
+    feed_factor,
+    feed_rate_mm_min,
+    feed_time_s,
+    mean_entering_deg,
+    milling_approach_mm,
+    milling_chip_thickness_max_mm,
+    milling_chip_thickness_mean_mm,
+    milling_removal_cm3_min,
+    milling_roughness_rt_um,
+    motor_power_kw,
+    point_length_mm,
+    rake_correction,
+    roughness_ra_um,
+    roughness_rt_um,
+    second_moment_mm4,
+    specific_cutting_force_n_mm2,
+    spindle_speed_rpm,
+    spindle_torque_nm,
+    table_feed_mm_min,
+    tapping_torque_nm,
+    torque_power_kw,
+    turning_force_n,
+    turning_removal_cm3_min,
+    unit_power_force_n_mm2,
+    unit_power_kw,
+)
+from halfnut.catalogue import active
+from halfnut.material import Alloy
+from halfnut.material import alloy as find_alloy
+from halfnut.record import Caution, Record
+from halfnut.units import length as read_length
+from halfnut.units import quantity
+from halfnut.words import LIMITS, NOTES, TOOLS, caution
+
+__all__ = [
+    "Cut",
+    "Limit",
+    "bore",
+    "cantilever_deflection_mm",
+    "centres_deflection_mm",
+    "chip_thickness_mm",
+    "chip_thinning_factor",
+    "chuck_centre_deflection_mm",
+    "countersink_depth_mm",
+    "cutting_power_kw",
+    "cutting_speed_m_min",
+    "drilling_removal_cm3_min",
+    "drilling_thrust_n",
+    "drilling_torque_nm",
+    "engagement_deg",
+    "face",
+    "face_milling_approach_mm",
+    "feed_factor",
+    "feed_rate_mm_min",
+    "feed_time_s",
+    "knurl",
+    "mean_entering_deg",
+    "milling_approach_mm",
+    "milling_chip_thickness_max_mm",
+    "milling_chip_thickness_mean_mm",
+    "milling_removal_cm3_min",
+    "milling_roughness_rt_um",
+    "motor_power_kw",
+    "part_off",
+    "point_length_mm",
+    "rake_correction",
+    "roughness_ra_um",
+    "roughness_rt_um",
+    "second_moment_mm4",
+    "specific_cutting_force_n_mm2",
+    "spindle_speed_rpm",
+    "spindle_torque_nm",
+    "table_feed_mm_min",
+    "tapping_torque_nm",
+    "thread_speed",
+    "torque_power_kw",
+    "turn",
+    "turning_force_n",
+    "turning_removal_cm3_min",
+    "unit_power_force_n_mm2",
+    "unit_power_kw",
+]
+
+_INCH_MM = 25.4
+_CM3_IN3 = 16.387064
+_KW_HP = 0.7456998715822702
+_N_LBF = 4.4482216152605
+_NM_LBF_IN = 0.1129848290276167
+
+
+@dataclass(frozen=True)
+class Limit:
+    """A limit of a cut: what is used of it and what is left, as a share of the bound; below zero it is passed."""
+
+    name: str
+    value: float
+    bound: float
+    slack: float
+
+    @property
+    def words(self) -> str:
+        """The limit in words."""
+        return LIMITS.get(self.name, self.name)
+
+
+@dataclass(frozen=True)
+class Cut(Record):
+    """One cut: the levers to set and what it comes to. A figure that does not apply is None.
+
+    Attributes
+    ----------
+    spindle_positions, feed_positions : tuple of (control, setting)
+        Where levers and belts stand, in the machine's own words.
+    feed_source : str
+        "step": a power feed of the machine; "hand": the handle is turned; "exact": no machine, or a thread.
+    limited_by : str
+        What keeps the cut from being faster.
+    assumed : tuple of str
+        What was not said and therefore taken, the tool first.
+    notes : tuple of Caution
+        What is worth knowing and harmless.
+    """
+
+    operation: str
+    alloy: Alloy
+    tool_material: str
+    machine_name: str | None
+    inch: bool
+    machine_inch: bool
+    diameter_mm: float
+    spindle_rpm: float
+    cutting_speed_m_min: float
+    window_low_m_min: float
+    window_high_m_min: float
+    feed_mm_rev: float | None
+    feed_per_tooth_mm: float | None
+    feed_mm_min: float | None
+    depth_mm: float | None
+    width_mm: float | None
+    chip_thickness_mm: float | None
+    chip_thickness_max_mm: float | None
+    mrr_cm3_min: float | None
+    cutting_force_n: float | None
+    feed_force_n: float | None
+    passive_force_n: float | None
+    spindle_power_kw: float | None
+    motor_power_kw: float | None
+    available_power_kw: float | None
+    torque_nm: float | None
+    travel_mm: float | None
+    time_s: float | None
+    roughness_ra_um: float | None
+    deflection_mm: float | None
+    hand_turns_per_min: float | None
+    hand_turns: float | None
+    spindle_step: int | None
+    spindle_positions: tuple[tuple[str, str], ...]
+    spindle_fit: str
+    feed_step: int | None
+    feed_positions: tuple[tuple[str, str], ...]
+    feed_marked: float | None
+    feed_source: str
+    limited_by: str
+    feed_limited_by: str
+    limits: tuple[Limit, ...]
+    assumed: tuple[str, ...]
+    notes: tuple[Caution, ...] = field(repr=False)
+    cautions: tuple[Caution, ...] = field(repr=False)
+    evidence: tuple[Evidence, ...] = field(repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The cut as a flat dictionary with unit-suffixed keys."""
+        out: dict[str, Any] = {"operation": self.operation, "alloy": self.alloy.id, "machine": self.machine_name}
+        out["tool_material"] = self.tool_material
+        out |= {item.name: getattr(self, item.name) for item in fields(self) if item.name in _FIGURES}
+        out["spindle_positions"] = dict(self.spindle_positions)
+        out["feed_positions"] = dict(self.feed_positions)
+        out["feed_source"] = self.feed_source
+        out["spindle_fit"] = self.spindle_fit
+        out["limited_by"] = self.limited_by
+        out["slack"] = {limit.name: limit.slack for limit in self.limits}
+        out["assumed"] = list(self.assumed)
+        out["notes"] = [item.code for item in self.notes]
+        out["cautions"] = [item.code for item in self.cautions]
+        return out
+
+    def lines(self) -> list[str]:
+        """The cut as lines for a terminal: the answer, what it rests on, what limits it, cautions."""
+        out = [
+            f"{self.answer}  ({self.operation.replace('_', ' ')} {self.alloy.title}, {self._size(self.diameter_mm)})"
+        ]
+        if self.assumed:
+            out[0] += f"  assumed: {', '.join(self.assumed)}"
+        out += [f"  {line}" for line in self._figures()]
+        out.append(f"  limited by: {LIMITS.get(self.limited_by, self.limited_by)}")
+        out += [
+            f"    {limit.words}: {abs(limit.slack):.0%} {'left' if limit.slack >= 0 else 'over'}"
+            for limit in self.limits
+            if limit.name != self.limited_by
+        ]
+        out += [f"  note: {item}" for item in self.notes]
+        out += [f"  CAUTION: {item}" for item in self.cautions]
+        return out
+
+    @property
+    def answer(self) -> str:
+        """The levers to set, in one line: spindle speed and feed, with their positions."""
+        speed = f"{self.spindle_rpm:.0f} rev/min{_positions(self.spindle_positions)}"
+        return f"{speed}, {self.feed_text}"
+
+    @property
+    def feed_text(self) -> str:
+        """The feed to set, in the machine's unit where it is a step of the machine."""
+        if self.feed_source == "hand" and self.hand_turns_per_min is not None:
+            return f"fed by hand, {self.hand_turns_per_min:.2g} turns of the handle a minute"
+        if self.feed_mm_rev is None:
+            return f"feed {self._rate(self.feed_mm_min)}{_positions(self.feed_positions)}"
+        inch = self.machine_inch if self.feed_source == "step" else self.inch
+        value = self.feed_mm_rev / _INCH_MM if inch else self.feed_mm_rev
+        shown = f"{value:.4f} in/rev" if inch else f"{value:.3f} mm/rev"
+        return f"feed {shown}{_positions(self.feed_positions)}{' by hand' if self.feed_source == 'hand' else ''}"
+
+    def _size(self, value_mm: float) -> str:
+        return f"{value_mm / _INCH_MM:.4g} in" if self.inch else f"{value_mm:.4g} mm"
+
+    def _speed(self, value: float) -> str:
+        return f"{value / 0.3048:.0f} ft/min ({value:.0f} m/min)" if self.inch else f"{value:.0f} m/min"
+
+    def _rate(self, value: float | None) -> str:
+        if value is None:
+            return "-"
+        return f"{value / _INCH_MM:.3g} in/min" if self.inch else f"{value:.3g} mm/min"
+
+    def _figures(self) -> list[str]:
+        inch = self.inch
+        row = next((item for item in self.evidence if item.rule_id == "window_row"), None)
+        window = f"{self._speed(self.window_low_m_min)} to {self._speed(self.window_high_m_min)}"
+        out = [f"cutting speed {self._speed(self.cutting_speed_m_min)}; window {window}"]
+        if row is not None:
+            out[0] += f"  [{row.source}; {row.kind}]"
+        if self.cutting_force_n is not None:
+            force = self.cutting_force_n
+            shown = f"{force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"{force:.0f} N"
+            depth = "" if self.depth_mm is None else f", depth {self._size(self.depth_mm)}"
+            out.append(f"cutting force {shown}{depth}, chip {self._size(self.chip_thickness_mm or 0.0)} thick")
+        if self.spindle_power_kw is not None:
+            power = self.spindle_power_kw
+            shown = f"{power / _KW_HP:.2f} hp ({power:.2f} kW)" if inch else f"{power:.2f} kW"
+            motor = ""
+            if self.motor_power_kw is not None:
+                at_motor = self.motor_power_kw / _KW_HP if inch else self.motor_power_kw
+                motor = f", {at_motor:.2f} {'hp' if inch else 'kW'} at the motor"
+            out.append(f"power {shown} at the spindle{motor}")
+        if self.torque_nm is not None:
+            shown = f"{self.torque_nm / _NM_LBF_IN:.0f} lbf in" if inch else f"{self.torque_nm:.1f} N m"
+            out.append(f"torque {shown}")
+        if self.mrr_cm3_min is not None:
+            shown = f"{self.mrr_cm3_min / _CM3_IN3:.2f} in3/min" if inch else f"{self.mrr_cm3_min:.1f} cm3/min"
+            out[-1] += f", removes {shown}"
+        if self.roughness_ra_um is not None:
+            shown = f"{self.roughness_ra_um / 0.0254:.0f} uin" if inch else f"{self.roughness_ra_um:.2f} um"
+            out.append(f"finish Ra {shown} by geometry; a real surface is rougher")
+        if self.deflection_mm is not None:
+            shown = f"{self.deflection_mm / _INCH_MM:.5f} in" if inch else f"{self.deflection_mm:.4f} mm"
+            out.append(f"deflection {shown}, twice that on the diameter")
+        if self.time_s is not None:
+            turns = "" if self.hand_turns is None else f", {self.hand_turns:.1f} turns of the handle"
+            out.append(f"time {_time(self.time_s)} for {self._size(self.travel_mm or 0.0)} of travel{turns}")
+        return out
+
+
+_FIGURES = frozenset(
+    item.name
+    for item in fields(Cut)
+    if item.name.endswith(("_rpm", "_min", "_rev", "_mm", "_n", "_kw", "_nm", "_s", "_um"))
+) | {"hand_turns"}
+
+
+def _positions(positions: tuple[tuple[str, str], ...]) -> str:
+    return f" [{', '.join(f'{control} {setting}' for control, setting in positions)}]" if positions else ""
+
+
+def _time(seconds: float) -> str:
+    return f"{seconds:.0f} s" if seconds < 60 else f"{int(seconds // 60)} min {seconds % 60:.0f} s"
+
+
+def _tool(tool: str | None, assumed: list[str]) -> str:
+    if tool is None:
+        assumed.append("HSS tool")
+        return "hss"
+    code = TOOLS.get(tool.strip().lower().replace("_", " ").replace("-", " "))
+    if code is None:
+        raise DomainError(f"tool must be one of {', '.join(repr(name) for name in _tool_names())}, got {tool!r}")
+    return code
+
+
+def _tool_names() -> list[str]:
+    names: dict[str, str] = {}
+    for name, code in TOOLS.items():
+        names.setdefault(code, name)
+    return list(names.values())
+
+
+def _core_machine(machine: Any) -> _core.Machine | None:
+    if machine is None or isinstance(machine, _core.Machine):
+        return machine
+    from halfnut import machines
+
+    return machines.machine(machine).core
+
+
+def _mm(value: Any, name: str) -> float | None:
+    return None if value is None else read_length(value, name).mm
+
+
+def _feed(value: Any) -> float | None:
+    return None if value is None else float(quantity(value, "feed", "feed").base)
+
+
+def _holder(machine: _core.Machine | None, chuck: Any, hold: str, assumed: list[str]) -> int:
+    """Place of the chuck that is meant; -1 when there is none."""
+    if machine is None or not machine.chucks or hold == "between centres":
+        return -1
+    names = [item.name for item in machine.chucks]
+    if chuck is None:
+        assumed.append(names[0])
+        return 0
+    if isinstance(chuck, int) and 0 <= chuck < len(names):
+        return chuck
+    if chuck in names:
+        return names.index(chuck)
+    raise DomainError(f"chuck must be one of {', '.join(map(repr, names))}, got {chuck!r}")
+
+
+def _usual_depth(size: Length, finish: bool) -> tuple[float, str]:
+    """Depth of cut where none was asked for, at most a quarter of the radius, and how to say it."""
+    if size.system == "inch":
+        depth = min(0.010 if finish else 0.040, size.inches / 8)
+        return depth * _INCH_MM, f"depth {depth:.3f} in"
+    depth = min(0.25 if finish else 1.0, size.mm / 8)
+    return depth, f"depth {depth:.3g} mm"
+
+
+def _cut(
+    operation: str,
+    found: Alloy,
+    result: _core.CutResult,
+    machine: _core.Machine | None,
+    ladder: _core.FeedLadder | None,
+    size: Length,
+    tool: str,
+    assumed: list[str],
+) -> Cut:
+    figures: dict[str, Any] = dict(result.figures)
+    step = machine.spindle[result.spindle_step] if machine is not None else None
+    feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
+    codes = result.cautions
+    words = figures | {"tool": tool}
+    return Cut(
+        operation=operation,
+        alloy=found,
+        tool_material=tool,
+        machine_name=None if machine is None else machine.name,
+        inch=size.system == "inch",
+        machine_inch=machine is not None and machine.inch,
+        diameter_mm=size.mm,
+        **figures,
+        spindle_step=None if machine is None else result.spindle_step,
+        spindle_positions=() if step is None else tuple((item.control, item.setting) for item in step.positions),
+        spindle_fit=result.spindle_fit,
+        feed_step=None if feed is None else result.feed_step,
+        feed_positions=() if feed is None else tuple((item.control, item.setting) for item in feed.positions),
+        feed_marked=None if feed is None else feed.marked,
+        feed_source=result.feed_source,
+        limited_by=result.limited_by.replace(" ", "_"),
+        feed_limited_by=result.feed_limited_by.replace(" ", "_"),
+        limits=tuple(Limit(name.replace(" ", "_"), *rest) for name, *rest in result.limits),
+        assumed=tuple(assumed),
+        notes=tuple(caution(code, **words) for code in codes if code in NOTES),
+        cautions=tuple(caution(code, **words) for code in codes if code not in NOTES) + found.cautions,
+        evidence=tuple(result.evidence(active())),
+    )
+
+
+def _lathe(
+    operation: str,
+    alloy: str | Alloy,
+    diameter: Any,
+    numbers: Mapping[str, float | None],
+    *,
+    tool: str | None,
+    machine: Any,
+    chuck: Any = None,
+    hold: str = "chuck",
+    finish: bool = False,
+    hardness_hb: float | None = None,
+    defaults: tuple[str, ...] = (),
+) -> Cut:
+    found = alloy if isinstance(alloy, Alloy) else find_alloy(alloy)
+    size = read_length(diameter, "diameter")
+    core = _core_machine(machine)
+    assumed: list[str] = []
+    code = _tool(tool, assumed)
+    assumed += defaults
+    holder = _holder(core, chuck, hold, assumed)
+    given = {"diameter_mm": size.mm, **numbers}
+    if "depth_mm" in numbers and numbers["depth_mm"] is None:
+        given["depth_mm"], words = _usual_depth(size, finish)
+        assumed.insert(1 if tool is None else 0, words)
+    name = operation.replace("_", " ")
+    result = _core.lathe_cut(name, found.index, code, given, finish, hold, holder, hardness_hb, core, active())
+    return _cut(operation, found, result, core, None if core is None else core.carriage, size, code, assumed)
+
+
+def turn(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    depth: Any = None,
+    length: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    nose_radius: Any = None,
+    entering_deg: float | None = None,
+    rake_deg: float | None = None,
+    wear_factor: float | None = None,
+    hold: str = "chuck",
+    chuck: str | int | None = None,
+    stick_out: Any = None,
+    bore: Any = None,
+    roughness_um: float | None = None,
+    deflection: Any = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Turn a diameter: spindle step, feed, force, power, finish, deflection and time of one cut.
+
+    Parameters
+    ----------
+    alloy : str or Alloy
+        The work's material, by any name that `alloy` understands.
+    diameter : str or Length
+        Before the cut.
+    depth : str or Length, optional
+        On the radius; 1 mm, or 0.25 mm when finishing, when it is not given.
+    length : str or Length, optional
+        Of the cut along the axis; without it there is no time.
+    machine : str, Path or Machine, optional
+        Whose steps to choose from; without one, speed and feed are exact.
+    tool : str, optional
+        "HSS", "cobalt HSS", "cast cobalt", "carbide" or "coated carbide"; HSS when not given.
+    finish : bool
+        A finishing cut, whatever its depth.
+    feed : str, optional
+        Wanted, such as "0.1 mm/rev"; the next finer step of the machine is taken.
+    spindle_rpm : float, optional
+        Wanted; the nearest step of the machine is taken.
+    hardness_hb : float, optional
+        The work's own Brinell hardness.
+    nose_radius : str or Length, optional
+        0.8 mm when not given.
+    entering_deg, rake_deg : float, optional
+        Of the tool: 90 degrees, and as the force constants were measured, when not given.
+    wear_factor : float, optional
+        On the force, 1 to 3; 1 is a sharp tool.
+    hold : str
+        "chuck", "chuck and centre" or "between centres".
+    chuck : str or int, optional
+        Which of the machine's; the first when not given.
+    stick_out : str or Length, optional
+        From the jaws, or between the centres; without it there is no deflection.
+    bore : str or Length, optional
+        Of a tube.
+    roughness_um : float, optional
+        Ra that the feed may leave.
+    deflection : str or Length, optional
+        That the work may bend.
+    approach, overrun : str or Length, optional
+        2 mm and nothing when not given.
+
+    Returns
+    -------
+    Cut
+        The levers and what the cut comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> turn("6061-T6", "32 mm", depth="1 mm").limited_by
+    'speed_window'
+    """
+    numbers = {
+        "depth_mm": _mm(depth, "depth"),
+        "length_mm": _mm(length, "length"),
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "bore_mm": _mm(bore, "bore"),
+        "stick_out_mm": _mm(stick_out, "stick_out"),
+        "nose_radius_mm": _mm(nose_radius, "nose_radius"),
+        "entering_deg": entering_deg,
+        "rake_deg": rake_deg,
+        "wear_factor": wear_factor,
+        "roughness_limit_um": roughness_um,
+        "deflection_limit_mm": _mm(deflection, "deflection"),
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _lathe(
+        "turn",
+        alloy,
+        diameter,
+        numbers,
+        tool=tool,
+        machine=machine,
+        chuck=chuck,
+        hold=hold,
+        finish=finish,
+        hardness_hb=hardness_hb,
+        defaults=() if nose_radius is not None else ("nose radius 0.8 mm",),
+    )
+
+
+def face(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    end_diameter: Any = None,
+    depth: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    nose_radius: Any = None,
+    rake_deg: float | None = None,
+    wear_factor: float | None = None,
+    chuck: str | int | None = None,
+    bore: Any = None,
+    roughness_um: float | None = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Face an end: the spindle keeps the speed of the outer diameter, the cross slide feeds.
+
+    Parameters
+    ----------
+    alloy, machine, tool, finish, feed, spindle_rpm, hardness_hb, nose_radius, rake_deg, wear_factor, chuck
+        As for `turn`; the feed is that of the cross slide.
+    diameter : str or Length
+        Where the cut starts.
+    end_diameter : str or Length, optional
+        Where it ends; the centre, or the bore, when not given.
+    depth : str or Length, optional
+        Along the axis.
+    bore, roughness_um, approach, overrun
+        As for `turn`.
+
+    Returns
+    -------
+    Cut
+        The levers and what the cut comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> face("brass", "40 mm").travel_mm
+    22.0
+    """
+    numbers = {
+        "end_diameter_mm": _mm(end_diameter, "end_diameter"),
+        "depth_mm": _mm(depth, "depth"),
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "bore_mm": _mm(bore, "bore"),
+        "nose_radius_mm": _mm(nose_radius, "nose_radius"),
+        "rake_deg": rake_deg,
+        "wear_factor": wear_factor,
+        "roughness_limit_um": roughness_um,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _lathe(
+        "face",
+        alloy,
+        diameter,
+        numbers,
+        tool=tool,
+        machine=machine,
+        chuck=chuck,
+        finish=finish,
+        hardness_hb=hardness_hb,
+        defaults=() if nose_radius is not None else ("nose radius 0.8 mm",),
+    )
+
+
+def bore(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    depth: Any = None,
+    length: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    nose_radius: Any = None,
+    entering_deg: float | None = None,
+    rake_deg: float | None = None,
+    wear_factor: float | None = None,
+    chuck: str | int | None = None,
+    bar_diameter: Any = None,
+    overhang: Any = None,
+    roughness_um: float | None = None,
+    deflection: Any = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Bore a hole with a single-point bar.
+
+    Parameters
+    ----------
+    alloy, depth, length, machine, tool, finish, feed, spindle_rpm, hardness_hb, nose_radius
+        As for `turn`.
+    diameter : str or Length
+        Of the bore after the cut.
+    bar_diameter, overhang : str or Length, optional
+        Of the bar and from its holder; a steel bar. Without them there is no deflection.
+    entering_deg, rake_deg, wear_factor, chuck, roughness_um, deflection, approach, overrun
+        As for `turn`; the deflection is the bar's.
+
+    Returns
+    -------
+    Cut
+        The levers and what the cut comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> bore("6061-T6", "25 mm", bar_diameter="16 mm", overhang="60 mm").deflection_mm is not None
+    True
+    """
+    numbers = {
+        "depth_mm": _mm(depth, "depth"),
+        "length_mm": _mm(length, "length"),
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "stick_out_mm": _mm(overhang, "overhang"),
+        "bar_diameter_mm": _mm(bar_diameter, "bar_diameter"),
+        "nose_radius_mm": _mm(nose_radius, "nose_radius"),
+        "entering_deg": entering_deg,
+        "rake_deg": rake_deg,
+        "wear_factor": wear_factor,
+        "roughness_limit_um": roughness_um,
+        "deflection_limit_mm": _mm(deflection, "deflection"),
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _lathe(
+        "bore",
+        alloy,
+        diameter,
+        numbers,
+        tool=tool,
+        machine=machine,
+        chuck=chuck,
+        finish=finish,
+        hardness_hb=hardness_hb,
+        defaults=() if nose_radius is not None else ("nose radius 0.8 mm",),
+    )
+
+
+def part_off(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    blade: Any = None,
+    end_diameter: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    rake_deg: float | None = None,
+    wear_factor: float | None = None,
+    chuck: str | int | None = None,
+    bore: Any = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Part off, or cut a groove that ends at `end_diameter`.
+
+    Parameters
+    ----------
+    alloy, machine, tool, feed, spindle_rpm, hardness_hb, rake_deg, wear_factor, chuck, bore, approach, overrun
+        As for `face`.
+    diameter : str or Length
+        Where the cut starts.
+    blade : str or Length, optional
+        Width of the blade; 3 mm when not given.
+    end_diameter : str or Length, optional
+        Where it ends; the centre, or the bore, when not given.
+
+    Returns
+    -------
+    Cut
+        The levers and what the cut comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> part_off("6061-T6", "1 in", blade="0.125 in").feed_source
+    'exact'
+    """
+    numbers = {
+        "end_diameter_mm": _mm(end_diameter, "end_diameter"),
+        "depth_mm": 3.0 if blade is None else _mm(blade, "blade"),
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "bore_mm": _mm(bore, "bore"),
+        "rake_deg": rake_deg,
+        "wear_factor": wear_factor,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _lathe(
+        "part_off",
+        alloy,
+        diameter,
+        numbers,
+        tool=tool,
+        machine=machine,
+        chuck=chuck,
+        hardness_hb=hardness_hb,
+        defaults=() if blade is not None else ("blade 3 mm",),
+    )
+
+
+def knurl(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    length: Any = None,
+    machine: Any = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Speed and feed for knurling with form wheels; the blank is `knurl_blank`'s business.
+
+    Parameters
+    ----------
+    alloy, length, machine, feed, spindle_rpm, hardness_hb, chuck, approach, overrun
+        As for `turn`.
+    diameter : str or Length
+        Of the blank.
+
+    Returns
+    -------
+    Cut
+        The levers and the time; knurling has no chip, so no force is reckoned.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material.
+
+    >>> knurl("brass", "20 mm").cutting_force_n is None
+    True
+    """
+    numbers = {
+        "length_mm": _mm(length, "length"),
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _lathe("knurl", alloy, diameter, numbers, tool="HSS", machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def thread_speed(
+    alloy: str | Alloy,
+    diameter: Any,
+    pitch: Any,
+    *,
+    length: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    chuck: str | int | None = None,
+) -> Cut:
+    """Spindle step for single-point threading; one pass takes `time_s`.
+
+    Parameters
+    ----------
+    alloy, length, machine, tool, spindle_rpm, hardness_hb, chuck
+        As for `turn`.
+    diameter : str or Length
+        Major diameter.
+    pitch : str or Length
+        Lead of the thread.
+
+    Returns
+    -------
+    Cut
+        The levers and the time of one pass.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> thread_speed("6061-T6", "24 mm", "1.5 mm").feed_mm_rev
+    1.5
+    """
+    numbers = {"length_mm": _mm(length, "length"), "feed_mm_rev": _mm(pitch, "pitch"), "spindle_rpm": spindle_rpm}
+    return _lathe("thread", alloy, diameter, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)

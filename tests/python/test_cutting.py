@@ -1,0 +1,139 @@
+"""Level 2 of cutting: one cut for a person."""
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+import halfnut as hn
+from halfnut import cutting
+
+
+def test_levers_come_in_the_machines_own_words():
+    cut = hn.turn("6061-T6", "1.25 in", machine="gap-bed", length="2 in")
+    machine = hn.lathe("gap-bed").core
+    assert cut.spindle_rpm == machine.spindle[cut.spindle_step].rpm
+    assert cut.feed_mm_rev == machine.carriage.steps[cut.feed_step].feed_mm
+    assert dict(cut.spindle_positions).keys() == {"back gear", "belt", "lever"}
+    first = str(cut).splitlines()[0]
+    assert f"{cut.spindle_rpm:.0f} rev/min [back gear" in first
+    assert "HSS tool" in first, "an assumed tool is named in the first line"
+    assert "1.25 in" in first
+
+
+def test_keys_that_others_rely_on():
+    keys = hn.turn("6061-T6", "32 mm", machine="metric-lathe", length="20 mm", stick_out="50 mm").to_dict().keys()
+    wanted = (
+        "spindle_rpm cutting_speed_m_min feed_mm_rev feed_mm_min depth_mm chip_thickness_mm mrr_cm3_min "
+        "cutting_force_n spindle_power_kw motor_power_kw torque_nm time_s roughness_ra_um deflection_mm limited_by"
+    )
+    assert set(wanted.split()) <= keys
+
+
+def test_output_follows_the_inputs_system():
+    inch = hn.turn("1018", "1.25 in", machine="metric-lathe", length="2 in", depth="0.05 in")
+    metric = hn.turn("1018", "31.75 mm", machine="metric-lathe", length="50.8 mm", depth="1.27 mm")
+    assert "ft/min" in str(inch)
+    assert "ft/min" not in str(metric)
+    assert "mm/rev" in inch.feed_text, "levers are always in the machine's unit"
+    assert inch.to_dict() == {**metric.to_dict(), "assumed": inch.to_dict()["assumed"]}
+
+
+def test_every_figure_says_what_it_rests_on():
+    cut = hn.turn("4130 normalised", "30 mm", machine="gap-bed", length="30 mm", stick_out="60 mm", depth="1.5 mm")
+    figures = {item.figure for item in cut.evidence}
+    for name in ("cutting_force_n", "spindle_power_kw", "torque_nm", "time_s", "deflection_mm", "window_high_m_min"):
+        assert name in figures
+    assert all(item.source and item.kind for item in cut.evidence)
+    assert any(item.rule_id == "kc_from_unit_power" and item.kind == "handbook" for item in cut.evidence)
+
+
+def test_without_a_machine_speed_and_feed_are_exact():
+    cut = hn.turn("brass", "20 mm", feed="0.123 mm/rev")
+    assert cut.feed_mm_rev == 0.123
+    assert cut.cutting_speed_m_min == pytest.approx(cut.window_high_m_min)
+    assert cut.machine_name is None
+    assert cut.spindle_step is None
+
+
+@pytest.mark.parametrize("bad", [31.75, 1])
+def test_bare_numbers_are_refused(bad):
+    with pytest.raises(hn.UnitError, match="diameter"):
+        hn.turn("6061-T6", bad)
+
+
+def test_errors_name_argument_value_and_range():
+    with pytest.raises(hn.DomainError, match="wear_factor must be from 1 to 3, got 5"):
+        hn.turn("6061-T6", "20 mm", wear_factor=5.0)
+    with pytest.raises(hn.DomainError, match="depth_mm must be at most half of diameter_mm, got 12 mm"):
+        hn.turn("6061-T6", "20 mm", depth="12 mm")
+    with pytest.raises(hn.DomainError, match=r"tool must be one of 'hss', .*, got 'stone'"):
+        hn.turn("6061-T6", "20 mm", tool="stone")
+    with pytest.raises(hn.DomainError, match="chuck must be one of '6 in three-jaw'"):
+        hn.turn("6061-T6", "20 mm", machine="gap-bed", chuck="12 in six-jaw")
+    with pytest.raises(LookupError, match="did you mean"):
+        hn.turn("6016-T6", "20 mm")
+
+
+def test_chuck_limit():
+    cut = hn.turn("6061-T6", "10 mm", machine="gap-bed", chuck="8 in four-jaw", tool="carbide")
+    assert cut.spindle_rpm <= 1000
+    assert cut.limited_by == "chuck_speed"
+    assert {limit.name: limit for limit in cut.limits}["chuck_speed"].slack >= 0
+
+
+def test_cautions_and_notes_have_words():
+    from halfnut import _core
+    from halfnut.words import CAUTIONS, LIMITS, NOTES
+
+    assert set(NOTES) <= set(CAUTIONS)
+    codes = _core.caution_codes()
+    assert set(codes) <= set(CAUTIONS)
+    assert {name.replace(" ", "_") for name in _core.limit_codes()} == set(LIMITS)
+
+
+def test_each_operation_answers_for_each_alloy():
+    asked = 0
+    for row in hn.catalogue.rows("material/alloys"):
+        for tool in ("HSS", "carbide"):
+            cuts = (
+                hn.turn(row["id"], "30 mm", machine="gap-bed", tool=tool, length="20 mm"),
+                hn.face(row["id"], "30 mm", machine="gap-bed", tool=tool),
+                hn.bore(row["id"], "30 mm", machine="gap-bed", tool=tool, bar_diameter="16 mm", overhang="50 mm"),
+                hn.part_off(row["id"], "30 mm", machine="gap-bed", tool=tool),
+                hn.thread_speed(row["id"], "30 mm", "1.5 mm", machine="gap-bed", tool=tool),
+                hn.knurl(row["id"], "30 mm", machine="gap-bed", length="10 mm"),
+            )
+            for cut in cuts:
+                assert math.isfinite(cut.spindle_rpm)
+                assert str(cut)
+                assert cut._repr_html_()
+                asked += 1
+    assert asked == 58 * 2 * 6
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(5.0, 100.0), st.floats(100.0, 350.0), st.floats(1.01, 1.8))
+def test_window_shrinks_with_hardness(diameter, hardness, harder):
+    soft = hn.turn("4140 annealed", f"{diameter} mm", hardness_hb=hardness)
+    hard = hn.turn("4140 annealed", f"{diameter} mm", hardness_hb=hardness * harder)
+    assert hard.window_high_m_min <= soft.window_high_m_min * (1 + 1e-9)
+    assert hard.cutting_force_n > soft.cutting_force_n
+
+
+def test_kienzle_against_unit_power():
+    """Both say the same force, from different books; where they differ by more than half, DEVELOPERS.md says why."""
+    ratios = {}
+    for row in hn.catalogue.rows("material/alloys"):
+        if row["kc11_n_mm2"] and row["unit_power_hp_in3_min"] and row["unit_power_thickness_mm"]:
+            kienzle = cutting.specific_cutting_force_n_mm2(row["kc11_n_mm2"], row["mc"], row["unit_power_thickness_mm"])
+            ratios[row["id"]] = kienzle / cutting.unit_power_force_n_mm2(row["unit_power_hp_in3_min"])
+    for name, ratio in sorted(ratios.items(), key=lambda item: item[1]):
+        print(f"{name:12} {ratio:.2f}")
+    assert len(ratios) == 33
+    outliers = {name for name, ratio in ratios.items() if not 2 / 3 <= ratio <= 1.5}
+    explained = {"C46400", "C11000", "C93200", "S30300", "S30400", "S31600", "S41600", "A95052", "A95083", "A95086"}
+    assert outliers == explained
+    middle = sorted(ratios.values())[len(ratios) // 2]
+    assert 1.0 < middle < 1.3
