@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
-    from halfnut.threads import Thread, ThreadLimits, limits, thread
+    from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
@@ -38,6 +38,7 @@ _HOMES = {
     "alloy": "material",
     "bore": "cutting",
     "face": "cutting",
+    "identify_thread": "threads",
     "inch": "units",
     "knurl": "cutting",
     "knurl_blank": "knurls",
@@ -50,6 +51,7 @@ _HOMES = {
     "thread": "threads",
     "thread_speed": "cutting",
     "turn": "cutting",
+    "threads_near": "threads",
 }
 
 __all__ = [
@@ -67,6 +69,7 @@ __all__ = [
     "alloy",
     "bore",
     "face",
+    "identify_thread",
     "inch",
     "knurl",
     "knurl_blank",
@@ -78,6 +81,7 @@ __all__ = [
     "quantity",
     "thread",
     "thread_speed",
+    "threads_near",
     "turn",
 ]
 

@@ -38,6 +38,8 @@ CAUTIONS: dict[str, str] = {
     "multi_start": "several starts: the tolerance is that of a single start of the same pitch",
     "doubtful_position": "position a to d: the sources for its deviation disagree or are memory; check it first",
     "mixed_positions": "pitch and crest diameter have different tolerance positions",
+    "no_close_match": "no standard thread is close: measure the pitch over more turns, or take it for a special",
+    "close_matches": "more than one standard thread fits these measurements: measure the pitch over more turns",
     "printed_rule_differs": "shop handbooks print tables by the rounding of before 2003: {differences}",
     # cutting
     "above_window": "even the machine's slowest step runs above the speed for this material and tool: a smaller "

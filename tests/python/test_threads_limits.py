@@ -1,6 +1,5 @@
 """Limits of size against published rows and against a second computation of the whole grid."""
 
-import ast
 import importlib.util
 import sys
 from decimal import Decimal
@@ -70,16 +69,6 @@ def test_no_counted_row_is_of_the_source_of_a_cell_behind_it():
             assert not same, (row["designation"], same)
             counted += 1
     assert counted >= 250
-
-
-def test_oracles_do_not_import_the_package():
-    files = sorted((TESTS / "oracles").glob("*.py"))
-    assert len(files) >= 2
-    for file in files:
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
-            names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
-            names += [node.module or ""] if isinstance(node, ast.ImportFrom) else []
-            assert not any(name.split(".")[0] == "halfnut" for name in names), file
 
 
 def test_every_cell_of_the_metric_tables_from_the_formulas():
