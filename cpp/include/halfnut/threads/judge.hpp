@@ -1,0 +1,115 @@
+#pragma once
+/// What a measured part is: which limits it keeps, which classes it meets, what is left to take off.
+///
+/// The go side is judged on the functional pitch diameter (errors of lead and of the flank angles added to an
+/// external thread's, taken from an internal one's), the not-go side on the pitch diameter as measured.
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "halfnut/evidence.hpp"
+#include "halfnut/level1.hpp"
+#include "halfnut/threads/limits.hpp"
+
+namespace halfnut::threads {
+
+struct JudgeRequest {
+    Thread thread;           ///< with exactly one class: the part that is meant
+    double pitch_mm = kNaN;  ///< measured; NaN: not measured
+    double major_mm = kNaN;
+    double minor_mm = kNaN;
+    double lead_error_mm = 0.0;  ///< between any two flanks within the engagement
+    double leading_error_deg = 0.0;
+    double following_error_deg = 0.0;
+    LimitOptions options;
+};
+
+inline constexpr std::array kJudgeArguments{
+    positive("pitch_mm", "mm"),
+    positive("major_mm", "mm"),
+    positive("minor_mm", "mm"),
+    finite("lead_error_mm", "mm"),
+    inside("leading_error_deg", -20.0, 20.0, "deg"),
+    inside("following_error_deg", -20.0, 20.0, "deg"),
+};
+
+/// Where a measured size lies.
+enum class Place : std::uint8_t {
+    not_measured,
+    within,
+    metal_left,  ///< past the maximum-material limit: can still be cut
+    overcut,     ///< past the minimum-material limit: cannot
+};
+
+constexpr auto enum_names(Place /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Place::not_measured, string_view("not measured")},
+                      std::pair{Place::within, string_view("within")},
+                      std::pair{Place::metal_left, string_view("metal left")},
+                      std::pair{Place::overcut, string_view("overcut")}};
+}
+
+/// The three diameters, in this order.
+inline constexpr std::array<std::string_view, 3> kDiameters{"major", "pitch", "minor"};
+
+/// One diameter against its limits.
+struct Judged {
+    double measured_mm = kNaN;
+    double min_mm = kNaN;
+    double max_mm = kNaN;
+    Place place{};
+    double to_enter_mm = 0.0;   ///< to take off (on the diameter) before it is within; 0 once it is
+    double to_middle_mm = 0.0;  ///< to the middle of the zone; below 0: past it
+    double to_last_mm = 0.0;    ///< most that may still come off; below 0: overcut
+};
+
+/// A class the part was tried against.
+struct ClassTried {
+    std::string name;
+    std::array<Place, 3> places{};
+
+    [[nodiscard]] bool met() const noexcept {
+        for (const Place place : places) {
+            if (place == Place::metal_left || place == Place::overcut) {
+                return false;
+            }
+        }
+        return true;
+    }
+};
+
+inline constexpr std::array<std::string_view, 4> kJudgeFigures{"functional_pitch_mm", "major", "pitch",
+                                                               "minor"};
+
+struct Verdict {
+    std::array<Judged, 3> diameters;
+    double functional_pitch_mm = kNaN;
+    std::vector<ClassTried> classes;
+    ThreadLimits limits;
+    Evidence<6> evidence;
+
+    /// The worst of the three: overcut, then metal_left, then within.
+    [[nodiscard]] Place place() const noexcept;
+};
+
+/// Verdict on a measured part, without throwing.
+///
+/// Returned
+///   ok and `out`; or, with `why` saying it in words, a status of evaluate() for limits, not_finite or
+///   out_of_range with the argument (see kJudgeArguments), or inconsistent when nothing was measured
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out,
+                              std::string* why = nullptr);
+
+/// Verdict on a measured part.
+///
+/// Errors
+///   DomainError        nothing measured, or a size out of its range
+///   NotTabulatedError  a class, position or form without figures
+/// Notes
+///   1) The depth of the engaged flank, for errors of the flank angle, is 3H/8 above the pitch line and H/4
+///   below. 2) Classes tried: those that ISO 965-1 recommends, or 1 to 3 of ASME B1.1.
+[[nodiscard]] Verdict judge(const Catalogue& catalogue, const JudgeRequest& request);
+
+}  // namespace halfnut::threads

@@ -1,0 +1,176 @@
+#include "halfnut/threads/judge.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "halfnut/rules.hpp"
+#include "halfnut/threads/gauging.hpp"
+#include "halfnut/threads/profile.hpp"
+
+namespace halfnut::threads {
+namespace {
+
+constexpr double kHalfAngleDeg = 30.0;
+/// A rounding error of a conversion puts no part out of its limits.
+constexpr double kNothingMm = 1e-9;
+
+constexpr IsoClass iso(int pitch_grade, int crest_grade, Position position) {
+    return {static_cast<std::uint8_t>(pitch_grade), position, static_cast<std::uint8_t>(crest_grade),
+            position};
+}
+
+constexpr std::array kExternalClasses{iso(3, 4, Position::h), iso(4, 4, Position::h), iso(5, 4, Position::h),
+                                      iso(5, 6, Position::h), iso(6, 6, Position::h), iso(7, 6, Position::h),
+                                      iso(4, 4, Position::g), iso(5, 6, Position::g), iso(6, 6, Position::g),
+                                      iso(7, 6, Position::g), iso(8, 8, Position::g), iso(9, 8, Position::g),
+                                      iso(6, 6, Position::f), iso(6, 6, Position::e), iso(7, 6, Position::e),
+                                      iso(8, 8, Position::e), iso(9, 8, Position::e)};
+constexpr std::array kInternalClasses{iso(4, 4, Position::H), iso(5, 5, Position::H), iso(6, 6, Position::H),
+                                      iso(7, 7, Position::H), iso(8, 8, Position::H), iso(5, 5, Position::G),
+                                      iso(6, 6, Position::G), iso(7, 7, Position::G), iso(8, 8, Position::G)};
+
+/// One diameter: `go` is the size that its maximum-material side is judged on, `not_go` the other.
+Judged judged(double measured, double go, double not_go, double min, double max, bool external) {
+    Judged out;
+    out.measured_mm = measured;
+    out.min_mm = min;
+    out.max_mm = max;
+    if (std::isnan(measured)) {
+        return out;
+    }
+    const double sense = external ? 1.0 : -1.0;
+    const double most = external ? max : min;
+    const double least = external ? min : max;
+    const double over = std::isnan(most) ? -1.0 : sense * (go - most);
+    const double under = std::isnan(least) ? -1.0 : sense * (least - not_go);
+    out.place = under > kNothingMm ? Place::overcut : over > kNothingMm ? Place::metal_left : Place::within;
+    out.to_enter_mm = out.place == Place::metal_left ? over : 0.0;
+    if (!std::isnan(most) && !std::isnan(least)) {
+        out.to_middle_mm = sense * (go - 0.5 * (most + least));
+    } else {
+        out.to_middle_mm = out.to_enter_mm;
+    }
+    out.to_last_mm = std::isnan(least) ? out.to_enter_mm : -under;
+    return out;
+}
+
+std::array<Judged, 3> against(const JudgeRequest& request, const ThreadLimits& limits, double functional) {
+    const bool external = limits.side == Side::external;
+    // The external minor and the internal major diameter are roots: their maximum-material side alone is a
+    // limit that a gauge checks; the figures of the other side come with the tool.
+    const double root_min = external ? kNaN : limits.mm(Limit::major_min);
+    const double root_max = external ? limits.mm(Limit::minor_max) : kNaN;
+    return {judged(request.major_mm, request.major_mm, request.major_mm,
+                   external ? limits.mm(Limit::major_min) : root_min,
+                   external ? limits.mm(Limit::major_max) : kNaN, external),
+            judged(request.pitch_mm, functional, request.pitch_mm, limits.mm(Limit::pitch_min),
+                   limits.mm(Limit::pitch_max), external),
+            judged(request.minor_mm, request.minor_mm, request.minor_mm,
+                   external ? kNaN : limits.mm(Limit::minor_min),
+                   external ? root_max : limits.mm(Limit::minor_max), external)};
+}
+
+void try_classes(const Catalogue& catalogue, const JudgeRequest& request, double functional, Verdict& out) {
+    const bool external = out.limits.side == Side::external;
+    const auto attempt = [&](const Thread& thread) {
+        ThreadLimits limits;
+        if (!evaluate(catalogue, thread, request.options, limits).ok()) {
+            return;
+        }
+        const std::array<Judged, 3> places = against(request, limits, functional);
+        out.classes.push_back({class_text(thread), {places[0].place, places[1].place, places[2].place}});
+    };
+    Thread thread = request.thread;
+    if (thread.inch()) {
+        for (UnifiedClass grade = 1; grade <= 3; ++grade) {
+            (external ? thread.external_unified : thread.internal_unified) = grade;
+            attempt(thread);
+        }
+        return;
+    }
+    const auto each = [&](const auto& classes) {
+        for (const IsoClass& candidate : classes) {
+            (external ? thread.external_iso : thread.internal_iso) = candidate;
+            attempt(thread);
+        }
+    };
+    if (external) {
+        each(kExternalClasses);
+    } else {
+        each(kInternalClasses);
+    }
+}
+
+}  // namespace
+
+Place Verdict::place() const noexcept {
+    Place worst = Place::not_measured;
+    for (const Judged& d : diameters) {
+        worst = std::max(worst, d.place);
+    }
+    return worst;
+}
+
+Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out, std::string* why) {
+    out = {};
+    const std::array values{request.pitch_mm,      request.major_mm,          request.minor_mm,
+                            request.lead_error_mm, request.leading_error_deg, request.following_error_deg};
+    constexpr std::size_t kSizes = 3;
+    bool measured = false;
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        if (i < kSizes && std::isnan(values[i])) {
+            continue;
+        }
+        measured |= i < kSizes;
+        const StatusCode code = check(kJudgeArguments[i], values[i]);
+        if (code != StatusCode::ok) {
+            if (why != nullptr) {
+                *why = argument_message(kJudgeArguments[i], values[i]);
+            }
+            return {code, static_cast<std::uint8_t>(i)};
+        }
+    }
+    if (!measured) {
+        if (why != nullptr) {
+            *why = "nothing measured: give a pitch, major or minor diameter, or a size over wires";
+        }
+        return {StatusCode::inconsistent, 0};
+    }
+    const Status status = evaluate(catalogue, request.thread, request.options, out.limits, why);
+    if (!status.ok()) {
+        return status;
+    }
+    const bool external = out.limits.side == Side::external;
+    const double h = TriangleHeight::compute(request.thread.pitch_mm());
+    const double error = PitchErrorEquivalent::compute(request.lead_error_mm, kHalfAngleDeg) +
+                         FlankErrorEquivalent::compute(request.leading_error_deg, request.following_error_deg,
+                                                       kHalfAngleDeg, 3.0 * h / 8.0, h / 4.0);
+    out.functional_pitch_mm = request.pitch_mm + (external ? error : -error);
+    out.diameters = against(request, out.limits, out.functional_pitch_mm);
+    try_classes(catalogue, request, out.functional_pitch_mm, out);
+    out.evidence.note(figure_index(kJudgeFigures, "pitch"), rule::gauge_limits);
+    out.evidence.note(figure_index(kJudgeFigures, "major"),
+                      out.limits.inch() ? rule::unified_limits : rule::iso_limits);
+    out.evidence.note(figure_index(kJudgeFigures, "minor"),
+                      out.limits.inch() ? rule::unified_limits : rule::iso_limits);
+    if (error != 0.0) {
+        out.evidence.note(figure_index(kJudgeFigures, "functional_pitch_mm"), rule::fit_functional);
+    }
+    return {};
+}
+
+Verdict judge(const Catalogue& catalogue, const JudgeRequest& request) {
+    Verdict out;
+    std::string why;
+    const Status status = evaluate(catalogue, request, out, &why);
+    if (status.code == StatusCode::not_tabulated) {
+        throw NotTabulatedError(why);
+    }
+    if (!status.ok()) {
+        throw DomainError(why);
+    }
+    return out;
+}
+
+}  // namespace halfnut::threads
