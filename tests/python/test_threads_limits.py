@@ -225,3 +225,17 @@ def test_scalar_and_array_are_equal_bit_for_bit():
             if name != "unit":
                 have = columns[f"{name}_{columns['native_unit'][i]}"][i]
                 assert (value is None and np.isnan(have)) or value == have, (text, name)
+
+
+def test_a_shop_row_over_a_cell_is_used_and_named():
+    row = "# table: own\n# S1: shop | our gauge room\nover_mm,up_to_mm,pitch_mm,grade,tolerance_um,source\n"
+    text = row + "5.6,11.2,1.5,6,100,S1\n"
+    before = catalogue.active()
+    catalogue.activate(before.with_table("threads/iso_965_1_external_pitch", text, "own.csv"))
+    try:
+        limits = hn.limits("M10x1.5-6g")
+        assert limits.pitch_min == 8.894
+        assert {item.kind for item in limits.evidence if item.figure == "pitch_min"} == {"shop"}
+    finally:
+        catalogue.activate(before)
+    assert hn.limits("M10x1.5-6g").pitch_min == 8.862
