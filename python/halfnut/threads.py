@@ -73,11 +73,15 @@ def thread(text: str | Thread) -> Thread:
     >>> thread("10-32 UNF").diameter_in
     0.19
     """
+    return _read(text, active())
+
+
+def _read(text: str | Thread, catalogue: _core.Catalogue) -> Thread:
+    if isinstance(text, str):
+        return _core.parse_thread(text, catalogue)
     if isinstance(text, Thread):
         return text
-    if not isinstance(text, str):
-        raise _core.DesignationError(f"a thread is written as text, such as 'M10x1.5-6g', got {text!r}")
-    return _core.parse_thread(text, active())
+    raise _core.DesignationError(f"a thread is written as text, such as 'M10x1.5-6g', got {text!r}")
 
 
 class ThreadLimits(Record):
@@ -97,9 +101,12 @@ class ThreadLimits(Record):
         catalogue: _core.Catalogue,
         engagement_mm: float | None = None,
     ) -> None:
-        self.__dict__.update(
-            thread=thread, figures=figures, rule=rule, _catalogue=catalogue, _engagement_mm=engagement_mm
-        )
+        own = self.__dict__  # __setattr__ refuses
+        own["thread"] = thread
+        own["figures"] = figures
+        own["rule"] = rule
+        own["_catalogue"] = catalogue
+        own["_engagement_mm"] = engagement_mm
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"limits cannot be changed: {name}")
@@ -317,7 +324,7 @@ def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "curren
     M10x1.5-6H: minor 8.676/8.376, pitch 9.206/9.026, major 10.000 min mm
     """
     catalogue = active()
-    given = thread if isinstance(thread, Thread) else globals()["thread"](thread)
+    given = _read(thread, catalogue)
     length_mm = None
     if engagement is not None:
         from halfnut.units import length

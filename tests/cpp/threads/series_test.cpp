@@ -21,7 +21,7 @@ TEST(Series, ThreadsNearADiameterPreferredFirst) {
     EXPECT_EQ(near[0], "1/4-20 UNC");
     EXPECT_EQ(near[1], "M6x1");
     EXPECT_EQ(std::count(near.begin(), near.end(), "1/4-20 UN"), 0);  // stands under UNC
-    EXPECT_EQ(threads_near(builtin(), 6.35, 0.0).size(), 3U);  // 1/4-20, -28 and -32
+    EXPECT_EQ(threads_near(builtin(), 6.35, 0.0).size(), 3U);         // 1/4-20, -28 and -32
     EXPECT_TRUE(threads_near(builtin(), 1000.0, 1.0).empty());
     EXPECT_THROW((void)threads_near(builtin(), -1.0, 1.0), DomainError);
     EXPECT_THROW((void)threads_near(builtin(), kNaN, 1.0), DomainError);
