@@ -28,11 +28,13 @@ if TYPE_CHECKING:
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
+    from halfnut.planning import Plan, plan
     from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
     "InputError": "mistakes",
+    "Plan": "planning",
     "Thread": "threads",
     "ThreadLimits": "threads",
     "alloy": "material",
@@ -47,6 +49,7 @@ _HOMES = {
     "milling_machine": "machines",
     "mm": "units",
     "part_off": "cutting",
+    "plan": "planning",
     "quantity": "units",
     "thread": "threads",
     "thread_speed": "cutting",
@@ -61,6 +64,7 @@ __all__ = [
     "InputError",
     "Length",
     "NotTabulatedError",
+    "Plan",
     "TableError",
     "Thread",
     "ThreadLimits",
@@ -78,6 +82,7 @@ __all__ = [
     "milling_machine",
     "mm",
     "part_off",
+    "plan",
     "quantity",
     "thread",
     "thread_speed",

@@ -32,7 +32,8 @@ class Reading:
         if self.remainder_mm == 0:
             return ""
         value = self.remainder_mm / (_INCH_MM if self.unit == "in" else 1.0)
-        return f"{value:+.5f} in" if self.unit == "in" else f"{value:+.4f} mm"
+        text = f"{abs(value):.5f} in" if self.unit == "in" else f"{abs(value):.4f} mm"
+        return f"+{text}" if value > 0 else f"−{text}"
 
     def __str__(self) -> str:
         whole = f"{self.turns} turn{'' if self.turns == 1 else 's'} + " if self.turns else ""

@@ -99,26 +99,32 @@ class Step(_Closed):
 
 
 class Turn(Step):
-    """Turn the outside down to a diameter, from the running diameter or from `start`."""
+    """Turn the outside down to a diameter, from the running diameter or from `start`.
+
+    `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass.
+    """
 
     do: Literal["turn"]
     to: Length
     length: Length
     start: Length | None = None
     depth: Length | None = None
+    finish: YesNo = False
     nose_radius: Length | None = None
     roughness: Length | None = None
-    support: Literal["chuck", "chuck and centre", "centres"] = "chuck"
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck"
     stick_out: Length | None = None
 
 
 class Face(Step):
-    """Face the end: `off` is how much comes off."""
+    """Face the end: `off` is how much comes off, `to` the diameter to stop at."""
 
     do: Literal["face"]
     off: Length
     to: Length | None = None
     start: Length | None = None
+    depth: Length | None = None
+    finish: YesNo = False
     nose_radius: Length | None = None
     roughness: Length | None = None
 
@@ -131,6 +137,7 @@ class Bore(Step):
     length: Length
     start: Length | None = None
     depth: Length | None = None
+    finish: YesNo = False
     bar: Length | None = None
     stick_out: Length | None = None
     nose_radius: Length | None = None
@@ -141,7 +148,7 @@ class PartOff(Step):
     """Part the piece off the bar."""
 
     do: Literal["part off"]
-    width: Length
+    blade: Length
 
 
 class Drill(Step):

@@ -22,7 +22,7 @@ def test_lines_on_the_dials():
         (CROSS_IN, 0.125 * 25.4, 0, 125, "125 lines"),
         (CROSS_IN, 0.225 * 25.4, 1, 25, "1 turn + 25 lines"),
         (CROSS_IN, 0.0504 * 25.4, 0, 50, "50 lines +0.00040 in"),
-        (CROSS_IN, 0.0506 * 25.4, 0, 51, "51 lines -0.00040 in"),
+        (CROSS_IN, 0.0506 * 25.4, 0, 51, "51 lines −0.00040 in"),
         (CROSS_MM, 10.05, 2, 1, "2 turns + 1 line"),
         (CROSS_MM, 0.31, 0, 6, "6 lines +0.0100 mm"),
         (COMPOUND, 0.010 * 25.4, 0, 5, "5 lines"),  # it reads its own travel: half of the diameter

@@ -1,0 +1,453 @@
+"""One operation of a job: what the core is asked, and its answer with levers, passes and dial readings."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from halfnut import _core, cutting, knurls, threads
+from halfnut._core import DomainError, Evidence, Length
+from halfnut.cutting import Cut
+from halfnut.dials import Reading, reading
+from halfnut.job import (
+    Bore,
+    Coating,
+    Face,
+    Job,
+    Knurl,
+    Operation,
+    Part,
+    PartOff,
+    Thread,
+    Turn,
+)
+from halfnut.machines import Machine
+from halfnut.record import Caution, Record
+
+__all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer"]
+
+_INCH_MM = 25.4
+_PASS_BY_HAND_S = 5.0  # a hand at the half nut and the cross slide needs about so long a pass
+_DEEPEST_PASS_MM = {"in": 0.040 * _INCH_MM, "mm": 1.0}
+
+
+@dataclass(frozen=True)
+class Levers:
+    """Levers that belong together: what they are for, and where each stands."""
+
+    group: str
+    positions: tuple[tuple[str, str], ...]
+    stop: bool = False
+    """Whether the spindle must stand still to set them."""
+
+
+@dataclass(frozen=True)
+class Pass:
+    """One pass: its depth on the radius or along the axis, the size it leaves, and the dial from zero."""
+
+    number: int
+    depth_mm: float
+    size_mm: float
+    reading: Reading | None
+    measure: bool = False
+    """Whether to measure before this pass."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """The core's answer to an operation.
+
+    Attributes
+    ----------
+    record : Record
+        The answer itself; `cut` is the cut that goes with it where that is another record.
+    sizes : dict
+        What the operation starts from and ends at, in unit-suffixed keys.
+    time_s : float
+        For one piece: cutting, changes and measuring.
+    """
+
+    record: Record
+    cut: Cut | None
+    levers: tuple[Levers, ...]
+    passes: tuple[Pass, ...]
+    sizes: Mapping[str, Any]
+    time_s: float
+    dial: str = ""
+    remarks: tuple[str, ...] = ()
+    untimed: str = ""
+    """What `time_s` does not count."""
+
+    @property
+    def records(self) -> tuple[Record, ...]:
+        """The record and, where it is another, the cut."""
+        return (self.record,) if self.cut is None or self.cut is self.record else (self.record, self.cut)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of all records, each once."""
+        found = [caution for record in self.records for caution in record.cautions]
+        return tuple(dict.fromkeys(found))
+
+    @property
+    def evidence(self) -> tuple[Evidence, ...]:
+        """What all records rest on."""
+        return tuple(item for record in self.records for item in record.evidence)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Sizes, then every record's own figures."""
+        out: dict[str, Any] = dict(self.sizes)
+        for record in reversed(self.records):
+            out |= record.to_dict()
+        out.pop("cautions", None)
+        if self.passes:
+            out["passes"] = len(self.passes)
+        return out
+
+
+@dataclass
+class Workpiece:
+    """A part as it comes from operation to operation: its running sizes."""
+
+    part: Part
+    unit: str
+    coating: Coating | None
+    outside_mm: dict[str, float]
+    hole_mm: float | None
+    last: tuple[Machine, Any] | None = field(default=None)
+    """Machine and lever positions of the operation before."""
+
+    @classmethod
+    def from_part(cls, job: Job, part: Part, unit: str) -> Workpiece:
+        """The workpiece as sawn from its stock."""
+        stock = part.stock
+        outside = 0.0
+        if stock.diameter is not None:
+            outside = stock.diameter.base
+        elif stock.across_flats is not None:
+            outside = stock.across_flats.base / math.cos(math.radians(30))
+        hole = None if stock.bore is None else stock.bore.base
+        coating = None if part.coating is None else job.coatings[part.coating]
+        return cls(part, unit, coating, {"first": outside, "second": outside}, hole)
+
+    def length(self, value_mm: float) -> Length:
+        """A length in the part's own unit, so that answers come in it."""
+        return Length(value_mm / _INCH_MM, "in") if self.unit == "in" else Length(value_mm, "mm")
+
+    def outside(self, step: Any) -> float:
+        """The running outside diameter at the end that a step works on, or the one it starts from."""
+        start = getattr(step, "start", None)
+        return float(start.base) if start is not None else self.outside_mm[step.end]
+
+    def turned(self, step: Any, diameter_mm: float, length_mm: float) -> None:
+        """Note that the outside was turned down; over the whole length it holds for both ends."""
+        self.outside_mm[step.end] = diameter_mm
+        if length_mm >= self.part.length.base:
+            self.outside_mm = dict.fromkeys(self.outside_mm, diameter_mm)
+
+
+def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
+    """Ask the core about one operation, and note what the operation leaves of the work.
+
+    Raises
+    ------
+    Error
+        The core's reason why there is no answer; the workpiece is then as it was.
+    """
+    if machine.kind != "lathe" and isinstance(step, (Turn, Face, Bore, PartOff, Knurl, Thread)):
+        raise DomainError(f"{machine.name} is a {machine.kind}; {step.do} needs a lathe")
+    ask: Callable[[Workpiece, Any, Machine], Answer] = _ASK[type(step)]
+    found = ask(work, step, machine)
+    work.last = (machine, found.levers)
+    return found
+
+
+def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
+    start, to = work.outside(step), step.to.base
+    if not to < start:
+        raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
+    slide = machine.core.slide("cross")
+    passes = _passes(start, to, work, step, slide)
+    cut = cutting.turn(
+        work.part.alloy,
+        work.length(start),
+        depth=work.length(max(each.depth_mm for each in passes)),
+        length=step.length,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        finish=step.finish,
+        nose_radius=step.nose_radius,
+        hold=step.hold,
+        chuck=step.holding,
+        stick_out=step.stick_out,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
+    )
+    sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
+    found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
+    work.turned(step, to, step.length.base)
+    return found
+
+
+def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
+    start = step.start.base if step.start is not None else work.hole_mm
+    if start is None:
+        raise DomainError("there is no hole to bore out: drill it before, or say start")
+    to = step.to.base
+    if not to > start:
+        raise DomainError(f"to must be more than the running hole, {_size(work, start)}, got {_size(work, to)}")
+    outside = work.outside_mm[step.end]
+    if not to < outside:
+        raise DomainError(f"to must be less than the outside, {_size(work, outside)}, got {_size(work, to)}")
+    passes = _passes(start, to, work, step, machine.core.slide("cross"))
+    cut = cutting.bore(
+        work.part.alloy,
+        work.length(to),
+        depth=work.length(max(each.depth_mm for each in passes)),
+        length=step.length,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        finish=step.finish,
+        nose_radius=step.nose_radius,
+        chuck=step.holding,
+        bar_diameter=step.bar,
+        overhang=step.stick_out,
+        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
+    )
+    sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
+    found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
+    work.hole_mm = to
+    return found
+
+
+def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
+    start = work.outside(step)
+    slide = machine.core.slide("compound") or machine.core.slide("carriage")
+    deepest = step.depth.base if step.depth is not None else _DEEPEST_PASS_MM[work.unit]
+    count = max(1, math.ceil(step.off.base / deepest - 1e-9))
+    depths = _shares(step.off.base, count, slide.graduation_mm if slide is not None else None)
+    passes = tuple(
+        Pass(n + 1, depths[n] - (depths[n - 1] if n else 0.0), step.off.base - depths[n], _axial(slide, depths[n]))
+        for n in range(count)
+    )
+    cut = cutting.face(
+        work.part.alloy,
+        work.length(start),
+        end_diameter=None if step.to is None else step.to,
+        depth=work.length(max(each.depth_mm for each in passes)),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        finish=step.finish,
+        nose_radius=step.nose_radius,
+        chuck=step.holding,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
+    )
+    sizes = {"start_diameter_mm": start, "off_mm": step.off.base}
+    return _cut_answer(work, step, machine, cut, passes, sizes, slide.name if slide is not None else "")
+
+
+def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
+    start = work.outside_mm[step.end]
+    cut = cutting.part_off(
+        work.part.alloy,
+        work.length(start),
+        blade=step.blade,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        chuck=step.holding,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+    )
+    return _cut_answer(work, step, machine, cut, (), {"start_diameter_mm": start, "blade_mm": step.blade.base}, "")
+
+
+def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
+    named = threads.thread(step.thread)
+    side = "external" if step.side == "outside" else "internal"
+    other = "internal" if side == "external" else "external"
+    if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
+        raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
+    thread = getattr(named, side)
+    limits = threads.limits(thread, engagement=step.engagement)
+    by_hand_rpm = step.length.base / thread.lead_mm / _PASS_BY_HAND_S * 60
+    cut = _thread_cut(work, step, machine, thread, None)
+    remarks = []
+    if cut.spindle_rpm > by_hand_rpm:
+        cut = _thread_cut(work, step, machine, thread, _fastest_at_most(machine, by_hand_rpm))
+        remarks.append(f"Slowed so that a pass lasts {_PASS_BY_HAND_S:g} s: time to open the half nut and draw back.")
+    train = _gearbox(machine, thread.lead_mm)
+    levers = [*_levers(cut, machine)[:1], *([train] if train is not None else [])]
+    if train is None:
+        remarks.append(_no_gearbox(thread))
+    if work.coating is not None:
+        remarks.append(_coating_remark(work, side))
+    sizes = {"thread": str(thread), "side": side, "length_mm": step.length.base, "lead_mm": thread.lead_mm}
+    time_s = step.times * _overhead(work, machine, tuple(levers), cut, 1)
+    return Answer(limits, cut, tuple(levers), (), sizes, time_s, remarks=tuple(remarks), untimed="threading passes")
+
+
+def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
+    diameter = work.outside_mm[step.end] if step.diameter is None else step.diameter.base
+    blank = knurls.knurl_blank(
+        work.length(diameter),
+        step.pitch,
+        pattern=step.pattern,
+        finished=step.finished,
+        process=step.process,
+        prefer="below" if diameter <= work.outside_mm[step.end] and not step.finished else "nearest",
+        width=step.width,
+    )
+    cut = cutting.knurl(
+        work.part.alloy,
+        work.length(blank.blank_diameter_mm),
+        length=step.width,
+        machine=machine,
+        chuck=step.holding,
+    )
+    passes: tuple[Pass, ...] = ()
+    running = work.outside_mm[step.end]
+    slide = machine.core.slide("cross")
+    if blank.blank_diameter_mm < running - 1e-9:
+        depth = (running - blank.blank_diameter_mm) / 2
+        dial = None if slide is None else reading(slide, 2 * depth)
+        passes = (Pass(1, depth, blank.blank_diameter_mm, dial, measure=True),)
+    elif blank.blank_diameter_mm > running + 1e-9:
+        raise DomainError(
+            f"the knurl needs a blank of {_size(work, blank.blank_diameter_mm)}, more than the running diameter, "
+            f"{_size(work, running)}"
+        )
+    levers = _levers(cut, machine)
+    time_s = step.times * ((cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1))
+    sizes = {"start_diameter_mm": running, "width_mm": step.width.base}
+    work.outside_mm[step.end] = blank.finished_diameter_mm
+    return Answer(blank, cut, levers, passes, sizes, time_s, dial="cross" if passes else "")
+
+
+_ASK: dict[type, Callable[[Workpiece, Any, Machine], Answer]] = {
+    Turn: _turn,
+    Face: _face,
+    Bore: _bore,
+    PartOff: _part_off,
+    Thread: _thread,
+    Knurl: _knurl,
+}
+
+
+def _cut_answer(
+    work: Workpiece,
+    step: Any,
+    machine: Machine,
+    cut: Cut,
+    passes: tuple[Pass, ...],
+    sizes: Mapping[str, Any],
+    dial: str,
+) -> Answer:
+    levers = _levers(cut, machine)
+    count = max(1, len(passes))
+    measured = sum(each.measure for each in passes) + 1
+    time_s = step.times * (count * (cut.time_s or 0.0) + _overhead(work, machine, levers, cut, measured))
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial)
+
+
+def _overhead(work: Workpiece, machine: Machine, levers: tuple[Levers, ...], cut: Cut, measured: int) -> float:
+    """Seconds for the tool, the levers that differ from the operation before, and measuring."""
+    core = machine.core
+    before = () if work.last is None or work.last[0] is not machine else work.last[1]
+    seconds = core.tool_change_s + measured * core.measure_s
+    for group in levers:
+        if group.positions and group not in before:
+            seconds += core.stop_change_s if group.stop else core.lever_change_s
+    return float(seconds)
+
+
+def _levers(cut: Cut, machine: Machine) -> tuple[Levers, ...]:
+    out = []
+    if cut.spindle_step is not None:
+        step = machine.core.spindle[cut.spindle_step]
+        set_to = (("speed, rev/min", f"{cut.spindle_rpm:.0f}"),) if step.variable else ()
+        out.append(Levers("spindle", cut.spindle_positions + set_to, step.stop_to_change))
+    if cut.feed_step is not None:
+        stop = machine.core.carriage.steps[cut.feed_step].stop_to_change
+        out.append(Levers("feed", cut.feed_positions, stop))
+    return tuple(out)
+
+
+def _passes(start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _core.Slide | None) -> tuple[Pass, ...]:
+    """Equal passes on the radius, each but the last ending on a line of the dial; the last is measured before."""
+    total = abs(start_mm - to_mm) / 2
+    deepest = step.depth.base if step.depth is not None else _DEEPEST_PASS_MM[work.unit]
+    count = 1 if step.finish else max(1, math.ceil(total / deepest - 1e-9))
+    line = None if slide is None else slide.graduation_mm / (2 if slide.reads_diameter else 1)
+    depths = _shares(total, count, line)
+    sign = -2 if to_mm < start_mm else 2
+    out = []
+    for n, depth in enumerate(depths):
+        dial = None if slide is None else reading(slide, 2 * depth)
+        before = depths[n - 1] if n else 0.0
+        out.append(Pass(n + 1, depth - before, start_mm + sign * depth, dial, measure=count > 1 and n == count - 1))
+    return tuple(out)
+
+
+def _shares(total_mm: float, count: int, line_mm: float | None) -> list[float]:
+    """Depths reached after each of equal passes; all but the last on a line, the last two as equal as lines allow."""
+    depths = [total_mm * (n + 1) / count for n in range(count)]
+    if line_mm is not None:
+        depths[:-1] = [round(depth / line_mm) * line_mm for depth in depths[:-1]]
+        if count > 1:
+            before = depths[-3] if count > 2 else 0.0
+            depths[-2] = round((before + total_mm) / 2 / line_mm) * line_mm
+    return depths
+
+
+def _axial(slide: _core.Slide | None, travel_mm: float) -> Reading | None:
+    return None if slide is None else reading(slide, travel_mm=travel_mm)
+
+
+def _thread_cut(work: Workpiece, step: Thread, machine: Machine, thread: Any, spindle_rpm: float | None) -> Cut:
+    return cutting.thread_speed(
+        work.part.alloy,
+        work.length(thread.diameter_mm),
+        work.length(thread.lead_mm),
+        length=step.length,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        chuck=step.holding,
+        spindle_rpm=spindle_rpm,
+    )
+
+
+def _fastest_at_most(machine: Machine, rpm: float) -> float:
+    """The fastest speed of a machine that is not above another, else its slowest."""
+    steps = machine.core.spindle
+    reached = [min(rpm, step.rpm) for step in steps if (step.rpm_low if step.variable else step.rpm) <= rpm]
+    return max(reached, default=steps[0].rpm_low if steps[0].variable else steps[0].rpm)
+
+
+def _gearbox(machine: Machine, lead_mm: float) -> Levers | None:
+    """The levers of the gearbox's chart for a lead, if it has it."""
+    threading = machine.core.threading
+    for step in threading.gearbox:
+        if math.isclose(step.ratio * threading.lead_mm, lead_mm, rel_tol=1e-9):
+            return Levers("gearbox", tuple((each.control, each.setting) for each in step.positions), True)
+    return None
+
+
+def _no_gearbox(thread: Any) -> str:
+    lead = f"{thread.lead_mm:g} mm" if thread.unit == "mm" else f"{1 / thread.lead_in:g} threads an inch"
+    return f"A lead of {lead} is not on the gearbox's chart: set up change gears."
+
+
+def _coating_remark(work: Workpiece, side: str) -> str:
+    assert work.coating is not None
+    moved = 4 * work.coating.build_up.base
+    where = "larger" if side == "external" else "smaller"
+    return (
+        f"{work.coating.title}, {work.coating.build_up} a surface, makes the pitch diameter {_size(work, moved)} "
+        f"{where}; the limits here are of the class, without it."
+    )
+
+
+def _size(work: Workpiece, value_mm: float) -> str:
+    return f"{value_mm / _INCH_MM:.4f} in" if work.unit == "in" else f"{value_mm:.3f} mm"

@@ -1,0 +1,366 @@
+"""A job planned: one question to the core an operation, its answer kept, and all of it written for the shop."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import math
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from halfnut import job as job_files
+from halfnut import machines
+from halfnut._core import DomainError, Error
+from halfnut.job import Job, Operation, Part
+from halfnut.machines import Machine
+from halfnut.operations import Answer, Workpiece, answer
+from halfnut.record import Caution, Evidence, Record
+from halfnut.stock import CutList, cut_list
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+__all__ = ["Plan", "PlannedOperation", "PlannedPart", "plan"]
+
+_STEP = 10  # between operation numbers, so that one can be put in between by hand
+
+
+@dataclass(frozen=True)
+class PlannedOperation:
+    """One operation with its answer, or with the reason why there is none."""
+
+    number: int
+    step: Operation
+    machine: Machine
+    answer: Answer | None
+    error: str = ""
+
+    @property
+    def status(self) -> str:
+        """Planned or failed."""
+        return "failed" if self.answer is None else "planned"
+
+    @property
+    def record(self) -> Record | None:
+        """The core's answer."""
+        return None if self.answer is None else self.answer.record
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of the answer."""
+        return () if self.answer is None else self.answer.cautions
+
+    @property
+    def evidence(self) -> tuple[Evidence, ...]:
+        """What the answer rests on."""
+        return () if self.answer is None else self.answer.evidence
+
+    @property
+    def time_s(self) -> float:
+        """Time at the machine for one piece: cutting, changes and measuring, as often as the operation is done."""
+        return 0.0 if self.answer is None else self.answer.time_s
+
+    def to_dict(self) -> dict[str, Any]:
+        """The operation as a dictionary; a figure that is not a number is None."""
+        return {
+            "operation": self.number,
+            "do": self.step.do,
+            "end": self.step.end,
+            "machine": self.machine.name,
+            "status": self.status,
+            "error": self.error or None,
+            "time_s": self.time_s if self.answer else None,
+            "figures": None if self.answer is None else _finite(self.answer.to_dict()),
+            "cautions": [{"code": caution.code, "text": caution.text} for caution in self.cautions],
+            "evidence": [
+                {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
+                for item in self.evidence
+            ],
+        }
+
+
+@dataclass(frozen=True)
+class PlannedPart:
+    """A part with its stock cut up and its operations answered in order."""
+
+    part: Part
+    unit: str
+    stock: CutList | None
+    stock_error: str
+    operations: tuple[PlannedOperation, ...]
+    file: str = field(default="")
+
+    @property
+    def failed(self) -> int:
+        """Operations without an answer, the stock counted as one."""
+        return sum(op.status == "failed" for op in self.operations) + bool(self.stock_error)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of all operations."""
+        return tuple(caution for op in self.operations for caution in op.cautions)
+
+    @property
+    def time_each_s(self) -> float:
+        """Time for one piece; operations without an answer are left out."""
+        return sum(op.time_s for op in self.operations)
+
+    @property
+    def time_lot_s(self) -> float:
+        """Time for the lot."""
+        return self.time_each_s * self.part.quantity
+
+    def to_dict(self) -> dict[str, Any]:
+        """The part as nested dictionaries."""
+        part = self.part
+        return {
+            "name": part.name,
+            "title": part.title,
+            "number": part.number,
+            "quantity": part.quantity,
+            "alloy": part.alloy,
+            "sheet": self.file,
+            "failed": self.failed,
+            "time_each_s": self.time_each_s,
+            "time_lot_s": self.time_lot_s,
+            "stock": None if self.stock is None else self.stock.to_dict(),
+            "stock_error": self.stock_error or None,
+            "operations": [op.to_dict() for op in self.operations],
+        }
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A planned job: parts, their operations, and every way to write them down."""
+
+    job: Job
+    name: str
+    parts: tuple[PlannedPart, ...]
+
+    @property
+    def failed(self) -> int:
+        """Operations that have no answer."""
+        return sum(part.failed for part in self.parts)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of all operations."""
+        return tuple(caution for part in self.parts for caution in part.cautions)
+
+    @property
+    def operations(self) -> Iterator[tuple[PlannedPart, PlannedOperation]]:
+        """Every operation with its part, in order."""
+        return ((part, op) for part in self.parts for op in part.operations)
+
+    @property
+    def time_s(self) -> float:
+        """Time for all lots."""
+        return sum(part.time_lot_s for part in self.parts)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The plan as nested dictionaries and lists without NaN, as plan.json holds it."""
+        job = self.job
+        return {
+            "title": job.title,
+            "number": job.number,
+            "revision": job.revision,
+            "date": job.date,
+            "failed": self.failed,
+            "time_s": self.time_s,
+            "parts": [part.to_dict() for part in self.parts],
+        }
+
+    def rows(self) -> list[dict[str, Any]]:
+        """One flat row an operation, as plan.csv holds them; a failed one has its reason and no figures."""
+        return [_row(part, op) for part, op in self.operations]
+
+    def to_frame(self) -> pd.DataFrame:
+        """One row an operation, as a pandas data frame."""
+        import pandas as pd
+
+        return pd.DataFrame(self.rows())
+
+    def lines(self) -> list[str]:
+        """A summary on one screen."""
+        from halfnut.sheet.texts import duration
+
+        count = sum(1 for _ in self.operations)
+        failed = f", {self.failed} failed" if self.failed else ""
+        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {duration(self.time_s)} in all"]
+        for part in self.parts:
+            each, lot = duration(part.time_each_s), duration(part.time_lot_s)
+            title = part.part.title or part.part.name
+            out.append(f"  {part.part.quantity:>4} × {title:24} {part.part.alloy:14} {each:>14} each {lot:>14} the lot")
+            out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
+            if part.stock_error:
+                out.append(f"         failed: stock: {part.stock_error}")
+        cautions = dict.fromkeys(caution.text for caution in self.cautions)
+        out += [f"  caution: {text}" for text in cautions]
+        return out
+
+    def __str__(self) -> str:
+        return "\n".join(self.lines())
+
+    def _repr_html_(self) -> str:
+        from halfnut.sheet import summary_html
+
+        return summary_html(self)
+
+    def files(self) -> dict[str, str]:
+        """Name and text of every file that `write` writes."""
+        from halfnut.sheet import sheets
+
+        out = {"plan.csv": self._csv(), **sheets(self)}
+        out["plan.json"] = json.dumps(
+            {**self.to_dict(), "files": sorted([*out, "plan.json"])}, indent=1, allow_nan=False
+        )
+        return out
+
+    def write(self, folder: str | os.PathLike[str], *, replace: bool = False) -> list[Path]:
+        """Write plan.csv, plan.json, a page for every part and a page that opens them.
+
+        Parameters
+        ----------
+        folder : path
+            Made if it is not there.
+        replace : bool
+            Whether an earlier plan in the folder may be replaced. Its own files are, others stay.
+
+        Returns
+        -------
+        list of Path
+            The files, the opening page first.
+
+        Raises
+        ------
+        DomainError
+            The folder is not empty, and `replace` is not set or something in it is in the way.
+        """
+        place = Path(folder)
+        files = self.files()
+        old = _earlier_plan(place)
+        if place.is_dir() and any(place.iterdir()) and not (replace and old):
+            how = "give `replace` to have it replaced" if old else "it holds no earlier plan; name another folder"
+            raise DomainError(f"{place} is not empty and stays as it is: {how}")
+        in_the_way = [name for name in files if (place / name).exists() and name not in old]
+        if in_the_way:
+            raise DomainError(
+                f"{place} holds {', '.join(in_the_way)}, which no earlier plan wrote; name another folder"
+            )
+        place.mkdir(parents=True, exist_ok=True)
+        for name in old:
+            (place / name).unlink(missing_ok=True)
+        for name, text in files.items():
+            (place / name).write_text(text, encoding="utf-8", newline="")
+        return [place / name for name in sorted(files, key=lambda name: (name != "index.html", name))]
+
+    def _csv(self) -> str:
+        rows = self.rows()
+        columns = list(dict.fromkeys(key for row in rows for key in row))
+        out = io.StringIO()
+        writer = csv.DictWriter(out, columns, restval="", lineterminator="\r\n")
+        writer.writeheader()
+        writer.writerows({key: "" if value is None else value for key, value in row.items()} for row in rows)
+        return out.getvalue()
+
+
+def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
+    """Plan a job: one question to the core an operation.
+
+    An operation that has no answer is marked with the reason; the rest is planned.
+
+    Parameters
+    ----------
+    job : path, dict or Job
+        A job file, or a dictionary shaped as one.
+
+    Raises
+    ------
+    InputError
+        The job has mistakes of shape; all of them are in the message.
+
+    >>> planned = plan({
+    ...     "title": "one pin", "machine": "gap-bed",
+    ...     "parts": [{
+    ...         "name": "pin", "quantity": 1, "alloy": "6061-T6", "length": "2 in",
+    ...         "stock": {"form": "bar", "diameter": "1 in"},
+    ...         "operations": [{"do": "turn", "to": "0.9 in", "length": "1 in"}],
+    ...     }],
+    ... })
+    >>> planned.failed
+    0
+    """
+    found, name = job_files.load(job)
+    return Plan(found, name, tuple(_planned_part(found, part) for part in found.parts))
+
+
+def _planned_part(job: Job, part: Part) -> PlannedPart:
+    size = part.stock.diameter or part.stock.across_flats or part.stock.thickness
+    assert size is not None
+    unit = "in" if size.system == "inch" else "mm"
+    workpiece = Workpiece.from_part(job, part, unit)
+    operations = []
+    for place, step in enumerate(part.operations):
+        machine = machines.machine(step.machine or part.machine or job.machine)
+        try:
+            found, error = answer(workpiece, step, machine), ""
+        except Error as failure:
+            found, error = None, str(failure)
+        operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
+    stock, stock_error = _cut_up(part)
+    return PlannedPart(part, unit, stock, stock_error, tuple(operations), f"{job_files.file_name(part.name)}.html")
+
+
+def _cut_up(part: Part) -> tuple[CutList | None, str]:
+    stock = part.stock
+
+    def size(name: str) -> float:
+        given = getattr(stock, name)
+        return 0.0 if given is None else float(given.base)
+
+    try:
+        found = cut_list(
+            part.length.base,
+            part.quantity,
+            kerf_mm=size("kerf"),
+            facing_mm=size("facing"),
+            grip_mm=size("grip"),
+            pieces=stock.pieces,
+            bar_mm=None if stock.bar_length is None else stock.bar_length.base,
+        )
+    except DomainError as error:
+        return None, str(error)
+    return found, ""
+
+
+def _row(part: PlannedPart, op: PlannedOperation) -> dict[str, Any]:
+    head = {
+        "part": part.part.name,
+        "number": part.part.number,
+        "quantity": part.part.quantity,
+        "alloy": part.part.alloy,
+        **{key: value for key, value in op.to_dict().items() if key not in {"figures", "cautions", "evidence"}},
+        "cautions": " ".join(caution.code for caution in op.cautions),
+    }
+    figures = {} if op.answer is None else _finite(op.answer.to_dict())
+    flat = {key: " ".join(map(str, value)) if isinstance(value, list) else value for key, value in figures.items()}
+    return {**head, **{key: value for key, value in flat.items() if key not in head}}
+
+
+def _finite(figures: Mapping[str, Any]) -> dict[str, Any]:
+    return {
+        key: None if isinstance(value, float) and not math.isfinite(value) else value for key, value in figures.items()
+    }
+
+
+def _earlier_plan(folder: Path) -> list[str]:
+    """Files that an earlier plan wrote into a folder."""
+    try:
+        names = json.loads((folder / "plan.json").read_text(encoding="utf-8"))["files"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return []
+    return [name for name in names if isinstance(name, str) and Path(name).name == name]

@@ -1,0 +1,323 @@
+"""A job planned: running sizes, passes and dials, failures that stay alone, files that replace nothing unasked."""
+
+import copy
+import csv
+import json
+import math
+from pathlib import Path
+
+import pytest
+
+import halfnut as hn
+from halfnut import job, machines
+from halfnut.dials import lines_a_turn
+
+DEMO = Path(hn.__file__).parent / "demo"
+JOBS = sorted(DEMO.glob("job*.toml"))
+
+PIN = {
+    "title": "one pin",
+    "machine": "gap-bed",
+    "parts": [
+        {
+            "name": "pin",
+            "quantity": 3,
+            "alloy": "6061-T6",
+            "length": "2 in",
+            "stock": {"form": "bar", "diameter": "1 in"},
+            "operations": [
+                {"do": "turn", "to": "0.9 in", "length": "1 in"},
+                {"do": "turn", "to": "0.7505 in", "length": "0.5 in"},
+                {"do": "thread", "thread": "3/4-16 UNF-2A", "length": "0.4 in"},
+            ],
+        }
+    ],
+}
+
+
+@pytest.fixture
+def data():
+    return copy.deepcopy(PIN)
+
+
+@pytest.fixture(scope="module", params=JOBS, ids=lambda path: path.stem)
+def demo(request):
+    return hn.plan(request.param)
+
+
+def test_there_is_a_demonstration_in_inch_and_in_metric():
+    assert {part.unit for path in JOBS for part in hn.plan(path).parts} == {"in", "mm"}
+
+
+def test_the_demonstration_is_planned_whole(demo):
+    assert demo.failed == 0
+    assert all(op.record is not None for _, op in demo.operations)
+    assert demo.time_s > 0
+
+
+def test_sizes_run_from_operation_to_operation(data):
+    first, second, thread = hn.plan(data).parts[0].operations
+    assert first.answer.sizes["start_diameter_mm"] == pytest.approx(25.4)
+    assert first.answer.sizes["to_diameter_mm"] == pytest.approx(0.9 * 25.4)
+    assert second.answer.sizes["start_diameter_mm"] == pytest.approx(0.9 * 25.4)
+    assert thread.record.pitch_max == 0.7079  # ASME B1.1-2003 table 2, 3/4-16 UNF-2A
+
+
+def test_the_second_end_begins_from_the_stock_again(data):
+    steps = data["parts"][0]["operations"]
+    steps.append({"do": "turn", "end": "second", "to": "0.95 in", "length": "0.5 in"})
+    assert hn.plan(data).parts[0].operations[-1].answer.sizes["start_diameter_mm"] == pytest.approx(25.4)
+    steps[0]["length"] = "2 in"  # turned from end to end, the other end is as thin
+    assert "less than the running diameter" in hn.plan(data).parts[0].operations[-1].error
+
+
+def test_a_bad_operation_marks_itself_and_the_rest_is_planned(data):
+    steps = data["parts"][0]["operations"]
+    steps.insert(1, {"do": "turn", "to": "1.2 in", "length": "1 in"})
+    steps.append({"do": "thread", "thread": "3/4-16 UNF-2B", "length": "0.4 in"})
+    steps.append({"do": "thread", "thread": "M7x3.3", "length": "0.4 in"})
+    steps.append({"do": "face", "off": "0.01 in", "machine": "bench-mill"})
+    plan = hn.plan(data)
+    status = [op.status for op in plan.parts[0].operations]
+    assert status == ["planned", "failed", "planned", "planned", "failed", "planned", "failed"]
+    assert plan.failed == 3
+    bad = plan.parts[0].operations[1]
+    assert bad.record is None
+    assert "0.9000 in" in bad.error
+    assert "needs a lathe" in plan.parts[0].operations[6].error
+    assert plan.to_dict()["parts"][0]["operations"][1]["figures"] is None
+
+
+def test_stock_that_a_bar_cannot_give_is_told(data):
+    data["parts"][0]["stock"]["bar_length"] = "1 in"
+    plan = hn.plan(data)
+    assert "longer than the bar" in plan.parts[0].stock_error
+    assert plan.failed == 1
+
+
+def test_every_pass_but_the_last_ends_on_a_line_and_the_last_two_are_equal(demo):
+    checked = 0
+    for _, op in demo.operations:
+        passes = op.answer.passes
+        if len(passes) < 2 or op.step.do not in {"turn", "bore"}:
+            continue
+        checked += 1
+        slide = op.machine.core.slide("cross")
+        line = slide.graduation_mm / (2 if slide.reads_diameter else 1)
+        assert all(each.reading.remainder == "" for each in passes[:-1])
+        assert passes[-1].depth_mm == pytest.approx(passes[-2].depth_mm, abs=1.01 * line)
+        assert [each.measure for each in passes] == [False] * (len(passes) - 1) + [True]
+        total = abs(op.answer.sizes["start_diameter_mm"] - op.answer.sizes["to_diameter_mm"]) / 2
+        assert sum(each.depth_mm for each in passes) == pytest.approx(total)
+    assert checked >= 3
+
+
+def test_no_pass_is_deeper_than_asked(data):
+    data["parts"][0]["operations"] = [{"do": "turn", "to": "0.7 in", "length": "1 in", "depth": "0.020 in"}]
+    (op,) = hn.plan(data).parts[0].operations
+    assert len(op.answer.passes) == 8
+    assert max(each.depth_mm for each in op.answer.passes) <= 0.0205 * 25.4
+    assert op.record.depth_mm == pytest.approx(max(each.depth_mm for each in op.answer.passes))
+
+
+def test_levers_changed_less_take_less_time(data):
+    data["parts"][0]["operations"] = [{"do": "turn", "to": size, "length": "1 in"} for size in ("0.95 in", "0.90 in")]
+    first, second = hn.plan(data).parts[0].operations
+    assert second.answer.levers == first.answer.levers
+    core = machines.machine("gap-bed").core
+    saved = core.stop_change_s + core.lever_change_s
+    passes = len(second.answer.passes) * second.record.time_s - len(first.answer.passes) * first.record.time_s
+    measured = sum(p.measure for p in second.answer.passes) - sum(p.measure for p in first.answer.passes)
+    assert second.time_s - first.time_s == pytest.approx(passes + measured * core.measure_s - saved)
+
+
+def test_an_operation_done_three_times_takes_three_times_as_long(data):
+    data["parts"][0]["operations"] = [{"do": "face", "off": "0.01 in"}]
+    once = hn.plan(data).parts[0].time_each_s
+    data["parts"][0]["operations"][0]["times"] = 3
+    assert hn.plan(data).parts[0].time_each_s == pytest.approx(3 * once)
+    assert hn.plan(data).time_s == pytest.approx(9 * once)
+
+
+def test_a_thread_off_the_gearboxs_chart_asks_for_change_gears(data):
+    steps = data["parts"][0]["operations"]
+    on_chart = hn.plan(data).parts[0].operations[2]
+    assert [group.group for group in on_chart.answer.levers] == ["spindle", "gearbox"]
+    steps[2]["thread"] = "M18x1.5-6g"
+    off_chart = hn.plan(data).parts[0].operations[2]
+    assert [group.group for group in off_chart.answer.levers] == ["spindle"]
+    assert "change gears" in " ".join(off_chart.answer.remarks)
+
+
+def test_threading_leaves_time_for_the_half_nut(demo):
+    slowed = 0
+    for _, op in demo.operations:
+        if op.step.do != "thread":
+            continue
+        pass_s = op.step.length.base / op.answer.sizes["lead_mm"] / op.answer.cut.spindle_rpm * 60
+        slowest = op.machine.core.spindle[0]
+        assert pass_s >= 5 - 1e-9 or op.answer.cut.spindle_rpm <= slowest.rpm
+        slowed += any("half nut" in remark for remark in op.answer.remarks)
+    assert slowed >= 1
+
+
+def test_a_coating_is_told_beside_the_thread(data):
+    data["coatings"] = {"black": {"title": "black anodise", "build_up": "0.0002 in"}}
+    data["parts"][0]["coating"] = "black"
+    remark = " ".join(hn.plan(data).parts[0].operations[2].answer.remarks)
+    assert "0.0008 in larger" in remark  # four times the growth of a surface, on a 60 degree flank
+
+
+def test_the_dictionary_and_the_frame_hold_no_nan_and_say_the_same(demo):
+    text = json.dumps(demo.to_dict(), allow_nan=False)
+    assert json.loads(text)["failed"] == 0
+    frame = demo.to_frame()
+    assert len(frame) == sum(1 for _ in demo.operations)
+    flat = [op.answer.to_dict() for _, op in demo.operations]
+    assert frame["spindle_rpm"].notna().all()
+    assert frame["spindle_rpm"].tolist() == [row["spindle_rpm"] for row in flat]
+
+
+def test_written_files_read_back(demo, tmp_path):
+    written = demo.write(tmp_path / "out")
+    assert written[0].name == "index.html"
+    assert {path.name for path in written} >= {"plan.csv", "plan.json", *(part.file for part in demo.parts)}
+    with (tmp_path / "out" / "plan.csv").open(newline="", encoding="utf-8") as file:
+        rows = list(csv.DictReader(file))
+    assert len(rows) == sum(1 for _ in demo.operations)
+    cells = {cell for row in rows for cell in row.values()}
+    assert not cells & {"nan", "NaN", "None", "inf"}
+    for row, (_, op) in zip(rows, demo.operations, strict=True):
+        assert math.isclose(float(row["spindle_rpm"]), op.answer.to_dict()["spindle_rpm"])
+    loaded = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
+    assert sorted(loaded["files"]) == sorted(path.name for path in written)
+
+
+def test_nothing_is_overwritten_unnamed(data, tmp_path):
+    plan, out = hn.plan(data), tmp_path / "out"
+    plan.write(out)
+    (out / "notes.txt").write_text("ours")
+    with pytest.raises(hn.DomainError, match=r"not empty and stays as it is.*`replace`"):
+        plan.write(out)
+    data["parts"][0]["name"] = "other pin"
+    hn.plan(data).write(out, replace=True)
+    assert (out / "notes.txt").read_text() == "ours"
+    assert (out / "other-pin.html").is_file()
+    assert not (out / "pin.html").exists()
+    other = tmp_path / "other"
+    other.mkdir()
+    (other / "index.html").write_text("ours")
+    with pytest.raises(hn.DomainError, match="no earlier plan"):
+        plan.write(other, replace=True)
+    assert (other / "index.html").read_text() == "ours"
+
+
+def test_a_file_in_the_way_that_no_plan_wrote_stays(data, tmp_path):
+    plan = hn.plan(data)
+    plan.write(tmp_path)
+    (tmp_path / "new-pin.html").write_text("ours")
+    data["parts"][0]["name"] = "new pin"
+    with pytest.raises(hn.DomainError, match=r"new-pin\.html"):
+        hn.plan(data).write(tmp_path, replace=True)
+    assert (tmp_path / "new-pin.html").read_text() == "ours"
+
+
+def test_an_earlier_plan_cannot_name_a_file_outside_its_folder(data, tmp_path):
+    outside = tmp_path / "ours.txt"
+    outside.write_text("ours")
+    folder = tmp_path / "out"
+    folder.mkdir()
+    (folder / "plan.json").write_text(json.dumps({"files": ["../ours.txt", "plan.json", str(outside)]}))
+    hn.plan(data).write(folder, replace=True)
+    assert outside.read_text() == "ours"
+
+
+def test_the_summary_fits_one_screen(demo):
+    lines = str(demo).splitlines()
+    assert lines[0].startswith("Portable truss telescope: ")
+    assert len(lines) <= 30
+    assert demo._repr_html_().startswith("<p>")
+
+
+def test_two_hundred_parts_are_scripted_in_one_go(data):
+    part = data["parts"][0]
+    data["parts"] = [
+        {**copy.deepcopy(part), "name": f"pin {n}", "quantity": n % 7 + 1, "length": f"{2 + n / 100} in"}
+        for n in range(200)
+    ]
+    plan = hn.plan(data)
+    assert (len(plan.parts), plan.failed) == (200, 0)
+    files = plan.files()
+    assert len(files) == 200 + 3
+    assert len(plan.to_frame()) == 600
+
+
+# ---- each sheet replayed on its machine's file ------------------------------------------------------
+
+
+def test_every_lever_speed_feed_and_line_can_be_set_on_the_machine(demo):
+    checked = {"levers": 0, "lines": 0, "feeds": 0}
+    for _, op in demo.operations:
+        core = op.machine.core
+        cut = op.answer.cut
+        step = core.spindle[cut.spindle_step]
+        low = step.rpm_low if step.variable else step.rpm
+        assert low - 1e-9 <= cut.spindle_rpm <= step.rpm + 1e-9
+        for group in op.answer.levers:
+            ladder = {"spindle": core.spindle, "feed": core.carriage.steps, "gearbox": core.threading.gearbox}[
+                group.group
+            ]
+            known = [tuple((p.control, p.setting) for p in each.positions) for each in ladder]
+            set_to = tuple(position for position in group.positions if position[0] != "speed, rev/min")
+            assert set_to in known
+            checked["levers"] += len(group.positions)
+            if group.group == "feed":
+                marked = ladder[known.index(set_to)].marked
+                assert marked == cut.feed_marked
+                checked["feeds"] += 1
+        for each in op.answer.passes:
+            found, slide = each.reading, core.slide(op.answer.dial)
+            lines = found.turns * lines_a_turn(slide) + found.line
+            reached = lines * slide.graduation_mm / (2 if slide.reads_diameter else 1)
+            zero = op.answer.sizes["start_diameter_mm"]
+            wanted = (
+                op.answer.sizes["off_mm"] - each.size_mm
+                if "off_mm" in op.answer.sizes
+                else abs(zero - each.size_mm) / 2
+            )
+            assert abs(reached - wanted) <= slide.graduation_mm / 2
+            if found.remainder == "":
+                assert reached == pytest.approx(wanted, abs=1e-5 * slide.graduation_mm)
+            checked["lines"] += 1
+    assert min(checked.values()) >= 10
+
+
+def test_ones_own_lathe_is_used_once_its_file_is_filled_in(tmp_path, data):
+    from click.testing import CliRunner
+
+    from halfnut import cli
+
+    path = tmp_path / "ours.toml"
+    made = CliRunner().invoke(cli.command, ["machine", "new", "ours", "--system", "metric", "--out", str(path)])
+    assert made.exit_code == 0
+    data["machine"] = "ours.toml"
+    (tmp_path / "job.toml").write_text(_toml(data))
+    plan = hn.plan(tmp_path / "job.toml")
+    assert plan.failed == 0
+    own = machines.machine(path).core
+    assert {op.answer.cut.spindle_rpm for _, op in plan.operations} <= {step.rpm for step in own.spindle}
+    assert job.load(tmp_path / "job.toml")[0].machine == str(path)
+
+
+def _toml(data):
+    part = data["parts"][0]
+    head = {key: value for key, value in part.items() if key not in {"operations", "stock"}}
+    lines = [f"{key} = {json.dumps(value)}" for key, value in data.items() if key != "parts"]
+    lines += ["[[parts]]", *(f"{key} = {json.dumps(value)}" for key, value in head.items())]
+    lines += [f"stock = {_inline(part['stock'])}"]
+    lines += [f"operations = [{', '.join(_inline(step) for step in part['operations'])}]"]
+    return "\n".join(lines)
+
+
+def _inline(table):
+    return "{ " + ", ".join(f"{key} = {json.dumps(value)}" for key, value in table.items()) + " }"
