@@ -1,0 +1,45 @@
+"""Setup sheets: one HTML page a part, and a page that opens them. Each stands alone and prints on A4 and Letter."""
+
+from __future__ import annotations
+
+from functools import cache
+from html import escape
+from typing import TYPE_CHECKING
+
+import jinja2
+
+from halfnut.sheet.build import plan_view
+
+if TYPE_CHECKING:
+    from halfnut.planning import Plan
+
+__all__ = ["sheets", "summary_html"]
+
+
+@cache
+def _environment() -> jinja2.Environment:
+    return jinja2.Environment(
+        loader=jinja2.PackageLoader("halfnut.sheet"),
+        autoescape=jinja2.select_autoescape(["html"]),
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=jinja2.StrictUndefined,
+    )
+
+
+def sheets(plan: Plan) -> dict[str, str]:
+    """File names and texts of a plan's pages, the opening page first."""
+    view = plan_view(plan)
+    environment = _environment()
+    page = environment.get_template("part.html")
+    out = {"index.html": environment.get_template("index.html").render(plan=view, block=view.block)}
+    for part in view.parts:
+        out[part.file] = page.render(part=part, block=part.block)
+    return out
+
+
+def summary_html(plan: Plan) -> str:
+    """A plan's summary for a notebook."""
+    first, *rest = plan.lines()
+    body = "\n".join(escape(line) for line in rest)
+    return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'

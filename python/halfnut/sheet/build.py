@@ -1,0 +1,368 @@
+"""From a plan to what its sheets show."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from halfnut.cutting import Cut
+from halfnut.knurls import KnurlBlank
+from halfnut.operations import Answer, Pass
+from halfnut.sheet import texts
+from halfnut.sheet.view import Levers, OperationView, PartView, PlanView, SetupView, SheetRow, Table, TitleBlock
+from halfnut.threads import ThreadLimits
+from halfnut.words import LIMITS, TOOLS
+
+if TYPE_CHECKING:
+    from halfnut.job import Job
+    from halfnut.planning import Plan, PlannedOperation, PlannedPart
+
+__all__ = ["plan_view"]
+
+_DO = {
+    "turn": "Turn",
+    "face": "Face",
+    "bore": "Bore",
+    "part off": "Part off",
+    "drill": "Drill",
+    "ream": "Ream",
+    "tap": "Tap",
+    "mill": "Mill",
+    "thread": "Thread",
+    "knurl": "Knurl",
+}
+_FIGURE_NAMES = {
+    "window_low_m_min": "speed window",
+    "window_high_m_min": "speed window",
+    "mrr_cm3_min": "metal removed",
+    "roughness_ra_um": "Ra by geometry",
+    "spindle_rpm": "spindle speed",
+}
+_GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads"}
+_ENDS = {"first": "First end", "second": "Turned round, second end"}
+_TOOL_NAMES = {code: name for name, code in reversed(TOOLS.items())}
+
+
+def plan_view(plan: Plan) -> PlanView:
+    """Everything that the sheets of a plan show."""
+    job = plan.job
+    total = len(plan.parts) + 1
+    parts = tuple(_part(job, part, f"{place + 2} / {total}") for place, part in enumerate(plan.parts))
+    rows = tuple(_row(part) for part in plan.parts)
+    pieces = sum(part.part.quantity for part in plan.parts)
+    totals = (
+        ("Parts", f"{len(plan.parts)}"),
+        ("Pieces", f"{pieces}"),
+        ("Time", texts.duration(plan.time_s)),
+        *((("Not planned", texts.count(plan.failed, "operation")),) if plan.failed else ()),
+    )
+    return PlanView(_block(job, job.title, "", "Job sheet", job.number, f"1 / {total}"), parts, rows, totals)
+
+
+def _block(job: Job, title: str, supplementary: str, kind: str, number: str, sheet: str) -> TitleBlock:
+    return TitleBlock(
+        title=title,
+        supplementary=supplementary,
+        document_type=kind,
+        identification=number,
+        revision=job.revision,
+        date=job.date,
+        owner=job.owner,
+        created_by=job.prepared_by,
+        approved_by=job.approved_by,
+        sheet=sheet,
+    )
+
+
+def _row(part: PlannedPart) -> SheetRow:
+    notes = [f"{texts.count(part.failed, 'operation')} not planned"] if part.failed else []
+    found = len(dict.fromkeys(part.cautions))
+    notes += [texts.count(found, "caution")] if found else []
+    return SheetRow(
+        file=part.file,
+        title=_title(part),
+        number=part.part.number,
+        quantity=str(part.part.quantity),
+        material=part.part.alloy,
+        time=texts.duration(part.time_lot_s),
+        note=", ".join(notes),
+    )
+
+
+def _title(part: PlannedPart) -> str:
+    return part.part.title or part.part.name
+
+
+def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
+    untimed = dict.fromkeys(op.answer.untimed for op in part.operations if op.answer and op.answer.untimed)
+    without = f", without {' and '.join(untimed)}" if untimed else ""
+    lot = f"Lot of {part.part.quantity}"
+    return PartView(
+        block=_block(job, _title(part), job.title, "Setup sheet", part.part.number, sheet),
+        file=part.file,
+        stock=tuple(_stock(job, part)),
+        setups=tuple(_setups(part)),
+        totals=(
+            (f"One piece{without}", texts.duration(part.time_each_s)),
+            (f"{lot}{without}", texts.duration(part.time_lot_s)),
+        ),
+        sources=_sources(part),
+        failed=part.failed,
+        cautions=len(part.cautions),
+        remarks=(part.part.note,) if part.part.note else (),
+        hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if _of_material(each.code))),
+        stock_error=part.stock_error,
+    )
+
+
+def _sources(part: PlannedPart) -> tuple[tuple[str, str, str], ...]:
+    """What the figures rest on, the figures of one source together; what the person gave is no source."""
+    found: dict[tuple[str, str], dict[str, None]] = {}
+    for op in part.operations:
+        for item in op.evidence:
+            if item.rule_id != "given":
+                found.setdefault((item.source, item.kind), {})[_spoken(item.figure)] = None
+    return tuple((", ".join(figures), source, kind) for (source, kind), figures in found.items())
+
+
+def _spoken(figure: str) -> str:
+    if figure in _FIGURE_NAMES:
+        return _FIGURE_NAMES[figure]
+    units = ("_m_min", "_mm_rev", "_mm_min", "_cm3_min", "_mm", "_in", "_um", "_kw", "_nm", "_n", "_s", "_rpm")
+    unit = next((unit for unit in units if figure.endswith(unit)), "")
+    return figure.removesuffix(unit).replace("_", " ")
+
+
+def _of_material(code: str) -> bool:
+    return code.startswith("hazard_")
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _stock(job: Job, part: PlannedPart) -> list[tuple[str, str]]:
+    given, unit, cut = part.part.stock, part.unit, part.stock
+    sizes = {
+        "bar": lambda: f"bar ⌀{given.diameter}",
+        "tube": lambda: f"tube ⌀{given.diameter} × ⌀{given.bore}",
+        "hexagon": lambda: f"hexagon {given.across_flats} across flats",
+        "plate": lambda: f"plate {given.thickness} × {given.width}",
+    }
+    out = [("Material", part.part.alloy), ("Stock", sizes[given.form]())]
+    if cut is not None:
+        pieces = f" for {cut.pieces_a_blank} pieces" if cut.pieces_a_blank > 1 else ""
+        out.append(("Saw to", f"{texts.length(cut.blank_mm, unit)}{pieces}"))
+        extras = (("Kerf", cut.kerf_mm), ("To face off an end", cut.facing_mm), ("Stub in the chuck", cut.grip_mm))
+        out += [(name, texts.length(value, unit)) for name, value in extras if value]
+        if cut.bars is not None and cut.left_mm is not None:
+            of = texts.length(given.bar_length.base, unit) if given.bar_length is not None else ""
+            bars = texts.count(cut.bars, "bar")
+            out.append(("Bars", f"{bars} of {of}, the last leaves {texts.length(cut.left_mm, unit)}"))
+    out += [("Finished length", str(part.part.length)), ("Pieces", str(part.part.quantity))]
+    if part.part.coating is not None:
+        coating = job.coatings[part.part.coating]
+        out.append(("Coating", f"{coating.title}, {coating.build_up} a surface"))
+    return out
+
+
+def _setups(part: PlannedPart) -> list[SetupView]:
+    groups: list[tuple[tuple[str, str, str], list[PlannedOperation]]] = []
+    for op in part.operations:
+        key = (op.machine.title, op.step.end, op.step.holding or "")
+        if not groups or groups[-1][0] != key:
+            groups.append((key, []))
+        groups[-1][1].append(op)
+    out = []
+    both = any(op.step.end == "second" for op in part.operations)
+    for (machine, end, holding), operations in groups:
+        heading = _ENDS[end] if both else "At the machine"
+        where = " · ".join(filter(None, (machine, holding)))
+        out.append(SetupView(heading, where, tuple(_operation(part, op) for op in operations)))
+    return out
+
+
+def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
+    found = op.answer
+    head: dict[str, Any] = {
+        "number": op.number,
+        "anchor": f"op-{op.number}",
+        "heading": _heading(op),
+    }
+    note = (op.step.note,) if op.step.note else ()
+    if found is None:
+        return OperationView(**head, size="", error=op.error, remarks=note)
+    return OperationView(
+        **head,
+        size=_size(found, part.unit, op.step.do),
+        with_what=_tool(found),
+        levers=tuple(_levers(found, op)),
+        tables=tuple(_tables(found, part.unit)),
+        figures=tuple(_figures(found, part.unit)),
+        remarks=tuple(map(_sentence, (*note, *found.remarks, *_notes(found)))),
+        cautions=tuple(_sentence(each.text) for each in found.cautions if not _of_material(each.code)),
+    )
+
+
+def _heading(op: PlannedOperation) -> str:
+    finish = " to finish" if getattr(op.step, "finish", False) else ""
+    times = f", {op.step.times} times" if op.step.times > 1 else ""
+    return f"{_DO[op.step.do]}{finish}{times}"
+
+
+def _notes(found: Answer) -> tuple[str, ...]:
+    cut = found.cut
+    return () if cut is None else tuple(note.text for note in cut.notes)
+
+
+def _size(found: Answer, unit: str, do: str) -> str:
+    sizes = found.sizes
+    long = f" × {texts.length(sizes['length_mm'], unit)}" if "length_mm" in sizes else ""
+    if "thread" in sizes:
+        return f"{sizes['thread']}{long}"
+    if "to_diameter_mm" in sizes:
+        return (
+            f"{texts.diameter(sizes['start_diameter_mm'], unit)} → "
+            f"{texts.diameter(sizes['to_diameter_mm'], unit)}{long}"
+        )
+    if "off_mm" in sizes:
+        return f"{texts.diameter(sizes['start_diameter_mm'], unit)}, {texts.length(sizes['off_mm'], unit)} off"
+    if isinstance(found.record, KnurlBlank):
+        blank = found.record
+        return f"{blank.pitch} {blank.pattern}, {texts.length(sizes['width_mm'], unit)} wide"
+    return texts.diameter(sizes["start_diameter_mm"], unit)
+
+
+def _tool(found: Answer) -> str:
+    cut = found.cut
+    if cut is None or cut.operation == "knurl":
+        return ""
+    name = _TOOL_NAMES.get(cut.tool_material, cut.tool_material).replace("hss", "HSS")
+    assumed = ", ".join(cut.assumed)
+    if name.lower() in assumed.lower():
+        return f"assumed: {assumed}"
+    return f"{name}; assumed: {assumed}" if assumed else name
+
+
+def _levers(found: Answer, op: PlannedOperation) -> list[Levers]:
+    cut = found.cut
+    gives = {"gearbox": _lead(found, op)}
+    if cut is not None:
+        gives["spindle"] = f"{cut.spindle_rpm:.0f} rev/min"
+        gives["feed"] = _feed(cut, op)
+    out = [Levers(_GROUPS[each.group], gives[each.group], each.positions, each.stop) for each in found.levers]
+    if cut is not None and cut.feed_source == "hand" and cut.hand_turns_per_min is not None:
+        turns = f"{cut.hand_turns_per_min:.2g}"
+        out.append(Levers("Feed by hand", "", (("turns of the handle a minute", turns),)))
+    return out
+
+
+def _lead(found: Answer, op: PlannedOperation) -> str:
+    lead_mm = found.sizes.get("lead_mm")
+    if lead_mm is None:
+        return ""
+    per_inch = 25.4 / lead_mm
+    if abs(per_inch * 4 - round(per_inch * 4)) < 1e-9:
+        return f"{per_inch:g} an inch"
+    return f"{lead_mm:g} mm"
+
+
+def _feed(cut: Cut, op: PlannedOperation) -> str:
+    unit = op.machine.unit
+    if cut.feed_marked is None or cut.feed_mm_rev is None:
+        return ""
+    marked_mm = cut.feed_marked * (25.4 if unit == "in" else 1.0)
+    shown = texts.feed(marked_mm, unit)
+    if abs(marked_mm - cut.feed_mm_rev) > 1e-9:
+        shown += f", across {texts.feed(cut.feed_mm_rev, unit)}"
+    return shown
+
+
+def _tables(found: Answer, unit: str) -> list[Table]:
+    out = []
+    if found.passes:
+        out.append(_pass_table(found, unit))
+    record = found.record
+    if isinstance(record, ThreadLimits):
+        out.append(_thread_table(record))
+    if isinstance(record, KnurlBlank):
+        out.append(_knurl_table(record, unit))
+    return out
+
+
+def _pass_table(found: Answer, unit: str) -> Table:
+    left_on = "off_mm" in found.sizes
+    first = found.passes[0].reading
+    dial = f"{found.dial} dial" if found.dial else "dial"
+    heads: tuple[str, ...]
+    heads = ("pass", "depth", "still on" if left_on else "⌀ after", f"{dial}: turns", "line", "from the line")
+    rows: list[tuple[str, ...]] = []
+    for each in found.passes:
+        size = texts.depth(each.size_mm, unit) if left_on else texts.diameter(each.size_mm, unit)
+        rows.append((_pass_name(each), texts.depth(each.depth_mm, unit), size, *_dial(each)))
+    shown = 3 if first is None else 6 if any(row[5] for row in rows) else 5
+    heads, rows = heads[:shown], [row[:shown] for row in rows]
+    caption = f"Passes, {unit}; the {dial} at 0 where the tool touches"
+    return Table(caption, heads, tuple(rows), ("measured",))
+
+
+def _pass_name(each: Pass) -> str:
+    return f"{each.number}, measure first" if each.measure else f"{each.number}"
+
+
+def _dial(each: Pass) -> tuple[str, str, str]:
+    if each.reading is None:
+        return ("", "", "")
+    return (str(each.reading.turns), str(each.reading.line), each.reading.remainder)
+
+
+def _thread_table(record: ThreadLimits) -> Table:
+    places = 4 if record.unit == "in" else 3
+
+    def text(value: float | None) -> str:
+        return "–" if value is None else f"{value:.{places}f}"
+
+    rows = (
+        ("major", text(record.major_max), text(record.major_min)),
+        ("pitch", text(record.pitch_max), text(record.pitch_min)),
+        ("minor", text(record.minor_max), text(record.minor_min)),
+    )
+    return Table(f"{record.thread}, {record.unit}", ("diameter", "max", "min"), rows, ("measured",))
+
+
+def _knurl_table(record: KnurlBlank, unit: str) -> Table:
+    blank = texts.diameter(record.blank_diameter_mm, unit)
+    limits = ""
+    if record.finished_max_mm is not None and record.finished_min_mm is not None:
+        low, high = texts.depth(record.finished_min_mm, unit), texts.depth(record.finished_max_mm, unit)
+        limits = f"{high} / {low}"
+    rows = (
+        ("blank", blank, f"± {texts.depth(record.blank_plus_minus_mm, unit)}", f"{record.teeth} teeth"),
+        ("knurled", texts.diameter(record.finished_diameter_mm, unit), limits, ""),
+    )
+    return Table(f"Knurl, {unit}", ("the work", "size", "limits", "around"), rows, ("measured",))
+
+
+def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
+    cut = found.cut
+    out: list[tuple[str, str]] = []
+    if cut is not None:
+        out.append(("cutting speed", texts.speed(cut.cutting_speed_m_min, unit)))
+        if cut.cutting_force_n is not None:
+            out.append(("force", texts.force(cut.cutting_force_n, unit)))
+        if cut.spindle_power_kw is not None:
+            available = ""
+            if cut.available_power_kw is not None:
+                available = f" of {texts.power(cut.available_power_kw, unit)}"
+            out.append(("spindle power", texts.power(cut.spindle_power_kw, unit) + available))
+        if cut.torque_nm is not None:
+            out.append(("torque", texts.torque(cut.torque_nm, unit)))
+        if cut.deflection_mm is not None:
+            out.append(("deflection", texts.small(cut.deflection_mm, unit)))
+        if cut.roughness_ra_um is not None:
+            out.append(("Ra by geometry", texts.roughness(cut.roughness_ra_um, unit)))
+        if found.untimed and cut.time_s is not None:
+            out.append(("one pass", texts.duration(cut.time_s)))
+    out.append((f"time without {found.untimed}" if found.untimed else "time", texts.duration(found.time_s)))
+    if cut is not None and cut.operation not in {"thread", "knurl"}:
+        out.append(("limited by", LIMITS.get(cut.limited_by, cut.limited_by)))
+    return out

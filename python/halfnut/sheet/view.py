@@ -1,0 +1,112 @@
+"""What a sheet shows: every text already formatted, so that the templates only lay it out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["Levers", "OperationView", "PartView", "PlanView", "SetupView", "SheetRow", "Table", "TitleBlock"]
+
+
+@dataclass(frozen=True)
+class TitleBlock:
+    """The data fields of a title block by ISO 7200."""
+
+    title: str
+    supplementary: str
+    document_type: str
+    identification: str
+    revision: str
+    date: str
+    owner: str
+    created_by: str
+    approved_by: str
+    sheet: str
+    language: str = "en"
+
+
+@dataclass(frozen=True)
+class Levers:
+    """A group of levers, knobs or belts: what they give, and where each stands."""
+
+    label: str
+    gives: str
+    positions: tuple[tuple[str, str], ...]
+    stop: bool = False
+    """Whether the spindle must stand still to set them."""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A small table: its heads, its rows, and which columns are left empty to write in."""
+
+    caption: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    write: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class OperationView:
+    """One operation as the sheet shows it."""
+
+    number: int
+    anchor: str
+    heading: str
+    size: str
+    with_what: str = ""
+    levers: tuple[Levers, ...] = ()
+    tables: tuple[Table, ...] = ()
+    figures: tuple[tuple[str, str], ...] = ()
+    remarks: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    error: str = ""
+
+
+@dataclass(frozen=True)
+class SetupView:
+    """Operations done at one machine in one holding of the work."""
+
+    heading: str
+    machine: str
+    operations: tuple[OperationView, ...]
+
+
+@dataclass(frozen=True)
+class PartView:
+    """A part's sheet."""
+
+    block: TitleBlock
+    file: str
+    stock: tuple[tuple[str, str], ...]
+    setups: tuple[SetupView, ...]
+    totals: tuple[tuple[str, str], ...]
+    sources: tuple[tuple[str, str, str], ...] = ()
+    """What figures rest on: the figures, the citation, and of what kind it is."""
+    failed: int = 0
+    cautions: int = 0
+    remarks: tuple[str, ...] = ()
+    stock_error: str = ""
+    hazards: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class SheetRow:
+    """A part in the list that a bundle opens with."""
+
+    file: str
+    title: str
+    number: str
+    quantity: str
+    material: str
+    time: str
+    note: str
+
+
+@dataclass(frozen=True)
+class PlanView:
+    """The page that a bundle opens with."""
+
+    block: TitleBlock
+    parts: tuple[PartView, ...]
+    rows: tuple[SheetRow, ...]
+    totals: tuple[tuple[str, str], ...] = ()
