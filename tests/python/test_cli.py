@@ -5,6 +5,7 @@ import os
 import re
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
@@ -119,3 +120,130 @@ def test_a_shops_tables_and_machines_are_used(tmp_path):
     out = run("alloy", "tube stock", env={"HALFNUT_SHOP": str(tmp_path)})
     assert out.returncode == 0, out.stderr
     assert "A96061" in out.stdout
+
+
+def test_turn_answers_in_its_first_line():
+    out = run("turn", "6061-T6", "1.25in", "--machine", "gap-bed", "--length", "2in")
+    assert out.returncode == 0
+    first, *rest = out.stdout.splitlines()
+    assert re.match(r"\d+ rev/min \[back gear out, belt \w+, lever \d\], feed 0\.\d{4} in/rev \[range", first)
+    assert any("window" in line for line in rest)
+    assert any("limited by" in line for line in rest)
+
+
+@pytest.mark.parametrize(
+    "args",
+    [
+        ("turn", "6061-T6", "1.25in", "--machine", "gap-bed"),
+        ("face", "C36000", "20 mm", "--machine", "metric-lathe"),
+        ("bore", "6061-T6", "25mm", "--bar-diameter", "16mm", "--overhang", "60mm"),
+        ("part-off", "brass", "20mm", "--blade", "2mm"),
+        ("knurl", "0.75in", "96 DP"),
+        ("thread", "M10-6g"),
+        ("thread", "1/4-20 UNC", "--side", "inside", "--engagement", "0.5in"),
+        ("alloy", "6061-T6"),
+    ],
+    ids=lambda args: args[0],
+)
+def test_every_question_answers_in_text_and_in_json(args):
+    runner = CliRunner()
+    text = runner.invoke(cli.command, list(args))
+    assert text.exit_code == 0, text.output
+    assert len(text.output.splitlines()) <= 40
+    figures = json.loads(runner.invoke(cli.command, [*args, "--json"]).output)
+    assert figures["evidence"]
+    assert "NaN" not in json.dumps(figures)
+    told = runner.invoke(cli.command, [*args, "--evidence"]).output
+    assert len(told.splitlines()) > len(text.output.splitlines())
+
+
+def test_turn_loads_neither_pydantic_nor_rich():
+    code = (
+        "import sys; from halfnut.cli import command;"
+        "command(['turn', '6061-T6', '1.25in', '--machine', 'gap-bed'], standalone_mode=False);"
+        "print(sorted({'pydantic', 'rich', 'jinja2', 'pandas'} & {name.split('.')[0] for name in sys.modules}))"
+    )
+    out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert out.stdout.splitlines()[-1] == "[]"
+
+
+@pytest.mark.parametrize(
+    ("args", "told"),
+    [
+        (("turn", "6061-T6", "1.25"), "bare number is never a length"),
+        (("turn", "6061-T6", "0in"), "must be > 0 mm"),
+        (("turn", "6061-T6", "1in", "--machine", "gap-bad"), "did you mean 'gap-bed'"),
+        (("turn", "6061-T6", "1in", "--tool", "carbid"), "carbide"),
+        (("thread", "M10x1.5-6q"), "6q"),
+        (("thread", "M10"), "class"),
+        (("knurl", "20mm", "0.8"), "mm"),
+        (("plan", "nothing.toml"), "No such file"),
+    ],
+    ids=lambda args: " ".join(args) if isinstance(args, tuple) else "",
+)
+def test_what_cannot_be_read_ends_with_status_2_and_one_message(args, told, tmp_path):
+    out = run(*args, cwd=tmp_path)
+    assert out.returncode == 2
+    assert told in out.stderr
+    assert "Traceback" not in out.stderr
+    assert out.stdout == ""
+
+
+def test_plan_writes_the_demonstration_and_tells_what(tmp_path):
+    out = run("plan", "--out", "sheets", cwd=tmp_path)
+    assert out.returncode == 0, out.stderr
+    lines = out.stdout.splitlines()
+    assert lines[0].startswith("Portable truss telescope: ")
+    for name in ("index.html", "plan.csv", "plan.json", "truss-tube.html"):
+        assert str(Path("sheets") / name) in lines
+        assert (tmp_path / "sheets" / name).is_file()
+    again = run("plan", "--out", "sheets", cwd=tmp_path)
+    assert again.returncode == 2
+    assert "stays as it is" in again.stderr
+    assert run("plan", "--out", "sheets", "--replace", cwd=tmp_path).returncode == 0
+
+
+def test_plan_tells_failed_from_unreadable_by_its_status(tmp_path):
+    assert run("plan", "--begin", "mine.toml", cwd=tmp_path).returncode == 0
+    assert run("plan", "--begin", "mine.toml", cwd=tmp_path).returncode == 2
+    path = tmp_path / "mine.toml"
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace('to = "0.870 in" ', 'to = "1.870 in" ', 1), encoding="utf-8")
+    failed = run("plan", "mine.toml", "--out", "sheets", cwd=tmp_path)
+    assert failed.returncode == 1
+    assert "failed: 20 turn: to must be less than the running diameter, 1.0000 in, got 1.8700 in" in failed.stdout
+    assert json.loads(run("plan", "mine.toml", "--json", cwd=tmp_path).stdout)["failed"] == 1
+    path.write_text(text.replace("quantity = 8", "quantty = 8").replace('"6061-T6"', '"6061-T66"'), encoding="utf-8")
+    unreadable = run("plan", "mine.toml", "--out", "other", cwd=tmp_path)
+    assert unreadable.returncode == 2
+    assert "nearest: quantity" in unreadable.stderr
+    assert unreadable.stderr.count("6061-T66") >= 2
+    assert not (tmp_path / "other").exists()
+
+
+def test_colour_is_for_terminals_that_want_it(tmp_path):
+    import pty
+
+    def on_a_terminal(env):
+        leader, follower = pty.openpty()
+        command = [sys.executable, "-m", "halfnut", "alloy", "C36000"]
+        subprocess.run(command, stdout=follower, check=True, env={**os.environ, "TERM": "xterm", **env})
+        os.close(follower)
+        text = b""
+        while True:
+            try:
+                text += os.read(leader, 65536)
+            except OSError:
+                break
+            if text.rstrip().endswith(b"keep the dust down") or b"keep the dust down\x1b" in text:
+                break
+        os.close(leader)
+        return text
+
+    assert b"\x1b[" in on_a_terminal({"NO_COLOR": ""})
+    assert b"\x1b[" not in on_a_terminal({"NO_COLOR": "1"})
+
+
+def test_shell_completion_names_the_commands():
+    out = run("--help", env={"_HALFNUT_COMPLETE": "bash_source"})
+    assert "_halfnut_completion" in out.stdout

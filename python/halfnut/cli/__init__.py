@@ -14,18 +14,25 @@ __all__ = ["command", "commands", "main"]
 
 _HOMES = {
     "alloy": ("alloys", "alloy", "What is known of an alloy."),
+    "bore": ("cuts", "bore", "Levers and depth for boring."),
+    "face": ("cuts", "face", "Levers and depth for facing."),
+    "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),
     "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
+    "part-off": ("cuts", "part_off", "Levers for parting off."),
+    "plan": ("plans", "plan", "Setup sheets for a whole job."),
+    "thread": ("threading", "thread", "Sizes to cut a thread to."),
+    "turn": ("cuts", "turn", "Levers and depth for turning."),
 }
 
 _EPILOG = """\b
 Example:
-  halfnut alloy 6061-T6
+  halfnut turn 6061-T6 1.25in --machine gap-bed
 
 \b
 Exit status:
   0  answered, every operation planned
-  1  some operation has no answer on this machine
-  2  what was given cannot be read
+  1  a job is planned, but some operation has no answer; a machine file is read, but wrong as a machine
+  2  what was given cannot be read, or the question has no answer
 
 A shop's own machines and tables are read from the folder that HALFNUT_SHOP names. NO_COLOR=1 keeps colour out.
 Shell completion: eval "$(_HALFNUT_COMPLETE=bash_source halfnut)", or zsh_source, or fish_source."""
