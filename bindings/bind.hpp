@@ -40,5 +40,6 @@ void bind_gauging(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);
 void bind_threads(pybind11::module_& module);
 void bind_cutting(pybind11::module_& module);
+void bind_cutting_formulas(pybind11::module_& module);
 
 }  // namespace halfnut::bind

@@ -23,7 +23,7 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
-    from halfnut.cutting import bore, face, knurl, part_off, thread_speed, turn
+    from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, tap, thread_speed, turn
     from halfnut.knurls import knurl_blank
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
@@ -39,6 +39,7 @@ _HOMES = {
     "ThreadLimits": "threads",
     "alloy": "material",
     "bore": "cutting",
+    "drill": "cutting",
     "face": "cutting",
     "identify_thread": "threads",
     "inch": "units",
@@ -46,15 +47,18 @@ _HOMES = {
     "knurl_blank": "knurls",
     "lathe": "machines",
     "limits": "threads",
+    "mill": "cutting",
     "milling_machine": "machines",
     "mm": "units",
     "part_off": "cutting",
     "plan": "planning",
     "quantity": "units",
+    "ream": "cutting",
+    "tap": "cutting",
     "thread": "threads",
     "thread_speed": "cutting",
-    "turn": "cutting",
     "threads_near": "threads",
+    "turn": "cutting",
 }
 
 __all__ = [
@@ -72,6 +76,7 @@ __all__ = [
     "__version__",
     "alloy",
     "bore",
+    "drill",
     "face",
     "identify_thread",
     "inch",
@@ -79,11 +84,14 @@ __all__ = [
     "knurl_blank",
     "lathe",
     "limits",
+    "mill",
     "milling_machine",
     "mm",
     "part_off",
     "plan",
     "quantity",
+    "ream",
+    "tap",
     "thread",
     "thread_speed",
     "threads_near",

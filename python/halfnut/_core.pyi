@@ -976,6 +976,7 @@ def thread_limit_columns(
     engagement_mm: NDArray[np.float64] = ...,
     on_error: str = ...,
 ) -> dict[str, NDArray[Any]]: ...
+
 # cutting: formulas
 
 @overload

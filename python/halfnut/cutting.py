@@ -73,6 +73,7 @@ __all__ = [
     "countersink_depth_mm",
     "cutting_power_kw",
     "cutting_speed_m_min",
+    "drill",
     "drilling_removal_cm3_min",
     "drilling_thrust_n",
     "drilling_torque_nm",
@@ -84,6 +85,7 @@ __all__ = [
     "feed_time_s",
     "knurl",
     "mean_entering_deg",
+    "mill",
     "milling_approach_mm",
     "milling_chip_thickness_max_mm",
     "milling_chip_thickness_mean_mm",
@@ -93,6 +95,7 @@ __all__ = [
     "part_off",
     "point_length_mm",
     "rake_correction",
+    "ream",
     "roughness_ra_um",
     "roughness_rt_um",
     "second_moment_mm4",
@@ -100,6 +103,7 @@ __all__ = [
     "spindle_speed_rpm",
     "spindle_torque_nm",
     "table_feed_mm_min",
+    "tap",
     "tapping_torque_nm",
     "thread_speed",
     "torque_power_kw",
@@ -182,6 +186,9 @@ class Cut(Record):
     deflection_mm: float | None
     hand_turns_per_min: float | None
     hand_turns: float | None
+    passes: int
+    passes_across: int
+    passes_down: int
     spindle_step: int | None
     spindle_positions: tuple[tuple[str, str], ...]
     spindle_fit: str
@@ -202,6 +209,7 @@ class Cut(Record):
         out: dict[str, Any] = {"operation": self.operation, "alloy": self.alloy.id, "machine": self.machine_name}
         out["tool_material"] = self.tool_material
         out |= {item.name: getattr(self, item.name) for item in fields(self) if item.name in _FIGURES}
+        out["passes"] = self.passes
         out["spindle_positions"] = dict(self.spindle_positions)
         out["feed_positions"] = dict(self.feed_positions)
         out["feed_source"] = self.feed_source
@@ -242,8 +250,9 @@ class Cut(Record):
         """The feed to set, in the machine's unit where it is a step of the machine."""
         if self.feed_source == "hand" and self.hand_turns_per_min is not None:
             return f"fed by hand, {self.hand_turns_per_min:.2g} turns of the handle a minute"
-        if self.feed_mm_rev is None:
-            return f"feed {self._rate(self.feed_mm_min)}{_positions(self.feed_positions)}"
+        if self.feed_per_tooth_mm is not None or self.feed_mm_rev is None:
+            inch = self.machine_inch if self.feed_source == "step" else self.inch
+            return f"feed {_rate(self.feed_mm_min, inch)}{_positions(self.feed_positions)}"
         inch = self.machine_inch if self.feed_source == "step" else self.inch
         value = self.feed_mm_rev / _INCH_MM if inch else self.feed_mm_rev
         shown = f"{value:.4f} in/rev" if inch else f"{value:.3f} mm/rev"
@@ -252,13 +261,11 @@ class Cut(Record):
     def _size(self, value_mm: float) -> str:
         return f"{value_mm / _INCH_MM:.4g} in" if self.inch else f"{value_mm:.4g} mm"
 
+    def _small(self, value_mm: float) -> str:
+        return f"{value_mm / _INCH_MM:.4f} in" if self.inch else f"{value_mm:.3f} mm"
+
     def _speed(self, value: float) -> str:
         return f"{value / 0.3048:.0f} ft/min ({value:.0f} m/min)" if self.inch else f"{value:.0f} m/min"
-
-    def _rate(self, value: float | None) -> str:
-        if value is None:
-            return "-"
-        return f"{value / _INCH_MM:.3g} in/min" if self.inch else f"{value:.3g} mm/min"
 
     def _figures(self) -> list[str]:
         inch = self.inch
@@ -271,7 +278,14 @@ class Cut(Record):
             force = self.cutting_force_n
             shown = f"{force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"{force:.0f} N"
             depth = "" if self.depth_mm is None else f", depth {self._size(self.depth_mm)}"
-            out.append(f"cutting force {shown}{depth}, chip {self._size(self.chip_thickness_mm or 0.0)} thick")
+            out.append(f"cutting force {shown}{depth}, chip {self._small(self.chip_thickness_mm or 0.0)} thick")
+        if self.feed_force_n is not None and self.cutting_force_n is None:
+            force = self.feed_force_n
+            out.append(f"thrust {force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"thrust {force:.0f} N")
+        if self.passes > 1:
+            across, down = self.passes_across, self.passes_down
+            width = "" if self.width_mm is None else f", each {self._size(self.width_mm)} wide"
+            out.append(f"{self.passes} passes: {across} across, {down} down{width}")
         if self.spindle_power_kw is not None:
             power = self.spindle_power_kw
             shown = f"{power / _KW_HP:.2f} hp ({power:.2f} kW)" if inch else f"{power:.2f} kW"
@@ -283,7 +297,7 @@ class Cut(Record):
         if self.torque_nm is not None:
             shown = f"{self.torque_nm / _NM_LBF_IN:.0f} lbf in" if inch else f"{self.torque_nm:.1f} N m"
             out.append(f"torque {shown}")
-        if self.mrr_cm3_min is not None:
+        if self.mrr_cm3_min is not None and self.torque_nm is not None:
             shown = f"{self.mrr_cm3_min / _CM3_IN3:.2f} in3/min" if inch else f"{self.mrr_cm3_min:.1f} cm3/min"
             out[-1] += f", removes {shown}"
         if self.roughness_ra_um is not None:
@@ -291,7 +305,8 @@ class Cut(Record):
             out.append(f"finish Ra {shown} by geometry; a real surface is rougher")
         if self.deflection_mm is not None:
             shown = f"{self.deflection_mm / _INCH_MM:.5f} in" if inch else f"{self.deflection_mm:.4f} mm"
-            out.append(f"deflection {shown}, twice that on the diameter")
+            what = "of the cutter" if self.operation.startswith("mill") else "twice that on the diameter"
+            out.append(f"deflection {shown}, {what}")
         if self.time_s is not None:
             turns = "" if self.hand_turns is None else f", {self.hand_turns:.1f} turns of the handle"
             out.append(f"time {_time(self.time_s)} for {self._size(self.travel_mm or 0.0)} of travel{turns}")
@@ -307,6 +322,12 @@ _FIGURES = frozenset(
 
 def _positions(positions: tuple[tuple[str, str], ...]) -> str:
     return f" [{', '.join(f'{control} {setting}' for control, setting in positions)}]" if positions else ""
+
+
+def _rate(value: float | None, inch: bool) -> str:
+    if value is None:
+        return "-"
+    return f"{value / _INCH_MM:.3g} in/min" if inch else f"{value:.4g} mm/min"
 
 
 def _time(seconds: float) -> str:
@@ -394,6 +415,9 @@ def _cut(
         machine_inch=machine is not None and machine.inch,
         diameter_mm=size.mm,
         **figures,
+        passes=result.passes,
+        passes_across=result.passes_across,
+        passes_down=result.passes_down,
         spindle_step=None if machine is None else result.spindle_step,
         spindle_positions=() if step is None else tuple((item.control, item.setting) for item in step.positions),
         spindle_fit=result.spindle_fit,
@@ -874,3 +898,295 @@ def thread_speed(
     """
     numbers = {"length_mm": _mm(length, "length"), "feed_mm_rev": _mm(pitch, "pitch"), "spindle_rpm": spindle_rpm}
     return _lathe("thread", alloy, diameter, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def _hole(
+    operation: str,
+    alloy: str | Alloy,
+    size: Length,
+    numbers: Mapping[str, float | None],
+    *,
+    tool: str | None,
+    machine: Any,
+    chuck: Any,
+    hardness_hb: float | None,
+    defaults: tuple[str, ...] = (),
+) -> Cut:
+    found = alloy if isinstance(alloy, Alloy) else find_alloy(alloy)
+    core = _core_machine(machine)
+    assumed: list[str] = []
+    code = _tool(tool, assumed)
+    assumed += defaults
+    turns = core is not None and core.kind == "lathe"
+    holder = _holder(core, chuck, "chuck", assumed) if turns else -1
+    given = {"diameter_mm": size.mm, **numbers}
+    result = _core.hole_cut(operation, found.index, code, given, holder, hardness_hb, core, active())
+    return _cut(operation, found, result, core, None if core is None else core.quill, size, code, assumed)
+
+
+def drill(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    depth: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    pilot: Any = None,
+    point_deg: float | None = None,
+    wear_factor: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Drill a hole, from a lathe's tailstock or a mill's quill.
+
+    Parameters
+    ----------
+    alloy, machine, tool, spindle_rpm, hardness_hb, wear_factor, chuck
+        As for `turn`.
+    diameter : str or Length
+        Of the drill; a number or letter drill by its name ("#7", "letter F").
+    depth : str or Length, optional
+        Of the full diameter; the point is added. Without it there is no time.
+    feed : str, optional
+        Wanted, a revolution; by the table for the diameter when not given.
+    pilot : str or Length, optional
+        Hole that is there already.
+    point_deg : float, optional
+        118 when not given.
+    approach, overrun : str or Length, optional
+        2 mm, and nothing beyond the depth, when not given.
+
+    Returns
+    -------
+    Cut
+        The levers and what the hole takes; the thrust is `feed_force_n`.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> round(drill("1018", "10 mm", depth="20 mm").travel_mm, 3)
+    25.004
+    """
+    size = read_length(diameter, "diameter")
+    numbers = {
+        "depth_mm": _mm(depth, "depth"),
+        "pilot_mm": _mm(pilot, "pilot"),
+        "point_deg": point_deg,
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "wear_factor": wear_factor,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _hole("drill", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def ream(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    depth: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Ream a drilled hole.
+
+    Parameters
+    ----------
+    alloy, diameter, depth, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach, overrun
+        As for `drill`.
+
+    Returns
+    -------
+    Cut
+        The levers and the time; a reamer's forces are small and not reckoned.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> ream("6061-T6", "10 mm", depth="20 mm").torque_nm is None
+    True
+    """
+    size = read_length(diameter, "diameter")
+    numbers = {
+        "depth_mm": _mm(depth, "depth"),
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _hole("ream", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def tap(
+    alloy: str | Alloy,
+    thread: Any,
+    *,
+    depth: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    wear_factor: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Tap a drilled hole with a machine tap, in and out again.
+
+    Parameters
+    ----------
+    alloy, machine, tool, spindle_rpm, hardness_hb, wear_factor, chuck
+        As for `turn`.
+    thread : str or Thread
+        By its designation, such as "M6" or "1/4-20 UNC".
+    depth : str or Length, optional
+        Of the thread. Without it there is no time.
+    approach, overrun : str or Length, optional
+        2 mm, and nothing beyond the depth, when not given.
+
+    Returns
+    -------
+    Cut
+        The levers, the torque and the time.
+
+    Raises
+    ------
+    DesignationError
+        A thread that is not understood.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> tap("6061-T6", "M6", depth="12 mm").feed_mm_rev
+    1.0
+    """
+    from halfnut.threads import thread as read_thread
+
+    found = read_thread(thread)
+    size = Length(found.diameter_in, "in") if found.unit == "in" else Length(found.diameter_mm, "mm")
+    numbers = {
+        "depth_mm": _mm(depth, "depth"),
+        "pitch_mm": found.pitch_mm,
+        "spindle_rpm": spindle_rpm,
+        "wear_factor": wear_factor,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    return _hole("tap", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def mill(
+    alloy: str | Alloy,
+    cutter: Any,
+    *,
+    depth: Any,
+    flutes: int | None = None,
+    shape: str = "side",
+    width: Any = None,
+    length: Any = None,
+    step_over: Any = None,
+    step_down: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    feed_per_tooth: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    entering_deg: float | None = None,
+    stick_out: Any = None,
+    deflection: Any = None,
+    wear_factor: float | None = None,
+    approach: Any = None,
+    overrun: Any = None,
+) -> Cut:
+    """Mill a slot, a side or a pocket with an end mill, or a face with a face mill.
+
+    Parameters
+    ----------
+    alloy, machine, tool, spindle_rpm, hardness_hb, wear_factor
+        As for `turn`.
+    cutter : str or Length
+        Diameter of the cutter.
+    depth : str or Length
+        To be cut away along the cutter's axis, in all passes.
+    flutes : int, optional
+        Teeth of the cutter; four when not given, two below 5 mm.
+    shape : str
+        "slot", "side", "pocket" or "face".
+    width : str or Length, optional
+        To be cut away across the feed, in all passes; a slot is as wide as its cutter when not given.
+    length : str or Length, optional
+        Along the feed. Without it there is no time.
+    step_over, step_down : str or Length, optional
+        Most in one pass; the passes come out equal.
+    feed_per_tooth : str or Length, optional
+        Wanted; the next slower table feed is taken.
+    entering_deg : float, optional
+        Of a face mill's edge; 90 when not given.
+    stick_out : str or Length, optional
+        Of the cutter from its holder; without it there is no deflection.
+    deflection : str or Length, optional
+        That the cutter may bend.
+    approach, overrun : str or Length, optional
+        2 mm, and half a face mill's diameter, when not given.
+
+    Returns
+    -------
+    Cut
+        The levers and what one pass comes to; the time is that of all passes.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> mill("6061-T6", "10 mm", shape="slot", depth="8 mm", flutes=2).passes_down
+    2
+    """
+    found = alloy if isinstance(alloy, Alloy) else find_alloy(alloy)
+    size = read_length(cutter, "cutter")
+    core = _core_machine(machine)
+    assumed: list[str] = []
+    code = _tool(tool, assumed)
+    if flutes is None:
+        flutes = 2 if size.mm < 5 else 4
+        assumed.append(f"{flutes} flutes")
+    numbers = {
+        "cutter_diameter_mm": size.mm,
+        "teeth": float(flutes),
+        "length_mm": _mm(length, "length"),
+        "width_mm": _mm(width, "width"),
+        "depth_mm": _mm(depth, "depth"),
+        "step_over_mm": _mm(step_over, "step_over"),
+        "step_down_mm": _mm(step_down, "step_down"),
+        "feed_per_tooth_mm": _mm(feed_per_tooth, "feed_per_tooth"),
+        "spindle_rpm": spindle_rpm,
+        "entering_deg": entering_deg,
+        "stick_out_mm": _mm(stick_out, "stick_out"),
+        "deflection_limit_mm": _mm(deflection, "deflection"),
+        "wear_factor": wear_factor,
+        "approach_mm": _mm(approach, "approach"),
+        "overrun_mm": _mm(overrun, "overrun"),
+    }
+    result = _core.mill_cut(shape, found.index, code, numbers, hardness_hb, core, active())
+    ladder = None if core is None else core.table
+    return _cut(f"mill_{shape}", found, result, core, ladder, size, code, assumed)

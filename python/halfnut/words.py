@@ -55,12 +55,11 @@ CAUTIONS: dict[str, str] = {
     "slender": "the work is slender for how it is held: centre, steady or follow rest",
     "overhang": "the bar or cutter sticks out more than four diameters: expect chatter",
     "force_rough": "force and power are estimated from the tensile strength alone, within a factor of two",
-    "window_doubtful": "the speed rests on a recalled or doubtful row; start at the low end",
+    "window_doubtful": "the speed rests on a row marked as weak; start at the low end",
     "window_far": "no speed is tabulated for this alloy or its near kin; the speed is that of a wide group",
     "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
     "fire_speed": "above 213 m/min (700 ft/min) magnesium cut dry may take fire",
     "deep_hole": "deep for its diameter: withdraw and clear the chips often",
-    "tool_torque": "the torque is near what a tool of this size bears",
     "thin_wall": "a thin wall springs under the jaws: plug it, soft jaws, or a collet",
     "speed_at_centre": "towards the centre the cutting speed falls to nothing: ease the feed",
     "grabs": "this material draws a sharp drill in: flatten the cutting lips",
@@ -89,6 +88,7 @@ LIMITS: dict[str, str] = {
     "as_asked": "what was asked for",
     "machine_slowest_speed": "the machine's slowest step",
     "machine_finest_feed": "the machine's finest feed",
+    "reversal": "stopping the spindle in time at the end of the thread",
 }
 
 # Names of tool materials that a person may say, by the code of the tables; the first of a code is shown.

@@ -47,6 +47,16 @@ void throw_request(Status status, std::string_view operation) {
     throw DomainError(text);
 }
 
+Status check_setting(const Catalogue& catalogue, const machine::Machine& machine, const Work& work) noexcept {
+    if (work.alloy >= catalogue.alloys.size()) {
+        return {StatusCode::unknown_name, kNoArgument};
+    }
+    if (!std::isnan(work.hardness_hb) && !(work.hardness_hb > 0.0 && std::isfinite(work.hardness_hb))) {
+        return {StatusCode::no_result, kNoArgument};
+    }
+    return machine.spindle.empty() ? Status{StatusCode::no_machine_step, kNoArgument} : Status{};
+}
+
 void note_window(const SpeedWindow& window, CutResult& out) noexcept {
     out.window_low_m_min = window.low_m_min;
     out.window_high_m_min = window.high_m_min;
@@ -75,7 +85,7 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
 }
 
 void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
-                  CutResult& out) noexcept {
+                  double pitch_mm, CutResult& out) noexcept {
     const double window_low = 1000.0 * out.window_low_m_min / (std::numbers::pi * diameter_mm);
     const double window_high = 1000.0 * out.window_high_m_min / (std::numbers::pi * diameter_mm);
     double limit = window_high;
@@ -88,6 +98,12 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
             out.evidence.note(figure("spindle_rpm"), rule::chuck_cautious);
         }
         limit = std::min(limit, chuck_limit);
+    }
+    double reversal = std::numeric_limits<double>::infinity();
+    if (!std::isnan(pitch_mm)) {
+        reversal = std::min(kThreadRpm, kThreadTravelMmMin / pitch_mm);
+        limit = std::min(limit, reversal);
+        out.evidence.note(figure("spindle_rpm"), rule::thread_reversal);
     }
     machine::SpindleChoice choice;
     if (std::isnan(asked_rpm)) {
@@ -112,12 +128,15 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
     if (choice.rpm > chuck_limit * kSame) {
         out.caution(CautionCode::above_chuck_limit);
     }
-    if (choice.rpm * kSame < window_low) {
+    if (choice.rpm * kSame < std::min(window_low, reversal)) {
         out.caution(CautionCode::speed_below_window);
     }
     out.limit(LimitCode::speed_window, out.cutting_speed_m_min, out.window_high_m_min);
     if (std::isfinite(chuck_limit)) {
         out.limit(LimitCode::chuck_speed, choice.rpm, chuck_limit);
+    }
+    if (std::isfinite(reversal)) {
+        out.limit(LimitCode::reversal, choice.rpm, reversal);
     }
     if (choice.fit == machine::SpindleFit::given) {
         out.limited_by = LimitCode::asked;
@@ -127,7 +146,9 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
                machine.spindle.back().rpm * kSame < limit) {
         out.limited_by = LimitCode::machine_top_speed;
     } else {
-        out.limited_by = chuck_limit < window_high ? LimitCode::chuck_speed : LimitCode::speed_window;
+        out.limited_by = reversal <= limit      ? LimitCode::reversal
+                         : chuck_limit <= limit ? LimitCode::chuck_speed
+                                                : LimitCode::speed_window;
     }
 }
 
@@ -170,7 +191,9 @@ void note_power(const machine::Machine& machine, CutResult& out) noexcept {
 
 void note_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,
                  CutResult& out) noexcept {
-    out.feed_mm_min = FeedRate::compute(out.feed_mm_rev, out.spindle_rpm);
+    if (std::isnan(out.feed_mm_min)) {
+        out.feed_mm_min = FeedRate::compute(out.feed_mm_rev, out.spindle_rpm);
+    }
     if (!std::isnan(travel_mm)) {
         out.travel_mm = travel_mm;
         out.time_s = FeedTime::compute(travel_mm, out.feed_mm_min);

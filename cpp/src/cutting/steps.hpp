@@ -29,12 +29,25 @@ inline bool is_any(const machine::Machine& machine) noexcept {
 /// What is above these counts as a far group, or a far hardness.
 inline constexpr int kFarKinship = 4;
 
+/// Status::argument where no argument is at fault.
+inline constexpr std::uint8_t kNoArgument = 0xff;
+
+/// Whether the alloy exists and the machine turns.
+[[nodiscard]] Status check_setting(const Catalogue& catalogue, const machine::Machine& machine,
+                                   const Work& work) noexcept;
+
 /// Put the window into the result, with its evidence and cautions.
 void note_window(const SpeedWindow& window, CutResult& out) noexcept;
 
-/// Choose the spindle step for a diameter, by window, chuck and wish.
+/// Fastest that a spindle may turn while a thread is cut and it must be stopped by hand: so many turns a
+/// minute, and so much travel.
+inline constexpr double kThreadRpm = 300.0;
+inline constexpr double kThreadTravelMmMin = 600.0;
+
+/// Choose the spindle step for a diameter, by window, chuck and wish; `pitch_mm` is that of a thread, NaN
+/// else.
 void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
-                  CutResult& out) noexcept;
+                  double pitch_mm, CutResult& out) noexcept;
 
 /// Warn where magnesium runs above the printed fire limit.
 void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept;

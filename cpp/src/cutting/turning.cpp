@@ -397,11 +397,8 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     if (status.ok()) {
         status = check_shape(request);
     }
-    if (status.ok() && (request.work.alloy >= catalogue.alloys.size())) {
-        status = {StatusCode::unknown_name, 0xff};
-    }
-    if (status.ok() && machine.spindle.empty()) {
-        status = {StatusCode::no_machine_step, 0xff};
+    if (status.ok()) {
+        status = check_setting(catalogue, machine, request.work);
     }
     if (!status.ok()) {
         return status;
@@ -417,11 +414,11 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     SpeedWindow window;
     status = speed_window(catalogue, query, window);
     if (!status.ok()) {
-        status.argument = 0xff;
-        return status;
+        return {status.code, kNoArgument};
     }
     note_window(window, out);
-    choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, out);
+    choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck,
+                 request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN, out);
     check_fire(filled.alloy, out);
     choose_feed(machine, filled, wanted_feed(catalogue, filled, query, out), out);
     if (has_force(request.cut)) {

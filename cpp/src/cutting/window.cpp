@@ -128,7 +128,7 @@ bool better(const Catalogue& catalogue, const WindowQuery& query, double hb, con
             const Candidate& b) noexcept {
     const auto rank = [&](const Candidate& c) {
         const SpeedRow& row = *c.row;
-        return std::tuple{unfit(row.doubt),
+        return std::tuple{unfit(row.doubt) && has_speed(row),
                           !fits_diameter(row, query.diameter_mm),
                           c.distance,
                           row.doubt != Doubt::none,
@@ -258,10 +258,11 @@ double hardness_of(const WindowQuery& query) noexcept {
 
 /// Fill the window from the best row of one operation and tool; false when there is none.
 bool from_rows(const Catalogue& catalogue, const WindowQuery& query, const Kin& kin, Operation operation,
-               ToolMaterial tool, SpeedWindow& out) noexcept {
+               ToolMaterial tool, bool unfit_rows, SpeedWindow& out) noexcept {
     const double hb = hardness_of(query);
     const auto best = best_row(catalogue, query, kin, hb, [&](const SpeedRow& row) {
-        return row.operation == operation && row.tool_material == tool && has_speed(row);
+        return row.operation == operation && row.tool_material == tool && has_speed(row) &&
+               unfit(row.doubt) == unfit_rows;
     });
     if (!best) {
         return false;
@@ -303,24 +304,30 @@ bool from_rows(const Catalogue& catalogue, const WindowQuery& query, const Kin& 
 Status speed_window(const Catalogue& catalogue, const WindowQuery& query, SpeedWindow& out) noexcept {
     out = {};
     const Kin kin(catalogue, *query.alloy);
-    const auto try_tools = [&](Operation operation, bool others) {
+    const auto try_tools = [&](Operation operation, bool others, bool unfit_rows) {
         for (const ToolMaterial tool : kToolStandIns) {
             if ((tool != query.tool_material) == others &&
-                from_rows(catalogue, query, kin, operation, tool, out)) {
+                from_rows(catalogue, query, kin, operation, tool, unfit_rows, out)) {
                 return true;
             }
         }
         return false;
     };
-    if (try_tools(query.operation, false) || try_tools(query.operation, true)) {
-        return {};
-    }
-    for (const bool other_tools : {false, true}) {
-        for (const Operation operation : kStandIns) {
-            if (operation != query.operation && try_tools(operation, other_tools)) {
-                return {};
+    const auto try_all = [&](bool unfit_rows) {
+        if (try_tools(query.operation, false, unfit_rows) || try_tools(query.operation, true, unfit_rows)) {
+            return true;
+        }
+        for (const bool other_tools : {false, true}) {
+            for (const Operation operation : kStandIns) {
+                if (operation != query.operation && try_tools(operation, other_tools, unfit_rows)) {
+                    return true;
+                }
             }
         }
+        return false;
+    };
+    if (try_all(false) || try_all(true)) {
+        return {};
     }
     return {StatusCode::not_tabulated, 0};
 }

@@ -134,6 +134,29 @@ TEST(PartOff, IsFedByHandWithoutACrossFeed) {
     EXPECT_TRUE(out.has(CautionCode::hand_feed));
 }
 
+TEST(Thread, StaysSlowEnoughToStop) {
+    TurnRequest request = turn("6061", 24.0, 1.0);
+    request.cut = LatheCut::thread;
+    request.feed_mm_rev = 1.5;
+    EXPECT_EQ(answer(lathe(), request).spindle_rpm, 200.0);  // 300 rev/min at most
+    EXPECT_EQ(answer(lathe(), request).limited_by, LimitCode::reversal);
+    request.feed_mm_rev = 6.0;
+    EXPECT_EQ(answer(lathe(), request).spindle_rpm, 70.0);  // 600 mm/min at most
+}
+
+// A negative-rake table is no guide for an ordinary face mill: turning stands in.
+TEST(SpeedWindow, RowsOfAnotherContextComeLast) {
+    const material::AlloyRow& row = material::find_alloy(builtin(), "6061");
+    SpeedWindow window;
+    ASSERT_TRUE(speed_window(builtin(),
+                             {&row, kNaN, Operation::face_mill, ToolMaterial::carbide, kNaN, kNaN, kNaN},
+                             window)
+                    .ok());
+    EXPECT_TRUE(window.other_operation);
+    EXPECT_FALSE(window.doubtful);
+    EXPECT_DOUBLE_EQ(window.high_m_min, 457.2 * 1.25);
+}
+
 TEST(Turn, FailedRowsAreNaNWithAStatus) {
     TurnRequest request = turn("1018", 40.0, 2.0);
     request.depth_mm = 25.0;

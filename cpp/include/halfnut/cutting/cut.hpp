@@ -60,6 +60,7 @@ enum class LimitCode : std::uint8_t {
     asked,
     machine_slowest,
     machine_finest_feed,
+    reversal,  ///< the spindle must be stopped by hand at the end of the thread
 };
 
 constexpr auto enum_names(LimitCode /*tag*/) {
@@ -76,7 +77,8 @@ constexpr auto enum_names(LimitCode /*tag*/) {
                       std::pair{LimitCode::feed_guide, string_view("feed guide")},
                       std::pair{LimitCode::asked, string_view("as asked")},
                       std::pair{LimitCode::machine_slowest, string_view("machine slowest speed")},
-                      std::pair{LimitCode::machine_finest_feed, string_view("machine finest feed")}};
+                      std::pair{LimitCode::machine_finest_feed, string_view("machine finest feed")},
+                      std::pair{LimitCode::reversal, string_view("reversal")}};
 }
 
 /// A limit and how near it is.
@@ -112,7 +114,6 @@ enum class CautionCode : std::uint8_t {
     fire_speed,           ///< magnesium above the fire limit
     hand_feed,            ///< quiet: fed by hand
     deep_hole,            ///< clear the chips often
-    tool_torque,          ///< the torque is near what the tool bears
     thin_wall,            ///< the tube may be crushed or sprung by the jaws
     speed_at_centre,      ///< speed falls to nothing at the centre
     grabs,                ///< the material draws a drill in
@@ -142,7 +143,6 @@ constexpr auto enum_names(CautionCode /*tag*/) {
                       std::pair{CautionCode::fire_speed, string_view("fire_speed")},
                       std::pair{CautionCode::hand_feed, string_view("hand_feed")},
                       std::pair{CautionCode::deep_hole, string_view("deep_hole")},
-                      std::pair{CautionCode::tool_torque, string_view("tool_torque")},
                       std::pair{CautionCode::thin_wall, string_view("thin_wall")},
                       std::pair{CautionCode::speed_at_centre, string_view("speed_at_centre")},
                       std::pair{CautionCode::grabs, string_view("grabs")},
@@ -177,6 +177,9 @@ struct CutResult {
     double hand_turns_per_min = kNaN;
     double hand_turns = kNaN;  ///< of the handle, for the whole travel
 
+    int passes = 1;  ///< milling: across times down
+    int passes_across = 1;
+    int passes_down = 1;
     std::size_t spindle_step = 0;
     std::size_t feed_step = 0;
     FeedSource feed_source{};

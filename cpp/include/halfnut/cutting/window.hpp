@@ -43,10 +43,12 @@ struct SpeedWindow {
 /// The speed window.
 ///
 /// Rows are ranked so: of the operation and tool asked for, before another tool's, before another
-/// operation's, before both; not a misprint or of another context; of the alloy, before its group, before
-/// the group above; without doubt; for about the feed asked for; by a printed standard, government source,
-/// handbook, textbook or paper, before a printed rule of practice, before memory; graded by hardness; of one
-/// source the row of the least depth that is not below the depth asked for; of the hardness nearest.
+/// operation's, before both; of the alloy, before its group, before the group above; without doubt; for about
+/// the feed asked for; by a printed standard, government source, handbook, textbook or paper, before a
+/// printed rule of practice, before memory; graded by hardness; of one source the row of the least depth that
+/// is not below the depth asked for; of the hardness nearest.
+///
+/// Rows that are misprints or of another context count only when all of this finds nothing.
 ///
 /// A row of another hardness is shifted: between two rows of its table by interpolation of the
 /// logarithms, beyond them in inverse proportion to the hardness. A row without hardness holds for the

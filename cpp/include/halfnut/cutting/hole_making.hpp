@@ -1,0 +1,91 @@
+#pragma once
+/// Holes: drill, ream, tap. On a lathe from the tailstock, on a mill or drill press from the quill.
+
+#include "halfnut/cutting/cut.hpp"
+
+namespace halfnut::cutting {
+
+enum class HoleCut : std::uint8_t { drill, ream, tap };
+
+constexpr auto enum_names(HoleCut /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{HoleCut::drill, string_view("drill")},
+                      std::pair{HoleCut::ream, string_view("ream")},
+                      std::pair{HoleCut::tap, string_view("tap")}};
+}
+
+/// What is asked of a hole. NaN is not given.
+struct HoleRequest {
+    HoleCut cut{};
+    Work work;
+    ToolMaterial tool_material = ToolMaterial::hss;
+
+    double diameter_mm = kNaN;
+    double depth_mm = kNaN;     ///< of the full diameter; NaN: no time
+    double pilot_mm = kNaN;     ///< hole that is there already
+    double point_deg = kNaN;    ///< NaN: 118
+    double pitch_mm = kNaN;     ///< tapping
+    double feed_mm_rev = kNaN;  ///< wanted
+    double spindle_rpm = kNaN;  ///< wanted
+    double wear_factor = kNaN;  ///< on the force; NaN: 1, sharp
+    double approach_mm = kNaN;  ///< NaN: 2
+    double overrun_mm = kNaN;   ///< beyond the depth, NaN: 0
+    int chuck = -1;             ///< place in Machine::chucks, where the work turns; -1: none
+};
+
+inline constexpr double kPointDeg = 118.0;
+inline constexpr double kStandardChiselRatio = 0.18;  ///< of a standard drill, the handbook's c/d
+
+/// Chip thickness of a tap's chamfer: 0.54 P over three flutes and four threads of chamfer.
+inline constexpr double kTapChipOverPitch = 0.54 / 12.0;
+inline constexpr double kTapFriction = 1.3;  ///< sharp and oiled
+
+/// Depth, in diameters, above which a drill wants clearing.
+inline constexpr double kDeepHole = 4.0;
+
+/// Reaming feed over drilling feed.
+inline constexpr double kReamFeed = 2.0;
+
+/// The numbers of a request with their ranges.
+inline constexpr std::array kHoleArguments{
+    RequestArgument<HoleRequest>{positive("diameter_mm", "mm"), &HoleRequest::diameter_mm, true},
+    RequestArgument<HoleRequest>{positive("depth_mm", "mm"), &HoleRequest::depth_mm},
+    RequestArgument<HoleRequest>{not_negative("pilot_mm", "mm"), &HoleRequest::pilot_mm, false,
+                                 "be below diameter_mm"},
+    RequestArgument<HoleRequest>{between("point_deg", 60.0, 180.0, "deg"), &HoleRequest::point_deg},
+    RequestArgument<HoleRequest>{positive("pitch_mm", "mm"), &HoleRequest::pitch_mm, false,
+                                 "be given and below half of diameter_mm"},
+    RequestArgument<HoleRequest>{positive("feed_mm_rev", "mm/rev"), &HoleRequest::feed_mm_rev},
+    RequestArgument<HoleRequest>{positive("spindle_rpm", "rev/min"), &HoleRequest::spindle_rpm},
+    RequestArgument<HoleRequest>{between("wear_factor", 1.0, 3.0), &HoleRequest::wear_factor},
+    RequestArgument<HoleRequest>{not_negative("approach_mm", "mm"), &HoleRequest::approach_mm},
+    RequestArgument<HoleRequest>{not_negative("overrun_mm", "mm"), &HoleRequest::overrun_mm},
+};
+
+/// Work-material factor of drilling, and what it rests on.
+struct DrillFactor {
+    double kd = kNaN;
+    RowRef row;  ///< the row nearest in hardness; empty when reckoned from kc
+    bool from_kc = false;
+};
+
+/// K_d of an alloy: of its group or the nearest group above, between its rows by hardness and beyond them
+/// with the square root of hardness; NaN where no group has one.
+[[nodiscard]] DrillFactor drill_factor(const Catalogue& catalogue, const material::AlloyRow& alloy,
+                                       double hardness_hb) noexcept;
+
+/// One hole: spindle step and feed, thrust (as feed force), torque, power, time.
+///
+/// A drill's travel counts its point; a tap goes in and comes out again. A reamer's forces are not reckoned.
+///
+/// Returned
+///   ok and every figure that applies; or why not, and every figure NaN
+///   status.argument counts in kHoleArguments
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const machine::Machine& machine,
+                              const HoleRequest& request, CutResult& out) noexcept;
+
+/// evaluate() that throws DomainError or NotTabulatedError.
+[[nodiscard]] CutResult cut(const Catalogue& catalogue, const machine::Machine& machine,
+                            const HoleRequest& request);
+
+}  // namespace halfnut::cutting

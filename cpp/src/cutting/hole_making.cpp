@@ -1,0 +1,307 @@
+#include "halfnut/cutting/hole_making.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/holes.hpp"
+#include "halfnut/material/alloy.hpp"
+#include "steps.hpp"
+
+namespace halfnut::cutting {
+namespace {
+
+constexpr double kDrillForm = 1.2;         // Tschaetsch: chips are harder to form in a hole
+constexpr double kHardWorkHb = 250.0;      // above this the low end of the drill feeds
+constexpr double kUsualFeedShare = 0.015;  // of the diameter, where no table has a feed
+
+constexpr std::uint8_t argument_place(std::string_view name) noexcept {
+    for (std::size_t i = 0; i < kHoleArguments.size(); ++i) {
+        if (kHoleArguments[i].argument.name == name) {
+            return static_cast<std::uint8_t>(i);
+        }
+    }
+    return 0;
+}
+
+Operation operation_of(HoleCut cut) noexcept {
+    return cut == HoleCut::drill ? Operation::drill : cut == HoleCut::ream ? Operation::ream : Operation::tap;
+}
+
+Status check_shape(const HoleRequest& request) noexcept {
+    if (request.pilot_mm >= request.diameter_mm) {
+        return {StatusCode::inconsistent, argument_place("pilot_mm")};
+    }
+    if (request.cut == HoleCut::tap && !(request.pitch_mm < request.diameter_mm / 2.0)) {
+        return {StatusCode::inconsistent, argument_place("pitch_mm")};
+    }
+    return {};
+}
+
+const DrillPointRow& point_row(const Catalogue& catalogue) noexcept {
+    const DrillPointRow* nearest = &catalogue.drill_points.front();
+    for (const DrillPointRow& row : catalogue.drill_points) {
+        if (std::abs(row.chisel_ratio - kStandardChiselRatio) <
+            std::abs(nearest->chisel_ratio - kStandardChiselRatio)) {
+            nearest = &row;
+        }
+    }
+    return *nearest;
+}
+
+/// Thrust and torque of a drill at a feed.
+void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const ForceConstants& constants,
+                  const DrillFactor& factor, double feed, CutResult& out) noexcept {
+    const DrillPointRow& point = point_row(catalogue);
+    const double d = request.diameter_mm;
+    const double w = value_or(request.wear_factor, 1.0);
+    const double half_point = value_or(request.point_deg, kPointDeg) / 2.0 * kDegree;
+    out.feed_mm_rev = feed;
+    out.chip_thickness_mm = feed / 2.0 * std::sin(half_point);
+    double kd = factor.kd;
+    if (factor.from_kc) {
+        // The torque of kc over both lips, F = kc D f / 4 each at a lever of D / 2, as a factor of the
+        // handbook's form.
+        const double kc =
+            SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
+        const double torque_nm = kDrillForm * kc * feed * d * d / 8000.0;
+        kd = torque_nm / DrillingTorque::compute(1.0, feed, d, point.torque_a, 1.0);
+    }
+    // A pilot hole takes its share of the section, and the chisel edge with it.
+    const double share = value_or(request.pilot_mm, 0.0) / d;
+    const double chisel = share > 0.0 ? 0.0 : point.thrust_j;
+    out.torque_nm = DrillingTorque::compute(kd, feed, d, point.torque_a, w) * (1.0 - share * share);
+    out.feed_force_n = DrillingThrust::compute(kd, feed, d, point.thrust_b, chisel, w) * (1.0 - share);
+    out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
+    out.mrr_cm3_min =
+        DrillingRemoval::compute(d, FeedRate::compute(feed, out.spindle_rpm)) * (1.0 - share * share);
+}
+
+void reckon_tap(const HoleRequest& request, const ForceConstants& constants, CutResult& out) noexcept {
+    out.feed_mm_rev = request.pitch_mm;
+    out.chip_thickness_mm = kTapChipOverPitch * request.pitch_mm;
+    const double kc =
+        SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
+    out.torque_nm = TappingTorque::compute(kc, request.pitch_mm, request.diameter_mm,
+                                           kTapFriction * value_or(request.wear_factor, 1.0));
+    out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
+}
+
+double wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const material::AlloyRow& alloy,
+                   CutResult& out) noexcept {
+    const std::uint8_t key = figure("feed_mm_rev");
+    if (request.cut == HoleCut::tap) {
+        out.evidence.note(key, rule::feed_pitch);
+        out.feed_limited_by = LimitCode::asked;
+        return request.pitch_mm;
+    }
+    if (!std::isnan(request.feed_mm_rev)) {
+        out.evidence.note(key, rule::feed_asked);
+        out.feed_limited_by = LimitCode::asked;
+        return request.feed_mm_rev;
+    }
+    out.feed_limited_by = LimitCode::feed_guide;
+    FeedWindow window;
+    double feed = kUsualFeedShare * request.diameter_mm;
+    const WindowQuery query{&alloy, request.work.hardness_hb, Operation::drill, request.tool_material, kNaN,
+                            kNaN,   request.diameter_mm};
+    if (feed_window(catalogue, query, window).ok()) {
+        const double hb = value_or(request.work.hardness_hb, value_or(alloy.hardness_hb, 0.0));
+        feed = hb > kHardWorkHb ? window.low_mm : std::sqrt(window.low_mm * window.high_mm);
+        out.evidence.note(key, rule::feed_drill, window.row);
+    } else {
+        out.evidence.note(key, rule::feed_drill);
+    }
+    if (request.cut == HoleCut::ream) {
+        feed *= kReamFeed;
+        out.evidence.note(key, rule::feed_ream);
+    }
+    return feed;
+}
+
+/// Set the feed of a drill or reamer, finer than wanted where power or torque will not hold.
+template <class Reckon>
+void choose_feed(const machine::Machine& machine, bool free_choice, double wanted, CutResult& out,
+                 const Reckon& reckon) noexcept {
+    if (is_any(machine)) {
+        out.feed_source = FeedSource::exact;
+        reckon(wanted);
+        return;
+    }
+    if (machine.kind == machine::Kind::lathe || machine.quill.steps.empty()) {
+        out.feed_source = FeedSource::hand;
+        reckon(wanted);
+        return;
+    }
+    out.feed_source = FeedSource::step;
+    std::size_t step = machine::choose_feed(machine.quill, wanted);
+    reckon(machine.quill.steps[step].feed_mm);
+    while (free_choice && step > 0 && !power_holds(machine, out)) {
+        --step;
+        out.feed_limited_by = LimitCode::power;
+        reckon(machine.quill.steps[step].feed_mm);
+    }
+    if (out.feed_limited_by == LimitCode::power) {
+        out.evidence.note(figure("feed_mm_rev"), rule::feed_power);
+    }
+    if (!free_choice && std::abs(out.feed_mm_rev - wanted) > 1e-9 * wanted) {
+        out.caution(CautionCode::asked_feed_moved);
+    }
+    if (out.feed_mm_rev > wanted * (1.0 + 1e-9)) {
+        out.caution(CautionCode::below_smallest_feed);
+        out.feed_limited_by = LimitCode::machine_finest_feed;
+    }
+    out.feed_step = step;
+}
+
+void note_force(const Catalogue& catalogue, const HoleRequest& request, const ForceConstants& constants,
+                const DrillFactor& factor, CutResult& out) noexcept {
+    const std::uint8_t torque = figure("torque_nm");
+    if (request.cut == HoleCut::drill) {
+        out.evidence.note(torque, rule::drill_torque, row_ref(catalogue.drill_points, point_row(catalogue)));
+        out.evidence.note(figure("feed_force_n"), rule::drill_thrust,
+                          row_ref(catalogue.drill_points, point_row(catalogue)));
+        if (factor.from_kc) {
+            out.evidence.note(torque, rule::kd_from_kc);
+            out.evidence.note(torque, constants.rule, constants.row);
+        } else {
+            out.evidence.note(torque, rule::kd_row, factor.row);
+        }
+        if (request.pilot_mm > 0.0) {
+            out.evidence.note(torque, rule::drill_pilot);
+        }
+        out.evidence.note(figure("mrr_cm3_min"), rule::removal_drilling);
+    } else {
+        out.evidence.note(torque, rule::tap_torque);
+        out.evidence.note(torque, constants.rule, constants.row);
+    }
+    if (constants.shifted) {
+        out.evidence.note(torque, rule::kc_hardness);
+    }
+    if (!std::isnan(request.wear_factor)) {
+        out.evidence.note(torque, rule::wear);
+    }
+    out.evidence.note(figure("spindle_power_kw"), rule::power_from_torque);
+    if (constants.rough && (factor.from_kc || request.cut == HoleCut::tap)) {
+        out.caution(CautionCode::force_rough);
+    }
+}
+
+double travel_of(const HoleRequest& request, CutResult& out) noexcept {
+    double travel = request.depth_mm + value_or(request.approach_mm, 2.0) + value_or(request.overrun_mm, 0.0);
+    if (request.cut == HoleCut::drill) {
+        travel +=
+            PointLength::compute(request.diameter_mm, value_or(request.point_deg, kPointDeg)) -
+            PointLength::compute(value_or(request.pilot_mm, 0.0), value_or(request.point_deg, kPointDeg));
+        if (!std::isnan(travel)) {
+            out.evidence.note(figure("travel_mm"), rule::point_length);
+        }
+    }
+    return request.cut == HoleCut::tap ? 2.0 * travel : travel;
+}
+
+}  // namespace
+
+DrillFactor drill_factor(const Catalogue& catalogue, const material::AlloyRow& alloy,
+                         double hardness_hb) noexcept {
+    int nearest = -1;
+    for (const DrillMaterialRow& row : catalogue.drill_materials) {
+        const int distance = material::kinship(catalogue, alloy, row.group);
+        if (distance >= 0 && (nearest < 0 || distance < nearest)) {
+            nearest = distance;
+        }
+    }
+    if (nearest < 0) {
+        return {kNaN, {}, true};
+    }
+    const double hb = value_or(hardness_hb, alloy.hardness_hb);
+    const DrillMaterialRow* below = nullptr;
+    const DrillMaterialRow* above = nullptr;
+    for (const DrillMaterialRow& row : catalogue.drill_materials) {  // sorted by group, then hardness
+        if (material::kinship(catalogue, alloy, row.group) != nearest) {
+            continue;
+        }
+        if (below == nullptr || !(row.hardness_hb > hb)) {
+            below = &row;
+        }
+        if (above == nullptr && !(row.hardness_hb < hb)) {
+            above = &row;
+        }
+    }
+    const RowRef ref = row_ref(catalogue.drill_materials, *below);
+    if (below->hardness_hb == 0.0 || std::isnan(hb)) {
+        return {below->kd_inch, ref, false};
+    }
+    if (above == nullptr || above == below || hb < below->hardness_hb) {
+        return {below->kd_inch * std::pow(hb / below->hardness_hb, kForceHardnessExponent), ref, false};
+    }
+    const double along = (hb - below->hardness_hb) / (above->hardness_hb - below->hardness_hb);
+    return {below->kd_inch + along * (above->kd_inch - below->kd_inch), ref, false};
+}
+
+Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const HoleRequest& request,
+                CutResult& out) noexcept {
+    out = {};
+    Status status = check_request(request, kHoleArguments);
+    if (status.ok()) {
+        status = check_shape(request);
+    }
+    if (status.ok()) {
+        status = check_setting(catalogue, machine, request.work);
+    }
+    if (!status.ok()) {
+        return status;
+    }
+    const material::AlloyRow& alloy = catalogue.alloys[request.work.alloy];
+    SpeedWindow window;
+    const WindowQuery query{
+        &alloy, request.work.hardness_hb, operation_of(request.cut), request.tool_material, kNaN,
+        kNaN,   request.diameter_mm};
+    status = speed_window(catalogue, query, window);
+    if (!status.ok()) {
+        return {status.code, kNoArgument};
+    }
+    note_window(window, out);
+    choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck,
+                 request.cut == HoleCut::tap ? request.pitch_mm : kNaN, out);
+    check_fire(alloy, out);
+    const ForceConstants constants = force_constants(catalogue, alloy, request.work.hardness_hb);
+    const DrillFactor factor = drill_factor(catalogue, alloy, request.work.hardness_hb);
+    const double wanted = wanted_feed(catalogue, request, alloy, out);
+    if (request.cut == HoleCut::tap) {
+        out.feed_source = FeedSource::exact;
+        reckon_tap(request, constants, out);
+    } else {
+        choose_feed(machine, std::isnan(request.feed_mm_rev), wanted, out, [&](double feed) {
+            out.feed_mm_rev = feed;
+            if (request.cut == HoleCut::drill) {
+                reckon_drill(catalogue, request, constants, factor, feed, out);
+            }
+        });
+    }
+    if (request.cut != HoleCut::ream) {
+        note_force(catalogue, request, constants, factor, out);
+        note_power(machine, out);
+    }
+    out.depth_mm = request.depth_mm;
+    if (request.cut == HoleCut::drill && request.depth_mm > kDeepHole * request.diameter_mm) {
+        out.caution(CautionCode::deep_hole);
+    }
+    if (request.cut == HoleCut::drill && material::has_word(alloy.traits, "grabs_drill")) {
+        out.caution(CautionCode::grabs);
+    }
+    note_travel(machine, machine.kind == machine::Kind::lathe ? "tailstock" : "quill",
+                travel_of(request, out), out);
+    note_binding(machine, out);
+    return finished(out);
+}
+
+CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const HoleRequest& request) {
+    CutResult out;
+    throw_if_failed(evaluate(catalogue, machine, request, out), enum_name(request.cut), request,
+                    kHoleArguments);
+    return out;
+}
+
+}  // namespace halfnut::cutting

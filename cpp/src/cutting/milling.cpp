@@ -1,0 +1,313 @@
+#include "halfnut/cutting/milling.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "halfnut/cutting/chip.hpp"
+#include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/force.hpp"
+#include "halfnut/material/alloy.hpp"
+#include "steps.hpp"
+
+namespace halfnut::cutting {
+namespace {
+
+constexpr double kMillForm = 1.2;  // Tschaetsch: interrupted chips are harder to form
+constexpr double kRubbingThicknessMm = 0.005;
+constexpr double kCutterOverhang = 4.0;
+constexpr double kUsualFeedShare = 0.005;  // of the cutter's diameter a tooth, where no table has a feed
+constexpr double kSameStep = 1e-9;         // 10 mm in steps of 2.5 is four passes, whatever the last bit says
+
+constexpr std::uint8_t argument_place(std::string_view name) noexcept {
+    for (std::size_t i = 0; i < kMillArguments.size(); ++i) {
+        if (kMillArguments[i].argument.name == name) {
+            return static_cast<std::uint8_t>(i);
+        }
+    }
+    return 0;
+}
+
+Status check_shape(const MillRequest& request) noexcept {
+    const double d = request.cutter_diameter_mm;
+    const bool enclosed = request.shape == MillShape::slot || request.shape == MillShape::pocket;
+    if ((request.shape != MillShape::slot && std::isnan(request.width_mm)) ||
+        (enclosed && request.width_mm < d * (1.0 - kSameStep))) {
+        return {StatusCode::inconsistent, argument_place("width_mm")};
+    }
+    if (request.step_over_mm > d) {
+        return {StatusCode::inconsistent, argument_place("step_over_mm")};
+    }
+    return {};
+}
+
+/// Equal steps of at most `most` that make up `whole`.
+struct Steps {
+    int count = 1;
+    double each = kNaN;
+};
+Steps equal_steps(double whole, double most) noexcept {
+    const double count = std::max(1.0, std::ceil(whole / most - kSameStep));
+    return {static_cast<int>(std::min(count, 1e6)), whole / count};
+}
+
+/// Passes of the cut: how wide and deep each bites.
+struct Passes {
+    Steps across;
+    Steps down;
+    double bite_mm = kNaN;  ///< a_e of the widest pass
+};
+
+Passes passes_of(const MillRequest& request) noexcept {
+    const double d = request.cutter_diameter_mm;
+    Passes out;
+    const double usual_down = request.shape == MillShape::face   ? kFaceStepDownMm
+                              : request.shape == MillShape::side ? kSideStepDown * d
+                                                                 : kSlotStepDown * d;
+    out.down = equal_steps(request.depth_mm, value_or(request.step_down_mm, usual_down));
+    const double width = value_or(request.width_mm, d);
+    switch (request.shape) {
+        case MillShape::face:
+            out.across = equal_steps(width, value_or(request.step_over_mm, kFaceStepOver * d));
+            out.bite_mm = out.across.each;
+            break;
+        case MillShape::side:
+            out.across = equal_steps(width, value_or(request.step_over_mm, kSideStepOver * d));
+            out.bite_mm = out.across.each;
+            break;
+        default: {
+            // The first pass is a full slot; the rest step over.
+            const double rest = std::max(0.0, width - d);
+            const Steps more = equal_steps(rest, value_or(request.step_over_mm, kPocketStepOver * d));
+            out.across = {rest > kSameStep * d ? 1 + more.count : 1, d};
+            out.bite_mm = d;
+        }
+    }
+    return out;
+}
+
+/// Everything about a request that does not hang on the feed.
+struct Filled {
+    Filled(const MillRequest& asked, const material::AlloyRow& of) noexcept
+        : request(asked), alloy(of), passes(passes_of(asked)) {}
+
+    const MillRequest& request;
+    const material::AlloyRow& alloy;
+    Passes passes;
+    ForceConstants constants;
+    double entering = 90.0;
+};
+
+double deflection(const MillRequest& request, double force) noexcept {
+    if (std::isnan(request.stick_out_mm)) {
+        return kNaN;
+    }
+    const bool carbide = request.tool_material == ToolMaterial::carbide ||
+                         request.tool_material == ToolMaterial::carbide_coated;
+    return CantileverDeflection::compute(
+        force, request.stick_out_mm, carbide ? kCarbideCutterGpa : kSteelCutterGpa,
+        SecondMoment::compute(kCutterCore * request.cutter_diameter_mm, 0.0));
+}
+
+/// Chip, force, power at a table feed.
+void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
+    const MillRequest& request = filled.request;
+    const double d = request.cutter_diameter_mm;
+    out.feed_mm_min = table_feed;
+    out.feed_mm_rev = table_feed / out.spindle_rpm;
+    out.feed_per_tooth_mm = out.feed_mm_rev / request.teeth;
+    out.depth_mm = filled.passes.down.each;
+    out.width_mm = filled.passes.bite_mm;
+    const double bite = std::min(out.width_mm, d);
+    out.chip_thickness_mm = MillingChipMean::compute(out.feed_per_tooth_mm, bite, d, filled.entering);
+    out.chip_thickness_max_mm = MillingChipMax::compute(out.feed_per_tooth_mm, bite, d, filled.entering);
+    out.mrr_cm3_min = MillingRemoval::compute(out.depth_mm, bite, table_feed);
+    const double kc = SpecificCuttingForce::compute(filled.constants.kc11_n_mm2, filled.constants.mc,
+                                                    out.chip_thickness_mm) *
+                      kMillForm * value_or(request.wear_factor, 1.0);
+    out.spindle_power_kw = out.mrr_cm3_min * kc / 60000.0;
+    out.cutting_force_n = out.spindle_power_kw * 60000.0 / out.cutting_speed_m_min;
+    out.torque_nm = SpindleTorque::compute(out.cutting_force_n, d);
+    out.deflection_mm = deflection(request, out.cutting_force_n);
+}
+
+LimitCode broken(const Filled& filled, const machine::Machine& machine, const CutResult& out) noexcept {
+    if (out.torque_nm > machine.torque_limit_nm) {
+        return LimitCode::torque;
+    }
+    if (!power_holds(machine, out)) {
+        return LimitCode::power;
+    }
+    return out.deflection_mm > filled.request.deflection_limit_mm ? LimitCode::deflection : LimitCode::none;
+}
+
+double wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
+                        CutResult& out) noexcept {
+    const MillRequest& request = filled.request;
+    const std::uint8_t key = figure("feed_per_tooth_mm");
+    if (!std::isnan(request.feed_per_tooth_mm)) {
+        out.evidence.note(key, rule::feed_asked);
+        out.feed_limited_by = LimitCode::asked;
+        return request.feed_per_tooth_mm;
+    }
+    out.feed_limited_by = LimitCode::feed_guide;
+    FeedWindow window;
+    double feed = kUsualFeedShare * request.cutter_diameter_mm;
+    if (feed_window(catalogue, query, window).ok()) {
+        feed = window.low_mm;
+        out.evidence.note(key, rule::feed_tooth, window.row);
+        if (request.cutter_diameter_mm < kFullFeedDiameterMm) {
+            feed *= request.cutter_diameter_mm / kFullFeedDiameterMm;
+            out.evidence.note(key, rule::feed_small_cutter);
+        }
+    } else {
+        out.evidence.note(key, rule::feed_tooth);
+    }
+    return feed;
+}
+
+void choose_feed(const machine::Machine& machine, const Filled& filled, double wanted,
+                 CutResult& out) noexcept {
+    const double table_feed = TableFeed::compute(wanted, filled.request.teeth, out.spindle_rpm);
+    if (is_any(machine) || machine.table.steps.empty()) {
+        out.feed_source = is_any(machine) ? FeedSource::exact : FeedSource::hand;
+        reckon(filled, table_feed, out);
+        return;
+    }
+    out.feed_source = FeedSource::step;
+    std::size_t step = machine::choose_feed(machine.table, table_feed);
+    reckon(filled, machine.table.steps[step].feed_mm, out);
+    if (std::isnan(filled.request.feed_per_tooth_mm)) {
+        LimitCode bound = broken(filled, machine, out);
+        while (bound != LimitCode::none && step > 0) {
+            out.feed_limited_by = bound;
+            --step;
+            reckon(filled, machine.table.steps[step].feed_mm, out);
+            bound = broken(filled, machine, out);
+        }
+        if (out.feed_limited_by != LimitCode::feed_guide) {
+            out.evidence.note(figure("feed_mm_min"), rule::feed_power);
+        }
+    } else if (std::abs(out.feed_mm_min - table_feed) > 1e-9 * table_feed) {
+        out.caution(CautionCode::asked_feed_moved);
+    }
+    if (out.feed_mm_min > table_feed * (1.0 + 1e-9)) {
+        out.caution(CautionCode::below_smallest_feed);
+        out.feed_limited_by = LimitCode::machine_finest_feed;
+    }
+    out.feed_step = step;
+}
+
+void note_force(const Filled& filled, CutResult& out) noexcept {
+    const MillRequest& request = filled.request;
+    const std::uint8_t force = figure("cutting_force_n");
+    out.evidence.note(figure("chip_thickness_mm"), rule::chip_mean_milling);
+    out.evidence.note(figure("chip_thickness_max_mm"), rule::chip_max_milling);
+    out.evidence.note(figure("mrr_cm3_min"), rule::removal_milling);
+    out.evidence.note(figure("spindle_power_kw"), rule::milling_power);
+    out.evidence.note(force, rule::milling_force);
+    out.evidence.note(force, filled.constants.rule, filled.constants.row);
+    out.evidence.note(force, rule::kienzle_form);
+    if (filled.constants.shifted) {
+        out.evidence.note(force, rule::kc_hardness);
+    }
+    if (!std::isnan(request.wear_factor)) {
+        out.evidence.note(force, rule::wear);
+    }
+    out.evidence.note(figure("torque_nm"), rule::torque);
+    if (filled.constants.rough) {
+        out.caution(CautionCode::force_rough);
+    }
+    if (out.chip_thickness_max_mm < kRubbingThicknessMm) {
+        out.caution(CautionCode::chip_too_thin);
+    }
+    if (!std::isnan(out.deflection_mm)) {
+        out.evidence.note(figure("deflection_mm"), rule::deflection_cutter);
+        if (!std::isnan(request.deflection_limit_mm)) {
+            out.limit(LimitCode::deflection, out.deflection_mm, request.deflection_limit_mm);
+            if (out.deflection_mm > request.deflection_limit_mm) {
+                out.caution(CautionCode::deflection_exceeded);
+            }
+        }
+    }
+    if (request.stick_out_mm > kCutterOverhang * request.cutter_diameter_mm) {
+        out.caution(CautionCode::overhang);
+    }
+}
+
+/// Travel of one pass: length, run-in to full width, gap, and a face mill's run-out.
+double pass_travel(const Filled& filled) noexcept {
+    const MillRequest& request = filled.request;
+    const double d = request.cutter_diameter_mm;
+    const double gap = value_or(request.approach_mm, 2.0);
+    switch (request.shape) {
+        case MillShape::face: {
+            const double run_out = value_or(request.overrun_mm, d / 2.0);
+            return request.length_mm + FaceMillingApproach::compute(d, std::min(filled.passes.bite_mm, d)) +
+                   gap + run_out;
+        }
+        case MillShape::side:
+            return request.length_mm + MillingApproach::compute(d, std::min(filled.passes.bite_mm, d)) + gap +
+                   value_or(request.overrun_mm, 0.0);
+        case MillShape::slot:
+            return request.length_mm + d / 2.0 + gap + value_or(request.overrun_mm, 0.0);
+        default:
+            return std::max(0.0, request.length_mm - d) + gap + value_or(request.overrun_mm, 0.0);
+    }
+}
+
+}  // namespace
+
+Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const MillRequest& request,
+                CutResult& out) noexcept {
+    out = {};
+    Status status = check_request(request, kMillArguments);
+    if (status.ok()) {
+        status = check_shape(request);
+    }
+    if (status.ok()) {
+        status = check_setting(catalogue, machine, request.work);
+    }
+    if (!status.ok()) {
+        return status;
+    }
+    Filled filled(request, catalogue.alloys[request.work.alloy]);
+    filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
+    filled.entering = value_or(request.entering_deg, 90.0);
+    const WindowQuery query{&filled.alloy,
+                            request.work.hardness_hb,
+                            request.shape == MillShape::face ? Operation::face_mill : Operation::end_mill,
+                            request.tool_material,
+                            filled.passes.down.each,
+                            request.feed_per_tooth_mm,
+                            kNaN};
+    SpeedWindow window;
+    status = speed_window(catalogue, query, window);
+    if (!status.ok()) {
+        return {status.code, kNoArgument};
+    }
+    note_window(window, out);
+    choose_speed(machine, request.cutter_diameter_mm, request.spindle_rpm, -1, kNaN, out);
+    check_fire(filled.alloy, out);
+    choose_feed(machine, filled, wanted_per_tooth(catalogue, filled, query, out), out);
+    note_force(filled, out);
+    note_power(machine, out);
+    out.passes = filled.passes.across.count * filled.passes.down.count;
+    out.passes_across = filled.passes.across.count;
+    out.passes_down = filled.passes.down.count;
+    note_travel(machine, "x", pass_travel(filled) * out.passes, out);
+    if (!std::isnan(out.travel_mm)) {
+        out.evidence.note(figure("travel_mm"), rule::milling_approach);
+    }
+    note_binding(machine, out);
+    return finished(out);
+}
+
+CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const MillRequest& request) {
+    CutResult out;
+    throw_if_failed(evaluate(catalogue, machine, request, out), enum_name(request.shape), request,
+                    kMillArguments);
+    return out;
+}
+
+}  // namespace halfnut::cutting
