@@ -1484,6 +1484,12 @@ class CutResult:
     @property
     def feed_step(self) -> int: ...
     @property
+    def passes(self) -> int: ...
+    @property
+    def passes_across(self) -> int: ...
+    @property
+    def passes_down(self) -> int: ...
+    @property
     def feed_source(self) -> str: ...
     @property
     def spindle_fit(self) -> str: ...
@@ -1505,6 +1511,25 @@ def lathe_cut(
     finish: bool,
     hold: str,
     chuck: int,
+    hardness_hb: float | None,
+    machine: Machine | None,
+    catalogue: Catalogue,
+) -> CutResult: ...
+def hole_cut(
+    cut: str,
+    alloy: int,
+    tool_material: str,
+    numbers: dict[str, float | None],
+    chuck: int,
+    hardness_hb: float | None,
+    machine: Machine | None,
+    catalogue: Catalogue,
+) -> CutResult: ...
+def mill_cut(
+    shape: str,
+    alloy: int,
+    tool_material: str,
+    numbers: dict[str, float | None],
     hardness_hb: float | None,
     machine: Machine | None,
     catalogue: Catalogue,
