@@ -15,11 +15,15 @@ __all__ = ["command", "commands", "main"]
 _HOMES = {
     "alloy": ("alloys", "alloy", "What is known of an alloy."),
     "bore": ("cuts", "bore", "Levers and depth for boring."),
+    "drill": ("cuts", "drill", "Levers for drilling."),
     "face": ("cuts", "face", "Levers and depth for facing."),
     "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),
     "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
+    "mill": ("cuts", "mill", "Levers and passes for milling."),
     "part-off": ("cuts", "part_off", "Levers for parting off."),
     "plan": ("plans", "plan", "Setup sheets for a whole job."),
+    "ream": ("cuts", "ream", "Levers for reaming."),
+    "tap": ("cuts", "tap", "Levers for tapping."),
     "thread": ("threading", "thread", "Sizes to cut a thread to."),
     "turn": ("cuts", "turn", "Levers and depth for turning."),
 }

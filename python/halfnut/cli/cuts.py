@@ -1,4 +1,4 @@
-"""halfnut turn, face, bore, part-off: one cut, answered on one screen."""
+"""halfnut turn, face, bore, part-off, drill, ream, tap, mill: one cut, answered on one screen."""
 
 from __future__ import annotations
 
@@ -31,34 +31,55 @@ _ABOUT = {
     "overhang": "How far the bar stands out of its holder.",
     "blade": "Width of the blade; 3 mm when not given.",
     "finish": "A finishing cut, whatever its depth.",
+    "hole_depth": "Depth of the full diameter, or of the thread; without it there is no time.",
+    "pilot": "Hole that is there already.",
+    "point_deg": "Angle of the drill's point, degrees; 118 when not given.",
+    "cut_depth": "Depth to be cut away, in all passes.",
+    "width": "Width to be cut away, in all passes; a slot is as wide as its cutter.",
+    "shape": "What is milled.",
+    "flutes": "Teeth of the cutter.",
+    "step_over": "Most across in one pass.",
+    "step_down": "Most down in one pass.",
+    "feed_per_tooth": "Feed a tooth wanted; the next slower table feed is taken.",
 }
-_NUMBERS = {"spindle_rpm", "hardness_hb", "roughness_um"}
+_PARAMETERS = {"hole_depth": "depth", "cut_depth": "depth"}
+_NUMBERS = {"spindle_rpm", "hardness_hb", "roughness_um", "point_deg"}
 _COMMON = ("machine", "tool", "chuck", "feed", "spindle_rpm", "hardness_hb")
 _EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
 
-def _with(*names: str) -> Callable[[_Command], _Command]:
+def _with(*names: str, size: str = "diameter") -> Callable[[_Command], _Command]:
     def decorate(command: _Command) -> _Command:
         command = with_evidence(with_json(command))
         for name in reversed(names):
-            flag = "--" + name.replace("_", "-").removesuffix("-um").removesuffix("-hb")
-            if name == "finish":
-                command = click.option(flag, name, is_flag=True, help=_ABOUT[name])(command)
-            elif name == "hold":
-                choice = click.Choice(["chuck", "chuck and centre", "between centres"])
-                command = click.option(flag, name, type=choice, default="chuck", help=_ABOUT[name])(command)
-            else:
-                kind = click.FLOAT if name in _NUMBERS else click.STRING
-                command = click.option(flag, name, type=kind, help=_ABOUT[name])(command)
-        command = click.argument("diameter")(command)
+            command = _option(name)(command)
+        command = click.argument("size", metavar=size.upper())(command)
         return click.argument("alloy")(command)
 
     return decorate
 
 
+def _option(name: str) -> Callable[[_Command], _Command]:
+    parameter = _PARAMETERS.get(name, name)
+    flag = "--" + parameter.replace("_", "-").removesuffix("-um").removesuffix("-hb").removesuffix("-deg")
+    about = _ABOUT[name]
+    if name == "finish":
+        return click.option(flag, parameter, is_flag=True, help=about)
+    if name == "hold":
+        choice = click.Choice(["chuck", "chuck and centre", "between centres"])
+        return click.option(flag, parameter, type=choice, default="chuck", help=about)
+    if name == "shape":
+        shapes = click.Choice(["slot", "side", "pocket", "face"])
+        return click.option(flag, parameter, type=shapes, default="side", show_default=True, help=about)
+    if name == "flutes":
+        return click.option(flag, parameter, type=click.INT, help=about)
+    kind = click.FLOAT if name in _NUMBERS else click.STRING
+    return click.option(flag, parameter, type=kind, required=name == "cut_depth", help=about)
+
+
 def _answer(function: Callable[..., cutting.Cut], given: dict[str, Any]) -> None:
     as_json, evidence = given.pop("as_json"), given.pop("evidence")
-    show(function(given.pop("alloy"), given.pop("diameter"), **given), as_json, evidence=evidence)
+    show(function(given.pop("alloy"), given.pop("size"), **given), as_json, evidence=evidence)
 
 
 @click.command(epilog=_EPILOG.format(example="turn 6061-T6 1.25in --machine gap-bed --length 2in"))
@@ -87,3 +108,45 @@ def bore(**given: Any) -> None:
 def part_off(**given: Any) -> None:
     """Spindle step, feed and what comes of them for parting ALLOY off at DIAMETER."""
     _answer(cutting.part_off, given)
+
+
+@click.command(epilog=_EPILOG.format(example='drill 5083 "#7" --machine bench-mill --depth 12mm'))
+@_with("hole_depth", *_COMMON, "pilot", "point_deg")
+def drill(**given: Any) -> None:
+    """Spindle step, feed and what comes of them for drilling ALLOY with a drill of DIAMETER."""
+    _answer(cutting.drill, given)
+
+
+@click.command(epilog=_EPILOG.format(example="ream 5083 8mm --machine bench-mill --depth 12mm"))
+@_with("hole_depth", *_COMMON)
+def ream(**given: Any) -> None:
+    """Spindle step, feed and time for reaming ALLOY to DIAMETER."""
+    _answer(cutting.ream, given)
+
+
+@click.command(epilog=_EPILOG.format(example="tap 5083 M6 --machine bench-mill --depth 12mm"))
+@_with("hole_depth", "machine", "tool", "chuck", "spindle_rpm", "hardness_hb", size="thread")
+def tap(**given: Any) -> None:
+    """Spindle step, torque and time for tapping ALLOY with a THREAD such as M6 or 1/4-20."""
+    _answer(cutting.tap, given)
+
+
+@click.command(
+    epilog=_EPILOG.format(example="mill 7075 10mm --shape pocket --width 30mm --depth 8mm --machine bench-mill")
+)
+@_with(
+    "cut_depth",
+    "shape",
+    "width",
+    "length",
+    "flutes",
+    "step_over",
+    "step_down",
+    "feed_per_tooth",
+    *("machine", "tool", "spindle_rpm", "hardness_hb"),
+    "stick_out",
+    size="cutter",
+)
+def mill(**given: Any) -> None:
+    """Spindle step, table feed and passes for milling ALLOY with a CUTTER of that diameter."""
+    _answer(cutting.mill, given)
