@@ -157,7 +157,6 @@ class Drill(Step):
     do: Literal["drill"]
     diameter: Length
     depth: Length | None = None
-    flutes: Count | None = None
 
 
 class Ream(Step):
@@ -182,12 +181,13 @@ class Mill(Step):
     do: Literal["mill"]
     shape: Literal["slot", "pocket", "side", "face"]
     cutter: Length
-    flutes: Count
+    flutes: Count | None = None
     length: Length
     width: Length
     depth: Length
     step_down: Length | None = None
     step_over: Length | None = None
+    stick_out: Length | None = None
 
 
 class Thread(Step):

@@ -8,27 +8,33 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core, cutting, knurls, threads
-from halfnut._core import DomainError, Evidence, Length
+from halfnut._core import DomainError, Evidence, Length, Quantity
 from halfnut.cutting import Cut
 from halfnut.dials import Reading, reading
 from halfnut.job import (
     Bore,
     Coating,
+    Drill,
     Face,
     Job,
     Knurl,
+    Mill,
     Operation,
     Part,
     PartOff,
+    Ream,
+    Tap,
     Thread,
     Turn,
 )
 from halfnut.machines import Machine
 from halfnut.record import Caution, Record
 
-__all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer"]
+__all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 
 _INCH_MM = 25.4
+_APPROACH_MM = 2.0
+_HAND_TURNS_A_MIN = 60.0  # of a handle, steadily
 _PASS_BY_HAND_S = 5.0  # a hand at the half nut and the cross slide needs about so long a pass
 _DEEPEST_PASS_MM = {"in": 0.040 * _INCH_MM, "mm": 1.0}
 
@@ -51,6 +57,7 @@ class Pass:
     depth_mm: float
     size_mm: float
     reading: Reading | None
+    """Of the dial named in the answer, set to zero where the tool touches."""
     measure: bool = False
     """Whether to measure before this pass."""
 
@@ -158,6 +165,8 @@ def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
     """
     if machine.kind != "lathe" and isinstance(step, (Turn, Face, Bore, PartOff, Knurl, Thread)):
         raise DomainError(f"{machine.name} is a {machine.kind}; {step.do} needs a lathe")
+    if machine.kind == "lathe" and isinstance(step, Mill):
+        raise DomainError(f"{machine.name} is a lathe; mill needs a milling machine")
     ask: Callable[[Workpiece, Any, Machine], Answer] = _ASK[type(step)]
     found = ask(work, step, machine)
     work.last = (machine, found.levers)
@@ -325,6 +334,176 @@ def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
     return Answer(blank, cut, levers, passes, sizes, time_s, dial="cross" if passes else "")
 
 
+def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
+    pilot = _hole_before(work, step, machine)
+    depth = _hole_depth(work, step)
+
+    def ask(feed: Quantity | None) -> Cut:
+        return cutting.drill(
+            work.part.alloy,
+            step.diameter,
+            depth=work.length(depth),
+            machine=machine,
+            tool=step.tool or work.part.tool,
+            feed=feed,
+            pilot=None if pilot is None else work.length(pilot),
+            chuck=step.holding,
+            approach=work.length(_APPROACH_MM),
+        )
+
+    cut = _fed_by_hand(ask)
+    found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
+    work.hole_mm = step.diameter.base
+    return found
+
+
+def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
+    before = _hole_before(work, step, machine)
+    if before is None and machine.kind == "lathe":
+        raise DomainError("there is no hole to ream: drill it before")
+    depth = _hole_depth(work, step)
+
+    def ask(feed: Quantity | None) -> Cut:
+        return cutting.ream(
+            work.part.alloy,
+            step.diameter,
+            depth=work.length(depth),
+            machine=machine,
+            tool=step.tool or work.part.tool,
+            feed=feed,
+            chuck=step.holding,
+            approach=work.length(_APPROACH_MM),
+        )
+
+    cut = _fed_by_hand(ask)
+    found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
+    work.hole_mm = step.diameter.base
+    return found
+
+
+def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
+    thread = threads.thread(step.thread).internal
+    if work.hole_mm is not None and work.hole_mm >= thread.diameter_mm:
+        raise DomainError(f"the hole, {_size(work, work.hole_mm)}, is too large for {step.thread}")
+    depth = _hole_depth(work, step)
+    limits = threads.limits(thread)
+    cut = cutting.tap(
+        work.part.alloy,
+        thread,
+        depth=work.length(depth),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+    )
+    sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
+    return _hole_answer(work, step, machine, limits, cut, sizes, (_tap_hole_remark(work, limits),))
+
+
+def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
+    cut = cutting.mill(
+        work.part.alloy,
+        step.cutter,
+        shape=step.shape,
+        flutes=step.flutes,
+        length=step.length,
+        width=step.width,
+        depth=step.depth,
+        step_over=step.step_over,
+        step_down=step.step_down,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        stick_out=step.stick_out,
+    )
+    slide = machine.core.slide("z") or machine.core.slide("quill")
+    total, count = step.depth.base, cut.passes_down
+    depths = _shares(total, count, None if slide is None else slide.graduation_mm)
+    passes = tuple(
+        Pass(n + 1, depth - (depths[n - 1] if n else 0.0), depth, _axial(slide, depth))
+        for n, depth in enumerate(depths)
+    )
+    sizes = {
+        "shape": step.shape,
+        "cutter_mm": step.cutter.base,
+        "length_mm": step.length.base,
+        "cut_width_mm": step.width.base,
+        "cut_depth_mm": total,
+    }
+    levers = _levers(cut, machine)
+    time_s = step.times * ((cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1))
+    dial = "" if slide is None else slide.name
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=_across_remark(work, machine, step, cut))
+
+
+def _across_remark(work: Workpiece, machine: Machine, step: Mill, cut: Cut) -> tuple[str, ...]:
+    if cut.passes_across < 2:
+        return ()
+    over = step.width.base / cut.passes_across
+    slide = machine.core.slide("y")
+    dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
+    return (f"{cut.passes_across} passes across, {_size(work, over)} apart{dial}",)
+
+
+def _fed_by_hand(ask: Callable[[Quantity | None], Cut]) -> Cut:
+    """A cut; where it is fed by hand, no faster than a hand turns."""
+    cut = ask(None)
+    turns = cut.hand_turns_per_min
+    if cut.feed_source == "hand" and turns is not None and turns > _HAND_TURNS_A_MIN and cut.feed_mm_rev is not None:
+        cut = ask(Quantity(cut.feed_mm_rev * _HAND_TURNS_A_MIN / turns, "mm/rev", "feed"))
+    return cut
+
+
+def _hole_before(work: Workpiece, step: Drill | Ream, machine: Machine) -> float | None:
+    """The hole on the axis that a drill or a reamer follows; on a mill every hole is a new one."""
+    if machine.kind != "lathe" or work.hole_mm is None:
+        return None
+    if work.hole_mm >= step.diameter.base:
+        raise DomainError(
+            f"diameter must be more than the running hole, {_size(work, work.hole_mm)}, "
+            f"got {_size(work, step.diameter.base)}"
+        )
+    return work.hole_mm
+
+
+def _hole_depth(work: Workpiece, step: Drill | Ream | Tap) -> float:
+    """Depth of the full diameter; through the piece where none is given."""
+    if step.depth is not None:
+        return float(step.depth.base)
+    thickness = work.part.stock.thickness
+    return float((work.part.length if thickness is None else thickness).base)
+
+
+def _hole_answer(
+    work: Workpiece,
+    step: Drill | Ream | Tap,
+    machine: Machine,
+    record: Record,
+    cut: Cut,
+    sizes: Mapping[str, Any],
+    remarks: tuple[str, ...] = (),
+) -> Answer:
+    slide = machine.core.slide("tailstock" if machine.kind == "lathe" else "quill")
+    passes: tuple[Pass, ...] = ()
+    if cut.travel_mm is not None and not isinstance(step, Tap):
+        depth = cut.travel_mm - _APPROACH_MM
+        passes = (Pass(1, depth, depth, _axial(slide, depth)),)
+    levers = _levers(cut, machine)
+    time_s = step.times * (cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1)
+    return Answer(record, cut, levers, passes, sizes, time_s, dial="" if slide is None else slide.name, remarks=remarks)
+
+
+def _tap_hole_remark(work: Workpiece, limits: threads.ThreadLimits) -> str:
+    low, high = limits.minor_min, limits.minor_max
+    assert low is not None
+    assert high is not None
+    to_mm = _INCH_MM if limits.unit == "in" else 1.0
+    text = f"Hole before tapping: {_size(work, low * to_mm)} to {_size(work, high * to_mm)}"
+    if work.hole_mm is None:
+        return text
+    state = "within" if low * to_mm <= work.hole_mm <= high * to_mm else "outside"
+    return f"{text}; the hole drilled, {_size(work, work.hole_mm)}, is {state}"
+
+
 _ASK: dict[type, Callable[[Workpiece, Any, Machine], Answer]] = {
     Turn: _turn,
     Face: _face,
@@ -332,6 +511,10 @@ _ASK: dict[type, Callable[[Workpiece, Any, Machine], Answer]] = {
     PartOff: _part_off,
     Thread: _thread,
     Knurl: _knurl,
+    Drill: _drill,
+    Ream: _ream,
+    Tap: _tap,
+    Mill: _mill,
 }
 
 
@@ -369,9 +552,16 @@ def _levers(cut: Cut, machine: Machine) -> tuple[Levers, ...]:
         set_to = (("speed, rev/min", f"{cut.spindle_rpm:.0f}"),) if step.variable else ()
         out.append(Levers("spindle", cut.spindle_positions + set_to, step.stop_to_change))
     if cut.feed_step is not None:
-        stop = machine.core.carriage.steps[cut.feed_step].stop_to_change
+        stop = feed_ladder(cut, machine).steps[cut.feed_step].stop_to_change
         out.append(Levers("feed", cut.feed_positions, stop))
     return tuple(out)
+
+
+def feed_ladder(cut: Cut, machine: Machine) -> _core.FeedLadder:
+    """The feeds that a cut is fed by."""
+    if machine.kind == "lathe":
+        return machine.core.carriage
+    return machine.core.table if cut.operation.startswith("mill") else machine.core.quill
 
 
 def _passes(start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _core.Slide | None) -> tuple[Pass, ...]:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from halfnut.cutting import Cut
 from halfnut.knurls import KnurlBlank
-from halfnut.operations import Answer, Pass
+from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
 from halfnut.sheet.view import Levers, OperationView, PartView, PlanView, SetupView, SheetRow, Table, TitleBlock
 from halfnut.threads import ThreadLimits
@@ -204,9 +204,10 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
 
 
 def _heading(op: PlannedOperation) -> str:
+    shape = f" a {op.step.shape}" if op.step.do == "mill" else ""
     finish = " to finish" if getattr(op.step, "finish", False) else ""
     times = f", {op.step.times} times" if op.step.times > 1 else ""
-    return f"{_DO[op.step.do]}{finish}{times}"
+    return f"{_DO[op.step.do]}{shape}{finish}{times}"
 
 
 def _notes(found: Answer) -> tuple[str, ...]:
@@ -224,6 +225,12 @@ def _size(found: Answer, unit: str, do: str) -> str:
             f"{texts.diameter(sizes['start_diameter_mm'], unit)} → "
             f"{texts.diameter(sizes['to_diameter_mm'], unit)}{long}"
         )
+    if "shape" in sizes:
+        across, down = texts.length(sizes["cut_width_mm"], unit), texts.length(sizes["cut_depth_mm"], unit)
+        along = texts.length(sizes["length_mm"], unit, with_unit=False)
+        return f"{along} × {across}, {down} deep, cutter {texts.diameter(sizes['cutter_mm'], unit)}"
+    if "depth_mm" in sizes:
+        return f"{texts.diameter(sizes['diameter_mm'], unit)}, {texts.length(sizes['depth_mm'], unit)} deep"
     if "off_mm" in sizes:
         return f"{texts.diameter(sizes['start_diameter_mm'], unit)}, {texts.length(sizes['off_mm'], unit)} off"
     if isinstance(found.record, KnurlBlank):
@@ -251,7 +258,7 @@ def _levers(found: Answer, op: PlannedOperation) -> list[Levers]:
         gives["feed"] = _feed(cut, op)
     out = [Levers(_GROUPS[each.group], gives[each.group], each.positions, each.stop) for each in found.levers]
     if cut is not None and cut.feed_source == "hand" and cut.hand_turns_per_min is not None:
-        turns = f"{cut.hand_turns_per_min:.2g}"
+        turns = f"{cut.hand_turns_per_min:.{0 if cut.hand_turns_per_min >= 10 else 1}f}"
         out.append(Levers("Feed by hand", "", (("turns of the handle a minute", turns),)))
     return out
 
@@ -267,12 +274,15 @@ def _lead(found: Answer, op: PlannedOperation) -> str:
 
 
 def _feed(cut: Cut, op: PlannedOperation) -> str:
-    unit = op.machine.unit
-    if cut.feed_marked is None or cut.feed_mm_rev is None:
+    if cut.feed_marked is None:
         return ""
+    ladder = feed_ladder(cut, op.machine)
+    unit = "in" if ladder.marked_in_inch else "mm"
+    if ladder.kind == "per minute":
+        return f"{cut.feed_marked:g} {unit}/min"
     marked_mm = cut.feed_marked * (25.4 if unit == "in" else 1.0)
     shown = texts.feed(marked_mm, unit)
-    if abs(marked_mm - cut.feed_mm_rev) > 1e-9:
+    if cut.feed_mm_rev is not None and abs(marked_mm - cut.feed_mm_rev) > 1e-9:
         shown += f", across {texts.feed(cut.feed_mm_rev, unit)}"
     return shown
 
@@ -291,17 +301,26 @@ def _tables(found: Answer, unit: str) -> list[Table]:
 
 def _pass_table(found: Answer, unit: str) -> Table:
     left_on = "off_mm" in found.sizes
+    deep = "depth_mm" in found.sizes or "shape" in found.sizes
     first = found.passes[0].reading
     dial = f"{found.dial} dial" if found.dial else "dial"
     heads: tuple[str, ...]
-    heads = ("pass", "depth", "still on" if left_on else "⌀ after", f"{dial}: turns", "line", "from the line")
+    heads = (
+        "pass",
+        "depth",
+        "still on" if left_on else "reached" if deep else "⌀ after",
+        f"{dial}: turns",
+        "line",
+        "from the line",
+    )
     rows: list[tuple[str, ...]] = []
     for each in found.passes:
-        size = texts.depth(each.size_mm, unit) if left_on else texts.diameter(each.size_mm, unit)
+        size = texts.depth(each.size_mm, unit) if left_on or deep else texts.diameter(each.size_mm, unit)
         rows.append((_pass_name(each), texts.depth(each.depth_mm, unit), size, *_dial(each)))
     shown = 3 if first is None else 6 if any(row[5] for row in rows) else 5
     heads, rows = heads[:shown], [row[:shown] for row in rows]
-    caption = f"Passes, {unit}; the {dial} at 0 where the tool touches"
+    what = "Depth, the point counted" if "depth_mm" in found.sizes else "Passes"
+    caption = f"{what}, {unit}; the {dial} at 0 where the tool touches"
     return Table(caption, heads, tuple(rows), ("measured",))
 
 
