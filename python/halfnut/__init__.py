@@ -23,12 +23,15 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.coatings import coating, precoat
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, tap, thread_speed, turn
+    from halfnut.gauging import judge, shop_plug, wires
     from halfnut.knurls import knurl_blank
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
     from halfnut.planning import Plan, plan
+    from halfnut.thread_fits import cut_to_suit, fit
     from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
     from halfnut.units import inch, mm, quantity
 
@@ -39,10 +42,14 @@ _HOMES = {
     "ThreadLimits": "threads",
     "alloy": "material",
     "bore": "cutting",
+    "coating": "coatings",
+    "cut_to_suit": "thread_fits",
     "drill": "cutting",
     "face": "cutting",
+    "fit": "thread_fits",
     "identify_thread": "threads",
     "inch": "units",
+    "judge": "gauging",
     "knurl": "cutting",
     "knurl_blank": "knurls",
     "lathe": "machines",
@@ -52,13 +59,16 @@ _HOMES = {
     "mm": "units",
     "part_off": "cutting",
     "plan": "planning",
+    "precoat": "coatings",
     "quantity": "units",
     "ream": "cutting",
+    "shop_plug": "gauging",
     "tap": "cutting",
     "thread": "threads",
     "thread_speed": "cutting",
     "threads_near": "threads",
     "turn": "cutting",
+    "wires": "gauging",
 }
 
 __all__ = [
@@ -76,10 +86,14 @@ __all__ = [
     "__version__",
     "alloy",
     "bore",
+    "coating",
+    "cut_to_suit",
     "drill",
     "face",
+    "fit",
     "identify_thread",
     "inch",
+    "judge",
     "knurl",
     "knurl_blank",
     "lathe",
@@ -89,13 +103,16 @@ __all__ = [
     "mm",
     "part_off",
     "plan",
+    "precoat",
     "quantity",
     "ream",
+    "shop_plug",
     "tap",
     "thread",
     "thread_speed",
     "threads_near",
     "turn",
+    "wires",
 ]
 
 

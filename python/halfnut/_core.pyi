@@ -663,6 +663,256 @@ def flank_error_equivalent_mm(
     depth_below_mm: ArrayLike,
     on_error: Literal["status"],
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def build_up_um(film_um: float, growth_ratio: float, etch_um: float) -> float: ...
+@overload
+def build_up_um(
+    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def build_up_um(
+    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def metal_consumed_um(film_um: float, growth_ratio: float) -> float: ...
+@overload
+def metal_consumed_um(
+    film_um: ArrayLike, growth_ratio: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def metal_consumed_um(
+    film_um: ArrayLike, growth_ratio: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def recoated_build_up_um(film_um: float, growth_ratio: float, etch_um: float, strips: float) -> float: ...
+@overload
+def recoated_build_up_um(
+    film_um: ArrayLike,
+    growth_ratio: ArrayLike,
+    etch_um: ArrayLike,
+    strips: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def recoated_build_up_um(
+    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, strips: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def coated_diameter_change_um(build_up_um: float) -> float: ...
+@overload
+def coated_diameter_change_um(build_up_um: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def coated_diameter_change_um(
+    build_up_um: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def coated_pitch_change_um(build_up_um: float, half_angle_deg: float) -> float: ...
+@overload
+def coated_pitch_change_um(
+    build_up_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def coated_pitch_change_um(
+    build_up_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def greatest_build_up_um(allowance_um: float, half_angle_deg: float) -> float: ...
+@overload
+def greatest_build_up_um(
+    allowance_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def greatest_build_up_um(
+    allowance_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def needed_deviation_um(coating_um: float, length_diameters: float) -> float: ...
+@overload
+def needed_deviation_um(
+    coating_um: ArrayLike, length_diameters: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def needed_deviation_um(
+    coating_um: ArrayLike, length_diameters: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def axial_play_mm(pitch_clearance_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def axial_play_mm(
+    pitch_clearance_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def axial_play_mm(
+    pitch_clearance_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def thread_tilt_deg(
+    pitch_clearance_mm: float,
+    crest_clearance_mm: float,
+    engagement_mm: float,
+    pitch_diameter_mm: float,
+    half_angle_deg: float,
+) -> float: ...
+@overload
+def thread_tilt_deg(
+    pitch_clearance_mm: ArrayLike,
+    crest_clearance_mm: ArrayLike,
+    engagement_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def thread_tilt_deg(
+    pitch_clearance_mm: ArrayLike,
+    crest_clearance_mm: ArrayLike,
+    engagement_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+
+class BuildUp:
+    def __init__(self, min_um: float, max_um: float) -> None: ...
+    @property
+    def min_um(self) -> float: ...
+    @property
+    def max_um(self) -> float: ...
+    @property
+    def film_min_um(self) -> float | None: ...
+    @property
+    def film_max_um(self) -> float | None: ...
+    @property
+    def bare(self) -> bool: ...
+    @property
+    def maximum_by_rule(self) -> bool: ...
+    @property
+    def usual(self) -> bool: ...
+    @property
+    def coating(self) -> int | None: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def parse_build_up(text: str, catalogue: Catalogue) -> BuildUp: ...
+def require_takes(coating: int, group: str, title: str, catalogue: Catalogue) -> None: ...
+
+class PrecoatAnswer:
+    @property
+    def before(self) -> LimitFigures: ...
+    @property
+    def uncoated(self) -> LimitFigures: ...
+    @property
+    def way(self) -> str: ...
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def position(self) -> str | None: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def precoat_answer(
+    thread: Thread,
+    build_up: BuildUp,
+    catalogue: Catalogue,
+    gauged_at: str = "basic",
+    rule: str = "current",
+    engagement_mm: float | None = None,
+) -> PrecoatAnswer: ...
+
+class FitPart:
+    def __init__(
+        self,
+        thread: Thread,
+        limits: LimitFigures,
+        build_up: BuildUp,
+        *,
+        pitch_mm: float | None = None,
+        major_mm: float | None = None,
+        minor_mm: float | None = None,
+        lead_error_mm: float = 0.0,
+        temperature_c: float = 20.0,
+        expansion_um_m_k: float = 0.0,
+    ) -> None: ...
+
+class FitAnswer:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def verdict(self) -> str: ...
+    @property
+    def deciding(self) -> str: ...
+    @property
+    def engagement_assumed(self) -> bool: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def fit_answer(
+    external: FitPart,
+    internal: FitPart,
+    *,
+    engagement_mm: float | None = None,
+    assumed_engagement_mm: float,
+    tolerance_over_sigma: float = 6.0,
+    mean_shift: float = 0.0,
+) -> FitAnswer: ...
+def fit_columns(
+    external: list[str],
+    internal: list[str],
+    catalogue: Catalogue,
+    numbers: list[NDArray[np.float64]],
+    on_error: str = "raise",
+) -> dict[str, NDArray[Any]]: ...
+def cut_to_suit_mm(
+    measured_mm: float,
+    clearance_min_mm: float,
+    clearance_max_mm: float,
+    external: bool,
+    measured_change_min_um: float = 0.0,
+    measured_change_max_um: float = 0.0,
+    change_min_um: float = 0.0,
+    change_max_um: float = 0.0,
+) -> tuple[float, float]: ...
+
+class WiresAnswer:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def choice(self) -> str: ...
+    @property
+    def cautions(self) -> list[str]: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def wires_answer(
+    thread: Thread,
+    limits: LimitFigures,
+    catalogue: Catalogue,
+    wire_mm: float | None = None,
+    best: bool = False,
+    set: str = "",
+) -> WiresAnswer: ...
+
+class VerdictAnswer:
+    @property
+    def place(self) -> str: ...
+    @property
+    def functional_pitch_mm(self) -> float | None: ...
+    @property
+    def diameters(self) -> dict[str, dict[str, Any]]: ...
+    @property
+    def classes(self) -> list[tuple[str, bool, dict[str, str]]]: ...
+    @property
+    def limits(self) -> LimitFigures: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def judge_answer(
+    thread: Thread,
+    catalogue: Catalogue,
+    *,
+    pitch_mm: float | None = None,
+    major_mm: float | None = None,
+    minor_mm: float | None = None,
+    lead_error_mm: float = 0.0,
+    leading_error_deg: float = 0.0,
+    following_error_deg: float = 0.0,
+    engagement_mm: float | None = None,
+) -> VerdictAnswer: ...
 
 # knurls
 

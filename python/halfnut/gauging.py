@@ -1,13 +1,19 @@
-"""Measuring threads: sizes over wires and between balls, and what they say of the pitch diameter.
+"""Measuring threads: what to read over wires, and what a measured part is.
 
-The functions of numbers take the half angle in the axial plane (30 for a 60 degree thread) and the lead (starts
-times the pitch). ``over_wires_exact_mm`` is the contact itself; the formulas beside it are those of the shop and of
-the standards.
+`wires` answers the sizes over wires (or across balls) of a thread's limits, `judge` what a measured part is and what
+is left to take off, `shop_plug` the sizes of a plug gauge to cut. The functions of numbers take the half angle in the
+axial plane (30 for a 60 degree thread) and the lead (starts times the pitch); ``over_wires_exact_mm`` is the contact
+itself, the formulas beside it are those of the shop and of the standards.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
+from typing import Any
+
+from halfnut import _core
 from halfnut._core import (
+    Evidence,
     across_balls_exact_mm,
     across_balls_plain_mm,
     across_balls_skew_mm,
@@ -31,14 +37,26 @@ from halfnut._core import (
     smallest_wire_mm,
     wire_tilt_deg,
 )
+from halfnut.catalogue import active
+from halfnut.coatings import one_part
+from halfnut.record import Caution, Record
+from halfnut.sizes import both, one, span
+from halfnut.threads import ThreadLimits, limits
+from halfnut.units import length
+from halfnut.words import caution
 
 __all__ = [
+    "Judged",
+    "OverWires",
+    "ShopPlug",
+    "Verdict",
     "across_balls_exact_mm",
     "across_balls_plain_mm",
     "across_balls_skew_mm",
     "best_wire_exact_mm",
     "best_wire_mm",
     "flank_error_equivalent_mm",
+    "judge",
     "largest_ball_mm",
     "largest_wire_mm",
     "over_wires_exact_mm",
@@ -52,7 +70,421 @@ __all__ = [
     "pitch_diameter_from_wires_lead_mm",
     "pitch_diameter_from_wires_plain_mm",
     "pitch_error_equivalent_mm",
+    "shop_plug",
     "smallest_ball_mm",
     "smallest_wire_mm",
     "wire_tilt_deg",
+    "wires",
 ]
+
+_HALF_ANGLE_DEG = 30.0
+
+
+@dataclass(frozen=True, repr=False)
+class OverWires(Record):
+    """Sizes over wires of an external thread, or across two balls of an internal one (then wire is the ball).
+
+    Lengths in mm; None where one does not apply.
+    """
+
+    thread: str
+    side: str
+    unit: str
+    wire_mm: float
+    wire_choice: str
+    best_wire_mm: float
+    smallest_wire_mm: float
+    largest_wire_mm: float
+    over_max_mm: float
+    over_min_mm: float
+    over_max_plain_mm: float
+    over_min_plain_mm: float
+    over_max_lead_mm: float | None
+    over_min_lead_mm: float | None
+    over_max_held_mm: float | None
+    over_min_held_mm: float | None
+    pitch_max_mm: float
+    pitch_min_mm: float
+    lead_angle_deg: float
+    wire_tilt_deg: float | None
+    wire_error_factor: float
+    measuring_force_n: float | None
+    skew_add_mm: float
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = ()
+
+    def __repr__(self) -> str:
+        return f"<OverWires {self.lines()[0]}>"
+
+    def to_dict(self) -> dict[str, Any]:
+        """The sizes as a flat dictionary with unit-suffixed keys."""
+        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+
+    def lines(self) -> list[str]:
+        """The two readings and the wire in the first line, then the wires that do, then what it rests on."""
+        external = self.side == "external"
+        how, what = ("over", "wires") if external else ("across", "balls")
+        unit = self.unit
+        low, high = self.over_min_mm, self.over_max_mm
+        out = [f"{self.thread}: {span(low, high, unit, 1)} {how} {one(self.wire_mm, unit, 1)} {what}"]
+        other = "mm" if unit == "in" else "in"
+        out.append(f"  {'':<9} {span(low, high, other, 1)} {how} {one(self.wire_mm, other, 1)} {what}")
+        out.append(f"  pitch     {span(self.pitch_min_mm, self.pitch_max_mm, unit)}")
+        out.append(
+            f"  {what:<9} {self.wire_choice}; best {both(self.best_wire_mm, unit, 1)}, "
+            f"usable {span(self.smallest_wire_mm, self.largest_wire_mm, unit)}"
+        )
+        short = one(self.over_max_plain_mm - high, unit, 1)
+        out.append(f"  plain     {span(self.over_min_plain_mm, self.over_max_plain_mm, unit, 1)}, off by {short}")
+        if self.over_min_lead_mm is not None and self.over_max_lead_mm is not None:
+            out.append(
+                f"  standard  {span(self.over_min_lead_mm, self.over_max_lead_mm, unit, 1)}, lead angle by formula"
+            )
+        if not external and self.skew_add_mm > 0:
+            out.append(f"  offset    {one(self.skew_add_mm, unit, 1)} more where the balls stand half a pitch apart")
+        factor = f"a wire off by 0.001 mm puts the pitch diameter off by {0.001 * self.wire_error_factor:.3f} mm"
+        out.append(f"  accuracy  {factor}")
+        if self.measuring_force_n is not None:
+            out.append(f"  force     {self.measuring_force_n:.1f} N ({self.measuring_force_n / 4.4482216:.2g} lbf)")
+        out.append(f"  angle     lead {self.lead_angle_deg:.2f} deg")
+        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
+        out += [f"caution: {item}" for item in self.cautions]
+        return out
+
+
+def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
+    """What to read over wires for the limits of a thread.
+
+    Parameters
+    ----------
+    thread : str, Thread or ThreadLimits
+        A designation (without a class the usual external one is meant), or limits, such as those before coating. An
+        internal thread is answered across two balls.
+    wire : str, Length or pint quantity, optional
+        The wire at hand; ``"best"`` for the one that touches at the pitch line. Otherwise the nearest of a set.
+    set : str
+        The set of wires: ``"inch"``, ``"metric"`` or one of the shop's own; by the thread's unit when not named.
+
+    Returns
+    -------
+    OverWires
+        Immutable; prints itself, the readings in its first line.
+
+    Raises
+    ------
+    DomainError
+        The wire is out of the usable range, or no wire measures so steep a thread.
+    NotTabulatedError
+        No such set.
+
+    >>> answer = wires("M10-6g")
+    >>> answer.wire_mm, round(answer.over_max_mm, 4)
+    (0.895, 10.3817)
+    """
+    catalogue = active()
+    found = thread if isinstance(thread, ThreadLimits) else limits(one_part(thread))
+    best = isinstance(wire, str) and wire.strip().lower() == "best"
+    wire_mm = None if wire is None or best else length(wire, "wire").mm
+    answer = _core.wires_answer(found.thread, found.figures, catalogue, wire_mm, best, set)
+    scale = 25.4 if found.unit == "in" else 1.0
+    figures: dict[str, Any] = answer.figures
+    return OverWires(
+        thread=str(found.thread),
+        side=found.side,
+        unit=found.unit,
+        wire_choice=answer.choice,
+        pitch_max_mm=found.pitch_max * scale,
+        pitch_min_mm=found.pitch_min * scale,
+        cautions=tuple(caution(code) for code in answer.cautions),
+        evidence=tuple(answer.evidence(catalogue)),
+        **figures,
+    )
+
+
+@dataclass(frozen=True)
+class Judged:
+    """One diameter against its limits, mm; what comes off is on the diameter, below 0 when it is already past."""
+
+    measured_mm: float | None
+    min_mm: float | None
+    max_mm: float | None
+    place: str
+    """"not measured", "within", "metal left" or "overcut"."""
+    to_enter_mm: float
+    to_middle_mm: float
+    to_last_mm: float
+
+
+@dataclass(frozen=True, repr=False)
+class Verdict(Record):
+    """What a measured part is: its place in each zone, the classes it meets, what is left to take off."""
+
+    thread: str
+    side: str
+    unit: str
+    place: str
+    """The worst of the diameters': "within", "metal left" or "overcut"."""
+    diameters: dict[str, Judged]
+    functional_pitch_mm: float | None
+    classes: tuple[tuple[str, bool, dict[str, str]], ...]
+    over_wires_mm: float | None = None
+    wire_mm: float | None = None
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+
+    def __repr__(self) -> str:
+        return f"<Verdict {self.lines()[0]}>"
+
+    @property
+    def passes(self) -> bool:
+        """Whether every diameter that was measured is within its limits."""
+        return self.place == "within"
+
+    @property
+    def classes_met(self) -> tuple[str, ...]:
+        """The classes that every measured diameter meets."""
+        return tuple(name for name, met, _ in self.classes if met)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The verdict as a flat dictionary with unit-suffixed keys; what comes off also for a radius dial."""
+        out: dict[str, Any] = {
+            "thread": self.thread,
+            "side": self.side,
+            "unit": self.unit,
+            "place": self.place,
+            "passes": self.passes,
+            "functional_pitch_mm": self.functional_pitch_mm,
+            "over_wires_mm": self.over_wires_mm,
+            "wire_mm": self.wire_mm,
+            "classes_met": list(self.classes_met),
+        }
+        for name, judged in self.diameters.items():
+            out[f"{name}_mm"] = judged.measured_mm
+            out[f"{name}_place"] = judged.place
+            for amount in ("to_enter", "to_middle", "to_last"):
+                on_diameter = getattr(judged, f"{amount}_mm") if judged.measured_mm is not None else None
+                out[f"{name}_{amount}_diameter_mm"] = on_diameter
+                out[f"{name}_{amount}_radius_mm"] = None if on_diameter is None else on_diameter / 2
+        return out
+
+    def lines(self) -> list[str]:
+        """The verdict in the first line, then each diameter, what is left on either dial, the classes."""
+        unit = self.unit
+        worst = [name for name, judged in self.diameters.items() if judged.place == self.place]
+        left, past = self.diameters[worst[0]].to_enter_mm, -self.diameters[worst[0]].to_last_mm
+        said = {
+            "within": "within its limits",
+            "metal left": f"not yet: {worst[0]} diameter has {one(left, unit)} to come off",
+            "overcut": f"overcut: {worst[0]} diameter is {one(past, unit)} past its limit",
+        }
+        out = [f"{self.thread}: {said[self.place]}"]
+        for name, judged in self.diameters.items():
+            if judged.measured_mm is None:
+                continue
+            zone = " to ".join(
+                "open" if value is None else one(value, unit).rsplit(" ", 1)[0]
+                for value in (judged.min_mm, judged.max_mm)
+            )
+            out.append(f"  {name:<9} {one(judged.measured_mm, unit)}, limits {zone}: {judged.place}")
+            if judged.place != "overcut" and judged.to_last_mm > 0:
+                steps = [("to the middle", judged.to_middle_mm), ("at most", judged.to_last_mm)]
+                if judged.place == "metal left":
+                    steps.insert(0, ("at least", judged.to_enter_mm))
+                for words, value in steps:
+                    if value > 0:
+                        out.append(
+                            f"  {'':<9} {words} {one(value, unit)} on a diameter dial, "
+                            f"{one(value / 2, unit)} on a radius dial"
+                        )
+        pitch = self.diameters["pitch"].measured_mm
+        if self.functional_pitch_mm is not None and pitch is not None and self.functional_pitch_mm != pitch:
+            out.append(f"  gauges as {one(self.functional_pitch_mm, unit)} pitch, for its errors of lead and angle")
+        if self.over_wires_mm is not None and self.wire_mm is not None:
+            out.append(f"  read      {one(self.over_wires_mm, unit)} over {one(self.wire_mm, unit)}")
+        out.append(f"  meets     {', '.join(self.classes_met) or 'no class'}")
+        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
+        out += [f"caution: {item}" for item in self.cautions]
+        return out
+
+
+def judge(
+    thread: Any,
+    *,
+    pitch: Any = None,
+    over_wires: Any = None,
+    wire: Any = None,
+    major: Any = None,
+    minor: Any = None,
+    lead_error: Any = None,
+    leading_error_deg: float = 0.0,
+    following_error_deg: float = 0.0,
+    engagement: Any = None,
+) -> Verdict:
+    """What a measured part is: which classes it meets, dimension by dimension, and what is left to take off.
+
+    Parameters
+    ----------
+    thread : str or Thread
+        The thread it is to be; without a class the usual external one is meant.
+    pitch : str, Length or pint quantity, optional
+        Measured pitch diameter.
+    over_wires, wire : str, Length or pint quantity, optional
+        In its place the size over three wires (across two balls, square to the axis, of an internal thread) and the
+        wire's or ball's diameter.
+    major, minor : str, Length or pint quantity, optional
+        Measured.
+    lead_error : str, Length or pint quantity, optional
+        Between any two flanks within the length of engagement.
+    leading_error_deg, following_error_deg : float
+        Measured half angles less 30 degrees.
+    engagement : str, Length or pint quantity, optional
+        Length of engagement, as for `limits`.
+
+    Returns
+    -------
+    Verdict
+        Immutable; prints itself, the verdict in its first line.
+
+    Raises
+    ------
+    DomainError
+        Nothing measured, both a pitch diameter and a size over wires, or a wire that does not measure this thread.
+
+    >>> verdict = judge("M10-6g", pitch="9.050 mm")
+    >>> verdict.place, round(verdict.diameters["pitch"].to_enter_mm, 3)
+    ('metal left', 0.056)
+    """
+    catalogue = active()
+    part = one_part(thread)
+
+    def mm(value: Any, name: str) -> float | None:
+        return None if value is None else length(value, name).mm
+
+    if over_wires is not None and pitch is not None:
+        raise _core.DomainError("pitch and over_wires say the same: give one of them")
+    if (over_wires is None) != (wire is None):
+        raise _core.DomainError("a size over wires and the wire's diameter go together: give over_wires and wire")
+    pitch_mm, major_mm, minor_mm = mm(pitch, "pitch"), mm(major, "major"), mm(minor, "minor")
+    over_mm, wire_mm = mm(over_wires, "over_wires"), mm(wire, "wire")
+    cautions = []
+    if over_mm is not None and wire_mm is not None:
+        own = limits(part)
+        external = own.side == "external"
+        crest = major_mm if external else minor_mm
+        if crest is None:
+            limit = own.major_max if external else own.minor_min
+            crest = float(limit or 0.0) * (25.4 if own.unit == "in" else 1.0)
+            cautions.append(caution("judge_major_assumed"))
+        convert = pitch_diameter_from_wires_exact_mm if external else pitch_diameter_from_balls_exact_mm
+        pitch_mm = convert(over_mm, crest, part.pitch_mm, part.lead_mm, _HALF_ANGLE_DEG, wire_mm)
+    error_mm = mm(lead_error, "lead_error") or 0.0
+    if error_mm == 0.0 and leading_error_deg == 0.0 and following_error_deg == 0.0:
+        cautions.append(caution("judge_form_assumed"))
+    answer = _core.judge_answer(
+        part,
+        catalogue,
+        pitch_mm=pitch_mm,
+        major_mm=major_mm,
+        minor_mm=minor_mm,
+        lead_error_mm=error_mm,
+        leading_error_deg=leading_error_deg,
+        following_error_deg=following_error_deg,
+        engagement_mm=mm(engagement, "engagement"),
+    )
+    return Verdict(
+        thread=str(part),
+        side=answer.limits.side,
+        unit=answer.limits.unit,
+        place=answer.place,
+        diameters={name: Judged(**values) for name, values in answer.diameters.items()},
+        functional_pitch_mm=answer.functional_pitch_mm,
+        classes=tuple(answer.classes),
+        over_wires_mm=over_mm,
+        wire_mm=wire_mm,
+        cautions=tuple(cautions),
+        evidence=tuple(answer.evidence(catalogue)),
+    )
+
+
+@dataclass(frozen=True, repr=False)
+class ShopPlug(Record):
+    """Sizes of a plug that a shop cuts for itself to try an internal thread with. Lengths in mm."""
+
+    thread: str
+    unit: str
+    go_pitch_mm: float
+    go_major_mm: float
+    go_over_wires_mm: float
+    not_go_pitch_mm: float
+    not_go_major_mm: float
+    not_go_over_wires_mm: float
+    wire_mm: float
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+
+    def __repr__(self) -> str:
+        return f"<ShopPlug {self.lines()[0]}>"
+
+    def to_dict(self) -> dict[str, Any]:
+        """The sizes as a flat dictionary with unit-suffixed keys."""
+        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+
+    def lines(self) -> list[str]:
+        """The go end in the first line, then the not-go end."""
+        unit = self.unit
+        return [
+            f"plug for {self.thread}: go end {one(self.go_pitch_mm, unit)} pitch, {one(self.go_major_mm, unit)} major, "
+            f"{one(self.go_over_wires_mm, unit, 1)} over {one(self.wire_mm, unit, 1)} wires",
+            f"  not-go end {one(self.not_go_pitch_mm, unit)} pitch, {one(self.not_go_major_mm, unit)} major, "
+            f"{one(self.not_go_over_wires_mm, unit, 1)} over the same wires; three turns are enough",
+            f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}",
+        ]
+
+
+def shop_plug(thread: Any, *, wire: Any = None) -> ShopPlug:
+    """Sizes of a go and not-go plug for an internal thread, with the readings over wires to cut them by.
+
+    Parameters
+    ----------
+    thread : str, Thread or ThreadLimits
+        An internal thread, ``"M10-6H"``; or its limits, such as those before coating.
+    wire : str, Length or pint quantity, optional
+        The wire at hand; otherwise the nearest of a set.
+
+    Returns
+    -------
+    ShopPlug
+        The go end has the full form at the smallest nut's size; the not-go end touches on the flanks about the
+        pitch line only, so its crest is kept a quarter of the thread height above it.
+
+    Raises
+    ------
+    DomainError
+        The thread is external, or the wire does not measure the plug.
+
+    >>> round(shop_plug("M10-6H").go_pitch_mm, 3)
+    9.026
+    """
+    found = thread if isinstance(thread, ThreadLimits) else limits(one_part(thread, "internal"))
+    if found.side != "internal":
+        raise _core.DomainError(f"a plug tries an internal thread, got {found.thread}")
+    scale = 25.4 if found.unit == "in" else 1.0
+    own = found.thread
+    go_pitch, not_go_pitch = found.pitch_min * scale, found.pitch_max * scale
+    go_major = float(found.major_min or 0.0) * scale
+    half_height = 0.25 * _core.triangle_height_mm(own.pitch_mm)
+    not_go_major = not_go_pitch + 2.0 * half_height
+    wire_mm = wires(own.external, wire=wire).wire_mm
+    sizes = (own.pitch_mm, own.lead_mm, _HALF_ANGLE_DEG, wire_mm)
+    return ShopPlug(
+        thread=str(own),
+        unit=found.unit,
+        go_pitch_mm=go_pitch,
+        go_major_mm=go_major,
+        go_over_wires_mm=over_wires_exact_mm(go_pitch, go_major, *sizes),
+        not_go_pitch_mm=not_go_pitch,
+        not_go_major_mm=not_go_major,
+        not_go_over_wires_mm=over_wires_exact_mm(not_go_pitch, not_go_major, *sizes),
+        wire_mm=wire_mm,
+        evidence=found.evidence,
+    )

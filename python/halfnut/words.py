@@ -40,6 +40,26 @@ CAUTIONS: dict[str, str] = {
     "mixed_positions": "pitch and crest diameter have different tolerance positions",
     "no_close_match": "no standard thread is close: measure the pitch over more turns, or take it for a special",
     "close_matches": "more than one standard thread fits these measurements: measure the pitch over more turns",
+    # coatings
+    "coat_maximum_by_rule": "only a minimum is specified: the maximum is taken as half as much again",
+    "coat_usual_film": "no thickness given: the usual film; order one, and say it here",
+    "coat_film_outside": "the film is outside what the specification allows, {film} um",
+    "coat_growth_range": "growth is published both as one third and as one half of the film: "
+    "anodise a coupon of the same alloy and measure it",
+    "coat_etch": "cleaning takes up to {etch} um a surface before the film grows: ask the shop, or measure a coupon",
+    "coat_strip": "stripping and anodising again takes the metal of the first film for good",
+    "coat_blind_hole": "a blind hole traps acid, which weeps out later: drill it through, or plug it",
+    "coat_uneven": "a plate builds up at crests and ends and is thin in the roots: the go gauge decides",
+    "coat_loses_metal": "at its least this coating takes more metal than it grows: check the coated part not-go",
+    "coat_allowance_short": "the coating needs {needs} on the pitch diameter, the class allows {has}: "
+    "cut to these limits, not to the class's",
+    # measuring and fitting threads
+    "wire_off_best": "the wire is more than 10 % off the best one: an error of the flank angle shows in the reading",
+    "wire_even_starts": "an even number of starts: a crest stands opposite a crest, so a thread micrometer does not do",
+    "wire_lead_matters": "the plain formula is more than 0.00015 in (0.004 mm) short here: the lead angle counts",
+    "fit_engagement_assumed": "no length of engagement given: {length} assumed; take the full form only",
+    "judge_major_assumed": "no major diameter given: taken at its upper limit for the wires",
+    "judge_form_assumed": "pitch and flank angles taken as right: a go gauge finds out",
     "printed_rule_differs": "shop handbooks print tables by the rounding of before 2003: {differences}",
     # cutting
     "above_window": "even the machine's slowest step runs above the speed for this material and tool: a smaller "

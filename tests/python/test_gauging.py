@@ -194,3 +194,80 @@ def test_refusals_name_the_wire_and_the_best_one():
         gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, 0.7)
     with pytest.raises(hn.DomainError, match="pitch diameter, 11 mm, must be below the major diameter, 10 mm"):
         gauging.over_wires_exact_mm(11.0, 10.0, 1.5, 1.5, 30.0, 0.866)
+
+
+# What a person reads
+
+
+def test_wires_for_a_threads_limits():
+    answer = hn.wires("M10-6g")
+    assert (answer.wire_mm, answer.wire_choice) == (0.895, "nearest of the set")
+    assert answer.over_max_mm == gauging.over_wires_exact_mm(8.994, 9.968, 1.5, 1.5, 30.0, 0.895)
+    assert answer.lines()[0] == "M10x1.5-6g: 10.2498 to 10.3817 mm over 0.8950 mm wires"
+    inch = hn.wires("7/8-14 UNF-2A", wire="0.045 in")
+    assert inch.wire_mm == pytest.approx(0.045 * INCH)
+    assert hn.wires("M10-6g", wire="best").wire_mm == pytest.approx(answer.best_wire_mm)
+    coated = hn.wires(hn.precoat("M10-6h", "8 um"))
+    assert coated.pitch_max_mm == pytest.approx(8.994)
+    nut = hn.wires("M10-6H")
+    assert (nut.side, nut.over_max_lead_mm) == ("internal", None)
+    assert nut.skew_add_mm > 0
+    with pytest.raises(hn.DomainError, match=r"must be from 0\.8011 to 1\.3562 mm .* best 0\.8646 mm"):
+        hn.wires("M10-6g", wire="0.5 mm")
+    with pytest.raises(hn.UnitError, match="wire"):
+        hn.wires("M10-6g", wire=0.895)
+    with pytest.raises(hn.NotTabulatedError, match="known: inch, metric"):
+        hn.wires("M10-6g", set="nearest")
+
+
+@given(share=st.floats(0.0, 1.0), thread=st.sampled_from(["M10-6g", "M3-6g", "7/8-14 UNF-2A", "M24xPh6P3-6g"]))
+def test_a_reading_inside_the_answer_is_judged_within(share, thread):
+    answer = hn.wires(thread)
+    reading = answer.over_min_mm + share * (answer.over_max_mm - answer.over_min_mm)
+    verdict = hn.judge(thread, over_wires=hn.mm(reading), wire=hn.mm(answer.wire_mm))
+    assert verdict.place == "within"
+    above = hn.judge(thread, over_wires=hn.mm(answer.over_max_mm + 0.001), wire=hn.mm(answer.wire_mm))
+    assert above.place == "metal left"
+    assert above.diameters["pitch"].to_enter_mm == pytest.approx(0.001, rel=0.05)
+
+
+def test_a_verdict_by_hand():
+    verdict = hn.judge("M10-6g", pitch="9.050 mm", major="9.9 mm")
+    assert (verdict.place, verdict.passes) == ("metal left", False)
+    assert verdict.lines()[0] == "M10x1.5-6g: not yet: pitch diameter has 0.056 mm to come off"
+    figures = verdict.to_dict()
+    assert figures["pitch_to_middle_diameter_mm"] == pytest.approx(0.122)
+    assert figures["pitch_to_middle_radius_mm"] == pytest.approx(0.061)
+    assert figures["major_place"] == "within"
+    assert figures["minor_mm"] is None
+    assert hn.judge("M10-6g", pitch="8.85 mm").place == "overcut"
+    assert "6h" in hn.judge("M10-6g", pitch="9.0 mm").classes_met
+    assert hn.judge("1/4-20 UNC-2A", pitch="0.2150 in").classes_met == ("1A", "2A", "3A")
+    wrong_lead = hn.judge("M10-6g", pitch="8.99 mm", lead_error="0.01 mm")
+    assert wrong_lead.functional_pitch_mm == pytest.approx(8.99 + 0.01 * math.sqrt(3))
+    assert wrong_lead.place == "metal left"
+
+
+@pytest.mark.parametrize(
+    ("given", "message"),
+    [
+        ({}, "nothing measured"),
+        ({"pitch": "9 mm", "over_wires": "10 mm", "wire": "0.9 mm"}, "say the same"),
+        ({"over_wires": "10 mm"}, "go together"),
+        ({"over_wires": "9.6 mm", "wire": "0.5 mm"}, "does not stand above the crest"),
+    ],
+)
+def test_verdicts_refused(given, message):
+    with pytest.raises(hn.DomainError, match=message):
+        hn.judge("M10-6g", **given)
+
+
+def test_a_shops_own_plug():
+    plug = hn.shop_plug("M10-6H")
+    assert plug.go_pitch_mm == pytest.approx(9.026)
+    assert plug.go_major_mm == pytest.approx(10.0)
+    assert plug.not_go_pitch_mm == pytest.approx(9.206)
+    assert plug.not_go_pitch_mm < plug.not_go_major_mm < plug.go_major_mm
+    assert plug.go_over_wires_mm == gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, plug.wire_mm)
+    with pytest.raises(hn.DomainError, match="tries an internal thread"):
+        hn.shop_plug(hn.limits("M10-6g"))

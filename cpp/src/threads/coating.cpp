@@ -148,6 +148,15 @@ constexpr double kMaximumOfMinimum = 1.5;  // ASME B1.1-2003, 7.4.2
 
 }  // namespace
 
+void require_takes(const CoatingRow& row, std::string_view group, std::string_view title) {
+    const bool takes = row.base == CoatingBase::any || group.starts_with(enum_name(row.base)) ||
+                       (row.base == CoatingBase::steel && group.starts_with("iron"));
+    if (!takes) {
+        throw DomainError(fmt::format("{} does not go on {} ({}); it needs {}", row.name, title, group,
+                                      enum_name(row.base)));
+    }
+}
+
 BuildUp build_up_between(double min_um, double max_um) {
     if (!std::isfinite(min_um) || !std::isfinite(max_um)) {
         throw DomainError("a build-up must be finite");

@@ -131,6 +131,17 @@ TEST(Coating, RefusesWhatItCannotRead) {
     }
 }
 
+TEST(Coating, GoesOnItsMetalOnly) {
+    const CoatingRow& anodise = *parse_build_up("anodise II", builtin()).row(builtin());
+    EXPECT_NO_THROW(require_takes(anodise, "aluminium-wrought-aged", "6061 T6"));
+    EXPECT_THROW(require_takes(anodise, "brass-free", "C36000"), DomainError);
+    EXPECT_THROW(require_takes(anodise, "steel-alloy-30", "4130"), DomainError);
+    EXPECT_NO_THROW(
+        require_takes(*parse_build_up("zinc SC2", builtin()).row(builtin()), "iron-grey", "grey iron"));
+    EXPECT_NO_THROW(require_takes(*parse_build_up("electroless nickel B", builtin()).row(builtin()),
+                                  "brass-free", "C36000"));
+}
+
 TEST(Coating, TableIsInOrder) {
     for (const CoatingRow& row : builtin().coatings) {
         EXPECT_LE(row.film_min_um, row.usual_low_um) << row.id;

@@ -281,6 +281,16 @@ void note_build_up(const Catalogue& catalogue, const BuildUp& build_up, std::uin
     }
 }
 
+/// Refuse a coating on a metal that does not take it.
+///
+/// Given
+///   row    the coating
+///   group  group of the alloy, as the alloys table names it: "aluminium-wrought-aged", "brass-free"
+///   title  the alloy, for the message
+/// Errors
+///   DomainError  the coating does not go on that metal: no anodise on brass or steel
+void require_takes(const CoatingRow& row, std::string_view group, std::string_view title);
+
 /// A build-up between two values, um.
 ///
 /// Errors

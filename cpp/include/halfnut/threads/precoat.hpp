@@ -35,6 +35,12 @@ enum class GaugedAt : std::uint8_t {
     own_class,  ///< go at the class's own limit, so that the allowance is there after coating, too
 };
 
+constexpr auto enum_names(GaugedAt /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{GaugedAt::basic, string_view("basic")},
+                      std::pair{GaugedAt::own_class, string_view("class")}};
+}
+
 struct PrecoatRequest {
     Thread thread;  ///< with exactly one class: the part that is meant
     BuildUp build_up;

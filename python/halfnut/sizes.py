@@ -1,0 +1,48 @@
+"""Sizes as a person reads them: in one unit first, the other beside it."""
+
+from __future__ import annotations
+
+__all__ = ["MM_PER_INCH", "both", "film", "one", "span"]
+
+MM_PER_INCH = 25.4
+
+
+def one(value_mm: float, unit: str, extra: int = 0) -> str:
+    """A length in one unit: 0.001 mm or 0.0001 in, or `extra` places more.
+
+    >>> one(9.026, "mm"), one(25.4, "in")
+    ('9.026 mm', '1.0000 in')
+    """
+    return f"{value_mm / MM_PER_INCH:.{4 + extra}f} in" if unit == "in" else f"{value_mm:.{3 + extra}f} mm"
+
+
+def both(value_mm: float, unit: str, extra: int = 0) -> str:
+    """A length in one unit, the other in brackets.
+
+    >>> both(9.026, "mm")
+    '9.026 mm (0.3554 in)'
+    """
+    other = "mm" if unit == "in" else "in"
+    return f"{one(value_mm, unit, extra)} ({one(value_mm, other, extra)})"
+
+
+def span(low_mm: float, high_mm: float, unit: str, extra: int = 0) -> str:
+    """Two lengths as from-to, in one unit.
+
+    >>> span(0.032, 0.344, "mm")
+    '0.032 to 0.344 mm'
+    """
+    first = one(low_mm, unit, extra).rsplit(" ", 1)[0]
+    return f"{first} to {one(high_mm, unit, extra)}"
+
+
+def film(low_um: float, high_um: float, unit: str) -> str:
+    """A thickness, from-to where it has a range.
+
+    >>> film(5.08, 7.62, "in"), film(8.0, 8.0, "mm")
+    ('0.00020 to 0.00030 in', '8 um')
+    """
+    values = [0.0 if abs(value) < 1e-6 else value for value in (low_um, high_um)]
+    texts = [f"{value / 25400:.5f}" if unit == "in" else f"{value:.3g}" for value in values]
+    name = "in" if unit == "in" else "um"
+    return f"{texts[0]} {name}" if texts[0] == texts[1] else f"{texts[0]} to {texts[1]} {name}"

@@ -1,0 +1,511 @@
+"""Will it screw together: fits of two threads, bare or coated, by limits or as measured.
+
+`fit` answers the clearances, the play and the chance of interference of any two threads; `cut_to_suit` the pitch
+diameter of a part that is cut to suit one that is there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from halfnut import _core
+from halfnut._core import BuildUp, Evidence, axial_play_mm, coated_pitch_change_um, thread_tilt_deg
+from halfnut.catalogue import active
+from halfnut.coatings import build_up, one_part, precoat, process_cautions
+from halfnut.record import Caution, Record
+from halfnut.sizes import film, one, span
+from halfnut.threads import ThreadLimits, limits
+from halfnut.units import length
+from halfnut.words import caution
+
+__all__ = [
+    "Suited",
+    "ThreadFit",
+    "axial_play_mm",
+    "cut_to_suit",
+    "fit",
+    "fit_columns",
+    "thread_tilt_deg",
+]
+
+
+@dataclass(frozen=True, repr=False)
+class ThreadFit(Record):
+    """Fit of two threads. Clearances are differences of diameters, below 0 where the parts interfere.
+
+    Lengths in mm; None where the standards set no limit.
+    """
+
+    external: str
+    internal: str
+    unit: str
+    verdict: str
+    """"free", "may bind", "interferes" or "mismatch"."""
+    deciding: str
+    pitch_clearance_min_mm: float
+    pitch_clearance_max_mm: float
+    major_clearance_min_mm: float | None
+    major_clearance_max_mm: float | None
+    minor_clearance_min_mm: float | None
+    minor_clearance_max_mm: float | None
+    radial_play_min_mm: float
+    radial_play_max_mm: float
+    axial_play_min_mm: float
+    axial_play_max_mm: float
+    tilt_min_deg: float
+    tilt_max_deg: float
+    clearance_mean_mm: float
+    clearance_sigma_mm: float
+    chance_of_interference: float
+    engagement_mm: float
+    engagement_assumed: bool
+    lead_mismatch_mm: float
+    turns_to_bind: float | None
+    build_up_external_min_um: float
+    build_up_external_max_um: float
+    build_up_internal_min_um: float
+    build_up_internal_max_um: float
+    remedies: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+
+    def __repr__(self) -> str:
+        return f"<ThreadFit {self.lines()[0]}>"
+
+    @property
+    def goes_together(self) -> bool:
+        """Whether every pair within the limits screws together."""
+        return self.verdict == "free"
+
+    def to_dict(self) -> dict[str, Any]:
+        """The fit as a flat dictionary with unit-suffixed keys."""
+        out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        out["remedies"] = list(self.remedies)
+        return out
+
+    def lines(self) -> list[str]:
+        """The verdict in the first line, then clearances, play, chance, remedies, cautions."""
+        unit = self.unit
+        low, high = self._deciding_clearance()
+        pair = f"{self.external} in {self.internal}"
+        room = f"{one(low, unit)} or more" if high is None else span(low, high, unit)
+        tight = one(abs(low), unit)
+        said = {
+            "free": f"screws together, {room} of clearance at the {self.deciding}",
+            "may bind": f"may bind: up to {tight} of interference at the {self.deciding}",
+            "interferes": f"does not go together: {tight} of interference at the {self.deciding} at worst, some always",
+            "mismatch": self._mismatch(),
+        }
+        out = [f"{pair}: {said[self.verdict]}"]
+        coats = [
+            ("external", self.build_up_external_min_um, self.build_up_external_max_um),
+            ("internal", self.build_up_internal_min_um, self.build_up_internal_max_um),
+        ]
+        for side, least, most in coats:
+            if least or most:
+                out.append(f"  coated    {film(least, most, unit)} a surface on the {side} part")
+        for name in ("pitch", "major", "minor"):
+            least_mm = getattr(self, f"{name}_clearance_min_mm")
+            most_mm = getattr(self, f"{name}_clearance_max_mm")
+            if least_mm is not None:
+                zone = f"{one(least_mm, unit)} or more" if most_mm is None else span(least_mm, most_mm, unit)
+                out.append(f"  {name:<9} {zone}")
+        out.append(f"  radial    {span(self.radial_play_min_mm, self.radial_play_max_mm, unit)} side to side")
+        out.append(f"  axial     {span(self.axial_play_min_mm, self.axial_play_max_mm, unit)} end play")
+        assumed = " (assumed)" if self.engagement_assumed else ""
+        out.append(
+            f"  tilt      up to {self.tilt_max_deg:.2f} deg either way over {one(self.engagement_mm, unit)}{assumed}"
+        )
+        if self.verdict != "mismatch":
+            three = 3.0 * self.clearance_sigma_mm
+            likely = span(
+                max(self.pitch_clearance_min_mm, self.clearance_mean_mm - three),
+                min(self.pitch_clearance_max_mm, self.clearance_mean_mm + three),
+                unit,
+            )
+            chance = _percent(self.chance_of_interference)
+            out.append(f"  likely    {likely} at the pitch diameter; chance of interference {chance}")
+        out += [f"  or: {remedy}" for remedy in self.remedies]
+        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
+        out += [f"caution: {item}" for item in self.cautions]
+        return out
+
+    def _deciding_clearance(self) -> tuple[float, float | None]:
+        name = self.deciding.split(" ", 1)[0]
+        name = name if name in {"pitch", "major", "minor"} else "pitch"
+        return getattr(self, f"{name}_clearance_min_mm"), getattr(self, f"{name}_clearance_max_mm")
+
+    def _mismatch(self) -> str:
+        if self.deciding == "hand":
+            return "one is right-hand, the other left-hand: they do not go together"
+        if self.deciding == "thread angle":
+            return "not one thread: the thread angles differ"
+        if self.turns_to_bind is None:
+            return "not one thread: the starts differ"
+        if self.turns_to_bind == 0.0:
+            return "not one thread: the leads differ, and it does not start"
+        gain = one(self.lead_mismatch_mm, self.unit)
+        return f"not one thread: the leads differ by {gain} a turn, bound after {self.turns_to_bind:.1f} turns at most"
+
+
+def _percent(chance: float) -> str:
+    if chance <= 0.0:
+        return "none"
+    return "certain" if chance >= 1.0 else "under 0.01 %" if chance < 1e-4 else f"{100 * chance:.2g} %"
+
+
+def _limits_of(part: Any, side: str) -> ThreadLimits:
+    return part if isinstance(part, ThreadLimits) else limits(one_part(part, side))
+
+
+def _expansion(alloy_name: str | None, temperature_c: float) -> float:
+    """Expansion of an alloy, um/(m K); none is needed at 20 C."""
+    if alloy_name is None:
+        if temperature_c != 20.0:
+            raise _core.DomainError(f"at {temperature_c:g} C the alloy of each part is needed: its expansion counts")
+        return 0.0
+    from halfnut.material import alloy
+
+    found = alloy(alloy_name)
+    if found.expansion_um_m_k is None:
+        raise _core.NotTabulatedError(f"no thermal expansion is tabulated for {found.title}")
+    return found.expansion_um_m_k
+
+
+def fit(
+    external: Any,
+    internal: Any,
+    *,
+    build_up_external: Any = None,
+    build_up_internal: Any = None,
+    engagement: Any = None,
+    external_pitch: Any = None,
+    external_major: Any = None,
+    internal_pitch: Any = None,
+    internal_minor: Any = None,
+    external_lead_error: Any = None,
+    internal_lead_error: Any = None,
+    external_alloy: str | None = None,
+    internal_alloy: str | None = None,
+    temperature_c: float = 20.0,
+    tolerance_over_sigma: float = 6.0,
+    mean_shift: float = 0.0,
+) -> ThreadFit:
+    """Whether an external and an internal thread screw together, and with how much play.
+
+    Parameters
+    ----------
+    external, internal : str, Thread or ThreadLimits
+        Designations (a class that is not given is the usual one), or limits, such as those before coating.
+    build_up_external, build_up_internal : optional
+        What a coating adds to each surface: ``"8 um"``, ``"0.0002 in to 0.0003 in"``, ``"anodise II 12 um"``.
+    engagement : str, Length or pint quantity, optional
+        Full-form length of engagement, without chamfers and run-outs; the nominal diameter when not given.
+    external_pitch, external_major, internal_pitch, internal_minor : str, Length or pint quantity, optional
+        Measured sizes of bare parts, in place of their limits.
+    external_lead_error, internal_lead_error : str, Length or pint quantity, optional
+        Between any two flanks within the engagement.
+    external_alloy, internal_alloy : str, optional
+        Of each part; needed for a temperature other than 20 C.
+    temperature_c : float
+        Of both parts, degrees Celsius.
+    tolerance_over_sigma : float
+        Tolerance over the standard deviation of the shop's cutting, 2 to 100; 6 fills the zone.
+    mean_shift : float
+        Where the shop's mean lies in the zone: 0 the middle, 1 the maximum-material limit, -1 the other.
+
+    Returns
+    -------
+    ThreadFit
+        Immutable; prints itself, the verdict in its first line.
+
+    Raises
+    ------
+    DesignationError, NotTabulatedError
+        A thread or coating that is not understood or not tabulated.
+    DomainError
+        A size or length out of its range.
+
+    >>> answer = fit("M10-6g", "M10-6H")
+    >>> answer.verdict, round(answer.pitch_clearance_min_mm, 3), round(answer.pitch_clearance_max_mm, 3)
+    ('free', 0.032, 0.344)
+    >>> fit("M10-6g", "M10-6H", build_up_external="10 um").verdict
+    'may bind'
+    """
+    catalogue = active()
+
+    def mm(value: Any, name: str) -> float | None:
+        return None if value is None else length(value, name).mm
+
+    male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
+    for found, side in ((male, "external"), (female, "internal")):
+        if found.side != side:
+            raise _core.DomainError(f"the {side} part of a fit must be {side}, got {found.thread}")
+    coat_male = build_up(build_up_external, "build_up_external")
+    coat_female = build_up(build_up_internal, "build_up_internal")
+    engagement_mm = mm(engagement, "engagement")
+    if engagement_mm is None:
+        engagement_mm = male.thread.engagement_mm
+    answer = _core.fit_answer(
+        _core.FitPart(
+            male.thread,
+            male.figures,
+            coat_male,
+            pitch_mm=mm(external_pitch, "external_pitch"),
+            major_mm=mm(external_major, "external_major"),
+            lead_error_mm=mm(external_lead_error, "external_lead_error") or 0.0,
+            temperature_c=temperature_c,
+            expansion_um_m_k=_expansion(external_alloy, temperature_c),
+        ),
+        _core.FitPart(
+            female.thread,
+            female.figures,
+            coat_female,
+            pitch_mm=mm(internal_pitch, "internal_pitch"),
+            minor_mm=mm(internal_minor, "internal_minor"),
+            lead_error_mm=mm(internal_lead_error, "internal_lead_error") or 0.0,
+            temperature_c=temperature_c,
+            expansion_um_m_k=_expansion(internal_alloy, temperature_c),
+        ),
+        engagement_mm=engagement_mm,
+        assumed_engagement_mm=male.thread.diameter_mm,
+        tolerance_over_sigma=tolerance_over_sigma,
+        mean_shift=mean_shift,
+    )
+    figures: dict[str, Any] = answer.figures
+    cautions = []
+    if answer.engagement_assumed:
+        cautions.append(caution("fit_engagement_assumed", length=one(figures["engagement_mm"], male.unit)))
+    cautions += process_cautions(coat_male)
+    cautions += [each for each in process_cautions(coat_female, internal=True) if each not in cautions]
+    return ThreadFit(
+        external=str(male.thread),
+        internal=str(female.thread),
+        unit=male.unit,
+        verdict=answer.verdict,
+        deciding=answer.deciding,
+        engagement_assumed=answer.engagement_assumed,
+        build_up_external_min_um=coat_male.min_um,
+        build_up_external_max_um=coat_male.max_um,
+        build_up_internal_min_um=coat_female.min_um,
+        build_up_internal_max_um=coat_female.max_um,
+        remedies=_remedies(answer, male, coat_male, female, coat_female),
+        cautions=tuple(cautions),
+        evidence=(
+            *answer.evidence(catalogue),
+            *coat_male.evidence(catalogue),
+            *(item for item in coat_female.evidence(catalogue) if coat_female.coating != coat_male.coating),
+        ),
+        **figures,
+    )
+
+
+def _remedies(
+    answer: _core.FitAnswer, male: ThreadLimits, coat_male: BuildUp, female: ThreadLimits, coat_female: BuildUp
+) -> tuple[str, ...]:
+    """What makes coated parts go together: the limits to cut each one to, and what spares that."""
+    if answer.verdict not in {"may bind", "interferes"}:
+        return ()
+    out = []
+    for found, coat in ((male, coat_male), (female, coat_female)):
+        if coat.bare:
+            continue
+        try:
+            before = precoat(found.thread, coat)
+        except _core.DomainError as error:
+            out.append(str(error))
+            continue
+        if before.way == "deducted":
+            high, low = before.pitch_max, before.pitch_min
+            places = 3 if before.unit == "mm" else 4
+            out.append(
+                f"cut {found.thread} to pitch {high:.{places}f}/{low:.{places}f} {before.unit} before coating "
+                f"(all limits: precoat), gauge it at the basic size after"
+            )
+            out += [f"{found.thread}: {remedy}" for remedy in before.remedies]
+    return tuple(out)
+
+
+def fit_columns(
+    external: Sequence[str] | str,
+    internal: Sequence[str] | str,
+    *,
+    build_up_external_min_um: ArrayLike = 0.0,
+    build_up_external_max_um: ArrayLike = 0.0,
+    build_up_internal_min_um: ArrayLike = 0.0,
+    build_up_internal_max_um: ArrayLike = 0.0,
+    engagement_mm: ArrayLike = np.nan,
+    tolerance_over_sigma: ArrayLike = 6.0,
+    on_error: Literal["raise", "status"] = "raise",
+) -> dict[str, NDArray[Any]]:
+    """Fits of many pairs as columns.
+
+    Parameters
+    ----------
+    external, internal : str or sequence of str
+        Designations; one serves all rows.
+    build_up_external_min_um, build_up_external_max_um, build_up_internal_min_um, build_up_internal_max_um : array_like
+        Build-up of a surface, um: one value, or one a row.
+    engagement_mm : array_like
+        Full-form length, mm; NaN: the nominal diameter.
+    tolerance_over_sigma : array_like
+        As for `fit`.
+    on_error : {"raise", "status"}
+        Raise at the first row that fails, or give NaN and a status other than 0 there.
+
+    Returns
+    -------
+    dict of ndarray
+        The figures of `ThreadFit`, ``verdict`` and ``status``.
+
+    Raises
+    ------
+    DomainError
+        With the first bad row, why, and how many failed.
+
+    >>> fit_columns(["M10-6g", "M10-6h"], "M10-6H")["pitch_clearance_min_mm"].round(3).tolist()
+    [0.032, 0.0]
+    """
+    pairs = [[text] if isinstance(text, str) else list(text) for text in (external, internal)]
+    numbers = [
+        np.atleast_1d(np.asarray(column, dtype=np.float64))
+        for column in (
+            build_up_external_min_um,
+            build_up_external_max_um,
+            build_up_internal_min_um,
+            build_up_internal_max_um,
+            engagement_mm,
+            tolerance_over_sigma,
+        )
+    ]
+    out = _core.fit_columns(pairs[0], pairs[1], active(), numbers, on_error)
+    names = np.array(["free", "may bind", "interferes", "mismatch"])
+    codes = out.pop("verdict_code")
+    out["verdict"] = np.where(out["status"] == 0, names[codes], "")
+    return out
+
+
+@dataclass(frozen=True, repr=False)
+class Suited(Record):
+    """A part cut to suit one that is there: pitch diameter to cut, and what to read. Lengths in mm."""
+
+    thread: str
+    side: str
+    unit: str
+    pitch_min_mm: float
+    pitch_max_mm: float
+    clearance_min_mm: float
+    clearance_max_mm: float
+    measured_pitch_mm: float
+    wire_mm: float | None
+    over_min_mm: float | None
+    over_max_mm: float | None
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+
+    def __repr__(self) -> str:
+        return f"<Suited {self.lines()[0]}>"
+
+    def to_dict(self) -> dict[str, Any]:
+        """The sizes as a flat dictionary with unit-suffixed keys."""
+        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+
+    def lines(self) -> list[str]:
+        """The pitch diameter to cut in the first line, then the readings."""
+        unit = self.unit
+        out = [f"{self.thread}: cut the pitch diameter to {span(self.pitch_min_mm, self.pitch_max_mm, unit)}"]
+        if self.wire_mm is not None and self.over_min_mm is not None and self.over_max_mm is not None:
+            reading = span(self.over_min_mm, self.over_max_mm, unit, 1)
+            out.append(f"  read      {reading} over {one(self.wire_mm, unit, 1)}")
+        out.append(
+            f"  suits     {one(self.measured_pitch_mm, unit)} measured, with a clearance of "
+            f"{span(self.clearance_min_mm, self.clearance_max_mm, unit)} once coated"
+        )
+        out += [f"caution: {item}" for item in self.cautions]
+        return out
+
+
+def cut_to_suit(
+    thread: Any,
+    *,
+    clearance: Any,
+    internal_pitch: Any = None,
+    external_pitch: Any = None,
+    build_up: Any = None,
+    measured_build_up: Any = None,
+    wire: Any = None,
+) -> Suited:
+    """The pitch diameter to cut so that a part suits one that is there: usually the screw, to suit the nut.
+
+    Parameters
+    ----------
+    thread : str or Thread
+        Of the pair.
+    clearance : str, Length, pint quantity or pair
+        Wanted at the pitch diameter once both are coated: ``"0.02-0.06 mm"``; a single value is the least, and the
+        greatest is that and the tolerance of the part's class.
+    internal_pitch, external_pitch : str, Length or pint quantity
+        Measured pitch diameter of the part that is there: one of the two. The other part is the one to cut.
+    build_up, measured_build_up : optional
+        Coating still to go on the part to cut, and on the measured part (none when it is finished).
+    wire : str, Length or pint quantity, optional
+        The wire at hand; otherwise the nearest of a set.
+
+    Returns
+    -------
+    Suited
+        Immutable; prints itself, the size to cut in its first line.
+
+    Raises
+    ------
+    DomainError
+        Neither or both parts measured, or the coatings spread more than the clearance may.
+
+    >>> suited = cut_to_suit("M10", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="3-5 um")
+    >>> round(suited.pitch_min_mm, 3), round(suited.pitch_max_mm, 3)
+    (9.028, 9.06)
+    """
+    if (internal_pitch is None) == (external_pitch is None):
+        raise _core.DomainError("give the measured pitch diameter of one part: internal_pitch or external_pitch")
+    make = globals()["build_up"]
+    external = external_pitch is None
+    measured = length(
+        internal_pitch if external else external_pitch, "internal_pitch" if external else "external_pitch"
+    )
+    own = limits(one_part(thread, "external" if external else "internal"))
+    scale = 25.4 if own.unit == "in" else 1.0
+    wanted = make(clearance, "clearance")
+    least, most = wanted.min_um / 1000.0, wanted.max_um / 1000.0
+    if least == most:
+        most = least + scale * own.pitch_tolerance
+    coat, other = make(build_up), make(measured_build_up, "measured_build_up")
+    changes = [coated_pitch_change_um(um, 30.0) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
+    low, high = _core.cut_to_suit_mm(measured.mm, least, most, external, *changes)
+    wire_mm = over_min = over_max = None
+    if external:
+        from halfnut.gauging import over_wires_exact_mm, wires
+
+        wire_mm = wires(own, wire=wire).wire_mm
+        crest = scale * float(own.major_max or 0.0)
+        sizes = (crest, own.thread.pitch_mm, own.thread.lead_mm, 30.0, wire_mm)
+        over_min, over_max = over_wires_exact_mm(low, *sizes), over_wires_exact_mm(high, *sizes)
+    return Suited(
+        thread=str(own.thread),
+        side=own.side,
+        unit=own.unit,
+        pitch_min_mm=low,
+        pitch_max_mm=high,
+        clearance_min_mm=least,
+        clearance_max_mm=most,
+        measured_pitch_mm=measured.mm,
+        wire_mm=wire_mm,
+        over_min_mm=over_min,
+        over_max_mm=over_max,
+        cautions=tuple(process_cautions(coat, internal=not external)),
+        evidence=tuple(coat.evidence(active())),
+    )

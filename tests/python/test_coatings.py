@@ -1,0 +1,171 @@
+"""Coatings: published effects, limits before coating, what is refused, and the record a person reads."""
+
+import csv
+import io
+from collections import Counter
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import halfnut as hn
+from halfnut import coatings
+
+TESTS = Path(__file__).parents[1]
+
+
+def rows(name):
+    text = (TESTS / "reference" / "threads" / f"{name}.csv").read_text(encoding="utf-8")
+    return list(csv.DictReader(io.StringIO("".join(x for x in text.splitlines(True) if not x.startswith("#")))))
+
+
+def half_unit(printed):
+    return 0.5 * 10.0 ** -len(printed.partition(".")[2])
+
+
+def effect(row):
+    """Our answer to a printed effect, or None for a row on limits of size."""
+    film = float(row["film"] or 0)
+    build_up = coatings.build_up_um(film, float(row["ratio"]), 0.0)
+    half_angle = float(row["half_angle_deg"] or 30)
+    match row["quantity"]:
+        case "surface_change":
+            return build_up
+        case "diameter_change":
+            return coatings.coated_diameter_change_um(build_up)
+        case "hole_change":
+            return -coatings.coated_diameter_change_um(build_up)
+        case "pitch_change":
+            return (-1 if "internal" in row["thread"] else 1) * coatings.coated_pitch_change_um(build_up, half_angle)
+        case "metal_consumed":
+            return coatings.metal_consumed_um(film, float(row["ratio"]))
+        case "needed_deviation" if row["thread"] == "local":
+            return coatings.coated_pitch_change_um(film, 30.0)
+        case "needed_deviation":
+            return coatings.needed_deviation_um(film, float(row["thread"].split()[0]))
+        case "greatest_coating_of_nominal":
+            return coatings.build_up("1 mm min").max_um / 1000
+    return None
+
+
+def limit(row):
+    """Our answer to a printed limit of a thread that is to be coated."""
+    rule = "handbook" if "27th" in row["source"] else "current"
+    before = hn.precoat(row["thread"], "1 um", rule=rule)
+    unit = 25.4 if before.unit == "in" else 1.0
+    match row["quantity"]:
+        case "allowance":
+            return before.allowance_um / 25400
+        case "greatest_coating":
+            return before.greatest_build_up_um / 25400
+        case "coated_pitch_max":
+            return before.go_after_pitch_mm / unit
+        case "coated_major_max":
+            return before.go_after_crest_mm / unit
+    return getattr(hn.limits(row["thread"], rule=rule), row["quantity"])
+
+
+def test_published_rows():
+    counted = Counter()
+    for row in rows("coatings"):
+        ours = effect(row)
+        if ours is None:
+            assert limit(row) == pytest.approx(float(row["printed"]), abs=1e-9), row
+        else:
+            assert abs(ours - float(row["printed"])) <= half_unit(row["printed"]) + 1e-9, row
+        counted[row["role"]] += 1
+    assert counted == {"independent": 74, "derived": 10, "table-cell": 11, "memory": 12}
+
+
+def test_limits_before_coating_by_hand():
+    held = hn.precoat("M10x1.5-6g", "8 um")
+    assert (held.way, held.pitch_max, held.pitch_min) == ("held", 8.994, 8.862)
+    assert held.to_dict()["pitch_max"] == 8.994
+    moved = hn.precoat("1/4-20 UNC-3A", "0.0002 in to 0.0003 in")
+    plain = hn.limits("1/4-20 UNC-3A")
+    assert plain.pitch_max - moved.pitch_max == pytest.approx(0.0012)
+    assert plain.pitch_min - moved.pitch_min == pytest.approx(0.0008)
+    assert plain.major_max - moved.major_max == pytest.approx(0.0006)
+    nut = hn.precoat("M6-6H", ("3.3 um", "3.4 um"))
+    assert nut.pitch_min == 5.364  # 5.350 and 13.6 um, up to the next 0.001 mm
+    assert nut.minor_min == 4.924
+
+
+def test_an_allowance_too_small_names_what_would_do():
+    short = hn.precoat("M10-6g", "10 um")
+    assert short.way == "deducted"
+    assert [caution.code for caution in short.cautions] == ["coat_allowance_short"]
+    assert short.remedies == (
+        "cut it to f: that allowance holds the coating",
+        "a coating that builds up 8 um",
+        "mask the thread, and leave it bare",
+    )
+    # The first remedy keeps its word: position f holds the coating; so does the second.
+    assert hn.precoat("M10-6f", "10 um").way == "held"
+    assert hn.precoat("M10-6g", "8 um").way == "held"
+
+
+def test_words_of_the_record():
+    lines = hn.precoat("M10-6g", "10 um").lines()
+    assert lines[0].startswith("before coating M10x1.5-6g: major 9.968/9.712, pitch 8.986/8.822")
+    assert any("after coating: go 9.026 mm (0.3554 in) pitch, 10.000 mm major" in line for line in lines)
+    assert hn.precoat("M10-6g", "bare").way == "bare"
+    assert hn.precoat("M10-6g", "5 um", gauged_at="class").pitch_max == 8.974
+    evidence = hn.precoat("M10-6g", "zinc SC2").evidence
+    assert {item.kind for item in evidence} >= {"handbook", "common practice"}
+
+
+def test_a_finish_and_its_process():
+    black = hn.coating("anodise II black 15 um", on="6061-T6")
+    assert (black.build_up_min_um, black.build_up_max_um) == (0.0, 7.5)
+    codes = [caution.code for caution in black.cautions]
+    assert codes == ["coat_growth_range", "coat_etch", "coat_strip"]
+    assert "coat_film_outside" in [caution.code for caution in hn.coating("anodise II 40 um").cautions]
+    assert "coat_usual_film" in [caution.code for caution in hn.coating("hard anodise").cautions]
+    assert "coat_blind_hole" in [caution.code for caution in hn.precoat("M6-6H", "anodise II 10 um").cautions]
+    assert hn.coating("titanium colour").build_up_max_um == 0.0
+    assert black.evidence[0].row == "threads/coatings anodise II black"
+
+
+@pytest.mark.parametrize(
+    ("call", "error", "message"),
+    [
+        (lambda: hn.coating("anodise II", on="C36000"), hn.DomainError, "does not go on .*brass"),
+        (lambda: hn.coating("anodise II", on="4130 normalised"), hn.DomainError, "needs aluminium"),
+        (lambda: hn.coating("anodize two"), hn.NotTabulatedError, "no coating"),
+        (lambda: hn.coating("8 um"), hn.NotTabulatedError, "is a build-up"),
+        (lambda: hn.precoat("M10-6g", 8), hn.UnitError, "build_up.*bare number"),
+        (lambda: hn.precoat("M10-6g", "8"), hn.UnitError, "build_up"),
+        (lambda: hn.precoat("M10-6g", ("8 um", "5 um")), hn.DomainError, "least build-up"),
+        (lambda: hn.precoat("M3-4h", "5-30 um"), hn.DomainError, "no part can be cut that gauges"),
+        (lambda: hn.precoat("M10-6g", "8 um", gauged_at="nominal"), hn.DomainError, "one of basic, class"),
+    ],
+)
+def test_what_is_refused(call, error, message):
+    with pytest.raises(error, match=message):
+        call()
+
+
+THREADS = ["M10-6g", "M10-6h", "M6-6H", "M6-6G", "M24x3-4h6h", "1/4-20 UNC-2A", "1/4-20 UNC-3A", "1/2-13 UNC-2B"]
+
+
+@given(thread=st.sampled_from(THREADS), least=st.floats(0, 12), spread=st.floats(0, 4))
+def test_every_part_cut_to_the_limits_gauges_once_coated(thread, least, spread):
+    before = hn.precoat(thread, coatings.BuildUp(least, least + spread))
+    scale = 25.4 if before.unit == "in" else 1.0
+    sense = 1 if before.side == "external" else -1
+    fullest, leanest = (before.pitch_max, before.pitch_min)[::sense]
+    assert sense * scale * fullest + 0.004 * (least + spread) <= sense * before.go_after_pitch_mm + 1e-9
+    if before.way == "deducted":
+        assert sense * scale * leanest + 0.004 * least >= sense * before.not_go_after_pitch_mm - 1e-9
+    else:
+        assert before.to_dict()["pitch_max"] == hn.limits(thread).pitch_max
+
+
+def test_arrays_and_status():
+    values, codes = coatings.build_up_um(np.array([10.0, -1.0, np.nan]), 0.5, 0.0, on_error="status")
+    assert values[0] == 5.0
+    assert np.isnan(values[1:]).all()
+    assert codes.tolist() == [0, 2, 1]

@@ -1,0 +1,197 @@
+"""Fits of threads: by hand, against pairs drawn at random, coated and mended, mismatched, cut to suit."""
+
+import math
+import sys
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+import halfnut as hn
+from halfnut import thread_fits
+from halfnut.coatings import BuildUp
+
+TESTS = Path(__file__).parents[1]
+sys.path.insert(0, str(TESTS / "oracles"))
+import fit_chance  # noqa: E402
+
+
+def test_metric_by_hand():
+    answer = hn.fit("M10-6g", "M10-6H", engagement="10 mm")
+    assert answer.verdict == "free"
+    assert answer.goes_together
+    assert answer.pitch_clearance_min_mm == pytest.approx(0.032)
+    assert answer.pitch_clearance_max_mm == pytest.approx(0.344)
+    assert answer.axial_play_max_mm == pytest.approx(0.344 * math.tan(math.radians(30)))
+    assert answer.chance_of_interference == 0.0
+    assert answer.major_clearance_max_mm is None
+    assert answer.lines()[0] == (
+        "M10x1.5-6g in M10x1.5-6H: screws together, 0.032 to 0.344 mm of clearance at the pitch diameter"
+    )
+
+
+# 7/8-14: 2A pitch 0.8270/0.8216, 2B 0.8356/0.8286, allowance 0.0016 in.
+def test_a_black_tube_and_base_are_refused_and_the_remedy_gauges():
+    coat = "anodise II black 15 um"
+    bare = hn.fit("7/8-14 UNF-2A", "7/8-14 UNF-2B", engagement="0.75 in")
+    assert bare.verdict == "free"
+    black = hn.fit(
+        "7/8-14 UNF-2A", "7/8-14 UNF-2B", build_up_external=coat, build_up_internal=coat, engagement="0.75 in"
+    )
+    assert black.verdict == "may bind"
+    assert black.deciding == "pitch diameter"
+    # 0.0016 in of allowance, and 4 x 7.5 um on either side
+    assert black.pitch_clearance_min_mm == pytest.approx(0.0016 * 25.4 - 0.060)
+    assert any("cut 7/8-14 UNF-2B to pitch" in remedy for remedy in black.remedies)
+    tube, base = hn.precoat("7/8-14 UNF-2A", coat), hn.precoat("7/8-14 UNF-2B", coat)
+    mended = hn.fit(tube, base, build_up_external=coat, build_up_internal=coat, engagement="0.75 in")
+    assert mended.verdict == "free"
+    # by hand from the page: largest tube as coated is the go gauge's basic size, smallest base at least that
+    assert tube.pitch_max * 25.4 + 0.030 <= tube.go_after_pitch_mm + 1e-9
+    assert base.pitch_min * 25.4 - 0.030 >= base.go_after_pitch_mm - 1e-9
+
+
+PAIRS = [
+    ("M10-6g", "M10-6H", (0.0, 0.0), (0.0, 0.0), 6.0, 0.0),
+    ("M10-6g", "M10-6H", (15.0, 40.0), (0.0, 0.0), 6.0, 0.0),
+    ("M10-6g", "M10-6H", (15.0, 40.0), (10.0, 30.0), 4.0, 0.5),
+    ("M10-6h", "M10-6H", (30.0, 30.0), (0.0, 20.0), 6.0, 0.8),
+    ("7/8-14 UNF-2A", "7/8-14 UNF-2B", (20.0, 30.0), (5.0, 25.0), 5.0, 0.3),
+    ("1/4-20 UNC-3A", "1/4-20 UNC-3B", (10.0, 12.0), (3.0, 4.0), 8.0, 0.0),
+    ("M10-6g", "M10-6H", (60.0, 60.0), (0.0, 0.0), 12.0, -0.4),
+]
+
+
+@pytest.mark.parametrize(("external", "internal", "coat_e", "coat_i", "ratio", "shift"), PAIRS)
+def test_the_closed_form_agrees_with_pairs_drawn_at_random(external, internal, coat_e, coat_i, ratio, shift):
+    answer = hn.fit(
+        external,
+        internal,
+        build_up_external=BuildUp(*coat_e),
+        build_up_internal=BuildUp(*coat_i),
+        tolerance_over_sigma=ratio,
+        mean_shift=shift,
+    )
+    male, female = hn.limits(external), hn.limits(internal)
+    scale = 25.4 if male.unit == "in" else 1.0
+    count = 400_000
+    drawn = fit_chance.clearances(
+        (scale * male.pitch_min, scale * male.pitch_max),
+        (scale * female.pitch_min, scale * female.pitch_max),
+        coat_e,
+        coat_i,
+        ratio,
+        shift,
+        count,
+        seed=20,
+    )
+    assert drawn.min() >= answer.pitch_clearance_min_mm - 1e-9
+    assert drawn.max() <= answer.pitch_clearance_max_mm + 1e-9
+    assert drawn.mean() == pytest.approx(answer.clearance_mean_mm, abs=5 * drawn.std() / math.sqrt(count))
+    assert drawn.std() == pytest.approx(answer.clearance_sigma_mm, rel=0.01)
+    chance = answer.chance_of_interference
+    noise = math.sqrt(max(chance * (1 - chance), 1.0 / count) / count)
+    assert float((drawn < 0).mean()) == pytest.approx(chance, abs=5 * noise)
+
+
+CLASSES = st.sampled_from(["M10-6g", "M10-6h", "M10-4g6g", "M10-6e", "M10-8g"])
+
+
+@settings(deadline=None)
+@given(
+    external=CLASSES,
+    internal=st.sampled_from(["M10-6H", "M10-5H", "M10-6G"]),
+    least=st.floats(0, 40),
+    spread=st.floats(0, 30),
+    length=st.floats(1, 60),
+)
+def test_order_of_what_is_answered(external, internal, least, spread, length):
+    thin = hn.fit(external, internal, build_up_external=BuildUp(0.0, least), engagement=hn.mm(length))
+    thick = hn.fit(external, internal, build_up_external=BuildUp(0.0, least + spread), engagement=hn.mm(length))
+    assert thick.pitch_clearance_min_mm <= thin.pitch_clearance_min_mm + 1e-12
+    assert thick.chance_of_interference >= thin.chance_of_interference - 1e-9
+    for answer in (thin, thick):
+        assert answer.pitch_clearance_min_mm <= answer.clearance_mean_mm <= answer.pitch_clearance_max_mm
+        assert 0.0 <= answer.axial_play_min_mm <= answer.axial_play_max_mm
+        assert 0.0 <= answer.radial_play_min_mm <= answer.radial_play_max_mm
+        assert 0.0 <= answer.tilt_min_deg <= answer.tilt_max_deg
+        assert 0.0 <= answer.chance_of_interference <= 1.0
+        assert (answer.verdict == "free") == (answer.radial_play_min_mm > 0 or answer.pitch_clearance_min_mm > -1e-9)
+        if answer.verdict == "free":
+            assert answer.chance_of_interference < 1e-9
+
+
+def test_mismatches_are_answered():
+    inch = hn.fit("3/8-16 UNC-2A", "M10-6H")
+    assert inch.verdict == "mismatch"
+    assert inch.deciding == "lead"
+    assert inch.turns_to_bind == pytest.approx(inch.axial_play_max_mm / 0.0875)
+    assert "bound after" in inch.lines()[0]
+    assert "does not start" in hn.fit("M10-6g", "3/8-16 UNC-2B").lines()[0]
+    assert "left-hand" in hn.fit("M10-6g-LH", "M10-6H").lines()[0]
+
+
+def test_measured_sizes_errors_and_temperature():
+    answer = hn.fit("M10-6g", "M10-6H", internal_pitch="9.100 mm", internal_minor="8.4 mm")
+    assert answer.pitch_clearance_min_mm == pytest.approx(0.106)
+    assert answer.minor_clearance_min_mm == pytest.approx(8.4 - 8.344)
+    lead = hn.fit("M10-6g", "M10-6H", external_lead_error="0.01 mm")
+    assert lead.pitch_clearance_min_mm == pytest.approx(0.032 - 0.01 * math.sqrt(3))
+    warm = hn.fit("M10-6h", "M10-6H", external_alloy="6061-T6", internal_alloy="4130 normalised", temperature_c=60.0)
+    assert warm.pitch_clearance_min_mm < 0
+    assert any(item.rule_id == "fit_thermal" for item in warm.evidence)
+    with pytest.raises(hn.DomainError, match="alloy of each part is needed"):
+        hn.fit("M10-6g", "M10-6H", temperature_c=60.0)
+
+
+def test_what_is_refused_and_what_is_assumed():
+    assumed = hn.fit("M10", "M10")
+    assert (assumed.external, assumed.internal) == ("M10x1.5-6g", "M10x1.5-6H")
+    assert [caution.code for caution in assumed.cautions] == ["fit_engagement_assumed"]
+    with pytest.raises(hn.UnitError, match="engagement"):
+        hn.fit("M10", "M10", engagement=10)
+    with pytest.raises(hn.DomainError, match=r"engagement_mm must be > 0 mm, got -1|negative"):
+        hn.fit("M10", "M10", engagement=hn.mm(-1))
+    with pytest.raises(hn.DomainError, match="external part of a fit must be external"):
+        hn.fit(hn.limits("M10-6H"), "M10-6H")
+    with pytest.raises(hn.DomainError, match="tolerance_over_sigma must be from 2 to 100"):
+        hn.fit("M10", "M10", tolerance_over_sigma=1.0)
+
+
+def test_columns_agree_with_single_fits():
+    names = ["M10-6g", "M10-6h", "7/8-14 UNF-2A", "nonsense", "M10-6g"]
+    others = ["M10-6H", "M10-6H", "7/8-14 UNF-2B", "M10-6H", "M10-6H"]
+    coat = np.array([5.0, 0.0, 7.5, 0.0, -np.inf])
+    columns = thread_fits.fit_columns(names, others, build_up_external_max_um=coat, on_error="status")
+    assert columns["status"].tolist() == [0, 0, 0, 6, 1]
+    for row in range(3):
+        single = hn.fit(names[row], others[row], build_up_external=BuildUp(0.0, coat[row])).to_dict()
+        assert columns["verdict"][row] == single["verdict"]
+        for key in set(columns) - {"verdict", "status"}:
+            expected = np.nan if single[key] is None else single[key]
+            assert np.array_equal(columns[key][row], expected, equal_nan=True), key
+    for key in set(columns) - {"verdict", "status"}:
+        assert np.isnan(columns[key][3:]).all(), key
+    with pytest.raises(hn.DomainError, match=r"at index 3 \(2 of 5 pairs failed\)"):
+        thread_fits.fit_columns(names, others, build_up_external_max_um=coat)
+
+
+def test_cut_the_male_to_suit_this_nut():
+    suited = hn.cut_to_suit("M10", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="3-5 um")
+    assert (suited.pitch_min_mm, suited.pitch_max_mm) == pytest.approx((9.028, 9.060))
+    for cut, film in ((suited.pitch_min_mm, 3.0), (suited.pitch_max_mm, 5.0)):
+        answer = hn.fit(
+            "M10", "M10", external_pitch=hn.mm(cut), internal_pitch="9.100 mm", build_up_external=BuildUp(film, film)
+        )
+        assert 0.02 - 1e-9 <= answer.pitch_clearance_min_mm <= answer.pitch_clearance_max_mm <= 0.06 + 1e-9
+    reading = hn.judge("M10", over_wires=hn.mm(suited.over_max_mm), wire=hn.mm(suited.wire_mm))
+    assert reading.diameters["pitch"].measured_mm == pytest.approx(9.060, abs=5e-4)
+    nut = hn.cut_to_suit("M10", external_pitch="8.95 mm", clearance="0.02 mm")
+    assert nut.side == "internal"
+    assert nut.pitch_min_mm == pytest.approx(8.97)
+    with pytest.raises(hn.DomainError, match="coatings alone spread"):
+        hn.cut_to_suit("M10", internal_pitch="9.1 mm", clearance="0.02-0.03 mm", build_up="3-15 um")
+    with pytest.raises(hn.DomainError, match="one part"):
+        hn.cut_to_suit("M10", clearance="0.02 mm")
