@@ -4,6 +4,7 @@ import io
 import os
 import re
 import shutil
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import pypdf
@@ -13,23 +14,17 @@ import halfnut as hn
 
 CHROMIUM = shutil.which("chromium")
 DEMO = Path(hn.__file__).parent / "demo"
-JOBS = sorted(DEMO.glob("job*.toml"))
 PAPERS_MM = {"A4": (210, 297), "Letter": (215.9, 279.4)}
 MARGINS_MM = 30  # left and right together, as the style sheet has them
 PX_A_MM = 96 / 25.4
+VIEWS = {
+    **{name: ((width - MARGINS_MM) * PX_A_MM, "print") for name, (width, _) in PAPERS_MM.items()},
+    "phone": (390, "screen"),
+    "desk": (1200, "screen"),
+}
 
 if CHROMIUM is None and not os.environ.get("CI"):
     pytest.skip("chromium is not here", allow_module_level=True)
-
-
-@pytest.fixture(scope="module")
-def pages(tmp_path_factory):
-    """Every page of every demonstration job, and of one with a failed operation, by path."""
-    found = []
-    for path in JOBS:
-        found += [each for each in hn.plan(path).write(tmp_path_factory.mktemp(path.stem)) if each.suffix == ".html"]
-    found += [each for each in hn.plan(BAD).write(tmp_path_factory.mktemp("bad")) if each.suffix == ".html"]
-    return found
 
 
 BAD = {
@@ -54,95 +49,117 @@ BAD = {
 }
 
 
-@pytest.fixture(scope="module")
-def browser():
-    from playwright.sync_api import sync_playwright
+@dataclass
+class Seen:
+    """A page as the browser saw it: what was measured in every view, its prints, what hinders people."""
 
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=CHROMIUM)
-        yield browser
-        browser.close()
+    path: Path
+    title: str = ""
+    views: dict = field(default_factory=dict)
+    prints: dict = field(default_factory=dict)
+    hindrances: str = ""
 
 
-OVERFLOWING = """
-() => [...document.querySelectorAll('main *, footer *')].filter(each => {
-    if (each.closest('.hidden')) return false;
-    const box = each.getBoundingClientRect();
-    const inside = box.left >= -0.5 && box.right <= document.documentElement.clientWidth + 0.5;
-    const block = getComputedStyle(each).display !== 'inline';
-    return !inside || (block && each.scrollWidth > each.clientWidth + 1 && each.clientWidth > 0);
-}).map(each => each.tagName + '.' + each.className + ' ' + each.textContent.trim().slice(0, 40))
+MEASURE = """
+() => {
+    const all = [...document.querySelectorAll('main *, footer *')];
+    const size = each => parseFloat(getComputedStyle(each).fontSize);
+    const wide = document.documentElement.clientWidth;
+    const told = [...document.querySelectorAll('.caution, .failed')];
+    const overflows = each => {
+        if (each.closest('.hidden')) return false;
+        const box = each.getBoundingClientRect();
+        const block = getComputedStyle(each).display !== 'inline';
+        return box.left < -0.5 || box.right > wide + 0.5 ||
+            (block && each.clientWidth > 0 && each.scrollWidth > each.clientWidth + 1);
+    };
+    return {
+        scrolls: document.documentElement.scrollWidth > wide,
+        overflowing: all.filter(overflows).map(each => each.tagName + ' ' + each.textContent.trim().slice(0, 40)),
+        operations: [...document.querySelectorAll('.op')].map(each => each.offsetHeight),
+        levers: all.filter(each => each.matches('.lever')).map(size),
+        largest: Math.max(...all.filter(each => !each.matches('.lever')).map(size)),
+        colours: [...new Set([...document.querySelectorAll('body, body *')].map(each => getComputedStyle(each).color))],
+        told: told.map(each => each.textContent),
+        hatched: told.every(each =>
+            getComputedStyle(each, '::before').backgroundImage.includes('repeating-linear-gradient')),
+    };
+}
 """
 
 
-def open_page(browser, path, width_px, media):
-    page = browser.new_page(viewport={"width": round(width_px), "height": 900})
-    page.emulate_media(media=media)
-    page.goto(path.as_uri())
-    return page
+@pytest.fixture(scope="module")
+def pages(tmp_path_factory):
+    """The pages of the demonstration in inch, some of it in metric, and those of a job with failures."""
+    inch = hn.plan(DEMO / "job.toml").write(tmp_path_factory.mktemp("inch"))
+    metric = hn.plan(DEMO / "job-metric.toml").write(tmp_path_factory.mktemp("metric"))
+    few = {"index.html", "truss-tube.html", "focus-knob.html", "rocker-link.html"}
+    bad = hn.plan(BAD).write(tmp_path_factory.mktemp("bad"))
+    return [path for path in (*inch, *(path for path in metric if path.name in few), *bad) if path.suffix == ".html"]
 
 
-@pytest.mark.parametrize(
-    ("width_px", "media"),
-    [
-        *(((width - MARGINS_MM) * PX_A_MM, "print") for width, _ in PAPERS_MM.values()),
-        (390, "screen"),
-        (1200, "screen"),
-    ],
-    ids=["A4", "Letter", "phone", "desk"],
-)
-def test_nothing_overflows(browser, pages, width_px, media):
-    for path in pages:
-        page = open_page(browser, path, width_px, media)
-        assert page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), path
-        assert page.evaluate(OVERFLOWING) == [], path
-        page.close()
+@pytest.fixture(scope="module")
+def seen(pages):
+    from axe_playwright_python.sync_playwright import Axe
+    from playwright.sync_api import sync_playwright
+
+    found = []
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM)
+        page = browser.new_page()
+        for path in pages:
+            page.goto(path.as_uri())
+            one = Seen(path, page.title())
+            for name, (width_px, media) in VIEWS.items():
+                page.set_viewport_size({"width": round(width_px), "height": 900})
+                page.emulate_media(media=media)
+                one.views[name] = page.evaluate(MEASURE)
+            axe = Axe().run(page)
+            one.hindrances = axe.generate_report() if axe.violations_count else ""
+            page.emulate_media(media="print")
+            for paper in PAPERS_MM:
+                one.prints[paper] = pypdf.PdfReader(io.BytesIO(page.pdf(format=paper)))
+            found.append(one)
+        browser.close()
+    return found
+
+
+@pytest.mark.parametrize("view", VIEWS)
+def test_nothing_overflows(seen, view):
+    for each in seen:
+        assert not each.views[view]["scrolls"], each.path
+        assert each.views[view]["overflowing"] == [], each.path
 
 
 @pytest.mark.parametrize("paper", PAPERS_MM)
-def test_no_operation_is_cut_by_the_end_of_a_page_or_hidden_by_the_title_block(browser, pages, paper):
+def test_no_operation_is_cut_by_the_end_of_a_page_or_hidden_by_the_title_block(seen, paper):
+    free_px = (PAPERS_MM[paper][1] - 22 - 23) * PX_A_MM  # margins above and below, the title block
+    heights = [height for each in seen for height in each.views[paper]["operations"]]
+    assert len(heights) >= 50
+    assert max(heights) <= free_px
+
+
+@pytest.mark.parametrize("paper", PAPERS_MM)
+def test_it_prints_with_the_title_block_at_the_foot_of_every_page(seen, paper):
     width, height = PAPERS_MM[paper]
-    free_px = (height - 22 - 23) * PX_A_MM  # margins above and below, the title block
-    for path in pages:
-        page = open_page(browser, path, (width - MARGINS_MM) * PX_A_MM, "print")
-        heights = page.evaluate("[...document.querySelectorAll('.op')].map(each => each.offsetHeight)")
-        assert all(each <= free_px for each in heights), path
-        page.close()
+    for each in seen:
+        pdf = each.prints[paper]
+        box = pdf.pages[0].mediabox
+        assert (float(box.width), float(box.height)) == pytest.approx((width * 72 / 25.4, height * 72 / 25.4), abs=1)
+        texts = [page.extract_text() for page in pdf.pages]
+        assert each.title.split(":")[0].split()[0] in "".join(texts)
+        assert all("Document type" in text for text in texts), each.path
 
 
-def test_it_prints_on_both_papers(browser, pages):
-    for path in pages:
-        page = open_page(browser, path, 800, "print")
-        for paper, (width, height) in PAPERS_MM.items():
-            pdf = pypdf.PdfReader(io.BytesIO(page.pdf(format=paper)))
-            box = pdf.pages[0].mediabox
-            assert (float(box.width), float(box.height)) == pytest.approx(
-                (width * 72 / 25.4, height * 72 / 25.4), abs=1
-            )
-            text = "".join(each.extract_text() for each in pdf.pages)
-            assert page.title().split(":")[0].split()[0] in text
-            # the title block is at the foot of every page
-            assert all("Document type" in each.extract_text() for each in pdf.pages), path
-        page.close()
-
-
-@pytest.mark.parametrize(("width_px", "media"), [(680, "print"), (390, "screen")])
-def test_lever_figures_are_the_largest_thing_on_the_page(browser, pages, width_px, media):
-    seen = 0
-    for path in pages:
-        page = open_page(browser, path, width_px, media)
-        sizes = page.evaluate(
-            "[...document.querySelectorAll('.lever')].map(e => parseFloat(getComputedStyle(e).fontSize))"
-        )
-        others = page.evaluate(
-            "Math.max(...[...document.querySelectorAll('main *:not(.lever), footer *')]"
-            ".map(e => parseFloat(getComputedStyle(e).fontSize)))"
-        )
-        seen += len(sizes)
-        assert all(size >= 24 * 96 / 72 for size in sizes)
-        assert not sizes or min(sizes) > others
-        page.close()
-    assert seen >= 50
+@pytest.mark.parametrize("view", VIEWS)
+def test_lever_figures_are_the_largest_thing_on_the_page(seen, view):
+    levers = 0
+    for each in seen:
+        measured = each.views[view]
+        levers += len(measured["levers"])
+        assert all(size >= 24 * 96 / 72 for size in measured["levers"])
+        assert not measured["levers"] or min(measured["levers"]) > measured["largest"]
+    assert levers >= 100
 
 
 def luminance(colour):
@@ -151,37 +168,20 @@ def luminance(colour):
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
 
-def test_black_on_white_one_accent_and_greyscale_loses_nothing(browser, pages):
-    colours, cautions = set(), 0
-    for path in pages:
-        page = open_page(browser, path, 800, "screen")
-        colours |= set(
-            page.evaluate("[...document.querySelectorAll('body, body *')].map(e => getComputedStyle(e).color)")
-        )
-        # a caution is told by its word and its hatching, not by its colour alone
-        for text in page.evaluate("[...document.querySelectorAll('.caution, .failed')].map(e => e.textContent)"):
-            assert text.startswith(("Caution", "Not planned", "Stock"))
-            cautions += 1
-        hatched = page.evaluate(
-            "[...document.querySelectorAll('.caution, .failed')]"
-            ".every(e => getComputedStyle(e, '::before').backgroundImage.includes('repeating-linear-gradient'))"
-        )
-        assert hatched
-        page.close()
-    assert cautions >= 4
+def test_black_on_white_one_accent_and_greyscale_loses_nothing(seen):
+    told = [text for each in seen for text in each.views["desk"]["told"]]
+    assert len(told) >= 8
+    # a caution is told by its word and its hatching, not by its colour alone
+    assert all(text.startswith(("Caution", "Not planned", "Stock")) for text in told)
+    assert all(each.views[view]["hatched"] for each in seen for view in VIEWS)
+    colours = {colour for each in seen for view in VIEWS for colour in each.views[view]["colours"]}
     assert len(colours) == 2
     for colour in colours:
         assert 1.05 / (luminance(colour) + 0.05) >= 7  # contrast to white by WCAG 2, level AAA
 
 
-def test_everyone_can_read_them(browser, pages):
-    from axe_playwright_python.sync_playwright import Axe
-
-    for path in pages:
-        page = open_page(browser, path, 800, "screen")
-        found = Axe().run(page)
-        assert found.violations_count == 0, f"{path}\n{found.generate_report()}"
-        page.close()
+def test_everyone_can_read_them(seen):
+    assert {str(each.path): each.hindrances for each in seen if each.hindrances} == {}
 
 
 def test_a_page_stands_alone(pages):
