@@ -137,6 +137,12 @@ def test_no_operation_is_cut_by_the_end_of_a_page_or_hidden_by_the_title_block(s
     heights = [height for each in seen for height in each.views[paper]["operations"]]
     assert len(heights) >= 50
     assert max(heights) <= free_px
+    # a block that a page's end could cut is kept whole, so that its label and its figure stay together
+    for each in seen:
+        texts = [page.extract_text() for page in each.prints[paper].pages]
+        if each.path.name != "index.html":
+            (closing,) = [text for text in texts if "Piece and lot" in text]
+            assert re.search(r"One piece.*\d+ (?:s|min|h)\b.*Made by", closing.replace("\n", " ")), each.path
 
 
 @pytest.mark.parametrize("paper", PAPERS_MM)
