@@ -115,9 +115,11 @@ class ThreadLimits(Record):
         raise AttributeError(f"limits cannot be changed: {name}")
 
     def __getattr__(self, name: str) -> Any:
-        # cautions and evidence are made when they are first asked for
+        # cautions, notes and evidence are made when they are first asked for
         if name == "cautions":
             made: Any = self._cautions()
+        elif name == "notes":
+            made = self._notes()
         elif name == "evidence":
             made = tuple(self.figures.evidence(self._catalogue))
         else:
@@ -240,6 +242,7 @@ class ThreadLimits(Record):
         out.append(f"  {self._basis()}")
         kinds = sorted({item.kind for item in self.evidence})
         out.append(f"  rests on: {', '.join(kinds)}")
+        out += [f"  note: {note}" for note in self.notes]
         out += [f"  ! {caution}" for caution in self.cautions]
         return out
 
@@ -274,18 +277,21 @@ class ThreadLimits(Record):
     def _cautions(self) -> tuple[Caution, ...]:
         from halfnut.words import caution
 
-        made = [caution(code, group=self.engagement_group) for code in self.figures.cautions]
-        if self.unit == "in" and self.rule == "current":
-            printed = _core.thread_limits(self.thread, self._catalogue, "handbook", self._engagement_mm)
-            names = [name for name in _SIZES if not (name == "minor_max" and self.side == "external")]
-            differences = [
-                f"{name.replace('_', ' ')} {self._text(getattr(printed, name))}"
-                for name in names
-                if getattr(printed, name) != getattr(self.figures, name)
-            ]
-            if differences:
-                made.append(caution("printed_rule_differs", differences=", ".join(differences)))
-        return tuple(made)
+        return tuple(caution(code, group=self.engagement_group) for code in self.figures.cautions)
+
+    def _notes(self) -> tuple[Caution, ...]:
+        from halfnut.words import caution
+
+        if self.unit != "in" or self.rule != "current":
+            return ()
+        printed = _core.thread_limits(self.thread, self._catalogue, "handbook", self._engagement_mm)
+        names = [name for name in _SIZES if not (name == "minor_max" and self.side == "external")]
+        differences = [
+            f"{name.replace('_', ' ')} {self._text(getattr(printed, name))}"
+            for name in names
+            if getattr(printed, name) != getattr(self.figures, name)
+        ]
+        return (caution("printed_rule_differs", differences=", ".join(differences)),) if differences else ()
 
 
 def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "current") -> ThreadLimits:

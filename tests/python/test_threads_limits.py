@@ -186,10 +186,15 @@ def test_cautions_say_what_is_not_plain():
     assert codes("M10x1.1-6g") == {"not_tabulated", "not_in_series"}
     assert codes("M10-6g", engagement="30 mm") == {"engagement_class"}
     assert codes("1/4-20 UNC-2A", engagement="0.5 in") == {"special_engagement"}
-    assert codes("1-8 UNC-2A") == {"printed_rule_differs"}
-    assert codes("1-8 UNC-2A", rule="handbook") == set()
-    printed = {c.code: c.text for c in hn.limits("1-8 UNC-2A").cautions}["printed_rule_differs"]
-    assert "pitch min 0.9100" in printed
+    assert codes("1-8 UNC-2A") == set()
+
+
+def test_a_note_says_where_older_printed_tables_differ():
+    (note,) = hn.limits("1-8 UNC-2A").notes
+    assert note.code == "printed_rule_differs"
+    assert "pitch min 0.9100" in note.text
+    assert hn.limits("1-8 UNC-2A", rule="handbook").notes == ()
+    assert hn.limits("M10x1.5-6g").notes == ()
 
 
 def test_errors_name_what_to_ask_for():
