@@ -1723,12 +1723,197 @@ def chuck_centre_deflection_mm(
     second_moment_mm4: ArrayLike,
     on_error: Literal["status"],
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def chip_ratio(uncut_thickness_mm: float, chip_thickness_mm: float) -> float: ...
+@overload
+def chip_ratio(
+    uncut_thickness_mm: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def chip_ratio(
+    uncut_thickness_mm: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def shear_angle_deg(rake_deg: float, chip_ratio: float) -> float: ...
+@overload
+def shear_angle_deg(
+    rake_deg: ArrayLike, chip_ratio: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def shear_angle_deg(
+    rake_deg: ArrayLike, chip_ratio: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def shear_strain(rake_deg: float, shear_angle_deg: float) -> float: ...
+@overload
+def shear_strain(
+    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def shear_strain(
+    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def shear_force_n(cutting_force_n: float, thrust_force_n: float, shear_angle_deg: float) -> float: ...
+@overload
+def shear_force_n(
+    cutting_force_n: ArrayLike,
+    thrust_force_n: ArrayLike,
+    shear_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def shear_force_n(
+    cutting_force_n: ArrayLike, thrust_force_n: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def shear_area_mm2(uncut_thickness_mm: float, width_mm: float, shear_angle_deg: float) -> float: ...
+@overload
+def shear_area_mm2(
+    uncut_thickness_mm: ArrayLike, width_mm: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def shear_area_mm2(
+    uncut_thickness_mm: ArrayLike, width_mm: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def merchant_friction_deg(rake_deg: float, shear_angle_deg: float) -> float: ...
+@overload
+def merchant_friction_deg(
+    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def merchant_friction_deg(
+    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def chip_speed_m_min(cutting_speed_m_min: float, rake_deg: float, shear_angle_deg: float) -> float: ...
+@overload
+def chip_speed_m_min(
+    cutting_speed_m_min: ArrayLike,
+    rake_deg: ArrayLike,
+    shear_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def chip_speed_m_min(
+    cutting_speed_m_min: ArrayLike, rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def temperature_rise_k(
+    specific_energy_j_mm3: float,
+    volumetric_heat_j_mm3_k: float,
+    cutting_speed_m_min: float,
+    uncut_thickness_mm: float,
+    diffusivity_mm2_s: float,
+) -> float: ...
+@overload
+def temperature_rise_k(
+    specific_energy_j_mm3: ArrayLike,
+    volumetric_heat_j_mm3_k: ArrayLike,
+    cutting_speed_m_min: ArrayLike,
+    uncut_thickness_mm: ArrayLike,
+    diffusivity_mm2_s: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def temperature_rise_k(
+    specific_energy_j_mm3: ArrayLike,
+    volumetric_heat_j_mm3_k: ArrayLike,
+    cutting_speed_m_min: ArrayLike,
+    uncut_thickness_mm: ArrayLike,
+    diffusivity_mm2_s: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def taylor_exponent(speed_1_m_min: float, life_1_min: float, speed_2_m_min: float, life_2_min: float) -> float: ...
+@overload
+def taylor_exponent(
+    speed_1_m_min: ArrayLike,
+    life_1_min: ArrayLike,
+    speed_2_m_min: ArrayLike,
+    life_2_min: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def taylor_exponent(
+    speed_1_m_min: ArrayLike,
+    life_1_min: ArrayLike,
+    speed_2_m_min: ArrayLike,
+    life_2_min: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def taylor_speed_m_min(c_m_min: float, exponent: float, life_min: float) -> float: ...
+@overload
+def taylor_speed_m_min(
+    c_m_min: ArrayLike, exponent: ArrayLike, life_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def taylor_speed_m_min(
+    c_m_min: ArrayLike, exponent: ArrayLike, life_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def taylor_life_min(c_m_min: float, exponent: float, speed_m_min: float) -> float: ...
+@overload
+def taylor_life_min(
+    c_m_min: ArrayLike, exponent: ArrayLike, speed_m_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def taylor_life_min(
+    c_m_min: ArrayLike, exponent: ArrayLike, speed_m_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def fastest_life_min(exponent: float, change_min: float) -> float: ...
+@overload
+def fastest_life_min(
+    exponent: ArrayLike, change_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def fastest_life_min(
+    exponent: ArrayLike, change_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def taylor_life_ratio(
+    exponent: float,
+    feed_exponent: float,
+    depth_exponent: float,
+    speed_factor: float,
+    feed_factor: float,
+    depth_factor: float,
+) -> float: ...
+@overload
+def taylor_life_ratio(
+    exponent: ArrayLike,
+    feed_exponent: ArrayLike,
+    depth_exponent: ArrayLike,
+    speed_factor: ArrayLike,
+    feed_factor: ArrayLike,
+    depth_factor: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def taylor_life_ratio(
+    exponent: ArrayLike,
+    feed_exponent: ArrayLike,
+    depth_exponent: ArrayLike,
+    speed_factor: ArrayLike,
+    feed_factor: ArrayLike,
+    depth_factor: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 
 # cutting: one cut
 
 class CutResult:
     @property
     def figures(self) -> dict[str, float | None]: ...
+    @property
+    def passes(self) -> int: ...
+    @property
+    def passes_across(self) -> int: ...
+    @property
+    def passes_down(self) -> int: ...
     @property
     def spindle_step(self) -> int: ...
     @property

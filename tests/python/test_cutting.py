@@ -104,13 +104,60 @@ def test_each_operation_answers_for_each_alloy():
                 hn.part_off(row["id"], "30 mm", machine="gap-bed", tool=tool),
                 hn.thread_speed(row["id"], "30 mm", "1.5 mm", machine="gap-bed", tool=tool),
                 hn.knurl(row["id"], "30 mm", machine="gap-bed", length="10 mm"),
+                hn.drill(row["id"], "10 mm", machine="bench-mill", tool=tool, depth="20 mm"),
+                hn.drill(row["id"], "#7", machine="gap-bed", tool=tool, depth="1/2 in"),
+                hn.ream(row["id"], "10 mm", machine="bench-mill", tool=tool, depth="20 mm"),
+                hn.tap(row["id"], "M6", machine="bench-mill", tool=tool, depth="12 mm"),
+                hn.mill(
+                    row["id"],
+                    "10 mm",
+                    shape="pocket",
+                    depth="6 mm",
+                    width="30 mm",
+                    length="40 mm",
+                    machine="bench-mill",
+                    tool=tool,
+                    stick_out="30 mm",
+                ),
+                hn.mill(
+                    row["id"],
+                    "50 mm",
+                    shape="face",
+                    depth="1 mm",
+                    width="80 mm",
+                    length="100 mm",
+                    machine="bench-mill",
+                    tool=tool,
+                    flutes=5,
+                ),
             )
             for cut in cuts:
                 assert math.isfinite(cut.spindle_rpm)
                 assert str(cut)
                 assert cut._repr_html_()
                 asked += 1
-    assert asked == 58 * 2 * 6
+    assert asked == 58 * 2 * 12
+
+
+def test_holes_and_mills_say_what_a_person_sets():
+    drill = hn.drill("6061-T6", "1/4 in", depth="1 in", machine="gap-bed")
+    assert drill.feed_source == "hand"
+    assert "turns of the handle" in str(drill).splitlines()[0]
+    assert [item.code for item in drill.notes] == ["speed_below_window", "hand_feed"]
+    tap = hn.tap("6061-T6", "1/4-20 UNC", depth="0.5 in", machine="gap-bed")
+    assert tap.feed_mm_rev == pytest.approx(1.27, rel=1e-12)
+    assert tap.limited_by == "reversal"
+    assert tap.spindle_rpm <= 300
+    mill = hn.mill("7075", "10 mm", shape="pocket", depth="8 mm", width="30 mm", length="60 mm", machine="bench-mill")
+    machine = hn.milling_machine("bench-mill").core
+    assert mill.feed_mm_min == machine.table.steps[mill.feed_step].feed_mm
+    assert "mm/min [" in str(mill).splitlines()[0]
+    assert "4 flutes" in str(mill).splitlines()[0]
+    assert (mill.passes_across, mill.passes_down, mill.passes) == (5, 2, 10)
+    with pytest.raises(hn.DomainError, match="width_mm must be given, and at least cutter_diameter_mm"):
+        hn.mill("7075", "10 mm", shape="pocket", depth="8 mm", width="8 mm")
+    with pytest.raises(hn.DomainError, match="shape must be one of 'slot', 'side', 'pocket', 'face', got 'hole'"):
+        hn.mill("7075", "10 mm", shape="hole", depth="8 mm", width="8 mm")
 
 
 @settings(max_examples=60, deadline=None)

@@ -59,6 +59,19 @@ FORMULAS = {
     "cantilever_deflection_mm": (911.1, 101.6, 206.0, 20432.0),
     "centres_deflection_mm": (100.0, 150.0, 300.0, 205.0, 20432.0),
     "chuck_centre_deflection_mm": (100.0, 150.0, 300.0, 205.0, 20432.0),
+    "chip_ratio": (0.3, 0.65),
+    "shear_angle_deg": (15.0, 0.46154),
+    "shear_strain": (15.0, 26.86),
+    "shear_force_n": (950.0, 475.0, 18.435),
+    "shear_area_mm2": (0.5, 3.0, 25.4),
+    "merchant_friction_deg": (10.0, 25.4),
+    "chip_speed_m_min": (35.0, 15.0, 45.0),
+    "temperature_rise_k": (1.038, 0.003, 100.0, 0.5, 50.0),
+    "taylor_exponent": (180.0, 4.25, 110.0, 35.0),
+    "taylor_speed_m_min": (229.0, 0.223, 41.0),
+    "taylor_life_min": (160.0, 0.25, 31.416),
+    "fastest_life_min": (0.25, 2.0),
+    "taylor_life_ratio": (0.13, 0.6, 0.3, 1.25, 1.0, 1.0),
 }
 
 # Printed answers by (example, quantity), through the Python functions.

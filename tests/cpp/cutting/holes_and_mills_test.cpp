@@ -140,9 +140,8 @@ TEST(Drill, ByHandFromATailstock) {
 }
 
 TEST(Drill, PowerMakesTheFeedFiner) {
-    machine::Machine machine = mill();
-    machine.motor_kw = 0.25;
-    const CutResult out = answer(machine, hole(HoleCut::drill, "1045", 20.0));
+    const CutResult out = answer(mill(), hole(HoleCut::drill, "1045", 20.0));
+    EXPECT_EQ(out.feed_mm_rev, 0.05);
     EXPECT_EQ(out.limited_by, LimitCode::power);
     EXPECT_LE(out.spindle_power_kw, out.available_power_kw);
 }

@@ -189,7 +189,7 @@ TEST(SpeedWindow, ShrinksWithHardness) {
             for (const auto& [tool, tool_name] : enum_names(ToolMaterial{})) {
                 WindowQuery query{&row, kNaN, operation, tool, kNaN, kNaN, kNaN};
                 double last = std::numeric_limits<double>::infinity();
-                for (double hb = 80.0; hb <= 450.0; hb += 10.0) {
+                for (double hb = 80.0; hb <= 440.0; hb += 30.0) {
                     query.hardness_hb = hb;
                     SpeedWindow window;
                     ASSERT_TRUE(speed_window(builtin(), query, window).ok())
