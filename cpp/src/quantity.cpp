@@ -138,6 +138,7 @@ class QuantityReader {
                 return *drill;
             }
         }
+        const std::size_t number_at = at_;
         const double value = number();
         const std::size_t unit_at = at_;
         std::string_view spelling = text_.substr(at_);
@@ -152,7 +153,12 @@ class QuantityReader {
                                         trimmed_text(), dimension_name(dimension_), suggestions(value)));
         }
         if (const Unit* unit = find_unit(spelling, dimension_)) {
-            return {value, *unit};
+            const Quantity quantity(value, *unit);
+            if (!std::isfinite(quantity.base())) {  // 2e306 m is finite, its millimetres are not
+                at_ = number_at;
+                fail("the number is too large");
+            }
+            return quantity;
         }
         at_ = unit_at + (spelling.data() - text_.substr(unit_at).data() > 0 ? 1U : 0U);
         fail_unit(spelling);

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <set>
 
 #include "halfnut/builtin.hpp"
@@ -57,6 +58,11 @@ TEST(ParseLength, ErrorsSayWhere) {
          {"", "-1 in", "in", "1/0 in", "1 parsec", "1 m/min", "1e999 mm", "nan mm", "inf in", "1..2 mm"}) {
         EXPECT_THROW(mm(text), DesignationError) << text;
     }
+}
+
+TEST(ParseLength, AFiniteNumberWhoseMillimetresAreNotIsRefused) {
+    EXPECT_THROW(mm("2e306 m"), DesignationError);
+    EXPECT_TRUE(std::isfinite(mm("2e300 m")));
 }
 
 TEST(Units, EverySymbolIsKnownOnceInItsDimension) {
