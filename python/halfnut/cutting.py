@@ -72,7 +72,7 @@ from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import LIMITS, NOTES, TOOLS, caution
+from halfnut.words import FIRST, LIMITS, NOTES, STANDING, TOOLS, caution
 
 __all__ = [
     "Cut",
@@ -263,7 +263,7 @@ class Cut(Record):
         ]
         out += [f"  note: {item}" for item in self.notes]
         out += [f"  CAUTION: {item}" for item in self.cautions]
-        return out
+        return [*out, f"  {FIRST}"]
 
     @property
     def answer(self) -> str:
@@ -456,7 +456,8 @@ def _cut(
         limits=tuple(Limit(name.replace(" ", "_"), *rest) for name, *rest in result.limits),
         assumed=tuple(assumed),
         notes=tuple(caution(code, **words) for code in codes if code in NOTES),
-        cautions=tuple(caution(code, **words) for code in codes if code not in NOTES) + found.cautions,
+        cautions=tuple(caution(code, **words) for code in (*STANDING.get(operation, ()), *codes) if code not in NOTES)
+        + found.cautions,
         evidence=tuple(result.evidence(active())),
     )
 

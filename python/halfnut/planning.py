@@ -20,6 +20,7 @@ from halfnut.machines import Machine
 from halfnut.operations import Answer, Workpiece, answer
 from halfnut.record import Caution, Evidence, Record
 from halfnut.stock import CutList, cut_list
+from halfnut.words import FIRST
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -200,7 +201,7 @@ class Plan:
                 out.append(f"         failed: stock: {part.stock_error}")
         cautions = dict.fromkeys(caution.text for caution in self.cautions)
         out += [f"  caution: {text}" for text in cautions]
-        return out
+        return [*out, f"  {FIRST}"]
 
     def __str__(self) -> str:
         return "\n".join(self.lines())

@@ -23,6 +23,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.record import Caution, Evidence, Record
+from halfnut.words import LOAD, caution
 
 __all__ = [
     "Identification",
@@ -244,7 +245,7 @@ class ThreadLimits(Record):
         out.append(f"  rests on: {', '.join(kinds)}")
         out += [f"  note: {note}" for note in self.notes]
         out += [f"  ! {caution}" for caution in self.cautions]
-        return out
+        return [*out, f"  {LOAD}"]
 
     @property
     def _other_unit(self) -> str:
@@ -275,13 +276,9 @@ class ThreadLimits(Record):
         return f"{self._text(high)}/{self._text(low)}"
 
     def _cautions(self) -> tuple[Caution, ...]:
-        from halfnut.words import caution
-
         return tuple(caution(code, group=self.engagement_group) for code in self.figures.cautions)
 
     def _notes(self) -> tuple[Caution, ...]:
-        from halfnut.words import caution
-
         if self.unit != "in" or self.rule != "current":
             return ()
         printed = _core.thread_limits(self.thread, self._catalogue, "handbook", self._engagement_mm)
@@ -493,7 +490,6 @@ def identify_thread(
     '1/4-20 UNC-2A'
     """
     from halfnut.units import length
-    from halfnut.words import caution
 
     if count < 1:
         raise _core.DomainError(f"count must be at least 1, got {count}")

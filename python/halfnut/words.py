@@ -84,12 +84,22 @@ CAUTIONS: dict[str, str] = {
     "speed_at_centre": "towards the centre the cutting speed falls to nothing: ease the feed",
     "grabs": "this material draws a sharp drill in: flatten the cutting lips",
     "below_smallest_feed": "the machine's finest feed is coarser than wanted",
+    "tap_reversal": "by power a tap wants a tapping head or a spindle that reverses; "
+    "without one, turn the spindle by hand",
+    "ream_forward": "never turn a reamer backwards, not even to withdraw it",
     # cutting, harmless
     "speed_below_window": "the machine has no step within the window; slower does no harm",
     "asked_speed_moved": "the machine has no such speed; the nearest step was taken",
     "asked_feed_moved": "the machine has no such feed; the next step was taken",
     "hand_feed": "there is no power feed for this: turn the handle evenly",
 }
+
+# Codes of CAUTIONS that go with an operation whatever its figures.
+STANDING: dict[str, tuple[str, ...]] = {"tap": ("tap_reversal",), "ream": ("ream_forward",)}
+
+# What every sheet and every answer defers to.
+FIRST = "The machine's manual, the chuck's marked speed, local codes and licensed practice come before these figures."
+LOAD = "Limits of size say nothing of strength: have a thread that carries a load checked by licensed practice."
 
 # Codes of CAUTIONS that are worth knowing and harmless.
 NOTES = frozenset({"speed_below_window", "asked_speed_moved", "asked_feed_moved", "hand_feed", "speed_at_centre"})

@@ -184,3 +184,13 @@ def test_kienzle_against_unit_power():
     assert outliers == explained
     middle = sorted(ratios.values())[len(ratios) // 2]
     assert 1.0 < middle < 1.3
+
+
+def test_standing_cautions_and_what_comes_before_the_figures():
+    from halfnut.words import FIRST
+
+    tapped = hn.tap("6061-T6", "M6", depth="12 mm", machine="bench-mill")
+    reamed = hn.ream("6061-T6", "8 mm", depth="12 mm", machine="bench-mill")
+    assert "tap_reversal" in {caution.code for caution in tapped.cautions}
+    assert "ream_forward" in {caution.code for caution in reamed.cautions}
+    assert str(tapped).splitlines()[-1].strip() == FIRST

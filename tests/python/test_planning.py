@@ -2,6 +2,7 @@
 
 import copy
 import csv
+import html
 import json
 import math
 from pathlib import Path
@@ -359,3 +360,16 @@ def _toml(data):
 
 def _inline(table):
     return "{ " + ", ".join(f"{key} = {json.dumps(value)}" for key, value in table.items()) + " }"
+
+
+def test_every_sheet_defers_to_manual_codes_and_licensed_practice():
+    from halfnut.words import FIRST, LOAD
+
+    planned = hn.plan(DEMO / "job.toml")
+    pages = {name: html.unescape(text) for name, text in planned.files().items() if name.endswith(".html")}
+    assert len(pages) == len(planned.parts) + 1
+    assert all(FIRST in text for text in pages.values())
+    for part in planned.parts:
+        threaded = any(op.step.do in {"thread", "tap"} for op in part.operations)
+        assert (LOAD in pages[part.file]) is threaded, part.file
+    assert str(planned).splitlines()[-1].strip() == FIRST

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import jinja2
 
 from halfnut.sheet.build import plan_view
+from halfnut.words import FIRST, LOAD
 
 if TYPE_CHECKING:
     from halfnut.planning import Plan
@@ -18,13 +19,15 @@ __all__ = ["sheets", "summary_html"]
 
 @cache
 def _environment() -> jinja2.Environment:
-    return jinja2.Environment(
+    environment = jinja2.Environment(
         loader=jinja2.PackageLoader("halfnut.sheet"),
         autoescape=jinja2.select_autoescape(["html"]),
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
     )
+    environment.globals.update(first=FIRST, load=LOAD)
+    return environment
 
 
 def sheets(plan: Plan) -> dict[str, str]:

@@ -111,6 +111,7 @@ def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
         remarks=(part.part.note,) if part.part.note else (),
         hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if _of_material(each.code))),
         stock_error=part.stock_error,
+        threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
     )
 
 

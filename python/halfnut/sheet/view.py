@@ -87,6 +87,7 @@ class PartView:
     remarks: tuple[str, ...] = ()
     stock_error: str = ""
     hazards: tuple[str, ...] = ()
+    threaded: bool = False
 
 
 @dataclass(frozen=True)
