@@ -476,7 +476,7 @@ def _lathe(
     hardness_hb: float | None = None,
     defaults: tuple[str, ...] = (),
 ) -> Cut:
-    found = alloy if isinstance(alloy, Alloy) else find_alloy(alloy)
+    found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     size = read_length(diameter, "diameter")
     core = _core_machine(machine)
     assumed: list[str] = []
@@ -939,7 +939,7 @@ def _hole(
     hardness_hb: float | None,
     defaults: tuple[str, ...] = (),
 ) -> Cut:
-    found = alloy if isinstance(alloy, Alloy) else find_alloy(alloy)
+    found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     core = _core_machine(machine)
     assumed: list[str] = []
     code = _tool(tool, assumed)
@@ -1189,7 +1189,7 @@ def mill(
     >>> mill("6061-T6", "10 mm", shape="slot", depth="8 mm", flutes=2).passes_down
     2
     """
-    found = alloy if isinstance(alloy, Alloy) else find_alloy(alloy)
+    found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     size = read_length(cutter, "cutter")
     core = _core_machine(machine)
     assumed: list[str] = []

@@ -102,7 +102,19 @@ FIRST = "The machine's manual, the chuck's marked speed, local codes and license
 LOAD = "Limits of size say nothing of strength: have a thread that carries a load checked by licensed practice."
 
 # Codes of CAUTIONS that are worth knowing and harmless.
-NOTES = frozenset({"speed_below_window", "asked_speed_moved", "asked_feed_moved", "hand_feed", "speed_at_centre"})
+NOTES = frozenset(
+    {
+        "asked_feed_moved",
+        "asked_speed_moved",
+        "force_rough",
+        "hand_feed",
+        "speed_at_centre",
+        "speed_below_window",
+        "window_doubtful",
+        "window_far",
+        "window_stand_in",
+    }
+)
 
 LIMITS: dict[str, str] = {
     "none": "nothing",

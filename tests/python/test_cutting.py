@@ -169,6 +169,38 @@ def test_window_shrinks_with_hardness(diameter, hardness, harder):
     assert hard.cutting_force_n > soft.cutting_force_n
 
 
+ALLOY = """# table: our own bar
+# S1: shop | tried in our shop
+id,name,condition,iso513,group,hardness_hb,density_kg_m3,youngs_modulus_gpa,kc11_n_mm2,mc,source,kc_source
+AAA-OURS,mystery bar,as bought,P,steel-low-carbon,140,7850,205,1700,0.2,S1,S1
+"""
+SPEEDS = """# table: our own speeds
+# S1: shop | tried in our shop
+key,operation,tool_material,number,speed_low_m_min,speed_high_m_min,feed_low_mm,feed_high_mm,feed_per,label,source
+AAA-OURS,turn_rough,hss,1,20,26,0.1,0.3,rev,mystery bar,S1
+"""
+
+
+def test_a_shops_own_alloy_and_speed_come_first_and_say_so():
+    base = hn.catalogue.active()
+    before = hn.alloy("6061-T6")
+    own = base.with_table("material/alloys", ALLOY, "alloys").with_table("cutting/speeds", SPEEDS, "speeds")
+    hn.catalogue.activate(own)
+    try:
+        cut = hn.turn("mystery bar", "30 mm", depth="2 mm")
+        assert (cut.window_low_m_min, cut.window_high_m_min) == (20, 26)
+        kinds = {item.rule_id: item.kind for item in cut.evidence}
+        assert kinds["window_row"] == "shop"
+        assert kinds["kc_tabulated"] == "shop"
+        drill = hn.drill("mystery bar", "10 mm")
+        assert {item.rule_id: item.kind for item in drill.evidence}["window_row"] != "shop", "its group's"
+        assert hn.turn(before, "30 mm").alloy.id == "A96061", "a row keeps its name when rows come before it"
+    finally:
+        hn.catalogue.activate(base)
+    with pytest.raises(LookupError):
+        hn.turn("mystery bar", "30 mm")
+
+
 def test_kienzle_against_unit_power():
     """Both say the same force, from different books; where they differ by more than half, DEVELOPERS.md says why."""
     ratios = {}

@@ -2,6 +2,7 @@
 
 import csv
 import math
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -268,3 +269,15 @@ def test_mean_entering_lies_between_nothing_and_the_edge(depth, nose, kappa):
     mean = cutting.mean_entering_deg(depth, nose, kappa)
     assert 0 < mean <= kappa * (1 + 1e-12)
     assert cutting.mean_entering_deg(depth, 0.0, kappa) == pytest.approx(kappa, rel=1e-12)
+
+
+def test_examples_in_the_headers_are_true():
+    headers = Path(__file__).parents[2] / "cpp" / "include" / "halfnut" / "cutting"
+    text = "\n".join(path.read_text(encoding="utf-8") for path in sorted(headers.glob("*.hpp")))
+    seen = 0
+    for name, arguments, value in re.findall(r"///\s+(\w+)\(([\d., ]+)\) = ([\d.]+)$", text, re.M):
+        got = getattr(cutting, name)(*(float(each) for each in arguments.split(",")))
+        places = len(value.split(".")[1]) if "." in value else 0
+        assert got == pytest.approx(float(value), abs=0.51 * 10**-places), name
+        seen += 1
+    assert seen == len(FORMULAS)

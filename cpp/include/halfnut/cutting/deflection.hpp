@@ -114,7 +114,7 @@ inline double centres_deflection_mm(double force_n, double position_mm, double l
 /// Source
 ///   beam tables (Roark), fixed at one end and supported at the other
 /// Example
-///   chuck_centre_deflection_mm(100.0, 150.0, 300.0, 205.0, 20432.0) = 0.005877
+///   chuck_centre_deflection_mm(100.0, 150.0, 300.0, 205.0, 20432.0) = 0.005875
 struct ChuckCentreDeflection {
     static constexpr std::string_view name = "chuck_centre_deflection_mm";
     static constexpr std::array arguments = CentresDeflection::arguments;

@@ -24,7 +24,7 @@ namespace halfnut::cutting {
 /// Source
 ///   Boothroyd (memory); geometry
 /// Example
-///   roughness_rt_um(0.2, 0.8) = 6.2744
+///   roughness_rt_um(0.2, 0.8) = 6.2746
 struct RoughnessRt {
     static constexpr std::string_view name = "roughness_rt_um";
     static constexpr std::array arguments{positive("feed_mm_rev", "mm/rev"),

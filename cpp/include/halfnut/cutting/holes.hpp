@@ -25,7 +25,7 @@ namespace halfnut::cutting {
 ///   Machinery's Handbook 31st ed., pp. 1152-1153; the feed and diameter factors of its tables 7 and 8
 ///   follow f^0.8 and D^1.8
 /// Example
-///   drilling_torque_nm(24000.0, 0.2032, 22.225, 1.085, 1.30) = 63.1
+///   drilling_torque_nm(24000.0, 0.2032, 22.225, 1.085, 1.30) = 62.8
 struct DrillingTorque {
     static constexpr std::string_view name = "drilling_torque_nm";
     static constexpr std::array arguments{positive("kd"), positive("feed_mm_rev", "mm/rev"),

@@ -44,7 +44,7 @@ inline double chip_ratio(double uncut_thickness_mm, double chip_thickness_mm) {
 /// Source
 ///   Groover, Introduction to Manufacturing Processes, ch. 15
 /// Example
-///   shear_angle_deg(15.0, 0.46154) = 26.86
+///   shear_angle_deg(15.0, 0.46154) = 26.85
 struct ShearAngle {
     static constexpr std::string_view name = "shear_angle_deg";
     static constexpr std::array arguments{between("rake_deg", -45.0, 45.0, "deg"), positive("chip_ratio")};
@@ -68,7 +68,7 @@ inline double shear_angle_deg(double rake_deg, double chip_ratio) {
 /// Source
 ///   Groover, Introduction to Manufacturing Processes, ch. 15
 /// Example
-///   shear_strain(15.0, 26.86) = 2.184
+///   shear_strain(15.0, 26.86) = 2.185
 struct ShearStrain {
     static constexpr std::string_view name = "shear_strain";
     static constexpr std::array arguments{between("rake_deg", -45.0, 45.0, "deg"),
