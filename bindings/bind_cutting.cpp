@@ -2,6 +2,8 @@
 
 #include <pybind11/stl.h>
 
+#include <optional>
+
 #include "bind.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling.hpp"
@@ -93,8 +95,8 @@ const machine::Machine& machine_or_any(const machine::Machine* given) {
     return given == nullptr ? any_machine() : *given;
 }
 
-Work work_of(int alloy, const py::object& hardness_hb) {
-    return {static_cast<std::uint16_t>(alloy), hardness_hb.is_none() ? kNaN : py::cast<double>(hardness_hb)};
+Work work_of(int alloy, std::optional<double> hardness_hb) {
+    return {static_cast<std::uint16_t>(alloy), hardness_hb.value_or(kNaN)};
 }
 
 /// Set a request's numbers by their names; None is not given.
@@ -122,7 +124,7 @@ void bind_requests(py::module_& module) {
     module.def(
         "lathe_cut",
         [](const std::string& cut_name, int alloy, const std::string& tool_material, const py::dict& numbers,
-           bool finish, const std::string& hold, int chuck, py::object hardness_hb,
+           bool finish, const std::string& hold, int chuck, std::optional<double> hardness_hb,
            const machine::Machine* machine, const SharedCatalogue& catalogue) {
             TurnRequest request;
             request.cut = from_name<LatheCut>(cut_name, "cut");
@@ -140,7 +142,7 @@ void bind_requests(py::module_& module) {
     module.def(
         "hole_cut",
         [](const std::string& cut_name, int alloy, const std::string& tool_material, const py::dict& numbers,
-           int chuck, py::object hardness_hb, const machine::Machine* machine,
+           int chuck, std::optional<double> hardness_hb, const machine::Machine* machine,
            const SharedCatalogue& catalogue) {
             HoleRequest request;
             request.cut = from_name<HoleCut>(cut_name, "cut");
@@ -156,7 +158,8 @@ void bind_requests(py::module_& module) {
     module.def(
         "mill_cut",
         [](const std::string& shape, int alloy, const std::string& tool_material, const py::dict& numbers,
-           py::object hardness_hb, const machine::Machine* machine, const SharedCatalogue& catalogue) {
+           std::optional<double> hardness_hb, const machine::Machine* machine,
+           const SharedCatalogue& catalogue) {
             MillRequest request;
             request.shape = from_name<MillShape>(shape, "shape");
             request.work = work_of(alloy, hardness_hb);
