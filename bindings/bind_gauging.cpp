@@ -108,10 +108,12 @@ py::dict fit_columns(const std::vector<std::string>& external, const std::vector
     py::array_t<std::uint8_t> verdict(static_cast<py::ssize_t>(rows));
     py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
     std::vector<double*> out;
+    out.reserve(columns.size());
     for (auto& column : columns) {
         out.push_back(column.mutable_data());
     }
     std::vector<const double*> in;
+    in.reserve(numbers.size());
     for (const Doubles& column : numbers) {
         in.push_back(column.data());
     }

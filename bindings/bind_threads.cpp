@@ -87,7 +87,7 @@ double tolerance(const ThreadLimits& limits, std::int32_t units) {
     return units / (limits.inch() ? 1e6 : 1e3);
 }
 
-LimitOptions options(const std::string& rule, py::object engagement_mm) {
+LimitOptions options(const std::string& rule, const py::object& engagement_mm) {
     return {.rule = rule_from(rule),
             .engagement_mm = engagement_mm.is_none() ? kNaN : py::cast<double>(engagement_mm)};
 }

@@ -67,6 +67,7 @@ std::vector<Word> words(std::string_view text) {
 std::size_t words_used(const std::vector<Word>& text, std::string_view name) {
     const std::vector<Word> wanted = words(name);
     std::vector<std::string> left;
+    left.reserve(wanted.size());
     for (const Word& word : wanted) {
         left.push_back(word.text);
     }

@@ -674,14 +674,14 @@ class Reader {
             if (is_digit(peek())) {
                 const int second = small_integer("a fraction");
                 if (peek() == '/') {
-                    thread_.diameter_units = first * 10'000 + fraction(second, second_at);
+                    thread_.diameter_units = std::int64_t{first} * 10'000 + fraction(second, second_at);
                     return;
                 }
             }
         }
         at_ = after;
         whole_ = first;
-        thread_.diameter_units = first * 10'000;
+        thread_.diameter_units = std::int64_t{first} * 10'000;
         bare_whole_ = true;
     }
 

@@ -59,7 +59,8 @@ double crest_allowance(const Thread& thread, const ThreadLimits& limits) {
         return std::abs(limits.deviation);
     }
     if (limits.side == Side::external) {
-        return static_cast<double>(thread.diameter_units / 1000) -
+        const std::int64_t basic_major_um = thread.diameter_units / 1000;
+        return static_cast<double>(basic_major_um) -
                limits.figures[static_cast<std::size_t>(Limit::major_max)];
     }
     return limits.figures[static_cast<std::size_t>(Limit::minor_min)] -

@@ -41,7 +41,7 @@ SeriesThread of_row(const Catalogue& catalogue, const UnifiedSeriesRow& row) {
     out.thread.diameter_units = std::llround(row.diameter_in * 1e4);
     out.thread.tpi_thousandths = static_cast<std::int32_t>(std::lround(row.tpi * 1000));
     out.thread.pitch_units =
-        (200'000'000'000 + out.thread.tpi_thousandths) / (2 * out.thread.tpi_thousandths);
+        (200'000'000'000 + out.thread.tpi_thousandths) / (2 * std::int64_t{out.thread.tpi_thousandths});
     // sizes below 1/4 in are called by number or by a fraction
     out.thread.style =
         is_number(row.size) && row.diameter_in < 0.25 ? SizeStyle::number : SizeStyle::fraction;
