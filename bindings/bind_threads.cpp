@@ -305,8 +305,8 @@ void bind_threads(py::module_& module) {
     module.def(
         "thread_limits",
         [](const Thread& thread, const SharedCatalogue& catalogue, const std::string& rule,
-           py::object engagement_mm) {
-            return limits(catalogue.get(), thread, options(rule, std::move(engagement_mm)));
+           const py::object& engagement_mm) {
+            return limits(catalogue.get(), thread, options(rule, engagement_mm));
         },
         py::arg("thread"), py::arg("catalogue"), py::arg("rule") = rule_name(UnifiedRule::current),
         py::arg("engagement_mm") = py::none(), "Limits of one part of a thread.");
