@@ -15,6 +15,7 @@ import tarfile
 import venv
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -68,8 +69,10 @@ def copy(tmp_path_factory: pytest.TempPathFactory) -> Copy:
     build = [sys.executable, "-m", "build", "--sdist", "--no-isolation", "--outdir", str(folder), str(ROOT)]
     subprocess.run(build, check=True, capture_output=True)
     (archive,) = folder.glob("halfnut-*.tar.gz")
+    # Debian 12's Python is older than the filter of unpacking, newer ones warn without it
+    safely: dict[str, Any] = {"filter": "data"} if hasattr(tarfile, "data_filter") else {}
     with tarfile.open(archive) as tar:
-        tar.extractall(folder, filter="data")
+        tar.extractall(folder, **safely)
     root = folder / archive.name.removesuffix(".tar.gz")
 
     material = root / "cpp/data/material"
@@ -111,8 +114,8 @@ def test_the_new_alloy_is_turned(copy: Copy, tmp_path: Path) -> None:
         for name in ("6005A-T5", "6061-T6")
     )
     figures = re.compile(r"\d+\.?\d*")
-    assert figures.findall(new.splitlines()[0].replace("6005A", "")) == figures.findall(
-        model.splitlines()[0].replace("6061", "")
+    assert figures.findall(new.splitlines()[0].replace("6005A T5", "")) == figures.findall(
+        model.splitlines()[0].replace("6061 T6", "")
     )
 
 
