@@ -303,7 +303,8 @@ def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "curren
         Length of engagement: text with a unit, or a `Length`. It chooses the group (S, N, L) of a metric thread, and
         outside the usual lengths the tolerance of a Unified one.
     rule : {"current", "handbook"}
-        Decimal rule of Unified threads: the standard's since 2003, or the one of the tables that shop handbooks print.
+        Decimal rule of Unified threads: the standard's since 2003, or Halfnut's own fit to the tables that shop
+        handbooks print.
 
     Returns
     -------

@@ -60,7 +60,7 @@ CAUTIONS: dict[str, str] = {
     "fit_engagement_assumed": "no length of engagement given: {length} assumed; take the full form only",
     "judge_major_assumed": "no major diameter given: taken at its upper limit for the wires",
     "judge_form_assumed": "pitch and flank angles taken as right: a go gauge finds out",
-    "printed_rule_differs": "shop handbooks print tables by the rounding of before 2003: {differences}",
+    "printed_rule_differs": "tables printed before 2003 rounded otherwise and probably read: {differences}",
     # cutting
     "above_window": "even the machine's slowest step runs above the speed for this material and tool: a smaller "
     "diameter, a harder tool, or another machine",

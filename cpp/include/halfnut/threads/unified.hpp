@@ -2,11 +2,11 @@
 /// The Unified tolerance system (ASME B1.1), in whole last places: 1e-4 in for sizes, 1e-6 in for tolerances.
 ///
 /// Two decimal rules. `current` is the standard's since 2003: six-place intermediates, half up, each limit
-/// from limits already rounded. `handbook` reproduces the tables that shop handbooks still print (837 of 840
-/// printed limits at hand): tolerance increments to six places, everything else to four with a half going to
-/// the even figure, and the tolerance of UNEF, 12-pitch and finer constant-pitch and special threads taken at
-/// the diameter of a group. The two differ by 0.0001 in (0.001 in on a three-place minor diameter) in about
-/// one limit of ten.
+/// from limits already rounded. `handbook` is Halfnut's own fit to the tables that shop handbooks still
+/// print; no text seen states it, so use `current` where the standard decides. It takes tolerance increments
+/// to six places, everything else to four with a half going to the even figure, and the tolerance of UNEF,
+/// 12-pitch and finer constant-pitch and special threads taken at the diameter of a group. The two differ by
+/// 0.0001 in (0.001 in on a three-place minor diameter) in about one limit of ten.
 
 #include <cstdint>
 
