@@ -86,6 +86,8 @@ class Answer:
     remarks: tuple[str, ...] = ()
     untimed: str = ""
     """What `time_s` does not count."""
+    mate: threads.ThreadLimits | None = None
+    """Of a thread: the part that usually goes with it."""
 
     @property
     def records(self) -> tuple[Record, ...]:
@@ -294,7 +296,10 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
         remarks.append(_coating_remark(work, side))
     sizes = {"thread": str(thread), "side": side, "length_mm": step.length.base, "lead_mm": thread.lead_mm}
     time_s = step.times * _overhead(work, machine, tuple(levers), cut, 1)
-    return Answer(limits, cut, tuple(levers), (), sizes, time_s, remarks=tuple(remarks), untimed="threading passes")
+    mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
+    return Answer(
+        limits, cut, tuple(levers), (), sizes, time_s, remarks=tuple(remarks), untimed="threading passes", mate=mate
+    )
 
 
 def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:

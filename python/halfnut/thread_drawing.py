@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import html
 import math
-from typing import TYPE_CHECKING, Any
+from statistics import fmean
+from typing import TYPE_CHECKING
 
 from halfnut import _core
 from halfnut.threads import ThreadLimits
@@ -20,7 +21,9 @@ __all__ = ["profile_plot", "profile_svg"]
 
 Point = tuple[float, float]
 
-_THICK_MM, _THIN_MM, _TEXT_MM = 0.5, 0.25, 3.5
+_THICK_MM, _THIN_MM, _TEXT_MM = 0.5, 0.25, 3.0
+_LABELS_MM = 38.0
+"""Room for the words beside the profile."""
 
 
 class _Part:
@@ -120,63 +123,77 @@ def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) 
         raise _core.DomainError(f"turns must be >= 1 and width_mm >= 100 mm, got {turns} and {width_mm:g} mm")
     parts = _parts(limits)
     pitch = parts[0].pitch
-    wide = width_mm - 62.0
+    left = _LABELS_MM if len(parts) == 2 else 1.0  # an internal part beside an external one is lettered on the left
+    wide = width_mm - left - _LABELS_MM
     scale = wide / (turns * pitch)
-    radii = [r for part in parts for sizes in (part.full, part.least) for _, r in part.curve(sizes, 1)]
-    labels = sorted((label for part in parts for label in part.labels()), reverse=True)
-    top = max(radii)
-    drawn = (top - min(radii)) * scale
-    margin = 8.0
-    tall = max(drawn, (len(labels) + 1) * _TEXT_MM * 1.5) + 2 * margin + 8.0
+    top = max(r for part in parts for sizes in (part.full, part.least) for _, r in part.curve(sizes, 1))
 
-    def at(x: float, r: float) -> str:
-        return f"{4 + x * scale:.3f},{margin + (top - r) * scale:.3f}"
+    def height(radius: float) -> float:
+        return (top - radius) * scale
 
     def path(points: list[Point], style: str) -> str:
-        return f'<path d="M{" L".join(at(*point) for point in points)}" {style}/>'
+        corners = " L".join(f"{left + x * scale:.3f},{height(r):.3f}" for x, r in points)
+        return f'<path d="M{corners}" {style}/>'
 
     thick = f'fill="none" stroke="#000" stroke-width="{_THICK_MM}" stroke-linejoin="round"'
     thin = f'fill="none" stroke="#000" stroke-width="{_THIN_MM}"'
-    shapes = []
+    shapes: list[str] = []
+    lowest = highest = 0.0
     for part in parts:
         full, least = part.curve(part.full, turns), part.curve(part.least, turns)
         shapes.append(path([*full, *reversed(least)], f'fill="url(#{part.limits.side})" stroke="none"'))
         shapes.append(path(full, thick))
         shapes.append(path(least, thin))
-    shapes += _leaders(labels, lambda r: margin + (top - r) * scale, 4 + wide, thin)
+        labels = sorted(part.labels(), reverse=True)
+        places = _spread([height(radius) for radius, _ in labels])
+        outward = -1 if part is not parts[0] else 1
+        edge = left if outward < 0 else left + wide
+        shapes += _leaders([(height(radius), words) for radius, words in labels], places, edge, outward, thin)
+        lowest = max(lowest, *places, *(height(r) for _, r in least), *(height(r) for _, r in full))
+        highest = min(highest, *places)
     enlargement = scale if parts[0].limits.unit == "mm" else scale / 25.4
     names = " and ".join(str(part.limits.thread) for part in parts)
     words = f"{names}, {parts[0].limits.unit}, scale {enlargement:.3g}:1; thick: most material, thin: least"
-    shapes.append(f'<text x="4" y="{tall - 3:.2f}">{html.escape(words)}</text>')
+    highest -= _TEXT_MM
+    lowest += 2.5 * _TEXT_MM
+    shapes.append(f'<text x="1" y="{lowest - 0.3 * _TEXT_MM:.2f}">{html.escape(words)}</text>')
     hatch = "".join(
         f'<pattern id="{side}" width="1.6" height="1.6" patternUnits="userSpaceOnUse" '
         f'patternTransform="rotate({turn})">'
         f'<line x1="0" y1="0" x2="0" y2="1.6" stroke="#000" stroke-width="{_THIN_MM}"/></pattern>'
         for side, turn in (("external", 45), ("internal", -45))
     )
+    tall = lowest - highest
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{width_mm:g}mm" height="{tall:.2f}mm" '
-        f'viewBox="0 0 {width_mm:g} {tall:.2f}" font-size="{_TEXT_MM}" '
+        f'viewBox="0 {highest:.2f} {width_mm:g} {tall:.2f}" font-size="{_TEXT_MM}" '
         'font-family="Liberation Sans, Arial, sans-serif">'
         f"<title>Profile of {html.escape(names)} with tolerance zones</title><defs>{hatch}</defs>"
-        f'<rect width="100%" height="100%" fill="#fff"/>{"".join(shapes)}</svg>'
+        f'<rect y="{highest:.2f}" width="100%" height="100%" fill="#fff"/>{"".join(shapes)}</svg>'
     )
 
 
-def _leaders(labels: list[tuple[float, str]], height: Any, edge: float, thin: str) -> list[str]:
-    """Words for each limit beside the drawing, spread so that none overlap, with a thin line to its height."""
-    step = _TEXT_MM * 1.5
-    places: list[float] = []
-    for radius, _ in labels:
-        wanted = height(radius)
-        places.append(max(wanted, places[-1] + step) if places else max(wanted - len(labels) * step / 4, step))
+def _spread(wanted: list[float]) -> list[float]:
+    """Heights as near as may be to those wanted, from the top down, with room for a line of text between."""
+    step = _TEXT_MM * 1.25
+    heaps: list[list[float]] = []  # of labels that touch: each one's own wish, the room above it taken off
+    for place, height in enumerate(wanted):
+        heaps.append([height - place * step])
+        while len(heaps) > 1 and fmean(heaps[-2]) > fmean(heaps[-1]):
+            heaps[-2:] = [heaps[-2] + heaps[-1]]
+    return [middle + place * step for place, middle in enumerate(fmean(heap) for heap in heaps for _ in heap)]
+
+
+def _leaders(labels: list[tuple[float, str]], places: list[float], edge: float, outward: int, thin: str) -> list[str]:
+    """Words for each limit beside the drawing, with a thin line to its height."""
+    anchor = "start" if outward > 0 else "end"
     out = []
-    for (radius, words), y in zip(labels, places, strict=True):
-        out.append(
-            f'<path d="M{edge - 4:.3f},{height(radius):.3f} L{edge + 2:.3f},{height(radius):.3f} '
-            f'L{edge + 12:.3f},{y:.3f} L{edge + 14:.3f},{y:.3f}" {thin}/>'
-        )
-        out.append(f'<text x="{edge + 15:.2f}" y="{y + _TEXT_MM * 0.35:.2f}">{html.escape(words)}</text>')
+    for (height, words), place in zip(labels, places, strict=True):
+        corners = ((-4, height), (2, height), (8, place), (9, place))
+        line = " L".join(f"{edge + outward * x:.3f},{y:.3f}" for x, y in corners)
+        out.append(f'<path d="M{line}" {thin}/>')
+        x, y = edge + outward * 10, place + _TEXT_MM * 0.35
+        out.append(f'<text x="{x:.2f}" y="{y:.2f}" text-anchor="{anchor}">{html.escape(words)}</text>')
     return out
 
 

@@ -36,6 +36,7 @@ __all__ = [
     "lead_angle_deg",
     "limit_columns",
     "limits",
+    "mate",
     "root_diameter_mm",
     "stress_diameter_mm",
     "thread",
@@ -75,6 +76,32 @@ def thread(text: str | Thread) -> Thread:
     0.19
     """
     return _read(text, active())
+
+
+def mate(text: str | Thread, side: str) -> Thread:
+    """The part that goes with a thread.
+
+    Parameters
+    ----------
+    text : str or Thread
+        A designation, of the one part or of both.
+    side : {"external", "internal"}
+        Which part is wanted.
+
+    Returns
+    -------
+    Thread
+        Of the class that the designation gives it; where it gives none, 6g or 6H (below M1.6: 6h or 5H), and in
+        Unified threads the number of the other part's class.
+
+    >>> str(mate("M24x1.5-6g", "internal")), str(mate("1/4-20 UNC-3A", "internal"))
+    ('M24x1.5-6H', '1/4-20 UNC-3B')
+    """
+    given = thread(text)
+    part = given.part(side)
+    if given.unit == "in" and given.tolerance_class and not getattr(given, f"has_{side}"):
+        return thread(re.sub("-2(?=[AB])", f"-{given.tolerance_class[0]}", str(part)))
+    return part
 
 
 def _read(text: str | Thread, catalogue: _core.Catalogue) -> Thread:

@@ -3,12 +3,24 @@
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
+from urllib.parse import quote
 
 from halfnut.cutting import Cut
 from halfnut.knurls import KnurlBlank
 from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
-from halfnut.sheet.view import Levers, OperationView, PartView, PlanView, SetupView, SheetRow, Table, TitleBlock
+from halfnut.sheet.view import (
+    Drawing,
+    Levers,
+    OperationView,
+    PartView,
+    PlanView,
+    SetupView,
+    SheetRow,
+    Table,
+    TitleBlock,
+)
+from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
 from halfnut.words import LIMITS, TOOLS
 
@@ -198,6 +210,7 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         with_what=_tool(found),
         levers=tuple(_levers(found, op)),
         tables=tuple(_tables(found, part.unit)),
+        drawing=_drawing(found),
         figures=tuple(_figures(found, part.unit)),
         remarks=tuple(map(_sentence, (*note, *found.remarks, *_notes(found)))),
         cautions=tuple(_sentence(each.text) for each in found.cautions if not _of_material(each.code)),
@@ -347,6 +360,15 @@ def _thread_table(record: ThreadLimits) -> Table:
         ("minor", text(record.minor_max), text(record.minor_min)),
     )
     return Table(f"{record.thread}, {record.unit}", ("diameter", "max", "min"), rows, ("measured",))
+
+
+def _drawing(found: Answer) -> Drawing | None:
+    """The profile of a thread that a tool is ground for, with the part that goes on it."""
+    if found.mate is None or not isinstance(found.record, ThreadLimits):
+        return None
+    picture = profile_svg(found.record, found.mate, width_mm=170)
+    words = f"Profile of {found.record.thread} and {found.mate.thread} with their tolerance zones; sizes in the table"
+    return Drawing(f"data:image/svg+xml,{quote(picture)}", words)
 
 
 def _knurl_table(record: KnurlBlank, unit: str) -> Table:

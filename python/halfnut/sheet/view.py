@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["Levers", "OperationView", "PartView", "PlanView", "SetupView", "SheetRow", "Table", "TitleBlock"]
+__all__ = ["Drawing", "Levers", "OperationView", "PartView", "PlanView", "SetupView", "SheetRow", "Table", "TitleBlock"]
 
 
 @dataclass(frozen=True)
@@ -46,6 +46,14 @@ class Table:
 
 
 @dataclass(frozen=True)
+class Drawing:
+    """A picture as a data address, and the words for who cannot see it."""
+
+    address: str
+    words: str
+
+
+@dataclass(frozen=True)
 class OperationView:
     """One operation as the sheet shows it."""
 
@@ -56,6 +64,7 @@ class OperationView:
     with_what: str = ""
     levers: tuple[Levers, ...] = ()
     tables: tuple[Table, ...] = ()
+    drawing: Drawing | None = None
     figures: tuple[tuple[str, str], ...] = ()
     remarks: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
