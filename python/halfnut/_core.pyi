@@ -816,6 +816,14 @@ def precoat_answer(
     rule: str = "current",
     engagement_mm: float | None = None,
 ) -> PrecoatAnswer: ...
+def precoat_columns(
+    designations: list[str],
+    catalogue: Catalogue,
+    numbers: list[NDArray[np.float64]],
+    gauged_at: str = "basic",
+    rule: str = "current",
+    on_error: str = "raise",
+) -> dict[str, NDArray[Any]]: ...
 
 class FitPart:
     def __init__(
@@ -894,6 +902,8 @@ class VerdictAnswer:
     @property
     def functional_pitch_mm(self) -> float | None: ...
     @property
+    def crest_assumed(self) -> bool: ...
+    @property
     def diameters(self) -> dict[str, dict[str, Any]]: ...
     @property
     def classes(self) -> list[tuple[str, bool, dict[str, str]]]: ...
@@ -911,8 +921,24 @@ def judge_answer(
     lead_error_mm: float = 0.0,
     leading_error_deg: float = 0.0,
     following_error_deg: float = 0.0,
+    over_wires_mm: float | None = None,
+    wire_mm: float | None = None,
     engagement_mm: float | None = None,
 ) -> VerdictAnswer: ...
+def wire_columns(
+    designations: list[str],
+    catalogue: Catalogue,
+    numbers: list[NDArray[np.float64]],
+    best: bool = False,
+    set: str = "",
+    on_error: str = "raise",
+) -> dict[str, NDArray[Any]]: ...
+def judge_columns(
+    designations: list[str],
+    catalogue: Catalogue,
+    numbers: list[NDArray[np.float64]],
+    on_error: str = "raise",
+) -> dict[str, NDArray[Any]]: ...
 
 # knurls
 

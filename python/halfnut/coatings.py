@@ -6,8 +6,12 @@ micrometres.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -43,6 +47,7 @@ __all__ = [
     "metal_consumed_um",
     "needed_deviation_um",
     "precoat",
+    "precoat_columns",
     "recoated_build_up_um",
 ]
 
@@ -379,3 +384,53 @@ def precoat(
     length_mm = None if engagement is None else length(engagement, "engagement").mm
     answer = _core.precoat_answer(part, found, active(), gauged_at, rule, length_mm)
     return PrecoatLimits(part, answer, found, rule, length_mm)
+
+
+def precoat_columns(
+    designations: Sequence[str] | str,
+    *,
+    build_up_min_um: ArrayLike = 0.0,
+    build_up_max_um: ArrayLike = 0.0,
+    engagement_mm: ArrayLike = np.nan,
+    gauged_at: Literal["basic", "class"] = "basic",
+    rule: Rule = "current",
+    on_error: Literal["raise", "status"] = "raise",
+) -> dict[str, NDArray[Any]]:
+    """Limits before coating of many threads as columns.
+
+    Parameters
+    ----------
+    designations : str or sequence of str
+        One designation a row, with one class; one serves all rows.
+    build_up_min_um, build_up_max_um : array_like
+        Least and greatest build-up of a surface, um: one value, or one a row.
+    engagement_mm : array_like
+        Length of engagement, mm; NaN: normal.
+    gauged_at, rule
+        As for `precoat`.
+    on_error : {"raise", "status"}
+        Raise at the first row that fails, or give NaN and a status other than 0 there.
+
+    Returns
+    -------
+    dict of ndarray
+        ``major_max_mm`` ... ``minor_min_mm``, ``major_max_in`` ... ``minor_min_in`` to cut to (NaN where there is no
+        limit), ``way`` ("bare", "held", "deducted"; "" in a failed row), the figures of `PrecoatLimits`, ``status``.
+
+    Raises
+    ------
+    DomainError
+        With the first bad row, why, and how many failed.
+
+    >>> precoat_columns("M10-6h", build_up_min_um=8.0, build_up_max_um=[8.0, 10.0])["pitch_max_mm"].round(3).tolist()
+    [8.994, 8.986]
+    """
+    numbers = [
+        np.atleast_1d(np.asarray(column, dtype=np.float64))
+        for column in (build_up_min_um, build_up_max_um, engagement_mm)
+    ]
+    names = [designations] if isinstance(designations, str) else list(designations)
+    out = _core.precoat_columns(names, active(), numbers, gauged_at, rule, on_error)
+    codes = out.pop("way_code")
+    out["way"] = np.where(out["status"] == 0, np.array(["bare", "held", "deducted"])[codes], "")
+    return out

@@ -8,8 +8,12 @@ itself, the formulas beside it are those of the shop and of the standards.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -57,6 +61,7 @@ __all__ = [
     "best_wire_mm",
     "flank_error_equivalent_mm",
     "judge",
+    "judge_columns",
     "largest_ball_mm",
     "largest_wire_mm",
     "over_wires_exact_mm",
@@ -73,6 +78,7 @@ __all__ = [
     "shop_plug",
     "smallest_ball_mm",
     "smallest_wire_mm",
+    "wire_columns",
     "wire_tilt_deg",
     "wires",
 ]
@@ -110,6 +116,9 @@ class OverWires(Record):
     wire_error_factor: float
     measuring_force_n: float | None
     skew_add_mm: float
+    wire_known_to_mm: float
+    micrometer_max_mm: float | None
+    micrometer_min_mm: float | None
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
@@ -142,8 +151,12 @@ class OverWires(Record):
             )
         if not external and self.skew_add_mm > 0:
             out.append(f"  offset    {one(self.skew_add_mm, unit, 1)} more where the balls stand half a pitch apart")
-        factor = f"a wire off by 0.001 mm puts the pitch diameter off by {0.001 * self.wire_error_factor:.3f} mm"
-        out.append(f"  accuracy  {factor}")
+        if self.micrometer_min_mm is not None and self.micrometer_max_mm is not None:
+            reading = span(self.micrometer_min_mm, self.micrometer_max_mm, unit)
+            out.append(f"  or        {reading} by thread micrometer, set on a plug gauge of this pitch")
+        known = one(self.wire_known_to_mm, unit, 1)
+        left = one(self.wire_known_to_mm * self.wire_error_factor, unit, 1)
+        out.append(f"  accuracy  {what} known to {known}, which leaves {left} on the pitch diameter")
         if self.measuring_force_n is not None:
             out.append(f"  force     {self.measuring_force_n:.1f} N ({self.measuring_force_n / 4.4482216:.2g} lbf)")
         out.append(f"  angle     lead {self.lead_angle_deg:.2f} deg")
@@ -199,6 +212,60 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
         evidence=tuple(answer.evidence(catalogue)),
         **figures,
     )
+
+
+def wire_columns(
+    designations: Sequence[str] | str,
+    *,
+    wire_mm: ArrayLike = np.nan,
+    best: bool = False,
+    set: str = "",
+    on_error: Literal["raise", "status"] = "raise",
+) -> dict[str, NDArray[Any]]:
+    """Sizes over wires (across balls) of many threads as columns.
+
+    Parameters
+    ----------
+    designations : str or sequence of str
+        One designation a row; one serves all rows.
+    wire_mm : array_like
+        Wire or ball, mm; NaN: chosen, as `wires` does.
+    best : bool
+        Take the wire that touches at the pitch line, not the nearest of a set.
+    set : str
+        The set of wires, as for `wires`.
+    on_error : {"raise", "status"}
+        Raise at the first row that fails, or give NaN and a status other than 0 there.
+
+    Returns
+    -------
+    dict of ndarray
+        The figures of `OverWires` (NaN where one does not apply), ``side`` and ``status``.
+
+    Raises
+    ------
+    DomainError
+        With the first bad row, why, and how many failed.
+
+    >>> wire_columns(["M10-6g", "M12-6g"], best=True)["over_max_mm"].round(3).tolist()
+    [10.29, 12.342]
+    """
+    out = _core.wire_columns(_texts(designations), active(), _columns(wire_mm), best, set, on_error)
+    out["side"] = _named(out.pop("side_code"), ("external", "internal"), out["status"])
+    return out
+
+
+def _texts(designations: Sequence[str] | str) -> list[str]:
+    return [designations] if isinstance(designations, str) else list(designations)
+
+
+def _columns(*numbers: ArrayLike) -> list[NDArray[np.float64]]:
+    return [np.atleast_1d(np.asarray(column, dtype=np.float64)) for column in numbers]
+
+
+def _named(codes: NDArray[Any], names: tuple[str, ...], status: NDArray[Any]) -> NDArray[Any]:
+    """Names for codes; "" in a failed row."""
+    return np.where(status == 0, np.array(names)[codes], "")
 
 
 @dataclass(frozen=True)
@@ -360,37 +427,26 @@ def judge(
     def mm(value: Any, name: str) -> float | None:
         return None if value is None else length(value, name).mm
 
-    if over_wires is not None and pitch is not None:
-        raise _core.DomainError("pitch and over_wires say the same: give one of them")
-    if (over_wires is None) != (wire is None):
-        raise _core.DomainError("a size over wires and the wire's diameter go together: give over_wires and wire")
-    pitch_mm, major_mm, minor_mm = mm(pitch, "pitch"), mm(major, "major"), mm(minor, "minor")
     over_mm, wire_mm = mm(over_wires, "over_wires"), mm(wire, "wire")
-    cautions = []
-    if over_mm is not None and wire_mm is not None:
-        own = limits(part)
-        external = own.side == "external"
-        crest = major_mm if external else minor_mm
-        if crest is None:
-            limit = own.major_max if external else own.minor_min
-            crest = float(limit or 0.0) * (25.4 if own.unit == "in" else 1.0)
-            cautions.append(caution("judge_major_assumed"))
-        convert = pitch_diameter_from_wires_exact_mm if external else pitch_diameter_from_balls_exact_mm
-        pitch_mm = convert(over_mm, crest, part.pitch_mm, part.lead_mm, _HALF_ANGLE_DEG, wire_mm)
     error_mm = mm(lead_error, "lead_error") or 0.0
-    if error_mm == 0.0 and leading_error_deg == 0.0 and following_error_deg == 0.0:
-        cautions.append(caution("judge_form_assumed"))
     answer = _core.judge_answer(
         part,
         catalogue,
-        pitch_mm=pitch_mm,
-        major_mm=major_mm,
-        minor_mm=minor_mm,
+        pitch_mm=mm(pitch, "pitch"),
+        major_mm=mm(major, "major"),
+        minor_mm=mm(minor, "minor"),
         lead_error_mm=error_mm,
         leading_error_deg=leading_error_deg,
         following_error_deg=following_error_deg,
+        over_wires_mm=over_mm,
+        wire_mm=wire_mm,
         engagement_mm=mm(engagement, "engagement"),
     )
+    cautions = []
+    if answer.crest_assumed:
+        cautions.append(caution("judge_major_assumed" if answer.limits.side == "external" else "judge_minor_assumed"))
+    if error_mm == 0.0 and leading_error_deg == 0.0 and following_error_deg == 0.0:
+        cautions.append(caution("judge_form_assumed"))
     return Verdict(
         thread=str(part),
         side=answer.limits.side,
@@ -404,6 +460,73 @@ def judge(
         cautions=tuple(cautions),
         evidence=tuple(answer.evidence(catalogue)),
     )
+
+
+def judge_columns(
+    designations: Sequence[str] | str,
+    *,
+    pitch_mm: ArrayLike = np.nan,
+    major_mm: ArrayLike = np.nan,
+    minor_mm: ArrayLike = np.nan,
+    over_wires_mm: ArrayLike = np.nan,
+    wire_mm: ArrayLike = np.nan,
+    lead_error_mm: ArrayLike = 0.0,
+    leading_error_deg: ArrayLike = 0.0,
+    following_error_deg: ArrayLike = 0.0,
+    engagement_mm: ArrayLike = np.nan,
+    on_error: Literal["raise", "status"] = "raise",
+) -> dict[str, NDArray[Any]]:
+    """Verdicts on many measured parts as columns.
+
+    Parameters
+    ----------
+    designations : str or sequence of str
+        The thread each part is to be; one serves all rows.
+    pitch_mm, major_mm, minor_mm : array_like
+        Measured, mm; NaN: not measured. One value, or one a row, as all that follow.
+    over_wires_mm, wire_mm : array_like
+        In place of ``pitch_mm``, mm.
+    lead_error_mm, leading_error_deg, following_error_deg : array_like
+        Errors of form, as for `judge`.
+    engagement_mm : array_like
+        Length of engagement, mm; NaN: normal.
+    on_error : {"raise", "status"}
+        Raise at the first row that fails, or give NaN and a status other than 0 there.
+
+    Returns
+    -------
+    dict of ndarray
+        ``place`` ("within", "metal left", "overcut"; "" in a failed row), ``functional_pitch_mm``, for each diameter
+        ``pitch_place``, ``pitch_mm``, ``pitch_min_mm``, ``pitch_max_mm``, ``pitch_to_enter_mm``,
+        ``pitch_to_middle_mm``, ``pitch_to_last_mm`` (on the diameter; NaN where it was not measured
+        or has no limit), ``classes_met`` (names with blanks between) and ``status``.
+
+    Raises
+    ------
+    DomainError
+        With the first bad row, why, and how many failed.
+
+    >>> judge_columns("M10-6g", pitch_mm=[9.05, 8.95, 8.85])["place"].tolist()
+    ['metal left', 'within', 'overcut']
+    """
+    numbers = _columns(
+        pitch_mm,
+        major_mm,
+        minor_mm,
+        lead_error_mm,
+        leading_error_deg,
+        following_error_deg,
+        over_wires_mm,
+        wire_mm,
+        engagement_mm,
+    )
+    out = _core.judge_columns(_texts(designations), active(), numbers, on_error)
+    for name in ("place", "major_place", "pitch_place", "minor_place"):
+        out[name] = _named(out.pop(f"{name}_code"), _PLACES, out["status"])
+    return out
+
+
+_PLACES = ("not measured", "within", "metal left", "overcut")
 
 
 @dataclass(frozen=True, repr=False)

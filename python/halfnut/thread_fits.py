@@ -21,7 +21,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import film, one, span
 from halfnut.threads import ThreadLimits, limits
 from halfnut.units import length
-from halfnut.words import caution
+from halfnut.words import LOAD, caution
 
 __all__ = [
     "Suited",
@@ -133,7 +133,7 @@ class ThreadFit(Record):
         out += [f"  or: {remedy}" for remedy in self.remedies]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += [f"caution: {item}" for item in self.cautions]
-        return out
+        return [*out, f"  {LOAD}"]
 
     def _deciding_clearance(self) -> tuple[float, float | None]:
         name = self.deciding.split(" ", 1)[0]

@@ -59,6 +59,7 @@ CAUTIONS: dict[str, str] = {
     "wire_lead_matters": "the plain formula is more than 0.00015 in (0.004 mm) short here: the lead angle counts",
     "fit_engagement_assumed": "no length of engagement given: {length} assumed; take the full form only",
     "judge_major_assumed": "no major diameter given: taken at its upper limit for the wires",
+    "judge_minor_assumed": "no minor diameter given: taken at its lower limit for the balls",
     "judge_form_assumed": "pitch and flank angles taken as right: a go gauge finds out",
     "printed_rule_differs": "tables printed before 2003 rounded otherwise and probably read: {differences}",
     # cutting

@@ -169,3 +169,28 @@ def test_arrays_and_status():
     assert values[0] == 5.0
     assert np.isnan(values[1:]).all()
     assert codes.tolist() == [0, 2, 1]
+
+
+def test_columns_agree_with_single_answers():
+    names = ["M10-6g", "M10-6g", "1/4-20 UNC-3A", "M6-6H", "M3-4h", "none", "M10-6h"]
+    least = np.array([8.0, 8.0, 5.08, 3.3, 5.0, 0.0, 3.0])
+    most = np.array([8.0, 10.0, 7.62, 3.4, 30.0, 0.0, 2.0])
+    columns = coatings.precoat_columns(names, build_up_min_um=least, build_up_max_um=most, on_error="status")
+    assert columns["status"].tolist() == [0, 0, 0, 0, 8, 6, 8]
+    assert columns["way"].tolist() == ["held", "deducted", "deducted", "deducted", "", "", ""]
+    for row in range(4):
+        single = hn.precoat(names[row], coatings.BuildUp(least[row], most[row]))
+        figures = single.to_dict()
+        for size in ("major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min"):
+            expected = np.nan if figures[size] is None else figures[size]
+            assert columns[f"{size}_{single.unit}"][row] == pytest.approx(expected, abs=1e-12, nan_ok=True)
+        for key in ("allowance_um", "pitch_change_um", "go_after_pitch_mm", "go_after_crest_mm"):
+            assert columns[key][row] == figures[key]
+    np.testing.assert_allclose(columns["pitch_max_mm"], columns["pitch_max_in"] * 25.4, rtol=1e-12)
+    for key, column in columns.items():
+        if column.dtype == np.float64:
+            assert np.isnan(column[4:]).all(), key
+    with pytest.raises(hn.DomainError, match=r"no part can be cut that gauges.* at index 4 \(3 of 7 threads failed\)"):
+        coatings.precoat_columns(names, build_up_min_um=least, build_up_max_um=most)
+    with pytest.raises(hn.DomainError, match="rule must be 'current' or 'handbook'"):
+        coatings.precoat_columns("M10-6g", rule="old")

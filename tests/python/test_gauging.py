@@ -271,3 +271,84 @@ def test_a_shops_own_plug():
     assert plug.go_over_wires_mm == gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, plug.wire_mm)
     with pytest.raises(hn.DomainError, match="tries an internal thread"):
         hn.shop_plug(hn.limits("M10-6g"))
+
+
+def test_columns_of_wires_agree_with_single_answers():
+    names = ["M10-6g", "7/8-14 UNF-2A", "M10-6H", "nonsense", "M10-6g"]
+    wire = np.array([0.895, np.nan, np.nan, np.nan, 0.5])
+    columns = gauging.wire_columns(names, wire_mm=wire, on_error="status")
+    assert columns["status"].tolist() == [0, 0, 0, 6, 8]
+    figures = [key for key in columns if key not in {"side", "status"}]
+    assert len(figures) == 22
+    for row in range(3):
+        single = hn.wires(names[row], wire=None if np.isnan(wire[row]) else hn.mm(float(wire[row]))).to_dict()
+        assert columns["side"][row] == single["side"]
+        for key in figures:
+            expected = np.nan if single[key] is None else single[key]
+            assert columns[key][row] == pytest.approx(expected, rel=1e-14, nan_ok=True), key
+    for key in figures:
+        assert np.isnan(columns[key][3:]).all(), key
+    assert columns["side"][3:].tolist() == ["", ""]
+    with pytest.raises(hn.DomainError, match=r"cannot read 'nonsense' .* at index 3 \(2 of 5 threads failed\)"):
+        gauging.wire_columns(names, wire_mm=wire)
+    with pytest.raises(hn.DomainError, match="no set of wires 'none such'"):
+        gauging.wire_columns(names[:2], set="none such")
+    with pytest.raises(hn.DomainError, match="columns of 2 and 3 values do not go together"):
+        gauging.wire_columns(names[:3], wire_mm=[0.9, 0.9])
+    assert gauging.wire_columns([])["status"].shape == (0,)
+
+
+def test_columns_of_verdicts_agree_with_single_ones():
+    names = ["M10-6g", "1/4-20 UNC-2A", "M10-6H", "M10-6g", "M10-6g", "M10-6g", "M10-17g"]
+    pitch = np.array([9.05, 0.2150 * INCH, 9.0, np.nan, np.nan, -1.0, 9.0])
+    over = np.array([np.nan, np.nan, np.nan, 10.3, np.nan, np.nan, np.nan])
+    wire = np.where(np.isnan(over), np.nan, 0.895)
+    major = np.array([9.9, np.nan, np.nan, 9.9, np.nan, np.nan, np.nan])
+    columns = gauging.judge_columns(
+        names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire, lead_error_mm=0.005, on_error="status"
+    )
+    assert columns["status"].tolist() == [0, 0, 0, 0, 8, 2, 6]
+
+    def size(value):
+        return None if np.isnan(value) else hn.mm(float(value))
+
+    for row in range(4):
+        single = hn.judge(
+            names[row],
+            pitch=size(pitch[row]),
+            major=size(major[row]),
+            over_wires=size(over[row]),
+            wire=size(wire[row]),
+            lead_error="0.005 mm",
+        )
+        assert columns["place"][row] == single.place
+        assert tuple(columns["classes_met"][row].split()) == single.classes_met
+        assert columns["functional_pitch_mm"][row] == single.functional_pitch_mm
+        for name, judged in single.diameters.items():
+            assert columns[f"{name}_place"][row] == judged.place
+            there = judged.measured_mm is not None
+            for key, value in (
+                ("mm", judged.measured_mm),
+                ("min_mm", judged.min_mm),
+                ("max_mm", judged.max_mm),
+                ("to_enter_mm", judged.to_enter_mm if there else None),
+                ("to_middle_mm", judged.to_middle_mm if there else None),
+                ("to_last_mm", judged.to_last_mm if there else None),
+            ):
+                expected = np.nan if value is None else value
+                assert np.array_equal(columns[f"{name}_{key}"][row], expected, equal_nan=True), (row, name, key)
+    for key, column in columns.items():
+        if column.dtype == np.float64:
+            assert np.isnan(column[4:]).all(), key
+        elif key != "status":
+            assert column[4:].tolist() == ["", "", ""], key
+    with pytest.raises(hn.DomainError, match=r"nothing measured.* at index 4 \(3 of 7 parts failed\)"):
+        gauging.judge_columns(names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire)
+
+
+def test_a_reading_across_balls_takes_the_smallest_minor_diameter_when_none_is_given():
+    nut = hn.wires("M10-6H")
+    verdict = hn.judge("M10-6H", over_wires=hn.mm(nut.over_min_mm), wire=hn.mm(nut.wire_mm))
+    assert verdict.diameters["pitch"].measured_mm == pytest.approx(9.026, abs=1e-9)
+    assert "judge_minor_assumed" in [caution.code for caution in verdict.cautions]
+    assert any(item.rule_id == "wire_contact" for item in verdict.evidence)

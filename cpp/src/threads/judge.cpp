@@ -102,6 +102,26 @@ void try_classes(const Catalogue& catalogue, const JudgeRequest& request, double
     }
 }
 
+/// Pitch diameter from the size over wires or across balls; why there is none, in words.
+std::string pitch_over_wires(const JudgeRequest& request, Verdict& out, double& pitch_diameter) {
+    const bool external = out.limits.side == Side::external;
+    const double measured = external ? request.major_mm : request.minor_mm;
+    out.crest_assumed = std::isnan(measured);
+    const double crest = !out.crest_assumed ? measured
+                         : external         ? out.limits.mm(Limit::major_max)
+                                            : out.limits.mm(Limit::minor_min);
+    const double pitch = request.thread.pitch_mm();
+    const double lead = request.thread.lead_mm();
+    const auto solve = [&]<class Formula>(Formula /*formula*/) {
+        const Status status = halfnut::evaluate<Formula>(pitch_diameter, request.over_wires_mm, crest, pitch,
+                                                         lead, kHalfAngleDeg, request.wire_mm);
+        return status.ok() ? std::string()
+                           : Formula::refusal(request.over_wires_mm, crest, pitch, lead, kHalfAngleDeg,
+                                              request.wire_mm);
+    };
+    return external ? solve(PitchFromWiresExact{}) : solve(PitchFromBallsExact{});
+}
+
 }  // namespace
 
 Place Verdict::place() const noexcept {
@@ -114,15 +134,24 @@ Place Verdict::place() const noexcept {
 
 Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out, std::string* why) {
     out = {};
-    const std::array values{request.pitch_mm,      request.major_mm,          request.minor_mm,
-                            request.lead_error_mm, request.leading_error_deg, request.following_error_deg};
-    constexpr std::size_t kSizes = 3;
+    const auto refuse = [&](std::string_view text) {
+        if (why != nullptr) {
+            *why = text;
+        }
+        out = {};
+        return Status{StatusCode::inconsistent, 0};
+    };
+    const std::array values{request.pitch_mm,          request.major_mm,
+                            request.minor_mm,          request.lead_error_mm,
+                            request.leading_error_deg, request.following_error_deg,
+                            request.over_wires_mm,     request.wire_mm};
+    const auto is_error = [](std::size_t i) { return i >= 3 && i < 6; };
     bool measured = false;
     for (std::size_t i = 0; i < values.size(); ++i) {
-        if (i < kSizes && std::isnan(values[i])) {
+        if (!is_error(i) && std::isnan(values[i])) {
             continue;
         }
-        measured |= i < kSizes;
+        measured |= !is_error(i);
         const StatusCode code = check(kJudgeArguments[i], values[i]);
         if (code != StatusCode::ok) {
             if (why != nullptr) {
@@ -131,24 +160,38 @@ Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict
             return {code, static_cast<std::uint8_t>(i)};
         }
     }
+    const bool over_wires = !std::isnan(request.over_wires_mm);
+    if (over_wires != !std::isnan(request.wire_mm)) {
+        return refuse("a size over wires and the wire's diameter go together: give over_wires and wire");
+    }
+    if (over_wires && !std::isnan(request.pitch_mm)) {
+        return refuse("pitch and over_wires say the same: give one of them");
+    }
     if (!measured) {
-        if (why != nullptr) {
-            *why = "nothing measured: give a pitch, major or minor diameter, or a size over wires";
-        }
-        return {StatusCode::inconsistent, 0};
+        return refuse("nothing measured: give a pitch, major or minor diameter, or a size over wires");
     }
     const Status status = evaluate(catalogue, request.thread, request.options, out.limits, why);
     if (!status.ok()) {
         return status;
     }
     const bool external = out.limits.side == Side::external;
+    JudgeRequest found = request;
+    if (over_wires) {
+        const std::string text = pitch_over_wires(request, out, found.pitch_mm);
+        if (!text.empty()) {
+            return refuse(text);
+        }
+    }
     const double h = TriangleHeight::compute(request.thread.pitch_mm());
     const double error = PitchErrorEquivalent::compute(request.lead_error_mm, kHalfAngleDeg) +
                          FlankErrorEquivalent::compute(request.leading_error_deg, request.following_error_deg,
                                                        kHalfAngleDeg, 3.0 * h / 8.0, h / 4.0);
-    out.functional_pitch_mm = request.pitch_mm + (external ? error : -error);
-    out.diameters = against(request, out.limits, out.functional_pitch_mm);
-    try_classes(catalogue, request, out.functional_pitch_mm, out);
+    out.functional_pitch_mm = found.pitch_mm + (external ? error : -error);
+    out.diameters = against(found, out.limits, out.functional_pitch_mm);
+    try_classes(catalogue, found, out.functional_pitch_mm, out);
+    if (over_wires) {
+        out.evidence.note(figure_index(kJudgeFigures, "pitch"), rule::wire_contact);
+    }
     out.evidence.note(figure_index(kJudgeFigures, "pitch"), rule::gauge_limits);
     out.evidence.note(figure_index(kJudgeFigures, "major"),
                       out.limits.inch() ? rule::unified_limits : rule::iso_limits);

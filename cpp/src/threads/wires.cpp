@@ -11,10 +11,13 @@
 namespace halfnut::threads {
 namespace {
 
-constexpr double kHalfAngleDeg = 30.0;
 constexpr double kPoundForceN = 4.4482216152605;
 /// The standards' limit for leaving the lead angle aside, Machinery's Handbook, 31st ed., p. 2127.
 constexpr double kLeadMattersMm = 0.00015 * kInchMm;
+/// Gauge practice: wires known to 0.00002 in.
+constexpr double kWireKnownMm = 0.00002 * kInchMm;
+/// The table of measuring forces is for 60 degree threads.
+constexpr double kForceHalfAngleDeg = 30.0;
 /// Half a degree of flank error then shows by a micrometre in a pitch of 1 mm.
 constexpr double kOffBest = 0.1;
 
@@ -27,38 +30,39 @@ struct Sizes {
     double root;            ///< internal: the least major diameter, where a ball would bottom
     double pitch;
     double lead;
+    double half_angle;
     bool external;
 };
 
 Sizes sizes_of(const WireRequest& request) noexcept {
-    const ThreadLimits& l = request.limits;
+    const FitPart& part = request.part;
     const auto or_other = [](double value, double other) { return std::isnan(value) ? other : value; };
     Sizes out{};
-    out.external = l.side == Side::external;
-    out.pitch_max = l.mm(Limit::pitch_max);
-    out.pitch_min = l.mm(Limit::pitch_min);
-    out.pitch = request.thread.pitch_mm();
-    out.lead = request.thread.lead_mm();
+    out.external = request.side == Side::external;
+    out.pitch_max = part.pitch.max_mm;
+    out.pitch_min = part.pitch.min_mm;
+    out.pitch = part.pitch_mm;
+    out.lead = part.pitch_mm * part.starts;
+    out.half_angle = part.half_angle_deg;
     if (out.external) {
-        out.crest_largest = l.mm(Limit::major_max);
-        out.crest_smallest = or_other(l.mm(Limit::major_min), out.crest_largest);
+        out.crest_largest = part.major.max_mm;
+        out.crest_smallest = or_other(part.major.min_mm, out.crest_largest);
     } else {
-        out.crest_largest = l.mm(Limit::minor_min);
-        out.crest_smallest = or_other(l.mm(Limit::minor_max), out.crest_largest);
-        out.root = l.mm(Limit::major_min);
+        out.crest_largest = part.minor.min_mm;
+        out.crest_smallest = or_other(part.minor.max_mm, out.crest_largest);
+        out.root = part.major.min_mm;
     }
     return out;
 }
 
 double exact(const Sizes& s, double pitch_diameter, double crest, double wire) noexcept {
-    return s.external
-               ? OverWiresExact::compute(pitch_diameter, crest, s.pitch, s.lead, kHalfAngleDeg, wire)
-               : AcrossBallsExact::compute(pitch_diameter, crest, s.pitch, s.lead, kHalfAngleDeg, wire);
+    return s.external ? OverWiresExact::compute(pitch_diameter, crest, s.pitch, s.lead, s.half_angle, wire)
+                      : AcrossBallsExact::compute(pitch_diameter, crest, s.pitch, s.lead, s.half_angle, wire);
 }
 
 /// Whether a wire measures every part within the limits.
 bool measures(const Sizes& s, double wire) noexcept {
-    if (!s.external && !(wire >= SmallestBall::compute(s.root, s.pitch_max, s.pitch, kHalfAngleDeg))) {
+    if (!s.external && wire < SmallestBall::compute(s.root, s.pitch_max, s.pitch, s.half_angle)) {
         return false;
     }
     for (const double e : {s.pitch_max, s.pitch_min}) {
@@ -99,6 +103,10 @@ void note_evidence(const Catalogue& catalogue, const MeasuringForceRow* force, O
         out.evidence.note(figure_index(kWireFigures, "over_max_lead_mm"), rule::wire_lead);
     }
     out.evidence.note(figure_index(kWireFigures, "wire_error_factor"), rule::wire_accuracy);
+    out.evidence.note(figure_index(kWireFigures, "wire_known_to_mm"), rule::wire_known);
+    if (std::isfinite(out.micrometer_max_mm)) {
+        out.evidence.note(figure_index(kWireFigures, "micrometer_max_mm"), rule::thread_micrometer);
+    }
     if (force != nullptr) {
         out.evidence.note(figure_index(kWireFigures, "measuring_force_n"), rule::wire_force,
                           row_ref(catalogue.measuring_forces, *force));
@@ -108,10 +116,14 @@ void note_evidence(const Catalogue& catalogue, const MeasuringForceRow* force, O
 }  // namespace
 
 std::array<double, kWireFigures.size()> OverWires::figures() const noexcept {
-    return {wire_mm,           best_wire_mm,      smallest_wire_mm,  largest_wire_mm,  over_max_mm,
-            over_min_mm,       over_max_plain_mm, over_min_plain_mm, over_max_lead_mm, over_min_lead_mm,
-            over_max_held_mm,  over_min_held_mm,  lead_angle_deg,    wire_tilt_deg,    wire_error_factor,
-            measuring_force_n, skew_add_mm};
+    return {wire_mm,           best_wire_mm,      smallest_wire_mm,  largest_wire_mm,   over_max_mm,
+            over_min_mm,       over_max_plain_mm, over_min_plain_mm, over_max_lead_mm,  over_min_lead_mm,
+            over_max_held_mm,  over_min_held_mm,  lead_angle_deg,    wire_tilt_deg,     wire_error_factor,
+            measuring_force_n, skew_add_mm,       wire_known_to_mm,  micrometer_max_mm, micrometer_min_mm};
+}
+
+WireRequest wire_request(const Thread& thread, const ThreadLimits& limits) {
+    return {fit_part(thread, limits), limits.side, thread.inch(), format_thread(thread)};
 }
 
 Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWires& out, std::string* why) {
@@ -124,18 +136,18 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         return Status{code, 0};
     };
     const Sizes s = sizes_of(request);
-    out.side = request.limits.side;
+    out.side = request.side;
     const double middle = 0.5 * (s.pitch_max + s.pitch_min);
     const detail::Groove groove{
         s.external ? 1.0 : -1.0, middle / 2.0, middle / 2.0,
-        s.pitch / 4.0,           s.lead,       std::tan(kHalfAngleDeg * detail::kDegree)};
+        s.pitch / 4.0,           s.lead,       std::tan(s.half_angle * detail::kDegree)};
     out.best_wire_mm = 2.0 * detail::best_wire_radius(groove);
     const std::string_view what = s.external ? "wire" : "ball";
     if (!measures(s, out.best_wire_mm)) {
-        return refuse(StatusCode::inconsistent,
-                      fmt::format("no {} measures {}: the lead angle, {:.1f} deg, is too steep", what,
-                                  format_thread(request.thread),
-                                  std::atan(s.lead / (std::numbers::pi * middle)) / detail::kDegree));
+        return refuse(
+            StatusCode::inconsistent,
+            fmt::format("no {} measures {}: the lead angle, {:.1f} deg, is too steep", what, request.title,
+                        std::atan(s.lead / (std::numbers::pi * middle)) / detail::kDegree));
     }
     out.smallest_wire_mm = edge(s, out.best_wire_mm, 0.0);
     out.largest_wire_mm = edge(s, out.best_wire_mm, 3.0 * out.best_wire_mm);
@@ -148,7 +160,7 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
                 fmt::format(
                     "a {} for {} must be from {:.4f} to {:.4f} mm ({:.5f} to {:.5f} in), got {:.6g} mm; best "
                     "{:.4f} mm ({:.5f} in)",
-                    what, format_thread(request.thread), out.smallest_wire_mm, out.largest_wire_mm,
+                    what, request.title, out.smallest_wire_mm, out.largest_wire_mm,
                     out.smallest_wire_mm / kInchMm, out.largest_wire_mm / kInchMm, request.wire_mm,
                     out.best_wire_mm, out.best_wire_mm / kInchMm));
         }
@@ -157,7 +169,7 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         out.wire_mm = out.best_wire_mm;
     } else {
         const std::string_view wanted =
-            !request.set.empty() ? request.set : std::string_view(request.thread.inch() ? "inch" : "metric");
+            !request.set.empty() ? request.set : std::string_view(request.inch ? "inch" : "metric");
         bool known = false;
         std::vector<std::string_view> sets;
         for (std::size_t i = 0; i < catalogue.wires.size(); ++i) {
@@ -191,8 +203,7 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
                 fmt::format(
                     "no wire of the set '{}' measures {}: it takes one from {:.4f} to {:.4f} mm, best "
                     "{:.4f} mm",
-                    wanted, format_thread(request.thread), out.smallest_wire_mm, out.largest_wire_mm,
-                    out.best_wire_mm));
+                    wanted, request.title, out.smallest_wire_mm, out.largest_wire_mm, out.best_wire_mm));
         }
         out.choice = WireChoice::nearest_of_set;
     }
@@ -200,30 +211,34 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
     out.over_max_mm = exact(s, s.pitch_max, s.crest_largest, w);
     out.over_min_mm = exact(s, s.pitch_min, s.crest_largest, w);
     if (s.external) {
-        out.over_max_plain_mm = OverWiresPlain::compute(s.pitch_max, s.pitch, kHalfAngleDeg, w);
-        out.over_min_plain_mm = OverWiresPlain::compute(s.pitch_min, s.pitch, kHalfAngleDeg, w);
-        out.over_max_lead_mm = OverWiresLead::compute(s.pitch_max, s.pitch, s.lead, kHalfAngleDeg, w);
-        out.over_min_lead_mm = OverWiresLead::compute(s.pitch_min, s.pitch, s.lead, kHalfAngleDeg, w);
+        out.over_max_plain_mm = OverWiresPlain::compute(s.pitch_max, s.pitch, s.half_angle, w);
+        out.over_min_plain_mm = OverWiresPlain::compute(s.pitch_min, s.pitch, s.half_angle, w);
+        out.over_max_lead_mm = OverWiresLead::compute(s.pitch_max, s.pitch, s.lead, s.half_angle, w);
+        out.over_min_lead_mm = OverWiresLead::compute(s.pitch_min, s.pitch, s.lead, s.half_angle, w);
         out.over_max_held_mm =
-            OverWiresHeld::compute(s.pitch_max, s.crest_largest, s.pitch, s.lead, kHalfAngleDeg, w);
+            OverWiresHeld::compute(s.pitch_max, s.crest_largest, s.pitch, s.lead, s.half_angle, w);
         out.over_min_held_mm =
-            OverWiresHeld::compute(s.pitch_min, s.crest_largest, s.pitch, s.lead, kHalfAngleDeg, w);
-        out.wire_tilt_deg =
-            WireTilt::compute(s.pitch_max, s.crest_largest, s.pitch, s.lead, kHalfAngleDeg, w);
-        out.wire_error_factor = 1.0 + 1.0 / std::sin(kHalfAngleDeg * detail::kDegree);
+            OverWiresHeld::compute(s.pitch_min, s.crest_largest, s.pitch, s.lead, s.half_angle, w);
+        out.wire_tilt_deg = WireTilt::compute(s.pitch_max, s.crest_largest, s.pitch, s.lead, s.half_angle, w);
+        out.wire_error_factor = 1.0 + 1.0 / std::sin(s.half_angle * detail::kDegree);
     } else {
-        out.over_max_plain_mm = AcrossBallsPlain::compute(s.pitch_max, s.pitch, kHalfAngleDeg, w);
-        out.over_min_plain_mm = AcrossBallsPlain::compute(s.pitch_min, s.pitch, kHalfAngleDeg, w);
-        out.wire_error_factor = 1.0 / std::sin(kHalfAngleDeg * detail::kDegree) - 1.0;
-        if (request.thread.starts % 2 == 1) {
+        out.over_max_plain_mm = AcrossBallsPlain::compute(s.pitch_max, s.pitch, s.half_angle, w);
+        out.over_min_plain_mm = AcrossBallsPlain::compute(s.pitch_min, s.pitch, s.half_angle, w);
+        out.wire_error_factor = 1.0 / std::sin(s.half_angle * detail::kDegree) - 1.0;
+        if (request.part.starts % 2 == 1) {
             out.skew_add_mm = AcrossBallsSkew::compute(out.over_max_mm, s.pitch, w) - out.over_max_mm;
         }
+    }
+    out.wire_known_to_mm = kWireKnownMm;
+    if (s.external && request.part.starts % 2 == 1) {
+        out.micrometer_max_mm = s.pitch_max;
+        out.micrometer_min_mm = s.pitch_min;
     }
     out.lead_angle_deg = std::atan(s.lead / (std::numbers::pi * middle)) / detail::kDegree;
     const double tpi = kInchMm / s.pitch;
     const MeasuringForceRow* force = nullptr;
     for (const MeasuringForceRow& row : catalogue.measuring_forces) {
-        if (s.external && tpi > row.over_tpi && tpi <= row.up_to_tpi) {
+        if (s.external && s.half_angle == kForceHalfAngleDeg && tpi > row.over_tpi && tpi <= row.up_to_tpi) {
             force = &row;
             out.measuring_force_n = row.force_lbf * kPoundForceN;
         }
@@ -232,7 +247,7 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         out.cautions |= holds ? static_cast<std::uint16_t>(which) : std::uint16_t{0};
     };
     caution(WireCaution::off_best, std::abs(w / out.best_wire_mm - 1.0) > kOffBest);
-    caution(WireCaution::even_starts, request.thread.starts % 2 == 0);
+    caution(WireCaution::even_starts, request.part.starts % 2 == 0);
     caution(WireCaution::lead_matters, std::abs(out.over_max_mm - out.over_max_plain_mm) > kLeadMattersMm);
     note_evidence(catalogue, force, out);
     return {};

@@ -79,6 +79,26 @@ TEST(Judge, ErrorsOfFormCountOnTheGoSideOnly) {
     EXPECT_EQ(judge(builtin(), request).place(), Place::overcut);
 }
 
+TEST(Judge, ReadsSizesOverWiresAndAcrossBalls) {
+    JudgeRequest request = measured("M10-6g", kNaN);
+    request.wire_mm = 0.895;
+    request.over_wires_mm = over_wires_exact_mm(8.950, 9.968, 1.5, 1.5, 30.0, 0.895);
+    const Verdict screw = judge(builtin(), request);
+    EXPECT_NEAR(screw.diameters[1].measured_mm, 8.950, 1e-12);
+    EXPECT_TRUE(screw.crest_assumed);
+    request.major_mm = 9.9;
+    EXPECT_FALSE(judge(builtin(), request).crest_assumed);
+    request = measured("M10-6H", kNaN);
+    request.wire_mm = 0.866;
+    request.over_wires_mm = across_balls_exact_mm(9.100, 8.376, 1.5, 1.5, 30.0, 0.866);
+    EXPECT_NEAR(judge(builtin(), request).diameters[1].measured_mm, 9.100, 1e-12);
+    request.wire_mm = kNaN;
+    EXPECT_THROW((void)judge(builtin(), request), DomainError);
+    request.wire_mm = -1.0;
+    Verdict out;
+    EXPECT_EQ(evaluate(builtin(), request, out), (Status{StatusCode::out_of_range, 7}));
+}
+
 TEST(Judge, RefusesNothingMeasured) {
     EXPECT_THROW((void)judge(builtin(), measured("M10-6g", kNaN)), DomainError);
     EXPECT_THROW((void)judge(builtin(), measured("M10-6g", -1.0)), DomainError);
@@ -86,9 +106,8 @@ TEST(Judge, RefusesNothingMeasured) {
 }
 
 WireRequest wires_for(std::string_view name, double wire_mm = kNaN) {
-    WireRequest request;
-    request.thread = parse_thread(name, builtin());
-    request.limits = limits(builtin(), request.thread);
+    const Thread thread = parse_thread(name, builtin());
+    WireRequest request = wire_request(thread, limits(builtin(), thread));
     request.wire_mm = wire_mm;
     return request;
 }

@@ -23,6 +23,8 @@ struct JudgeRequest {
     double lead_error_mm = 0.0;  ///< between any two flanks within the engagement
     double leading_error_deg = 0.0;
     double following_error_deg = 0.0;
+    double over_wires_mm = kNaN;  ///< in place of pitch_mm, with wire_mm: over wires, or across balls
+    double wire_mm = kNaN;
     LimitOptions options;
 };
 
@@ -33,6 +35,8 @@ inline constexpr std::array kJudgeArguments{
     finite("lead_error_mm", "mm"),
     inside("leading_error_deg", -20.0, 20.0, "deg"),
     inside("following_error_deg", -20.0, 20.0, "deg"),
+    positive("over_wires_mm", "mm"),
+    positive("wire_mm", "mm"),
 };
 
 /// Where a measured size lies.
@@ -86,9 +90,10 @@ inline constexpr std::array<std::string_view, 4> kJudgeFigures{"functional_pitch
 struct Verdict {
     std::array<Judged, 3> diameters;
     double functional_pitch_mm = kNaN;
+    bool crest_assumed = false;  ///< no crest was measured for the wires: taken at its maximum-material limit
     std::vector<ClassTried> classes;
     ThreadLimits limits;
-    Evidence<6> evidence;
+    Evidence<7> evidence;
 
     /// The worst of the three: overcut, then metal_left, then within.
     [[nodiscard]] Place place() const noexcept;
@@ -98,7 +103,8 @@ struct Verdict {
 ///
 /// Returned
 ///   ok and `out`; or, with `why` saying it in words, a status of evaluate() for limits, not_finite or
-///   out_of_range with the argument (see kJudgeArguments), or inconsistent when nothing was measured
+///   out_of_range with the argument (see kJudgeArguments), or inconsistent when nothing was measured, a pitch
+///   diameter twice, or over a wire that does not measure this thread
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out,
                               std::string* why = nullptr);
 

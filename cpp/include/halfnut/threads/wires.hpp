@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "halfnut/evidence.hpp"
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/limits.hpp"
 
@@ -23,20 +24,24 @@ constexpr auto enum_names(WireChoice /*tag*/) {
 }
 
 struct WireRequest {
-    Thread thread;
-    ThreadLimits limits;        ///< of one part; as its standard rounds them, or before coating
+    FitPart part;  ///< sizes of the bare part, of any flank angle; its coating, errors and temperature do not
+                   ///< count
+    Side side{};
+    bool inch = false;          ///< the thread's own unit
+    std::string title;          ///< how messages call the thread
     double wire_mm = kNaN;      ///< NaN: chosen
     bool best = false;          ///< the best wire itself, not the nearest of a set
     std::string_view set = {};  ///< set to choose from; empty: the one of the thread's unit
 };
+
+/// A request for the limits of one part; as its standard rounds them, or before coating.
+[[nodiscard]] WireRequest wire_request(const Thread& thread, const ThreadLimits& limits);
 
 enum class WireCaution : std::uint16_t {
     off_best = 1U << 0U,  ///< so far from the best wire that an error of the flank angle shows
     even_starts = 1U
         << 1U,  ///< even starts: one ball or wire sits opposite another, three wires still measure
     lead_matters = 1U << 2U,  ///< the plain formula would be off by more than 0.00015 in
-    open_crest = 1U
-        << 3U,  ///< no least major (greatest minor) is set; the crest is taken at the limit that is
 };
 
 constexpr auto enum_names(WireCaution /*tag*/) {
@@ -47,11 +52,11 @@ constexpr auto enum_names(WireCaution /*tag*/) {
 }
 
 /// Figures of an OverWires, in the order of its members.
-inline constexpr std::array<std::string_view, 17> kWireFigures{
-    "wire_mm",           "best_wire_mm",      "smallest_wire_mm",  "largest_wire_mm",  "over_max_mm",
-    "over_min_mm",       "over_max_plain_mm", "over_min_plain_mm", "over_max_lead_mm", "over_min_lead_mm",
-    "over_max_held_mm",  "over_min_held_mm",  "lead_angle_deg",    "wire_tilt_deg",    "wire_error_factor",
-    "measuring_force_n", "skew_add_mm"};
+inline constexpr std::array<std::string_view, 20> kWireFigures{
+    "wire_mm",           "best_wire_mm",      "smallest_wire_mm",  "largest_wire_mm",   "over_max_mm",
+    "over_min_mm",       "over_max_plain_mm", "over_min_plain_mm", "over_max_lead_mm",  "over_min_lead_mm",
+    "over_max_held_mm",  "over_min_held_mm",  "lead_angle_deg",    "wire_tilt_deg",     "wire_error_factor",
+    "measuring_force_n", "skew_add_mm",       "wire_known_to_mm",  "micrometer_max_mm", "micrometer_min_mm"};
 
 /// Sizes over wires of an external thread, or across two balls of an internal one (then `wire` is the ball).
 struct OverWires {
@@ -72,11 +77,14 @@ struct OverWires {
     double wire_error_factor = kNaN;  ///< what an error of the wire's diameter counts in the pitch diameter
     double measuring_force_n = kNaN;  ///< NaN where the table has none
     double skew_add_mm = 0.0;         ///< balls: what half a pitch of offset adds to the greatest size
+    double wire_known_to_mm = kNaN;   ///< how well the wire or ball must be known
+    double micrometer_max_mm = kNaN;  ///< thread micrometer; NaN for internal threads and even starts
+    double micrometer_min_mm = kNaN;
     Side side{};
     WireChoice choice{};
     std::int16_t wire_row = -1;  ///< of Catalogue::wires
     std::uint16_t cautions = 0;
-    Evidence<12> evidence;
+    Evidence<14> evidence;
 
     [[nodiscard]] bool has(WireCaution caution) const noexcept {
         return (cautions & static_cast<std::uint16_t>(caution)) != 0;
