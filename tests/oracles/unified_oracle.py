@@ -13,24 +13,8 @@ from functools import cache
 D = Decimal
 FACTOR = {"1A": D("1.5"), "2A": D(1), "3A": D("0.75"), "1B": D("1.95"), "2B": D("1.3"), "3B": D("0.975")}
 AT_DIAMETER = {"UNC", "UNF", "UNRC", "UNRF"}
-# Where the printed tables take the tolerance of threads toleranced over nine pitches: (over, up to, at).
-GROUPS = [
-    ("0.15625", "0.21875", "0.1875"),
-    ("0.4375", "0.5625", "0.5"),
-    ("0.5625", "0.6875", "0.625"),
-    ("0.6875", "0.875", "0.75"),
-    ("0.875", "1.125", "1"),
-    ("1.125", "1.375", "1.25"),
-    ("1.375", "1.625", "1.5"),
-    ("1.625", "1.875", "1.75"),
-    ("1.875", "2.25", "2"),
-    ("2.25", "2.75", "2.5"),
-    ("2.75", "3.25", "3"),
-    ("3.25", "3.75", "3.5"),
-    ("3.75", "4.5", "4"),
-    ("4.5", "5.5", "5"),
-    ("5.5", "6", "6"),
-]
+# Sizes toleranced over nine pitches whose printed limits carry the tolerance of another size.
+NEIGHBOURS = {D("0.216"): D("0.1875"), D("0.5625"): D("0.5"), D("0.9375"): D(1), D("2.375"): D("2.5"), D("5.75"): D(6)}
 
 
 def places(x: Decimal, n: int, mode: str = ROUND_HALF_UP) -> Decimal:
@@ -51,13 +35,6 @@ def engagement(d: Decimal, tpi: Decimal, series: str, p: Decimal) -> tuple[Decim
     if series in AT_DIAMETER or (series in {"UN", "UNR"} and tpi in (4, 6, 8)) or (d == 1 and tpi == 14):
         return d, True
     return 9 * p, False
-
-
-def group_diameter(d: Decimal) -> Decimal:
-    for over, up_to, at in GROUPS:
-        if D(over) < d <= D(up_to):
-            return D(at)
-    return d
 
 
 def minor_tolerance(d: Decimal, tpi: Decimal, p: Decimal, cls: str, special: bool = False) -> Decimal:
@@ -119,7 +96,7 @@ def _current(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | 
 def _handbook(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | None) -> dict[str, Decimal]:
     p = places(1 / tpi, 8)
     le, at_diameter = engagement(d, tpi, series, p)
-    at = d if at_diameter or length is not None else group_diameter(d)
+    at = d if at_diameter or length is not None else NEIGHBOURS.get(d, d)
     le = length if length is not None else le
     # The old method adds three increments from tables printed to six places.
     increments = (D("0.0015") * root(at, 3), D("0.0015") * le.sqrt(), D("0.015") * root(p, 3) ** 2)

@@ -225,11 +225,12 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
     const std::int64_t stated = std::isnan(length_mm) ? 0 : std::llround(length_mm / 25.4 * 1e6);
     const UnifiedEngagement engagement = unified_engagement(series, thread, stated);
     const bool handbook = decimal_rule == UnifiedRule::handbook;
-    const UnifiedToleranceDiameterRow* group = nullptr;
+    const UnifiedToleranceDiameterRow* neighbour = nullptr;
     if (handbook && !engagement.at_diameter && !engagement.special) {
-        group = unified_tolerance_diameter(catalogue, thread.diameter_units);
+        neighbour = unified_tolerance_diameter(catalogue, thread.diameter_units);
     }
-    const std::int64_t at = group == nullptr ? thread.diameter_units : std::llround(group->at_in * 1e4);
+    const std::int64_t at =
+        neighbour == nullptr ? thread.diameter_units : std::llround(neighbour->at_in * 1e4);
     const std::int64_t tolerance =
         unified_tolerance_2a(decimal_rule, at, engagement.length_units, thread.pitch_units);
     const UnifiedSizes sizes = external ? unified_external(decimal_rule, thread, tolerance)
@@ -252,7 +253,7 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
                                                         : rule::unified_engagement_pitches;
     const Limit toleranced = external ? Limit::pitch_min : Limit::pitch_max;
     note(toleranced, rule::unified_pitch_tolerance,
-         group == nullptr ? RowRef{} : row_ref(catalogue.unified_tolerance_diameters, *group));
+         neighbour == nullptr ? RowRef{} : row_ref(catalogue.unified_tolerance_diameters, *neighbour));
     note(toleranced, length_rule);
     if (external) {
         f[place(Limit::major_max)] = sizes.major_max;

@@ -93,9 +93,8 @@ UnifiedEngagement unified_engagement(UnifiedSeries rule_series, const Thread& th
 
 const UnifiedToleranceDiameterRow* unified_tolerance_diameter(const Catalogue& catalogue,
                                                               std::int64_t diameter_units) noexcept {
-    const double diameter = static_cast<double>(diameter_units) / 1e4;
     for (const UnifiedToleranceDiameterRow& row : catalogue.unified_tolerance_diameters) {
-        if (diameter > row.over_in && diameter <= row.up_to_in) {
+        if (std::llround(row.diameter_in * 1e4) == diameter_units) {
             return &row;
         }
     }

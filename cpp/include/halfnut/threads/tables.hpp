@@ -116,10 +116,10 @@ struct UnifiedSeriesRow {
     std::string_view note;
 };
 
-/// Where the printed tables take the pitch tolerance of threads toleranced over nine pitches.
+/// A diameter whose printed limits carry the pitch tolerance of another; threads toleranced over nine
+/// pitches.
 struct UnifiedToleranceDiameterRow {
-    double over_in = 0;
-    double up_to_in = 0;
+    double diameter_in = 0;
     double at_in = 0;
     SourceId source;
     std::string_view note;
@@ -214,9 +214,9 @@ struct Schema<threads::UnifiedToleranceDiameterRow> {
     using Row = threads::UnifiedToleranceDiameterRow;
     static constexpr std::string_view table = "threads/unified_tolerance_diameters";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{
-        required("over_in", &Row::over_in), required("up_to_in", &Row::up_to_in),
-        required("at_in", &Row::at_in), required("source", &Row::source), optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::tuple{required("diameter_in", &Row::diameter_in), required("at_in", &Row::at_in),
+                   required("source", &Row::source), optional("note", &Row::note)};
 };
 
 }  // namespace halfnut

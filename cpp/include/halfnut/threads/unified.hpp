@@ -4,9 +4,9 @@
 /// Two decimal rules. `current` is the standard's since 2003: six-place intermediates, half up, each limit
 /// from limits already rounded. `handbook` is Halfnut's own fit to the tables that shop handbooks still
 /// print; no text seen states it, so use `current` where the standard decides. It takes tolerance increments
-/// to six places, everything else to four with a half going to the even figure, and the tolerance of UNEF,
-/// 12-pitch and finer constant-pitch and special threads taken at the diameter of a group. The two differ by
-/// 0.0001 in (0.001 in on a three-place minor diameter) in about one limit of ten.
+/// to six places, everything else to four with a half going to the even figure; five sizes carry the
+/// tolerance of a neighbour, as printed. The two differ by 0.0001 in (0.001 in on a three-place minor
+/// diameter) in about one limit of ten.
 
 #include <cstdint>
 
@@ -35,7 +35,7 @@ struct UnifiedEngagement {
 [[nodiscard]] UnifiedEngagement unified_engagement(UnifiedSeries rule_series, const Thread& thread,
                                                    std::int64_t stated_units) noexcept;
 
-/// Where the handbook tables take the tolerance of a diameter (the row), or null for the diameter itself.
+/// The row of a diameter that handbook tables tolerance as another size, or null.
 [[nodiscard]] const UnifiedToleranceDiameterRow* unified_tolerance_diameter(
     const Catalogue& catalogue, std::int64_t diameter_units) noexcept;
 
