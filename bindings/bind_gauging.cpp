@@ -590,17 +590,26 @@ void bind_fits(py::module_& module) {
         py::arg("external"), py::arg("internal"), py::kw_only(), py::arg("engagement_mm") = py::none(),
         py::arg("assumed_engagement_mm"), py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
         "Fit of two threads.");
+    py::class_<Suited>(module, "SuitAnswer", "The core's answer on a part cut to suit a measured one.")
+        .def_property_readonly("pitch_min_mm", [](const Suited& s) { return s.pitch.min_mm; })
+        .def_property_readonly("pitch_max_mm", [](const Suited& s) { return s.pitch.max_mm; })
+        .def(
+            "evidence",
+            [](const Suited& s, const SharedCatalogue& catalogue) {
+                return evidence_list(s.evidence.items(), kSuitFigures, catalogue.get());
+            },
+            py::arg("catalogue"));
     module.def("fit_columns", &fit_columns, py::arg("external"), py::arg("internal"), py::arg("catalogue"),
                py::arg("numbers"), py::arg("on_error") = "raise", "Columns of fits for many pairs.");
     module.def(
-        "cut_to_suit_mm",
+        "suit_answer",
         [](double measured_mm, double clearance_min_mm, double clearance_max_mm, bool external,
            double measured_change_min_um, double measured_change_max_um, double change_min_um,
            double change_max_um) {
             const SuitRequest request{
                 measured_mm,      measured_change_min_um, measured_change_max_um, clearance_min_mm,
                 clearance_max_mm, change_min_um,          change_max_um,          external};
-            SizeRange out;
+            Suited out;
             const Status status = evaluate(request, out);
             if (status.code == StatusCode::inconsistent) {
                 throw DomainError(fmt::format(
@@ -615,12 +624,11 @@ void bind_fits(py::module_& module) {
                 throw DomainError(
                     "measured pitch diameter, clearances and coatings must be finite, the diameter > 0");
             }
-            return py::make_tuple(out.min_mm, out.max_mm);
+            return out;
         },
         py::arg("measured_mm"), py::arg("clearance_min_mm"), py::arg("clearance_max_mm"), py::arg("external"),
         py::arg("measured_change_min_um") = 0.0, py::arg("measured_change_max_um") = 0.0,
-        py::arg("change_min_um") = 0.0, py::arg("change_max_um") = 0.0,
-        "Least and greatest pitch diameter of a part cut to suit a measured one.");
+        py::arg("change_min_um") = 0.0, py::arg("change_max_um") = 0.0, "A part cut to suit a measured one.");
 }
 
 void bind_measuring(py::module_& module) {

@@ -867,7 +867,15 @@ def fit_columns(
     numbers: list[NDArray[np.float64]],
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
-def cut_to_suit_mm(
+
+class SuitAnswer:
+    @property
+    def pitch_min_mm(self) -> float: ...
+    @property
+    def pitch_max_mm(self) -> float: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def suit_answer(
     measured_mm: float,
     clearance_min_mm: float,
     clearance_max_mm: float,
@@ -876,7 +884,7 @@ def cut_to_suit_mm(
     measured_change_max_um: float = 0.0,
     change_min_um: float = 0.0,
     change_max_um: float = 0.0,
-) -> tuple[float, float]: ...
+) -> SuitAnswer: ...
 
 class WiresAnswer:
     @property

@@ -28,11 +28,11 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
-from halfnut.sizes import both, film, one
+from halfnut.sizes import both, film, film_at_most, one
 from halfnut.threads import Rule, ThreadLimits
 from halfnut.threads import thread as read_thread
 from halfnut.units import length
-from halfnut.words import caution
+from halfnut.words import LOAD, caution
 
 __all__ = [
     "BuildUp",
@@ -267,9 +267,7 @@ class PrecoatLimits(ThreadLimits):
         if self.position is not None:
             out.append(f"cut it to {self.position}: that allowance holds the coating")
         if self.allowance_um > 0:
-            out.append(
-                f"a coating that builds up {film(self.greatest_build_up_um, self.greatest_build_up_um, self.unit)}"
-            )
+            out.append(f"a coating that builds up at most {film_at_most(self.greatest_build_up_um, self.unit)}")
         out.append("mask the thread, and leave it bare")
         return tuple(out)
 
@@ -292,8 +290,8 @@ class PrecoatLimits(ThreadLimits):
     def lines(self) -> list[str]:
         """The limits to cut in the first line; then both units, the gauges after coating, the remedies."""
         first, *rest = super().lines()
-        tail = [line for line in rest if line.startswith("  !")]
-        body = [line for line in rest if not line.startswith("  !")]
+        tail = [line for line in rest if line.startswith("  !") or line.strip() == LOAD]
+        body = [line for line in rest if line not in tail]
         coat = film(self.build_up.min_um, self.build_up.max_um, self.unit)
         said = {
             "bare": "no coating: the limits of the class",
@@ -310,6 +308,10 @@ class PrecoatLimits(ThreadLimits):
         )
         out += [f"  or: {remedy}" for remedy in self.remedies]
         return out + tail
+
+    def _notes(self) -> tuple[Caution, ...]:
+        # what older tables print are the class's limits, not those of a part to be coated
+        return () if self.way == "deducted" else super()._notes()
 
     def _cautions(self) -> tuple[Caution, ...]:
         made = [caution(code, group=self.engagement_group) for code in self.figures.cautions]
@@ -328,9 +330,17 @@ class PrecoatLimits(ThreadLimits):
 
 
 def one_part(thread: str | Thread, side: str | None = None) -> Thread:
-    """The part of a thread that is meant: the one it names a class for, else the external one with its usual class."""
+    """The part of a thread that is meant: the one it names a class for, else the external one with its usual class.
+
+    A `side` that is asked for gets the usual class where the thread names none; a class of the other side is refused.
+    """
     given = read_thread(thread)
-    if side is None:
+    if side is not None:
+        own, other = (given.has_external, given.has_internal)[:: 1 if side == "external" else -1]
+        if other and not own:
+            usual = given.part(side)
+            raise _core.DomainError(f"{given} does not name an {side} thread; the usual one is {usual}")
+    else:
         side = "internal" if given.has_internal and not given.has_external else "external"
     return given.part(side)
 

@@ -42,7 +42,7 @@ from halfnut._core import (
     wire_tilt_deg,
 )
 from halfnut.catalogue import active
-from halfnut.coatings import one_part
+from halfnut.coatings import PrecoatLimits, one_part
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
 from halfnut.threads import ThreadLimits, limits
@@ -119,6 +119,7 @@ class OverWires(Record):
     wire_known_to_mm: float
     micrometer_max_mm: float | None
     micrometer_min_mm: float | None
+    before_coating: bool = False
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
@@ -135,7 +136,8 @@ class OverWires(Record):
         how, what = ("over", "wires") if external else ("across", "balls")
         unit = self.unit
         low, high = self.over_min_mm, self.over_max_mm
-        out = [f"{self.thread}: {span(low, high, unit, 1)} {how} {one(self.wire_mm, unit, 1)} {what}"]
+        when = "before coating " if self.before_coating else ""
+        out = [f"{when}{self.thread}: {span(low, high, unit, 1)} {how} {one(self.wire_mm, unit, 1)} {what}"]
         other = "mm" if unit == "in" else "in"
         out.append(f"  {'':<9} {span(low, high, other, 1)} {how} {one(self.wire_mm, other, 1)} {what}")
         out.append(f"  pitch     {span(self.pitch_min_mm, self.pitch_max_mm, unit)}")
@@ -208,6 +210,7 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
         wire_choice=answer.choice,
         pitch_max_mm=found.pitch_max * scale,
         pitch_min_mm=found.pitch_min * scale,
+        before_coating=isinstance(found, PrecoatLimits) and found.way != "bare",
         cautions=tuple(caution(code) for code in answer.cautions),
         evidence=tuple(answer.evidence(catalogue)),
         **figures,
@@ -564,13 +567,15 @@ class ShopPlug(Record):
         ]
 
 
-def shop_plug(thread: Any, *, wire: Any = None) -> ShopPlug:
+def shop_plug(thread: Any, *, pitch: tuple[Any, Any] | None = None, wire: Any = None) -> ShopPlug:
     """Sizes of a go and not-go plug for an internal thread, with the readings over wires to cut them by.
 
     Parameters
     ----------
     thread : str, Thread or ThreadLimits
         An internal thread, ``"M10-6H"``; or its limits, such as those before coating.
+    pitch : pair of lengths, optional
+        Least and greatest pitch diameter to try for, in place of the limits: of a nut cut to suit a screw.
     wire : str, Length or pint quantity, optional
         The wire at hand; otherwise the nearest of a set.
 
@@ -583,7 +588,7 @@ def shop_plug(thread: Any, *, wire: Any = None) -> ShopPlug:
     Raises
     ------
     DomainError
-        The thread is external, or the wire does not measure the plug.
+        The thread is external, the pair is not in order, or the wire does not measure the plug.
 
     >>> round(shop_plug("M10-6H").go_pitch_mm, 3)
     9.026
@@ -594,6 +599,11 @@ def shop_plug(thread: Any, *, wire: Any = None) -> ShopPlug:
     scale = 25.4 if found.unit == "in" else 1.0
     own = found.thread
     go_pitch, not_go_pitch = found.pitch_min * scale, found.pitch_max * scale
+    if pitch is not None:
+        go_pitch, not_go_pitch = (length(each, "pitch").mm for each in pitch)
+        if not 0.0 < go_pitch <= not_go_pitch:
+            least, greatest = one(go_pitch, found.unit), one(not_go_pitch, found.unit)
+            raise _core.DomainError(f"pitch must be > 0, the least before the greatest, got {least} to {greatest}")
     go_major = float(found.major_min or 0.0) * scale
     half_height = 0.25 * _core.triangle_height_mm(own.pitch_mm)
     not_go_major = not_go_pitch + 2.0 * half_height

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-__all__ = ["MM_PER_INCH", "both", "film", "one", "span"]
+import math
+
+__all__ = ["MM_PER_INCH", "both", "film", "film_at_most", "one", "span", "spans"]
 
 MM_PER_INCH = 25.4
 
@@ -36,6 +38,15 @@ def span(low_mm: float, high_mm: float, unit: str, extra: int = 0) -> str:
     return f"{first} to {one(high_mm, unit, extra)}"
 
 
+def spans(low_mm: float, high_mm: float, unit: str) -> str:
+    """Two lengths as from-to in one unit, the other in brackets.
+
+    >>> spans(0.032, 0.344, "mm")
+    '0.032 to 0.344 mm (0.0013 to 0.0135 in)'
+    """
+    return f"{span(low_mm, high_mm, unit)} ({span(low_mm, high_mm, 'mm' if unit == 'in' else 'in')})"
+
+
 def film(low_um: float, high_um: float, unit: str) -> str:
     """A thickness, from-to where it has a range.
 
@@ -46,3 +57,14 @@ def film(low_um: float, high_um: float, unit: str) -> str:
     texts = [f"{value / 25400:.5f}" if unit == "in" else f"{value:.3g}" for value in values]
     name = "in" if unit == "in" else "um"
     return f"{texts[0]} {name}" if texts[0] == texts[1] else f"{texts[0]} to {texts[1]} {name}"
+
+
+def film_at_most(value_um: float, unit: str) -> str:
+    """A thickness that must not be passed, rounded down.
+
+    >>> film_at_most(9.525, "in"), film_at_most(9.525, "mm")
+    ('0.00037 in', '9.5 um')
+    """
+    step_um = 0.254 if unit == "in" else 0.1
+    whole = math.floor(value_um / step_um + 1e-6) * step_um
+    return film(whole, whole, unit)

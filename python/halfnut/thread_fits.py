@@ -8,20 +8,30 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
-from halfnut._core import BuildUp, Evidence, axial_play_mm, coated_pitch_change_um, thread_tilt_deg
+from halfnut._core import (
+    BuildUp,
+    Evidence,
+    axial_play_mm,
+    coated_pitch_change_um,
+    greatest_build_up_um,
+    thread_tilt_deg,
+)
 from halfnut.catalogue import active
 from halfnut.coatings import build_up, one_part, precoat, process_cautions
 from halfnut.record import Caution, Record
-from halfnut.sizes import film, one, span
-from halfnut.threads import ThreadLimits, limits
-from halfnut.units import length
+from halfnut.sizes import both, film, film_at_most, one, span, spans
+from halfnut.threads import Thread, ThreadLimits, limits
+from halfnut.units import length, mm
 from halfnut.words import LOAD, caution
+
+if TYPE_CHECKING:
+    from halfnut.gauging import ShopPlug
 
 __all__ = [
     "Suited",
@@ -30,6 +40,7 @@ __all__ = [
     "cut_to_suit",
     "fit",
     "fit_columns",
+    "one_thread",
     "thread_tilt_deg",
 ]
 
@@ -113,10 +124,10 @@ class ThreadFit(Record):
             least_mm = getattr(self, f"{name}_clearance_min_mm")
             most_mm = getattr(self, f"{name}_clearance_max_mm")
             if least_mm is not None:
-                zone = f"{one(least_mm, unit)} or more" if most_mm is None else span(least_mm, most_mm, unit)
+                zone = f"{both(least_mm, unit)} or more" if most_mm is None else spans(least_mm, most_mm, unit)
                 out.append(f"  {name:<9} {zone}")
-        out.append(f"  radial    {span(self.radial_play_min_mm, self.radial_play_max_mm, unit)} side to side")
-        out.append(f"  axial     {span(self.axial_play_min_mm, self.axial_play_max_mm, unit)} end play")
+        out.append(f"  radial    {spans(self.radial_play_min_mm, self.radial_play_max_mm, unit)} side to side")
+        out.append(f"  axial     {spans(self.axial_play_min_mm, self.axial_play_max_mm, unit)} end play")
         assumed = " (assumed)" if self.engagement_assumed else ""
         out.append(
             f"  tilt      up to {self.tilt_max_deg:.2f} deg either way over {one(self.engagement_mm, unit)}{assumed}"
@@ -157,6 +168,18 @@ def _percent(chance: float) -> str:
     if chance <= 0.0:
         return "none"
     return "certain" if chance >= 1.0 else "under 0.01 %" if chance < 1e-4 else f"{100 * chance:.2g} %"
+
+
+def one_thread(external: Thread, internal: Thread) -> bool:
+    """Whether two parts are of one thread: diameter, pitch, starts and hand.
+
+    >>> from halfnut.threads import thread
+    >>> one_thread(thread("M10-6g"), thread("M10-6H")), one_thread(thread("M10-6g"), thread("M10x1-6H"))
+    (True, False)
+    """
+    return all(
+        getattr(external, what) == getattr(internal, what) for what in ("diameter_mm", "pitch_mm", "starts", "hand")
+    )
 
 
 def _limits_of(part: Any, side: str) -> ThreadLimits:
@@ -239,7 +262,7 @@ def fit(
     """
     catalogue = active()
 
-    def mm(value: Any, name: str) -> float | None:
+    def size(value: Any, name: str) -> float | None:
         return None if value is None else length(value, name).mm
 
     male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
@@ -248,7 +271,7 @@ def fit(
             raise _core.DomainError(f"the {side} part of a fit must be {side}, got {found.thread}")
     coat_male = build_up(build_up_external, "build_up_external")
     coat_female = build_up(build_up_internal, "build_up_internal")
-    engagement_mm = mm(engagement, "engagement")
+    engagement_mm = size(engagement, "engagement")
     if engagement_mm is None:
         engagement_mm = male.thread.engagement_mm
     answer = _core.fit_answer(
@@ -256,9 +279,9 @@ def fit(
             male.thread,
             male.figures,
             coat_male,
-            pitch_mm=mm(external_pitch, "external_pitch"),
-            major_mm=mm(external_major, "external_major"),
-            lead_error_mm=mm(external_lead_error, "external_lead_error") or 0.0,
+            pitch_mm=size(external_pitch, "external_pitch"),
+            major_mm=size(external_major, "external_major"),
+            lead_error_mm=size(external_lead_error, "external_lead_error") or 0.0,
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(external_alloy, temperature_c),
         ),
@@ -266,9 +289,9 @@ def fit(
             female.thread,
             female.figures,
             coat_female,
-            pitch_mm=mm(internal_pitch, "internal_pitch"),
-            minor_mm=mm(internal_minor, "internal_minor"),
-            lead_error_mm=mm(internal_lead_error, "internal_lead_error") or 0.0,
+            pitch_mm=size(internal_pitch, "internal_pitch"),
+            minor_mm=size(internal_minor, "internal_minor"),
+            lead_error_mm=size(internal_lead_error, "internal_lead_error") or 0.0,
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(internal_alloy, temperature_c),
         ),
@@ -327,7 +350,14 @@ def _remedies(
                 f"cut {found.thread} to pitch {high:.{places}f}/{low:.{places}f} {before.unit} before coating "
                 f"(all limits: precoat), gauge it at the basic size after"
             )
-            out += [f"{found.thread}: {remedy}" for remedy in before.remedies]
+            out += [f"{found.thread}: {remedy}" for remedy in before.remedies if not remedy.startswith("a coating")]
+    coats = [coat for coat in (coat_male, coat_female) if not coat.bare]
+    bare_um = 1000.0 * float(answer.figures["pitch_clearance_min_mm"] or 0.0)
+    bare_um += sum(coated_pitch_change_um(coat.max_um, 30.0) for coat in coats)
+    if coats and bare_um > 0.0:
+        thin = greatest_build_up_um(bare_um / len(coats), 30.0)
+        where = "each of the parts" if len(coats) == 2 else "the coated part"
+        out.append(f"a coating that builds up at most {film_at_most(thin, male.unit)} a surface on {where}")
     return tuple(out)
 
 
@@ -392,7 +422,10 @@ def fit_columns(
 
 @dataclass(frozen=True, repr=False)
 class Suited(Record):
-    """A part cut to suit one that is there: pitch diameter to cut, and what to read. Lengths in mm."""
+    """A part cut to suit one that is there: pitch diameter to cut, and what to read. Lengths in mm.
+
+    An external part is read over wires, an internal one is tried with `plug`; None where one does not apply.
+    """
 
     thread: str
     side: str
@@ -405,6 +438,12 @@ class Suited(Record):
     wire_mm: float | None
     over_min_mm: float | None
     over_max_mm: float | None
+    plug: ShopPlug | None = None
+    now_pitch_mm: float | None = None
+    """Pitch diameter of the part as it is cut so far."""
+    left_least_mm: float | None = None
+    """What has to come off it yet, on the diameter; ``left_most_mm`` is what may. Below 0: past the size."""
+    left_most_mm: float | None = None
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
@@ -412,22 +451,48 @@ class Suited(Record):
         return f"<Suited {self.lines()[0]}>"
 
     def to_dict(self) -> dict[str, Any]:
-        """The sizes as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        """The sizes as a flat dictionary with unit-suffixed keys; those of the plug begin with ``plug_``."""
+        left_out = {"plug", "cautions", "evidence"}
+        out = {key: value for key, value in self.__dict__.items() if key not in left_out}
+        if self.plug is not None:
+            own = self.plug.to_dict()
+            out.update({f"plug_{key}": value for key, value in own.items() if key.endswith("_mm")})
+        return out
 
     def lines(self) -> list[str]:
-        """The pitch diameter to cut in the first line, then the readings."""
+        """The pitch diameter to cut in the first line, then the readings, and what is left on the dial."""
         unit = self.unit
-        out = [f"{self.thread}: cut the pitch diameter to {span(self.pitch_min_mm, self.pitch_max_mm, unit)}"]
+        other = "mm" if unit == "in" else "in"
+        out = [f"{self.thread}: cut the pitch diameter to {self._limits(unit)} ({self._limits(other)})"]
         if self.wire_mm is not None and self.over_min_mm is not None and self.over_max_mm is not None:
             reading = span(self.over_min_mm, self.over_max_mm, unit, 1)
-            out.append(f"  read      {reading} over {one(self.wire_mm, unit, 1)}")
+            out.append(f"  read      {reading} over {one(self.wire_mm, unit, 1)} wires")
+        if self.plug is not None:
+            out += [f"  {line.strip()}" for line in self.plug.lines()[:2]]
+        if self.now_pitch_mm is not None and self.left_least_mm is not None and self.left_most_mm is not None:
+            out.append(f"  left      {self._left(self.left_least_mm, self.left_most_mm)}")
         out.append(
             f"  suits     {one(self.measured_pitch_mm, unit)} measured, with a clearance of "
             f"{span(self.clearance_min_mm, self.clearance_max_mm, unit)} once coated"
         )
+        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += [f"caution: {item}" for item in self.cautions]
         return out
+
+    def _limits(self, unit: str) -> str:
+        high = one(self.pitch_max_mm, unit).rsplit(" ", 1)[0]
+        return f"{high}/{one(self.pitch_min_mm, unit)}"
+
+    def _left(self, least: float, most: float) -> str:
+        unit = self.unit
+        if most < 0:
+            return f"nothing: it is {one(-most, unit)} past the size"
+        if least <= 0:
+            return f"nothing has to come off; {one(most, unit)} on a diameter dial may"
+        return (
+            f"{span(least, most, unit)} to come off on a diameter dial, {span(least / 2, most / 2, unit)} "
+            "on a radius dial"
+        )
 
 
 def cut_to_suit(
@@ -439,6 +504,7 @@ def cut_to_suit(
     build_up: Any = None,
     measured_build_up: Any = None,
     wire: Any = None,
+    over_wires: Any = None,
 ) -> Suited:
     """The pitch diameter to cut so that a part suits one that is there: usually the screw, to suit the nut.
 
@@ -455,25 +521,31 @@ def cut_to_suit(
         Coating still to go on the part to cut, and on the measured part (none when it is finished).
     wire : str, Length or pint quantity, optional
         The wire at hand; otherwise the nearest of a set.
+    over_wires : str, Length or pint quantity, optional
+        What the external part to cut reads over these wires now: then the answer says what is left on the dial.
 
     Returns
     -------
     Suited
-        Immutable; prints itself, the size to cut in its first line.
+        Immutable; prints itself, the size to cut in its first line. For an internal part with the sizes of a plug.
 
     Raises
     ------
     DomainError
-        Neither or both parts measured, or the coatings spread more than the clearance may.
+        Neither or both parts measured, the coatings spread more than the clearance may, or a wire that does not do.
 
     >>> suited = cut_to_suit("M10", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="3-5 um")
     >>> round(suited.pitch_min_mm, 3), round(suited.pitch_max_mm, 3)
     (9.028, 9.06)
     """
+    from halfnut.gauging import over_wires_exact_mm, pitch_diameter_from_wires_exact_mm, shop_plug, wires
+
     if (internal_pitch is None) == (external_pitch is None):
         raise _core.DomainError("give the measured pitch diameter of one part: internal_pitch or external_pitch")
     make = globals()["build_up"]
     external = external_pitch is None
+    if over_wires is not None and not external:
+        raise _core.DomainError("over_wires is a reading of an external part, and the one to cut is internal")
     measured = length(
         internal_pitch if external else external_pitch, "internal_pitch" if external else "external_pitch"
     )
@@ -485,15 +557,26 @@ def cut_to_suit(
         most = least + scale * own.pitch_tolerance
     coat, other = make(build_up), make(measured_build_up, "measured_build_up")
     changes = [coated_pitch_change_um(um, 30.0) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
-    low, high = _core.cut_to_suit_mm(measured.mm, least, most, external, *changes)
-    wire_mm = over_min = over_max = None
+    answer = _core.suit_answer(measured.mm, least, most, external, *changes)
+    low, high = answer.pitch_min_mm, answer.pitch_max_mm
+    found: dict[str, Any] = {"wire_mm": None, "over_min_mm": None, "over_max_mm": None}
+    cautions = process_cautions(coat, internal=not external)
     if external:
-        from halfnut.gauging import over_wires_exact_mm, wires
-
         wire_mm = wires(own, wire=wire).wire_mm
         crest = scale * float(own.major_max or 0.0)
         sizes = (crest, own.thread.pitch_mm, own.thread.lead_mm, 30.0, wire_mm)
-        over_min, over_max = over_wires_exact_mm(low, *sizes), over_wires_exact_mm(high, *sizes)
+        found = {
+            "wire_mm": wire_mm,
+            "over_min_mm": over_wires_exact_mm(low, *sizes),
+            "over_max_mm": over_wires_exact_mm(high, *sizes),
+        }
+        if over_wires is not None:
+            now = pitch_diameter_from_wires_exact_mm(length(over_wires, "over_wires").mm, *sizes)
+            found.update(now_pitch_mm=now, left_least_mm=now - high, left_most_mm=now - low)
+            cautions.append(caution("judge_major_assumed"))
+    else:
+        found["plug"] = shop_plug(own, pitch=(mm(low), mm(high)), wire=wire)
+    catalogue = active()
     return Suited(
         thread=str(own.thread),
         side=own.side,
@@ -503,9 +586,7 @@ def cut_to_suit(
         clearance_min_mm=least,
         clearance_max_mm=most,
         measured_pitch_mm=measured.mm,
-        wire_mm=wire_mm,
-        over_min_mm=over_min,
-        over_max_mm=over_max,
-        cautions=tuple(process_cautions(coat, internal=not external)),
-        evidence=tuple(coat.evidence(active())),
+        cautions=tuple(cautions),
+        evidence=(*answer.evidence(catalogue), *coat.evidence(catalogue)),
+        **found,
     )

@@ -145,6 +145,17 @@ def test_turn_answers_in_its_first_line():
         ("knurl", "0.75in", "96 DP"),
         ("thread", "M10-6g"),
         ("thread", "1/4-20 UNC", "--side", "inside", "--engagement", "0.5in"),
+        ("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um"),
+        ("fit", "M10-6g", "M10-6H", "--internal-pitch", "9.1mm", "--engagement", "12mm"),
+        ("fit", "M10", "M10", "--internal-pitch", "9.1mm", "--suit", "0.02-0.06mm", "--coating-external", "3-5 um"),
+        ("fit", "7/8-14 UNF", "7/8-14 UNF", "--external-pitch", "0.8250in", "--suit", "0.001in"),
+        ("wires", "M10-6g"),
+        ("wires", "7/8-14 UNF-2A", "--wire", "0.045in", "--coating", "anodise II black 15 um"),
+        ("wires", "M10-6H", "--plug"),
+        ("judge", "M10-6g", "--pitch", "9.05mm", "--major", "9.9mm"),
+        ("judge", "7/8-14 UNF-2A", "--over-wires", "0.8830in", "--wire", "0.040in"),
+        ("limits", "M10-6g"),
+        ("limits", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um", "--on", "6061-T6"),
         ("alloy", "6061-T6"),
     ],
     ids=lambda args: args[0],
@@ -159,6 +170,68 @@ def test_every_question_answers_in_text_and_in_json(args):
     assert "NaN" not in json.dumps(figures)
     told = runner.invoke(cli.command, [*args, "--evidence"]).output
     assert len(told.splitlines()) > len(text.output.splitlines())
+
+
+def _said(*args):
+    return CliRunner().invoke(cli.command, list(args)).output.splitlines()
+
+
+def test_fit_answers_in_its_first_line_then_what_mends_it():
+    lines = _said("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um")
+    assert lines[0] == (
+        "7/8-14 UNF-2A in 7/8-14 UNF-2B: may bind: up to 0.0008 in of interference at the pitch diameter"
+    )
+    assert any(line.startswith("  or: cut 7/8-14 UNF-2B to pitch 0.8356/0.8298 in") for line in lines)
+    one = json.loads(_run_json("fit", "M10-6g", "M10-6H", "--coating-external", "8 um", "--engagement", "10mm"))
+    assert (one["build_up_external_max_um"], one["build_up_internal_max_um"]) == (8.0, 0.0)
+    warm = json.loads(
+        _run_json(
+            *("fit", "M10-6h", "M10-6H", "--temperature", "104F"),
+            *("--external-alloy", "6061-T6", "--internal-alloy", "4130 normalised"),
+        )
+    )
+    assert warm["verdict"] == "may bind"
+
+
+def _run_json(*args):
+    out = CliRunner().invoke(cli.command, [*args, "--json"])
+    assert out.exit_code == 0, out.output
+    return out.output
+
+
+def test_fit_cuts_to_suit_and_says_what_is_left():
+    lines = _said(
+        *("fit", "M10", "M10", "--internal-pitch", "9.1mm", "--suit", "0.02-0.06mm", "--coating-external", "3-5 um"),
+        *("--over-wires", "10.6mm", "--wire", "0.895mm"),
+    )
+    assert lines[0] == "M10x1.5-6g: cut the pitch diameter to 9.060/9.028 mm (0.3567/0.3554 in)"
+    assert "  read      10.4157 to 10.4477 mm over 0.8950 mm wires" in lines
+    assert any("0.152 to 0.184 mm to come off on a diameter dial" in line for line in lines)
+    nut = json.loads(_run_json("fit", "7/8-14 UNF", "7/8-14 UNF", "--external-pitch", "0.8250in", "--suit", "0.001in"))
+    assert nut["side"] == "internal"
+    assert nut["plug_go_pitch_mm"] == pytest.approx(0.8260 * 25.4)
+
+
+def test_wires_and_limits_before_coating():
+    inch = _said("wires", "7/8-14 UNF-3A", "--coating", "0.0002 in to 0.0003 in")
+    assert inch[0].startswith("before coating 7/8-14 UNF-3A: ")
+    cut = json.loads(_run_json("limits", "7/8-14 UNF-3A", "--coating", "0.0002 in to 0.0003 in"))
+    plain = json.loads(_run_json("limits", "7/8-14 UNF-3A"))
+    assert plain["pitch_max"] - cut["pitch_max"] == pytest.approx(0.0012)
+    kept = _said("limits", "M10-6g", "--coating", "8 um", "--gauged-at", "class")
+    assert kept[0].startswith("before coating M10x1.5-6g: major 9.952/9.716, pitch 8.962/8.830")
+    best = json.loads(_run_json("wires", "M10-6g", "--best"))
+    assert best["wire_mm"] == best["best_wire_mm"]
+    old = json.loads(_run_json("limits", "1/4-20 UNC-2A", "--rule", "handbook"))
+    assert old["pitch_max"] == 0.2164
+
+
+def test_judge_says_what_is_left_on_either_dial():
+    lines = _said("judge", "7/8-14 UNF-2A", "--over-wires", "0.8880in", "--wire", "0.040in")
+    assert lines[0] == "7/8-14 UNF-2A: not yet: pitch diameter has 0.0028 in to come off"
+    assert any("0.0028 in on a diameter dial, 0.0014 in on a radius dial" in line for line in lines)
+    error = json.loads(_run_json("judge", "M10-6g", "--pitch", "8.99mm", "--lead-error", "0.01mm"))
+    assert error["functional_pitch_mm"] == pytest.approx(8.99 + 0.01 * 3**0.5)
 
 
 def test_turn_loads_neither_pydantic_nor_rich():
@@ -180,6 +253,28 @@ def test_turn_loads_neither_pydantic_nor_rich():
         (("turn", "6061-T6", "1in", "--tool", "carbid"), "carbide"),
         (("thread", "M10x1.5-6q"), "6q"),
         (("thread", "M10"), "class"),
+        (("fit", "M10-6g", "M10-6H", "--engagement", "10"), "engagement"),
+        (("fit", "M10-6g", "M10-6H", "--coating", "anodize two"), "no coating"),
+        (("fit", "M10-6h", "M10-6H", "--temperature", "40"), "'40' has no scale"),
+        (("fit", "M10-6h", "M10-6H", "--temperature", "warm"), "'warm' is no temperature"),
+        (("fit", "M10-6h", "M10-6H", "--temperature", "40C"), "alloy of each part is needed"),
+        (("fit", "M10", "M10", "--wire", "0.9mm"), "halfnut judge"),
+        (("fit", "M10", "M12", "--suit", "0.1mm", "--internal-pitch", "9mm"), "are not one thread"),
+        (("fit", "M10", "M10", "--suit", "0.1mm"), "pitch diameter of one part"),
+        (("fit", "M10", "M10", "--suit", "0.1mm", "--internal-pitch", "9mm", "--mean-shift", "1"), "--mean-shift"),
+        (("wires", "M10-6g", "--wire", "0.5mm"), "best 0.8646 mm"),
+        (("wires", "M10-6g", "--wire", "0.9mm", "--best"), "give one of them"),
+        (("wires", "M10-6g", "--set", "ours"), "known: inch, metric"),
+        (("wires", "M10-6g", "--plug"), "does not name an internal thread; the usual one is M10x1.5-6H"),
+        (("fit", "M10-6H", "M10-6g"), "M10x1.5-6H does not name an external thread"),
+        (("wires", "M10-6H", "--plug", "--best"), "a plug is read over"),
+        (("judge", "M10-6g"), "nothing measured"),
+        (("judge", "M10-6g", "--pitch", "9.05"), "bare number"),
+        (("judge", "M10-6g", "--over-wires", "10.3mm"), "go together"),
+        (("limits", "M10"), "class"),
+        (("limits", "M10-6g", "--on", "6061-T6"), "go with --coating"),
+        (("limits", "M10-6g", "--coating", "anodise II", "--on", "C36000"), "does not go on"),
+        (("limits", "M3-4h", "--coating", "5-30 um"), "no part can be cut that gauges"),
         (("knurl", "20mm", "0.8"), "mm"),
         (("plan", "nothing.toml"), "No such file"),
     ],

@@ -156,6 +156,8 @@ def test_what_is_refused_and_what_is_assumed():
         hn.fit("M10", "M10", engagement=hn.mm(-1))
     with pytest.raises(hn.DomainError, match="external part of a fit must be external"):
         hn.fit(hn.limits("M10-6H"), "M10-6H")
+    with pytest.raises(hn.DomainError, match=r"M10x1\.5-6H does not name an external .* usual one is M10x1\.5-6g"):
+        hn.fit("M10-6H", "M10-6g")
     with pytest.raises(hn.DomainError, match="tolerance_over_sigma must be from 2 to 100"):
         hn.fit("M10", "M10", tolerance_over_sigma=1.0)
 
@@ -191,7 +193,40 @@ def test_cut_the_male_to_suit_this_nut():
     nut = hn.cut_to_suit("M10", external_pitch="8.95 mm", clearance="0.02 mm")
     assert nut.side == "internal"
     assert nut.pitch_min_mm == pytest.approx(8.97)
+    assert nut.pitch_max_mm == pytest.approx(8.97 + 0.180)  # the tolerance of 6H
+    # Its plug by hand: go full form at the least nut; not-go a quarter of H above the pitch line at the greatest.
+    height = math.sqrt(0.75) * 1.5
+    assert (nut.plug.go_pitch_mm, nut.plug.go_major_mm) == pytest.approx((8.97, 10.0))
+    assert (nut.plug.not_go_pitch_mm, nut.plug.not_go_major_mm) == pytest.approx((9.15, 9.15 + height / 2))
+    plain = nut.plug.go_pitch_mm - height + 3 * nut.plug.wire_mm  # M = E - 0.866 P + 3 W, short by the lead angle
+    assert 0 < nut.plug.go_over_wires_mm - plain < 0.003
+    assert nut.to_dict()["plug_not_go_pitch_mm"] == nut.plug.not_go_pitch_mm
     with pytest.raises(hn.DomainError, match="coatings alone spread"):
         hn.cut_to_suit("M10", internal_pitch="9.1 mm", clearance="0.02-0.03 mm", build_up="3-15 um")
     with pytest.raises(hn.DomainError, match="one part"):
         hn.cut_to_suit("M10", clearance="0.02 mm")
+    with pytest.raises(hn.DomainError, match="reading of an external part"):
+        hn.cut_to_suit("M10", external_pitch="8.95 mm", clearance="0.02 mm", over_wires="10 mm")
+    with pytest.raises(hn.DomainError, match="least before the greatest"):
+        hn.shop_plug("M10-6H", pitch=("9.2 mm", "9.1 mm"))
+
+
+# 7/8-14: E basic 0.8286 in; a nut that measures 0.8310 in, wanted 0.0010 to 0.0030 in of clearance under 0.0002 in of
+# coat on the screw (0.0008 in on its pitch diameter): 0.8310 - 0.0010 - 0.0008 and 0.8310 - 0.0030 - 0.0008.
+def test_cut_to_suit_by_hand_in_inches_and_what_is_left_on_the_dial():
+    given = dict(internal_pitch="0.8310 in", clearance="0.0010-0.0030 in", build_up="0.0002 in", wire="0.040 in")
+    suited = hn.cut_to_suit("7/8-14 UNF", **given)
+    assert suited.pitch_max_mm / 25.4 == pytest.approx(0.8292, abs=1e-9)
+    assert suited.pitch_min_mm / 25.4 == pytest.approx(0.8272, abs=1e-9)
+    plain = 0.8292 - math.sqrt(0.75) / 14 + 3 * 0.040
+    assert suited.over_max_mm / 25.4 == pytest.approx(plain + 0.00002, abs=5e-6)
+    assert suited.lines()[0] == "7/8-14 UNF-2A: cut the pitch diameter to 0.8292/0.8272 in (21.062/21.011 mm)"
+    now = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8900 in", **given)
+    reading = 0.8900 - suited.over_max_mm / 25.4
+    assert now.left_least_mm / 25.4 == pytest.approx(reading, abs=1e-6)
+    assert now.left_most_mm - now.left_least_mm == pytest.approx(0.0020 * 25.4)
+    past = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8830 in", **given)
+    assert past.left_most_mm < 0
+    assert any("past the size" in line for line in past.lines())
+    inside = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8868 in", **given)
+    assert any("nothing has to come off" in line for line in inside.lines())

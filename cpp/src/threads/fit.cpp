@@ -398,7 +398,7 @@ ThreadFit fit(const FitRequest& request) {
     return out;
 }
 
-Status evaluate(const SuitRequest& request, SizeRange& out) noexcept {
+Status evaluate(const SuitRequest& request, Suited& out) noexcept {
     out = {};
     const std::array given{
         request.measured_mm,      request.measured_change_min_um, request.measured_change_max_um,
@@ -419,8 +419,14 @@ Status evaluate(const SuitRequest& request, SizeRange& out) noexcept {
     if (least_away > most_away) {
         return {StatusCode::inconsistent, 4};
     }
-    out = request.external ? SizeRange{request.measured_mm - most_away, request.measured_mm - least_away}
-                           : SizeRange{request.measured_mm + least_away, request.measured_mm + most_away};
+    out.pitch = request.external
+                    ? SizeRange{request.measured_mm - most_away, request.measured_mm - least_away}
+                    : SizeRange{request.measured_mm + least_away, request.measured_mm + most_away};
+    out.evidence.note(figure_index(kSuitFigures, "pitch_max_mm"), rule::fit_clearance);
+    if (request.measured_change_max_um != 0.0 || request.change_max_um != 0.0) {
+        out.evidence.note(figure_index(kSuitFigures, "pitch_max_mm"), rule::coat_build_up);
+    }
+    out.evidence.note(figure_index(kSuitFigures, "over_max_mm"), rule::wire_contact);
     return {};
 }
 

@@ -17,7 +17,10 @@ _HOMES = {
     "bore": ("cuts", "bore", "Levers and depth for boring."),
     "drill": ("cuts", "drill", "Levers for drilling."),
     "face": ("cuts", "face", "Levers and depth for facing."),
+    "fit": ("fitting", "fit", "Whether two threads screw together, bare or coated."),
+    "judge": ("fitting", "judge", "What a measured thread is, and what is left to take off."),
     "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),
+    "limits": ("fitting", "limits", "Limits of a thread, also before coating."),
     "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
     "mill": ("cuts", "mill", "Levers and passes for milling."),
     "part-off": ("cuts", "part_off", "Levers for parting off."),
@@ -26,6 +29,7 @@ _HOMES = {
     "tap": ("cuts", "tap", "Levers for tapping."),
     "thread": ("threading", "thread", "Sizes to cut a thread to."),
     "turn": ("cuts", "turn", "Levers and depth for turning."),
+    "wires": ("fitting", "wires", "What to read over wires, or across balls."),
 }
 
 _EPILOG = """\b

@@ -158,13 +158,13 @@ TEST(Fit, CutToSuitKeepsTheWantedClearance) {
     request.clearance_max_mm = 0.060;
     request.change_min_um = 12.0;
     request.change_max_um = 20.0;
-    SizeRange out;
+    Suited out;
     ASSERT_TRUE(evaluate(request, out).ok());
-    EXPECT_NEAR(out.max_mm, 9.060, 1e-12);
-    EXPECT_NEAR(out.min_mm, 9.028, 1e-12);
+    EXPECT_NEAR(out.pitch.max_mm, 9.060, 1e-12);
+    EXPECT_NEAR(out.pitch.min_mm, 9.028, 1e-12);
     request.external = false;
     ASSERT_TRUE(evaluate(request, out).ok());
-    EXPECT_NEAR(out.min_mm, 9.140, 1e-12);
+    EXPECT_NEAR(out.pitch.min_mm, 9.140, 1e-12);
     request.change_max_um = 80.0;
     EXPECT_EQ(evaluate(request, out).code, StatusCode::inconsistent);
 }

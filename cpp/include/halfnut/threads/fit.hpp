@@ -240,6 +240,12 @@ struct SuitRequest {
     double change_max_um = 0.0;
     bool external = true;
 };
-[[nodiscard]] Status evaluate(const SuitRequest& request, SizeRange& out) noexcept;
+inline constexpr std::array<std::string_view, 3> kSuitFigures{"pitch_min_mm", "pitch_max_mm", "over_max_mm"};
+
+struct Suited {
+    SizeRange pitch;
+    Evidence<4> evidence;
+};
+[[nodiscard]] Status evaluate(const SuitRequest& request, Suited& out) noexcept;
 
 }  // namespace halfnut::threads
