@@ -39,6 +39,7 @@ void bind_machine(pybind11::module_& module);
 void bind_gauging(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);
 void bind_threads(pybind11::module_& module);
+void bind_strength(pybind11::module_& module);
 void bind_cutting(pybind11::module_& module);
 void bind_cutting_formulas(pybind11::module_& module);
 

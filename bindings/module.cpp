@@ -77,6 +77,7 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_gauging(module);
     halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_threads(module);
+    halfnut::bind::bind_strength(module);
     halfnut::bind::bind_cutting(module);
     halfnut::bind::bind_cutting_formulas(module);
 }

@@ -1999,3 +1999,883 @@ def mill_cut(
 ) -> CutResult: ...
 def caution_codes() -> list[str]: ...
 def limit_codes() -> list[str]: ...
+@overload
+def metric_stress_area_mm2(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def metric_stress_area_mm2(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def metric_stress_area_mm2(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def unified_stress_area_in2(diameter_in: float, threads_per_inch: float) -> float: ...
+@overload
+def unified_stress_area_in2(
+    diameter_in: ArrayLike, threads_per_inch: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def unified_stress_area_in2(
+    diameter_in: ArrayLike, threads_per_inch: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def high_strength_stress_area_mm2(external_pitch_min_mm: float, pitch_mm: float) -> float: ...
+@overload
+def high_strength_stress_area_mm2(
+    external_pitch_min_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def high_strength_stress_area_mm2(
+    external_pitch_min_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def high_strength_stress_area_in2(external_pitch_min_in: float, pitch_in: float) -> float: ...
+@overload
+def high_strength_stress_area_in2(
+    external_pitch_min_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def high_strength_stress_area_in2(
+    external_pitch_min_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def mean_stress_area_mm2(pitch_diameter_mm: float, minor_diameter_mm: float) -> float: ...
+@overload
+def mean_stress_area_mm2(
+    pitch_diameter_mm: ArrayLike, minor_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def mean_stress_area_mm2(
+    pitch_diameter_mm: ArrayLike, minor_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def mean_stress_area_in2(pitch_diameter_in: float, minor_diameter_in: float) -> float: ...
+@overload
+def mean_stress_area_in2(
+    pitch_diameter_in: ArrayLike, minor_diameter_in: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def mean_stress_area_in2(
+    pitch_diameter_in: ArrayLike, minor_diameter_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def minor_diameter_area_mm2(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def minor_diameter_area_mm2(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def minor_diameter_area_mm2(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def minor_diameter_area_in2(diameter_in: float, pitch_in: float) -> float: ...
+@overload
+def minor_diameter_area_in2(
+    diameter_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def minor_diameter_area_in2(
+    diameter_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def net_area_mm2(outside_diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def net_area_mm2(
+    outside_diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def net_area_mm2(
+    outside_diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def net_area_in2(outside_diameter_in: float, bore_in: float) -> float: ...
+@overload
+def net_area_in2(
+    outside_diameter_in: ArrayLike, bore_in: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def net_area_in2(
+    outside_diameter_in: ArrayLike, bore_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def external_shear_area_mm2(
+    internal_minor_max_mm: float,
+    external_pitch_min_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+    engagement_mm: float,
+) -> float: ...
+@overload
+def external_shear_area_mm2(
+    internal_minor_max_mm: ArrayLike,
+    external_pitch_min_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def external_shear_area_mm2(
+    internal_minor_max_mm: ArrayLike,
+    external_pitch_min_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def external_shear_area_in2(
+    internal_minor_max_in: float,
+    external_pitch_min_in: float,
+    pitch_in: float,
+    half_angle_deg: float,
+    engagement_in: float,
+) -> float: ...
+@overload
+def external_shear_area_in2(
+    internal_minor_max_in: ArrayLike,
+    external_pitch_min_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def external_shear_area_in2(
+    internal_minor_max_in: ArrayLike,
+    external_pitch_min_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def internal_shear_area_mm2(
+    external_major_min_mm: float,
+    internal_pitch_max_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+    engagement_mm: float,
+) -> float: ...
+@overload
+def internal_shear_area_mm2(
+    external_major_min_mm: ArrayLike,
+    internal_pitch_max_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def internal_shear_area_mm2(
+    external_major_min_mm: ArrayLike,
+    internal_pitch_max_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def internal_shear_area_in2(
+    external_major_min_in: float,
+    internal_pitch_max_in: float,
+    pitch_in: float,
+    half_angle_deg: float,
+    engagement_in: float,
+) -> float: ...
+@overload
+def internal_shear_area_in2(
+    external_major_min_in: ArrayLike,
+    internal_pitch_max_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def internal_shear_area_in2(
+    external_major_min_in: ArrayLike,
+    internal_pitch_max_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def full_form_length_mm(
+    overlap_mm: float,
+    external_chamfer_mm: float,
+    external_run_out_mm: float,
+    internal_countersink_mm: float,
+    internal_run_out_mm: float,
+) -> float: ...
+@overload
+def full_form_length_mm(
+    overlap_mm: ArrayLike,
+    external_chamfer_mm: ArrayLike,
+    external_run_out_mm: ArrayLike,
+    internal_countersink_mm: ArrayLike,
+    internal_run_out_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def full_form_length_mm(
+    overlap_mm: ArrayLike,
+    external_chamfer_mm: ArrayLike,
+    external_run_out_mm: ArrayLike,
+    internal_countersink_mm: ArrayLike,
+    internal_run_out_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def full_form_length_in(
+    overlap_in: float,
+    external_chamfer_in: float,
+    external_run_out_in: float,
+    internal_countersink_in: float,
+    internal_run_out_in: float,
+) -> float: ...
+@overload
+def full_form_length_in(
+    overlap_in: ArrayLike,
+    external_chamfer_in: ArrayLike,
+    external_run_out_in: ArrayLike,
+    internal_countersink_in: ArrayLike,
+    internal_run_out_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def full_form_length_in(
+    overlap_in: ArrayLike,
+    external_chamfer_in: ArrayLike,
+    external_run_out_in: ArrayLike,
+    internal_countersink_in: ArrayLike,
+    internal_run_out_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def section_load_n(area_mm2: float, strength_mpa: float) -> float: ...
+@overload
+def section_load_n(
+    area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def section_load_n(
+    area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def section_load_lbf(area_in2: float, strength_psi: float) -> float: ...
+@overload
+def section_load_lbf(
+    area_in2: ArrayLike, strength_psi: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def section_load_lbf(
+    area_in2: ArrayLike, strength_psi: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def engagement_for_load_mm(load_n: float, shear_strength_mpa: float, shear_area_mm2_mm: float) -> float: ...
+@overload
+def engagement_for_load_mm(
+    load_n: ArrayLike, shear_strength_mpa: ArrayLike, shear_area_mm2_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def engagement_for_load_mm(
+    load_n: ArrayLike, shear_strength_mpa: ArrayLike, shear_area_mm2_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def engagement_for_load_in(load_lbf: float, shear_strength_psi: float, shear_area_in2_in: float) -> float: ...
+@overload
+def engagement_for_load_in(
+    load_lbf: ArrayLike,
+    shear_strength_psi: ArrayLike,
+    shear_area_in2_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def engagement_for_load_in(
+    load_lbf: ArrayLike, shear_strength_psi: ArrayLike, shear_area_in2_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def engagement_for_tension_mm(
+    stress_area_mm2: float,
+    internal_minor_max_mm: float,
+    external_pitch_min_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+) -> float: ...
+@overload
+def engagement_for_tension_mm(
+    stress_area_mm2: ArrayLike,
+    internal_minor_max_mm: ArrayLike,
+    external_pitch_min_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def engagement_for_tension_mm(
+    stress_area_mm2: ArrayLike,
+    internal_minor_max_mm: ArrayLike,
+    external_pitch_min_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def engagement_for_tension_in(
+    stress_area_in2: float,
+    internal_minor_max_in: float,
+    external_pitch_min_in: float,
+    pitch_in: float,
+    half_angle_deg: float,
+) -> float: ...
+@overload
+def engagement_for_tension_in(
+    stress_area_in2: ArrayLike,
+    internal_minor_max_in: ArrayLike,
+    external_pitch_min_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def engagement_for_tension_in(
+    stress_area_in2: ArrayLike,
+    internal_minor_max_in: ArrayLike,
+    external_pitch_min_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def stripping_ratio(
+    external_shear_area_mm2: float,
+    external_strength_mpa: float,
+    internal_shear_area_mm2: float,
+    internal_strength_mpa: float,
+) -> float: ...
+@overload
+def stripping_ratio(
+    external_shear_area_mm2: ArrayLike,
+    external_strength_mpa: ArrayLike,
+    internal_shear_area_mm2: ArrayLike,
+    internal_strength_mpa: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def stripping_ratio(
+    external_shear_area_mm2: ArrayLike,
+    external_strength_mpa: ArrayLike,
+    internal_shear_area_mm2: ArrayLike,
+    internal_strength_mpa: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def dilation_factor(outside_to_diameter: float) -> float: ...
+@overload
+def dilation_factor(outside_to_diameter: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def dilation_factor(
+    outside_to_diameter: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def external_bending_factor(strength_ratio: float) -> float: ...
+@overload
+def external_bending_factor(strength_ratio: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def external_bending_factor(
+    strength_ratio: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def internal_bending_factor(strength_ratio: float) -> float: ...
+@overload
+def internal_bending_factor(strength_ratio: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def internal_bending_factor(
+    strength_ratio: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def radial_pressure_mpa(
+    load_n: float, pitch_diameter_mm: float, engagement_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def radial_pressure_mpa(
+    load_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    engagement_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def radial_pressure_mpa(
+    load_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    engagement_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def radial_pressure_psi(
+    load_lbf: float, pitch_diameter_in: float, engagement_in: float, half_angle_deg: float
+) -> float: ...
+@overload
+def radial_pressure_psi(
+    load_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    engagement_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def radial_pressure_psi(
+    load_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    engagement_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def hoop_tension_mpa(pressure_mpa: float, inside_diameter_mm: float, outside_diameter_mm: float) -> float: ...
+@overload
+def hoop_tension_mpa(
+    pressure_mpa: ArrayLike,
+    inside_diameter_mm: ArrayLike,
+    outside_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def hoop_tension_mpa(
+    pressure_mpa: ArrayLike, inside_diameter_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def hoop_tension_psi(pressure_psi: float, inside_diameter_in: float, outside_diameter_in: float) -> float: ...
+@overload
+def hoop_tension_psi(
+    pressure_psi: ArrayLike,
+    inside_diameter_in: ArrayLike,
+    outside_diameter_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def hoop_tension_psi(
+    pressure_psi: ArrayLike, inside_diameter_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def hoop_compression_mpa(pressure_mpa: float, bore_mm: float, outside_diameter_mm: float) -> float: ...
+@overload
+def hoop_compression_mpa(
+    pressure_mpa: ArrayLike, bore_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def hoop_compression_mpa(
+    pressure_mpa: ArrayLike, bore_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def hoop_compression_psi(pressure_psi: float, bore_in: float, outside_diameter_in: float) -> float: ...
+@overload
+def hoop_compression_psi(
+    pressure_psi: ArrayLike, bore_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def hoop_compression_psi(
+    pressure_psi: ArrayLike, bore_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tightening_torque_nm(
+    preload_n: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_mm: float,
+) -> float: ...
+@overload
+def tightening_torque_nm(
+    preload_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def tightening_torque_nm(
+    preload_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tightening_torque_lbf_in(
+    preload_lbf: float,
+    pitch_diameter_in: float,
+    lead_in: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_in: float,
+) -> float: ...
+@overload
+def tightening_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def tightening_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def loosening_torque_nm(
+    preload_n: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_mm: float,
+) -> float: ...
+@overload
+def loosening_torque_nm(
+    preload_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def loosening_torque_nm(
+    preload_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def loosening_torque_lbf_in(
+    preload_lbf: float,
+    pitch_diameter_in: float,
+    lead_in: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_in: float,
+) -> float: ...
+@overload
+def loosening_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def loosening_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def preload_from_torque_n(
+    torque_nm: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_mm: float,
+) -> float: ...
+@overload
+def preload_from_torque_n(
+    torque_nm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def preload_from_torque_n(
+    torque_nm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def preload_from_torque_lbf(
+    torque_lbf_in: float,
+    pitch_diameter_in: float,
+    lead_in: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_in: float,
+) -> float: ...
+@overload
+def preload_from_torque_lbf(
+    torque_lbf_in: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def preload_from_torque_lbf(
+    torque_lbf_in: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def handbook_torque_nm(
+    preload_n: float, diameter_mm: float, lead_mm: float, thread_friction: float, bearing_friction: float
+) -> float: ...
+@overload
+def handbook_torque_nm(
+    preload_n: ArrayLike,
+    diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def handbook_torque_nm(
+    preload_n: ArrayLike,
+    diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def handbook_torque_lbf_in(
+    preload_lbf: float, diameter_in: float, lead_in: float, thread_friction: float, bearing_friction: float
+) -> float: ...
+@overload
+def handbook_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def handbook_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def nut_factor_torque_nm(preload_n: float, diameter_mm: float, nut_factor: float) -> float: ...
+@overload
+def nut_factor_torque_nm(
+    preload_n: ArrayLike, diameter_mm: ArrayLike, nut_factor: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def nut_factor_torque_nm(
+    preload_n: ArrayLike, diameter_mm: ArrayLike, nut_factor: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def nut_factor_torque_lbf_in(preload_lbf: float, diameter_in: float, nut_factor: float) -> float: ...
+@overload
+def nut_factor_torque_lbf_in(
+    preload_lbf: ArrayLike, diameter_in: ArrayLike, nut_factor: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def nut_factor_torque_lbf_in(
+    preload_lbf: ArrayLike, diameter_in: ArrayLike, nut_factor: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tightening_stress_mpa(
+    preload_n: float, thread_torque_nm: float, section_diameter_mm: float, bore_mm: float
+) -> float: ...
+@overload
+def tightening_stress_mpa(
+    preload_n: ArrayLike,
+    thread_torque_nm: ArrayLike,
+    section_diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def tightening_stress_mpa(
+    preload_n: ArrayLike,
+    thread_torque_nm: ArrayLike,
+    section_diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tightening_stress_psi(
+    preload_lbf: float, thread_torque_lbf_in: float, section_diameter_in: float, bore_in: float
+) -> float: ...
+@overload
+def tightening_stress_psi(
+    preload_lbf: ArrayLike,
+    thread_torque_lbf_in: ArrayLike,
+    section_diameter_in: ArrayLike,
+    bore_in: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def tightening_stress_psi(
+    preload_lbf: ArrayLike,
+    thread_torque_lbf_in: ArrayLike,
+    section_diameter_in: ArrayLike,
+    bore_in: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def share_of_strength(preload_n: float, stress_area_mm2: float, strength_mpa: float) -> float: ...
+@overload
+def share_of_strength(
+    preload_n: ArrayLike, stress_area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def share_of_strength(
+    preload_n: ArrayLike, stress_area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def overload_factor(proof_load_n: float, preload_n: float, joint_share: float, load_n: float) -> float: ...
+@overload
+def overload_factor(
+    proof_load_n: ArrayLike,
+    preload_n: ArrayLike,
+    joint_share: ArrayLike,
+    load_n: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def overload_factor(
+    proof_load_n: ArrayLike,
+    preload_n: ArrayLike,
+    joint_share: ArrayLike,
+    load_n: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def yielding_factor(proof_load_n: float, preload_n: float, joint_share: float, load_n: float) -> float: ...
+@overload
+def yielding_factor(
+    proof_load_n: ArrayLike,
+    preload_n: ArrayLike,
+    joint_share: ArrayLike,
+    load_n: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def yielding_factor(
+    proof_load_n: ArrayLike,
+    preload_n: ArrayLike,
+    joint_share: ArrayLike,
+    load_n: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+
+class PartStrength:
+    def __init__(
+        self, side: str, tensile_mpa: float, yield_mpa: float | None = None, shear_mpa: float | None = None
+    ) -> None: ...
+
+class StrengthAnswer:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def weakest(self) -> str: ...
+    @property
+    def cautions(self) -> list[str]: ...
+    def engagement_for(self, load_n: float) -> float: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def strength_answer(
+    external: Thread,
+    external_limits: LimitFigures,
+    internal_limits: LimitFigures,
+    external_strength: PartStrength,
+    internal_strength: PartStrength,
+    overlap_mm: float,
+    *,
+    external_chamfer_mm: float = 0.0,
+    external_run_out_mm: float = 0.0,
+    internal_countersink_mm: float = 0.0,
+    internal_run_out_mm: float = 0.0,
+    external_bore_mm: float = 0.0,
+    internal_outside_mm: float | None = None,
+    load_n: float | None = None,
+    factor_of_safety: float | None = None,
+) -> StrengthAnswer: ...
+
+class TighteningAnswer:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def tightening_answer(
+    *,
+    diameter_mm: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    section_diameter_mm: float,
+    bore_mm: float,
+    thread_friction: tuple[float, float],
+    bearing_friction: tuple[float, float],
+    bearing_diameter_mm: float,
+    prevailing_nm: float = 0.0,
+    preload_n: float | None = None,
+    torque_nm: float | None = None,
+) -> TighteningAnswer: ...
