@@ -238,6 +238,8 @@ class PrecoatLimits(ThreadLimits):
     go_after_pitch_mm: float
     go_after_crest_mm: float
     not_go_after_pitch_mm: float
+    uncoated: _core.LimitFigures
+    """Of the class as it is written."""
     position: str | None
     """The nearest position or class whose allowance would hold the coating."""
 
@@ -252,11 +254,24 @@ class PrecoatLimits(ThreadLimits):
             way=answer.way,
             build_up=found,
             position=answer.position,
+            uncoated=answer.uncoated,
             evidence=(*own, *answer.uncoated.evidence(catalogue)),
         )
 
     def __repr__(self) -> str:
         return f"<PrecoatLimits {self.lines()[0]}>"
+
+    @property
+    def said(self) -> str:
+        """How these limits come about."""
+        coat = film(self.build_up.min_um, self.build_up.max_um, self.unit)
+        allowance = film(self.allowance_um, self.allowance_um, self.unit)
+        change = film(self.pitch_change_um, self.pitch_change_um, self.unit)
+        return {
+            "bare": "no coating: the limits of the class",
+            "held": f"the allowance, {allowance}, holds {coat} a surface",
+            "deducted": f"moved by {coat} a surface, up to {change} on the pitch diameter",
+        }[self.way]
 
     @property
     def remedies(self) -> tuple[str, ...]:
@@ -292,14 +307,7 @@ class PrecoatLimits(ThreadLimits):
         first, *rest = super().lines()
         tail = [line for line in rest if line.startswith("  !") or line.strip() == LOAD]
         body = [line for line in rest if line not in tail]
-        coat = film(self.build_up.min_um, self.build_up.max_um, self.unit)
-        said = {
-            "bare": "no coating: the limits of the class",
-            "held": f"the allowance, {film(self.allowance_um, self.allowance_um, self.unit)}, holds {coat} a surface",
-            "deducted": f"moved by {coat} a surface, "
-            f"{film(self.pitch_change_um, self.pitch_change_um, self.unit)} on the pitch diameter",
-        }
-        out = [f"before coating {first}", *body, f"  {said[self.way]}"]
+        out = [f"before coating {first}", *body, f"  {self.said}"]
         crest = "major" if self.side == "external" else "minor"
         out.append(
             f"  after coating: go {both(self.go_after_pitch_mm, self.unit)} pitch, "

@@ -120,6 +120,9 @@ class OverWires(Record):
     micrometer_max_mm: float | None
     micrometer_min_mm: float | None
     before_coating: bool = False
+    coated_max_mm: float | None = None
+    """What the coated part may read over the same wires; the gauges of the coated part decide."""
+    coated_min_mm: float | None = None
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
@@ -140,6 +143,8 @@ class OverWires(Record):
         out = [f"{when}{self.thread}: {span(low, high, unit, 1)} {how} {one(self.wire_mm, unit, 1)} {what}"]
         other = "mm" if unit == "in" else "in"
         out.append(f"  {'':<9} {span(low, high, other, 1)} {how} {one(self.wire_mm, other, 1)} {what}")
+        if self.coated_min_mm is not None and self.coated_max_mm is not None:
+            out.append(f"  coated    {span(self.coated_min_mm, self.coated_max_mm, unit, 1)} over the same {what}")
         out.append(f"  pitch     {span(self.pitch_min_mm, self.pitch_max_mm, unit)}")
         out.append(
             f"  {what:<9} {self.wire_choice}; best {both(self.best_wire_mm, unit, 1)}, "
@@ -203,6 +208,10 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
     answer = _core.wires_answer(found.thread, found.figures, catalogue, wire_mm, best, set)
     scale = 25.4 if found.unit == "in" else 1.0
     figures: dict[str, Any] = answer.figures
+    coated = False
+    if isinstance(found, PrecoatLimits) and found.way != "bare":
+        coated = True
+        figures.update(_coated_readings(found, figures["wire_mm"]))
     return OverWires(
         thread=str(found.thread),
         side=found.side,
@@ -210,11 +219,26 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
         wire_choice=answer.choice,
         pitch_max_mm=found.pitch_max * scale,
         pitch_min_mm=found.pitch_min * scale,
-        before_coating=isinstance(found, PrecoatLimits) and found.way != "bare",
+        before_coating=coated,
         cautions=tuple(caution(code) for code in answer.cautions),
         evidence=tuple(answer.evidence(catalogue)),
         **figures,
     )
+
+
+def _coated_readings(before: PrecoatLimits, wire_mm: float) -> dict[str, float]:
+    """Readings of the coated part at its gauges' sizes; none where the wire does not measure it any more."""
+    external = before.side == "external"
+    own = before.thread
+    size = over_wires_exact_mm if external else across_balls_exact_mm
+    pitches = np.array([before.go_after_pitch_mm, before.not_go_after_pitch_mm])
+    readings, codes = size(
+        pitches, before.go_after_crest_mm, own.pitch_mm, own.lead_mm, _HALF_ANGLE_DEG, wire_mm, on_error="status"
+    )
+    if codes.any():
+        return {}
+    go, not_go = map(float, np.asarray(readings))
+    return {"coated_max_mm": max(go, not_go), "coated_min_mm": min(go, not_go)}
 
 
 def wire_columns(

@@ -15,7 +15,7 @@ from typing import Annotated, Any, Literal, TypeAlias
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, model_validator
 
 from halfnut import machines
-from halfnut._core import Error, Quantity, find_alloy
+from halfnut._core import BuildUp, Error, Quantity, find_alloy, parse_build_up
 from halfnut.catalogue import active
 from halfnut.mistakes import InputError, NameMistake, from_pydantic
 from halfnut.shapes import Count, Length, Text, YesNo, load_toml
@@ -217,12 +217,51 @@ Operation: TypeAlias = Annotated[
 ]
 
 
+class _FinishText:
+    """A build-up with its range, or a coating by name and film, as `halfnut.coatings.build_up` reads them."""
+
+    def check(self, value: str) -> str:
+        try:
+            parse_build_up(value, active())
+        except Error as error:
+            raise ValueError(str(error)) from None
+        return value
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.no_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+
+
 class Coating(_Closed):
-    """A coating and how far it grows outward from each surface."""
+    """A coating: how far it grows outward from each surface, or which finish it is."""
 
     title: Name
-    build_up: LengthOrZero
+    build_up: LengthOrZero | None = None
     build_up_most: Length | None = None
+    """Where the build-up has a range, `build_up` is its least."""
+    finish: Annotated[str, _FinishText()] | None = None
+    """"anodise II black 15 um", "0.0002 in to 0.0003 in"; in place of `build_up`."""
+
+    @model_validator(mode="after")
+    def _says_how_much(self) -> Coating:
+        if (self.build_up is None) == (self.finish is None):
+            raise ValueError("needs build_up, how far each surface grows, or finish, such as 'anodise II black 15 um'")
+        if self.build_up_most is not None:
+            if self.build_up is None:
+                raise ValueError("has build_up_most without build_up")
+            if self.build_up_most.base < self.build_up.base:
+                raise ValueError(f"build_up_most, {self.build_up_most}, is less than build_up, {self.build_up}")
+        return self
+
+    @property
+    def surface(self) -> BuildUp:
+        """What it adds to one surface."""
+        if self.finish is not None:
+            return parse_build_up(self.finish, active())
+        assert self.build_up is not None
+        most = self.build_up if self.build_up_most is None else self.build_up_most
+        return BuildUp(1000.0 * self.build_up.base, 1000.0 * most.base)
 
 
 class Stock(_Closed):

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from halfnut import _core, cutting, knurls, threads
+from halfnut import _core, coatings, cutting, gauging, knurls, threads
 from halfnut._core import DomainError, Evidence, Length, Quantity
 from halfnut.cutting import Cut
 from halfnut.dials import Reading, reading
@@ -88,11 +88,14 @@ class Answer:
     """What `time_s` does not count."""
     mate: threads.ThreadLimits | None = None
     """Of a thread: the part that usually goes with it."""
+    wires: gauging.OverWires | None = None
+    """Of a thread: what to read over wires or across balls."""
 
     @property
     def records(self) -> tuple[Record, ...]:
-        """The record and, where it is another, the cut."""
-        return (self.record,) if self.cut is None or self.cut is self.record else (self.record, self.cut)
+        """The record and, where there are others, the readings over wires and the cut."""
+        others = (self.wires, None if self.cut is self.record else self.cut)
+        return (self.record, *(each for each in others if each is not None))
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
@@ -109,7 +112,10 @@ class Answer:
         """Sizes, then every record's own figures."""
         out: dict[str, Any] = dict(self.sizes)
         for record in reversed(self.records):
-            out |= record.to_dict()
+            if record is not self.wires:
+                out |= record.to_dict()
+        if self.wires is not None:
+            out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
         out.pop("cautions", None)
         if self.passes:
             out["passes"] = len(self.passes)
@@ -155,6 +161,10 @@ class Workpiece:
         self.outside_mm[step.end] = diameter_mm
         if length_mm >= self.part.length.base:
             self.outside_mm = dict.fromkeys(self.outside_mm, diameter_mm)
+
+
+# Figures of an OverWires that a plan tells.
+_READ = ("wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm")
 
 
 def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
@@ -281,7 +291,7 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
     thread = getattr(named, side)
-    limits = threads.limits(thread, engagement=step.engagement)
+    limits = _limits_to_cut(work, thread, step.engagement)
     by_hand_rpm = step.length.base / thread.lead_mm / _PASS_BY_HAND_S * 60
     cut = _thread_cut(work, step, machine, thread, None)
     remarks = []
@@ -292,13 +302,21 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     levers = [*_levers(cut, machine)[:1], *([train] if train is not None else [])]
     if train is None:
         remarks.append(_no_gearbox(thread))
-    if work.coating is not None:
-        remarks.append(_coating_remark(work, side))
+    remarks += _coating_remarks(work, limits)
     sizes = {"thread": str(thread), "side": side, "length_mm": step.length.base, "lead_mm": thread.lead_mm}
     time_s = step.times * _overhead(work, machine, tuple(levers), cut, 1)
     mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
     return Answer(
-        limits, cut, tuple(levers), (), sizes, time_s, remarks=tuple(remarks), untimed="threading passes", mate=mate
+        limits,
+        cut,
+        tuple(levers),
+        (),
+        sizes,
+        time_s,
+        remarks=tuple(remarks),
+        untimed="threading passes",
+        mate=mate,
+        wires=_over_wires(limits),
     )
 
 
@@ -391,7 +409,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
     if work.hole_mm is not None and work.hole_mm >= thread.diameter_mm:
         raise DomainError(f"the hole, {_size(work, work.hole_mm)}, is too large for {step.thread}")
     depth = _hole_depth(work, step)
-    limits = threads.limits(thread)
+    limits = _limits_to_cut(work, thread, None)
     cut = cutting.tap(
         work.part.alloy,
         thread,
@@ -402,7 +420,8 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         approach=work.length(_APPROACH_MM),
     )
     sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
-    return _hole_answer(work, step, machine, limits, cut, sizes, (_tap_hole_remark(work, limits),))
+    remarks = (_tap_hole_remark(work, limits), *_coating_remarks(work, limits))
+    return _hole_answer(work, step, machine, limits, cut, sizes, remarks)
 
 
 def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
@@ -634,14 +653,27 @@ def _no_gearbox(thread: Any) -> str:
     return f"A lead of {lead} is not on the gearbox's chart: set up change gears."
 
 
-def _coating_remark(work: Workpiece, side: str) -> str:
+def _limits_to_cut(work: Workpiece, thread: threads.Thread, engagement: Any) -> threads.ThreadLimits:
+    """Limits to cut a thread to: those of its class, or those before the part's coating."""
+    if work.coating is None:
+        return threads.limits(thread, engagement=engagement)
+    return coatings.precoat(thread, work.coating.surface, engagement=engagement, on=work.part.alloy)
+
+
+def _over_wires(limits: threads.ThreadLimits) -> gauging.OverWires | None:
+    """What to read; nothing where no wire or ball measures the thread."""
+    try:
+        return gauging.wires(limits)
+    except DomainError:
+        return None
+
+
+def _coating_remarks(work: Workpiece, limits: threads.ThreadLimits) -> list[str]:
+    if not isinstance(limits, coatings.PrecoatLimits) or limits.way == "bare":
+        return []
     assert work.coating is not None
-    moved = 4 * work.coating.build_up.base
-    where = "larger" if side == "external" else "smaller"
-    return (
-        f"{work.coating.title}, {work.coating.build_up} a surface, makes the pitch diameter {_size(work, moved)} "
-        f"{where}; the limits here are of the class, without it."
-    )
+    out = [f"{work.coating.title}: {limits.said}. Cut to the sizes before coating, gauge the coated part at its own."]
+    return [*out, *(f"Or: {remedy}." for remedy in limits.remedies)]
 
 
 def _size(work: Workpiece, value_mm: float) -> str:

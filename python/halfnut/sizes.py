@@ -50,11 +50,11 @@ def spans(low_mm: float, high_mm: float, unit: str) -> str:
 def film(low_um: float, high_um: float, unit: str) -> str:
     """A thickness, from-to where it has a range.
 
-    >>> film(5.08, 7.62, "in"), film(8.0, 8.0, "mm")
-    ('0.00020 to 0.00030 in', '8 um')
+    >>> film(5.08, 7.62, "in"), film(0.0, 8.0, "mm")
+    ('0.00020 to 0.00030 in', '0 to 8 um')
     """
     values = [0.0 if abs(value) < 1e-6 else value for value in (low_um, high_um)]
-    texts = [f"{value / 25400:.5f}" if unit == "in" else f"{value:.3g}" for value in values]
+    texts = [f"{value / 25400:.5f}" if unit == "in" and value else f"{value:.3g}" for value in values]
     name = "in" if unit == "in" else "um"
     return f"{texts[0]} {name}" if texts[0] == texts[1] else f"{texts[0]} to {texts[1]} {name}"
 

@@ -98,6 +98,20 @@ CAUTIONS: dict[str, str] = {
 # Codes of CAUTIONS that go with an operation whatever its figures.
 STANDING: dict[str, tuple[str, ...]] = {"tap": ("tap_reversal",), "ream": ("ream_forward",)}
 
+# Codes of CAUTIONS that a finish brings to every surface of a piece.
+_FINISH = frozenset(
+    {
+        "coat_etch",
+        "coat_film_outside",
+        "coat_growth_range",
+        "coat_loses_metal",
+        "coat_maximum_by_rule",
+        "coat_strip",
+        "coat_uneven",
+        "coat_usual_film",
+    }
+)
+
 # What every sheet and every answer defers to.
 FIRST = "The machine's manual, the chuck's marked speed, local codes and licensed practice come before these figures."
 LOAD = "Limits of size say nothing of strength: have a thread that carries a load checked by licensed practice."
@@ -146,6 +160,15 @@ TOOLS: dict[str, str] = {
     "coated carbide": "carbide_coated",
     "carbide coated": "carbide_coated",
 }
+
+
+def of_the_piece(code: str) -> bool:
+    """Whether a caution goes with the whole piece, its metal or its finish, and not with one operation.
+
+    >>> of_the_piece("hazard_lead_dust"), of_the_piece("coat_etch"), of_the_piece("coat_allowance_short")
+    (True, True, False)
+    """
+    return code.startswith("hazard_") or code in _FINISH
 
 
 def caution(code: str, **figures: Any) -> Caution:

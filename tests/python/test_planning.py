@@ -166,8 +166,54 @@ def test_threading_leaves_time_for_the_half_nut(demo):
 def test_a_coating_is_told_beside_the_thread(data):
     data["coatings"] = {"black": {"title": "black anodise", "build_up": "0.0002 in"}}
     data["parts"][0]["coating"] = "black"
-    remark = " ".join(hn.plan(data).parts[0].operations[2].answer.remarks)
-    assert "0.0008 in larger" in remark  # four times the growth of a surface, on a 60 degree flank
+    found = hn.plan(data).parts[0].operations[2].answer
+    assert "the allowance, 0.00150 in, holds 0.00020 in a surface" in " ".join(found.remarks)
+    assert found.record.way == "held"
+    assert found.record.to_dict()["pitch_max"] == hn.limits(found.record.thread).pitch_max
+
+
+def test_an_allowance_that_cannot_hold_the_coat_moves_the_limits_and_names_what_would(data):
+    data["coatings"] = {"hard": {"title": "hard anodise", "finish": "hard anodise 0.002 in"}}
+    data["parts"][0]["coating"] = "hard"
+    op = hn.plan(data).parts[0].operations[2]
+    assert op.error == ""
+    before = op.answer.record
+    plain = hn.limits(before.thread)
+    # Half of 0.002 in grows outward, less up to 5 um of etch; 4 x 0.001 in on the pitch diameter, from the basic size.
+    assert before.pitch_max == pytest.approx(plain.pitch_max + plain.allowance - 0.004, abs=1e-9)
+    assert "coat_allowance_short" in [caution.code for caution in op.answer.cautions]
+    assert any(remark.startswith("Or: a coating that builds up at most 0.0003") for remark in op.answer.remarks)
+    assert any("mask the thread" in remark for remark in op.answer.remarks)
+    # over wires before and after: the part grows by what the coating adds, four times the build-up
+    wires = op.answer.wires
+    assert wires.coated_max_mm - wires.over_max_mm == pytest.approx(0.004 * 25.4, abs=2e-4)
+    row = op.answer.to_dict()
+    assert {"wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm", "way"} <= set(row)
+
+
+def test_a_coat_that_no_limits_can_hold_or_the_metal_does_not_take_fails_the_operation(data):
+    data["coatings"] = {"thick": {"title": "plate", "build_up": "5 um", "build_up_most": "200 um"}}
+    data["parts"][0]["coating"] = "thick"
+    assert "no part can be cut that gauges" in hn.plan(data).parts[0].operations[2].error
+    data["coatings"]["thick"] = {"title": "black anodise", "finish": "anodise II black 15 um"}
+    data["parts"][0]["alloy"] = "C36000"
+    assert "does not go on" in hn.plan(data).parts[0].operations[2].error
+
+
+def test_the_demo_tubes_bases_and_nuts_gauge_after_their_black_coat(demo):
+    seen = {"held": 0, "deducted": 0}
+    for part, op in demo.operations:
+        if op.step.do != "thread" or part.part.coating is None:
+            continue
+        before = op.answer.record
+        seen[before.way] += 1
+        assert before.build_up.max_um == pytest.approx(7.5)
+        sense = 1 if before.side == "external" else -1
+        scale = 25.4 if before.unit == "in" else 1.0
+        fullest = scale * (before.pitch_max if sense > 0 else before.pitch_min)
+        assert sense * (fullest + sense * 0.030) <= sense * before.go_after_pitch_mm + 1e-9
+        assert op.answer.wires.before_coating
+    assert seen == {"held": 2, "deducted": 3}
 
 
 def test_the_dictionary_and_the_frame_hold_no_nan_and_say_the_same(demo):

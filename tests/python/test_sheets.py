@@ -234,3 +234,27 @@ def test_a_turned_thread_is_drawn_with_the_part_that_goes_on_it(tmp_path):
             assert answer.record.side != answer.mate.side
         turned += len(wanted)
     assert turned == sum(op.step.do == "thread" for part in plan.parts for op in part.operations) > 0
+
+
+def test_a_coated_thread_shows_sizes_before_coating_beside_the_coated_ones(tmp_path):
+    def rows(name, caption):
+        text = (tmp_path / name).read_text(encoding="utf-8")
+        table = text[text.index(caption) :]
+        table = table[: table.index("</table>")]
+        return {
+            found[0]: found[1:]
+            for line in table.splitlines()
+            if (found := re.findall(r"<t[hd](?: scope=\"(?:row|col)\")?>(.*?)</t[hd]>", line))
+        }, text
+
+    hn.plan(DEMO / "job.toml").write(tmp_path, replace=True)
+    tube, text = rows("truss-tube.html", "7/8-14 UNF-2A before coating, in")
+    assert tube["diameter"] == ["cut to: max", "min", "coated: max", "min"]
+    assert tube["pitch"] == ["0.8270", "0.8216", "0.8286", "0.8216"]
+    assert tube["major"] == ["0.8734", "0.8631", "0.8750", "0.8631"]
+    assert tube["over ⌀0.04000 wires"] == ["0.88516", "0.87976", "0.88676", "0.87976"]
+    assert text.count("anodise a coupon") == 1  # of the piece, not of each thread
+    base, text = rows("tube-base.html", "7/8-14 UNF-2B before coating, in")
+    assert base["pitch"] == ["0.8356", "0.8298", "0.8356", "0.8286"]
+    assert "Or: mask the thread, and leave it bare." in text
+    assert "across ⌀" in text

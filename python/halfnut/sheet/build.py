@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+from halfnut.coatings import PrecoatLimits
 from halfnut.cutting import Cut
+from halfnut.gauging import OverWires
 from halfnut.knurls import KnurlBlank
 from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
@@ -20,9 +23,10 @@ from halfnut.sheet.view import (
     Table,
     TitleBlock,
 )
+from halfnut.sizes import film
 from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
-from halfnut.words import LIMITS, TOOLS
+from halfnut.words import LIMITS, TOOLS, of_the_piece
 
 if TYPE_CHECKING:
     from halfnut.job import Job
@@ -121,7 +125,7 @@ def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
         failed=part.failed,
         cautions=len(part.cautions),
         remarks=(part.part.note,) if part.part.note else (),
-        hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if _of_material(each.code))),
+        hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if of_the_piece(each.code))),
         stock_error=part.stock_error,
         threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
     )
@@ -143,10 +147,6 @@ def _spoken(figure: str) -> str:
     units = ("_m_min", "_mm_rev", "_mm_min", "_cm3_min", "_mm", "_in", "_um", "_kw", "_nm", "_n", "_s", "_rpm")
     unit = next((unit for unit in units if figure.endswith(unit)), "")
     return figure.removesuffix(unit).replace("_", " ")
-
-
-def _of_material(code: str) -> bool:
-    return code.startswith("hazard_")
 
 
 def _sentence(text: str) -> str:
@@ -174,7 +174,9 @@ def _stock(job: Job, part: PlannedPart) -> list[tuple[str, str]]:
     out += [("Finished length", str(part.part.length)), ("Pieces", str(part.part.quantity))]
     if part.part.coating is not None:
         coating = job.coatings[part.part.coating]
-        out.append(("Coating", f"{coating.title}, {coating.build_up} a surface"))
+        grows = film(coating.surface.min_um, coating.surface.max_um, unit)
+        finish = f", {coating.finish}" if coating.finish is not None else ""
+        out.append(("Coating", f"{coating.title}{finish}: {grows} a surface"))
     return out
 
 
@@ -213,7 +215,7 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         drawing=_drawing(found),
         figures=tuple(_figures(found, part.unit)),
         remarks=tuple(map(_sentence, (*note, *found.remarks, *_notes(found)))),
-        cautions=tuple(_sentence(each.text) for each in found.cautions if not _of_material(each.code)),
+        cautions=tuple(_sentence(each.text) for each in found.cautions if not of_the_piece(each.code)),
     )
 
 
@@ -307,7 +309,7 @@ def _tables(found: Answer, unit: str) -> list[Table]:
         out.append(_pass_table(found, unit))
     record = found.record
     if isinstance(record, ThreadLimits):
-        out.append(_thread_table(record))
+        out.append(_thread_table(record, found.wires))
     if isinstance(record, KnurlBlank):
         out.append(_knurl_table(record, unit))
     return out
@@ -348,18 +350,44 @@ def _dial(each: Pass) -> tuple[str, str, str]:
     return (str(each.reading.turns), str(each.reading.line), each.reading.remainder)
 
 
-def _thread_table(record: ThreadLimits) -> Table:
-    places = 4 if record.unit == "in" else 3
+def _thread_table(record: ThreadLimits, wires: OverWires | None) -> Table:
+    """The sizes to cut, what to read over wires, and beside them what the coated part is gauged at."""
+    coated = _coated(record)
+    scale = 25.4 if record.unit == "in" else 1.0
+    rows = [
+        (name, (getattr(record, f"{name}_max"), getattr(record, f"{name}_min")), coated.get(name, (None, None)))
+        for name in ("major", "pitch", "minor")
+    ]
+    shown = [(name, *_pair(cut, record.unit, 0), *_pair(after, record.unit, 0)) for name, cut, after in rows]
+    if wires is not None:
+        reads = (wires.over_max_mm / scale, wires.over_min_mm / scale)
+        later = tuple(None if each is None else each / scale for each in (wires.coated_max_mm, wires.coated_min_mm))
+        how, what = ("over", "wires") if record.side == "external" else ("across", "balls")
+        tool = _pair((wires.wire_mm / scale,), record.unit, 1)[0]
+        shown.append((f"{how} ⌀{tool} {what}", *_pair(reads, record.unit, 1), *_pair(later, record.unit, 1)))
+    if not coated:
+        heads: tuple[str, ...] = ("diameter", "max", "min")
+        return Table(f"{record.thread}, {record.unit}", heads, tuple(row[:3] for row in shown), ("measured",))
+    heads = ("diameter", "cut to: max", "min", "coated: max", "min")
+    return Table(f"{record.thread} before coating, {record.unit}", heads, tuple(shown), ("measured",))
 
-    def text(value: float | None) -> str:
-        return "–" if value is None else f"{value:.{places}f}"
 
-    rows = (
-        ("major", text(record.major_max), text(record.major_min)),
-        ("pitch", text(record.pitch_max), text(record.pitch_min)),
-        ("minor", text(record.minor_max), text(record.minor_min)),
+def _coated(record: ThreadLimits) -> dict[str, tuple[float | None, float | None]]:
+    """Largest and smallest sizes of the coated part, where its gauges set them; nothing for a bare one."""
+    if not isinstance(record, PrecoatLimits) or record.way == "bare":
+        return {}
+    scale = 25.4 if record.unit == "in" else 1.0
+    go, not_go, crest = (
+        each / scale for each in (record.go_after_pitch_mm, record.not_go_after_pitch_mm, record.go_after_crest_mm)
     )
-    return Table(f"{record.thread}, {record.unit}", ("diameter", "max", "min"), rows, ("measured",))
+    if record.side == "external":
+        return {"major": (crest, record.uncoated.major_min), "pitch": (go, not_go)}
+    return {"minor": (record.uncoated.minor_max, crest), "pitch": (not_go, go)}
+
+
+def _pair(values: Iterable[float | None], unit: str, extra: int) -> tuple[str, ...]:
+    places = extra + (4 if unit == "in" else 3)
+    return tuple("–" if value is None else f"{value:.{places}f}" for value in values)
 
 
 def _drawing(found: Answer) -> Drawing | None:
