@@ -1,5 +1,11 @@
 // Cutting: level-1 formulas.
 
+#include <fmt/format.h>
+#include <pybind11/stl.h>
+
+#include <algorithm>
+#include <limits>
+
 #include "bind.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
@@ -8,12 +14,62 @@
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/cutting/kinematics.hpp"
 #include "halfnut/cutting/orthogonal.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
+namespace py = pybind11;
 using namespace cutting;
+using namespace pybind11::literals;
+
+namespace {
+
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
+
+std::vector<double> work_bend(const std::vector<std::array<double, 3>>& sections, const std::string& hold,
+                              double force_n, const std::vector<double>& places_mm, double youngs_modulus_gpa,
+                              const std::vector<double>& steadies_mm, double centre_n_um, double chuck_n_um) {
+    WorkBeam beam;
+    if (!enum_from_name(hold, beam.hold)) {
+        throw DomainError("hold must be 'chuck', 'chuck and centre' or 'between centres', got '" + hold +
+                          "'");
+    }
+    for (const auto& [length, diameter, bore] : sections) {
+        beam.sections.push_back({length, diameter, bore});
+    }
+    beam.youngs_modulus_gpa = youngs_modulus_gpa;
+    beam.steadies_mm = steadies_mm;
+    beam.centre_n_um = centre_n_um;
+    beam.chuck_n_um = chuck_n_um;
+    std::vector<double> bend(places_mm.size());
+    std::string why;
+    if (!evaluate(beam, force_n, places_mm, bend, &why).ok()) {
+        throw DomainError("work_bend_mm: " + why);
+    }
+    return bend;
+}
+
+py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& rules,
+                       const SharedCatalogue& catalogue) {
+    py::list out;
+    for (const auto& [figure, id] : rules) {
+        const auto all = catalogue.get().rules;
+        const auto found =
+            std::find_if(all.begin(), all.end(), [&](const RuleRow& row) { return row.id == id; });
+        if (found == all.end()) {
+            throw DomainError(fmt::format("there is no rule '{}'", id));
+        }
+        const std::array<std::string_view, 1> names{figure};
+        const EvidenceItem item{
+            .figure = 0, .rule = {static_cast<std::uint16_t>(found - all.begin())}, .row = {}};
+        out.append(py::cast(evidence_text(item, names, catalogue.get())));
+    }
+    return out;
+}
+
+}  // namespace
 
 void bind_cutting_formulas(pybind11::module_& module) {
     level1<SpindleSpeed>(module, "Spindle speed that gives a cutting speed at a diameter, rev/min.");
@@ -67,6 +123,19 @@ void bind_cutting_formulas(pybind11::module_& module) {
     level1<TaylorSpeed>(module, "Cutting speed for a tool life, m/min.");
     level1<TaylorLife>(module, "Tool life at a cutting speed, min.");
     level1<FastestLife>(module, "Tool life for the most parts an hour, min.");
+    level1<RingOutOfRound>(module,
+                           "Out-of-round of a thin ring bored in jaws, peak to valley on the radius, mm.");
+    level1<JawForceNeeded>(module, "Force of each jaw that keeps the work from slipping, N.");
+    level1<JawForceAtSpeed>(module, "Force of a jaw gripping from outside, at speed, N.");
+    level1<SizeAt20>(module, "Size at 20 degrees of work measured warm, mm.");
+    module.def("work_bend_mm", &work_bend, "sections"_a, "hold"_a, "force_n"_a, "places_mm"_a,
+               "youngs_modulus_gpa"_a, "steadies_mm"_a = std::vector<double>{}, "centre_n_um"_a = kInfinite,
+               "chuck_n_um"_a = kInfinite,
+               "Deflection of stepped work at the tool, mm, as the tool travels. sections: length, diameter "
+               "and bore of "
+               "each, mm; hold: 'chuck', 'chuck and centre' or 'between centres'.");
+    module.def("rule_evidence", &rule_evidence, "rules"_a, "catalogue"_a,
+               "Evidence of figures that each rest on one rule: pairs of figure and rule.");
     level1<TaylorLifeRatio>(module, "How tool life changes with speed, feed and depth together.");
 }
 

@@ -1,6 +1,6 @@
 """Types of the compiled core, by hand; a test compares them with the built module."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any, Literal, TypeAlias, overload
 
 import numpy as np
@@ -1693,6 +1693,121 @@ def second_moment_mm4(
 def second_moment_mm4(
     diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def ring_out_of_round_mm(
+    jaw_force_n: float, jaws: float, mean_diameter_mm: float, wall_mm: float, width_mm: float, youngs_modulus_gpa: float
+) -> float: ...
+@overload
+def ring_out_of_round_mm(
+    jaw_force_n: ArrayLike,
+    jaws: ArrayLike,
+    mean_diameter_mm: ArrayLike,
+    wall_mm: ArrayLike,
+    width_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def ring_out_of_round_mm(
+    jaw_force_n: ArrayLike,
+    jaws: ArrayLike,
+    mean_diameter_mm: ArrayLike,
+    wall_mm: ArrayLike,
+    width_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def ring_out_of_round_mm(
+    jaw_force_n: ArrayLike,
+    jaws: ArrayLike,
+    mean_diameter_mm: ArrayLike,
+    wall_mm: ArrayLike,
+    width_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    on_error: str,
+) -> Any: ...
+@overload
+def jaw_force_needed_n(
+    cutting_force_n: float, cut_diameter_mm: float, grip_diameter_mm: float, jaws: float, friction: float, safety: float
+) -> float: ...
+@overload
+def jaw_force_needed_n(
+    cutting_force_n: ArrayLike,
+    cut_diameter_mm: ArrayLike,
+    grip_diameter_mm: ArrayLike,
+    jaws: ArrayLike,
+    friction: ArrayLike,
+    safety: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def jaw_force_needed_n(
+    cutting_force_n: ArrayLike,
+    cut_diameter_mm: ArrayLike,
+    grip_diameter_mm: ArrayLike,
+    jaws: ArrayLike,
+    friction: ArrayLike,
+    safety: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def jaw_force_needed_n(
+    cutting_force_n: ArrayLike,
+    cut_diameter_mm: ArrayLike,
+    grip_diameter_mm: ArrayLike,
+    jaws: ArrayLike,
+    friction: ArrayLike,
+    safety: ArrayLike,
+    on_error: str,
+) -> Any: ...
+@overload
+def jaw_force_at_speed_n(
+    force_at_rest_n: float, jaw_mass_kg: float, mass_radius_mm: float, spindle_rpm: float
+) -> float: ...
+@overload
+def jaw_force_at_speed_n(
+    force_at_rest_n: ArrayLike,
+    jaw_mass_kg: ArrayLike,
+    mass_radius_mm: ArrayLike,
+    spindle_rpm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def jaw_force_at_speed_n(
+    force_at_rest_n: ArrayLike,
+    jaw_mass_kg: ArrayLike,
+    mass_radius_mm: ArrayLike,
+    spindle_rpm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def jaw_force_at_speed_n(
+    force_at_rest_n: ArrayLike, jaw_mass_kg: ArrayLike, mass_radius_mm: ArrayLike, spindle_rpm: ArrayLike, on_error: str
+) -> Any: ...
+@overload
+def size_at_20_mm(warm_mm: float, temperature_c: float, expansion_per_k: float) -> float: ...
+@overload
+def size_at_20_mm(
+    warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def size_at_20_mm(
+    warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def size_at_20_mm(warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: str) -> Any: ...
+def work_bend_mm(
+    sections: Sequence[tuple[float, ...]],
+    hold: str,
+    force_n: float,
+    places_mm: Sequence[float],
+    youngs_modulus_gpa: float,
+    steadies_mm: Sequence[float] = ...,
+    centre_n_um: float = ...,
+    chuck_n_um: float = ...,
+) -> list[float]: ...
+def rule_evidence(rules: Sequence[tuple[str, str]], catalogue: Catalogue) -> list[Evidence]: ...
 @overload
 def cantilever_deflection_mm(
     force_n: float, overhang_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float

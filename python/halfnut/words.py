@@ -81,6 +81,11 @@ CAUTIONS: dict[str, str] = {
     "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
     "fire_speed": "above 213 m/min (700 ft/min) magnesium cut dry may take fire",
     "deep_hole": "deep for its diameter: withdraw and clear the chips often",
+    "bend_takes_tolerance": "the bend takes more than half of the diameter's tolerance: a centre or steady, a lighter "
+    "last cut, or an edge nearer 90 degrees",
+    "ring_out_of_round": "the jaws leave the work further out of round than allowed: more contacts (soft or pie jaws), "
+    "a collet, a plug in the bore, less grip and a lighter cut, or clamp it endwise on a face plate",
+    "ring_is_thick": "the wall is thick for a thin ring: it will come rounder than this",
     "thin_wall": "a thin wall springs under the jaws: plug it, soft jaws, or a collet",
     "speed_at_centre": "towards the centre the cutting speed falls to nothing: ease the feed",
     "grabs": "this material draws a sharp drill in: flatten the cutting lips",
