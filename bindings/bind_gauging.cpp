@@ -85,6 +85,25 @@ FitPart part_of(const Thread& thread, const ThreadLimits& limits, const BuildUp&
     return part;
 }
 
+/// A part by its sizes, of any straight-sided form. NaN: no such size.
+FitPart sized_part(const std::array<double, 6>& sizes_mm, double pitch_mm, int starts, double half_angle_deg,
+                   bool left_hand, const BuildUp& build_up, double lead_error_mm, double temperature_c,
+                   double expansion_um_m_k) {
+    FitPart part;
+    part.major = {sizes_mm[0], sizes_mm[1]};
+    part.pitch = {sizes_mm[2], sizes_mm[3]};
+    part.minor = {sizes_mm[4], sizes_mm[5]};
+    part.pitch_mm = pitch_mm;
+    part.starts = starts;
+    part.half_angle_deg = half_angle_deg;
+    part.left_hand = left_hand;
+    part.build_up = build_up;
+    part.lead_error_mm = lead_error_mm;
+    part.temperature_c = temperature_c;
+    part.expansion_um_m_k = expansion_um_m_k;
+    return part;
+}
+
 /// How many rows columns have that go together: each holds one value for all, or one a row.
 std::size_t common_rows(const std::vector<std::size_t>& sizes, std::string_view what) {
     std::size_t rows = 1;
@@ -560,6 +579,10 @@ void bind_fits(py::module_& module) {
              py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
              py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0,
              py::arg("temperature_c") = 20.0, py::arg("expansion_um_m_k") = 0.0);
+    module.def("sized_part", &sized_part, py::arg("sizes_mm"), py::arg("pitch_mm"), py::arg("starts"),
+               py::arg("half_angle_deg"), py::arg("left_hand"), py::arg("build_up"),
+               py::arg("lead_error_mm") = 0.0, py::arg("temperature_c") = 20.0,
+               py::arg("expansion_um_m_k") = 0.0, "A part of a fit by its sizes.");
     py::class_<ThreadFit>(module, "FitAnswer", "The core's answer on one fit.")
         .def_property_readonly("figures",
                                [](const ThreadFit& f) { return figure_dict(kFitFigures, f.figures()); })
@@ -665,6 +688,22 @@ void bind_measuring(py::module_& module) {
         py::arg("thread"), py::arg("limits"), py::arg("catalogue"), py::arg("wire_mm") = py::none(),
         py::arg("best") = false, py::arg("set") = "",
         "Sizes over wires, or across balls, for a part's limits.");
+
+    module.def(
+        "sized_wires_answer",
+        [](const FitPart& part, const std::string& side, const std::string& unit, const std::string& title,
+           const SharedCatalogue& catalogue, std::optional<double> wire_mm, bool best,
+           const std::string& set) {
+            WireRequest request{part, side == "external" ? Side::external : Side::internal, unit == "in",
+                                title};
+            request.wire_mm = given_or_nan("wire_mm", wire_mm);
+            request.best = best;
+            request.set = set;
+            return over_wires(catalogue.get(), request);
+        },
+        py::arg("part"), py::arg("side"), py::arg("unit"), py::arg("title"), py::arg("catalogue"),
+        py::arg("wire_mm") = py::none(), py::arg("best") = false, py::arg("set") = "",
+        "Sizes over wires, or across balls, for a part by its sizes.");
 
     py::class_<Verdict>(module, "VerdictAnswer", "The core's verdict on a measured part.")
         .def_property_readonly("place", [](const Verdict& v) { return std::string(enum_name(v.place())); })

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
     from halfnut.mistakes import InputError
+    from halfnut.plain_threads import plain_thread
     from halfnut.planning import Plan, plan
     from halfnut.thread_fits import cut_to_suit, fit
     from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
@@ -58,6 +59,7 @@ _HOMES = {
     "milling_machine": "machines",
     "mm": "units",
     "part_off": "cutting",
+    "plain_thread": "plain_threads",
     "plan": "planning",
     "precoat": "coatings",
     "quantity": "units",
@@ -102,6 +104,7 @@ __all__ = [
     "milling_machine",
     "mm",
     "part_off",
+    "plain_thread",
     "plan",
     "precoat",
     "quantity",

@@ -895,6 +895,27 @@ class WiresAnswer:
     def cautions(self) -> list[str]: ...
     def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
 
+def sized_part(
+    sizes_mm: list[float],
+    pitch_mm: float,
+    starts: int,
+    half_angle_deg: float,
+    left_hand: bool,
+    build_up: BuildUp,
+    lead_error_mm: float = 0.0,
+    temperature_c: float = 20.0,
+    expansion_um_m_k: float = 0.0,
+) -> FitPart: ...
+def sized_wires_answer(
+    part: FitPart,
+    side: str,
+    unit: str,
+    title: str,
+    catalogue: Catalogue,
+    wire_mm: float | None = None,
+    best: bool = False,
+    set: str = "",
+) -> WiresAnswer: ...
 def wires_answer(
     thread: Thread,
     limits: LimitFigures,

@@ -43,6 +43,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits, one_part
+from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
 from halfnut.threads import ThreadLimits, limits
@@ -177,9 +178,9 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
 
     Parameters
     ----------
-    thread : str, Thread or ThreadLimits
-        A designation (without a class the usual external one is meant), or limits, such as those before coating. An
-        internal thread is answered across two balls.
+    thread : str, Thread, ThreadLimits or PlainThread
+        A designation (without a class the usual external one is meant), or limits, such as those before coating, or
+        sizes of another form (`plain_thread`). An internal thread is answered across two balls.
     wire : str, Length or pint quantity, optional
         The wire at hand; ``"best"`` for the one that touches at the pitch line. Otherwise the nearest of a set.
     set : str
@@ -202,6 +203,8 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
     (0.895, 10.3817)
     """
     catalogue = active()
+    if isinstance(thread, PlainThread):
+        return _plain_wires(thread, wire, set)
     found = thread if isinstance(thread, ThreadLimits) else limits(one_part(thread))
     best = isinstance(wire, str) and wire.strip().lower() == "best"
     wire_mm = None if wire is None or best else length(wire, "wire").mm
@@ -220,6 +223,30 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
         pitch_max_mm=found.pitch_max * scale,
         pitch_min_mm=found.pitch_min * scale,
         before_coating=coated,
+        cautions=tuple(caution(code) for code in answer.cautions),
+        evidence=tuple(answer.evidence(catalogue)),
+        **figures,
+    )
+
+
+def _plain_wires(thread: PlainThread, wire: Any, set: str) -> OverWires:
+    catalogue = active()
+    crest = thread.major_max_mm if thread.side == "external" else thread.minor_min_mm
+    if crest is None:
+        name = "major" if thread.side == "external" else "minor"
+        raise _core.DomainError(f"{thread}: give its {name} diameter, which the wires or balls have to stand above")
+    best = isinstance(wire, str) and wire.strip().lower() == "best"
+    wire_mm = None if wire is None or best else length(wire, "wire").mm
+    bare = thread.part(_core.BuildUp(0.0, 0.0))
+    answer = _core.sized_wires_answer(bare, thread.side, thread.unit, str(thread), catalogue, wire_mm, best, set)
+    figures: dict[str, Any] = answer.figures
+    return OverWires(
+        thread=str(thread),
+        side=thread.side,
+        unit=thread.unit,
+        wire_choice=answer.choice,
+        pitch_max_mm=thread.pitch_max_mm,
+        pitch_min_mm=thread.pitch_min_mm,
         cautions=tuple(caution(code) for code in answer.cautions),
         evidence=tuple(answer.evidence(catalogue)),
         **figures,

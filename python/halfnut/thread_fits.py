@@ -24,6 +24,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import build_up, one_part, precoat, process_cautions
+from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, film, film_at_most, one, span, spans
 from halfnut.threads import Thread, ThreadLimits, limits
@@ -182,8 +183,25 @@ def one_thread(external: Thread, internal: Thread) -> bool:
     )
 
 
-def _limits_of(part: Any, side: str) -> ThreadLimits:
-    return part if isinstance(part, ThreadLimits) else limits(one_part(part, side))
+def _limits_of(part: Any, side: str) -> ThreadLimits | PlainThread:
+    found = part if isinstance(part, (ThreadLimits, PlainThread)) else limits(one_part(part, side))
+    if found.side != side:
+        raise _core.DomainError(f"the {side} part of a fit must be {side}, got {_title(found)}")
+    return found
+
+
+def _title(part: ThreadLimits | PlainThread) -> str:
+    return str(part) if isinstance(part, PlainThread) else str(part.thread)
+
+
+def _met(
+    found: ThreadLimits | PlainThread, coat: BuildUp, sizes: dict[str, float | None], **given: float
+) -> _core.FitPart:
+    """One part of a fit; `sizes` are measured ones."""
+    if isinstance(found, PlainThread):
+        return found.part(coat, sizes, **given)
+    measured: dict[str, Any] = {f"{name}_mm": value for name, value in sizes.items()}
+    return _core.FitPart(found.thread, found.figures, coat, **measured, **given)
 
 
 def _expansion(alloy_name: str | None, temperature_c: float) -> float:
@@ -223,8 +241,9 @@ def fit(
 
     Parameters
     ----------
-    external, internal : str, Thread or ThreadLimits
-        Designations (a class that is not given is the usual one), or limits, such as those before coating.
+    external, internal : str, Thread, ThreadLimits or PlainThread
+        Designations (a class that is not given is the usual one), or limits, such as those before coating, or sizes of
+        another form (`plain_thread`).
     build_up_external, build_up_internal : optional
         What a coating adds to each surface: ``"8 um"``, ``"0.0002 in to 0.0003 in"``, ``"anodise II 12 um"``.
     engagement : str, Length or pint quantity, optional
@@ -266,37 +285,30 @@ def fit(
         return None if value is None else length(value, name).mm
 
     male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
-    for found, side in ((male, "external"), (female, "internal")):
-        if found.side != side:
-            raise _core.DomainError(f"the {side} part of a fit must be {side}, got {found.thread}")
     coat_male = build_up(build_up_external, "build_up_external")
     coat_female = build_up(build_up_internal, "build_up_internal")
     engagement_mm = size(engagement, "engagement")
-    if engagement_mm is None:
+    if engagement_mm is None and isinstance(male, ThreadLimits):
         engagement_mm = male.thread.engagement_mm
     answer = _core.fit_answer(
-        _core.FitPart(
-            male.thread,
-            male.figures,
+        _met(
+            male,
             coat_male,
-            pitch_mm=size(external_pitch, "external_pitch"),
-            major_mm=size(external_major, "external_major"),
+            {"pitch": size(external_pitch, "external_pitch"), "major": size(external_major, "external_major")},
             lead_error_mm=size(external_lead_error, "external_lead_error") or 0.0,
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(external_alloy, temperature_c),
         ),
-        _core.FitPart(
-            female.thread,
-            female.figures,
+        _met(
+            female,
             coat_female,
-            pitch_mm=size(internal_pitch, "internal_pitch"),
-            minor_mm=size(internal_minor, "internal_minor"),
+            {"pitch": size(internal_pitch, "internal_pitch"), "minor": size(internal_minor, "internal_minor")},
             lead_error_mm=size(internal_lead_error, "internal_lead_error") or 0.0,
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(internal_alloy, temperature_c),
         ),
         engagement_mm=engagement_mm,
-        assumed_engagement_mm=male.thread.diameter_mm,
+        assumed_engagement_mm=male.diameter_mm if isinstance(male, PlainThread) else male.thread.diameter_mm,
         tolerance_over_sigma=tolerance_over_sigma,
         mean_shift=mean_shift,
     )
@@ -307,8 +319,8 @@ def fit(
     cautions += process_cautions(coat_male)
     cautions += [each for each in process_cautions(coat_female, internal=True) if each not in cautions]
     return ThreadFit(
-        external=str(male.thread),
-        internal=str(female.thread),
+        external=_title(male),
+        internal=_title(female),
         unit=male.unit,
         verdict=answer.verdict,
         deciding=answer.deciding,
@@ -329,7 +341,11 @@ def fit(
 
 
 def _remedies(
-    answer: _core.FitAnswer, male: ThreadLimits, coat_male: BuildUp, female: ThreadLimits, coat_female: BuildUp
+    answer: _core.FitAnswer,
+    male: ThreadLimits | PlainThread,
+    coat_male: BuildUp,
+    female: ThreadLimits | PlainThread,
+    coat_female: BuildUp,
 ) -> tuple[str, ...]:
     """What makes coated parts go together: the limits to cut each one to, and what spares that."""
     if answer.verdict not in {"may bind", "interferes"}:
@@ -337,6 +353,9 @@ def _remedies(
     out = []
     for found, coat in ((male, coat_male), (female, coat_female)):
         if coat.bare:
+            continue
+        if isinstance(found, PlainThread):
+            out.append(f"{found}: mask the thread, and leave it bare")
             continue
         try:
             before = precoat(found.thread, coat)
@@ -353,9 +372,10 @@ def _remedies(
             out += [f"{found.thread}: {remedy}" for remedy in before.remedies if not remedy.startswith("a coating")]
     coats = [coat for coat in (coat_male, coat_female) if not coat.bare]
     bare_um = 1000.0 * float(answer.figures["pitch_clearance_min_mm"] or 0.0)
-    bare_um += sum(coated_pitch_change_um(coat.max_um, 30.0) for coat in coats)
+    half_angle_deg = male.half_angle_deg if isinstance(male, PlainThread) else 30.0
+    bare_um += sum(coated_pitch_change_um(coat.max_um, half_angle_deg) for coat in coats)
     if coats and bare_um > 0.0:
-        thin = greatest_build_up_um(bare_um / len(coats), 30.0)
+        thin = greatest_build_up_um(bare_um / len(coats), half_angle_deg)
         where = "each of the parts" if len(coats) == 2 else "the coated part"
         out.append(f"a coating that builds up at most {film_at_most(thin, male.unit)} a surface on {where}")
     return tuple(out)

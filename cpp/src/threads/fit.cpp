@@ -120,7 +120,8 @@ double chance(const Cut& internal, const Cut& external, SizeRange first, SizeRan
     }
     const double wide = std::max(first.max_mm - first.min_mm, second.max_mm - second.min_mm);
     const double narrow = std::min(first.max_mm - first.min_mm, second.max_mm - second.min_mm);
-    if (!(wide > 0.0)) {
+    constexpr double kNoRangeMm = 1e-12;  // a density over less would overflow
+    if (!(wide > kNoRangeMm)) {
         return below(internal, external, low);
     }
     // The sum of two even ranges rises, stays and falls; the difference of the sizes kinks where limits meet.

@@ -136,6 +136,14 @@ TEST(Fit, TheChanceOfEvenBuildUpsIsATrapeziumsShare) {
     EXPECT_NEAR(fit(request).chance_of_interference, 0.5, 1e-12);
 }
 
+TEST(Fit, ABuildUpOfHardlyAnyRangeIsAFixedOne) {
+    FitRequest request = pair("M10-6h", "M10-6H");
+    request.external.build_up = build_up_between(0.0, 1.2e-308);
+    EXPECT_EQ(fit(request).chance_of_interference, fit(pair("M10-6h", "M10-6H")).chance_of_interference);
+    request.external.build_up = build_up_between(0.0, 1e-12);
+    EXPECT_TRUE(std::isfinite(fit(request).chance_of_interference));
+}
+
 TEST(Fit, RefusesWhatIsNoSize) {
     ThreadFit out;
     FitRequest request = pair("M10-6g", "M10-6H");
