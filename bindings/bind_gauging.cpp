@@ -622,6 +622,33 @@ void bind_fits(py::module_& module) {
                 return evidence_list(s.evidence.items(), kSuitFigures, catalogue.get());
             },
             py::arg("catalogue"));
+    module.def(
+        "fit_chances",
+        [](const FitPart& external, const FitPart& internal, const Doubles& clearances_mm,
+           double tolerance_over_sigma, double mean_shift) {
+            FitRequest request;
+            request.external = external;
+            request.internal = internal;
+            request.assumed_engagement_mm = 1.0;  // a length makes no difference to the chance
+            request.tolerance_over_sigma = tolerance_over_sigma;
+            request.mean_shift = mean_shift;
+            (void)fit(request);  // checks the ranges
+            py::array_t<double> out(clearances_mm.size());
+            const double* const given = clearances_mm.data();
+            double* const chances = out.mutable_data();
+            const auto size = static_cast<std::size_t>(out.size());
+            for (std::size_t i = 0; i < size; ++i) {
+                if (!std::isfinite(given[i])) {
+                    throw DomainError(
+                        fmt::format("clearances_mm must be finite, got {} at index {}", given[i], i));
+                }
+                chances[i] = chance_below(request, given[i]);
+            }
+            return out;
+        },
+        py::arg("external"), py::arg("internal"), py::arg("clearances_mm"), py::kw_only(),
+        py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
+        "Chance that the clearance of a pair is below each of some values.");
     module.def("fit_columns", &fit_columns, py::arg("external"), py::arg("internal"), py::arg("catalogue"),
                py::arg("numbers"), py::arg("on_error") = "raise", "Columns of fits for many pairs.");
     module.def(

@@ -860,6 +860,14 @@ def fit_answer(
     tolerance_over_sigma: float = 6.0,
     mean_shift: float = 0.0,
 ) -> FitAnswer: ...
+def fit_chances(
+    external: FitPart,
+    internal: FitPart,
+    clearances_mm: NDArray[np.float64],
+    *,
+    tolerance_over_sigma: float = 6.0,
+    mean_shift: float = 0.0,
+) -> NDArray[np.float64]: ...
 def fit_columns(
     external: list[str],
     internal: list[str],

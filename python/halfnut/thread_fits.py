@@ -38,6 +38,7 @@ __all__ = [
     "Suited",
     "ThreadFit",
     "axial_play_mm",
+    "clearance_chances",
     "cut_to_suit",
     "fit",
     "fit_columns",
@@ -190,6 +191,10 @@ def _limits_of(part: Any, side: str) -> ThreadLimits | PlainThread:
     return found
 
 
+def _size(value: Any, name: str) -> float | None:
+    return None if value is None else length(value, name).mm
+
+
 def _title(part: ThreadLimits | PlainThread) -> str:
     return str(part) if isinstance(part, PlainThread) else str(part.thread)
 
@@ -281,29 +286,26 @@ def fit(
     """
     catalogue = active()
 
-    def size(value: Any, name: str) -> float | None:
-        return None if value is None else length(value, name).mm
-
     male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
     coat_male = build_up(build_up_external, "build_up_external")
     coat_female = build_up(build_up_internal, "build_up_internal")
-    engagement_mm = size(engagement, "engagement")
+    engagement_mm = _size(engagement, "engagement")
     if engagement_mm is None and isinstance(male, ThreadLimits):
         engagement_mm = male.thread.engagement_mm
     answer = _core.fit_answer(
         _met(
             male,
             coat_male,
-            {"pitch": size(external_pitch, "external_pitch"), "major": size(external_major, "external_major")},
-            lead_error_mm=size(external_lead_error, "external_lead_error") or 0.0,
+            {"pitch": _size(external_pitch, "external_pitch"), "major": _size(external_major, "external_major")},
+            lead_error_mm=_size(external_lead_error, "external_lead_error") or 0.0,
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(external_alloy, temperature_c),
         ),
         _met(
             female,
             coat_female,
-            {"pitch": size(internal_pitch, "internal_pitch"), "minor": size(internal_minor, "internal_minor")},
-            lead_error_mm=size(internal_lead_error, "internal_lead_error") or 0.0,
+            {"pitch": _size(internal_pitch, "internal_pitch"), "minor": _size(internal_minor, "internal_minor")},
+            lead_error_mm=_size(internal_lead_error, "internal_lead_error") or 0.0,
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(internal_alloy, temperature_c),
         ),
@@ -338,6 +340,55 @@ def fit(
         ),
         **figures,
     )
+
+
+def clearance_chances(
+    external: Any,
+    internal: Any,
+    clearances_mm: ArrayLike,
+    *,
+    build_up_external: Any = None,
+    build_up_internal: Any = None,
+    external_pitch: Any = None,
+    internal_pitch: Any = None,
+    tolerance_over_sigma: float = 6.0,
+    mean_shift: float = 0.0,
+) -> NDArray[np.float64]:
+    """Chance that a pair has less clearance at the pitch diameter than each of some values: its distribution.
+
+    Parameters
+    ----------
+    external, internal, build_up_external, build_up_internal, external_pitch, internal_pitch : optional
+        As for `fit`.
+    clearances_mm : array_like
+        Clearances asked about, mm; below 0 an interference.
+    tolerance_over_sigma, mean_shift : float
+        As for `fit`.
+
+    Returns
+    -------
+    ndarray
+        From 0 to 1, for each clearance.
+
+    Raises
+    ------
+    DomainError
+        A clearance that is not finite, or a size out of its range.
+
+    >>> clearance_chances("M10-6g", "M10-6H", [0.0, 0.188, 0.4]).round(3).tolist()
+    [0.0, 0.5, 1.0]
+    """
+    male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
+    coats = build_up(build_up_external, "build_up_external"), build_up(build_up_internal, "build_up_internal")
+    asked = np.asarray(clearances_mm, dtype=np.float64)
+    chances = _core.fit_chances(
+        _met(male, coats[0], {"pitch": _size(external_pitch, "external_pitch")}),
+        _met(female, coats[1], {"pitch": _size(internal_pitch, "internal_pitch")}),
+        asked.ravel(),
+        tolerance_over_sigma=tolerance_over_sigma,
+        mean_shift=mean_shift,
+    )
+    return chances.reshape(asked.shape)
 
 
 def _remedies(

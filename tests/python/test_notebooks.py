@@ -13,7 +13,7 @@ from nbclient import NotebookClient
 
 FOLDER = Path(__file__).resolve().parents[2] / "notebooks"
 NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
-NAMES = ["batch_of_setups", "knurl_blank", "spindle_speed", "threaded_tube"]
+NAMES = ["batch_of_setups", "knurl_blank", "measured_thread", "over_wires", "spindle_speed", "threaded_tube"]
 AT_ONCE = 2
 
 # Runs after the notebook's own cells and tells what it drew; Agg keeps the figures open until then.
@@ -52,7 +52,23 @@ for _number in _pyplot.get_fignums():
 print("LOOK " + _json.dumps([_matplotlib.get_backend(), _found]))
 """
 
-UNITS = {"mm", "µm", "in", "teeth", "m/min", "ft/min", "rev/min", "mm/rev", "in/rev", "kW", "N", "s", "min", "parts"}
+UNITS = {
+    "mm",
+    "µm",
+    "in",
+    "teeth",
+    "m/min",
+    "ft/min",
+    "rev/min",
+    "mm/rev",
+    "in/rev",
+    "kW",
+    "N",
+    "s",
+    "min",
+    "parts",
+    "%",
+}
 
 
 async def run(path: Path, turn: asyncio.Semaphore) -> nbformat.NotebookNode:

@@ -96,6 +96,41 @@ def test_the_closed_form_agrees_with_pairs_drawn_at_random(external, internal, c
     assert float((drawn < 0).mean()) == pytest.approx(chance, abs=5 * noise)
 
 
+@pytest.mark.parametrize(("external", "internal", "coat_e", "coat_i", "ratio", "shift"), PAIRS)
+def test_the_distribution_of_the_clearance_is_that_of_pairs_drawn_at_random(
+    external, internal, coat_e, coat_i, ratio, shift
+):
+    given = dict(build_up_external=BuildUp(*coat_e), build_up_internal=BuildUp(*coat_i))
+    spread = dict(tolerance_over_sigma=ratio, mean_shift=shift)
+    answer = hn.fit(external, internal, **given, **spread)
+    male, female = hn.limits(external), hn.limits(internal)
+    scale = 25.4 if male.unit == "in" else 1.0
+    count = 200_000
+    drawn = fit_chance.clearances(
+        (scale * male.pitch_min, scale * male.pitch_max),
+        (scale * female.pitch_min, scale * female.pitch_max),
+        *(coat_e, coat_i, ratio, shift, count),
+        seed=7,
+    )
+    asked = np.linspace(answer.pitch_clearance_min_mm - 0.01, answer.pitch_clearance_max_mm + 0.01, 81)
+    ours = thread_fits.clearance_chances(external, internal, asked, **given, **spread)
+    theirs = np.searchsorted(np.sort(drawn), asked) / count
+    noise = np.sqrt(np.maximum(ours * (1 - ours), 1.0 / count) / count)
+    assert (np.abs(ours - theirs) < 5 * noise).all()
+    assert (np.diff(ours) >= -1e-12).all()
+    assert (ours[0], ours[-1]) == (0.0, 1.0)
+    at_zero = thread_fits.clearance_chances(external, internal, 0.0, **given, **spread)
+    assert float(at_zero) == answer.chance_of_interference
+
+
+def test_chances_refuse_what_is_no_clearance():
+    with pytest.raises(hn.DomainError, match="clearances_mm must be finite, got nan at index 1"):
+        thread_fits.clearance_chances("M10", "M10", [0.0, np.nan])
+    with pytest.raises(hn.DomainError, match="tolerance_over_sigma"):
+        thread_fits.clearance_chances("M10", "M10", 0.0, tolerance_over_sigma=1)
+    assert thread_fits.clearance_chances("M10", "M10", np.zeros((2, 3))).shape == (2, 3)
+
+
 CLASSES = st.sampled_from(["M10-6g", "M10-6h", "M10-4g6g", "M10-6e", "M10-8g"])
 
 

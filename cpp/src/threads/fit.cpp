@@ -345,7 +345,7 @@ Status evaluate(const FitRequest& request, ThreadFit& out) noexcept {
         0.5 * (male_coat.min_mm + male_coat.max_mm + female_coat.min_mm + female_coat.max_mm);
     out.clearance_sigma_mm =
         std::sqrt(female_cut.variance() + male_cut.variance() + even(male_coat) + even(female_coat));
-    out.chance_of_interference = chance(female_cut, male_cut, male_coat, female_coat);
+    out.chance_of_interference = chance_below(request, 0.0);
 
     const double male_lead = request.external.pitch_mm * request.external.starts;
     const double female_lead = request.internal.pitch_mm * request.internal.starts;
@@ -377,6 +377,18 @@ Status evaluate(const FitRequest& request, ThreadFit& out) noexcept {
     }
     note_evidence(request, out);
     return {};
+}
+
+double chance_below(const FitRequest& request, double clearance_mm) noexcept {
+    const Met male(request.external, true);
+    const Met female(request.internal, false);
+    const Cut male_cut = male.cut(request.tolerance_over_sigma, request.mean_shift);
+    Cut female_cut = female.cut(request.tolerance_over_sigma, request.mean_shift);
+    // A clearance below c is an interference of parts that are c farther apart.
+    female_cut.low -= clearance_mm;
+    female_cut.high -= clearance_mm;
+    female_cut.mean -= clearance_mm;
+    return chance(female_cut, male_cut, male.coat(true), female.coat(true));
 }
 
 ThreadFit fit(const FitRequest& request) {

@@ -217,6 +217,16 @@ struct ThreadFit {
 ///   DomainError  a size, length or spread out of its range
 [[nodiscard]] ThreadFit fit(const FitRequest& request);
 
+/// Chance that the clearance at the pitch diameter of a pair is below a number: the distribution of the
+/// clearance.
+///
+/// Given
+///   request       as for evaluate(); its ranges are taken as checked
+///   clearance_mm  mm
+/// Returned
+///   from 0 to 1; at 0 mm the chance of interference
+[[nodiscard]] double chance_below(const FitRequest& request, double clearance_mm) noexcept;
+
 /// A part cut to suit a measured one, pitch diameter: for an external part to suit a nut, or the other way
 /// round.
 ///
