@@ -809,6 +809,22 @@ void bind_gauging(py::module_& module) {
         module, "Size over three wires with the lead-angle correction of the screw-thread standards, mm.");
     level1<OverWiresNormal>(module, "Size over three wires with the half angle of the normal plane, mm.");
     level1<OverWiresInvolute>(module, "Size over wires of a groove between involute helicoids, mm.");
+    module.def(
+        "over_wires_involute_working",
+        [](double pitch_diameter_mm, double pitch_mm, double lead_mm, double half_angle_deg, double wire_mm) {
+            const InvoluteWorking w =
+                over_wires_involute_working(pitch_diameter_mm, pitch_mm, lead_mm, half_angle_deg, wire_mm);
+            py::dict out;
+            out["tan_lead_angle"] = w.tan_lead_angle;
+            out["f_deg"] = w.f_deg;
+            out["t_a_mm"] = w.t_a_mm;
+            out["h_b_deg"] = w.h_b_deg;
+            out["involute_g"] = w.involute_g;
+            out["over_wires_mm"] = w.over_wires_mm;
+            return out;
+        },
+        py::arg("pitch_diameter_mm"), py::arg("pitch_mm"), py::arg("lead_mm"), py::arg("half_angle_deg"),
+        py::arg("wire_mm"), "Size over wires of a groove between involute helicoids, with the steps to it.");
     level1<OverWiresExact>(module,
                            "Size over three free wires, exactly, mm; refused out of the usable range.");
     level1<OverWiresHeld>(module, "Size over wires held at the lead angle of the pitch line, mm.");

@@ -962,6 +962,9 @@ def judge_answer(
     wire_mm: float | None = None,
     engagement_mm: float | None = None,
 ) -> VerdictAnswer: ...
+def over_wires_involute_working(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> dict[str, float]: ...
 def wire_columns(
     designations: list[str],
     catalogue: Catalogue,

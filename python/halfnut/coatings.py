@@ -332,6 +332,11 @@ class PrecoatLimits(ThreadLimits):
                     has=film(self.allowance_um, self.allowance_um, self.unit),
                 )
             )
+        if self.build_up.coating is not None:
+            row = active().row("threads/coatings", self.build_up.coating)
+            own = self.thread
+            if row["coating"] == "hot dip zinc" and (own.diameter_mm < 8.0 or own.pitch_mm < 1.25):
+                made.append(caution("coat_galvanize_small"))
         if self.build_up.min_um < 0 and not self.build_up.bare:
             made.append(caution("coat_loses_metal"))
         return tuple(made)

@@ -44,6 +44,7 @@ CAUTIONS: dict[str, str] = {
     "coat_maximum_by_rule": "only a minimum is specified: the maximum is taken as half as much again",
     "coat_usual_film": "no thickness given: the usual film; order one, and say it here",
     "coat_film_outside": "the film is outside what the specification allows, {film} um",
+    "coat_galvanize_small": "hot dip galvanizing is laid down (ISO 10684) for threads from M8 and pitch 1.25 mm up",
     "coat_growth_range": "growth is published both as one third and as one half of the film: "
     "anodise a coupon of the same alloy and measure it",
     "coat_etch": "cleaning takes up to {etch} um a surface before the film grows: ask the shop, or measure a coupon",

@@ -129,6 +129,21 @@ def test_a_finish_and_its_process():
     assert black.evidence[0].row == "threads/coatings anodise II black"
 
 
+# FCB05: ISO 10684:2004 as its scope abstract states it, M8 and larger, P 1.25 and larger.
+@pytest.mark.parametrize(("thread", "small"), [("M8x1.25-6az", False), ("M6-6az", True), ("M10x1-6az", True)])
+def test_galvanizing_has_a_lower_size(thread, small):
+    codes = [caution.code for caution in hn.precoat(thread, "hot dip zinc").cautions]
+    assert ("coat_galvanize_small" in codes) == small
+
+
+# CO037: 2A pitch maximum 0.4485 less 0.004 at a hard film of 0.002 in; CO038: M6 cut at least 13.3 um above 5.350.
+def test_derived_limits_before_coating():
+    hard = hn.precoat("1/2-13 UNC-2A", "0.001 in", gauged_at="class")
+    assert hard.pitch_max == pytest.approx(0.4445)
+    soft = hn.precoat("M6-6H", hn.mm(10 / 3 / 1000))
+    assert soft.pitch_min == 5.364
+
+
 @pytest.mark.parametrize(
     ("call", "error", "message"),
     [

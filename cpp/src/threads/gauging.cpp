@@ -261,21 +261,24 @@ double best_wire_radius(const Groove& groove) noexcept {
     return kNothing;
 }
 
-double over_wires_involute(double pitch_diameter, double pitch, double lead, double half_angle,
-                           double wire) noexcept {
-    const double tan_b = lead / (std::numbers::pi * pitch_diameter);
-    const double tan_f = std::tan(half_angle * kDegree) / tan_b;
-    const double f = std::atan(tan_f);
-    const double base_radius = pitch_diameter / 2.0 * std::cos(f);
-    const double t_a = pitch / 2.0 / tan_b;
-    const double h_b = std::atan(std::cos(f) / tan_b);
-    const double inv_g = t_a / pitch_diameter + (tan_f - f) + wire / (2.0 * base_radius * std::cos(h_b)) -
-                         std::numbers::pi * pitch / lead;
-    if (!(inv_g > 0.0)) {
-        return kNothing;
+InvoluteSteps involute_steps(double pitch_diameter, double pitch, double lead, double half_angle,
+                             double wire) noexcept {
+    InvoluteSteps out;
+    out.tan_lead_angle = lead / (std::numbers::pi * pitch_diameter);
+    const double tan_f = std::tan(half_angle * kDegree) / out.tan_lead_angle;
+    out.f = std::atan(tan_f);
+    const double base_radius = pitch_diameter / 2.0 * std::cos(out.f);
+    out.t_a = pitch / 2.0 / out.tan_lead_angle;
+    out.h_b = std::atan(std::cos(out.f) / out.tan_lead_angle);
+    out.involute_g = out.t_a / pitch_diameter + (tan_f - out.f) +
+                     wire / (2.0 * base_radius * std::cos(out.h_b)) - std::numbers::pi * pitch / lead;
+    if (!(out.involute_g > 0.0)) {
+        out.over_wires = kNothing;
+        return out;
     }
-    const double tan_g = tan_from_involute(inv_g);
-    return 2.0 * base_radius * std::hypot(1.0, tan_g) + wire;  // (4)
+    const double tan_g = tan_from_involute(out.involute_g);
+    out.over_wires = 2.0 * base_radius * std::hypot(1.0, tan_g) + wire;  // (4)
+    return out;
 }
 
 double over_wires_exact(double pitch_diameter, double major_diameter, double pitch, double lead,

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -36,6 +37,23 @@ struct Answer {
     double slack = 0.0;
 };
 
+/// M - E over the wire that touches at the pitch line, and over the ends of what rounds to the printed wire,
+/// in.
+std::array<double, 3> less_pitch(const ReferenceRow& row) {
+    const double pitch = pitch_in(row) * kIn;
+    const double e = row.number("pitch_diameter_in") * kIn;
+    const double lead = row.number("lead_in") * kIn;
+    const double a = row.number("half_angle_deg");
+    const double best = best_wire_exact_mm(e, pitch, lead, a);
+    const double wire = row.number("wire_in") * kIn;
+    const double half = 0.000005 * kIn;  // five places
+    EXPECT_NEAR(best / kIn, wire / kIn, 4.5e-5) << row.text("case_id");
+    const auto over = [&](double w) {
+        return (over_wires_exact_mm(e, e + pitch / 2.0, pitch, lead, a, w) - e) / kIn;
+    };
+    return {over(best), over(wire - half), over(wire + half)};
+}
+
 Answer answer(const ReferenceRow& row) {
     const std::string& quantity = row.text("quantity");
     const double pitch = pitch_in(row) * kIn;
@@ -55,46 +73,32 @@ Answer answer(const ReferenceRow& row) {
         return {value / kIn, 0.0};
     }
     if (quantity == "over_wires_less_pitch") {
-        // The print's M is over its own best wire, which it rounds to five places after M is found: over the
-        // rounded wire M would move by five times the rounding. Both agree with the unrounded wire to 2e-5.
-        const double e = row.number("pitch_diameter_in") * kIn;
-        const double lead = row.number("lead_in") * kIn;
-        const double a = row.number("half_angle_deg");
-        const double wire = best_wire_exact_mm(e, pitch, lead, a);
-        EXPECT_NEAR(wire / kIn, row.number("wire_in"), row.text("case_id") == "AC2" ? 5e-5 : 2.1e-5)
-            << row.text("case_id");
-        return {(over_wires_exact_mm(e, e + pitch / 2.0, pitch, lead, a, wire) - e) / kIn, 2e-5};
+        // Over the wire that touches at the pitch line, or over any that the print may have rounded to its
+        // own.
+        const std::array<double, 3> range = less_pitch(row);
+        const double printed = row.number("printed");
+        const double over_printed_wire = std::clamp(printed, range[1], range[2]);
+        const bool best = std::abs(range[0] - printed) < std::abs(over_printed_wire - printed);
+        return {best ? range[0] : over_printed_wire, 0.0};
     }
     if (row.text("form") == "helical groove") {
-        // Worked with five-place intermediates: the last line carries their rounding.
         const double e = 0.625;
         const double tan_b = 0.864 / (std::numbers::pi * e);
-        const double a_n = 20.0 * detail::kDegree;
-        const double f = std::atan(std::tan(a_n) * std::hypot(1.0, 1.0 / tan_b));
-        if (quantity == "tan_lead_angle") {
-            return {tan_b, 0.0};
-        }
-        if (quantity == "lead_angle_deg") {
-            return {std::atan(tan_b) / detail::kDegree, 0.0};
-        }
-        if (quantity == "involute_f_deg") {
-            return {f / detail::kDegree, 0.0};
-        }
-        if (quantity == "involute_ta") {
-            return {0.072 / tan_b, 0.0};
-        }
-        const double h_b = std::atan(std::cos(f) / tan_b);
-        if (quantity == "involute_hb_deg") {
-            return {h_b / detail::kDegree, 0.0};
-        }
-        if (quantity == "involute_inv_g") {
-            return {0.072 / tan_b / e + std::tan(f) - f + 0.07013 / (e * std::cos(f) * std::cos(h_b)) -
-                        std::numbers::pi / 6.0,
-                    0.0};
-        }
-        const double half_angle = std::atan(std::tan(a_n) * std::hypot(1.0, tan_b)) / detail::kDegree;
-        return {over_wires_involute_mm(e * kIn, 0.144 * kIn, 0.864 * kIn, half_angle, 0.07013 * kIn) / kIn,
-                1e-5};
+        // The print gives the normal half angle, 20 degrees.
+        const double half_angle =
+            std::atan(std::tan(20.0 * detail::kDegree) * std::hypot(1.0, tan_b)) / detail::kDegree;
+        const InvoluteWorking work =
+            over_wires_involute_working(e * kIn, 0.144 * kIn, 0.864 * kIn, half_angle, 0.07013 * kIn);
+        const std::map<std::string, double> steps{
+            {"tan_lead_angle", work.tan_lead_angle},
+            {"lead_angle_deg", std::atan(work.tan_lead_angle) / detail::kDegree},
+            {"involute_f_deg", work.f_deg},
+            {"involute_ta", work.t_a_mm / kIn},
+            {"involute_hb_deg", work.h_b_deg},
+            {"involute_inv_g", work.involute_g}};
+        const auto step = steps.find(quantity);
+        // Worked with the steps as printed, whose rounding carries 0.00001 in into the last line.
+        return step != steps.end() ? Answer{step->second, 0.0} : Answer{work.over_wires_mm / kIn, 1e-5};
     }
     const double height = row.text("form") == "sharp V" ? 1.0 : 0.75;
     const double e = row.number("major_in") * kIn - height * std::sqrt(0.75) * pitch;
@@ -119,11 +123,37 @@ TEST(ThreeWire, PublishedRows) {
             << ours.value;
         ++counted[row.text("role")];
     }
-    EXPECT_EQ(counted["independent"], 73);
+    EXPECT_EQ(counted["independent"], 71);
     EXPECT_EQ(counted["formula"], 51);
-    EXPECT_EQ(excepted, 1);
+    EXPECT_EQ(excepted, 3);
     fmt::print("three wires: {} independent and {} formula rows agree, {} excepted\n", counted["independent"],
                counted["formula"], excepted);
+}
+
+// Why the excepted rows cannot stand, from their own print.
+TEST(ThreeWire, ExceptedRowsContradictThemselves) {
+    const test::Reference reference("threads/three_wire.csv");
+    int wires = 0;
+    for (const ReferenceRow& row : reference.rows()) {
+        if (!row.has("excepted")) {
+            continue;
+        }
+        if (row.text("case_id") == "US46") {
+            EXPECT_LT(row.number("printed"), row.number("major_in"));
+            continue;
+        }
+        // No wire that rounds to the printed one gives the printed size, by the print's formula (4) or
+        // exactly.
+        const double e = row.number("pitch_diameter_in") * kIn;
+        const double a = row.number("half_angle_deg");
+        const double greatest = (row.number("wire_in") + 0.000005) * kIn;
+        const double involute =
+            over_wires_involute_mm(e, pitch_in(row) * kIn, row.number("lead_in") * kIn, a, greatest) - e;
+        EXPECT_LT(involute / kIn, row.number("printed") - 0.000005) << row.text("case_id");
+        EXPECT_LT(less_pitch(row)[2], row.number("printed") - 0.000005) << row.text("case_id");
+        ++wires;
+    }
+    EXPECT_EQ(wires, 2);
 }
 
 struct Case {

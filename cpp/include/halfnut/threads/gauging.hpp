@@ -60,8 +60,18 @@ struct Contact {
 /// Radius of the wire that touches at the pitch line; NaN where there is none.
 [[nodiscard]] double best_wire_radius(const Groove& groove) noexcept;
 
-[[nodiscard]] double over_wires_involute(double pitch_diameter, double pitch, double lead, double half_angle,
-                                         double wire) noexcept;
+/// The steps of (4), in the letters of OverWiresInvolute. NaN in `over_wires`: the wire falls through the
+/// groove.
+struct InvoluteSteps {
+    double tan_lead_angle = 0.0;
+    double f = 0.0;  ///< rad
+    double t_a = 0.0;
+    double h_b = 0.0;  ///< rad
+    double involute_g = 0.0;
+    double over_wires = 0.0;
+};
+[[nodiscard]] InvoluteSteps involute_steps(double pitch_diameter, double pitch, double lead,
+                                           double half_angle, double wire) noexcept;
 [[nodiscard]] double over_wires_exact(double pitch_diameter, double major_diameter, double pitch, double lead,
                                       double half_angle, double wire) noexcept;
 [[nodiscard]] double over_wires_held(double pitch_diameter, double major_diameter, double pitch, double lead,
@@ -309,7 +319,7 @@ struct OverWiresInvolute {
                                           detail::kHalfAngle, detail::kWire};
     static double compute(double pitch_diameter, double pitch, double lead, double half_angle,
                           double wire) noexcept {
-        return detail::over_wires_involute(pitch_diameter, pitch, lead, half_angle, wire);
+        return detail::involute_steps(pitch_diameter, pitch, lead, half_angle, wire).over_wires;
     }
     static std::string refusal(double pitch_diameter, double pitch, double lead, double half_angle,
                                double wire) {
@@ -344,6 +354,31 @@ struct OverWiresInvolute {
 inline double over_wires_involute_mm(double pitch_diameter_mm, double pitch_mm, double lead_mm,
                                      double half_angle_deg, double wire_mm) {
     return scalar<OverWiresInvolute>(pitch_diameter_mm, pitch_mm, lead_mm, half_angle_deg, wire_mm);
+}
+
+/// The steps of over_wires_involute_mm, for who works it by hand: lengths in mm, angles in degrees.
+struct InvoluteWorking {
+    double tan_lead_angle = 0.0;
+    double f_deg = 0.0;
+    double t_a_mm = 0.0;
+    double h_b_deg = 0.0;
+    double involute_g = 0.0;
+    double over_wires_mm = 0.0;
+};
+
+/// Size over wires by (4), with its steps.
+///
+/// Given, Errors
+///   as for over_wires_involute_mm
+/// Example
+///   over_wires_involute_working(25.4, 25.4, 25.4, 14.5, 13.0).tan_lead_angle = 0.318310
+[[nodiscard]] inline InvoluteWorking over_wires_involute_working(double pitch_diameter_mm, double pitch_mm,
+                                                                 double lead_mm, double half_angle_deg,
+                                                                 double wire_mm) {
+    const double over = over_wires_involute_mm(pitch_diameter_mm, pitch_mm, lead_mm, half_angle_deg, wire_mm);
+    const detail::InvoluteSteps s =
+        detail::involute_steps(pitch_diameter_mm, pitch_mm, lead_mm, half_angle_deg, wire_mm);
+    return {s.tan_lead_angle, s.f / detail::kDegree, s.t_a, s.h_b / detail::kDegree, s.involute_g, over};
 }
 
 struct OverWiresExact {
