@@ -28,7 +28,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
-from halfnut.sizes import both, film, film_at_most, one
+from halfnut.sizes import at_most, both, film, one
 from halfnut.threads import Rule, ThreadLimits
 from halfnut.threads import thread as read_thread
 from halfnut.units import length
@@ -282,7 +282,7 @@ class PrecoatLimits(ThreadLimits):
         if self.position is not None:
             out.append(f"cut it to {self.position}: that allowance holds the coating")
         if self.allowance_um > 0:
-            out.append(f"a coating that builds up at most {film_at_most(self.greatest_build_up_um, self.unit)}")
+            out.append(f"a coating that builds up at most {at_most(self.greatest_build_up_um, self.unit)[1]}")
         out.append("mask the thread, and leave it bare")
         return tuple(out)
 

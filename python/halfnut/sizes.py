@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-__all__ = ["MM_PER_INCH", "both", "film", "film_at_most", "one", "span", "spans"]
+__all__ = ["MM_PER_INCH", "at_most", "both", "film", "one", "span", "spans"]
 
 MM_PER_INCH = 25.4
 
@@ -59,12 +59,12 @@ def film(low_um: float, high_um: float, unit: str) -> str:
     return f"{texts[0]} {name}" if texts[0] == texts[1] else f"{texts[0]} to {texts[1]} {name}"
 
 
-def film_at_most(value_um: float, unit: str) -> str:
-    """A thickness that must not be passed, rounded down.
+def at_most(value_um: float, unit: str) -> tuple[float, str]:
+    """A thickness that must not be passed, rounded down: um, and as a person reads it.
 
-    >>> film_at_most(9.525, "in"), film_at_most(9.525, "mm")
+    >>> at_most(9.525, "in")[1], at_most(9.525, "mm")[1]
     ('0.00037 in', '9.5 um')
     """
     step_um = 0.254 if unit == "in" else 0.1
     whole = math.floor(value_um / step_um + 1e-6) * step_um
-    return film(whole, whole, unit)
+    return whole, film(whole, whole, unit)

@@ -6,8 +6,9 @@ diameter of a part that is cut to suit one that is there.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
@@ -23,10 +24,10 @@ from halfnut._core import (
     thread_tilt_deg,
 )
 from halfnut.catalogue import active
-from halfnut.coatings import build_up, one_part, precoat, process_cautions
+from halfnut.coatings import PrecoatLimits, build_up, one_part, precoat, process_cautions
 from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
-from halfnut.sizes import both, film, film_at_most, one, span, spans
+from halfnut.sizes import at_most, both, film, one, span, spans
 from halfnut.threads import Thread, ThreadLimits, limits
 from halfnut.units import length, mm
 from halfnut.words import LOAD, caution
@@ -199,14 +200,36 @@ def _title(part: ThreadLimits | PlainThread) -> str:
     return str(part) if isinstance(part, PlainThread) else str(part.thread)
 
 
-def _met(
-    found: ThreadLimits | PlainThread, coat: BuildUp, sizes: dict[str, float | None], **given: float
-) -> _core.FitPart:
-    """One part of a fit; `sizes` are measured ones."""
-    if isinstance(found, PlainThread):
-        return found.part(coat, sizes, **given)
-    measured: dict[str, Any] = {f"{name}_mm": value for name, value in sizes.items()}
-    return _core.FitPart(found.thread, found.figures, coat, **measured, **given)
+@dataclass(frozen=True)
+class _Side:
+    """One part of a fit: its limits, its coating, and what was measured in their place."""
+
+    found: ThreadLimits | PlainThread
+    coat: BuildUp
+    sizes: Mapping[str, float | None]
+    lead_error_mm: float = 0.0
+    temperature_c: float = 20.0
+    expansion_um_m_k: float = 0.0
+
+    def met(self) -> _core.FitPart:
+        given = {
+            "lead_error_mm": self.lead_error_mm,
+            "temperature_c": self.temperature_c,
+            "expansion_um_m_k": self.expansion_um_m_k,
+        }
+        if isinstance(self.found, PlainThread):
+            return self.found.part(self.coat, dict(self.sizes), **given)
+        measured: dict[str, Any] = {f"{name}_mm": value for name, value in self.sizes.items()}
+        return _core.FitPart(self.found.thread, self.found.figures, self.coat, **measured, **given)
+
+    @property
+    def cut(self) -> bool:
+        """Whether it is there already, so that its limits cannot be moved."""
+        return any(value is not None for value in self.sizes.values())
+
+    @property
+    def bare(self) -> _Side:
+        return replace(self, coat=_core.BuildUp(0.0, 0.0))
 
 
 def _expansion(alloy_name: str | None, temperature_c: float) -> float:
@@ -292,8 +315,8 @@ def fit(
     engagement_mm = _size(engagement, "engagement")
     if engagement_mm is None and isinstance(male, ThreadLimits):
         engagement_mm = male.thread.engagement_mm
-    answer = _core.fit_answer(
-        _met(
+    sides = (
+        _Side(
             male,
             coat_male,
             {"pitch": _size(external_pitch, "external_pitch"), "major": _size(external_major, "external_major")},
@@ -301,7 +324,7 @@ def fit(
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(external_alloy, temperature_c),
         ),
-        _met(
+        _Side(
             female,
             coat_female,
             {"pitch": _size(internal_pitch, "internal_pitch"), "minor": _size(internal_minor, "internal_minor")},
@@ -309,11 +332,19 @@ def fit(
             temperature_c=temperature_c,
             expansion_um_m_k=_expansion(internal_alloy, temperature_c),
         ),
-        engagement_mm=engagement_mm,
-        assumed_engagement_mm=male.diameter_mm if isinstance(male, PlainThread) else male.thread.diameter_mm,
-        tolerance_over_sigma=tolerance_over_sigma,
-        mean_shift=mean_shift,
     )
+
+    def ask(first: _Side, second: _Side) -> _core.FitAnswer:
+        return _core.fit_answer(
+            first.met(),
+            second.met(),
+            engagement_mm=engagement_mm,
+            assumed_engagement_mm=male.diameter_mm if isinstance(male, PlainThread) else male.thread.diameter_mm,
+            tolerance_over_sigma=tolerance_over_sigma,
+            mean_shift=mean_shift,
+        )
+
+    answer = ask(*sides)
     figures: dict[str, Any] = answer.figures
     cautions = []
     if answer.engagement_assumed:
@@ -331,7 +362,7 @@ def fit(
         build_up_external_max_um=coat_male.max_um,
         build_up_internal_min_um=coat_female.min_um,
         build_up_internal_max_um=coat_female.max_um,
-        remedies=_remedies(answer, male, coat_male, female, coat_female),
+        remedies=_remedies(answer, sides, ask),
         cautions=tuple(cautions),
         evidence=(
             *answer.evidence(catalogue),
@@ -382,8 +413,8 @@ def clearance_chances(
     coats = build_up(build_up_external, "build_up_external"), build_up(build_up_internal, "build_up_internal")
     asked = np.asarray(clearances_mm, dtype=np.float64)
     chances = _core.fit_chances(
-        _met(male, coats[0], {"pitch": _size(external_pitch, "external_pitch")}),
-        _met(female, coats[1], {"pitch": _size(internal_pitch, "internal_pitch")}),
+        _Side(male, coats[0], {"pitch": _size(external_pitch, "external_pitch")}).met(),
+        _Side(female, coats[1], {"pitch": _size(internal_pitch, "internal_pitch")}).met(),
         asked.ravel(),
         tolerance_over_sigma=tolerance_over_sigma,
         mean_shift=mean_shift,
@@ -392,44 +423,76 @@ def clearance_chances(
 
 
 def _remedies(
-    answer: _core.FitAnswer,
-    male: ThreadLimits | PlainThread,
-    coat_male: BuildUp,
-    female: ThreadLimits | PlainThread,
-    coat_female: BuildUp,
+    answer: _core.FitAnswer, sides: tuple[_Side, _Side], ask: Callable[[_Side, _Side], _core.FitAnswer]
 ) -> tuple[str, ...]:
-    """What makes coated parts go together: the limits to cut each one to, and what spares that."""
-    if answer.verdict not in {"may bind", "interferes"}:
+    """What makes coated parts go together, each tried before it is offered."""
+    coated = [side for side in sides if not side.coat.bare]
+    if answer.verdict not in {"may bind", "interferes"} or not coated:
         return ()
-    out = []
-    for found, coat in ((male, coat_male), (female, coat_female)):
-        if coat.bare:
-            continue
-        if isinstance(found, PlainThread):
-            out.append(f"{found}: mask the thread, and leave it bare")
+
+    def mends(*changed: _Side) -> bool:
+        return ask(changed[0], changed[1]).verdict == "free"
+
+    out, refused = [], []
+    moved: dict[int, PrecoatLimits] = {}
+    for place, side in enumerate(sides):
+        if side.coat.bare or side.cut or not isinstance(side.found, ThreadLimits):
             continue
         try:
-            before = precoat(found.thread, coat)
+            before = precoat(side.found.thread, side.coat)
         except _core.DomainError as error:
-            out.append(str(error))
+            refused.append(str(error))
             continue
         if before.way == "deducted":
-            high, low = before.pitch_max, before.pitch_min
-            places = 3 if before.unit == "mm" else 4
-            out.append(
-                f"cut {found.thread} to pitch {high:.{places}f}/{low:.{places}f} {before.unit} before coating "
-                f"(all limits: precoat), gauge it at the basic size after"
-            )
-            out += [f"{found.thread}: {remedy}" for remedy in before.remedies if not remedy.startswith("a coating")]
-    coats = [coat for coat in (coat_male, coat_female) if not coat.bare]
-    bare_um = 1000.0 * float(answer.figures["pitch_clearance_min_mm"] or 0.0)
-    half_angle_deg = male.half_angle_deg if isinstance(male, PlainThread) else 30.0
-    bare_um += sum(coated_pitch_change_um(coat.max_um, half_angle_deg) for coat in coats)
-    if coats and bare_um > 0.0:
-        thin = greatest_build_up_um(bare_um / len(coats), half_angle_deg)
-        where = "each of the parts" if len(coats) == 2 else "the coated part"
-        out.append(f"a coating that builds up at most {film_at_most(thin, male.unit)} a surface on {where}")
-    return tuple(out)
+            moved[place] = before
+    if moved and mends(*(replace(side, found=moved.get(place, side.found)) for place, side in enumerate(sides))):
+        cuts = [
+            f"{before.thread} to pitch {_drawn(before.pitch_max, before.unit)}/{_drawn(before.pitch_min, before.unit)} "
+            f"{before.unit}"
+            for before in moved.values()
+        ]
+        out.append(f"cut {' and '.join(cuts)} before coating (all limits: precoat), gauge at the basic size after")
+    roomier = {place: found for place, before in moved.items() if (found := _roomier(before)) is not None}
+    if roomier and mends(*(replace(side, found=roomier.get(place, side.found)) for place, side in enumerate(sides))):
+        out.append(f"cut {' and '.join(str(found.thread) for found in roomier.values())}, whose allowance is larger")
+    alone = [side for side in coated if mends(*(each.bare if each is side else each for each in sides))]
+    together = [] if alone or not mends(*(side.bare for side in sides)) else [coated]
+    for masked in [*([side] for side in alone), *together]:
+        names = " and of ".join(_title(side.found) for side in masked)
+        out.append(f"mask the thread of {names}, and leave it bare")
+    out += _thinner(answer, sides, coated, mends)
+    return (*out, *refused)
+
+
+def _drawn(value: float, unit: str) -> str:
+    return f"{value:.{3 if unit == 'mm' else 4}f}"
+
+
+def _roomier(before: PrecoatLimits) -> ThreadLimits | None:
+    """Limits of the class whose allowance holds the coat, where there is one."""
+    if before.position is None:
+        return None
+    own = before.thread.tolerance_class
+    wanted = re.sub(r"[A-Za-z]+", before.position, own) if before.unit == "mm" else before.position
+    return limits(f"{before.thread}".replace(f"-{own}", f"-{wanted}", 1))
+
+
+def _thinner(
+    answer: _core.FitAnswer, sides: tuple[_Side, _Side], coated: list[_Side], mends: Callable[..., bool]
+) -> list[str]:
+    """The greatest build-up that the bare parts' clearance holds, rounded down."""
+    own = sides[0].found
+    half_angle_deg = own.half_angle_deg if isinstance(own, PlainThread) else 30.0
+    room_um = 1000.0 * float(answer.figures["pitch_clearance_min_mm"] or 0.0)
+    room_um += sum(coated_pitch_change_um(side.coat.max_um, half_angle_deg) for side in coated)
+    if room_um <= 0.0:
+        return []
+    most_um, words = at_most(greatest_build_up_um(room_um / len(coated), half_angle_deg), own.unit)
+    thin = _core.BuildUp(0.0, most_um)
+    if most_um <= 0.0 or not mends(*(replace(side, coat=thin) if side in coated else side for side in sides)):
+        return []
+    where = "each of the parts" if len(coated) == 2 else "the coated part"
+    return [f"a coating that builds up at most {words} a surface on {where}"]
 
 
 def fit_columns(

@@ -1,6 +1,7 @@
 """Fits of threads: by hand, against pairs drawn at random, coated and mended, mismatched, cut to suit."""
 
 import math
+import re
 import sys
 from pathlib import Path
 
@@ -51,6 +52,95 @@ def test_a_black_tube_and_base_are_refused_and_the_remedy_gauges():
     # by hand from the page: largest tube as coated is the go gauge's basic size, smallest base at least that
     assert tube.pitch_max * 25.4 + 0.030 <= tube.go_after_pitch_mm + 1e-9
     assert base.pitch_min * 25.4 - 0.030 >= base.go_after_pitch_mm - 1e-9
+
+
+COATED = [
+    ("7/8-14 UNF-2A", "7/8-14 UNF-2B"),
+    ("7/8-14 UNF-3A", "7/8-14 UNF-3B"),
+    ("M22x1.5-6g", "M22x1.5-6H"),
+    ("M10-6h", "M10-6H"),
+    ("M10-6g", "M10-6G"),
+    ("M36x2-4h6h", "M36x2-5H"),
+]
+
+
+def _limits_mm(text, thread):
+    """Limits of the pitch diameter that a remedy prints for a thread, mm."""
+    found = re.search(rf"{re.escape(thread)} to pitch ([\d.]+)/([\d.]+) (mm|in)", text)
+    if found is None:
+        return None
+    scale = 25.4 if found[3] == "in" else 1.0
+    return scale * float(found[1]), scale * float(found[2])
+
+
+# By hand from the page: limits as printed, four times the build-up it states, the other part's printed limits.
+@settings(deadline=None, max_examples=60)
+@given(
+    pair=st.sampled_from(COATED),
+    least=st.floats(0, 8),
+    spread=st.floats(0, 12),
+    where=st.sampled_from(["both", "external", "internal"]),
+)
+def test_every_remedy_gauges_when_worked_by_hand_from_the_page(pair, least, spread, where):
+    external, internal = (str(hn.thread(name)) for name in pair)
+    coat = BuildUp(least, least + spread)
+    coats = {
+        "build_up_external": coat if where != "internal" else None,
+        "build_up_internal": coat if where != "external" else None,
+    }
+    answer = hn.fit(external, internal, engagement="12 mm", **coats)
+    male, female = hn.limits(external), hn.limits(internal)
+    scale = 25.4 if male.unit == "in" else 1.0
+    grows = [0.004 * each for each in (answer.build_up_external_max_um, answer.build_up_internal_max_um)]
+    tightest = scale * (female.pitch_min - male.pitch_max) - sum(grows)
+    crests = scale * min(female.major_min - male.major_max, female.minor_min - male.minor_max) - sum(grows) / 2
+    assert (answer.verdict == "free") == (min(tightest, crests) > -1e-9)
+    if answer.verdict == "free":
+        assert answer.remedies == ()
+        return
+    assert answer.remedies
+    for remedy in answer.remedies:
+        tube, base = scale * male.pitch_max + grows[0], scale * female.pitch_min - grows[1]
+        if "before coating" in remedy:
+            if (cut := _limits_mm(remedy, external)) is not None:
+                tube = cut[0] + grows[0]
+                # the least tube, under the thinnest coat, is not below the not-go gauge
+                assert cut[1] + 0.004 * least >= scale * male.pitch_min - 1e-9
+                assert tube <= scale * (male.pitch_max + male.allowance) + 1e-9  # go ring at the basic size
+            if (cut := _limits_mm(remedy, internal)) is not None:
+                base = cut[1] - grows[1]
+                assert cut[0] - 0.004 * least <= scale * female.pitch_max + 1e-9
+                assert base >= scale * (female.pitch_min - female.allowance) - 1e-9
+        elif remedy.startswith("mask the thread of "):
+            tube -= grows[0] if external in remedy else 0.0
+            base += grows[1] if internal in remedy else 0.0
+        elif remedy.startswith("a coating"):
+            film = re.search(r"at most ([\d.]+) (um|in)", remedy)
+            thin = float(film[1]) * (25.4 if film[2] == "in" else 0.001)
+            tube = scale * male.pitch_max + 4 * thin * (where != "internal")
+            base = scale * female.pitch_min - 4 * thin * (where != "external")
+        elif remedy.startswith("cut "):
+            # a class with a larger allowance, for each part that is named
+            named = remedy.removeprefix("cut ").partition(",")[0].split(" and ")
+            for found in map(hn.limits, named):
+                if found.side == "external":
+                    tube = scale * found.pitch_max + grows[0]
+                else:
+                    base = scale * found.pitch_min - grows[1]
+        else:
+            assert "no part can be cut that gauges" in remedy
+            continue
+        assert base - tube >= -1e-9, remedy
+
+
+def test_remedies_of_parts_that_are_there_leave_them_as_they_are():
+    answer = hn.fit("M10-6h", "M10-6H", external_pitch="9.02 mm", build_up_external="5 um", build_up_internal="5 um")
+    assert answer.verdict == "may bind"
+    cut = [remedy for remedy in answer.remedies if remedy.startswith("cut")]
+    assert all("M10x1.5-6h" not in remedy for remedy in cut)
+    bare = hn.fit("M10-6h", "M10-6H", external_pitch="9.1 mm")
+    assert bare.verdict == "may bind"
+    assert bare.remedies == ()
 
 
 PAIRS = [
