@@ -6,6 +6,7 @@ micrometres.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -274,13 +275,20 @@ class PrecoatLimits(ThreadLimits):
         }[self.way]
 
     @property
+    def roomier_class(self) -> str | None:
+        """The class of the same grades whose allowance holds the coating, where there is one: "6f", "2A"."""
+        if self.position is None or self.unit == "in":
+            return self.position
+        return re.sub("[A-Za-z]+", self.position, self.thread.tolerance_class)
+
+    @property
     def remedies(self) -> tuple[str, ...]:
         """What keeps the class's own limits, where its allowance does not hold the coating."""
         if self.way != "deducted":
             return ()
         out = []
-        if self.position is not None:
-            out.append(f"cut it to {self.position}: that allowance holds the coating")
+        if self.roomier_class is not None:
+            out.append(f"cut it to {self.roomier_class}: that allowance holds the coating")
         if self.allowance_um > 0:
             out.append(f"a coating that builds up at most {at_most(self.greatest_build_up_um, self.unit)[1]}")
         out.append("mask the thread, and leave it bare")

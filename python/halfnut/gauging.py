@@ -149,10 +149,9 @@ class OverWires(Record):
         if self.coated_min_mm is not None and self.coated_max_mm is not None:
             out.append(f"  coated    {span(self.coated_min_mm, self.coated_max_mm, unit, 1)} over the same {what}")
         out.append(f"  pitch     {span(self.pitch_min_mm, self.pitch_max_mm, unit)}")
-        out.append(
-            f"  {what:<9} {self.wire_choice}; best {both(self.best_wire_mm, unit, 1)}, "
-            f"usable {span(self.smallest_wire_mm, self.largest_wire_mm, unit)}"
-        )
+        best = both(self.best_wire_mm, unit, 1)
+        chosen = f"the best, {best}" if self.wire_choice == "best" else f"{self.wire_choice}; best {best}"
+        out.append(f"  {what:<9} {chosen}; usable {span(self.smallest_wire_mm, self.largest_wire_mm, unit, 1)}")
         short = one(self.over_max_plain_mm - high, unit, 1)
         out.append(f"  plain     {span(self.over_min_plain_mm, self.over_max_plain_mm, unit, 1)}, off by {short}")
         if self.over_min_lead_mm is not None and self.over_max_lead_mm is not None:

@@ -6,7 +6,6 @@ diameter of a part that is cut to suit one that is there.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, Literal
@@ -470,11 +469,10 @@ def _drawn(value: float, unit: str) -> str:
 
 def _roomier(before: PrecoatLimits) -> ThreadLimits | None:
     """Limits of the class whose allowance holds the coat, where there is one."""
-    if before.position is None:
+    wanted = before.roomier_class
+    if wanted is None:
         return None
-    own = before.thread.tolerance_class
-    wanted = re.sub(r"[A-Za-z]+", before.position, own) if before.unit == "mm" else before.position
-    return limits(f"{before.thread}".replace(f"-{own}", f"-{wanted}", 1))
+    return limits(f"{before.thread}".replace(f"-{before.thread.tolerance_class}", f"-{wanted}", 1))
 
 
 def _thinner(

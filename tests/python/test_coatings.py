@@ -98,13 +98,16 @@ def test_an_allowance_too_small_names_what_would_do():
     assert short.way == "deducted"
     assert [caution.code for caution in short.cautions] == ["coat_allowance_short"]
     assert short.remedies == (
-        "cut it to f: that allowance holds the coating",
+        "cut it to 6f: that allowance holds the coating",
         "a coating that builds up at most 8 um",
         "mask the thread, and leave it bare",
     )
     # The first remedy keeps its word: position f holds the coating; so does the second.
     assert hn.precoat("M10-6f", "10 um").way == "held"
     assert hn.precoat("M10-6g", "8 um").way == "held"
+    assert hn.precoat("M10-5g6g", "10 um").roomier_class == "5f6f"
+    assert hn.precoat("1/4-20 UNC-3A", "0.0002 in").roomier_class == "2A"
+    assert hn.precoat("1/4-20 UNC-2A", "hard anodise 0.002 in").roomier_class is None
 
 
 def test_words_of_the_record():

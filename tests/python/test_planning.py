@@ -191,6 +191,23 @@ def test_an_allowance_that_cannot_hold_the_coat_moves_the_limits_and_names_what_
     assert {"wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm", "way"} <= set(row)
 
 
+def test_a_tapped_hole_that_gets_coated_is_cut_larger(data):
+    data["coatings"] = {"black": {"title": "black anodise", "build_up": "5 um", "build_up_most": "7 um"}}
+    data["parts"][0]["coating"] = "black"
+    data["parts"][0]["operations"] += [
+        {"do": "drill", "diameter": "#7", "depth": "1 in"},
+        {"do": "tap", "thread": "1/4-20 UNC-2B", "depth": "0.75 in"},
+    ]
+    op = hn.plan(data).parts[0].operations[-1]
+    assert op.error == ""
+    before, plain = op.answer.record, hn.limits("1/4-20 UNC-2B")
+    assert before.way == "deducted"
+    assert before.pitch_min == pytest.approx(plain.pitch_min + 0.0012)  # 28 um, up to the next 0.0001 in
+    assert before.minor_min > plain.minor_min
+    assert any("moved by" in remark for remark in op.answer.remarks)
+    assert any(f"{before.minor_min:.4f} in" in remark for remark in op.answer.remarks)  # the hole to tap
+
+
 def test_a_coat_that_no_limits_can_hold_or_the_metal_does_not_take_fails_the_operation(data):
     data["coatings"] = {"thick": {"title": "plate", "build_up": "5 um", "build_up_most": "200 um"}}
     data["parts"][0]["coating"] = "thick"
