@@ -83,6 +83,11 @@ class ThreadFit(Record):
     build_up_external_max_um: float
     build_up_internal_min_um: float
     build_up_internal_max_um: float
+    external_pitch_max_mm: float
+    """Bare, by limits or as measured; so the three that follow."""
+    external_pitch_min_mm: float
+    internal_pitch_max_mm: float
+    internal_pitch_min_mm: float
     remedies: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
@@ -115,6 +120,8 @@ class ThreadFit(Record):
             "mismatch": self._mismatch(),
         }
         out = [f"{pair}: {said[self.verdict]}"]
+        sizes = f"external {self._over('external')}, internal {self._over('internal')} {unit}"
+        out.append(f"  bare      {sizes}, pitch diameters")
         coats = [
             ("external", self.build_up_external_min_um, self.build_up_external_max_um),
             ("internal", self.build_up_internal_min_um, self.build_up_internal_max_um),
@@ -127,7 +134,7 @@ class ThreadFit(Record):
             most_mm = getattr(self, f"{name}_clearance_max_mm")
             if least_mm is not None:
                 zone = f"{both(least_mm, unit)} or more" if most_mm is None else spans(least_mm, most_mm, unit)
-                out.append(f"  {name:<9} {zone}")
+                out.append(f"  {'clearance' if name == 'pitch' else '':<9} {zone} at the {name} diameter")
         out.append(f"  radial    {spans(self.radial_play_min_mm, self.radial_play_max_mm, unit)} side to side")
         out.append(f"  axial     {spans(self.axial_play_min_mm, self.axial_play_max_mm, unit)} end play")
         assumed = " (assumed)" if self.engagement_assumed else ""
@@ -147,6 +154,11 @@ class ThreadFit(Record):
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += [f"caution: {item}" for item in self.cautions]
         return [*out, f"  {LOAD}"]
+
+    def _over(self, side: str) -> str:
+        """Upper over lower limit, or the one size that was measured."""
+        high, low = (one(getattr(self, f"{side}_pitch_{end}_mm"), self.unit).split(" ")[0] for end in ("max", "min"))
+        return high if high == low else f"{high}/{low}"
 
     def _deciding_clearance(self) -> tuple[float, float | None]:
         name = self.deciding.split(" ", 1)[0]
@@ -225,6 +237,16 @@ class _Side:
     def cut(self) -> bool:
         """Whether it is there already, so that its limits cannot be moved."""
         return any(value is not None for value in self.sizes.values())
+
+    def pitch_mm(self, end: str) -> float:
+        """A limit of the bare pitch diameter, or what was measured."""
+        measured = self.sizes.get("pitch")
+        if measured is not None:
+            return measured
+        if isinstance(self.found, PlainThread):
+            return self.found.pitch_max_mm if end == "max" else self.found.pitch_min_mm
+        scale = 25.4 if self.found.unit == "in" else 1.0
+        return scale * (self.found.pitch_max if end == "max" else self.found.pitch_min)
 
     @property
     def bare(self) -> _Side:
@@ -361,12 +383,14 @@ def fit(
         build_up_external_max_um=coat_male.max_um,
         build_up_internal_min_um=coat_female.min_um,
         build_up_internal_max_um=coat_female.max_um,
+        **{f"{side.found.side}_pitch_{end}_mm": side.pitch_mm(end) for side in sides for end in ("max", "min")},
         remedies=_remedies(answer, sides, ask),
         cautions=tuple(cautions),
         evidence=(
             *answer.evidence(catalogue),
             *coat_male.evidence(catalogue),
             *(item for item in coat_female.evidence(catalogue) if coat_female.coating != coat_male.coating),
+            *(item for side in sides if isinstance(side.found, ThreadLimits) for item in side.found.evidence),
         ),
         **figures,
     )

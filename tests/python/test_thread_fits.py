@@ -91,6 +91,10 @@ def test_every_remedy_gauges_when_worked_by_hand_from_the_page(pair, least, spre
     answer = hn.fit(external, internal, engagement="12 mm", **coats)
     male, female = hn.limits(external), hn.limits(internal)
     scale = 25.4 if male.unit == "in" else 1.0
+    # what the page shows is what the limits are, and it says where they come from
+    assert answer.external_pitch_max_mm == pytest.approx(scale * male.pitch_max)
+    assert answer.internal_pitch_min_mm == pytest.approx(scale * female.pitch_min)
+    assert {item.source for item in (*male.evidence, *female.evidence)} <= {item.source for item in answer.evidence}
     grows = [0.004 * each for each in (answer.build_up_external_max_um, answer.build_up_internal_max_um)]
     tightest = scale * (female.pitch_min - male.pitch_max) - sum(grows)
     crests = scale * min(female.major_min - male.major_max, female.minor_min - male.minor_max) - sum(grows) / 2
@@ -261,6 +265,7 @@ def test_mismatches_are_answered():
 def test_measured_sizes_errors_and_temperature():
     answer = hn.fit("M10-6g", "M10-6H", internal_pitch="9.100 mm", internal_minor="8.4 mm")
     assert answer.pitch_clearance_min_mm == pytest.approx(0.106)
+    assert answer.lines()[1] == "  bare      external 8.994/8.862, internal 9.100 mm, pitch diameters"
     assert answer.minor_clearance_min_mm == pytest.approx(8.4 - 8.344)
     lead = hn.fit("M10-6g", "M10-6H", external_lead_error="0.01 mm")
     assert lead.pitch_clearance_min_mm == pytest.approx(0.032 - 0.01 * math.sqrt(3))
