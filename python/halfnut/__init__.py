@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from halfnut.plain_threads import plain_thread
     from halfnut.planning import Plan, plan
     from halfnut.thread_fits import cut_to_suit, fit
+    from halfnut.thread_strength import galling, minimum_strength, strength, tighten
     from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
     from halfnut.units import inch, mm, quantity
 
@@ -48,6 +49,7 @@ _HOMES = {
     "drill": "cutting",
     "face": "cutting",
     "fit": "thread_fits",
+    "galling": "thread_strength",
     "identify_thread": "threads",
     "inch": "units",
     "judge": "gauging",
@@ -57,6 +59,7 @@ _HOMES = {
     "limits": "threads",
     "mill": "cutting",
     "milling_machine": "machines",
+    "minimum_strength": "thread_strength",
     "mm": "units",
     "part_off": "cutting",
     "plain_thread": "plain_threads",
@@ -65,10 +68,12 @@ _HOMES = {
     "quantity": "units",
     "ream": "cutting",
     "shop_plug": "gauging",
+    "strength": "thread_strength",
     "tap": "cutting",
     "thread": "threads",
     "thread_speed": "cutting",
     "threads_near": "threads",
+    "tighten": "thread_strength",
     "turn": "cutting",
     "wires": "gauging",
 }
@@ -93,6 +98,7 @@ __all__ = [
     "drill",
     "face",
     "fit",
+    "galling",
     "identify_thread",
     "inch",
     "judge",
@@ -102,6 +108,7 @@ __all__ = [
     "limits",
     "mill",
     "milling_machine",
+    "minimum_strength",
     "mm",
     "part_off",
     "plain_thread",
@@ -110,10 +117,12 @@ __all__ = [
     "quantity",
     "ream",
     "shop_plug",
+    "strength",
     "tap",
     "thread",
     "thread_speed",
     "threads_near",
+    "tighten",
     "turn",
     "wires",
 ]

@@ -63,6 +63,31 @@ CAUTIONS: dict[str, str] = {
     "judge_minor_assumed": "no minor diameter given: taken at its lower limit for the balls",
     "judge_form_assumed": "pitch and flank angles taken as right: a go gauge finds out",
     "printed_rule_differs": "tables printed before 2003 rounded otherwise and probably read: {differences}",
+    # strength of threads
+    "galling": "these metals gall: once seized, the thread is lost; lubricate, turn by hand, stop at the first drag",
+    "strength_shear_by_ratio": "a shear strength is taken as 0.577 of the tensile: better a figure of the metal's",
+    "strength_dilation_beyond": "the internal part is thinner than 1.4 diameters outside: nothing is published on "
+    "how much of its stripping load is left; the curve is carried on. Try one to destruction, or make it thicker",
+    "strength_outside_unknown": "no outside size of the internal part is given: taken as too thick to widen, "
+    "its section not checked",
+    "strength_few_turns": "fewer than three full turns are engaged",
+    "strength_many_turns": "beyond one and a half diameters the far turns bear little, whatever the area says",
+    "strength_thin_external_wall": "less wall is left under the external thread than the thread is deep",
+    "strength_thin_internal_wall": "less wall is left over the internal thread than the thread is deep",
+    "strength_strips_first": "a thread strips before a section breaks, without warning: engage further "
+    "where there is room",
+    "strength_yield_unknown": "a section's yield strength is not known: held to breaking only",
+    "strength_no_factor": "no factor of safety is in any figure: choose one for the use, and give it",
+    "strength_hoop_over_yield": "the wall over the internal thread yields under this load",
+    "strength_weakest_row": "no thickness given: the weakest row of this form is taken",
+    "strength_under_practice": "shorter than practice engages such a metal, {length} of full form",
+    "strength_rotating": "a joint that turns or feels loads that come and go fails by fatigue far below these "
+    "figures: first thread and run-out are where it starts; have it designed and inspected as such",
+    "strength_licensed": "static figures: fatigue, shock, heat, corrosion and welding are not in them. What bears a "
+    "load that can hurt someone is checked by licensed practice and local codes before it is used",
+    "torque_friction_single": "one value of friction, no range: real preloads scatter by a quarter and more",
+    "torque_seat_assumed": "no seat given: its mean diameter is taken as 1.25 thread diameters, {length}",
+    "torque_over_yield": "tightened to the greatest torque here, the thread yields",
     # cutting
     "above_window": "even the machine's slowest step runs above the speed for this material and tool: a smaller "
     "diameter, a harder tool, or another machine",
@@ -165,6 +190,19 @@ TOOLS: dict[str, str] = {
     "carbide": "carbide",
     "coated carbide": "carbide_coated",
     "carbide coated": "carbide_coated",
+}
+
+
+# What is done about metals that gall, by the words of threads/galling.
+GALLING_ADVICE: dict[str, str] = {
+    "anodise": "anodise one part or both: a hard film does not weld, though it wears",
+    "coarse_pitch": "take a coarse pitch: a fine one seizes sooner and strips sooner",
+    "corrosion": "in the wet the less noble metal is eaten: paste or film between them, no bare contact outdoors",
+    "insert": "for a thread that is undone often, put an insert of stainless or bronze in the soft metal",
+    "looser_class": "cut a class with an allowance (6g with 6H, 2A with 2B), not a tight one (4h, 3A); leave no burr",
+    "lubricate": "anti-seize paste or a solid film on every turn, renewed at each assembly",
+    "no_power": "by hand and slowly: a power driver heats the flanks and welds them",
+    "unlike_metal": "make one part of another metal, bronze best, or of another hardness by some 50 HB",
 }
 
 

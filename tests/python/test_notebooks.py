@@ -13,7 +13,15 @@ from nbclient import NotebookClient
 
 FOLDER = Path(__file__).resolve().parents[2] / "notebooks"
 NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
-NAMES = ["batch_of_setups", "knurl_blank", "measured_thread", "over_wires", "spindle_speed", "threaded_tube"]
+NAMES = [
+    "batch_of_setups",
+    "knurl_blank",
+    "measured_thread",
+    "over_wires",
+    "spindle_speed",
+    "thread_strength",
+    "threaded_tube",
+]
 AT_ONCE = 2
 
 # Runs after the notebook's own cells and tells what it drew; Agg keeps the figures open until then.

@@ -16,7 +16,7 @@ from halfnut import _core
 
 TESTS = Path(__file__).parents[1]
 sys.path[:0] = [str(TESTS / "oracles"), str(TESTS / "python")]
-import thread_strength as oracle  # noqa: E402
+import joint_statics as oracle  # noqa: E402
 from thread_reference import REFERENCE, rows  # noqa: E402
 
 

@@ -19,6 +19,7 @@
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
+#include "halfnut/threads/joint_tables.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut {
@@ -55,6 +56,12 @@ struct Catalogue {
     std::span<const threads::WireRow> wires;
     std::span<const threads::MeasuringForceRow> measuring_forces;
     std::span<const threads::CoatingRow> coatings;
+    std::span<const material::StrengthRow> strengths;
+    std::span<const threads::BoltGradeRow> bolt_grades;
+    std::span<const threads::NutFactorRow> nut_factors;
+    std::span<const threads::ThreadFrictionRow> thread_friction;
+    std::span<const threads::GallingRow> galling;
+    std::span<const threads::EngagementPracticeRow> engagement_practice;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
@@ -91,6 +98,12 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::wires,
     &Catalogue::measuring_forces,
     &Catalogue::coatings,
+    &Catalogue::strengths,
+    &Catalogue::bolt_grades,
+    &Catalogue::nut_factors,
+    &Catalogue::thread_friction,
+    &Catalogue::galling,
+    &Catalogue::engagement_practice,
 };
 // clang-format on
 

@@ -407,15 +407,23 @@ Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept {
     return {};
 }
 
+std::string refusal(const StrengthRequest& request, Status status) {
+    switch (status.code) {
+        case StatusCode::inconsistent:
+            return "strength: " + contradiction(status);
+        case StatusCode::not_finite:
+        case StatusCode::out_of_range:
+            return argument_message(kStrengthArguments[status.argument], given(request)[status.argument]);
+        default:
+            return fmt::format("strength: {}", status_sentence(status.code));
+    }
+}
+
 ThreadStrength strength(const StrengthRequest& request) {
     ThreadStrength out;
     const Status status = evaluate(request, out);
-    if (status.code == StatusCode::inconsistent) {
-        throw DomainError("strength: " + contradiction(status));
-    }
     if (!status.ok()) {
-        const auto values = given(request);
-        throw_status(status, "strength", kStrengthArguments.data(), values.data());
+        throw DomainError(refusal(request, status));
     }
     return out;
 }

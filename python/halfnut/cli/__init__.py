@@ -26,8 +26,10 @@ _HOMES = {
     "part-off": ("cuts", "part_off", "Levers for parting off."),
     "plan": ("plans", "plan", "Setup sheets for a whole job."),
     "ream": ("cuts", "ream", "Levers for reaming."),
+    "strength": ("strengths", "strength", "What a threaded joint holds, and what fails first."),
     "tap": ("cuts", "tap", "Levers for tapping."),
     "thread": ("threading", "thread", "Sizes to cut a thread to."),
+    "tighten": ("strengths", "tighten", "Torque for a preload, or preload from a torque."),
     "turn": ("cuts", "turn", "Levers and depth for turning."),
     "wires": ("fitting", "wires", "What to read over wires, or across balls."),
 }

@@ -65,6 +65,28 @@ struct AliasRow {
     SourceId source;
 };
 
+/// Minimum strengths of an alloy in one form and range of thickness; printed in one of the two units, the
+/// other NaN. Over, up to and including; NaN: open.
+struct StrengthRow {
+    std::string_view alloy;
+    std::string_view form;  ///< "bar", "casting", "drawn tube", "extrusion", "plate", "sheet"
+    int step = 0;           ///< 1, 2, ... with the thickness
+    std::string_view temper;
+    double over_mm = 0;
+    double up_to_mm = 0;
+    double over_in = 0;
+    double up_to_in = 0;
+    double tensile_mpa = 0;
+    double yield_mpa = 0;
+    double tensile_ksi = 0;
+    double yield_ksi = 0;
+    double shear_ksi = 0;
+    double bearing_ksi = 0;  ///< ultimate, edge distance of two diameters
+    SourceId source;
+    SourceId shear_source;
+    std::string_view note;
+};
+
 }  // namespace halfnut::material
 
 namespace halfnut {
@@ -118,6 +140,30 @@ struct Schema<material::AliasRow> {
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns = std::tuple{required("alias", &Row::alias), required("alloy", &Row::alloy),
                                                required("source", &Row::source)};
+};
+
+template <>
+struct Schema<material::StrengthRow> {
+    using Row = material::StrengthRow;
+    static constexpr std::string_view table = "material/strengths";
+    static constexpr std::size_t key_columns = 3;
+    static constexpr auto columns = std::tuple{required("alloy", &Row::alloy),
+                                               required("form", &Row::form),
+                                               required("step", &Row::step),
+                                               required("temper", &Row::temper),
+                                               optional("over_mm", &Row::over_mm),
+                                               optional("up_to_mm", &Row::up_to_mm),
+                                               optional("over_in", &Row::over_in),
+                                               optional("up_to_in", &Row::up_to_in),
+                                               optional("tensile_mpa", &Row::tensile_mpa),
+                                               optional("yield_mpa", &Row::yield_mpa),
+                                               optional("tensile_ksi", &Row::tensile_ksi),
+                                               optional("yield_ksi", &Row::yield_ksi),
+                                               optional("shear_ksi", &Row::shear_ksi),
+                                               optional("bearing_ksi", &Row::bearing_ksi),
+                                               required("source", &Row::source),
+                                               optional("shear_source", &Row::shear_source),
+                                               optional("note", &Row::note)};
 };
 
 }  // namespace halfnut

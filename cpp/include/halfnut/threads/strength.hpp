@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <string>
 #include <string_view>
 
 #include "halfnut/evidence.hpp"
@@ -249,6 +250,9 @@ struct ThreadStrength {
 /// Errors
 ///   DomainError  a size, length, strength or factor out of its range, or sizes that contradict each other
 [[nodiscard]] ThreadStrength strength(const StrengthRequest& request);
+
+/// Why a request has no answer, in words.
+[[nodiscard]] std::string refusal(const StrengthRequest& request, Status status);
 
 /// Full-form length at which a joint bears a load: `load_n` in any of the stripping loads of `answer`.
 [[nodiscard]] double engagement_for(const ThreadStrength& answer, double load_n) noexcept;

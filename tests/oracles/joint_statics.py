@@ -65,3 +65,39 @@ def tube_stress(pressure, bore, outside):
     a, b = mpf(bore) / 2, mpf(outside) / 2
     big_b = -mpf(pressure) / (1 / a**2 - 1 / b**2)
     return -(big_b / a**2 + big_b / a**2)
+
+
+def joint(sizes, length, strengths, bore=0, outside=None, unified=False):
+    """Loads that break a joint, N, by element, and the load at which a section yields; lengths in mm, MPa.
+
+    `sizes`: d, P, Kn max, Es min, Ds min, En max and the deepest root of the internal thread; `strengths`: tensile,
+    yield, shear of the external and of the internal part, a shear of None being 0.577 of the tensile.
+    """
+    d, pitch, kn, es, ds, en, root = (mpf(each) for each in sizes)
+    (t1, y1, s1), (t2, y2, s2) = strengths
+    s1 = mpf(s1) if s1 is not None else mpf("0.577") * mpf(t1)
+    s2 = mpf(s2) if s2 is not None else mpf("0.577") * mpf(t2)
+    if not unified:
+        across = d - mpf("0.9382") * pitch
+        area = mpf("0.7854") * across**2
+    elif mpf(t1) > mpf(100) * mpf("6.894757293168361"):
+        area = mp.pi * (es / 2 - mpf("0.16238") * pitch) ** 2
+    else:
+        area = mp.pi / 4 * (d - mpf("0.9743") * pitch) ** 2
+    area -= mp.pi / 4 * mpf(bore) ** 2
+    external, internal = shear_areas(kn, es, ds, en, pitch, 30, length)
+    c2, c3 = bending(internal * s2 / (external * s1))
+    c1 = mpf(1)
+    loads = {}
+    if outside is not None:
+        ratio = mpf(outside) / d
+        c1 = mpf(1) if ratio >= mpf("1.9") else -(ratio**2) + mpf("3.8") * ratio - mpf("2.61")
+        ring = mp.pi / 4 * (mpf(outside) ** 2 - root**2)
+        loads["internal part in tension"] = ring * mpf(t2)
+    loads["external part in tension"] = area * mpf(t1)
+    loads["external thread strips"] = external * s1 * c1 * c2
+    loads["internal thread strips"] = internal * s2 * c1 * c3
+    yields = area * mpf(y1)
+    if outside is not None:
+        yields = min(yields, ring * mpf(y2))
+    return loads, min(yields, *loads.values())
