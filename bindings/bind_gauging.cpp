@@ -500,6 +500,12 @@ void bind_coatings(py::module_& module) {
         .def_property_readonly("film_min_um", [](const BuildUp& b) { return optional_number(b.film_min_um); })
         .def_property_readonly("film_max_um", [](const BuildUp& b) { return optional_number(b.film_max_um); })
         .def_property_readonly("bare", &BuildUp::bare)
+        .def(
+            "recoated",
+            [](const BuildUp& b, int strips, const SharedCatalogue& catalogue) {
+                return recoated(b, strips, catalogue.get());
+            },
+            py::arg("strips"), py::arg("catalogue"))
         .def_readonly("maximum_by_rule", &BuildUp::maximum_by_rule)
         .def_property_readonly("usual", [](const BuildUp& b) { return b.origin == BuildUpOrigin::usual; })
         .def_property_readonly("coating",

@@ -140,7 +140,7 @@ class Coating(Record):
         return out
 
 
-def coating(text: str, *, on: str | None = None) -> Coating:
+def coating(text: str, *, on: str | None = None, strips: int = 0) -> Coating:
     """What is known of a finish, for a film of a given or its usual thickness.
 
     Parameters
@@ -149,6 +149,8 @@ def coating(text: str, *, on: str | None = None) -> Coating:
         ``"anodise II"``, ``"anodise II black 15 um"``, ``"hard anodise 0.002 in"``, ``"electroless nickel B"``.
     on : str, optional
         The alloy it is to go on; one that does not take it is refused.
+    strips : int
+        How often the film was stripped and grown anew, which takes metal each time: 0 to 10.
 
     Returns
     -------
@@ -160,8 +162,10 @@ def coating(text: str, *, on: str | None = None) -> Coating:
     NotTabulatedError
         No such coating or alloy; the message names the nearest.
     DomainError
-        The alloy does not take it.
+        The alloy does not take it, or `strips` is out of its range.
 
+    >>> coating("anodise II 12 um", strips=1).build_up_max_um
+    0.0
     >>> coating("hard anodise 0.002 in").build_up_max_um
     25.4
     """
@@ -172,6 +176,8 @@ def coating(text: str, *, on: str | None = None) -> Coating:
     row = catalogue.row("threads/coatings", found.coating)
     if on is not None:
         _refuse(found, on)
+    if strips:
+        found = found.recoated(strips, catalogue)
     low, high = found.film_min_um or 0.0, found.film_max_um or 0.0
     return Coating(
         id=row["coating"],

@@ -132,6 +132,20 @@ def test_a_finish_and_its_process():
     assert black.evidence[0].row == "threads/coatings anodise II black"
 
 
+def test_a_stripped_part_has_lost_metal_for_good():
+    fresh, again = hn.coating("anodise II 12 um"), hn.coating("anodise II 12 um", strips=1)
+    assert (fresh.build_up_min_um, fresh.build_up_max_um) == pytest.approx((4 - 5, 6))
+    assert (again.build_up_min_um, again.build_up_max_um) == pytest.approx((4 - 5 - 8 - 5, 6 - 6))
+    # the tube grows smaller: what may bind after the first coat goes together after the second
+    assert hn.fit("M10-6h", "M10-6H", build_up_external=fresh).verdict == "may bind"
+    loose = hn.fit("M10-6h", "M10-6H", build_up_external=again)
+    assert loose.verdict == "free"
+    assert loose.pitch_clearance_max_mm == pytest.approx(9.206 - 8.894 + 4 * 0.014)
+    assert again.evidence[0].row == fresh.evidence[0].row
+    with pytest.raises(hn.DomainError, match="strips must be from 0 to 10, got 11"):
+        hn.coating("anodise II 12 um", strips=11)
+
+
 # FCB05: ISO 10684:2004 as its scope abstract states it, M8 and larger, P 1.25 and larger.
 @pytest.mark.parametrize(("thread", "small"), [("M8x1.25-6az", False), ("M6-6az", True), ("M10x1-6az", True)])
 def test_galvanizing_has_a_lower_size(thread, small):

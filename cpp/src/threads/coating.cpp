@@ -158,6 +158,29 @@ void require_takes(const CoatingRow& row, std::string_view group, std::string_vi
     }
 }
 
+BuildUp recoated(const BuildUp& build_up, int strips, const Catalogue& catalogue) {
+    constexpr int kMostStrips = 10;
+    const CoatingRow* row = build_up.row(catalogue);
+    if (row == nullptr) {
+        throw DomainError(
+            "only a named coating can be stripped: its growth says how much metal goes with the film");
+    }
+    if (strips < 0 || strips > kMostStrips) {
+        throw DomainError(fmt::format("strips must be from 0 to {}, got {}", kMostStrips, strips));
+    }
+    const auto at = [&](double film, double growth, double etch) {
+        return RecoatedBuildUp::compute(film, growth, etch, strips);
+    };
+    // More film leaves more outside or takes more metal, by its growth and how often: either end may be the
+    // least.
+    BuildUp out = build_up;
+    out.min_um = std::min(at(build_up.film_min_um, row->growth_low, row->etch_high_um),
+                          at(build_up.film_max_um, row->growth_low, row->etch_high_um));
+    out.max_um = std::max(at(build_up.film_min_um, row->growth_high, row->etch_low_um),
+                          at(build_up.film_max_um, row->growth_high, row->etch_low_um));
+    return out;
+}
+
 BuildUp build_up_between(double min_um, double max_um) {
     if (!std::isfinite(min_um) || !std::isfinite(max_um)) {
         throw DomainError("a build-up must be finite");

@@ -87,6 +87,20 @@ TEST(Coating, AnodiseAsAProcess) {
     EXPECT_THROW((void)needed_deviation_um(8.0, 16.0), DomainError);
 }
 
+TEST(Coating, StrippedAndGrownAnew) {
+    const Catalogue& catalogue = builtin();
+    // 8 to 12 um of film, growth 1/3 to 1/2, etch 0 to 5 um, stripped once:
+    // most 8/2 - 8/2 and 12/2 - 12/2; least 12/3 - 5 - (2/3 x 12 + 5)
+    const BuildUp once = recoated(parse_build_up("anodise II 8-12 um", catalogue), 1, catalogue);
+    EXPECT_NEAR(once.max_um, 0.0, 1e-12);
+    EXPECT_NEAR(once.min_um, 4.0 - 5.0 - 13.0, 1e-9);
+    const BuildUp plain = parse_build_up("anodise II 8-12 um", catalogue);
+    EXPECT_EQ(recoated(plain, 0, catalogue).min_um, plain.min_um);
+    EXPECT_EQ(recoated(plain, 0, catalogue).max_um, plain.max_um);
+    EXPECT_THROW((void)recoated(plain, -1, catalogue), DomainError);
+    EXPECT_THROW((void)recoated(parse_build_up("8 um", catalogue), 1, catalogue), DomainError);
+}
+
 TEST(Coating, ReadsBuildUpsAndCoatings) {
     const Catalogue& catalogue = builtin();
     const auto range = [&](std::string_view text) {

@@ -291,6 +291,18 @@ void note_build_up(const Catalogue& catalogue, const BuildUp& build_up, std::uin
 ///   DomainError  the coating does not go on that metal: no anodise on brass or steel
 void require_takes(const CoatingRow& row, std::string_view group, std::string_view title);
 
+/// What a coating has added once its film was stripped and grown anew, from least to most.
+///
+/// Given
+///   build_up   of a named coating
+///   strips     how often, 0 to 10
+///   catalogue  the one that the coating was read with
+/// Errors
+///   DomainError  not a named coating, or strips out of its range
+/// Example
+///   recoated(parse_build_up("anodise II 12 um", builtin()), 1, builtin()).max_um = 0.0
+[[nodiscard]] BuildUp recoated(const BuildUp& build_up, int strips, const Catalogue& catalogue);
+
 /// A build-up between two values, um.
 ///
 /// Errors
