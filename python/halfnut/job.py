@@ -18,9 +18,9 @@ from halfnut import machines
 from halfnut._core import BuildUp, Error, Quantity, find_alloy, parse_build_up
 from halfnut.catalogue import active
 from halfnut.mistakes import InputError, NameMistake, from_pydantic
-from halfnut.shapes import Count, Length, Text, YesNo, load_toml
+from halfnut.shapes import AtLeast, Count, Length, Text, YesNo, load_toml
 
-__all__ = ["Coating", "Job", "Operation", "Part", "Stock", "load"]
+__all__ = ["Coating", "Job", "Joint", "Operation", "Part", "Stock", "load"]
 
 
 class _AlloyName:
@@ -81,6 +81,8 @@ MachineName = Annotated[str, _MachineName()]
 CoatingName = Annotated[str, _CoatingName()]
 LengthOrZero = Annotated[Quantity, Text("length", zero=True)]
 Name = Annotated[str, Field(min_length=1)]
+Force = Annotated[Quantity, Text("force")]
+Factor = Annotated[float, AtLeast(1, included=True)]
 
 
 class _Closed(BaseModel):
@@ -300,6 +302,29 @@ class Stock(_Closed):
         return self
 
 
+class Joint(_Closed):
+    """A threaded joint of the part: what its sheet says of strength. The factor of safety is the shop's to choose."""
+
+    outside: Name
+    inside: Name
+    engagement: Length
+    factor: Factor
+    load: Force | None = None
+    grade: Name | None = None
+    outside_alloy: AlloyName | None = None
+    outside_form: Name | None = None
+    inside_alloy: AlloyName
+    inside_form: Name
+    bore: Length | None = None
+    across: Length | None = None
+    chamfer: Length | None = None
+    run_out: Length | None = None
+    countersink: Length | None = None
+    tap_lead: Length | None = None
+    shock: YesNo = False
+    rotating: YesNo = False
+
+
 class Part(_Closed):
     """A part: how many, of what, and how it is made."""
 
@@ -314,6 +339,7 @@ class Part(_Closed):
     tool: str | None = None
     coating: CoatingName | None = None
     note: str = ""
+    joints: list[Joint] = []
     operations: Annotated[list[Operation], Field(min_length=1)]
 
 

@@ -15,11 +15,12 @@ from typing import TYPE_CHECKING, Any
 from halfnut import job as job_files
 from halfnut import machines
 from halfnut._core import DomainError, Error
-from halfnut.job import Job, Operation, Part
+from halfnut.job import Job, Joint, Operation, Part
 from halfnut.machines import Machine
 from halfnut.operations import Answer, Workpiece, answer
 from halfnut.record import Caution, Evidence, Record
 from halfnut.stock import CutList, cut_list
+from halfnut.thread_strength import ThreadStrength, strength
 from halfnut.words import FIRST
 
 if TYPE_CHECKING:
@@ -85,6 +86,26 @@ class PlannedOperation:
 
 
 @dataclass(frozen=True)
+class PlannedJoint:
+    """A threaded joint with what it holds, or with the reason why there is no answer."""
+
+    joint: Joint
+    record: ThreadStrength | None
+    error: str = ""
+
+    def to_dict(self) -> dict[str, Any]:
+        """The joint as a dictionary."""
+        found = self.record
+        return {
+            "outside": self.joint.outside,
+            "inside": self.joint.inside,
+            "error": self.error or None,
+            "figures": None if found is None else _finite(found.to_dict()),
+            "cautions": [] if found is None else [{"code": each.code, "text": each.text} for each in found.cautions],
+        }
+
+
+@dataclass(frozen=True)
 class PlannedPart:
     """A part with its stock cut up and its operations answered in order."""
 
@@ -94,16 +115,21 @@ class PlannedPart:
     stock_error: str
     operations: tuple[PlannedOperation, ...]
     file: str = field(default="")
+    joints: tuple[PlannedJoint, ...] = ()
 
     @property
     def failed(self) -> int:
-        """Operations without an answer, the stock counted as one."""
-        return sum(op.status == "failed" for op in self.operations) + bool(self.stock_error)
+        """Operations and joints without an answer, the stock counted as one."""
+        unanswered = sum(op.status == "failed" for op in self.operations) + sum(
+            bool(each.error) for each in self.joints
+        )
+        return unanswered + bool(self.stock_error)
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """Cautions of all operations."""
-        return tuple(caution for op in self.operations for caution in op.cautions)
+        """Cautions of all operations and joints."""
+        of_joints = (caution for each in self.joints if each.record is not None for caution in each.record.cautions)
+        return (*(caution for op in self.operations for caution in op.cautions), *of_joints)
 
     @property
     def time_each_s(self) -> float:
@@ -131,6 +157,7 @@ class PlannedPart:
             "stock": None if self.stock is None else self.stock.to_dict(),
             "stock_error": self.stock_error or None,
             "operations": [op.to_dict() for op in self.operations],
+            "joints": [each.to_dict() for each in self.joints],
         }
 
 
@@ -313,7 +340,36 @@ def _planned_part(job: Job, part: Part) -> PlannedPart:
             found, error = None, str(failure)
         operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
     stock, stock_error = _cut_up(part)
-    return PlannedPart(part, unit, stock, stock_error, tuple(operations), f"{job_files.file_name(part.name)}.html")
+    joints = tuple(map(_planned_joint, part.joints))
+    file = f"{job_files.file_name(part.name)}.html"
+    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints)
+
+
+def _planned_joint(joint: Joint) -> PlannedJoint:
+    try:
+        found = strength(
+            joint.outside,
+            joint.inside,
+            engagement=joint.engagement,
+            external_alloy=joint.outside_alloy,
+            external_form=joint.outside_form,
+            external_grade=joint.grade,
+            internal_alloy=joint.inside_alloy,
+            internal_form=joint.inside_form,
+            external_bore=joint.bore,
+            internal_outside=joint.across,
+            external_chamfer=joint.chamfer,
+            external_run_out=joint.run_out,
+            internal_countersink=joint.countersink,
+            internal_run_out=joint.tap_lead,
+            load=joint.load,
+            factor_of_safety=joint.factor,
+            loading="shock" if joint.shock else "steady",
+            rotating=joint.rotating,
+        )
+    except Error as failure:
+        return PlannedJoint(joint, None, str(failure))
+    return PlannedJoint(joint, found)
 
 
 def _cut_up(part: Part) -> tuple[CutList | None, str]:

@@ -436,3 +436,38 @@ def test_every_sheet_defers_to_manual_codes_and_licensed_practice():
         threaded = any(op.step.do in {"thread", "tap"} for op in part.operations)
         assert (LOAD in pages[part.file]) is threaded, part.file
     assert str(planned).splitlines()[-1].strip() == FIRST
+
+
+def test_a_joint_of_a_part_says_what_it_holds(data):
+    joint = {
+        "outside": "7/8-14 UNF-2A",
+        "inside": "7/8-14 UNF-2B",
+        "engagement": "1 in",
+        "factor": 4.0,
+        "load": "300 lbf",
+        "outside_alloy": "6061-T6",
+        "outside_form": "drawn tube",
+        "inside_alloy": "6061-T6",
+        "inside_form": "bar",
+        "chamfer": "0.06 in",
+    }
+    data["parts"][0]["joints"] = [joint, {**joint, "inside_form": "casting"}]
+    planned = hn.plan(data).parts[0]
+    held, refused = planned.joints
+    assert held.error == ""
+    assert held.record.allowable_n == pytest.approx(held.record.bears_n / 4.0)
+    assert held.record.full_form_engagement_mm == pytest.approx(0.94 * 25.4)
+    assert "strength_licensed" in [each.code for each in planned.cautions]
+    assert refused.record is None and "its forms are bar, drawn tube" in refused.error
+    assert planned.failed == 1
+    figures = planned.to_dict()["joints"][0]["figures"]
+    assert figures["load_lbf"] == pytest.approx(300.0)
+
+
+@pytest.mark.parametrize("factor", [None, 0.5])
+def test_a_joint_without_a_factor_of_safety_is_not_read(data, factor):
+    joint = {"outside": "M10", "inside": "M10", "engagement": "1 in", "grade": "8.8"}
+    joint |= {"inside_alloy": "6061-T6", "inside_form": "bar"} | ({} if factor is None else {"factor": factor})
+    data["parts"][0]["joints"] = [joint]
+    with pytest.raises(hn.InputError, match="factor"):
+        hn.plan(data)

@@ -14,6 +14,7 @@ from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
 from halfnut.sheet.view import (
     Drawing,
+    JointView,
     Levers,
     OperationView,
     PartView,
@@ -23,14 +24,14 @@ from halfnut.sheet.view import (
     Table,
     TitleBlock,
 )
-from halfnut.sizes import film
+from halfnut.sizes import film, one
 from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
 from halfnut.words import LIMITS, TOOLS, of_the_piece
 
 if TYPE_CHECKING:
     from halfnut.job import Job
-    from halfnut.planning import Plan, PlannedOperation, PlannedPart
+    from halfnut.planning import Plan, PlannedJoint, PlannedOperation, PlannedPart
 
 __all__ = ["plan_view"]
 
@@ -128,23 +129,76 @@ def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
         hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if of_the_piece(each.code))),
         stock_error=part.stock_error,
         threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
+        joints=tuple(map(_joint, part.joints)),
     )
 
 
 def _sources(part: PlannedPart) -> tuple[tuple[str, str, str], ...]:
     """What the figures rest on, the figures of one source together; what the person gave is no source."""
     found: dict[tuple[str, str], dict[str, None]] = {}
-    for op in part.operations:
-        for item in op.evidence:
-            if item.rule_id != "given":
-                found.setdefault((item.source, item.kind), {})[_spoken(item.figure)] = None
+    items = [item for op in part.operations for item in op.evidence]
+    items += [item for each in part.joints if each.record is not None for item in each.record.evidence]
+    for item in items:
+        if item.rule_id != "given":
+            found.setdefault((item.source, item.kind), {})[_spoken(item.figure)] = None
     return tuple((", ".join(figures), source, kind) for (source, kind), figures in found.items())
+
+
+def _joint(planned: PlannedJoint) -> JointView:
+    """What a joint holds, each load in the thread's own system."""
+    heading = f"{planned.joint.outside} in {planned.joint.inside}"
+    found = planned.record
+    if found is None:
+        return JointView(heading, error=planned.error)
+    unit = found.unit
+
+    def force(value_n: float | None) -> str:
+        return "–" if value_n is None else texts.force(value_n, unit)
+
+    full = one(found.full_form_engagement_mm, unit)
+    pairs = [
+        ("Allowed", f"{force(found.allowable_n)}, factor of safety {found.factor_of_safety:g}"),
+        ("Bears", force(found.bears_n)),
+        ("Breaks first", f"{found.weakest}, {force(found.weakest_n)}"),
+        ("Full form", f"{full} of {one(found.overlap_mm, unit)} overlap, {found.engaged_turns:.1f} turns"),
+        ("Outside", f"{found.external_material}: thread strips at {force(found.external_stripping_n)}"),
+        ("Inside", f"{found.internal_material}: thread strips at {force(found.internal_stripping_n)}"),
+    ]
+    if found.load_n is not None and found.factor_reached is not None:
+        pairs.insert(1, ("Load", f"{force(found.load_n)}, factor {found.factor_reached:.1f}"))
+    if found.external_wall_mm is not None:
+        pairs.append(("Wall under the thread", one(found.external_wall_mm, unit)))
+    if found.internal_wall_mm is not None:
+        pairs.append(("Wall over the thread", one(found.internal_wall_mm, unit)))
+    if found.engagement_practice_mm is not None:
+        pairs.append(("Engaged by practice", one(found.engagement_practice_mm, unit)))
+    return JointView(
+        heading,
+        pairs=tuple(pairs),
+        remarks=tuple(map(_sentence, found.advice)),
+        cautions=tuple(_sentence(each.text) for each in found.cautions),
+    )
 
 
 def _spoken(figure: str) -> str:
     if figure in _FIGURE_NAMES:
         return _FIGURE_NAMES[figure]
-    units = ("_m_min", "_mm_rev", "_mm_min", "_cm3_min", "_mm", "_in", "_um", "_kw", "_nm", "_n", "_s", "_rpm")
+    units = (
+        "_m_min",
+        "_mm_rev",
+        "_mm_min",
+        "_cm3_min",
+        "_mm2",
+        "_mpa",
+        "_mm",
+        "_in",
+        "_um",
+        "_kw",
+        "_nm",
+        "_n",
+        "_s",
+        "_rpm",
+    )
     unit = next((unit for unit in units if figure.endswith(unit)), "")
     return figure.removesuffix(unit).replace("_", " ")
 

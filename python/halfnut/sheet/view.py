@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["Drawing", "Levers", "OperationView", "PartView", "PlanView", "SetupView", "SheetRow", "Table", "TitleBlock"]
+__all__ = [
+    "Drawing",
+    "JointView",
+    "Levers",
+    "OperationView",
+    "PartView",
+    "PlanView",
+    "SetupView",
+    "SheetRow",
+    "Table",
+    "TitleBlock",
+]
 
 
 @dataclass(frozen=True)
@@ -81,6 +92,17 @@ class SetupView:
 
 
 @dataclass(frozen=True)
+class JointView:
+    """What a threaded joint of the part holds."""
+
+    heading: str
+    pairs: tuple[tuple[str, str], ...] = ()
+    remarks: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    error: str = ""
+
+
+@dataclass(frozen=True)
 class PartView:
     """A part's sheet."""
 
@@ -97,6 +119,7 @@ class PartView:
     stock_error: str = ""
     hazards: tuple[str, ...] = ()
     threaded: bool = False
+    joints: tuple[JointView, ...] = ()
 
 
 @dataclass(frozen=True)
