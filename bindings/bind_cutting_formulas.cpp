@@ -5,9 +5,12 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
 
 #include "bind.hpp"
+#include "halfnut/cutting/chase.hpp"
 #include "halfnut/cutting/chip.hpp"
+#include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
@@ -16,6 +19,7 @@
 #include "halfnut/cutting/orthogonal.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tool_life.hpp"
+#include "halfnut/material/alloy.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {
@@ -49,6 +53,91 @@ std::vector<double> work_bend(const std::vector<std::array<double, 3>>& sections
         throw DomainError("work_bend_mm: " + why);
     }
     return bend;
+}
+
+template <class E>
+E named(const char* argument, const std::string& text) {
+    E value{};
+    if (!enum_from_name(text, value)) {
+        std::string allowed;
+        for (const auto& [candidate, spelling] : enum_names(E{})) {
+            allowed += (allowed.empty() ? "'" : ", '") + std::string(spelling) + "'";
+        }
+        throw DomainError(std::string(argument) + " must be one of " + allowed + ", got '" + text + "'");
+    }
+    return value;
+}
+
+/// The numbers of a request by name; a name that it does not know is an error.
+void fill(ChaseRequest& request, const std::map<std::string, double>& numbers) {
+    const std::map<std::string, double ChaseRequest::*> known{
+        {"blank_mm", &ChaseRequest::blank_mm},
+        {"pitch_diameter_mm", &ChaseRequest::pitch_diameter_mm},
+        {"pitch_mm", &ChaseRequest::pitch_mm},
+        {"half_angle_deg", &ChaseRequest::half_angle_deg},
+        {"nose_radius_mm", &ChaseRequest::nose_radius_mm},
+        {"nose_flat_mm", &ChaseRequest::nose_flat_mm},
+        {"compound_deg", &ChaseRequest::compound_deg},
+        {"graduation_mm", &ChaseRequest::graduation_mm},
+        {"first_mm", &ChaseRequest::first_mm},
+        {"least_mm", &ChaseRequest::least_mm},
+        {"measure_left_mm", &ChaseRequest::measure_left_mm},
+        {"kc11_n_mm2", &ChaseRequest::kc11_n_mm2},
+        {"mc", &ChaseRequest::mc},
+        {"force_limit_n", &ChaseRequest::force_limit_n},
+    };
+    for (const auto& [name, value] : numbers) {
+        const auto found = known.find(name);
+        if (found == known.end()) {
+            throw DomainError("chase_schedule has no number '" + name + "'");
+        }
+        if (std::isnan(value)) {
+            throw DomainError(name + " must be finite, got nan");
+        }
+        request.*(found->second) = value;
+    }
+}
+
+py::object number_or_none(double value) {
+    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
+}
+
+py::dict chase_schedule(bool internal, const std::string& infeed, bool equal_depths,
+                        const std::map<std::string, double>& numbers) {
+    ChaseRequest request;
+    request.internal = internal;
+    request.infeed = named<Infeed>("infeed", infeed);
+    request.equal_depths = equal_depths;
+    fill(request, numbers);
+    ChaseSchedule found;
+    std::string why;
+    if (!evaluate(request, found, &why).ok()) {
+        throw DomainError("chase_schedule: " + why);
+    }
+    py::list passes;
+    for (const ChasePass& pass : found.passes) {
+        passes.append(py::dict("line"_a = pass.line, "travel_mm"_a = pass.travel_mm,
+                               "depth_mm"_a = pass.depth_mm, "shift_mm"_a = pass.shift_mm,
+                               "area_mm2"_a = pass.area_mm2, "force_n"_a = number_or_none(pass.force_n),
+                               "pitch_diameter_mm"_a = pass.pitch_diameter_mm, "measure"_a = pass.measure));
+    }
+    return py::dict("depth_mm"_a = found.depth_mm, "travel_mm"_a = found.travel_mm,
+                    "remainder_mm"_a = found.remainder_mm,
+                    "line_on_pitch_diameter_mm"_a = found.line_on_pitch_diameter_mm,
+                    "area_limit_mm2"_a = found.area_limit_mm2, "passes"_a = passes);
+}
+
+py::dict alloy_force_constants(const std::string& alloy, const SharedCatalogue& catalogue) {
+    const material::AlloyRow& row = material::find_alloy(catalogue.get(), alloy);
+    const ForceConstants found = force_constants(catalogue.get(), row, kNaN);
+    return py::dict("kc11_n_mm2"_a = found.kc11_n_mm2, "mc"_a = found.mc);
+}
+
+py::dict dial_marks(std::pair<std::int64_t, std::int64_t> lead, std::pair<std::int64_t, std::int64_t> screw,
+                    int wheel_threads, int marks) {
+    const ThreadDial found =
+        thread_dial(screw.first, screw.second, lead.first, lead.second, wheel_threads, marks);
+    return py::dict("every"_a = found.every, "marks"_a = found.marks, "any_line"_a = found.any_line);
 }
 
 py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& rules,
@@ -134,6 +223,18 @@ void bind_cutting_formulas(pybind11::module_& module) {
                "Deflection of stepped work at the tool, mm, as the tool travels. sections: length, diameter "
                "and bore of "
                "each, mm; hold: 'chuck', 'chuck and centre' or 'between centres'.");
+    level1<ChasingDepth>(module, "Depth of the tool's tip below the blank at the pitch diameter wanted, mm.");
+    level1<CompoundTravel>(module, "Travel of a compound that is set over, for a depth across the work, mm.");
+    level1<StoppingRpm>(module,
+                        "Fastest spindle at which the half nut is opened within the run-out, rev/min.");
+    module.def("chase_schedule", &chase_schedule, "internal"_a, "infeed"_a, "equal_depths"_a, "numbers"_a,
+               "Passes that cut a thread to its pitch diameter on whole lines of a dial; see ChaseRequest.");
+    module.def("alloy_force_constants", &alloy_force_constants, "alloy"_a, "catalogue"_a,
+               "Kienzle's constants of an alloy as tabulated or estimated: kc11_n_mm2 and mc.");
+    module.def("thread_lead_fraction", &lead_fraction_mm, "thread"_a,
+               "Lead of a thread in mm as a fraction: numerator and denominator.");
+    module.def("thread_dial", &dial_marks, "lead_mm"_a, "screw_lead_mm"_a, "wheel_threads"_a, "marks"_a,
+               "How often the marks of a thread dial fit; leads of thread and leadscrew in mm as fractions.");
     module.def("rule_evidence", &rule_evidence, "rules"_a, "catalogue"_a,
                "Evidence of figures that each rest on one rule: pairs of figure and rule.");
     level1<TaylorLifeRatio>(module, "How tool life changes with speed, feed and depth together.");

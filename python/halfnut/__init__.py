@@ -23,6 +23,7 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.chasing import chase
     from halfnut.coatings import coating, precoat
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, tap, thread_speed, turn
     from halfnut.gauging import judge, shop_plug, wires
@@ -44,6 +45,7 @@ _HOMES = {
     "ThreadLimits": "threads",
     "alloy": "material",
     "bore": "cutting",
+    "chase": "chasing",
     "coating": "coatings",
     "cut_to_suit": "thread_fits",
     "drill": "cutting",
@@ -93,6 +95,7 @@ __all__ = [
     "__version__",
     "alloy",
     "bore",
+    "chase",
     "coating",
     "cut_to_suit",
     "drill",

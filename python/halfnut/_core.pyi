@@ -1,6 +1,6 @@
 """Types of the compiled core, by hand; a test compares them with the built module."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Literal, TypeAlias, overload
 
 import numpy as np
@@ -1830,6 +1830,79 @@ def size_at_20_mm(
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
 def size_at_20_mm(warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: str) -> Any: ...
+@overload
+def chasing_depth_mm(
+    blank_mm: float,
+    pitch_diameter_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+    nose_radius_mm: float,
+    nose_flat_mm: float,
+    internal: float,
+) -> float: ...
+@overload
+def chasing_depth_mm(
+    blank_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    nose_radius_mm: ArrayLike,
+    nose_flat_mm: ArrayLike,
+    internal: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def chasing_depth_mm(
+    blank_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    nose_radius_mm: ArrayLike,
+    nose_flat_mm: ArrayLike,
+    internal: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def chasing_depth_mm(
+    blank_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    nose_radius_mm: ArrayLike,
+    nose_flat_mm: ArrayLike,
+    internal: ArrayLike,
+    on_error: str,
+) -> Any: ...
+@overload
+def compound_travel_mm(depth_mm: float, angle_deg: float) -> float: ...
+@overload
+def compound_travel_mm(
+    depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def compound_travel_mm(
+    depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def compound_travel_mm(depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: str) -> Any: ...
+@overload
+def stopping_rpm(run_out_mm: float, lead_mm: float, reaction_s: float) -> float: ...
+@overload
+def stopping_rpm(
+    run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def stopping_rpm(
+    run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def stopping_rpm(run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: str) -> Any: ...
+def chase_schedule(internal: bool, infeed: str, equal_depths: bool, numbers: Mapping[str, float]) -> dict[str, Any]: ...
+def thread_lead_fraction(thread: Thread) -> tuple[int, int]: ...
+def thread_dial(
+    lead_mm: tuple[int, int], screw_lead_mm: tuple[int, int], wheel_threads: int, marks: int
+) -> dict[str, Any]: ...
+def alloy_force_constants(alloy: str, catalogue: Catalogue) -> dict[str, float]: ...
 def work_bend_mm(
     sections: Sequence[tuple[float, ...]],
     hold: str,

@@ -200,6 +200,9 @@ class Thread(Step):
     side: Literal["outside", "inside"] = "outside"
     length: Length
     engagement: Length | None = None
+    infeed: Literal["flank", "straight", "alternating"] = "flank"
+    nose_radius: Length | None = None
+    run_out: Length | None = None
 
 
 class Knurl(Step):

@@ -9,6 +9,7 @@ from typing import Any
 
 from halfnut import _core, coatings, cutting, gauging, knurls, threads
 from halfnut._core import DomainError, Evidence, Length, Quantity
+from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
 from halfnut.dials import Reading, reading
 from halfnut.job import (
@@ -35,7 +36,6 @@ __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 _INCH_MM = 25.4
 _APPROACH_MM = 2.0
 _HAND_TURNS_A_MIN = 60.0  # of a handle, steadily
-_PASS_BY_HAND_S = 5.0  # a hand at the half nut and the cross slide needs about so long a pass
 _DEEPEST_PASS_MM = {"in": 0.040 * _INCH_MM, "mm": 1.0}
 
 
@@ -84,17 +84,17 @@ class Answer:
     time_s: float
     dial: str = ""
     remarks: tuple[str, ...] = ()
-    untimed: str = ""
-    """What `time_s` does not count."""
     mate: threads.ThreadLimits | None = None
     """Of a thread: the part that usually goes with it."""
     wires: gauging.OverWires | None = None
     """Of a thread: what to read over wires or across balls."""
+    chasing: Chasing | None = None
+    """Of a thread cut with a single point: its passes."""
 
     @property
     def records(self) -> tuple[Record, ...]:
-        """The record and, where there are others, the readings over wires and the cut."""
-        others = (self.wires, None if self.cut is self.record else self.cut)
+        """The record and, where there are others, the readings over wires, the passes of chasing and the cut."""
+        others = (self.wires, self.chasing, None if self.cut is self.record else self.cut)
         return (self.record, *(each for each in others if each is not None))
 
     @property
@@ -112,11 +112,15 @@ class Answer:
         """Sizes, then every record's own figures."""
         out: dict[str, Any] = dict(self.sizes)
         for record in reversed(self.records):
-            if record is not self.wires:
+            if record is not self.wires and record is not self.chasing:
                 out |= record.to_dict()
         if self.wires is not None:
             out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
         out.pop("cautions", None)
+        if self.chasing is not None:
+            out["passes"] = len(self.chasing.passes)
+            out["chasing_lines"] = " ".join(str(each.line) for each in self.chasing.passes)
+            out["measure_at_line"] = self.chasing.stop.line
         if self.passes:
             out["passes"] = len(self.passes)
         return out
@@ -292,19 +296,28 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
     thread = getattr(named, side)
     limits = _limits_to_cut(work, thread, step.engagement)
-    by_hand_rpm = step.length.base / thread.lead_mm / _PASS_BY_HAND_S * 60
     cut = _thread_cut(work, step, machine, thread, None)
+    chasing = chase(
+        limits,
+        machine=machine,
+        blank=None if side == "internal" else _blank_to_chase(work, step, limits),
+        nose_radius=step.nose_radius,
+        run_out=step.run_out,
+        infeed=step.infeed,
+    )
     remarks = []
-    if cut.spindle_rpm > by_hand_rpm:
-        cut = _thread_cut(work, step, machine, thread, _fastest_at_most(machine, by_hand_rpm))
-        remarks.append(f"Slowed so that a pass lasts {_PASS_BY_HAND_S:g} s: time to open the half nut and draw back.")
+    if chasing.stopping_rpm is not None and cut.spindle_rpm > chasing.stopping_rpm:
+        cut = _thread_cut(work, step, machine, thread, _fastest_at_most(machine, chasing.stopping_rpm))
+        remarks.append("Slowed so that the half nut can be opened within the run-out.")
     train = _gearbox(machine, thread.lead_mm)
     levers = [*_levers(cut, machine)[:1], *([train] if train is not None else [])]
     if train is None:
         remarks.append(_no_gearbox(thread))
     remarks += _coating_remarks(work, limits)
     sizes = {"thread": str(thread), "side": side, "length_mm": step.length.base, "lead_mm": thread.lead_mm}
-    time_s = step.times * _overhead(work, machine, tuple(levers), cut, 1)
+    # the carriage is wound back as fast as it went; two passes without infeed before each measurement
+    strokes = 2 * (len(chasing.passes) + 4) * chasing.starts
+    time_s = step.times * (_overhead(work, machine, tuple(levers), cut, 2) + strokes * (cut.time_s or 0.0))
     mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
     return Answer(
         limits,
@@ -314,10 +327,20 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
         sizes,
         time_s,
         remarks=tuple(remarks),
-        untimed="threading passes",
         mate=mate,
+        chasing=chasing,
         wires=_over_wires(limits),
     )
+
+
+def _blank_to_chase(work: Workpiece, step: Thread, limits: threads.ThreadLimits) -> Length | None:
+    """What the end was turned to, where that is within the limits of the major diameter."""
+    turned = work.outside_mm[step.end]
+    scale = _INCH_MM if limits.unit == "in" else 1.0
+    low, high = limits.major_min, limits.major_max
+    if low is None or high is None or not low * scale - 1e-9 <= turned <= high * scale + 1e-9:
+        return None
+    return work.length(turned)
 
 
 def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:

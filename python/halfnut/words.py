@@ -107,6 +107,12 @@ CAUTIONS: dict[str, str] = {
     "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
     "fire_speed": "above 213 m/min (700 ft/min) magnesium cut dry may take fire",
     "deep_hole": "deep for its diameter: withdraw and clear the chips often",
+    "chase_cannot_stop": "even the slowest step runs too fast to stop in this run-out by hand: a wider groove, the "
+    "tool upside down and run away from the shoulder, or a crank on the spindle",
+    "chase_root_binds": "the bottom of the groove would touch the other part's crest: a narrower nose",
+    "chase_root_deep": "the nose is sharper than the root that the standard asks for: a wider nose",
+    "chase_line_too_coarse": "the last whole line leaves the pitch diameter outside its limits: go the remainder "
+    "between two lines, by the reading",
     "bend_takes_tolerance": "the bend takes more than half of the diameter's tolerance: a centre or steady, a lighter "
     "last cut, or an edge nearer 90 degrees",
     "ring_out_of_round": "the jaws leave the work further out of round than allowed: more contacts (soft or pie jaws), "

@@ -15,6 +15,7 @@ __all__ = ["command", "commands", "main"]
 _HOMES = {
     "alloy": ("alloys", "alloy", "What is known of an alloy."),
     "bore": ("cuts", "bore", "Levers and depth for boring."),
+    "chase": ("chasing", "chase", "A thread with a single point, pass by pass."),
     "drill": ("cuts", "drill", "Levers for drilling."),
     "face": ("cuts", "face", "Levers and depth for facing."),
     "fit": ("fitting", "fit", "Whether two threads screw together, bare or coated."),

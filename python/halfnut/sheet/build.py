@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+from halfnut.chasing import Chasing
 from halfnut.coatings import PrecoatLimits
 from halfnut.cutting import Cut
 from halfnut.gauging import OverWires
@@ -110,17 +111,14 @@ def _title(part: PlannedPart) -> str:
 
 
 def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
-    untimed = dict.fromkeys(op.answer.untimed for op in part.operations if op.answer and op.answer.untimed)
-    without = f", without {' and '.join(untimed)}" if untimed else ""
-    lot = f"Lot of {part.part.quantity}"
     return PartView(
         block=_block(job, _title(part), job.title, "Setup sheet", part.part.number, sheet),
         file=part.file,
         stock=tuple(_stock(job, part)),
         setups=tuple(_setups(part)),
         totals=(
-            (f"One piece{without}", texts.duration(part.time_each_s)),
-            (f"{lot}{without}", texts.duration(part.time_lot_s)),
+            ("One piece", texts.duration(part.time_each_s)),
+            (f"Lot of {part.part.quantity}", texts.duration(part.time_lot_s)),
         ),
         sources=_sources(part),
         failed=part.failed,
@@ -267,6 +265,7 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         levers=tuple(_levers(found, op)),
         tables=tuple(_tables(found, part.unit)),
         drawing=_drawing(found),
+        steps=() if found.chasing is None else tuple(found.chasing.steps()),
         figures=tuple(_figures(found, part.unit)),
         remarks=tuple(map(_sentence, (*note, *found.remarks, *_notes(found)))),
         cautions=tuple(_sentence(each.text) for each in found.cautions if not of_the_piece(each.code)),
@@ -364,6 +363,8 @@ def _tables(found: Answer, unit: str) -> list[Table]:
     record = found.record
     if isinstance(record, ThreadLimits):
         out.append(_thread_table(record, found.wires))
+    if found.chasing is not None:
+        out.append(_chase_table(found.chasing))
     if isinstance(record, KnurlBlank):
         out.append(_knurl_table(record, unit))
     return out
@@ -448,9 +449,25 @@ def _drawing(found: Answer) -> Drawing | None:
     """The profile of a thread that a tool is ground for, with the part that goes on it."""
     if found.mate is None or not isinstance(found.record, ThreadLimits):
         return None
-    picture = profile_svg(found.record, found.mate, width_mm=170)
+    picture = profile_svg(found.record, found.mate, width_mm=130)
     words = f"Profile of {found.record.thread} and {found.mate.thread} with their tolerance zones; sizes in the table"
     return Drawing(f"data:image/svg+xml,{quote(picture)}", words)
+
+
+def _chase_table(found: Chasing) -> Table:
+    """The passes from the stop to measure on; those before it are in the caption, as lines of the dial."""
+    before = [str(each.line) for each in found.passes if each.number < found.stop.number]
+    rows = tuple(
+        (
+            f"{each.line}{', measure' if each.measure else ''}",
+            "–" if each.over_wires_mm is None else texts.depth(each.over_wires_mm, found.unit),
+            texts.depth(each.left_mm, found.unit),
+            f"{each.left_lines:.1f}",
+        )
+        for each in found.passes[found.stop.number - 1 :]
+    )
+    caption = f"Lines of the {found.slide} from touching, {found.unit}: {', '.join([*before, 'then'])}"
+    return Table(caption, ("line", "over wires", "left on the pitch ⌀", "lines left"), rows, ("measured",))
 
 
 def _knurl_table(record: KnurlBlank, unit: str) -> Table:
@@ -484,9 +501,9 @@ def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
             out.append(("deflection", texts.small(cut.deflection_mm, unit)))
         if cut.roughness_ra_um is not None:
             out.append(("Ra by geometry", texts.roughness(cut.roughness_ra_um, unit)))
-        if found.untimed and cut.time_s is not None:
+        if found.chasing is not None and cut.time_s is not None:
             out.append(("one pass", texts.duration(cut.time_s)))
-    out.append((f"time without {found.untimed}" if found.untimed else "time", texts.duration(found.time_s)))
+    out.append(("time", texts.duration(found.time_s)))
     if cut is not None and cut.operation not in {"thread", "knurl"}:
         out.append(("limited by", LIMITS.get(cut.limited_by, cut.limited_by)))
     return out

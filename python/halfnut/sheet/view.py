@@ -77,6 +77,8 @@ class OperationView:
     tables: tuple[Table, ...] = ()
     drawing: Drawing | None = None
     figures: tuple[tuple[str, str], ...] = ()
+    steps: tuple[str, ...] = ()
+    """What to do, in order."""
     remarks: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     error: str = ""
