@@ -79,13 +79,13 @@ constexpr std::array kMayLack{strength_place("internal_outside_mm"), strength_pl
 template <std::size_t N, std::size_t M>
 Status check_all(const std::array<Argument, N>& arguments, const std::array<double, N>& values,
                  const std::array<std::uint8_t, M>& may_lack) noexcept {
-    for (std::uint8_t i = 0; i < N; ++i) {
+    for (std::size_t i = 0; i < N; ++i) {
         if (std::isnan(values[i]) && std::find(may_lack.begin(), may_lack.end(), i) != may_lack.end()) {
             continue;
         }
         const StatusCode code = check(arguments[i], values[i]);
         if (code != StatusCode::ok) {
-            return {code, i};
+            return {code, static_cast<std::uint8_t>(i)};
         }
     }
     return {};
