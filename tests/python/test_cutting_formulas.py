@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from halfnut import DomainError, cutting
+from halfnut import DomainError, chasing, cutting, rigidity
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "cutting"
 ureg = pint.UnitRegistry()

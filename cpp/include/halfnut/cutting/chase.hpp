@@ -53,7 +53,7 @@ constexpr auto enum_names(Infeed /*tag*/) {
 /// Source
 ///   geometry of the thread form
 /// Example
-///   chasing_depth_mm(20.0, 18.376, 2.5, 30.0, 0.36084, 0.0, 0.0) = 1.5336
+///   chasing_depth_mm(20.0, 18.376, 2.5, 30.0, 0.36084, 0.0, 0.0) = 1.5337
 struct ChasingDepth {
     static constexpr std::string_view name = "chasing_depth_mm";
     static constexpr std::array arguments{
