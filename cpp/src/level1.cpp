@@ -9,9 +9,11 @@ std::string range_text(const Argument& argument) {
     const bool has_low = std::isfinite(argument.low);
     const bool has_high = std::isfinite(argument.high);
     if (has_low && has_high) {
-        return argument.low_open || argument.high_open
-                   ? fmt::format("above {} and below {}{}", argument.low, argument.high, unit)
-                   : fmt::format("from {} to {}{}", argument.low, argument.high, unit);
+        if (!argument.low_open && !argument.high_open) {
+            return fmt::format("from {} to {}{}", argument.low, argument.high, unit);
+        }
+        return fmt::format("{} {} and {} {}{}", argument.low_open ? "above" : "at least", argument.low,
+                           argument.high_open ? "below" : "at most", argument.high, unit);
     }
     if (has_low) {
         return fmt::format("{} {}{}", argument.low_open ? ">" : ">=", argument.low, unit);

@@ -20,6 +20,7 @@
 #include "halfnut/schema.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/joint_tables.hpp"
+#include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut {
@@ -62,6 +63,12 @@ struct Catalogue {
     std::span<const threads::ThreadFrictionRow> thread_friction;
     std::span<const threads::GallingRow> galling;
     std::span<const threads::EngagementPracticeRow> engagement_practice;
+    std::span<const threads::DrillSetRow> drill_sets;
+    std::span<const threads::DrillOversizeRow> drill_oversize;
+    std::span<const threads::TapLeadRow> tap_leads;
+    std::span<const threads::MetricClearanceRow> metric_clearance;
+    std::span<const threads::InchClearanceRow> inch_clearance;
+    std::span<const threads::ScrewHeadRow> screw_heads;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
@@ -104,6 +111,12 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::thread_friction,
     &Catalogue::galling,
     &Catalogue::engagement_practice,
+    &Catalogue::drill_sets,
+    &Catalogue::drill_oversize,
+    &Catalogue::tap_leads,
+    &Catalogue::metric_clearance,
+    &Catalogue::inch_clearance,
+    &Catalogue::screw_heads,
 };
 // clang-format on
 

@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "halfnut/level1.hpp"
+#include "halfnut/threads/hole_formulas.hpp"
 
 namespace halfnut::cutting {
 
@@ -193,57 +194,11 @@ inline double feed_time_s(double travel_mm, double feed_rate_mm_min) {
     return scalar<FeedTime>(travel_mm, feed_rate_mm_min);
 }
 
-/// Length of a drill's point: what it travels beyond the full diameter.
-///
-///     A = D / (2 tan(sigma / 2))
-///
-/// Given
-///   diameter_mm   D, mm, > 0
-///   point_deg     sigma, included angle, degrees, above 0 and below 180
-/// Returned
-///   mm: 0.300 D at 118 degrees, 0.207 D at 135
-/// Source
-///   geometry; Groover, Fundamentals of Modern Manufacturing, ch. 22
-/// Example
-///   point_length_mm(10.0, 118.0) = 3.004
-struct PointLength {
-    static constexpr std::string_view name = "point_length_mm";
-    static constexpr std::array arguments{positive("diameter_mm", "mm"),
-                                          inside("point_deg", 0.0, 180.0, "deg")};
-    static double compute(double d, double sigma) noexcept {
-        return d / (2.0 * std::tan(sigma / 2.0 * kDegree));
-    }
-};
-inline double point_length_mm(double diameter_mm, double point_deg) {
-    return scalar<PointLength>(diameter_mm, point_deg);
-}
-
-/// Depth of a countersink.
-///
-///     t = (D_c - d) / (2 tan(c / 2))
-///
-/// Given
-///   countersink_diameter_mm   D_c, mm, > 0
-///   hole_diameter_mm          d, mm, > 0, at most D_c
-///   included_deg              c, degrees, above 0 and below 180
-/// Returned
-///   mm
-/// Example
-///   countersink_depth_mm(12.0, 6.0, 90.0) = 3.0
-struct CountersinkDepth {
-    static constexpr std::string_view name = "countersink_depth_mm";
-    static constexpr std::array arguments{positive("countersink_diameter_mm", "mm"),
-                                          positive("hole_diameter_mm", "mm"),
-                                          inside("included_deg", 0.0, 180.0, "deg")};
-    static double compute(double d_c, double d, double c) noexcept {
-        return d_c < d ? std::numeric_limits<double>::quiet_NaN()
-                       : (d_c - d) / (2.0 * std::tan(c / 2.0 * kDegree));
-    }
-};
-inline double countersink_depth_mm(double countersink_diameter_mm, double hole_diameter_mm,
-                                   double included_deg) {
-    return scalar<CountersinkDepth>(countersink_diameter_mm, hole_diameter_mm, included_deg);
-}
+// Both are geometry of the hole, which the threads need before a cut is asked for.
+using threads::countersink_depth_mm;
+using threads::CountersinkDepth;
+using threads::point_length_mm;
+using threads::PointLength;
 
 /// Travel of a milling cutter from its first touch to full width, cutting with its periphery.
 ///
