@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from halfnut.coatings import coating, precoat
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, tap, thread_speed, turn
     from halfnut.gauging import judge, shop_plug, wires
+    from halfnut.hole_sizes import blind_hole, clearance_hole, counterbore, countersink, tapping_hole
     from halfnut.knurls import knurl_blank
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
@@ -44,9 +45,13 @@ _HOMES = {
     "Thread": "threads",
     "ThreadLimits": "threads",
     "alloy": "material",
+    "blind_hole": "hole_sizes",
     "bore": "cutting",
     "chase": "chasing",
+    "clearance_hole": "hole_sizes",
     "coating": "coatings",
+    "counterbore": "hole_sizes",
+    "countersink": "hole_sizes",
     "cut_to_suit": "thread_fits",
     "drill": "cutting",
     "face": "cutting",
@@ -72,6 +77,7 @@ _HOMES = {
     "shop_plug": "gauging",
     "strength": "thread_strength",
     "tap": "cutting",
+    "tapping_hole": "hole_sizes",
     "thread": "threads",
     "thread_speed": "cutting",
     "threads_near": "threads",
@@ -94,9 +100,13 @@ __all__ = [
     "UnitError",
     "__version__",
     "alloy",
+    "blind_hole",
     "bore",
     "chase",
+    "clearance_hole",
     "coating",
+    "counterbore",
+    "countersink",
     "cut_to_suit",
     "drill",
     "face",
@@ -122,6 +132,7 @@ __all__ = [
     "shop_plug",
     "strength",
     "tap",
+    "tapping_hole",
     "thread",
     "thread_speed",
     "threads_near",

@@ -981,6 +981,178 @@ def judge_columns(
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
 
+# holes
+
+@overload
+def tapping_hole_mm(diameter_mm: float, pitch_mm: float, percent: float) -> float: ...
+@overload
+def tapping_hole_mm(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def tapping_hole_mm(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def thread_percent(diameter_mm: float, pitch_mm: float, hole_mm: float) -> float: ...
+@overload
+def thread_percent(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def thread_percent(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def forming_hole_mm(diameter_mm: float, pitch_mm: float, percent: float) -> float: ...
+@overload
+def forming_hole_mm(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def forming_hole_mm(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def forming_percent(diameter_mm: float, pitch_mm: float, hole_mm: float) -> float: ...
+@overload
+def forming_percent(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def forming_percent(
+    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def blind_drill_depth_mm(
+    full_thread_mm: float, pitch_mm: float, chamfer_threads: float, chip_room_mm: float
+) -> float: ...
+@overload
+def blind_drill_depth_mm(
+    full_thread_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    chamfer_threads: ArrayLike,
+    chip_room_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def blind_drill_depth_mm(
+    full_thread_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    chamfer_threads: ArrayLike,
+    chip_room_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def full_thread_mm(drill_depth_mm: float, pitch_mm: float, chamfer_threads: float, chip_room_mm: float) -> float: ...
+@overload
+def full_thread_mm(
+    drill_depth_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    chamfer_threads: ArrayLike,
+    chip_room_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def full_thread_mm(
+    drill_depth_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    chamfer_threads: ArrayLike,
+    chip_room_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def countersink_diameter_mm(depth_mm: float, hole_diameter_mm: float, included_deg: float) -> float: ...
+@overload
+def countersink_diameter_mm(
+    depth_mm: ArrayLike, hole_diameter_mm: ArrayLike, included_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def countersink_diameter_mm(
+    depth_mm: ArrayLike, hole_diameter_mm: ArrayLike, included_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def strip_ratio(hole_mm: float, full_hole_mm: float, pitch_mm: float, pitch_diameter_mm: float) -> float: ...
+@overload
+def strip_ratio(
+    hole_mm: ArrayLike,
+    full_hole_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def strip_ratio(
+    hole_mm: ArrayLike,
+    full_hole_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def hole_for_strip_ratio_mm(ratio: float, full_hole_mm: float, pitch_mm: float, pitch_diameter_mm: float) -> float: ...
+@overload
+def hole_for_strip_ratio_mm(
+    ratio: ArrayLike,
+    full_hole_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def hole_for_strip_ratio_mm(
+    ratio: ArrayLike,
+    full_hole_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+
+class DrillSet:
+    def __init__(self, drills: list[tuple[str, float]]) -> None: ...
+    @property
+    def names(self) -> list[str]: ...
+    @property
+    def diameters_mm(self) -> list[float]: ...
+
+def drill_set(sets: str, catalogue: Catalogue) -> DrillSet: ...
+def usual_drill_set(inch: bool, catalogue: Catalogue) -> str: ...
+def tapping_answer(
+    thread: Thread,
+    drills: DrillSet,
+    catalogue: Catalogue,
+    percent: float | None,
+    engagement_mm: float | None,
+    strength_ratio: float | None,
+    form: bool,
+    oversize_mm: float | None,
+) -> dict[str, Any]: ...
+def tapping_columns(
+    designations: list[str],
+    drills: DrillSet | None,
+    catalogue: Catalogue,
+    numbers: Sequence[ArrayLike],
+    form: bool,
+    oversize_mm: float | None,
+    on_error: str = "raise",
+) -> dict[str, NDArray[Any]]: ...
+def blind_answer(
+    pitch_mm: float,
+    hole_mm: float,
+    lead: str,
+    catalogue: Catalogue,
+    full_thread_mm: float | None,
+    drill_depth_mm: float | None,
+    chip_room_mm: float | None,
+    point_deg: float,
+    thickness_mm: float | None,
+    form: bool,
+) -> dict[str, Any]: ...
+def clearance_answer(thread: Thread, fit: str, catalogue: Catalogue) -> dict[str, Any]: ...
+def seat_answer(
+    thread: Thread, head: str, hole_mm: float, recess_mm: float, catalogue: Catalogue
+) -> dict[str, Any]: ...
+
 # knurls
 
 @overload

@@ -54,6 +54,14 @@ CAUTIONS: dict[str, str] = {
     "coat_loses_metal": "at its least this coating takes more metal than it grows: check the coated part not-go",
     "coat_allowance_short": "the coating needs {needs} on the pitch diameter, the class allows {has}: "
     "cut to these limits, not to the class's",
+    # holes
+    "hole_usual_percent": "nothing asked: {percent} % of thread, as is usual",
+    "hole_outside": "the hole is outside its limits, {limits}; {within} keeps them",
+    "hole_no_drill": "no drill of the set keeps the limits, {limits}: bore or ream the hole",
+    "hole_by_analogy": "hole limits by length of engagement are a rule of Unified threads, used here by analogy",
+    "hole_high_percent": "over 85 % of thread the tap works much harder for hardly more strength, and breaks sooner",
+    "hole_forming": "a forming tap's hole depends on the metal: try one and measure its minor diameter",
+    "hole_short_lead": "so short a lead does not start a thread straight: tap first with a longer one",
     # measuring and fitting threads
     "wire_off_best": "the wire is more than 10 % off the best one: an error of the flank angle shows in the reading",
     "wire_even_starts": "an even number of starts: a crest stands opposite a crest, so a thread micrometer does not do",
@@ -160,6 +168,8 @@ NOTES = frozenset(
         "asked_speed_moved",
         "force_rough",
         "hand_feed",
+        "hole_by_analogy",
+        "hole_usual_percent",
         "speed_at_centre",
         "speed_below_window",
         "window_doubtful",

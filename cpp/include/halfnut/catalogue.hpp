@@ -19,8 +19,8 @@
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
-#include "halfnut/threads/joint_tables.hpp"
 #include "halfnut/threads/hole_tables.hpp"
+#include "halfnut/threads/joint_tables.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut {

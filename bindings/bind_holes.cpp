@@ -1,0 +1,306 @@
+// Holes for screws: before tapping, blind, clearance, counterbored and countersunk.
+
+#include <fmt/format.h>
+#include <pybind11/stl.h>
+
+#include <algorithm>
+#include <optional>
+
+#include "bind.hpp"
+#include "halfnut/rules.hpp"
+#include "halfnut/threads/holes.hpp"
+#include "numpy_util.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using namespace threads;
+
+namespace {
+
+py::object optional_number(double value) {
+    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
+}
+
+template <class Names, class Values>
+py::dict figure_dict(const Names& names, const Values& values) {
+    py::dict out;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        out[py::str(names[i].data(), names[i].size())] = optional_number(values[i]);
+    }
+    return out;
+}
+
+/// NaN stands for "not given" in a request, so a NaN that was given is refused here.
+double given_or_nan(std::string_view argument, const std::optional<double>& value) {
+    if (value && std::isnan(*value)) {
+        throw DomainError(fmt::format("{} must be finite, got nan", argument));
+    }
+    return value.value_or(kNaN);
+}
+
+/// Drills as Python holds them: smallest first.
+struct DrillSet {
+    std::vector<DrillSize> drills;
+
+    [[nodiscard]] py::object name(int place) const {
+        return place < 0 ? py::object(py::none())
+                         : py::object(py::str(drills[static_cast<std::size_t>(place)].name));
+    }
+};
+
+DrillSet own_drills(const std::vector<std::pair<std::string, double>>& given) {
+    DrillSet out;
+    for (const auto& [name, diameter_mm] : given) {
+        if (!(std::isfinite(diameter_mm) && diameter_mm > 0.0)) {
+            throw DomainError(fmt::format("drill '{}' must be > 0 mm, got {}", name, diameter_mm));
+        }
+        out.drills.push_back({diameter_mm, name, {}});
+    }
+    std::stable_sort(out.drills.begin(), out.drills.end(),
+                     [](const DrillSize& a, const DrillSize& b) { return a.diameter_mm < b.diameter_mm; });
+    return out;
+}
+
+py::list caution_names(std::uint8_t cautions) {
+    TappingHole hole;
+    hole.cautions = cautions;
+    py::list out;
+    for (const auto& [caution, name] : enum_names(HoleCaution{})) {
+        if (hole.has(caution)) {
+            out.append(py::str(name.data(), name.size()));
+        }
+    }
+    return out;
+}
+
+py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedCatalogue& catalogue,
+                        const std::optional<double>& percent, const std::optional<double>& engagement_mm,
+                        const std::optional<double>& strength_ratio, bool form,
+                        const std::optional<double>& oversize_mm) {
+    TappingRequest request;
+    request.thread = thread;
+    request.percent = given_or_nan("percent", percent);
+    request.engagement_mm = given_or_nan("engagement_mm", engagement_mm);
+    request.strength_ratio = given_or_nan("strength_ratio", strength_ratio);
+    request.form = form;
+    request.oversize_mm = given_or_nan("oversize_mm", oversize_mm);
+    const TappingHole hole = tapping_hole(catalogue.get(), request, set.drills);
+    py::dict out;
+    out["figures"] = figure_dict(kTappingFigures, hole.figures());
+    out["drill"] = set.name(hole.chosen);
+    out["below"] = set.name(hole.below);
+    out["above"] = set.name(hole.above);
+    out["within"] = set.name(hole.within);
+    out["cautions"] = caution_names(hole.cautions);
+    out["evidence"] = evidence_list(hole.evidence.items(), kTappingFigures, catalogue.get());
+    return out;
+}
+
+/// Columns of tapping holes for many designations; a row that fails has NaN everywhere and a status.
+py::dict tapping_columns(const std::vector<std::string>& designations, const py::object& drills,
+                         const SharedCatalogue& catalogue, const std::vector<Doubles>& numbers, bool form,
+                         const std::optional<double>& oversize_mm, const std::string& on_error) {
+    constexpr std::size_t kNumbers = 3;  // percent, engagement, strength
+    const bool raise = raises_on_error(on_error);
+    const std::size_t rows = designations.size();
+    if (numbers.size() != kNumbers) {
+        throw DomainError("tapping holes take three columns of numbers");
+    }
+    for (const Doubles& column : numbers) {
+        const auto size = static_cast<std::size_t>(column.size());
+        if (size != rows && size != 1) {
+            throw DomainError(fmt::format("a column has {} values for {} designations", size, rows));
+        }
+    }
+    std::array<std::vector<DrillSize>, 2> sets;
+    for (const bool inch : {false, true}) {
+        sets[inch ? 1 : 0] = py::isinstance<DrillSet>(drills)
+                                 ? py::cast<DrillSet>(drills).drills
+                                 : drill_set(catalogue.get(), usual_drill_set(catalogue.get(), inch));
+    }
+    const double oversize = given_or_nan("oversize_mm", oversize_mm);
+    std::vector<py::array_t<double>> columns;
+    std::vector<double*> cells;
+    columns.reserve(kTappingSure);
+    for (std::size_t i = 0; i < kTappingSure; ++i) {
+        cells.push_back(columns.emplace_back(static_cast<py::ssize_t>(rows)).mutable_data());
+    }
+    py::array_t<std::uint8_t> cautions(static_cast<py::ssize_t>(rows));
+    py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
+    std::uint8_t* const bits = cautions.mutable_data();
+    std::uint8_t* const codes = status.mutable_data();
+    std::array<const double*, kNumbers> in{};
+    std::array<std::size_t, kNumbers> step{};
+    for (std::size_t i = 0; i < kNumbers; ++i) {
+        in[i] = numbers[i].data();
+        step[i] = numbers[i].size() == 1 ? 0 : 1;
+    }
+    std::vector<const std::string*> names(rows, nullptr);
+    std::size_t failed = 0;
+    std::size_t first = 0;
+    std::string why;
+    const auto run = [&] {
+        for (std::size_t row = 0; row < rows; ++row) {
+            TappingRequest request;
+            TappingHole hole;
+            DesignationProblem problem;
+            std::string reason;
+            Status code = read_thread(designations[row], catalogue.get(), request.thread, &problem);
+            if (code.ok()) {
+                request.percent = in[0][row * step[0]];
+                request.engagement_mm = in[1][row * step[1]];
+                request.strength_ratio = in[2][row * step[2]];
+                request.form = form;
+                request.oversize_mm = oversize;
+                const auto& set = sets[request.thread.inch() ? 1 : 0];
+                code = evaluate(catalogue.get(), request, set, hole, &reason);
+                if (code.ok()) {
+                    names[row] = &set[static_cast<std::size_t>(hole.chosen)].name;
+                }
+            } else {
+                reason = fmt::format("cannot read '{}' at position {}: {}", designations[row],
+                                     problem.position + 1, problem.message);
+            }
+            const auto figures = code.ok() ? hole.figures() : TappingHole{}.figures();
+            for (std::size_t i = 0; i < kTappingSure; ++i) {
+                cells[i][row] = figures[i];
+            }
+            bits[row] = code.ok() ? hole.cautions : std::uint8_t{0};
+            codes[row] = static_cast<std::uint8_t>(code.code);
+            if (!code.ok() && failed++ == 0) {
+                first = row;
+                why = reason;
+            }
+        }
+    };
+    {
+        const py::gil_scoped_release release;
+        run();
+    }
+    if (raise && failed > 0) {
+        throw DomainError(
+            fmt::format("{} at index {} ({} of {} designations failed)", why, first, failed, rows));
+    }
+    py::dict out;
+    py::list drill;
+    for (const std::string* name : names) {
+        drill.append(name == nullptr ? py::str("") : py::str(*name));
+    }
+    out["drill"] = py::module_::import("numpy").attr("array")(drill, py::arg("dtype") = "U");
+    for (std::size_t i = 0; i < kTappingSure; ++i) {
+        out[py::str(kTappingFigures[i].data(), kTappingFigures[i].size())] = std::move(columns[i]);
+    }
+    out["cautions"] = std::move(cautions);
+    out["status"] = std::move(status);
+    return out;
+}
+
+py::dict blind_answer(double pitch_mm, double hole_mm, const std::string& lead,
+                      const SharedCatalogue& catalogue, const std::optional<double>& full_thread_mm,
+                      const std::optional<double>& drill_depth_mm, const std::optional<double>& chip_room_mm,
+                      double point_deg, const std::optional<double>& thickness_mm, bool form) {
+    const TapLeadRow& row = tap_lead(catalogue.get(), lead);
+    const BlindRequest request{
+        .pitch_mm = pitch_mm,
+        .hole_mm = hole_mm,
+        .full_thread_mm = given_or_nan("full_thread_mm", full_thread_mm),
+        .drill_depth_mm = given_or_nan("drill_depth_mm", drill_depth_mm),
+        .chamfer_min = row.threads_min,
+        .chamfer_max = row.threads_max,
+        .chip_room_mm = given_or_nan("chip_room_mm", chip_room_mm),
+        .point_deg = point_deg,
+        .thickness_mm = given_or_nan("thickness_mm", thickness_mm),
+        .form = form,
+    };
+    const BlindHole hole = blind_hole(catalogue.get(), request, &row);
+    py::dict out;
+    out["figures"] = figure_dict(kBlindFigures, hole.figures());
+    out["lead"] = std::string(row.lead);
+    out["threads_min"] = row.threads_min;
+    out["threads_max"] = row.threads_max;
+    out["evidence"] = evidence_list(hole.evidence.items(), kBlindFigures, catalogue.get());
+    return out;
+}
+
+py::dict clearance_answer(const Thread& thread, const std::string& fit, const SharedCatalogue& catalogue) {
+    const ClearanceHole hole = clearance_hole(catalogue.get(), thread, clearance_fit(fit));
+    static constexpr std::array<std::string_view, 1> kFigure{"hole_mm"};
+    Evidence<1> evidence;
+    evidence.note(0, threads::rule::hole_clearance, hole.row);
+    py::dict out;
+    out["hole_mm"] = hole.hole_mm;
+    out["drill"] = std::string(hole.drill);
+    out["evidence"] = evidence_list(evidence.items(), kFigure, catalogue.get());
+    return out;
+}
+
+py::dict seat_answer(const Thread& thread, const std::string& head, double hole_mm, double recess_mm,
+                     const SharedCatalogue& catalogue) {
+    const ScrewSeat seat = screw_seat(catalogue.get(), {thread, head, hole_mm, recess_mm});
+    py::dict out = figure_dict(kSeatFigures, seat.figures());
+    out["evidence"] = evidence_list(seat.evidence.items(), kSeatFigures, catalogue.get());
+    return out;
+}
+
+}  // namespace
+
+void bind_holes(py::module_& module) {
+    level1<TappingHoleSize>(module, "Hole before tapping for a per cent of thread, mm.");
+    level1<ThreadPercent>(module, "Per cent of thread that a hole leaves.");
+    level1<FormingHole>(module, "Hole before a forming tap for a per cent of thread, mm.");
+    level1<FormingPercent>(module, "Per cent of thread that a forming tap makes in a hole.");
+    level1<BlindDrillDepth>(module,
+                            "Depth at full diameter of a blind hole for a length of full thread, mm.");
+    level1<FullThread>(module, "Length of full thread that a drilled blind hole takes, mm.");
+    level1<CountersinkDiameter>(module, "Diameter that a countersink reaches at a depth, mm.");
+    level1<StripRatio>(module, "Shear area of the external thread in a hole, over that in another hole.");
+    level1<HoleForStripRatio>(module,
+                              "Largest hole that leaves a share of the external thread's shear area, mm.");
+
+    py::class_<DrillSet>(module, "DrillSet", "Drills, smallest first.")
+        .def(py::init(&own_drills), py::arg("drills"))
+        .def_property_readonly("names",
+                               [](const DrillSet& set) {
+                                   py::list out;
+                                   for (const DrillSize& drill : set.drills) {
+                                       out.append(py::str(drill.name));
+                                   }
+                                   return out;
+                               })
+        .def_property_readonly("diameters_mm", [](const DrillSet& set) {
+            py::list out;
+            for (const DrillSize& drill : set.drills) {
+                out.append(py::float_(drill.diameter_mm));
+            }
+            return out;
+        });
+    module.def(
+        "drill_set",
+        [](const std::string& sets, const SharedCatalogue& catalogue) {
+            return DrillSet{drill_set(catalogue.get(), sets)};
+        },
+        py::arg("sets"), py::arg("catalogue"), "Drills of one or more sets, names joined by '+'.");
+    module.def(
+        "usual_drill_set",
+        [](bool inch, const SharedCatalogue& catalogue) {
+            return std::string(usual_drill_set(catalogue.get(), inch));
+        },
+        py::arg("inch"), py::arg("catalogue"), "The set that is meant where none is named.");
+    module.def("tapping_answer", &tapping_answer, py::arg("thread"), py::arg("drills"), py::arg("catalogue"),
+               py::arg("percent"), py::arg("engagement_mm"), py::arg("strength_ratio"), py::arg("form"),
+               py::arg("oversize_mm"), "The drill for a tapped hole; an oversize of None is the usual one.");
+    module.def("tapping_columns", &tapping_columns, py::arg("designations"), py::arg("drills"),
+               py::arg("catalogue"), py::arg("numbers"), py::arg("form"), py::arg("oversize_mm"),
+               py::arg("on_error") = "raise", "Tapping holes of many designations as columns.");
+    module.def("blind_answer", &blind_answer, py::arg("pitch_mm"), py::arg("hole_mm"), py::arg("lead"),
+               py::arg("catalogue"), py::arg("full_thread_mm"), py::arg("drill_depth_mm"),
+               py::arg("chip_room_mm"), py::arg("point_deg"), py::arg("thickness_mm"), py::arg("form"),
+               "Depths of a blind tapped hole.");
+    module.def("clearance_answer", &clearance_answer, py::arg("thread"), py::arg("fit"), py::arg("catalogue"),
+               "Hole that a screw passes through.");
+    module.def("seat_answer", &seat_answer, py::arg("thread"), py::arg("head"), py::arg("hole_mm"),
+               py::arg("recess_mm"), py::arg("catalogue"), "Counterbore or countersink for a screw's head.");
+}
+
+}  // namespace halfnut::bind
