@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from halfnut import _core, coatings, cutting, gauging, knurls, threads
+from halfnut import _core, coatings, cutting, gauging, hole_sizes, knurls, threads
 from halfnut._core import DomainError, Evidence, Length, Quantity
 from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
@@ -443,7 +443,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         approach=work.length(_APPROACH_MM),
     )
     sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
-    remarks = (_tap_hole_remark(work, limits), *_coating_remarks(work, limits))
+    remarks = (*_tap_hole_remarks(work, step, thread, limits), *_coating_remarks(work, limits))
     return _hole_answer(work, step, machine, limits, cut, sizes, remarks)
 
 
@@ -539,16 +539,38 @@ def _hole_answer(
     return Answer(record, cut, levers, passes, sizes, time_s, dial="" if slide is None else slide.name, remarks=remarks)
 
 
-def _tap_hole_remark(work: Workpiece, limits: threads.ThreadLimits) -> str:
-    low, high = limits.minor_min, limits.minor_max
-    assert low is not None
-    assert high is not None
+def _tap_hole_remarks(
+    work: Workpiece, step: Tap, thread: threads.Thread, limits: threads.ThreadLimits
+) -> tuple[str, ...]:
     to_mm = _INCH_MM if limits.unit == "in" else 1.0
-    text = f"Hole before tapping: {_size(work, low * to_mm)} to {_size(work, high * to_mm)}"
-    if work.hole_mm is None:
-        return text
-    state = "within" if low * to_mm <= work.hole_mm <= high * to_mm else "outside"
-    return f"{text}; the hole drilled, {_size(work, work.hole_mm)}, is {state}"
+    low_mm, high_mm = (to_mm * size for size in (limits.minor_min, limits.minor_max) if size is not None)
+
+    def within(size_mm: float) -> bool:
+        return low_mm - 1e-9 <= size_mm <= high_mm + 1e-9
+
+    hole = hole_sizes.tapping_hole(thread)
+    if not within(hole.drill_mm):  # a coating moves the limits: aim between them
+        middle = hole_sizes.thread_percent(thread.diameter_mm, thread.pitch_mm, (low_mm + high_mm) / 2)
+        hole = hole_sizes.tapping_hole(thread, percent=middle)
+    text = f"Hole before tapping: {_size(work, low_mm)} to {_size(work, high_mm)}"
+    if within(hole.drill_mm):
+        drill = hole.drill if hole.drill.endswith(work.unit) else f"{hole.drill}, {_size(work, hole.drill_mm)}"
+        text += f"; drill {drill}, for {hole.percent:.0f} % of thread"
+    else:
+        text += "; no drill of the set keeps that: bore or ream it"
+    if work.hole_mm is not None:
+        percent = hole_sizes.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
+        state = "within" if within(work.hole_mm) else "outside"
+        text += f"; the hole drilled, {_size(work, work.hole_mm)}, is {state}: {percent:.0f} %"
+    out = [text]
+    if step.depth is not None:
+        blind = hole_sizes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
+        out.append(
+            f"Blind: drill {_size(work, blind.drill_depth_mm)} deep at full diameter for "
+            f"{_size(work, blind.full_thread_mm)} of full thread with a plug tap; "
+            f"{_size(work, blind.total_depth_mm)} to the drill's point"
+        )
+    return tuple(out)
 
 
 _ASK: dict[type, Callable[[Workpiece, Any, Machine], Answer]] = {

@@ -19,6 +19,7 @@ NAMES = [
     "measured_thread",
     "over_wires",
     "spindle_speed",
+    "tapped_holes",
     "thread_strength",
     "threaded_tube",
 ]

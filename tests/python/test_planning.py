@@ -391,6 +391,9 @@ def test_the_hole_for_a_tap_is_told(data):
     _, tap = hn.plan(data).parts[0].operations
     assert "0.1960 in to 0.2070 in" in tap.answer.remarks[0]  # ASME B1.1-2003 table 2, minor diameter of 1/4-20 UNC-2B
     assert "0.2010 in, is within" in tap.answer.remarks[0]
+    assert "drill #7, 0.2010 in, for 75 % of thread" in tap.answer.remarks[0]
+    # 0.5 in of full thread, five threads of chamfer, two pitches of room: 0.85 in
+    assert "Blind: drill 0.8500 in deep" in tap.answer.remarks[1]
 
 
 def test_ones_own_lathe_is_used_once_its_file_is_filled_in(tmp_path, data):
