@@ -168,13 +168,14 @@ Status refuse(StatusCode code, std::uint8_t argument, std::string* why, std::str
 Status check_arguments(const TappingRequest& request, std::string* why) {
     const std::array<double, 4> given{request.percent, request.engagement_mm, request.strength_ratio,
                                       request.oversize_mm};
-    for (std::uint8_t i = 0; i < given.size(); ++i) {
+    for (std::size_t i = 0; i < given.size(); ++i) {
         if (std::isnan(given[i])) {
             continue;
         }
         const StatusCode code = check(kTappingArguments[i], given[i]);
         if (code != StatusCode::ok) {
-            return refuse(code, i, why, argument_message(kTappingArguments[i], given[i]));
+            return refuse(code, static_cast<std::uint8_t>(i), why,
+                          argument_message(kTappingArguments[i], given[i]));
         }
     }
     const int asked = static_cast<int>(!std::isnan(request.percent)) +
@@ -203,9 +204,9 @@ void note_evidence(const TappingRequest& request, const ThreadLimits& limits,
                    std::span<const DrillSize> drills, RuleId wanted_rule, RowRef oversize_row,
                    TappingHole& out) {
     const auto note = [&](std::string_view figure, RuleId rule, RowRef row = {}) {
-        for (std::uint8_t i = 0; i < kTappingFigures.size(); ++i) {
+        for (std::size_t i = 0; i < kTappingFigures.size(); ++i) {
             if (kTappingFigures[i] == figure) {
-                out.evidence.note(i, rule, row);
+                out.evidence.note(static_cast<std::uint8_t>(i), rule, row);
             }
         }
     };
@@ -493,13 +494,14 @@ Status evaluate(const BlindRequest& request, BlindHole& out, std::string* why) {
         request.drill_depth_mm, request.chamfer_min, request.chamfer_max,
         request.chip_room_mm,   request.point_deg,   request.thickness_mm};
     constexpr std::array kMayBeAbsent{false, false, true, true, false, false, true, false, true};
-    for (std::uint8_t i = 0; i < given.size(); ++i) {
+    for (std::size_t i = 0; i < given.size(); ++i) {
         if (std::isnan(given[i]) && kMayBeAbsent[i]) {
             continue;
         }
         const StatusCode code = check(kBlindArguments[i], given[i]);
         if (code != StatusCode::ok) {
-            return refuse(code, i, why, argument_message(kBlindArguments[i], given[i]));
+            return refuse(code, static_cast<std::uint8_t>(i), why,
+                          argument_message(kBlindArguments[i], given[i]));
         }
     }
     if (std::isnan(request.full_thread_mm) == std::isnan(request.drill_depth_mm)) {
