@@ -5,10 +5,12 @@
 #include <optional>
 
 #include "bind.hpp"
+#include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/cutting/window.hpp"
+#include "halfnut/rules.hpp"
 
 namespace halfnut::bind {
 
@@ -29,6 +31,89 @@ E from_name(const std::string& text, const char* what) {
         throw DomainError(std::string(what) + " must be one of " + allowed + ", got '" + text + "'");
     }
     return value;
+}
+
+void bind_band(py::module_& module) {
+    py::class_<ForceBand>(module, "ForceBand", "Where a measured force lies, as shares of the reckoned one.")
+        .def_readonly("low", &ForceBand::low)
+        .def_readonly("high", &ForceBand::high)
+        .def_readonly("verified", &ForceBand::verified)
+        .def_readonly("papers", &ForceBand::papers)
+        .def_readonly("rows", &ForceBand::rows)
+        .def_readonly("median", &ForceBand::median)
+        .def(
+            "evidence",
+            [](const ForceBand& self, const SharedCatalogue& catalogue) {
+                constexpr std::array<std::string_view, 1> kFigures{"band"};
+                const std::array items{EvidenceItem{
+                    0, self.verified ? cutting::rule::force_band : cutting::rule::force_band_unverified,
+                    self.row}};
+                return evidence_list(items, kFigures, catalogue.get());
+            },
+            py::arg("catalogue"), "What the band rests on.");
+    module.def(
+        "force_band",
+        [](int alloy, const std::string& process, const SharedCatalogue& catalogue) {
+            const Catalogue& tables = catalogue.get();
+            if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
+                throw NotTabulatedError("no alloy " + std::to_string(alloy));
+            }
+            const material::AlloyRow& row = tables.alloys[static_cast<std::size_t>(alloy)];
+            const ForceConstants constants = force_constants(tables, row, kNaN);
+            return force_band(tables, row, from_name<Process>(process, "process"), constants.rough);
+        },
+        py::arg("alloy"), py::arg("process"), py::arg("catalogue"),
+        "Band of an alloy's forces; `process` is 'turn', 'mill', 'drill' or 'tap'.");
+}
+
+void bind_life(py::module_& module) {
+    py::class_<EdgeLife>(module, "EdgeLife", "Constants of Taylor's equation for an edge.")
+        .def_readonly("exponent", &EdgeLife::exponent)
+        .def_readonly("c_m_min", &EdgeLife::c_m_min)
+        .def_readonly("feed_exponent", &EdgeLife::feed_exponent)
+        .def_readonly("depth_exponent", &EdgeLife::depth_exponent)
+        .def_readonly("moved", &EdgeLife::moved)
+        .def_readonly("shifted", &EdgeLife::shifted)
+        .def(
+            "evidence",
+            [](const EdgeLife& self, const SharedCatalogue& catalogue) {
+                constexpr std::array<std::string_view, 1> kFigures{"tool_life_min"};
+                std::vector<EvidenceItem> items{{0, cutting::rule::taylor, self.row}};
+                if (self.moved) {
+                    items.push_back({0, cutting::rule::taylor_extended, {}});
+                }
+                if (self.shifted) {
+                    items.push_back({0, cutting::rule::window_hardness, {}});
+                }
+                items.push_back({0, cutting::rule::life_band, {}});
+                return evidence_list(items, kFigures, catalogue.get());
+            },
+            py::arg("catalogue"), "What the constants rest on.");
+    module.def(
+        "edge_life",
+        [](int alloy, const std::string& tool_material, double feed_mm_rev, double depth_mm,
+           std::optional<double> hardness_hb, const SharedCatalogue& catalogue) {
+            const Catalogue& tables = catalogue.get();
+            if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
+                throw NotTabulatedError("no alloy " + std::to_string(alloy));
+            }
+            const LifeQuery query{&tables.alloys[static_cast<std::size_t>(alloy)], hardness_hb.value_or(kNaN),
+                                  from_name<ToolMaterial>(tool_material, "tool"), feed_mm_rev, depth_mm};
+            EdgeLife out;
+            if (!edge_life(tables, query, out).ok()) {
+                throw NotTabulatedError(
+                    "no tool life for this material and tool within four times the feed and ten times the "
+                    "depth of "
+                    "any trial");
+            }
+            return out;
+        },
+        py::arg("alloy"), py::arg("tool_material"), py::arg("feed_mm_rev"), py::arg("depth_mm"),
+        py::arg("hardness_hb"), py::arg("catalogue"),
+        "Constants of Taylor's equation for an edge in turning.");
+    module.attr("LIFE_SPEED_LOW") = kLifeSpeedLow;
+    module.attr("LIFE_SPEED_HIGH") = kLifeSpeedHigh;
+    module.attr("LONGEST_LIFE_MIN") = kLongestLifeMin;
 }
 
 void bind_result(py::module_& module) {
@@ -59,6 +144,7 @@ void bind_result(py::module_& module) {
         .def_property_readonly(
             "feed_limited_by",
             [](const CutResult& self) { return std::string(enum_name(self.feed_limited_by)); })
+        .def_readonly("band", &CutResult::band, "Band of force, power and torque.")
         .def_property_readonly(
             "cautions",
             [](const CutResult& self) {
@@ -184,6 +270,8 @@ std::vector<std::string> spellings() {
 }  // namespace
 
 void bind_cutting(py::module_& module) {
+    bind_band(module);
+    bind_life(module);
     bind_result(module);
     bind_requests(module);
     module.def("caution_codes", &spellings<CautionCode>, "Every code that CutResult.cautions may hold.");

@@ -17,6 +17,7 @@
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/cutting/kinematics.hpp"
 #include "halfnut/cutting/orthogonal.hpp"
+#include "halfnut/cutting/path.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -145,8 +146,8 @@ py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& r
     py::list out;
     for (const auto& [figure, id] : rules) {
         const auto all = catalogue.get().rules;
-        const auto found =
-            std::find_if(all.begin(), all.end(), [&](const RuleRow& row) { return row.id == id; });
+        const auto found = std::find_if(all.begin(), all.end(),
+                                        [&wanted = id](const RuleRow& row) { return row.id == wanted; });
         if (found == all.end()) {
             throw DomainError(fmt::format("there is no rule '{}'", id));
         }
@@ -183,6 +184,7 @@ void bind_cutting_formulas(pybind11::module_& module) {
     level1<SpecificCuttingForce>(module, "Specific cutting force after Kienzle, N/mm2.");
     level1<TurningForce>(module, "Cutting force in turning after Kienzle, N.");
     level1<RakeCorrection>(module, "Correction of the cutting force for the rake.");
+    level1<SpeedCorrection>(module, "Correction of the cutting force for the cutting speed.");
     level1<UnitPowerForce>(module, "Specific cutting force that a unit power stands for, N/mm2.");
     level1<FeedFactor>(module, "Feed factor of the handbook's power constants.");
     level1<UnitPower>(module, "Power at the cutter from a unit power, kW.");
@@ -200,6 +202,11 @@ void bind_cutting_formulas(pybind11::module_& module) {
     level1<CantileverDeflection>(module, "Deflection at the load of a bar held at one end, mm.");
     level1<CentresDeflection>(module, "Deflection at the load of work between centres, mm.");
     level1<ChuckCentreDeflection>(module, "Deflection at the load of work in a chuck with a centre, mm.");
+    level1<TaperAngle>(module, "Angle between the side of a taper and its axis, degrees.");
+    level1<TailstockSetover>(module, "Set-over of the tailstock for a taper between centres, mm.");
+    level1<RampLength>(module, "Travel along a slope to a depth, mm.");
+    level1<HelixLength>(module, "Travel of the cutter's centre along a helix, mm.");
+    level1<CentreFeed>(module, "Feed of the cutter's centre in a round hole, mm/min.");
     level1<ChipRatio>(module, "Chip thickness ratio.");
     level1<ShearAngle>(module, "Angle of the shear plane, degrees.");
     level1<ShearStrain>(module, "Shear strain of the chip.");
@@ -212,6 +219,7 @@ void bind_cutting_formulas(pybind11::module_& module) {
     level1<TaylorSpeed>(module, "Cutting speed for a tool life, m/min.");
     level1<TaylorLife>(module, "Tool life at a cutting speed, min.");
     level1<FastestLife>(module, "Tool life for the most parts an hour, min.");
+    level1<EconomicLife>(module, "Tool life for the lowest cost of a part, min.");
     level1<RingOutOfRound>(module,
                            "Out-of-round of a thin ring bored in jaws, peak to valley on the radius, mm.");
     level1<JawForceNeeded>(module, "Force of each jaw that keeps the work from slipping, N.");

@@ -25,7 +25,8 @@ from halfnut._core import (
 if TYPE_CHECKING:
     from halfnut.chasing import chase
     from halfnut.coatings import coating, precoat
-    from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, tap, thread_speed, turn
+    from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
+    from halfnut.edges import tool_life
     from halfnut.gauging import judge, shop_plug, wires
     from halfnut.hole_sizes import blind_hole, clearance_hole, counterbore, countersink, tapping_hole
     from halfnut.knurls import knurl_blank
@@ -75,6 +76,7 @@ _HOMES = {
     "quantity": "units",
     "ream": "cutting",
     "shop_plug": "gauging",
+    "spot": "cutting",
     "strength": "thread_strength",
     "tap": "cutting",
     "tapping_hole": "hole_sizes",
@@ -82,6 +84,7 @@ _HOMES = {
     "thread_speed": "cutting",
     "threads_near": "threads",
     "tighten": "thread_strength",
+    "tool_life": "edges",
     "turn": "cutting",
     "wires": "gauging",
 }
@@ -130,6 +133,7 @@ __all__ = [
     "quantity",
     "ream",
     "shop_plug",
+    "spot",
     "strength",
     "tap",
     "tapping_hole",
@@ -137,6 +141,7 @@ __all__ = [
     "thread_speed",
     "threads_near",
     "tighten",
+    "tool_life",
     "turn",
     "wires",
 ]

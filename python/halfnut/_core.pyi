@@ -1719,6 +1719,16 @@ def rake_correction(
     rake_deg: ArrayLike, reference_rake_deg: ArrayLike, on_error: Literal["status"]
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
+def speed_correction(cutting_speed_m_min: float, reference_speed_m_min: float) -> float: ...
+@overload
+def speed_correction(
+    cutting_speed_m_min: ArrayLike, reference_speed_m_min: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def speed_correction(
+    cutting_speed_m_min: ArrayLike, reference_speed_m_min: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
 def unit_power_force_n_mm2(unit_power_hp_in3_min: float) -> float: ...
 @overload
 def unit_power_force_n_mm2(unit_power_hp_in3_min: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
@@ -2253,6 +2263,87 @@ def temperature_rise_k(
     on_error: Literal["status"],
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
+def economic_life_min(exponent: float, change_min: float, edge_cost: float, cost_per_min: float) -> float: ...
+@overload
+def economic_life_min(
+    exponent: ArrayLike,
+    change_min: ArrayLike,
+    edge_cost: ArrayLike,
+    cost_per_min: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def economic_life_min(
+    exponent: ArrayLike,
+    change_min: ArrayLike,
+    edge_cost: ArrayLike,
+    cost_per_min: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def taper_angle_deg(large_mm: float, small_mm: float, length_mm: float) -> float: ...
+@overload
+def taper_angle_deg(
+    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def taper_angle_deg(
+    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tailstock_setover_mm(large_mm: float, small_mm: float, length_mm: float, work_mm: float) -> float: ...
+@overload
+def tailstock_setover_mm(
+    large_mm: ArrayLike,
+    small_mm: ArrayLike,
+    length_mm: ArrayLike,
+    work_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def tailstock_setover_mm(
+    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, work_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def ramp_length_mm(depth_mm: float, ramp_deg: float) -> float: ...
+@overload
+def ramp_length_mm(depth_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def ramp_length_mm(
+    depth_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def helix_length_mm(depth_mm: float, pitch_mm: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def helix_length_mm(
+    depth_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    hole_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def helix_length_mm(
+    depth_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    hole_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def centre_feed_mm_min(table_feed_mm_min: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def centre_feed_mm_min(
+    table_feed_mm_min: ArrayLike,
+    hole_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def centre_feed_mm_min(
+    table_feed_mm_min: ArrayLike, hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
 def taylor_exponent(speed_1_m_min: float, life_1_min: float, speed_2_m_min: float, life_2_min: float) -> float: ...
 @overload
 def taylor_exponent(
@@ -2332,7 +2423,54 @@ def taylor_life_ratio(
 
 # cutting: one cut
 
+class ForceBand:
+    @property
+    def low(self) -> float: ...
+    @property
+    def high(self) -> float: ...
+    @property
+    def verified(self) -> bool: ...
+    @property
+    def papers(self) -> float: ...
+    @property
+    def rows(self) -> float: ...
+    @property
+    def median(self) -> float: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def force_band(alloy: int, process: str, catalogue: Catalogue) -> ForceBand: ...
+
+class EdgeLife:
+    @property
+    def exponent(self) -> float: ...
+    @property
+    def c_m_min(self) -> float: ...
+    @property
+    def feed_exponent(self) -> float: ...
+    @property
+    def depth_exponent(self) -> float: ...
+    @property
+    def moved(self) -> bool: ...
+    @property
+    def shifted(self) -> bool: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+LIFE_SPEED_LOW: float
+LIFE_SPEED_HIGH: float
+LONGEST_LIFE_MIN: float
+
+def edge_life(
+    alloy: int,
+    tool_material: str,
+    feed_mm_rev: float,
+    depth_mm: float,
+    hardness_hb: float | None,
+    catalogue: Catalogue,
+) -> EdgeLife: ...
+
 class CutResult:
+    @property
+    def band(self) -> ForceBand: ...
     @property
     def figures(self) -> dict[str, float | None]: ...
     @property

@@ -5,6 +5,7 @@ Lengths are text with a unit, or `Length`; figures whose names end in a unit are
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any
@@ -15,6 +16,7 @@ from halfnut._core import (
     Evidence,
     Length,
     cantilever_deflection_mm,
+    centre_feed_mm_min,
     centres_deflection_mm,
     chip_ratio,
     chip_speed_m_min,
@@ -27,12 +29,14 @@ from halfnut._core import (
     drilling_removal_cm3_min,
     drilling_thrust_n,
     drilling_torque_nm,
+    economic_life_min,
     engagement_deg,
     face_milling_approach_mm,
     fastest_life_min,
     feed_factor,
     feed_rate_mm_min,
     feed_time_s,
+    helix_length_mm,
     mean_entering_deg,
     merchant_friction_deg,
     milling_approach_mm,
@@ -43,6 +47,7 @@ from halfnut._core import (
     motor_power_kw,
     point_length_mm,
     rake_correction,
+    ramp_length_mm,
     roughness_ra_um,
     roughness_rt_um,
     second_moment_mm4,
@@ -51,9 +56,12 @@ from halfnut._core import (
     shear_force_n,
     shear_strain,
     specific_cutting_force_n_mm2,
+    speed_correction,
     spindle_speed_rpm,
     spindle_torque_nm,
     table_feed_mm_min,
+    tailstock_setover_mm,
+    taper_angle_deg,
     tapping_torque_nm,
     taylor_exponent,
     taylor_life_min,
@@ -72,19 +80,23 @@ from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import FIRST, LIMITS, NOTES, STANDING, TOOLS, caution
+from halfnut.words import BANDS, FIRST, LIMITS, NOTES, STANDING, TOOLS, caution
 
 __all__ = [
     "Cut",
+    "ForceBand",
     "Limit",
     "bore",
     "cantilever_deflection_mm",
+    "centre_feed_mm_min",
     "centres_deflection_mm",
     "chip_ratio",
     "chip_speed_m_min",
     "chip_thickness_mm",
     "chip_thinning_factor",
     "chuck_centre_deflection_mm",
+    "counterbore",
+    "countersink",
     "countersink_depth_mm",
     "cutting_power_kw",
     "cutting_speed_m_min",
@@ -92,6 +104,7 @@ __all__ = [
     "drilling_removal_cm3_min",
     "drilling_thrust_n",
     "drilling_torque_nm",
+    "economic_life_min",
     "engagement_deg",
     "face",
     "face_milling_approach_mm",
@@ -99,6 +112,8 @@ __all__ = [
     "feed_factor",
     "feed_rate_mm_min",
     "feed_time_s",
+    "force_band",
+    "helix_length_mm",
     "knurl",
     "mean_entering_deg",
     "merchant_friction_deg",
@@ -112,6 +127,7 @@ __all__ = [
     "part_off",
     "point_length_mm",
     "rake_correction",
+    "ramp_length_mm",
     "ream",
     "roughness_ra_um",
     "roughness_rt_um",
@@ -121,10 +137,14 @@ __all__ = [
     "shear_force_n",
     "shear_strain",
     "specific_cutting_force_n_mm2",
+    "speed_correction",
     "spindle_speed_rpm",
     "spindle_torque_nm",
+    "spot",
     "table_feed_mm_min",
+    "tailstock_setover_mm",
     "tap",
+    "taper_angle_deg",
     "tapping_torque_nm",
     "taylor_exponent",
     "taylor_life_min",
@@ -163,6 +183,80 @@ class Limit:
 
 
 @dataclass(frozen=True)
+class ForceBand(Record):
+    """Where a measured force lies, as shares of the reckoned one; power and torque follow the force.
+
+    Attributes
+    ----------
+    verified : bool
+        Whether measured cuts of the alloy's group bear the band out.
+    papers, rows : int
+        Of measured cuts of the group.
+    median : float or None
+        Of reckoned over measured force in them.
+    """
+
+    alloy: Alloy
+    process: str
+    low: float
+    high: float
+    verified: bool
+    papers: int
+    rows: int
+    median: float | None
+    cautions: tuple[Caution, ...] = field(repr=False)
+    evidence: tuple[Evidence, ...] = field(repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The band as a flat dictionary."""
+        names = ("process", "low", "high", "verified", "papers", "rows", "median")
+        return {"alloy": self.alloy.id} | {name: getattr(self, name) for name in names}
+
+    def lines(self) -> list[str]:
+        """The band as lines for a terminal."""
+        out = [f"{self.low:.2f} to {self.high:.2f} of the reckoned force  ({self.process} {self.alloy.title})"]
+        out.append(f"  {BANDS[self.verified]}")
+        if self.rows:
+            middle = "" if self.median is None else f", reckoned over measured {self.median:.2f} in the middle"
+            out.append(f"  {self.rows} measured cuts of the group, {self.papers} paper{middle}")
+        return out
+
+
+def force_band(alloy: str | Alloy, process: str = "turn") -> ForceBand:
+    """Band of an alloy's forces.
+
+    Parameters
+    ----------
+    alloy : str or Alloy
+        The work's material.
+    process : str
+        "turn" (facing, boring and parting too), "mill", "drill" or "tap".
+
+    Returns
+    -------
+    ForceBand
+        Its edges as shares of the reckoned force, and whether measured cuts bear it out.
+
+    Raises
+    ------
+    DomainError
+        No such process.
+    NotTabulatedError
+        No such alloy.
+
+    >>> force_band("6061-T6").verified, force_band("304").verified
+    (True, False)
+    """
+    found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
+    band = _core.force_band(found.index, process, active())
+    median = None if math.isnan(band.median) else band.median
+    evidence = tuple(band.evidence(active()))
+    return ForceBand(
+        found, process, band.low, band.high, band.verified, int(band.papers), int(band.rows), median, (), evidence
+    )
+
+
+@dataclass(frozen=True)
 class Cut(Record):
     """One cut: the levers to set and what it comes to. A figure that does not apply is None.
 
@@ -172,6 +266,10 @@ class Cut(Record):
         Where levers and belts stand, in the machine's own words.
     feed_source : str
         "step": a power feed of the machine; "hand": the handle is turned; "exact": no machine, or a thread.
+    cutting_force_low_n, cutting_force_high_n, ... : float
+        Band of what a measurement would find; power, torque and deflection are judged at its upper edge.
+    force_verified : bool
+        Whether measured cuts of the alloy's group bear the band out; None where there is no force.
     limited_by : str
         What keeps the cut from being faster.
     assumed : tuple of str
@@ -202,16 +300,26 @@ class Cut(Record):
     cutting_force_n: float | None
     feed_force_n: float | None
     passive_force_n: float | None
+    cutting_force_low_n: float | None
+    cutting_force_high_n: float | None
+    feed_force_low_n: float | None
+    feed_force_high_n: float | None
     spindle_power_kw: float | None
+    spindle_power_low_kw: float | None
+    spindle_power_high_kw: float | None
     motor_power_kw: float | None
     available_power_kw: float | None
     torque_nm: float | None
     travel_mm: float | None
     time_s: float | None
+    tool_life_min: float | None
+    tool_life_low_min: float | None
+    tool_life_high_min: float | None
     roughness_ra_um: float | None
     deflection_mm: float | None
     hand_turns_per_min: float | None
     hand_turns: float | None
+    force_verified: bool | None
     passes: int
     passes_across: int
     passes_down: int
@@ -235,6 +343,7 @@ class Cut(Record):
         out: dict[str, Any] = {"operation": self.operation, "alloy": self.alloy.id, "machine": self.machine_name}
         out["tool_material"] = self.tool_material
         out |= {item.name: getattr(self, item.name) for item in fields(self) if item.name in _FIGURES}
+        out["force_verified"] = self.force_verified
         out["passes"] = self.passes
         out["spindle_positions"] = dict(self.spindle_positions)
         out["feed_positions"] = dict(self.feed_positions)
@@ -293,6 +402,12 @@ class Cut(Record):
     def _speed(self, value: float) -> str:
         return f"{value / 0.3048:.0f} ft/min ({value:.0f} m/min)" if self.inch else f"{value:.0f} m/min"
 
+    def _band(self, low: float | None, high: float | None) -> str:
+        if low is None or high is None:
+            return "no band for this force"
+        shown = f"{low / _N_LBF:.0f} to {high / _N_LBF:.0f} lbf" if self.inch else f"{low:.0f} to {high:.0f} N"
+        return f"  likely {shown}: {BANDS[self.force_verified is True]}"
+
     def _figures(self) -> list[str]:
         inch = self.inch
         row = next((item for item in self.evidence if item.rule_id == "window_row"), None)
@@ -305,9 +420,11 @@ class Cut(Record):
             shown = f"{force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"{force:.0f} N"
             depth = "" if self.depth_mm is None else f", depth {self._size(self.depth_mm)}"
             out.append(f"cutting force {shown}{depth}, chip {self._small(self.chip_thickness_mm or 0.0)} thick")
+            out.append(self._band(self.cutting_force_low_n, self.cutting_force_high_n))
         if self.feed_force_n is not None and self.cutting_force_n is None:
             force = self.feed_force_n
             out.append(f"thrust {force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"thrust {force:.0f} N")
+            out.append(self._band(self.feed_force_low_n, self.feed_force_high_n))
         if self.passes > 1:
             across, down = self.passes_across, self.passes_down
             width = "" if self.width_mm is None else f", each {self._size(self.width_mm)} wide"
@@ -319,13 +436,20 @@ class Cut(Record):
             if self.motor_power_kw is not None:
                 at_motor = self.motor_power_kw / _KW_HP if inch else self.motor_power_kw
                 motor = f", {at_motor:.2f} {'hp' if inch else 'kW'} at the motor"
-            out.append(f"power {shown} at the spindle{motor}")
+            low, high = self.spindle_power_low_kw, self.spindle_power_high_kw
+            edges = ""
+            if low is not None and high is not None:
+                edges = f" ({low / _KW_HP:.2f} to {high / _KW_HP:.2f})" if inch else f" ({low:.2f} to {high:.2f})"
+            out.append(f"power {shown} at the spindle{edges}{motor}")
         if self.torque_nm is not None:
             shown = f"{self.torque_nm / _NM_LBF_IN:.0f} lbf in" if inch else f"{self.torque_nm:.1f} N m"
             out.append(f"torque {shown}")
         if self.mrr_cm3_min is not None and self.torque_nm is not None:
             shown = f"{self.mrr_cm3_min / _CM3_IN3:.2f} in3/min" if inch else f"{self.mrr_cm3_min:.1f} cm3/min"
             out[-1] += f", removes {shown}"
+        if self.tool_life_min is not None:
+            low, high = self.tool_life_low_min or 0.0, self.tool_life_high_min or 0.0
+            out.append(f"edge lasts {_life(self.tool_life_min)}; likely {_life(low)} to {_life(high)}: unverified")
         if self.roughness_ra_um is not None:
             shown = f"{self.roughness_ra_um / 0.0254:.0f} uin" if inch else f"{self.roughness_ra_um:.2f} um"
             out.append(f"finish Ra {shown} by geometry; a real surface is rougher")
@@ -356,11 +480,18 @@ def _rate(value: float | None, inch: bool) -> str:
     return f"{value / _INCH_MM:.3g} in/min" if inch else f"{value:.4g} mm/min"
 
 
+def _life(minutes: float) -> str:
+    return (
+        "8 h or more" if minutes >= _core.LONGEST_LIFE_MIN else f"{minutes:.0f} min" if minutes >= 1 else "under 1 min"
+    )
+
+
 def _time(seconds: float) -> str:
     return f"{seconds:.0f} s" if seconds < 60 else f"{int(seconds // 60)} min {seconds % 60:.0f} s"
 
 
-def _tool(tool: str | None, assumed: list[str]) -> str:
+def tool_code(tool: str | None, assumed: list[str]) -> str:
+    """Code of a tool material by its name; HSS, noted as assumed, when none is given."""
     if tool is None:
         assumed.append("HSS tool")
         return "hss"
@@ -430,7 +561,8 @@ def _cut(
     figures: dict[str, Any] = dict(result.figures)
     step = machine.spindle[result.spindle_step] if machine is not None else None
     feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
-    codes = result.cautions
+    traits = (f"trait_{word}" for word in found.traits) if result.band.low > 0.0 else ()
+    codes = (*STANDING.get(operation, ()), *result.cautions, *(code for code in traits if code in NOTES))
     words = figures | {"tool": tool}
     return Cut(
         operation=operation,
@@ -441,6 +573,7 @@ def _cut(
         machine_inch=machine is not None and machine.inch,
         diameter_mm=size.mm,
         **figures,
+        force_verified=None if math.isnan(result.band.low) else result.band.verified,
         passes=result.passes,
         passes_across=result.passes_across,
         passes_down=result.passes_down,
@@ -456,8 +589,7 @@ def _cut(
         limits=tuple(Limit(name.replace(" ", "_"), *rest) for name, *rest in result.limits),
         assumed=tuple(assumed),
         notes=tuple(caution(code, **words) for code in codes if code in NOTES),
-        cautions=tuple(caution(code, **words) for code in (*STANDING.get(operation, ()), *codes) if code not in NOTES)
-        + found.cautions,
+        cautions=tuple(caution(code, **words) for code in codes if code not in NOTES) + found.cautions,
         evidence=tuple(result.evidence(active())),
     )
 
@@ -480,7 +612,7 @@ def _lathe(
     size = read_length(diameter, "diameter")
     core = _core_machine(machine)
     assumed: list[str] = []
-    code = _tool(tool, assumed)
+    code = tool_code(tool, assumed)
     assumed += defaults
     holder = _holder(core, chuck, hold, assumed)
     given = {"diameter_mm": size.mm, **numbers}
@@ -942,7 +1074,7 @@ def _hole(
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     core = _core_machine(machine)
     assumed: list[str] = []
-    code = _tool(tool, assumed)
+    code = tool_code(tool, assumed)
     assumed += defaults
     turns = core is not None and core.kind == "lathe"
     holder = _holder(core, chuck, "chuck", assumed) if turns else -1
@@ -1014,6 +1146,185 @@ def drill(
         "overrun_mm": _mm(overrun, "overrun"),
     }
     return _hole("drill", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def spot(
+    alloy: str | Alloy,
+    diameter: Any,
+    *,
+    machine: Any = None,
+    tool: str | None = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    point_deg: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+) -> Cut:
+    """Spot a hole's place before it is drilled.
+
+    Parameters
+    ----------
+    alloy, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach
+        As for `drill`; the forces are those of a drill of the spot's diameter.
+    diameter : str or Length
+        Of the spot at the surface; a little more than the hole leaves its chamfer.
+    point_deg : float, optional
+        90 when not given.
+
+    Returns
+    -------
+    Cut
+        The levers and what the spot takes.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> spot("6061-T6", "6 mm").travel_mm
+    5.0
+    """
+    numbers = {
+        "point_deg": point_deg,
+        "feed_mm_rev": _feed(feed),
+        "spindle_rpm": spindle_rpm,
+        "approach_mm": _mm(approach, "approach"),
+    }
+    size = read_length(diameter, "diameter")
+    return _hole("spot", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+
+
+def countersink(
+    alloy: str | Alloy,
+    diameter: Any,
+    hole: Any,
+    *,
+    machine: Any = None,
+    tool: str | None = None,
+    flutes: int | None = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    included_deg: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+) -> Cut:
+    """Countersink a hole.
+
+    Parameters
+    ----------
+    alloy, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach
+        As for `drill`.
+    diameter, hole : str or Length
+        Of the cone at the surface, and of the hole.
+    flutes : int, optional
+        Three when not given.
+    included_deg : float, optional
+        Of the cone: 90 when not given; 82 and 100 are usual in inch work.
+
+    Returns
+    -------
+    Cut
+        The levers, and the torque at the widest place.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> round(countersink("6061-T6", "12 mm", "6 mm").travel_mm, 6)
+    5.0
+    """
+    numbers = {"point_deg": included_deg, "pilot_mm": _mm(hole, "hole"), "feed_mm_rev": _feed(feed)}
+    return _ring(
+        "countersink", alloy, diameter, numbers, flutes, spindle_rpm, approach, tool, machine, chuck, hardness_hb
+    )
+
+
+def counterbore(
+    alloy: str | Alloy,
+    diameter: Any,
+    hole: Any,
+    *,
+    depth: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    flutes: int | None = None,
+    feed: Any = None,
+    spindle_rpm: float | None = None,
+    hardness_hb: float | None = None,
+    chuck: str | int | None = None,
+    approach: Any = None,
+) -> Cut:
+    """Counterbore a hole, flat at the bottom.
+
+    Parameters
+    ----------
+    alloy, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach
+        As for `drill`.
+    diameter, hole : str or Length
+        Of the counterbore and of the hole that guides it.
+    depth : str or Length, optional
+        Without it there is no time.
+    flutes : int, optional
+        Three when not given.
+
+    Returns
+    -------
+    Cut
+        The levers and the torque.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range.
+    NotTabulatedError
+        No such alloy, or no speed for this material and tool.
+
+    >>> counterbore("1018", "11 mm", "6.6 mm", depth="6 mm").travel_mm
+    8.0
+    """
+    numbers = {"pilot_mm": _mm(hole, "hole"), "depth_mm": _mm(depth, "depth"), "feed_mm_rev": _feed(feed)}
+    return _ring(
+        "counterbore", alloy, diameter, numbers, flutes, spindle_rpm, approach, tool, machine, chuck, hardness_hb
+    )
+
+
+def _ring(
+    operation: str,
+    alloy: str | Alloy,
+    diameter: Any,
+    numbers: Mapping[str, float | None],
+    flutes: int | None,
+    spindle_rpm: float | None,
+    approach: Any,
+    tool: str | None,
+    machine: Any,
+    chuck: Any,
+    hardness_hb: float | None,
+) -> Cut:
+    given = {
+        **numbers,
+        "teeth": None if flutes is None else float(flutes),
+        "spindle_rpm": spindle_rpm,
+        "approach_mm": _mm(approach, "approach"),
+    }
+    return _hole(
+        operation,
+        alloy,
+        read_length(diameter, "diameter"),
+        given,
+        tool=tool,
+        machine=machine,
+        chuck=chuck,
+        hardness_hb=hardness_hb,
+        defaults=() if flutes is not None else ("3 flutes",),
+    )
 
 
 def ream(
@@ -1193,7 +1504,7 @@ def mill(
     size = read_length(cutter, "cutter")
     core = _core_machine(machine)
     assumed: list[str] = []
-    code = _tool(tool, assumed)
+    code = tool_code(tool, assumed)
     if flutes is None:
         flutes = 2 if size.mm < 5 else 4
         assumed.append(f"{flutes} flutes")

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core, coatings, cutting, gauging, hole_sizes, knurls, threads
-from halfnut._core import DomainError, Evidence, Length, Quantity
+from halfnut._core import DomainError, Evidence, Length
 from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
 from halfnut.dials import Reading, reading
@@ -35,7 +35,6 @@ __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 
 _INCH_MM = 25.4
 _APPROACH_MM = 2.0
-_HAND_TURNS_A_MIN = 60.0  # of a handle, steadily
 _DEEPEST_PASS_MM = {"in": 0.040 * _INCH_MM, "mm": 1.0}
 
 
@@ -384,20 +383,16 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
     pilot = _hole_before(work, step, machine)
     depth = _hole_depth(work, step)
 
-    def ask(feed: Quantity | None) -> Cut:
-        return cutting.drill(
-            work.part.alloy,
-            step.diameter,
-            depth=work.length(depth),
-            machine=machine,
-            tool=step.tool or work.part.tool,
-            feed=feed,
-            pilot=None if pilot is None else work.length(pilot),
-            chuck=step.holding,
-            approach=work.length(_APPROACH_MM),
-        )
-
-    cut = _fed_by_hand(ask)
+    cut = cutting.drill(
+        work.part.alloy,
+        step.diameter,
+        depth=work.length(depth),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        pilot=None if pilot is None else work.length(pilot),
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+    )
     found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
     work.hole_mm = step.diameter.base
     return found
@@ -409,19 +404,15 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
         raise DomainError("there is no hole to ream: drill it before")
     depth = _hole_depth(work, step)
 
-    def ask(feed: Quantity | None) -> Cut:
-        return cutting.ream(
-            work.part.alloy,
-            step.diameter,
-            depth=work.length(depth),
-            machine=machine,
-            tool=step.tool or work.part.tool,
-            feed=feed,
-            chuck=step.holding,
-            approach=work.length(_APPROACH_MM),
-        )
-
-    cut = _fed_by_hand(ask)
+    cut = cutting.ream(
+        work.part.alloy,
+        step.diameter,
+        depth=work.length(depth),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+    )
     found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
     work.hole_mm = step.diameter.base
     return found
@@ -489,15 +480,6 @@ def _across_remark(work: Workpiece, machine: Machine, step: Mill, cut: Cut) -> t
     slide = machine.core.slide("y")
     dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
     return (f"{cut.passes_across} passes across, {_size(work, over)} apart{dial}",)
-
-
-def _fed_by_hand(ask: Callable[[Quantity | None], Cut]) -> Cut:
-    """A cut; where it is fed by hand, no faster than a hand turns."""
-    cut = ask(None)
-    turns = cut.hand_turns_per_min
-    if cut.feed_source == "hand" and turns is not None and turns > _HAND_TURNS_A_MIN and cut.feed_mm_rev is not None:
-        cut = ask(Quantity(cut.feed_mm_rev * _HAND_TURNS_A_MIN / turns, "mm/rev", "feed"))
-    return cut
 
 
 def _hole_before(work: Workpiece, step: Drill | Ream, machine: Machine) -> float | None:

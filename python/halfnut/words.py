@@ -101,15 +101,24 @@ CAUTIONS: dict[str, str] = {
     "diameter, a harder tool, or another machine",
     "above_chuck_limit": "the spindle would turn faster than what holds the work may turn",
     "chuck_unmarked": "this chuck carries no speed limit; a rim speed of 25 m/s was taken, look for the marking",
-    "power_exceeded": "the cut needs more power than the spindle has at this step: less depth or a finer feed",
-    "torque_exceeded": "the cut needs more torque than the spindle bears",
-    "deflection_exceeded": "the work or the bar bends more than allowed: support it, or less depth or feed",
+    "power_exceeded": "at the upper edge of its band the cut needs more power than the spindle has at this step: "
+    "less depth or a finer feed",
+    "torque_exceeded": "at the upper edge of its band the cut needs more torque than the spindle bears",
+    "deflection_exceeded": "at the upper edge of the force the work or the bar bends more than allowed: "
+    "support it, or less depth or feed",
     "roughness_exceeded": "the feed leaves a rougher surface than asked for",
     "feed_above_nose": "the feed is large for the nose radius: the surface is torn and the nose breaks",
     "chip_too_thin": "the chip is thinner than the edge is round: the tool rubs; more feed or a sharper edge",
     "slender": "the work is slender for how it is held: centre, steady or follow rest",
     "overhang": "the bar or cutter sticks out more than four diameters: expect chatter",
     "force_rough": "force and power are estimated from the tensile strength alone, within a factor of two",
+    "entry_centre_cutting": "an end mill goes down into solid work only if it cuts to its centre, or the path keeps "
+    "its middle off the work",
+    "saw_clamped": "a slitting saw seizes where the slit closes: clamp both sides, run it true, plenty of oil",
+    "setover_steep": "a set-over this large wears the centre holes and is no longer true: "
+    "use the compound or an attachment",
+    "life_unverified": "measured lives scatter widely, and an edge may fail at a tenth of the life: watch the finish "
+    "and the sound, change early",
     "window_doubtful": "the speed rests on a row marked as weak; start at the low end",
     "window_far": "no speed is tabulated for this alloy or its near kin; the speed is that of a wide group",
     "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
@@ -134,6 +143,15 @@ CAUTIONS: dict[str, str] = {
     "without one, turn the spindle by hand",
     "ream_forward": "never turn a reamer backwards, not even to withdraw it",
     # cutting, harmless
+    "trait_built_up_edge": "metal welds itself to the edge at low speed: the upper half of the window, a sharp "
+    "polished edge of high rake, cutting fluid",
+    "trait_work_hardening": "hardens where it is rubbed: keep the feed up, no dwelling, never less depth than the skin "
+    "of the last pass",
+    "trait_springy": "springs away from the edge: sharp tool, short overhang, measure before the last pass",
+    "conventional": "on plain feed screws mill conventionally, the teeth moving against the feed: a climb cut pulls "
+    "the table through the play of the screw",
+    "backlash": "come to every dial reading from the side that the cut is fed from; overshot, go back past the play "
+    "and come again",
     "speed_below_window": "the machine has no step within the window; slower does no harm",
     "asked_speed_moved": "the machine has no such speed; the nearest step was taken",
     "asked_feed_moved": "the machine has no such feed; the next step was taken",
@@ -141,7 +159,22 @@ CAUTIONS: dict[str, str] = {
 }
 
 # Codes of CAUTIONS that go with an operation whatever its figures.
-STANDING: dict[str, tuple[str, ...]] = {"tap": ("tap_reversal",), "ream": ("ream_forward",)}
+STANDING: dict[str, tuple[str, ...]] = {
+    "tap": ("tap_reversal",),
+    "ream": ("ream_forward",),
+    "mill_side": ("conventional",),
+    "mill_pocket": ("conventional",),
+    "mill_face": ("conventional",),
+    "turn": ("backlash",),
+    "bore": ("backlash",),
+    "face": ("backlash",),
+}
+
+# What a band of force, power or life rests on: unverified, verified.
+BANDS: tuple[str, str] = (
+    "unverified, the spread is that of measured cuts in other materials",
+    "at least eight in ten measured cuts of this material's group lie within",
+)
 
 # Codes of CAUTIONS that a finish brings to every surface of a piece.
 _FINISH = frozenset(
@@ -166,6 +199,11 @@ NOTES = frozenset(
     {
         "asked_feed_moved",
         "asked_speed_moved",
+        "backlash",
+        "conventional",
+        "trait_built_up_edge",
+        "trait_springy",
+        "trait_work_hardening",
         "force_rough",
         "hand_feed",
         "hole_by_analogy",

@@ -38,6 +38,20 @@ struct SourceId {
     friend constexpr bool operator==(SourceId, SourceId) = default;
 };
 
+/// Printed sources before practice before memory; a shop's own rows before all.
+constexpr int source_rank(SourceKind kind) noexcept {
+    switch (kind) {
+        case SourceKind::shop:
+            return 0;
+        case SourceKind::practice:
+            return 2;
+        case SourceKind::memory:
+            return 3;
+        default:
+            return 1;
+    }
+}
+
 template <class Row>
 struct Schema;
 

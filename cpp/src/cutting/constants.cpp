@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/material/alloy.hpp"
 #include "halfnut/rules.hpp"
 
 namespace halfnut::cutting {
@@ -11,12 +12,21 @@ ForceConstants force_constants(const Catalogue& catalogue, const material::Alloy
                                double hardness_hb) noexcept {
     using material::AlloyRow;
     ForceConstants out;
-    if (!std::isnan(alloy.kc11_n_mm2)) {
+    const bool has_kc = !std::isnan(alloy.kc11_n_mm2);
+    const bool has_unit_power =
+        !std::isnan(alloy.unit_power_hp_in3_min) && !std::isnan(alloy.unit_power_thickness_mm);
+    const auto rank = [&](SourceId figure) {  // a figure without a source of its own is of the row's
+        const SourceId source = figure.index < catalogue.sources.size() ? figure : alloy.source;
+        return source_rank(catalogue.sources[source.index].kind);
+    };
+    if (has_kc && !(has_unit_power && rank(alloy.unit_power_source) < rank(alloy.kc_source))) {
         out.kc11_n_mm2 = alloy.kc11_n_mm2;
         out.mc = alloy.mc;
+        out.speed_m_min =
+            alloy.iso513 == material::Iso513::s ? kTableSpeedHeatResistantMMin : kTableSpeedMMin;
         out.rule = rule::kc_tabulated;
         out.row = row_ref(catalogue.alloys, alloy, source_place<AlloyRow>("kc_source"));
-    } else if (!std::isnan(alloy.unit_power_hp_in3_min) && !std::isnan(alloy.unit_power_thickness_mm)) {
+    } else if (has_unit_power) {
         const double at = alloy.unit_power_thickness_mm;
         out.kc11_n_mm2 =
             UnitPowerForce::compute(alloy.unit_power_hp_in3_min) * std::pow(at, kFeedFactorExponent);
@@ -34,6 +44,31 @@ ForceConstants force_constants(const Catalogue& catalogue, const material::Alloy
     if (!std::isnan(hardness_hb) && !std::isnan(alloy.hardness_hb) && hardness_hb != alloy.hardness_hb) {
         out.kc11_n_mm2 *= std::pow(hardness_hb / alloy.hardness_hb, kForceHardnessExponent);
         out.shifted = true;
+    }
+    return out;
+}
+
+ForceBand force_band(const Catalogue& catalogue, const material::AlloyRow& alloy, Process process,
+                     bool rough) noexcept {
+    ForceBand out;
+    int nearest = -1;
+    for (const ForceBandRow& row : catalogue.force_bands) {
+        const int distance = row.process == process ? material::kinship(catalogue, alloy, row.group) : -1;
+        if (distance >= 0 && (nearest < 0 || distance < nearest)) {
+            nearest = distance;
+            out = {row.low,
+                   row.high,
+                   row.check == Check::verified,
+                   std::isnan(row.papers) ? 0.0 : row.papers,
+                   std::isnan(row.rows) ? 0.0 : row.rows,
+                   row.median,
+                   row_ref(catalogue.force_bands, row)};
+        }
+    }
+    if (rough) {
+        out.low = kRoughBandLow;
+        out.high = kRoughBandHigh;
+        out.verified = false;
     }
     return out;
 }

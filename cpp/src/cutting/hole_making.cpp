@@ -26,11 +26,35 @@ constexpr std::uint8_t argument_place(std::string_view name) noexcept {
 }
 
 Operation operation_of(HoleCut cut) noexcept {
-    return cut == HoleCut::drill ? Operation::drill : cut == HoleCut::ream ? Operation::ream : Operation::tap;
+    switch (cut) {
+        case HoleCut::ream:
+            return Operation::ream;
+        case HoleCut::tap:
+            return Operation::tap;
+        case HoleCut::spot:
+            return Operation::spot;
+        case HoleCut::countersink:
+            return Operation::countersink;
+        case HoleCut::counterbore:
+            return Operation::counterbore;
+        default:
+            return Operation::drill;
+    }
+}
+
+/// Whether the tool cuts the ring between a hole and its own diameter.
+bool cuts_ring(HoleCut cut) noexcept {
+    return cut == HoleCut::countersink || cut == HoleCut::counterbore;
+}
+bool drills(HoleCut cut) noexcept {
+    return cut == HoleCut::drill || cut == HoleCut::spot;
+}
+double point_of(const HoleRequest& request) noexcept {
+    return value_or(request.point_deg, request.cut == HoleCut::drill ? kPointDeg : kConeDeg);
 }
 
 Status check_shape(const HoleRequest& request) noexcept {
-    if (request.pilot_mm >= request.diameter_mm) {
+    if (request.pilot_mm >= request.diameter_mm || (cuts_ring(request.cut) && std::isnan(request.pilot_mm))) {
         return {StatusCode::inconsistent, argument_place("pilot_mm")};
     }
     if (request.cut == HoleCut::tap && !(request.pitch_mm < request.diameter_mm / 2.0)) {
@@ -56,7 +80,7 @@ void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const 
     const DrillPointRow& point = point_row(catalogue);
     const double d = request.diameter_mm;
     const double w = value_or(request.wear_factor, 1.0);
-    const double half_point = value_or(request.point_deg, kPointDeg) / 2.0 * kDegree;
+    const double half_point = point_of(request) / 2.0 * kDegree;
     out.feed_mm_rev = feed;
     out.chip_thickness_mm = feed / 2.0 * std::sin(half_point);
     double kd = factor.kd;
@@ -76,6 +100,26 @@ void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const 
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
     out.mrr_cm3_min =
         DrillingRemoval::compute(d, FeedRate::compute(feed, out.spindle_rpm)) * (1.0 - share * share);
+    set_band(out);
+}
+
+/// Torque of a countersink or counterbore: the ring's chip, half-way out, at the countersink's widest.
+void reckon_ring(const HoleRequest& request, const ForceConstants& constants, double feed,
+                 CutResult& out) noexcept {
+    const double d = request.diameter_mm;
+    const double hole = request.pilot_mm;
+    const double half =
+        request.cut == HoleCut::countersink ? point_of(request) / 2.0 * kDegree : std::numbers::pi / 2.0;
+    out.feed_mm_rev = feed;
+    out.chip_thickness_mm = feed / value_or(request.teeth, kConeTeeth) * std::sin(half);
+    const double kc =
+        SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
+    out.torque_nm = kDrillForm * value_or(request.wear_factor, 1.0) * kc * feed * (d - hole) / 2.0 *
+                    (d + hole) / 4.0 / 1000.0;
+    out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
+    out.mrr_cm3_min =
+        DrillingRemoval::compute(d, FeedRate::compute(feed, out.spindle_rpm)) * (1.0 - hole * hole / (d * d));
+    set_band(out);
 }
 
 void reckon_tap(const HoleRequest& request, const ForceConstants& constants, CutResult& out) noexcept {
@@ -86,44 +130,67 @@ void reckon_tap(const HoleRequest& request, const ForceConstants& constants, Cut
     out.torque_nm = TappingTorque::compute(kc, request.pitch_mm, request.diameter_mm,
                                            kTapFriction * value_or(request.wear_factor, 1.0));
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
+    set_band(out);
 }
 
-double wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const material::AlloyRow& alloy,
+/// The feed that is wanted, and the most that still suits.
+struct Wanted {
+    double feed = kNaN;
+    double most = kNaN;
+};
+
+Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const material::AlloyRow& alloy,
                    CutResult& out) noexcept {
     const std::uint8_t key = figure("feed_mm_rev");
     if (request.cut == HoleCut::tap) {
         out.evidence.note(key, rule::feed_pitch);
         out.feed_limited_by = LimitCode::asked;
-        return request.pitch_mm;
+        return {request.pitch_mm, request.pitch_mm};
     }
     if (!std::isnan(request.feed_mm_rev)) {
         out.evidence.note(key, rule::feed_asked);
         out.feed_limited_by = LimitCode::asked;
-        return request.feed_mm_rev;
+        return {request.feed_mm_rev, request.feed_mm_rev};
     }
     out.feed_limited_by = LimitCode::feed_guide;
+    if (cuts_ring(request.cut)) {
+        const double tooth =
+            std::clamp(kConeFeedShare * request.diameter_mm, kConeFeedLowMm, kConeFeedHighMm);
+        out.evidence.note(key, rule::feed_cone);
+        const double teeth = value_or(request.teeth, kConeTeeth);
+        return {teeth * tooth, teeth * kConeFeedHighMm};
+    }
     FeedWindow window;
     double feed = kUsualFeedShare * request.diameter_mm;
+    double most = feed;
     const WindowQuery query{&alloy, request.work.hardness_hb, Operation::drill, request.tool_material, kNaN,
                             kNaN,   request.diameter_mm};
     if (feed_window(catalogue, query, window).ok()) {
         const double hb = value_or(request.work.hardness_hb, value_or(alloy.hardness_hb, 0.0));
         feed = hb > kHardWorkHb ? window.low_mm : std::sqrt(window.low_mm * window.high_mm);
+        most = window.high_mm;
         out.evidence.note(key, rule::feed_drill, window.row);
     } else {
         out.evidence.note(key, rule::feed_drill);
     }
     if (request.cut == HoleCut::ream) {
         feed *= kReamFeed;
+        most *= kReamFeed;
         out.evidence.note(key, rule::feed_ream);
     }
-    return feed;
+    return {feed, most};
 }
 
-/// Set the feed of a drill or reamer, finer than wanted where power or torque will not hold.
+std::string_view slide_of(const machine::Machine& machine) noexcept {
+    return machine.kind == machine::Kind::lathe ? "tailstock" : "quill";
+}
+
+/// Set the feed of a drill or reamer, finer than wanted where power or torque will not hold, and by hand no
+/// faster than a hand turns.
 template <class Reckon>
-void choose_feed(const machine::Machine& machine, bool free_choice, double wanted, CutResult& out,
+void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits, CutResult& out,
                  const Reckon& reckon) noexcept {
+    double wanted = suits.feed;
     if (is_any(machine)) {
         out.feed_source = FeedSource::exact;
         reckon(wanted);
@@ -131,6 +198,14 @@ void choose_feed(const machine::Machine& machine, bool free_choice, double wante
     }
     if (machine.kind == machine::Kind::lathe || machine.quill.steps.empty()) {
         out.feed_source = FeedSource::hand;
+        const machine::Slide* const slide = machine::find_slide(machine, slide_of(machine));
+        if (free_choice && slide != nullptr) {
+            const double fastest = kHandTurnsPerMin * slide->travel_per_turn_mm / out.spindle_rpm;
+            if (fastest < wanted) {
+                wanted = fastest;
+                out.evidence.note(figure("feed_mm_rev"), rule::feed_by_hand);
+            }
+        }
         reckon(wanted);
         return;
     }
@@ -149,8 +224,10 @@ void choose_feed(const machine::Machine& machine, bool free_choice, double wante
         out.caution(CautionCode::asked_feed_moved);
     }
     if (out.feed_mm_rev > wanted * (1.0 + 1e-9)) {
-        out.caution(CautionCode::below_smallest_feed);
         out.feed_limited_by = LimitCode::machine_finest_feed;
+        if (out.feed_mm_rev > suits.most * (1.0 + 1e-9)) {
+            out.caution(CautionCode::below_smallest_feed);
+        }
     }
     out.feed_step = step;
 }
@@ -158,7 +235,11 @@ void choose_feed(const machine::Machine& machine, bool free_choice, double wante
 void note_force(const Catalogue& catalogue, const HoleRequest& request, const ForceConstants& constants,
                 const DrillFactor& factor, CutResult& out) noexcept {
     const std::uint8_t torque = figure("torque_nm");
-    if (request.cut == HoleCut::drill) {
+    if (cuts_ring(request.cut)) {
+        out.evidence.note(torque, rule::ring_torque);
+        out.evidence.note(torque, constants.rule, constants.row);
+        out.evidence.note(figure("mrr_cm3_min"), rule::removal_drilling);
+    } else if (drills(request.cut)) {
         out.evidence.note(torque, rule::drill_torque, row_ref(catalogue.drill_points, point_row(catalogue)));
         out.evidence.note(figure("feed_force_n"), rule::drill_thrust,
                           row_ref(catalogue.drill_points, point_row(catalogue)));
@@ -183,12 +264,19 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
         out.evidence.note(torque, rule::wear);
     }
     out.evidence.note(figure("spindle_power_kw"), rule::power_from_torque);
-    if (constants.rough && (factor.from_kc || request.cut == HoleCut::tap)) {
+    note_band("spindle_power_high_kw", out);
+    if (constants.rough && (factor.from_kc || !drills(request.cut))) {
         out.caution(CautionCode::force_rough);
     }
 }
 
 double travel_of(const HoleRequest& request, CutResult& out) noexcept {
+    if (request.cut == HoleCut::spot || request.cut == HoleCut::countersink) {
+        const double cone = CountersinkDepth::compute(request.diameter_mm, value_or(request.pilot_mm, 0.0),
+                                                      point_of(request));
+        out.evidence.note(figure("travel_mm"), rule::cone_depth);
+        return cone + value_or(request.approach_mm, 2.0) + value_or(request.overrun_mm, 0.0);
+    }
     double travel = request.depth_mm + value_or(request.approach_mm, 2.0) + value_or(request.overrun_mm, 0.0);
     if (request.cut == HoleCut::drill) {
         travel +=
@@ -268,14 +356,21 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     check_fire(alloy, out);
     const ForceConstants constants = force_constants(catalogue, alloy, request.work.hardness_hb);
     const DrillFactor factor = drill_factor(catalogue, alloy, request.work.hardness_hb);
-    const double wanted = wanted_feed(catalogue, request, alloy, out);
+    if (request.cut != HoleCut::ream) {
+        const bool rough = constants.rough && (factor.from_kc || !drills(request.cut));
+        out.band =
+            force_band(catalogue, alloy, request.cut == HoleCut::tap ? Process::tap : Process::drill, rough);
+    }
+    const Wanted wanted = wanted_feed(catalogue, request, alloy, out);
     if (request.cut == HoleCut::tap) {
         out.feed_source = FeedSource::exact;
         reckon_tap(request, constants, out);
     } else {
         choose_feed(machine, std::isnan(request.feed_mm_rev), wanted, out, [&](double feed) {
             out.feed_mm_rev = feed;
-            if (request.cut == HoleCut::drill) {
+            if (cuts_ring(request.cut)) {
+                reckon_ring(request, constants, feed, out);
+            } else if (drills(request.cut)) {
                 reckon_drill(catalogue, request, constants, factor, feed, out);
             }
         });
@@ -291,8 +386,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     if (request.cut == HoleCut::drill && material::has_word(alloy.traits, "grabs_drill")) {
         out.caution(CautionCode::grabs);
     }
-    note_travel(machine, machine.kind == machine::Kind::lathe ? "tailstock" : "quill",
-                travel_of(request, out), out);
+    note_travel(machine, slide_of(machine), travel_of(request, out), out);
     note_binding(machine, out);
     return finished(out);
 }

@@ -124,51 +124,63 @@ void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
     out.mrr_cm3_min = MillingRemoval::compute(out.depth_mm, bite, table_feed);
     const double kc = SpecificCuttingForce::compute(filled.constants.kc11_n_mm2, filled.constants.mc,
                                                     out.chip_thickness_mm) *
-                      kMillForm * value_or(request.wear_factor, 1.0);
+                      kMillForm * value_or(request.wear_factor, 1.0) *
+                      speed_correction(filled.constants, out.cutting_speed_m_min);
     out.spindle_power_kw = out.mrr_cm3_min * kc / 60000.0;
     out.cutting_force_n = out.spindle_power_kw * 60000.0 / out.cutting_speed_m_min;
     out.torque_nm = SpindleTorque::compute(out.cutting_force_n, d);
+    set_band(out);
     out.deflection_mm = deflection(request, out.cutting_force_n);
 }
 
 LimitCode broken(const Filled& filled, const machine::Machine& machine, const CutResult& out) noexcept {
-    if (out.torque_nm > machine.torque_limit_nm) {
+    if (at_edge(out.torque_nm, out) > machine.torque_limit_nm) {
         return LimitCode::torque;
     }
     if (!power_holds(machine, out)) {
         return LimitCode::power;
     }
-    return out.deflection_mm > filled.request.deflection_limit_mm ? LimitCode::deflection : LimitCode::none;
+    return at_edge(out.deflection_mm, out) > filled.request.deflection_limit_mm ? LimitCode::deflection
+                                                                                : LimitCode::none;
 }
 
-double wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
+/// The feed a tooth that is wanted, and the most that still suits.
+struct Wanted {
+    double feed = kNaN;
+    double most = kNaN;
+};
+
+Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
                         CutResult& out) noexcept {
     const MillRequest& request = filled.request;
     const std::uint8_t key = figure("feed_per_tooth_mm");
     if (!std::isnan(request.feed_per_tooth_mm)) {
         out.evidence.note(key, rule::feed_asked);
         out.feed_limited_by = LimitCode::asked;
-        return request.feed_per_tooth_mm;
+        return {request.feed_per_tooth_mm, request.feed_per_tooth_mm};
     }
     out.feed_limited_by = LimitCode::feed_guide;
     FeedWindow window;
     double feed = kUsualFeedShare * request.cutter_diameter_mm;
+    double most = feed;
     if (feed_window(catalogue, query, window).ok()) {
         feed = window.low_mm;
+        most = window.high_mm;
         out.evidence.note(key, rule::feed_tooth, window.row);
         if (request.cutter_diameter_mm < kFullFeedDiameterMm) {
             feed *= request.cutter_diameter_mm / kFullFeedDiameterMm;
+            most *= request.cutter_diameter_mm / kFullFeedDiameterMm;
             out.evidence.note(key, rule::feed_small_cutter);
         }
     } else {
         out.evidence.note(key, rule::feed_tooth);
     }
-    return feed;
+    return {feed, most};
 }
 
-void choose_feed(const machine::Machine& machine, const Filled& filled, double wanted,
+void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted suits,
                  CutResult& out) noexcept {
-    const double table_feed = TableFeed::compute(wanted, filled.request.teeth, out.spindle_rpm);
+    const double table_feed = TableFeed::compute(suits.feed, filled.request.teeth, out.spindle_rpm);
     if (is_any(machine) || machine.table.steps.empty()) {
         out.feed_source = is_any(machine) ? FeedSource::exact : FeedSource::hand;
         reckon(filled, table_feed, out);
@@ -192,8 +204,10 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, double w
         out.caution(CautionCode::asked_feed_moved);
     }
     if (out.feed_mm_min > table_feed * (1.0 + 1e-9)) {
-        out.caution(CautionCode::below_smallest_feed);
         out.feed_limited_by = LimitCode::machine_finest_feed;
+        if (out.feed_per_tooth_mm > suits.most * (1.0 + 1e-9)) {
+            out.caution(CautionCode::below_smallest_feed);
+        }
     }
     out.feed_step = step;
 }
@@ -214,6 +228,10 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     if (!std::isnan(request.wear_factor)) {
         out.evidence.note(force, rule::wear);
     }
+    if (!std::isnan(filled.constants.speed_m_min)) {
+        out.evidence.note(force, rule::speed_correction);
+    }
+    note_band("cutting_force_high_n", out);
     out.evidence.note(figure("torque_nm"), rule::torque);
     if (filled.constants.rough) {
         out.caution(CautionCode::force_rough);
@@ -224,8 +242,8 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     if (!std::isnan(out.deflection_mm)) {
         out.evidence.note(figure("deflection_mm"), rule::deflection_cutter);
         if (!std::isnan(request.deflection_limit_mm)) {
-            out.limit(LimitCode::deflection, out.deflection_mm, request.deflection_limit_mm);
-            if (out.deflection_mm > request.deflection_limit_mm) {
+            out.limit(LimitCode::deflection, at_edge(out.deflection_mm, out), request.deflection_limit_mm);
+            if (at_edge(out.deflection_mm, out) > request.deflection_limit_mm) {
                 out.caution(CautionCode::deflection_exceeded);
             }
         }
@@ -273,6 +291,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     }
     Filled filled(request, catalogue.alloys[request.work.alloy]);
     filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
+    out.band = force_band(catalogue, filled.alloy, Process::mill, filled.constants.rough);
     filled.entering = value_or(request.entering_deg, 90.0);
     const WindowQuery query{&filled.alloy,
                             request.work.hardness_hb,

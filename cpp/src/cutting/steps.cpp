@@ -102,8 +102,8 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
     double reversal = std::numeric_limits<double>::infinity();
     if (!std::isnan(pitch_mm)) {
         reversal = std::min(kThreadRpm, kThreadTravelMmMin / pitch_mm);
-        limit = std::min(limit, reversal);
         out.evidence.note(figure("spindle_rpm"), rule::thread_reversal);
+        limit = std::min(limit, reversal);
     }
     machine::SpindleChoice choice;
     if (std::isnan(asked_rpm)) {
@@ -159,9 +159,26 @@ void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept {
     }
 }
 
+void set_band(CutResult& out) noexcept {
+    out.cutting_force_low_n = out.cutting_force_n * out.band.low;
+    out.cutting_force_high_n = out.cutting_force_n * out.band.high;
+    if (std::isnan(out.cutting_force_n)) {
+        out.feed_force_low_n = out.feed_force_n * out.band.low;
+        out.feed_force_high_n = out.feed_force_n * out.band.high;
+    }
+    out.spindle_power_low_kw = out.spindle_power_kw * out.band.low;
+    out.spindle_power_high_kw = out.spindle_power_kw * out.band.high;
+}
+
+void note_band(std::string_view name, CutResult& out) noexcept {
+    out.evidence.note(figure(name), out.band.verified ? rule::force_band : rule::force_band_unverified,
+                      out.band.row);
+}
+
 bool power_holds(const machine::Machine& machine, const CutResult& out) noexcept {
     const double available = machine::spindle_power_kw(machine, out.spindle_step, out.spindle_rpm);
-    return !(out.spindle_power_kw > available) && !(out.torque_nm > machine.torque_limit_nm);
+    return !(at_edge(out.spindle_power_kw, out) > available) &&
+           !(at_edge(out.torque_nm, out) > machine.torque_limit_nm);
 }
 
 void note_power(const machine::Machine& machine, CutResult& out) noexcept {
@@ -176,14 +193,14 @@ void note_power(const machine::Machine& machine, CutResult& out) noexcept {
     }
     if (!std::isnan(available)) {
         out.available_power_kw = available;
-        out.limit(LimitCode::power, out.spindle_power_kw, available);
-        if (out.spindle_power_kw > available) {
+        out.limit(LimitCode::power, at_edge(out.spindle_power_kw, out), available);
+        if (at_edge(out.spindle_power_kw, out) > available) {
             out.caution(CautionCode::power_exceeded);
         }
     }
     if (!std::isnan(machine.torque_limit_nm)) {
-        out.limit(LimitCode::torque, out.torque_nm, machine.torque_limit_nm);
-        if (out.torque_nm > machine.torque_limit_nm) {
+        out.limit(LimitCode::torque, at_edge(out.torque_nm, out), machine.torque_limit_nm);
+        if (at_edge(out.torque_nm, out) > machine.torque_limit_nm) {
             out.caution(CautionCode::torque_exceeded);
         }
     }

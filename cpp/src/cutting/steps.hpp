@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/rules.hpp"
 
@@ -44,6 +45,9 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept;
 inline constexpr double kThreadRpm = 300.0;
 inline constexpr double kThreadTravelMmMin = 600.0;
 
+/// Fastest that a handle is turned steadily.
+inline constexpr double kHandTurnsPerMin = 60.0;
+
 /// Choose the spindle step for a diameter, by window, chuck and wish; `pitch_mm` is that of a thread, NaN
 /// else.
 void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
@@ -51,6 +55,24 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
 
 /// Warn where magnesium runs above the printed fire limit.
 void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept;
+
+/// A figure that follows the force, at the unfavourable edge of the force's band.
+inline double at_edge(double value, const CutResult& out) noexcept {
+    return value * value_or(out.band.high, 1.0);
+}
+
+/// Correction of tabulated kc for the cutting speed; 1 where the constants hold for any.
+inline double speed_correction(const ForceConstants& constants, double cutting_speed_m_min) noexcept {
+    return std::isnan(constants.speed_m_min)
+               ? 1.0
+               : SpeedCorrection::compute(cutting_speed_m_min, constants.speed_m_min);
+}
+
+/// Edges of force, thrust and power from the band.
+void set_band(CutResult& out) noexcept;
+
+/// What the band rests on, at the figure that it belongs to.
+void note_band(std::string_view name, CutResult& out) noexcept;
 
 /// Power at spindle and motor against what there is; torque against the spindle's limit.
 void note_power(const machine::Machine& machine, CutResult& out) noexcept;

@@ -6,8 +6,10 @@
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/rules.hpp"
@@ -108,8 +110,11 @@ Filled fill(const Catalogue& catalogue, const TurnRequest& request, CutResult& o
     filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
     filled.operation = operation_of(request.cut, filled.finish);
     filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
-    if (filled.constants.rough && has_force(request.cut)) {
-        out.caution(CautionCode::force_rough);
+    if (has_force(request.cut)) {
+        out.band = force_band(catalogue, filled.alloy, Process::turn, filled.constants.rough);
+        if (filled.constants.rough) {
+            out.caution(CautionCode::force_rough);
+        }
     }
     const double reference = filled.alloy.iso513 == material::Iso513::k ? kIronRakeDeg : kSteelRakeDeg;
     if (!std::isnan(request.rake_deg)) {
@@ -174,26 +179,29 @@ void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
                              : MeanEntering::compute(filled.depth, filled.nose, filled.entering);
     out.depth_mm = filled.depth;
     out.chip_thickness_mm = ChipThickness::compute(feed, kappa);
+    const double speed = speed_correction(filled.constants, out.cutting_speed_m_min);
     out.cutting_force_n = TurningForce::compute(filled.constants.kc11_n_mm2, filled.constants.mc,
-                                                filled.depth, feed, kappa, filled.correction);
+                                                filled.depth, feed, kappa, filled.correction * speed);
     const double normal = kNormalForceShare * out.cutting_force_n;
     out.feed_force_n = normal * std::sin(kappa * kDegree);
     out.passive_force_n = normal * std::abs(std::cos(kappa * kDegree));
     out.spindle_power_kw = CuttingPower::compute(out.cutting_force_n, out.cutting_speed_m_min);
     out.torque_nm = SpindleTorque::compute(out.cutting_force_n, filled.request.diameter_mm);
     out.mrr_cm3_min = TurningRemoval::compute(out.cutting_speed_m_min, feed, filled.depth);
+    set_band(out);
     RuleId unused{};
     out.deflection_mm = deflection(filled, out.passive_force_n, unused);
 }
 
 LimitCode broken(const Filled& filled, const machine::Machine& machine, const CutResult& out) noexcept {
-    if (out.torque_nm > machine.torque_limit_nm) {
+    if (at_edge(out.torque_nm, out) > machine.torque_limit_nm) {
         return LimitCode::torque;
     }
     if (!power_holds(machine, out)) {
         return LimitCode::power;
     }
-    return out.deflection_mm > filled.request.deflection_limit_mm ? LimitCode::deflection : LimitCode::none;
+    return at_edge(out.deflection_mm, out) > filled.request.deflection_limit_mm ? LimitCode::deflection
+                                                                                : LimitCode::none;
 }
 
 /// The feeds of this cut on this machine, in mm of the slide that moves; empty when there is no power feed.
@@ -226,26 +234,34 @@ double usual_feed(const Filled& filled) noexcept {
     return filled.finish ? kFinishFeedMm : kRoughFeedMm;
 }
 
-/// The feed that is wanted before the machine and the limits have their say.
-double wanted_feed(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
+/// The feed that is wanted before the machine and the limits have their say, and the most that still suits.
+struct Wanted {
+    double feed = kNaN;
+    double most = kNaN;
+};
+
+Wanted wanted_feed(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
                    CutResult& out) noexcept {
     const TurnRequest& request = filled.request;
     const std::uint8_t key = figure("feed_mm_rev");
     if (!std::isnan(request.feed_mm_rev)) {
         out.evidence.note(key, request.cut == LatheCut::thread ? rule::feed_pitch : rule::feed_asked);
         out.feed_limited_by = LimitCode::asked;
-        return request.feed_mm_rev;
+        return {request.feed_mm_rev, request.feed_mm_rev};
     }
     FeedWindow window;
     double feed = usual_feed(filled);
+    double most = feed;
     if (feed_window(catalogue, query, window).ok()) {
         feed = std::clamp(feed, window.low_mm, window.high_mm);
+        most = window.high_mm;
         out.evidence.note(key, rule::feed_guide, window.row);
     } else {
         out.evidence.note(key, rule::feed_guide);
     }
     out.feed_limited_by = LimitCode::feed_guide;
     if (has_force(request.cut) && request.cut != LatheCut::part_off && filled.nose > 0.0) {
+        most = std::min(most, kFeedOverNose * filled.nose);
         if (feed > kFeedOverNose * filled.nose) {
             feed = kFeedOverNose * filled.nose;
             out.feed_limited_by = LimitCode::nose_feed;
@@ -253,6 +269,7 @@ double wanted_feed(const Catalogue& catalogue, const Filled& filled, const Windo
         }
         if (!std::isnan(request.roughness_limit_um)) {
             const double fine = std::sqrt(32.0 * filled.nose * request.roughness_limit_um / 1000.0);
+            most = std::min(most, fine);
             if (fine < feed) {
                 feed = fine;
                 out.feed_limited_by = LimitCode::roughness;
@@ -260,11 +277,12 @@ double wanted_feed(const Catalogue& catalogue, const Filled& filled, const Windo
             }
         }
     }
-    return feed;
+    return {feed, most};
 }
 
-void choose_feed(const machine::Machine& machine, const Filled& filled, double wanted,
+void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted suits,
                  CutResult& out) noexcept {
+    const double wanted = suits.feed;
     const Feeds feeds = feeds_of(machine, filled.request.cut);
     if (filled.request.cut == LatheCut::thread || is_any(machine)) {
         out.feed_source = FeedSource::exact;
@@ -298,8 +316,10 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, double w
         }
     }
     if (feeds.at(step) > wanted * (1.0 + 1e-9)) {
-        out.caution(CautionCode::below_smallest_feed);
         out.feed_limited_by = LimitCode::machine_finest_feed;
+        if (feeds.at(step) > suits.most * (1.0 + 1e-9)) {
+            out.caution(CautionCode::below_smallest_feed);
+        }
     }
     out.feed_step = step;
 }
@@ -315,6 +335,10 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     if (!std::isnan(filled.request.rake_deg)) {
         out.evidence.note(force, rule::rake);
     }
+    if (!std::isnan(filled.constants.speed_m_min)) {
+        out.evidence.note(force, rule::speed_correction);
+    }
+    note_band("cutting_force_high_n", out);
     if (!std::isnan(filled.request.wear_factor)) {
         out.evidence.note(force, rule::wear);
     }
@@ -359,8 +383,8 @@ void note_rigidity(const Filled& filled, CutResult& out) noexcept {
         out.deflection_mm = bent;
         out.evidence.note(figure("deflection_mm"), used);
         if (!std::isnan(request.deflection_limit_mm)) {
-            out.limit(LimitCode::deflection, bent, request.deflection_limit_mm);
-            if (bent > request.deflection_limit_mm) {
+            out.limit(LimitCode::deflection, at_edge(bent, out), request.deflection_limit_mm);
+            if (at_edge(bent, out) > request.deflection_limit_mm) {
                 out.caution(CautionCode::deflection_exceeded);
             }
         }
@@ -377,6 +401,34 @@ void note_rigidity(const Filled& filled, CutResult& out) noexcept {
     if (request.cut != LatheCut::bore && request.bore_mm > 0.0 && wall < kThinWall * request.diameter_mm) {
         out.caution(CautionCode::thin_wall);
     }
+}
+
+/// Life of the edge at the speed, feed and depth chosen, where there are constants for it.
+void note_life(const Catalogue& catalogue, const Filled& filled, CutResult& out) noexcept {
+    if (filled.request.cut == LatheCut::part_off) {
+        return;
+    }
+    EdgeLife life;
+    const LifeQuery query{&filled.alloy, filled.request.work.hardness_hb, filled.request.tool_material,
+                          out.feed_mm_rev, filled.depth};
+    if (!edge_life(catalogue, query, life).ok()) {
+        return;
+    }
+    const auto at = [&](double speed) {
+        return std::min(TaylorLife::compute(life.c_m_min, life.exponent, speed), kLongestLifeMin);
+    };
+    out.tool_life_min = at(out.cutting_speed_m_min);
+    out.tool_life_low_min = at(out.cutting_speed_m_min / kLifeSpeedLow);
+    out.tool_life_high_min = at(out.cutting_speed_m_min / kLifeSpeedHigh);
+    const std::uint8_t key = figure("tool_life_min");
+    out.evidence.note(key, rule::taylor, life.row);
+    if (life.moved) {
+        out.evidence.note(key, rule::taylor_extended);
+    }
+    if (life.shifted) {
+        out.evidence.note(key, rule::window_hardness);
+    }
+    out.evidence.note(figure("tool_life_high_min"), rule::life_band);
 }
 
 double travel_of(const TurnRequest& request) noexcept {
@@ -426,6 +478,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         note_power(machine, out);
         note_finish(filled, out);
         note_rigidity(filled, out);
+        note_life(catalogue, filled, out);
     }
     const bool cross = crosses(request.cut);
     if (cross && !(request.end_diameter_mm > 0.0) && !(request.bore_mm > 0.0)) {

@@ -44,20 +44,6 @@ class Kin {
     std::size_t count_ = 0;
 };
 
-/// Printed sources before practice before memory; a shop's own rows before all.
-int source_rank(SourceKind kind) noexcept {
-    switch (kind) {
-        case SourceKind::shop:
-            return 0;
-        case SourceKind::practice:
-            return 2;
-        case SourceKind::memory:
-            return 3;
-        default:
-            return 1;
-    }
-}
-
 bool has_speed(const SpeedRow& row) noexcept {
     return !std::isnan(row.speed_low_m_min) || !std::isnan(row.speed_high_m_min);
 }
@@ -249,6 +235,17 @@ constexpr std::array kStandIns{Operation::turn_rough, Operation::turn_finish, Op
                                Operation::face_mill,  Operation::bore,        Operation::drill,
                                Operation::part_off,   Operation::thread,      Operation::ream,
                                Operation::tap,        Operation::knurl};
+constexpr std::array kHoleStandIns{Operation::drill,    Operation::turn_rough, Operation::turn_finish,
+                                   Operation::end_mill, Operation::face_mill,  Operation::bore,
+                                   Operation::part_off, Operation::thread,     Operation::ream,
+                                   Operation::tap,      Operation::knurl};
+
+/// Whether an operation without rows of its own is nearest to drilling.
+bool makes_hole(Operation operation) noexcept {
+    return operation == Operation::spot || operation == Operation::countersink ||
+           operation == Operation::counterbore;
+}
+
 constexpr std::array kToolStandIns{ToolMaterial::hss, ToolMaterial::carbide, ToolMaterial::carbide_coated,
                                    ToolMaterial::hss_cobalt, ToolMaterial::cast_cobalt};
 
@@ -318,7 +315,7 @@ Status speed_window(const Catalogue& catalogue, const WindowQuery& query, SpeedW
             return true;
         }
         for (const bool other_tools : {false, true}) {
-            for (const Operation operation : kStandIns) {
+            for (const Operation operation : makes_hole(query.operation) ? kHoleStandIns : kStandIns) {
                 if (operation != query.operation && try_tools(operation, other_tools, unfit_rows)) {
                     return true;
                 }

@@ -28,7 +28,7 @@ from halfnut.sheet.view import (
 from halfnut.sizes import film, one
 from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
-from halfnut.words import LIMITS, TOOLS, of_the_piece
+from halfnut.words import LIMITS, NOTES, TOOLS, of_the_piece
 
 if TYPE_CHECKING:
     from halfnut.job import Job
@@ -52,9 +52,15 @@ _FIGURE_NAMES = {
     "window_low_m_min": "speed window",
     "window_high_m_min": "speed window",
     "mrr_cm3_min": "metal removed",
+    "cutting_force_high_n": "band of the force",
+    "spindle_power_high_kw": "band of the power",
+    "tool_life_min": "edge life",
+    "tool_life_high_min": "band of the edge life",
     "roughness_ra_um": "Ra by geometry",
     "spindle_rpm": "spindle speed",
 }
+# Notes that head a sheet rather than stand at each operation.
+_SAID_ONCE = frozenset({"backlash", "conventional", *(code for code in NOTES if code.startswith("trait_"))})
 _GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads"}
 _ENDS = {"first": "First end", "second": "Turned round, second end"}
 _TOOL_NAMES = {code: name for name, code in reversed(TOOLS.items())}
@@ -123,7 +129,7 @@ def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
         sources=_sources(part),
         failed=part.failed,
         cautions=len(part.cautions),
-        remarks=(part.part.note,) if part.part.note else (),
+        remarks=((part.part.note,) if part.part.note else ()) + _once(part),
         hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if of_the_piece(each.code))),
         stock_error=part.stock_error,
         threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
@@ -281,7 +287,14 @@ def _heading(op: PlannedOperation) -> str:
 
 def _notes(found: Answer) -> tuple[str, ...]:
     cut = found.cut
-    return () if cut is None else tuple(note.text for note in cut.notes)
+    return () if cut is None else tuple(note.text for note in cut.notes if note.code not in _SAID_ONCE)
+
+
+def _once(part: PlannedPart) -> tuple[str, ...]:
+    """Notes that hold for every operation of a part."""
+    cuts = [op.answer.cut for op in part.operations if op.answer is not None and op.answer.cut is not None]
+    notes = dict.fromkeys(note.text for cut in cuts for note in cut.notes if note.code in _SAID_ONCE)
+    return tuple(map(_sentence, notes))
 
 
 def _size(found: Answer, unit: str, do: str) -> str:
@@ -483,6 +496,13 @@ def _knurl_table(record: KnurlBlank, unit: str) -> Table:
     return Table(f"Knurl, {unit}", ("the work", "size", "limits", "around"), rows, ("measured",))
 
 
+def _force_band(low: float | None, high: float | None, cut: Cut, unit: str) -> list[tuple[str, str]]:
+    if low is None or high is None:
+        return []
+    state = "checked on measured cuts" if cut.force_verified else "unverified"
+    return [("likely", f"{texts.force_span(low, high, unit)}, {state}")]
+
+
 def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
     cut = found.cut
     out: list[tuple[str, str]] = []
@@ -490,15 +510,23 @@ def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
         out.append(("cutting speed", texts.speed(cut.cutting_speed_m_min, unit)))
         if cut.cutting_force_n is not None:
             out.append(("force", texts.force(cut.cutting_force_n, unit)))
+            out += _force_band(cut.cutting_force_low_n, cut.cutting_force_high_n, cut, unit)
+        elif cut.feed_force_n is not None:
+            out.append(("thrust", texts.force(cut.feed_force_n, unit)))
+            out += _force_band(cut.feed_force_low_n, cut.feed_force_high_n, cut, unit)
         if cut.spindle_power_kw is not None:
-            available = ""
+            available, high = "", cut.spindle_power_high_kw
             if cut.available_power_kw is not None:
                 available = f" of {texts.power(cut.available_power_kw, unit)}"
-            out.append(("spindle power", texts.power(cut.spindle_power_kw, unit) + available))
+            most = "" if high is None else f", up to {texts.power(high, unit)}"
+            out.append(("spindle power", texts.power(cut.spindle_power_kw, unit) + most + available))
         if cut.torque_nm is not None:
             out.append(("torque", texts.torque(cut.torque_nm, unit)))
         if cut.deflection_mm is not None:
             out.append(("deflection", texts.small(cut.deflection_mm, unit)))
+        if cut.tool_life_min is not None:
+            low, high = cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0
+            out.append(("edge life", f"{low:.0f} to {high:.0f} min, unverified"))
         if cut.roughness_ra_um is not None:
             out.append(("Ra by geometry", texts.roughness(cut.roughness_ra_um, unit)))
         if found.chasing is not None and cut.time_s is not None:

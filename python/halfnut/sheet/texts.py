@@ -9,6 +9,7 @@ __all__ = [
     "duration",
     "feed",
     "force",
+    "force_span",
     "length",
     "power",
     "roughness",
@@ -90,6 +91,17 @@ def speed(value_m_min: float, unit: str) -> str:
 def force(value_n: float, unit: str) -> str:
     """A force."""
     return f"{value_n / _LBF_N:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
+
+
+def force_span(low_n: float, high_n: float, unit: str) -> str:
+    """From one force to another.
+
+    >>> force_span(61.0, 115.0, "mm")
+    '61 to 115 N'
+    """
+    if unit == "in":
+        return f"{low_n / _LBF_N:.0f} to {high_n / _LBF_N:.0f} lbf"
+    return f"{low_n:.0f} to {high_n:.0f} N"
 
 
 def power(value_kw: float, unit: str) -> str:

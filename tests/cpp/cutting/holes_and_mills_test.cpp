@@ -160,7 +160,8 @@ TEST(Tap, GoesInAndOut) {
     const CutResult out = answer(mill(), request);
     EXPECT_EQ(out.feed_mm_rev, 1.0);
     EXPECT_DOUBLE_EQ(out.travel_mm, 44.0);
-    const double kc = specific_cutting_force_n_mm2(700.0, 0.25, 0.045);
+    const ForceConstants constants = force_constants(builtin(), builtin().alloys[request.work.alloy], kNaN);
+    const double kc = specific_cutting_force_n_mm2(constants.kc11_n_mm2, constants.mc, 0.045);
     EXPECT_DOUBLE_EQ(out.torque_nm, tapping_torque_nm(kc, 1.0, 6.0, 1.3));
     request.pitch_mm = kNaN;
     CutResult bad;
@@ -175,7 +176,9 @@ TEST(Mill, FiguresAreTheFormulas) {
     EXPECT_DOUBLE_EQ(out.feed_mm_min, table_feed_mm_min(0.05, 4.0, out.spindle_rpm));
     EXPECT_DOUBLE_EQ(out.chip_thickness_mm, milling_chip_thickness_mean_mm(0.05, 4.0, 16.0, 90.0));
     EXPECT_DOUBLE_EQ(out.mrr_cm3_min, milling_removal_cm3_min(8.0, 4.0, out.feed_mm_min));
-    const double kc = 1.2 * specific_cutting_force_n_mm2(1820.0, 0.22, out.chip_thickness_mm);
+    const ForceConstants constants = force_constants(builtin(), builtin().alloys[request.work.alloy], kNaN);
+    const double kc =
+        1.2 * specific_cutting_force_n_mm2(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
     EXPECT_DOUBLE_EQ(out.spindle_power_kw, out.mrr_cm3_min * kc / 60000.0);
     EXPECT_NEAR(torque_power_kw(out.torque_nm, out.spindle_rpm), out.spindle_power_kw, 1e-12);
     EXPECT_EQ(out.passes, 1);

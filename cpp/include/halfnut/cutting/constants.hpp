@@ -1,5 +1,6 @@
 #pragma once
-/// The constants of cutting force that an alloy has, or the best estimate of them.
+/// The constants of cutting force that an alloy has, or the best estimate of them; and how far a measured
+/// force may lie from the reckoned one.
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/evidence.hpp"
@@ -16,13 +17,19 @@ inline constexpr double kForceOverTensileThicknessMm = 0.25;
 /// hardnesses follow exponents 0.44 (plain carbon), 0.56 (4140) and 0.59 (4130).
 inline constexpr double kForceHardnessExponent = 0.5;
 
+/// Cutting speeds that the tables of kc1.1 were measured at: titanium and nickel alloys, and all others. The
+/// handbook's unit powers hold for any speed.
+inline constexpr double kTableSpeedMMin = 100.0;
+inline constexpr double kTableSpeedHeatResistantMMin = 50.0;
+
 struct ForceConstants {
     double kc11_n_mm2 = kNaN;
     double mc = kNaN;
-    RuleId rule;           ///< kc_tabulated, kc_from_unit_power or kc_from_tensile
-    RowRef row;            ///< the alloy, with the source of the figure used
-    bool rough = false;    ///< from the tensile strength alone
-    bool shifted = false;  ///< for a hardness other than the tabulated one
+    double speed_m_min = kNaN;  ///< that kc1.1 was measured at; NaN: for any speed
+    RuleId rule;                ///< kc_tabulated, kc_from_unit_power or kc_from_tensile
+    RowRef row;                 ///< the alloy, with the source of the figure used
+    bool rough = false;         ///< from the tensile strength alone
+    bool shifted = false;       ///< for a hardness other than the tabulated one
 };
 
 /// Constants of an alloy.
@@ -31,9 +38,34 @@ struct ForceConstants {
 ///   alloy         a row of the catalogue
 ///   hardness_hb   the work's own hardness; NaN for the tabulated one
 /// Returned
-///   kc1.1 and mc as tabulated; else from the unit power, with mc 0.2 as the handbook's feed factors have
-///   it; else from the tensile strength. NaN when the alloy has none of these.
+///   kc1.1 and mc as tabulated, or from the unit power, with mc 0.2 as the handbook's feed factors have it:
+///   of two the one of the better source, a shop's own before a printed one before practice before a recalled
+///   one; of equal ones kc1.1. Else from the tensile strength. NaN when the alloy has none of these.
 [[nodiscard]] ForceConstants force_constants(const Catalogue& catalogue, const material::AlloyRow& alloy,
                                              double hardness_hb) noexcept;
+
+/// Band of a force that is known from the tensile strength alone: within a factor of two.
+inline constexpr double kRoughBandLow = 0.5;
+inline constexpr double kRoughBandHigh = 2.0;
+
+/// Where a measured force lies, as shares of the reckoned one. Power and torque follow the force.
+struct ForceBand {
+    double low = kNaN;
+    double high = kNaN;
+    bool verified = false;  ///< borne out by measured cuts of the group
+    double papers = 0;      ///< of measured cuts of the group
+    double rows = 0;
+    double median = kNaN;  ///< of reckoned over measured force in them
+    RowRef row;
+};
+
+/// Band of an alloy's forces in a process: of its own group, else of the nearest group above.
+///
+/// Given
+///   alloy     a row of the catalogue
+///   process   turning (facing, boring and parting too), milling, drilling or tapping
+///   rough     the force is known from the tensile strength alone
+[[nodiscard]] ForceBand force_band(const Catalogue& catalogue, const material::AlloyRow& alloy,
+                                   Process process, bool rough) noexcept;
 
 }  // namespace halfnut::cutting

@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/cutting/constants.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/level1.hpp"
@@ -84,7 +85,7 @@ constexpr auto enum_names(LimitCode /*tag*/) {
 /// A limit and how near it is.
 struct Limit {
     LimitCode code{};
-    double value = kNaN;
+    double value = kNaN;  ///< power, torque and deflection: at the upper edge of the force's band
     double limit = kNaN;
 
     /// What is left, as a share of the limit; negative when it is passed.
@@ -166,16 +167,27 @@ struct CutResult {
     double cutting_force_n = kNaN;
     double feed_force_n = kNaN;
     double passive_force_n = kNaN;
+    double cutting_force_low_n = kNaN;  ///< band of what a measurement would find
+    double cutting_force_high_n = kNaN;
+    double feed_force_low_n = kNaN;  ///< of a drill's thrust
+    double feed_force_high_n = kNaN;
     double spindle_power_kw = kNaN;
+    double spindle_power_low_kw = kNaN;
+    double spindle_power_high_kw = kNaN;
     double motor_power_kw = kNaN;
     double available_power_kw = kNaN;  ///< at the spindle, at this step
     double torque_nm = kNaN;
     double travel_mm = kNaN;  ///< of the feed motion: the cut with approach and overrun
     double time_s = kNaN;
+    double tool_life_min = kNaN;  ///< of the edge in turning, after Taylor; with its band
+    double tool_life_low_min = kNaN;
+    double tool_life_high_min = kNaN;
     double roughness_ra_um = kNaN;
     double deflection_mm = kNaN;  ///< of work or bar, at the cut
     double hand_turns_per_min = kNaN;
     double hand_turns = kNaN;  ///< of the handle, for the whole travel
+
+    ForceBand band;  ///< of force, power and torque; limits are judged at its upper edge
 
     int passes = 1;  ///< milling: across times down
     int passes_across = 1;
@@ -225,12 +237,21 @@ inline constexpr std::array kCutFigures{
     CutFigure{"cutting_force_n", &CutResult::cutting_force_n},
     CutFigure{"feed_force_n", &CutResult::feed_force_n},
     CutFigure{"passive_force_n", &CutResult::passive_force_n},
+    CutFigure{"cutting_force_low_n", &CutResult::cutting_force_low_n},
+    CutFigure{"cutting_force_high_n", &CutResult::cutting_force_high_n},
+    CutFigure{"feed_force_low_n", &CutResult::feed_force_low_n},
+    CutFigure{"feed_force_high_n", &CutResult::feed_force_high_n},
     CutFigure{"spindle_power_kw", &CutResult::spindle_power_kw},
+    CutFigure{"spindle_power_low_kw", &CutResult::spindle_power_low_kw},
+    CutFigure{"spindle_power_high_kw", &CutResult::spindle_power_high_kw},
     CutFigure{"motor_power_kw", &CutResult::motor_power_kw},
     CutFigure{"available_power_kw", &CutResult::available_power_kw},
     CutFigure{"torque_nm", &CutResult::torque_nm},
     CutFigure{"travel_mm", &CutResult::travel_mm},
     CutFigure{"time_s", &CutResult::time_s},
+    CutFigure{"tool_life_min", &CutResult::tool_life_min},
+    CutFigure{"tool_life_low_min", &CutResult::tool_life_low_min},
+    CutFigure{"tool_life_high_min", &CutResult::tool_life_high_min},
     CutFigure{"roughness_ra_um", &CutResult::roughness_ra_um},
     CutFigure{"deflection_mm", &CutResult::deflection_mm},
     CutFigure{"hand_turns_per_min", &CutResult::hand_turns_per_min},

@@ -1,6 +1,7 @@
 #pragma once
 /// Cutting force, power and torque.
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -101,6 +102,34 @@ struct RakeCorrection {
 };
 inline double rake_correction(double rake_deg, double reference_rake_deg) {
     return scalar<RakeCorrection>(rake_deg, reference_rake_deg);
+}
+
+/// Correction of the cutting force for the cutting speed.
+///
+///     K = K_v(v_c) / K_v(v_0),  K_v = 2.023 / v^0.153 from 20 to 100 m/min, 1.380 / v^0.07 above
+///
+/// Given
+///   cutting_speed_m_min     v_c, m/min, > 0; below 20 taken as 20
+///   reference_speed_m_min   v_0 that the constants were measured at: 100 for most tables
+/// Returned
+///   ratio
+/// Source
+///   Tschaetsch, Praxiswissen Zerspantechnik, ch. 2 (memory)
+/// Example
+///   speed_correction(300.0, 100.0) = 0.9260
+struct SpeedCorrection {
+    static constexpr std::string_view name = "speed_correction";
+    static constexpr std::array arguments{positive("cutting_speed_m_min", "m/min"),
+                                          positive("reference_speed_m_min", "m/min")};
+    static double at(double v) noexcept {
+        constexpr double kBend = 100.0;
+        constexpr double kSlowest = 20.0;
+        return v < kBend ? 2.023 * std::pow(std::max(v, kSlowest), -0.153) : 1.380 * std::pow(v, -0.07);
+    }
+    static double compute(double v_c, double v_0) noexcept { return at(v_c) / at(v_0); }
+};
+inline double speed_correction(double cutting_speed_m_min, double reference_speed_m_min) {
+    return scalar<SpeedCorrection>(cutting_speed_m_min, reference_speed_m_min);
 }
 
 /// Specific cutting force that a unit power stands for.

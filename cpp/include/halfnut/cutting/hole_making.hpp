@@ -1,17 +1,21 @@
 #pragma once
-/// Holes: drill, ream, tap. On a lathe from the tailstock, on a mill or drill press from the quill.
+/// Holes: drill, ream, tap, spot, countersink, counterbore. On a lathe from the tailstock, on a mill or drill
+/// press from the quill.
 
 #include "halfnut/cutting/cut.hpp"
 
 namespace halfnut::cutting {
 
-enum class HoleCut : std::uint8_t { drill, ream, tap };
+enum class HoleCut : std::uint8_t { drill, ream, tap, spot, countersink, counterbore };
 
 constexpr auto enum_names(HoleCut /*tag*/) {
     using std::string_view;
     return std::array{std::pair{HoleCut::drill, string_view("drill")},
                       std::pair{HoleCut::ream, string_view("ream")},
-                      std::pair{HoleCut::tap, string_view("tap")}};
+                      std::pair{HoleCut::tap, string_view("tap")},
+                      std::pair{HoleCut::spot, string_view("spot")},
+                      std::pair{HoleCut::countersink, string_view("countersink")},
+                      std::pair{HoleCut::counterbore, string_view("counterbore")}};
 }
 
 /// What is asked of a hole. NaN is not given.
@@ -20,10 +24,11 @@ struct HoleRequest {
     Work work;
     ToolMaterial tool_material = ToolMaterial::hss;
 
-    double diameter_mm = kNaN;
-    double depth_mm = kNaN;     ///< of the full diameter; NaN: no time
+    double diameter_mm = kNaN;  ///< of the tool; spotting and countersinking: at the top of the cone
+    double depth_mm = kNaN;     ///< of the full diameter; a cone knows its own; NaN: no time
     double pilot_mm = kNaN;     ///< hole that is there already
-    double point_deg = kNaN;    ///< NaN: 118
+    double point_deg = kNaN;    ///< included; NaN: 118 drilling, 90 spotting and countersinking
+    double teeth = kNaN;        ///< countersink and counterbore; NaN: 3
     double pitch_mm = kNaN;     ///< tapping
     double feed_mm_rev = kNaN;  ///< wanted
     double spindle_rpm = kNaN;  ///< wanted
@@ -34,6 +39,13 @@ struct HoleRequest {
 };
 
 inline constexpr double kPointDeg = 118.0;
+inline constexpr double kConeDeg = 90.0;
+inline constexpr double kConeTeeth = 3.0;
+
+/// Feed a tooth of countersink and counterbore, as a share of the tool's diameter, and its bounds.
+inline constexpr double kConeFeedShare = 0.003;
+inline constexpr double kConeFeedLowMm = 0.02;
+inline constexpr double kConeFeedHighMm = 0.1;
 inline constexpr double kStandardChiselRatio = 0.18;  ///< of a standard drill, the handbook's c/d
 
 /// Chip thickness of a tap's chamfer: 0.54 P over three flutes and four threads of chamfer.
@@ -51,8 +63,9 @@ inline constexpr std::array kHoleArguments{
     RequestArgument<HoleRequest>{positive("diameter_mm", "mm"), &HoleRequest::diameter_mm, true},
     RequestArgument<HoleRequest>{positive("depth_mm", "mm"), &HoleRequest::depth_mm},
     RequestArgument<HoleRequest>{not_negative("pilot_mm", "mm"), &HoleRequest::pilot_mm, false,
-                                 "be below diameter_mm"},
+                                 "be below diameter_mm, and given for a countersink or counterbore"},
     RequestArgument<HoleRequest>{between("point_deg", 60.0, 180.0, "deg"), &HoleRequest::point_deg},
+    RequestArgument<HoleRequest>{between("teeth", 1.0, 20.0), &HoleRequest::teeth},
     RequestArgument<HoleRequest>{positive("pitch_mm", "mm"), &HoleRequest::pitch_mm, false,
                                  "be given and below half of diameter_mm"},
     RequestArgument<HoleRequest>{positive("feed_mm_rev", "mm/rev"), &HoleRequest::feed_mm_rev},
@@ -77,6 +90,8 @@ struct DrillFactor {
 /// One hole: spindle step and feed, thrust (as feed force), torque, power, time.
 ///
 /// A drill's travel counts its point; a tap goes in and comes out again. A reamer's forces are not reckoned.
+/// A spot drill is reckoned as a drill of the spot's diameter. Countersink and counterbore cut the ring
+/// between hole and diameter, all teeth alike; their thrust is not reckoned.
 ///
 /// Returned
 ///   ok and every figure that applies; or why not, and every figure NaN

@@ -14,12 +14,15 @@ namespace halfnut::cutting {
 /// What a row of speeds is for, by the name in the table.
 enum class Operation : std::uint8_t {
     bore,
+    counterbore,
+    countersink,
     drill,
     end_mill,
     face_mill,
     knurl,
     part_off,
     ream,
+    spot,
     tap,
     thread,
     turn_finish,
@@ -29,12 +32,15 @@ enum class Operation : std::uint8_t {
 constexpr auto enum_names(Operation /*tag*/) {
     using std::string_view;
     return std::array{std::pair{Operation::bore, string_view("bore")},
+                      std::pair{Operation::counterbore, string_view("counterbore")},
+                      std::pair{Operation::countersink, string_view("countersink")},
                       std::pair{Operation::drill, string_view("drill")},
                       std::pair{Operation::end_mill, string_view("end_mill")},
                       std::pair{Operation::face_mill, string_view("face_mill")},
                       std::pair{Operation::knurl, string_view("knurl")},
                       std::pair{Operation::part_off, string_view("part_off")},
                       std::pair{Operation::ream, string_view("ream")},
+                      std::pair{Operation::spot, string_view("spot")},
                       std::pair{Operation::tap, string_view("tap")},
                       std::pair{Operation::thread, string_view("thread")},
                       std::pair{Operation::turn_finish, string_view("turn_finish")},
@@ -124,6 +130,53 @@ struct OperationShareRow {
     SourceId source;
 };
 
+/// Kinds of cutting that forces are measured in.
+enum class Process : std::uint8_t { drill, mill, tap, turn };
+
+constexpr auto enum_names(Process /*tag*/) {
+    using std::string_view;
+    return std::array{
+        std::pair{Process::drill, string_view("drill")}, std::pair{Process::mill, string_view("mill")},
+        std::pair{Process::tap, string_view("tap")}, std::pair{Process::turn, string_view("turn")}};
+}
+
+/// Whether measured cuts of a group bear out what is reckoned for it.
+enum class Check : std::uint8_t { unverified, verified };
+
+constexpr auto enum_names(Check /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Check::unverified, string_view("unverified")},
+                      std::pair{Check::verified, string_view("verified")}};
+}
+
+/// Band of the measured force over the reckoned one. Empty cells are NaN.
+struct ForceBandRow {
+    std::string_view group;
+    Process process{};
+    double low = 0;
+    double high = 0;
+    Check check{};
+    double papers = 0;
+    double rows = 0;
+    double median = 0;  ///< reckoned over measured
+    SourceId source;
+    std::string_view note;
+};
+
+/// Constants of Taylor's equation from one set of trials. Empty cells are NaN.
+struct ToolLifeRow {
+    std::string_view key;  ///< alloy id or group
+    ToolMaterial tool_material{};
+    int number = 0;  ///< tells rows of one key and tool apart
+    double exponent = 0;
+    double c_m_min = 0;
+    double feed_mm = 0;
+    double depth_mm = 0;
+    double hardness_hb = 0;
+    SourceId source;
+    std::string_view note;
+};
+
 /// Speed of a tool material as a multiple of that of high-speed steel.
 struct ToolShareRow {
     ToolMaterial tool_material{};
@@ -180,6 +233,31 @@ struct Schema<cutting::DrillMaterialRow> {
     static constexpr auto columns =
         std::tuple{required("group", &Row::group), required("hardness_hb", &Row::hardness_hb),
                    required("kd_inch", &Row::kd_inch), required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::ForceBandRow> {
+    using Row = cutting::ForceBandRow;
+    static constexpr std::string_view table = "cutting/force_bands";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns = std::tuple{
+        required("group", &Row::group), required("process", &Row::process), required("low", &Row::low),
+        required("high", &Row::high),   required("check", &Row::check),     optional("papers", &Row::papers),
+        optional("rows", &Row::rows),   optional("median", &Row::median),   required("source", &Row::source),
+        optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<cutting::ToolLifeRow> {
+    using Row = cutting::ToolLifeRow;
+    static constexpr std::string_view table = "cutting/tool_lives";
+    static constexpr std::size_t key_columns = 3;
+    static constexpr auto columns =
+        std::tuple{required("key", &Row::key),           required("tool_material", &Row::tool_material),
+                   required("number", &Row::number),     required("exponent", &Row::exponent),
+                   required("c_m_min", &Row::c_m_min),   required("feed_mm", &Row::feed_mm),
+                   required("depth_mm", &Row::depth_mm), optional("hardness_hb", &Row::hardness_hb),
+                   required("source", &Row::source),     optional("note", &Row::note)};
 };
 
 template <>

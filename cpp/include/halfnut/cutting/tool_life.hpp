@@ -109,6 +109,33 @@ inline double fastest_life_min(double exponent, double change_min) {
     return scalar<FastestLife>(exponent, change_min);
 }
 
+/// Life for the lowest cost of a part.
+///
+///     T = (1/n - 1) (t_c + C_t / C_o)
+///
+/// Given
+///   exponent       n, above 0 and below 1
+///   change_min     t_c, min, >= 0: to change the edge
+///   edge_cost      C_t, money, > 0: of one edge, with its share of grinding
+///   cost_per_min   C_o, money a minute, > 0: of machine and person
+/// Returned
+///   min
+/// Source
+///   Groover, Fundamentals of Modern Manufacturing, ch. 24 (memory)
+/// Example
+///   economic_life_min(0.25, 2.0, 4.0, 1.0) = 18.0
+struct EconomicLife {
+    static constexpr std::string_view name = "economic_life_min";
+    static constexpr std::array arguments{inside("exponent", 0.0, 1.0), not_negative("change_min", "min"),
+                                          positive("edge_cost"), positive("cost_per_min", "1/min")};
+    static double compute(double n, double t_c, double c_t, double c_o) noexcept {
+        return (1.0 / n - 1.0) * (t_c + c_t / c_o);
+    }
+};
+inline double economic_life_min(double exponent, double change_min, double edge_cost, double cost_per_min) {
+    return scalar<EconomicLife>(exponent, change_min, edge_cost, cost_per_min);
+}
+
 /// How the life changes when speed, feed and depth change together.
 ///
 ///     T_2 / T_1 = (k_v k_f^x k_d^y)^(-1/n)

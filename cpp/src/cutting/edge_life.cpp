@@ -1,0 +1,63 @@
+#include "halfnut/cutting/edge_life.hpp"
+
+#include <cmath>
+#include <tuple>
+
+#include "halfnut/material/alloy.hpp"
+
+namespace halfnut::cutting {
+namespace {
+
+bool within(double a, double b, double factor) noexcept {
+    return a <= b * factor && b <= a * factor;
+}
+
+double apart(double a, double b) noexcept {
+    return std::isnan(a) || std::isnan(b) ? 0.0 : std::abs(std::log(a / b));
+}
+
+}  // namespace
+
+Status edge_life(const Catalogue& catalogue, const LifeQuery& query, EdgeLife& out) noexcept {
+    out = {};
+    const material::AlloyRow& alloy = *query.alloy;
+    const double hb = std::isnan(query.hardness_hb) ? alloy.hardness_hb : query.hardness_hb;
+    const ToolLifeRow* best = nullptr;
+    std::tuple<int, double, double, double> best_rank;
+    for (const ToolLifeRow& row : catalogue.tool_lives) {
+        const int distance =
+            row.tool_material == query.tool_material ? material::kinship(catalogue, alloy, row.key) : -1;
+        if (distance < 0 || !within(row.feed_mm, query.feed_mm_rev, kFarthestFeed) ||
+            !within(row.depth_mm, query.depth_mm, kFarthestDepth)) {
+            continue;
+        }
+        const std::tuple rank{distance, apart(row.hardness_hb, hb),
+                              apart(row.feed_mm, query.feed_mm_rev) + apart(row.depth_mm, query.depth_mm),
+                              row.c_m_min};
+        if (best == nullptr || rank < best_rank) {
+            best = &row;
+            best_rank = rank;
+        }
+    }
+    if (best == nullptr) {
+        return {StatusCode::not_tabulated, 0};
+    }
+    const bool carbide =
+        query.tool_material == ToolMaterial::carbide || query.tool_material == ToolMaterial::carbide_coated;
+    out.exponent = best->exponent;
+    out.feed_exponent = carbide ? kCarbideLifeFeed : kHssLifeFeed;
+    out.depth_exponent = carbide ? kCarbideLifeDepth : kHssLifeDepth;
+    out.c_m_min = best->c_m_min * std::pow(best->feed_mm / query.feed_mm_rev, out.feed_exponent) *
+                  std::pow(best->depth_mm / query.depth_mm, out.depth_exponent);
+    out.moved = best->feed_mm != query.feed_mm_rev || best->depth_mm != query.depth_mm;
+    const double reference = std::isnan(best->hardness_hb) ? alloy.hardness_hb : best->hardness_hb;
+    if (alloy.iso513 != material::Iso513::n && !std::isnan(hb) && !std::isnan(reference) && hb != reference) {
+        out.c_m_min *= reference / hb;
+        out.shifted = true;
+    }
+    out.row = row_ref(catalogue.tool_lives, *best);
+    out.kinship = std::get<0>(best_rank);
+    return {};
+}
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,221 @@
+"""How long an edge lasts in turning, after Taylor: the life at a speed, the speed for a life, what is cheapest."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import DomainError, Evidence
+from halfnut.catalogue import active
+from halfnut.cutting import economic_life_min, fastest_life_min, taylor_life_min, taylor_speed_m_min, tool_code
+from halfnut.material import Alloy
+from halfnut.material import alloy as find_alloy
+from halfnut.record import Caution, Record
+from halfnut.units import length as read_length
+from halfnut.units import quantity
+from halfnut.words import caution
+
+__all__ = ["ToolLife", "tool_life"]
+
+_FOOT_M = 0.3048
+
+
+@dataclass(frozen=True)
+class ToolLife(Record):
+    """Life of an edge in turning. A figure that nothing was given for is None.
+
+    Attributes
+    ----------
+    exponent, c_m_min : float
+        n and C of V T^n = C, at this feed and depth; C is the speed for a life of one minute.
+    life_min, life_low_min, life_high_min : float
+        At the speed asked about, with its band; at most eight hours.
+    speed_m_min, speed_low_m_min, speed_high_m_min : float
+        For the life wanted, with its band.
+    fastest_life_min, fastest_speed_m_min : float
+        For the most parts an hour: from the time to change the edge.
+    economic_life_min, economic_speed_m_min : float
+        For the cheapest part: from that time, the edge's cost and the cost of a minute.
+    verified : bool
+        Always False: measured lives scatter too widely about any reckoned one.
+    """
+
+    alloy: Alloy
+    tool_material: str
+    inch: bool
+    feed_mm_rev: float
+    depth_mm: float
+    exponent: float
+    c_m_min: float
+    at_speed_m_min: float | None
+    life_min: float | None
+    life_low_min: float | None
+    life_high_min: float | None
+    for_life_min: float | None
+    speed_m_min: float | None
+    speed_low_m_min: float | None
+    speed_high_m_min: float | None
+    fastest_life_min: float | None
+    fastest_speed_m_min: float | None
+    economic_life_min: float | None
+    economic_speed_m_min: float | None
+    verified: bool
+    assumed: tuple[str, ...]
+    cautions: tuple[Caution, ...] = field(repr=False)
+    evidence: tuple[Evidence, ...] = field(repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The life as a flat dictionary with unit-suffixed keys."""
+        skip = {"alloy", "inch", "assumed", "cautions", "evidence"}
+        out: dict[str, Any] = {"alloy": self.alloy.id}
+        out |= {name: getattr(self, name) for name in self.__dataclass_fields__ if name not in skip}
+        out["assumed"] = list(self.assumed)
+        out["cautions"] = [item.code for item in self.cautions]
+        return out
+
+    def _speed(self, value: float | None) -> str:
+        if value is None:
+            return "-"
+        return f"{value / _FOOT_M:.0f} ft/min" if self.inch else f"{value:.0f} m/min"
+
+    def lines(self) -> list[str]:
+        """The life as lines for a terminal."""
+        out = []
+        if self.life_min is not None:
+            low, high = self.life_low_min, self.life_high_min
+            out.append(f"edge lasts {_span(self.life_min)} at {self._speed(self.at_speed_m_min)}")
+            out.append(f"  likely {_span(low)} to {_span(high)}: unverified")
+        if self.speed_m_min is not None:
+            out.append(f"{self._speed(self.speed_m_min)} for an edge life of {_span(self.for_life_min)}")
+            low_speed, high_speed = self._speed(self.speed_low_m_min), self._speed(self.speed_high_m_min)
+            out.append(f"  likely {low_speed} to {high_speed}: unverified")
+        if self.fastest_life_min is not None:
+            out.append(
+                f"most parts an hour: {self._speed(self.fastest_speed_m_min)}, edge {_span(self.fastest_life_min)}"
+            )
+        if self.economic_life_min is not None:
+            out.append(f"cheapest: {self._speed(self.economic_speed_m_min)}, edge {_span(self.economic_life_min)}")
+        out = out or [f"one minute of edge life at {self._speed(self.c_m_min)}"]
+        out[0] += f"  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
+        if self.assumed:
+            out[0] += f"  assumed: {', '.join(self.assumed)}"
+        row = next(item for item in self.evidence if item.rule_id == "taylor")
+        out.append(
+            f"  V T^n = C with n {self.exponent:g} and C {self._speed(self.c_m_min)}  [{row.source}; {row.kind}]"
+        )
+        return [*out, *(f"  CAUTION: {item}" for item in self.cautions)]
+
+
+def tool_life(
+    alloy: str | Alloy,
+    *,
+    tool: str | None = None,
+    feed: Any = None,
+    depth: Any = None,
+    speed: Any = None,
+    life_min: float | None = None,
+    change_min: float | None = None,
+    edge_cost: float | None = None,
+    cost_per_min: float | None = None,
+    hardness_hb: float | None = None,
+) -> ToolLife:
+    """Life of an edge in turning.
+
+    Parameters
+    ----------
+    alloy : str or Alloy
+        The work's material.
+    tool : str, optional
+        "HSS", "carbide" or "coated carbide"; HSS when not given.
+    feed : str, optional
+        A revolution; 0.25 mm/rev, as in the trials, when not given.
+    depth : str or Length, optional
+        2.5 mm when not given.
+    speed : str, optional
+        Cutting speed to tell the life at, such as "100 m/min".
+    life_min : float, optional
+        Life to tell the speed for.
+    change_min : float, optional
+        Minutes to change the edge.
+    edge_cost, cost_per_min : float, optional
+        Of one edge, and of a minute of machine and person, in one currency.
+    hardness_hb : float, optional
+        The work's own Brinell hardness.
+
+    Returns
+    -------
+    ToolLife
+        Lives and speeds with their bands, and the row they rest on.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or a cost without the other.
+    NotTabulatedError
+        No such alloy, or no trials of this material and tool near this feed and depth.
+
+    >>> life = tool_life("1045", tool="coated carbide", life_min=15)
+    >>> round(life.speed_m_min)
+    356
+    """
+    found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
+    assumed: list[str] = []
+    code = tool_code(tool, assumed)
+    read_feed = None if feed is None else quantity(feed, "feed", "feed")
+    read_depth = None if depth is None else read_length(depth, "depth")
+    if read_feed is None:
+        assumed.append("feed 0.25 mm/rev")
+    if read_depth is None:
+        assumed.append("depth 2.5 mm")
+    feed_mm = 0.25 if read_feed is None else float(read_feed.base)
+    depth_mm = 2.5 if read_depth is None else read_depth.mm
+    inch = (read_depth is not None and read_depth.system == "inch") or "ft" in str(speed or "")
+    if (edge_cost is None) != (cost_per_min is None):
+        raise DomainError("edge_cost and cost_per_min go together: give both, in one currency")
+    edge = _core.edge_life(found.index, code, feed_mm, depth_mm, hardness_hb, active())
+    n, c = edge.exponent, edge.c_m_min
+
+    def life_at(v: float) -> float:
+        return min(float(taylor_life_min(c, n, v)), _core.LONGEST_LIFE_MIN)
+
+    at = None if speed is None else float(quantity(speed, "speed", "speed").base)
+    wanted = None if life_min is None else float(taylor_speed_m_min(c, n, life_min))
+    fastest = None if change_min is None else float(fastest_life_min(n, change_min))
+    cheapest = None
+    if edge_cost is not None and cost_per_min is not None:
+        cheapest = float(economic_life_min(n, change_min or 0.0, edge_cost, cost_per_min))
+    low, high = _core.LIFE_SPEED_LOW, _core.LIFE_SPEED_HIGH
+    return ToolLife(
+        alloy=found,
+        tool_material=code,
+        inch=inch,
+        feed_mm_rev=feed_mm,
+        depth_mm=depth_mm,
+        exponent=n,
+        c_m_min=c,
+        at_speed_m_min=at,
+        life_min=None if at is None else life_at(at),
+        life_low_min=None if at is None else life_at(at / low),
+        life_high_min=None if at is None else life_at(at / high),
+        for_life_min=life_min,
+        speed_m_min=wanted,
+        speed_low_m_min=None if wanted is None else wanted * low,
+        speed_high_m_min=None if wanted is None else wanted * high,
+        fastest_life_min=fastest,
+        fastest_speed_m_min=None if fastest is None else float(taylor_speed_m_min(c, n, fastest)),
+        economic_life_min=cheapest,
+        economic_speed_m_min=None if cheapest is None else float(taylor_speed_m_min(c, n, cheapest)),
+        verified=False,
+        assumed=tuple(assumed),
+        cautions=(caution("life_unverified"), *found.cautions),
+        evidence=tuple(edge.evidence(active())),
+    )
+
+
+def _span(minutes: float | None) -> str:
+    if minutes is None:
+        return "-"
+    if minutes >= _core.LONGEST_LIFE_MIN:
+        return "8 h or more"
+    return f"{minutes:.2g} min" if minutes < 10 else f"{minutes:.0f} min"
