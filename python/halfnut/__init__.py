@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from halfnut.mistakes import InputError
     from halfnut.plain_threads import plain_thread
     from halfnut.planning import Plan, plan
+    from halfnut.special import groove, helix, ramp, saw, taper
     from halfnut.thread_fits import cut_to_suit, fit
     from halfnut.thread_strength import galling, minimum_strength, strength, tighten
     from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
@@ -58,6 +59,8 @@ _HOMES = {
     "face": "cutting",
     "fit": "thread_fits",
     "galling": "thread_strength",
+    "groove": "special",
+    "helix": "special",
     "identify_thread": "threads",
     "inch": "units",
     "judge": "gauging",
@@ -74,11 +77,14 @@ _HOMES = {
     "plan": "planning",
     "precoat": "coatings",
     "quantity": "units",
+    "ramp": "special",
     "ream": "cutting",
+    "saw": "special",
     "shop_plug": "gauging",
     "spot": "cutting",
     "strength": "thread_strength",
     "tap": "cutting",
+    "taper": "special",
     "tapping_hole": "hole_sizes",
     "thread": "threads",
     "thread_speed": "cutting",
@@ -115,6 +121,8 @@ __all__ = [
     "face",
     "fit",
     "galling",
+    "groove",
+    "helix",
     "identify_thread",
     "inch",
     "judge",
@@ -131,11 +139,14 @@ __all__ = [
     "plan",
     "precoat",
     "quantity",
+    "ramp",
     "ream",
+    "saw",
     "shop_plug",
     "spot",
     "strength",
     "tap",
+    "taper",
     "tapping_hole",
     "thread",
     "thread_speed",
