@@ -36,6 +36,7 @@ void bind_catalogue(pybind11::module_& module);
 void bind_quantity(pybind11::module_& module);
 void bind_material(pybind11::module_& module);
 void bind_machine(pybind11::module_& module);
+void bind_column(pybind11::module_& module);
 void bind_gauging(pybind11::module_& module);
 void bind_holes(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);

@@ -187,6 +187,110 @@ class Machine:
     def problems(self) -> list[tuple[str, str, bool]]: ...
     def slide(self, name: str) -> Slide | None: ...
 
+# columns
+
+@overload
+def column_capacity_n(elastic_load_n: float, yield_load_n: float) -> float: ...
+@overload
+def column_capacity_n(
+    elastic_load_n: ArrayLike, yield_load_n: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def column_capacity_n(
+    elastic_load_n: ArrayLike, yield_load_n: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def column_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
+@overload
+def column_load_n(
+    area_mm2: ArrayLike,
+    slenderness: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    yield_mpa: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def column_load_n(
+    area_mm2: ArrayLike,
+    slenderness: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    yield_mpa: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def euler_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float) -> float: ...
+@overload
+def euler_load_n(
+    area_mm2: ArrayLike, slenderness: ArrayLike, youngs_modulus_gpa: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def euler_load_n(
+    area_mm2: ArrayLike, slenderness: ArrayLike, youngs_modulus_gpa: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def gyration_radius_mm(diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def gyration_radius_mm(
+    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def gyration_radius_mm(
+    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def johnson_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
+@overload
+def johnson_load_n(
+    area_mm2: ArrayLike,
+    slenderness: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    yield_mpa: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def johnson_load_n(
+    area_mm2: ArrayLike,
+    slenderness: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    yield_mpa: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def transition_slenderness(youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
+@overload
+def transition_slenderness(
+    youngs_modulus_gpa: ArrayLike, yield_mpa: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def transition_slenderness(
+    youngs_modulus_gpa: ArrayLike, yield_mpa: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def tube_area_mm2(diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def tube_area_mm2(diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
+@overload
+def tube_area_mm2(
+    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def stepped_column_load_n(
+    lengths_mm: ArrayLike,
+    stiffnesses_n_mm2: ArrayLike,
+    first_end: str,
+    second_end: str,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def stepped_column_load_n(
+    lengths_mm: ArrayLike,
+    stiffnesses_n_mm2: ArrayLike,
+    first_end: str,
+    second_end: str,
+    on_error: Literal["status"],
+) -> tuple[NDArray[np.float64], NDArray[np.uint8]]: ...
+def column_end_factors(first_end: str, second_end: str, catalogue: Catalogue) -> tuple[float, float]: ...
+
 # gauging
 
 @overload

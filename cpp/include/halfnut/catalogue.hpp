@@ -18,6 +18,7 @@
 #include "halfnut/material/tables.hpp"
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
+#include "halfnut/threads/column_tables.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/joint_tables.hpp"
@@ -71,6 +72,7 @@ struct Catalogue {
     std::span<const threads::MetricClearanceRow> metric_clearance;
     std::span<const threads::InchClearanceRow> inch_clearance;
     std::span<const threads::ScrewHeadRow> screw_heads;
+    std::span<const threads::ColumnEndRow> column_ends;
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
@@ -121,6 +123,7 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::metric_clearance,
     &Catalogue::inch_clearance,
     &Catalogue::screw_heads,
+    &Catalogue::column_ends,
 };
 // clang-format on
 

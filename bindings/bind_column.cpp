@@ -1,0 +1,115 @@
+// Columns: uniform and stepped.
+
+#include <fmt/format.h>
+
+#include <vector>
+
+#include "bind.hpp"
+#include "halfnut/threads/column.hpp"
+#include "numpy_util.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using namespace threads;
+
+namespace {
+
+ColumnEnd end_from(std::string_view argument, const std::string& name) {
+    ColumnEnd end{};
+    if (!enum_from_name(name, end)) {
+        throw DomainError(
+            fmt::format("{} must be one of pinned, fixed, guided, free, got '{}'", argument, name));
+    }
+    return end;
+}
+
+py::object stepped(const py::object& lengths_mm, const py::object& stiffnesses_n_mm2,
+                   const std::string& first_end, const std::string& second_end, const std::string& on_error) {
+    const bool raise = raises_on_error(on_error);
+    const ColumnEnd first = end_from("first_end", first_end);
+    const ColumnEnd second = end_from("second_end", second_end);
+    const std::vector<Doubles> arrays{py::cast<Doubles>(lengths_mm), py::cast<Doubles>(stiffnesses_n_mm2)};
+    std::vector<py::ssize_t> shape = broadcast_shape(arrays);
+    if (shape.empty() || shape.back() == 0) {
+        throw DomainError("lengths_mm must have at least one segment along its last axis");
+    }
+    const Operand length = operand(arrays[0], shape);
+    const Operand stiffness = operand(arrays[1], shape);
+    const auto segments = static_cast<std::size_t>(shape.back());
+    shape.pop_back();
+    py::array_t<double> out(shape);
+    py::array_t<std::uint8_t> codes(shape);
+    double* const values = out.mutable_data();
+    std::uint8_t* const code = codes.mutable_data();
+    const auto rows = static_cast<std::size_t>(out.size());
+    std::size_t failed = 0;
+    std::size_t first_index = 0;
+    {
+        const py::gil_scoped_release release;
+        std::vector<ColumnSegment> column(segments);
+        for (std::size_t row = 0; row < rows; ++row) {
+            for (std::size_t i = 0; i < segments; ++i) {
+                const std::size_t at = row * segments + i;
+                column[i] = {length.data[at * length.step], stiffness.data[at * stiffness.step]};
+            }
+            const Status status = stepped_column_load(column, first, second, values[row]);
+            code[row] = static_cast<std::uint8_t>(status.code);
+            if (!status.ok() && failed++ == 0) {
+                first_index = row;
+            }
+        }
+    }
+    if (!raise) {
+        return py::make_tuple(std::move(out), std::move(codes));
+    }
+    if (failed > 0) {
+        std::vector<ColumnSegment> column(segments);
+        for (std::size_t i = 0; i < segments; ++i) {
+            const std::size_t at = first_index * segments + i;
+            column[i] = {length.data[at * length.step], stiffness.data[at * stiffness.step]};
+        }
+        try {
+            (void)stepped_column_load_n(column, first, second);
+        } catch (const DomainError& error) {
+            throw DomainError(shape.empty() ? std::string(error.what())
+                                            : fmt::format("{} at index {} ({} of {} elements failed)",
+                                                          error.what(), first_index, failed, rows));
+        }
+    }
+    return shape.empty() ? py::object(py::float_(values[0])) : py::object(std::move(out));
+}
+
+}  // namespace
+
+void bind_column(py::module_& module) {
+    level1<TubeArea>(module, "Area of a round bar or tube, A = pi (D - d) (D + d) / 4, mm2.");
+    level1<GyrationRadius>(module, "Radius of gyration of a round bar or tube, r = sqrt(D^2 + d^2) / 4, mm.");
+    level1<TransitionSlenderness>(
+        module, "Slenderness where Johnson's and Euler's formulas meet, sqrt(2 pi^2 E / S_y).");
+    level1<EulerLoad>(module, "Elastic buckling load of a uniform column, pi^2 E A / (K L / r)^2, N.");
+    level1<JohnsonLoad>(
+        module,
+        "Johnson's load of a column below the transition, S_y A (1 - S_y (K L / r)^2 / (4 pi^2 E)), N.");
+    level1<ColumnLoad>(module, "Load at which a uniform column fails, Johnson's or Euler's, N.");
+    level1<ColumnCapacity>(
+        module, "Load at which any column fails, from its elastic buckling load and its yield load, N.");
+    module.def("stepped_column_load_n", &stepped, py::arg("lengths_mm"), py::arg("stiffnesses_n_mm2"),
+               py::arg("first_end"), py::arg("second_end"), py::arg("on_error") = "raise",
+               "Elastic buckling load of a column of several sections, N; segments along the last axis.");
+    module.def(
+        "column_end_factors",
+        [](const std::string& first_end, const std::string& second_end, const SharedCatalogue& catalogue) {
+            const ColumnEnd first = end_from("first_end", first_end);
+            const ColumnEnd second = end_from("second_end", second_end);
+            const ColumnEndRow* const row = find_column_ends(catalogue.get(), first, second);
+            if (row == nullptr) {
+                throw DomainError(fmt::format("ends {} and {} do not hold a column", first_end, second_end));
+            }
+            return py::make_tuple(row->theoretical_k, row->design_k);
+        },
+        py::arg("first_end"), py::arg("second_end"), py::arg("catalogue"),
+        "Effective length factors of a pair of ends: theoretical, and recommended for design.");
+}
+
+}  // namespace halfnut::bind
