@@ -1,0 +1,245 @@
+// Adjusters and turnbuckles.
+
+#include <fmt/format.h>
+#include <pybind11/stl.h>
+
+#include <memory>
+#include <vector>
+
+#include "bind.hpp"
+#include "halfnut/threads/adjuster.hpp"
+#include "numpy_util.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using namespace threads;
+
+namespace {
+
+py::object optional_number(double value) {
+    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
+}
+
+template <class Names, class Values>
+py::dict figure_dict(const Names& names, const Values& values) {
+    py::dict out;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        out[py::str(names[i].data(), names[i].size())] = optional_number(values[i]);
+    }
+    return out;
+}
+
+/// A number that may be left out: absent and None are NaN, a NaN that was given is refused.
+double number(const py::dict& given, const char* name, double fallback = kNaN) {
+    if (!given.contains(name) || given[name].is_none()) {
+        return fallback;
+    }
+    const auto value = py::cast<double>(given[name]);
+    if (std::isnan(value)) {
+        throw DomainError(fmt::format("{} must be finite, got nan", name));
+    }
+    return value;
+}
+
+AdjusterMaterial material(const py::dict& given) {
+    return {.strength = {.tensile_mpa = number(given, "tensile_mpa"),
+                         .yield_mpa = number(given, "yield_mpa"),
+                         .shear_mpa = number(given, "shear_mpa")},
+            .youngs_modulus_gpa = number(given, "youngs_modulus_gpa"),
+            .expansion_um_m_k = number(given, "expansion_um_m_k")};
+}
+
+AdjusterEnd end_of(const py::dict& given) {
+    AdjusterEnd end;
+    end.external = py::cast<Thread>(given["external"]);
+    end.internal = py::cast<Thread>(given["internal"]);
+    end.external_build_up = py::cast<BuildUp>(given["external_build_up"]);
+    end.internal_build_up = py::cast<BuildUp>(given["internal_build_up"]);
+    end.thread_length_mm = number(given, "thread_length_mm");
+    end.chamfer_mm = number(given, "chamfer_mm", 0.0);
+    end.run_out_mm = number(given, "run_out_mm", 0.0);
+    end.external_bore_mm = number(given, "external_bore_mm", 0.0);
+    end.base_length_mm = number(given, "base_length_mm");
+    end.countersink_mm = number(given, "countersink_mm", 0.0);
+    end.base_run_out_mm = number(given, "base_run_out_mm", 0.0);
+    end.room_mm = number(given, "room_mm");
+    end.internal_outside_mm = number(given, "internal_outside_mm");
+    end.outer_length_mm = number(given, "outer_length_mm");
+    end.outer_outside_mm = number(given, "outer_outside_mm");
+    end.outer_bore_mm = number(given, "outer_bore_mm", 0.0);
+    end.nut_thickness_mm = number(given, "nut_thickness_mm", 0.0);
+    end.nut_countersink_mm = number(given, "nut_countersink_mm", 0.0);
+    end.nut_outside_mm = number(given, "nut_outside_mm");
+    end.thread_friction_low = number(given, "thread_friction_low");
+    end.thread_friction_high = number(given, "thread_friction_high");
+    end.bearing_friction_low = number(given, "bearing_friction_low");
+    end.bearing_friction_high = number(given, "bearing_friction_high");
+    end.rule_diameters = number(given, "rule_diameters");
+    end.outer = material(py::cast<py::dict>(given["outer"]));
+    end.nut = material(py::cast<py::dict>(given["nut"]));
+    return end;
+}
+
+template <class E>
+E from_name(const char* argument, const std::string& name) {
+    E value{};
+    if (!enum_from_name(name, value)) {
+        std::string list;
+        for (const auto& [candidate, spelling] : enum_names(E{})) {
+            list += list.empty() ? "" : ", ";
+            list += spelling;
+        }
+        throw DomainError(fmt::format("{} must be one of {}, got '{}'", argument, list, name));
+    }
+    return value;
+}
+
+AdjusterRequest request_of(const py::dict& given, const std::vector<py::dict>& ends) {
+    AdjusterRequest request;
+    if (ends.empty() || ends.size() > request.ends.size()) {
+        throw DomainError(fmt::format("an adjuster has 1 or 2 threaded ends, got {}", ends.size()));
+    }
+    request.count = ends.size();
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        request.ends[i] = end_of(ends[i]);
+    }
+    request.middle = from_name<AdjusterMiddle>("middle", py::cast<std::string>(given["middle"]));
+    request.middle_length_mm = number(given, "middle_length_mm");
+    request.middle_outside_mm = number(given, "middle_outside_mm");
+    request.middle_bore_mm = number(given, "middle_bore_mm", 0.0);
+    request.middle_material = material(py::cast<py::dict>(given["material"]));
+    request.push_n = number(given, "push_n");
+    request.pull_n = number(given, "pull_n");
+    request.factor_of_safety = number(given, "factor_of_safety");
+    request.flats = number(given, "flats", 6.0);
+    request.groove_width_mm = number(given, "groove_width_mm", 0.0);
+    request.first_end = from_name<ColumnEnd>("first_end", py::cast<std::string>(given["first_end"]));
+    request.second_end = from_name<ColumnEnd>("second_end", py::cast<std::string>(given["second_end"]));
+    return request;
+}
+
+/// States at many turns as columns; a row that fails has NaN everywhere and a status.
+py::dict states(const Adjuster& adjuster, const Doubles& turns, const std::string& on_error) {
+    const bool raise = raises_on_error(on_error);
+    const auto rows = static_cast<std::size_t>(turns.size());
+    std::vector<py::array_t<double>> columns;
+    std::vector<double*> out;
+    for (std::size_t i = 0; i < kAdjusterStateFigures.size(); ++i) {
+        columns.emplace_back(turns.size());
+        out.push_back(columns.back().mutable_data());
+    }
+    py::array_t<std::uint8_t> status(turns.size());
+    std::uint8_t* const codes = status.mutable_data();
+    py::list pull;
+    py::list push;
+    std::size_t failed = 0;
+    std::size_t first = 0;
+    for (std::size_t row = 0; row < rows; ++row) {
+        AdjusterState state;
+        const Status code = evaluate(adjuster, turns.data()[row], state);
+        const auto values = figures(state);
+        for (std::size_t i = 0; i < out.size(); ++i) {
+            out[i][row] = values[i];
+        }
+        codes[row] = static_cast<std::uint8_t>(code.code);
+        if (!code.ok() && failed++ == 0) {
+            first = row;
+        }
+        const auto named = [&](AdjusterElement element, std::uint8_t end) {
+            const bool of_an_end =
+                element != AdjusterElement::middle_section && element != AdjusterElement::column;
+            const std::string where =
+                adjuster.request.count == 2 && of_an_end ? (end == 0 ? ", first end" : ", second end") : "";
+            return code.ok() ? std::string(enum_name(element)) + where : std::string();
+        };
+        pull.append(named(state.pull_element, state.pull_end));
+        push.append(named(state.push_element, state.push_end));
+    }
+    if (raise && failed > 0) {
+        throw DomainError(
+            fmt::format("turns must be from 0 to {:.6g}, the safe range, got {} at index {} "
+                        "({} of {} elements failed)",
+                        adjuster.turns, turns.data()[first], first, failed, rows));
+    }
+    py::dict result;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        result[py::str(kAdjusterStateFigures[i].data(), kAdjusterStateFigures[i].size())] =
+            std::move(columns[i]);
+    }
+    result["pull_element"] = std::move(pull);
+    result["push_element"] = std::move(push);
+    result["status"] = std::move(status);
+    return result;
+}
+
+py::dict end_dict(const AdjusterEndAnswer& end) {
+    py::dict out = figure_dict(kAdjusterEndFigures, figures(end));
+    out["external_major_min_mm"] = optional_number(end.sizes.external_major_min_mm);
+    out["external_pitch_min_mm"] = optional_number(end.sizes.external_pitch_min_mm);
+    out["internal_minor_max_mm"] = optional_number(end.sizes.internal_minor_max_mm);
+    out["internal_pitch_max_mm"] = optional_number(end.sizes.internal_pitch_max_mm);
+    out["diameter_mm"] = end.sizes.diameter_mm;
+    out["pitch_mm"] = end.sizes.pitch_mm;
+    return out;
+}
+
+}  // namespace
+
+void bind_adjuster(py::module_& module) {
+    level1<TurnbuckleTravel>(
+        module,
+        "Change of length for a turn of a turnbuckle's middle, |L1 - L2|, left-hand leads below 0, mm.");
+    level1<EngagedLength>(module, "Full-form length of engagement at an insertion, mm.");
+    level1<LockPreload>(module,
+                        "Least preload of a lock nut that keeps a joint tight, n max(push, pull), N.");
+    level1<LockPreloadChange>(
+        module, "Most that a lock nut's preload changes for a degree between unlike materials, N/K.");
+
+    py::class_<Adjuster>(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.")
+        .def_property_readonly("figures",
+                               [](const Adjuster& a) { return figure_dict(kAdjusterFigures, figures(a)); })
+        .def_readonly("opposite_hands", &Adjuster::opposite_hands)
+        .def_property_readonly("ends",
+                               [](const Adjuster& a) {
+                                   py::list out;
+                                   for (std::size_t i = 0; i < a.request.count; ++i) {
+                                       out.append(end_dict(a.ends[i]));
+                                   }
+                                   return out;
+                               })
+        .def(
+            "cut_limits",
+            [](const Adjuster& a, std::size_t end, const std::string& side) {
+                if (end >= a.request.count) {
+                    throw DomainError(fmt::format("end must be below {}, got {}", a.request.count, end));
+                }
+                return side == "external" ? a.ends[end].external_cut : a.ends[end].internal_cut;
+            },
+            py::arg("end"), py::arg("side"))
+        .def_property_readonly("cautions",
+                               [](const Adjuster& a) {
+                                   std::vector<std::string> names;
+                                   for (const auto& [caution, name] : enum_names(AdjusterCaution{})) {
+                                       if (a.has(caution)) {
+                                           names.emplace_back(name);
+                                       }
+                                   }
+                                   return names;
+                               })
+        .def("states", &states, py::arg("turns"), py::arg("on_error") = "raise")
+        .def(
+            "evidence",
+            [](const Adjuster& a, const SharedCatalogue& catalogue) {
+                return evidence_list(a.evidence.items(), kAdjusterEvidence, catalogue.get());
+            },
+            py::arg("catalogue"));
+    module.def(
+        "adjuster_answer",
+        [](const py::dict& given, const std::vector<py::dict>& ends, const SharedCatalogue& catalogue) {
+            return adjuster(catalogue.get(), request_of(given, ends));
+        },
+        py::arg("given"), py::arg("ends"), py::arg("catalogue"), "An adjuster of one threaded end or two.");
+}
+
+}  // namespace halfnut::bind
