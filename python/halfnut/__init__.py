@@ -23,6 +23,7 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut.adjusters import adjuster
     from halfnut.chasing import chase
     from halfnut.coatings import coating, precoat
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
@@ -46,6 +47,7 @@ _HOMES = {
     "Plan": "planning",
     "Thread": "threads",
     "ThreadLimits": "threads",
+    "adjuster": "adjusters",
     "alloy": "material",
     "blind_hole": "hole_sizes",
     "bore": "cutting",
@@ -108,6 +110,7 @@ __all__ = [
     "ThreadLimits",
     "UnitError",
     "__version__",
+    "adjuster",
     "alloy",
     "blind_hole",
     "bore",

@@ -187,6 +187,96 @@ class Machine:
     def problems(self) -> list[tuple[str, str, bool]]: ...
     def slide(self, name: str) -> Slide | None: ...
 
+# adjusters
+
+@overload
+def engaged_length_mm(
+    insertion_mm: float,
+    thread_length_mm: float,
+    chamfer_mm: float,
+    run_out_mm: float,
+    base_length_mm: float,
+    countersink_mm: float,
+    base_run_out_mm: float,
+) -> float: ...
+@overload
+def engaged_length_mm(
+    insertion_mm: ArrayLike,
+    thread_length_mm: ArrayLike,
+    chamfer_mm: ArrayLike,
+    run_out_mm: ArrayLike,
+    base_length_mm: ArrayLike,
+    countersink_mm: ArrayLike,
+    base_run_out_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def engaged_length_mm(
+    insertion_mm: ArrayLike,
+    thread_length_mm: ArrayLike,
+    chamfer_mm: ArrayLike,
+    run_out_mm: ArrayLike,
+    base_length_mm: ArrayLike,
+    countersink_mm: ArrayLike,
+    base_run_out_mm: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def lock_preload_change_n_k(
+    youngs_modulus_gpa: float, area_mm2: float, clamped_expansion_um_m_k: float, external_expansion_um_m_k: float
+) -> float: ...
+@overload
+def lock_preload_change_n_k(
+    youngs_modulus_gpa: ArrayLike,
+    area_mm2: ArrayLike,
+    clamped_expansion_um_m_k: ArrayLike,
+    external_expansion_um_m_k: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def lock_preload_change_n_k(
+    youngs_modulus_gpa: ArrayLike,
+    area_mm2: ArrayLike,
+    clamped_expansion_um_m_k: ArrayLike,
+    external_expansion_um_m_k: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def lock_preload_n(push_n: float, pull_n: float, factor_of_safety: float) -> float: ...
+@overload
+def lock_preload_n(
+    push_n: ArrayLike, pull_n: ArrayLike, factor_of_safety: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def lock_preload_n(
+    push_n: ArrayLike, pull_n: ArrayLike, factor_of_safety: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def turnbuckle_travel_mm(first_lead_mm: float, second_lead_mm: float) -> float: ...
+@overload
+def turnbuckle_travel_mm(
+    first_lead_mm: ArrayLike, second_lead_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def turnbuckle_travel_mm(
+    first_lead_mm: ArrayLike, second_lead_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+
+class AdjusterAnswer:
+    @property
+    def figures(self) -> dict[str, float | None]: ...
+    @property
+    def opposite_hands(self) -> bool: ...
+    @property
+    def ends(self) -> list[dict[str, float | None]]: ...
+    @property
+    def cautions(self) -> list[str]: ...
+    def cut_limits(self, end: int, side: str) -> LimitFigures: ...
+    def states(self, turns: NDArray[np.float64], on_error: str = "raise") -> dict[str, Any]: ...
+    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
+
+def adjuster_answer(given: dict[str, Any], ends: list[dict[str, Any]], catalogue: Catalogue) -> AdjusterAnswer: ...
+
 # columns
 
 @overload

@@ -328,6 +328,61 @@ class Joint(_Closed):
     rotating: YesNo = False
 
 
+class AdjusterSecond(_Closed):
+    """What differs at a turnbuckle's second end."""
+
+    external: Name
+    internal: Name
+    thread_length: Length | None = None
+    base_thread: Length | None = None
+    base_reach: Length | None = None
+    lock_nut: Length | None = None
+
+
+class Adjuster(_Closed):
+    """How a threaded part is screwed into its bases: asks for a page on how far it may be wound out."""
+
+    external: Name
+    internal: Name
+    second: AdjusterSecond | None = None
+    thread_length: Length
+    base_thread: Length
+    tube_diameter: Length
+    bore: LengthOrZero | None = None
+    chamfer: LengthOrZero | None = None
+    run_out: LengthOrZero | None = None
+    countersink: LengthOrZero | None = None
+    base_run_out: LengthOrZero | None = None
+    base_outside: Length
+    base_reach: Length
+    base_alloy: AlloyName | None = None
+    lock_nut: Length | None = None
+    nut_outside: Length | None = None
+    nut_countersink: LengthOrZero | None = None
+    form: Name
+    push: Name
+    pull: Name
+    factor_of_safety: Annotated[float, Field(ge=1, le=100)]
+    rule_diameters: Annotated[float, Field(gt=0, le=10)] | None = None
+    lubricant: str | None = None
+    groove_width: LengthOrZero | None = None
+
+    def asked(self, part: Part, build_up: str | None) -> dict[str, Any]:
+        """The question to `halfnut.adjuster`."""
+        own = {
+            key: str(value) if isinstance(value, Quantity) else value
+            for key, value in self
+            if value is not None and key != "second"
+        }
+        if self.second is not None:
+            own["second"] = {
+                key: str(value) if isinstance(value, Quantity) else value
+                for key, value in self.second
+                if value is not None
+            }
+        return own | {"alloy": part.alloy, "length_of_tube": str(part.length), "coating": build_up}
+
+
 class Part(_Closed):
     """A part: how many, of what, and how it is made."""
 
@@ -343,6 +398,7 @@ class Part(_Closed):
     coating: CoatingName | None = None
     note: str = ""
     joints: list[Joint] = []
+    adjuster: Adjuster | None = None
     operations: Annotated[list[Operation], Field(min_length=1)]
 
 

@@ -26,6 +26,8 @@ from halfnut.words import FIRST
 if TYPE_CHECKING:
     import pandas as pd
 
+    from halfnut.adjusters import Adjuster
+
 __all__ = ["Plan", "PlannedOperation", "PlannedPart", "plan"]
 
 _STEP = 10  # between operation numbers, so that one can be put in between by hand
@@ -116,6 +118,8 @@ class PlannedPart:
     operations: tuple[PlannedOperation, ...]
     file: str = field(default="")
     joints: tuple[PlannedJoint, ...] = ()
+    adjuster: Adjuster | None = None
+    adjuster_error: str = ""
 
     @property
     def failed(self) -> int:
@@ -123,7 +127,7 @@ class PlannedPart:
         unanswered = sum(op.status == "failed" for op in self.operations) + sum(
             bool(each.error) for each in self.joints
         )
-        return unanswered + bool(self.stock_error)
+        return unanswered + bool(self.stock_error) + bool(self.adjuster_error)
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
@@ -342,7 +346,8 @@ def _planned_part(job: Job, part: Part) -> PlannedPart:
     stock, stock_error = _cut_up(part)
     joints = tuple(map(_planned_joint, part.joints))
     file = f"{job_files.file_name(part.name)}.html"
-    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints)
+    wound, wound_error = _wound(job, part)
+    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error)
 
 
 def _planned_joint(joint: Joint) -> PlannedJoint:
@@ -370,6 +375,23 @@ def _planned_joint(joint: Joint) -> PlannedJoint:
     except Error as failure:
         return PlannedJoint(joint, None, str(failure))
     return PlannedJoint(joint, found)
+
+
+def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
+    """How far a threaded part may be wound out, where the job asks."""
+    if part.adjuster is None:
+        return None, ""
+    from halfnut.adjusters import adjuster
+
+    coating = None if part.coating is None else job.coatings[part.coating]
+    build_up = None
+    if coating is not None:
+        most = coating.build_up_most
+        build_up = str(coating.build_up) if most is None else f"{coating.build_up} to {most}"
+    try:
+        return adjuster(**part.adjuster.asked(part, build_up)), ""
+    except Error as error:
+        return None, str(error)
 
 
 def _cut_up(part: Part) -> tuple[CutList | None, str]:

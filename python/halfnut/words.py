@@ -62,6 +62,25 @@ CAUTIONS: dict[str, str] = {
     "hole_high_percent": "over 85 % of thread the tap works much harder for hardly more strength, and breaks sooner",
     "hole_forming": "a forming tap's hole depends on the metal: try one and measure its minor diameter",
     "hole_short_lead": "so short a lead does not start a thread straight: tap first with a longer one",
+    # adjusters and turnbuckles
+    "adjuster_factor_short": "the factor of safety is not reached everywhere in the range: only {reached} of the load",
+    "adjuster_strips_first": "wound out, a thread strips before a section yields, without warning: keep it wound in "
+    "where the length allows",
+    "adjuster_few_turns": "fewer than three full turns are left engaged at the longest",
+    "adjuster_preload_high": "at its greatest the lock nut and the pull together take more than three quarters of the "
+    "section's yield: less friction spread, less load, or more wall",
+    "adjuster_nut_thin": "the lock nut is thinner than its own preload asks for: a thicker one",
+    "adjuster_may_bind": "some parts within their limits and coating do not screw together: see fit",
+    "adjuster_expansion": "base or lock nut expand unlike the external part: warmth or cold moves the preload",
+    "adjuster_no_lock_nut": "without a lock nut the play stays, and nothing keeps it from turning",
+    "adjuster_shear_by_ratio": "a shear strength is taken as 0.577 of the tensile: better a figure of the metal's",
+    "adjuster_thin_wall": "less wall is left by a thread than the thread is deep",
+    "adjuster_dilation_beyond": "an internal part is thinner than 1.4 diameters outside: nothing is published on how "
+    "far it widens",
+    "adjuster_rotating": "a member that turns, shakes or feels loads that come and go fails by fatigue far below these "
+    "figures, and unscrews: pin, wire or stake it",
+    "adjuster_licensed": "static figures for a straight member pushed along its axis: what bears a load or a person is "
+    "for licensed practice and the local code to settle",
     # measuring and fitting threads
     "wire_off_best": "the wire is more than 10 % off the best one: an error of the flank angle shows in the reading",
     "wire_even_starts": "an even number of starts: a crest stands opposite a crest, so a thread micrometer does not do",

@@ -432,7 +432,7 @@ def test_every_sheet_defers_to_manual_codes_and_licensed_practice():
 
     planned = hn.plan(DEMO / "job.toml")
     pages = {name: html.unescape(text) for name, text in planned.files().items() if name.endswith(".html")}
-    assert len(pages) == len(planned.parts) + 1
+    assert len(pages) == len(planned.parts) + 1 + sum(part.adjuster is not None for part in planned.parts)
     assert all(FIRST in text for text in pages.values())
     for part in planned.parts:
         threaded = any(op.step.do in {"thread", "tap"} for op in part.operations)

@@ -13,6 +13,7 @@ from halfnut._core import Error
 __all__ = ["command", "commands", "main"]
 
 _HOMES = {
+    "adjuster": ("adjusting", "adjuster", "How far a threaded tube or a turnbuckle may be wound out."),
     "alloy": ("alloys", "alloy", "What is known of an alloy."),
     "bore": ("cuts", "bore", "Levers and depth for boring."),
     "chase": ("chasing", "chase", "A thread with a single point, pass by pass."),

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import jinja2
 
-from halfnut.sheet.build import plan_view
+from halfnut.sheet.build import adjuster_file, plan_view
 from halfnut.words import FIRST, LOAD
 
 if TYPE_CHECKING:
@@ -38,6 +38,18 @@ def sheets(plan: Plan) -> dict[str, str]:
     out = {"index.html": environment.get_template("index.html").render(plan=view, block=view.block)}
     for part in view.parts:
         out[part.file] = page.render(part=part, block=part.block)
+    for planned in plan.parts:
+        if planned.adjuster is not None:
+            out[adjuster_file(planned.file)] = planned.adjuster.page(
+                title=f"{planned.part.title or planned.part.name}: how far to wind it",
+                supplementary=plan.job.title,
+                identification=planned.part.number,
+                revision=plan.job.revision,
+                date=plan.job.date,
+                owner=plan.job.owner,
+                created_by=plan.job.prepared_by,
+                approved_by=plan.job.approved_by,
+            )
     return out
 
 

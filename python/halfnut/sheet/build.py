@@ -34,7 +34,7 @@ if TYPE_CHECKING:
     from halfnut.job import Job
     from halfnut.planning import Plan, PlannedJoint, PlannedOperation, PlannedPart
 
-__all__ = ["plan_view"]
+__all__ = ["adjuster_file", "plan_view"]
 
 _DO = {
     "turn": "Turn",
@@ -71,7 +71,7 @@ def plan_view(plan: Plan) -> PlanView:
     job = plan.job
     total = len(plan.parts) + 1
     parts = tuple(_part(job, part, f"{place + 2} / {total}") for place, part in enumerate(plan.parts))
-    rows = tuple(_row(part) for part in plan.parts)
+    rows = tuple(row for part in plan.parts for row in (_row(part), *_adjuster_row(part)))
     pieces = sum(part.part.quantity for part in plan.parts)
     totals = (
         ("Parts", f"{len(plan.parts)}"),
@@ -110,6 +110,28 @@ def _row(part: PlannedPart) -> SheetRow:
         time=texts.duration(part.time_lot_s),
         note=", ".join(notes),
     )
+
+
+def adjuster_file(file: str) -> str:
+    """Name of the page that says how far a part may be wound out, from the part's own."""
+    return f"{file.removesuffix('.html')}-adjuster.html"
+
+
+def _adjuster_row(part: PlannedPart) -> list[SheetRow]:
+    if part.part.adjuster is None:
+        return []
+    found = part.adjuster
+    return [
+        SheetRow(
+            file=part.file if found is None else adjuster_file(part.file),
+            title=f"{_title(part)}: how far to wind it",
+            number=part.part.number,
+            quantity="",
+            material=part.part.alloy,
+            time="",
+            note=part.adjuster_error if found is None else texts.count(len(found.cautions), "caution"),
+        )
+    ]
 
 
 def _title(part: PlannedPart) -> str:
