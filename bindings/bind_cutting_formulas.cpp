@@ -144,14 +144,14 @@ py::dict dial_marks(std::pair<std::int64_t, std::int64_t> lead, std::pair<std::i
 py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& rules,
                        const SharedCatalogue& catalogue) {
     py::list out;
-    for (const auto& [figure, id] : rules) {
+    for (const std::pair<std::string, std::string>& each : rules) {
         const auto all = catalogue.get().rules;
-        const auto found = std::find_if(all.begin(), all.end(),
-                                        [&wanted = id](const RuleRow& row) { return row.id == wanted; });
+        const auto found =
+            std::find_if(all.begin(), all.end(), [&](const RuleRow& row) { return row.id == each.second; });
         if (found == all.end()) {
-            throw DomainError(fmt::format("there is no rule '{}'", id));
+            throw DomainError(fmt::format("there is no rule '{}'", each.second));
         }
-        const std::array<std::string_view, 1> names{figure};
+        const std::array<std::string_view, 1> names{each.first};
         const EvidenceItem item{
             .figure = 0, .rule = {static_cast<std::uint16_t>(found - all.begin())}, .row = {}};
         out.append(py::cast(evidence_text(item, names, catalogue.get())));
