@@ -279,11 +279,14 @@ def test_mean_entering_lies_between_nothing_and_the_edge(depth, nose, kappa):
 
 
 def test_examples_in_the_headers_are_true():
-    headers = Path(__file__).parents[2] / "cpp" / "include" / "halfnut" / "cutting"
-    text = "\n".join(path.read_text(encoding="utf-8") for path in sorted(headers.glob("*.hpp")))
+    headers = Path(__file__).parents[2] / "cpp" / "include" / "halfnut"
+    files = [*sorted((headers / "cutting").glob("*.hpp")), headers / "threads" / "hole_formulas.hpp"]
+    text = "\n".join(path.read_text(encoding="utf-8") for path in files)
     seen = 0
     for name, arguments, value in re.findall(r"///\s+(\w+)\(([\d., ]+)\) = ([\d.]+)$", text, re.M):
-        home = next(module for module in (cutting, rigidity, chasing) if hasattr(module, name))
+        home = next((module for module in (cutting, rigidity, chasing) if hasattr(module, name)), None)
+        if home is None:  # a hole's, held by its own test
+            continue
         got = getattr(home, name)(*(float(each) for each in arguments.split(",")))
         places = len(value.split(".")[1]) if "." in value else 0
         assert got == pytest.approx(float(value), abs=0.51 * 10**-places), name
