@@ -85,7 +85,7 @@ def _cut(found: Adjuster) -> Table:
         for part, cut in (("outside", end.external_cut), ("inside", end.internal_cut)):
             rows.append((f"{_name(found, place)}{cut.thread}", *_sizes(cut, end, part)))
     unit = found.unit
-    heads = ("cut to, before any coating", "major ⌀", "pitch ⌀", "minor ⌀ (bore)", "over wires", "wire")
+    heads = ("before any coating", "major ⌀", "pitch ⌀", "minor ⌀ (bore)", "over wires", "wire")
     return Table(f"Sizes to cut, {unit}, greatest/least", heads, tuple(rows), ("measured",))
 
 
@@ -111,6 +111,11 @@ def _name(found: Adjuster, place: int) -> str:
     return "" if len(found.ends) == 1 else f"{_NAMES[place]}: "
 
 
+def _each(values: list[float], unit: str) -> str:
+    """The ends' values in order; once where they read alike."""
+    return " · ".join(dict.fromkeys(texts.depth(value, unit) for value in values))
+
+
 def _range(found: Adjuster) -> Table:
     unit = found.unit
     rows = []
@@ -122,8 +127,8 @@ def _range(found: Adjuster) -> Table:
             (
                 name,
                 texts.depth(row["length_mm"], unit),
-                " · ".join(texts.depth(value, unit) for value in inserted),
-                " · ".join(texts.depth(value, unit) for value in engaged),
+                _each(inserted, unit),
+                _each(engaged, unit),
                 f"{texts.depth(row['axial_play_min_mm'], unit)} to {texts.depth(row['axial_play_max_mm'], unit)}",
                 f"{max(tilts):.2f}",
                 f"{texts.force(row['pull_n'], unit)}, {row['pull_element']}",
@@ -133,15 +138,22 @@ def _range(found: Adjuster) -> Table:
     heads = (
         "wound to",
         "length",
-        "in past the mouth",
-        "full form engaged",
-        "end play, slack",
+        "past the mouth",
+        "full form",
+        "end play",
         "lean, deg",
         "pull that breaks it",
         "push that breaks it",
     )
     caption = f"Lengths in {unit}, ends in order; play with lock nuts slack (tight: none below the preload)"
     return Table(f"{caption}; loads before the factor of safety", heads, tuple(rows), ())
+
+
+def _alike(rows: list[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
+    """Rows of two ends as one where they read alike."""
+    if len(rows) == 2 and rows[0][1:] == rows[1][1:]:
+        return (("Each end", *rows[0][1:]),)
+    return tuple(rows)
 
 
 def _engagement(found: Adjuster) -> Table:
@@ -178,7 +190,7 @@ def _engagement(found: Adjuster) -> Table:
         f"longest by strength {_long(found.figures['longest_strength_mm'], unit)}, "
         f"by rule {_long(found.figures['longest_rule_mm'], unit)}"
     )
-    return Table(f"Least full-form engagement, {unit}; {longest}", heads, tuple(rows), ())
+    return Table(f"Least full-form engagement, {unit}; {longest}", heads, _alike(rows), ())
 
 
 def _nuts(found: Adjuster) -> list[Table]:
@@ -208,7 +220,7 @@ def _nuts(found: Adjuster) -> list[Table]:
         "by rule, D/2",
         "as drawn",
     )
-    return [Table(f"Lock nut: tight under the stated push and pull; {unit}", heads, tuple(rows), ())] if rows else []
+    return [Table(f"Lock nut: tight under the stated push and pull; {unit}", heads, _alike(rows), ())] if rows else []
 
 
 def _given(found: Adjuster) -> list[tuple[str, str]]:
