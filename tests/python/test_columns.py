@@ -109,7 +109,8 @@ def test_longer_or_softer_is_weaker(lengths, stiffnesses, ends, more):
     assert columns.stepped_column_load_n(np.array(lengths) * more, stiffnesses, *ends) < load
     assert columns.stepped_column_load_n(lengths, np.array(stiffnesses) * more, *ends) > load
     turned = columns.stepped_column_load_n(lengths[::-1], stiffnesses[::-1], *reversed(ends))
-    assert turned == pytest.approx(load, rel=1e-5)
+    # a stiff stub at an end that sways costs digits; the bound asked for is half a per cent
+    assert turned == pytest.approx(load, rel=1e-3)
 
 
 def test_arrays_and_status():

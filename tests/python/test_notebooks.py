@@ -22,6 +22,7 @@ NAMES = [
     "tapped_holes",
     "thread_strength",
     "threaded_tube",
+    "winding_out",
 ]
 AT_ONCE = 2
 

@@ -265,8 +265,8 @@ inline constexpr std::array kSegmentArguments{positive("length_mm", "mm"),
 /// Notes
 ///   1) Each segment enters by its exact stiffness under compression (stability functions); the number of
 ///      negative pivots of the assembled stiffness counts the buckling loads below a trial load, so bisection
-///      finds the least one and cannot take another for it. No mesh; accurate to about 1e-8 of the load while
-///      no segment is shorter than a thousandth of the whole.
+///      finds the least one and cannot take another for it. No mesh; Agrees with beam elements within 5e-5; a
+///      stub of a five-hundredth of the length, 200 times as stiff, at an end that sways: 2e-5.
 ///   2) Elastic: compare it with the yield load, column_capacity_n().
 /// Source
 ///   beam-column theory (Timoshenko and Gere, Theory of Elastic Stability, recalled); the count of negative
