@@ -42,7 +42,7 @@ def adjuster_page(found: Adjuster, **block: str) -> str:
         found=found,
         head=_head(found),
         drawing=Drawing(
-            f"data:image/svg+xml,{quote(end_svg(found, 0))}",
+            f"data:image/svg+xml,{quote(end_svg(found, 0, 95.0))}",
             "Section of the first end at its longest safe length: base, lock nut, tube and witness groove",
         ),
         tables=[_cut(found), _range(found), _engagement(found), *_nuts(found)],
@@ -279,7 +279,7 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
     wide = width_mm - 8.0
     scale = min(wide / (right - left), 34.0 / max(outside, g.get("nut_outside_mm", outside)))
     middle = 27.0
-    tall = 60.0
+    tall = 64.0
     x0 = 4.0 + (wide - scale * (right - left)) / 2
 
     def x(z: float) -> float:
@@ -337,6 +337,6 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
         f'viewBox="0 0 {width_mm:g} {tall:g}" font-size="3.2" font-family="Liberation Sans, Arial, sans-serif" '
         f'style="max-width:100%;height:auto">'
         f"<title>{escape(words)}</title><defs>{pattern}</defs>{''.join(shapes)}"
-        f'<text x="4" y="{tall - 1.5:.1f}">{escape(words)}; '
-        "dashes: wound right in; cross line: witness groove</text></svg>"
+        f'<text x="1" y="{tall - 5.5:.1f}">{escape(words)};</text>'
+        f'<text x="1" y="{tall - 1.5:.1f}">dashes: wound right in; cross line: witness groove</text></svg>'
     )
