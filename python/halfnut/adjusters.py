@@ -23,6 +23,7 @@ from halfnut._core import (
 from halfnut.catalogue import active
 from halfnut.coatings import build_up, one_part
 from halfnut.gauging import OverWires, wires
+from halfnut.hole_sizes import TappingHole, tapping_hole
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
@@ -78,6 +79,8 @@ class AdjusterEnd:
     """Limits to cut to, before any coating."""
     internal_cut: ThreadLimits
     wires: OverWires
+    hole: TappingHole
+    """The drill before tapping the internal thread."""
 
     def __getattr__(self, name: str) -> float | None:
         figures: dict[str, float | None] = self.__dict__.get("figures", {})
@@ -516,4 +519,5 @@ def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any
         external_cut=cut[0],
         internal_cut=cut[1],
         wires=wires(cut[0]),
+        hole=tapping_hole(cut[1].thread),
     )

@@ -167,6 +167,7 @@ def test_the_page_shows_those_numbers():
     assert f"{d['turns']:.2f}" in page
     wires = hn.wires(hn.precoat("7/8-14 UNF-2A", "0.0002 in"))
     assert f"{wires.over_max_mm / INCH:.4f}/{wires.over_min_mm / INCH:.4f}" in page
+    assert f"drill {hn.tapping_hole('7/8-14 UNF-2B').drill}" in page
     text = re.sub(r"<[^>]*>", " ", page)
     assert "licensed practice" in text
     assert "Factor of safety 4" in re.sub(r"\s+", " ", text)

@@ -85,14 +85,14 @@ def _cut(found: Adjuster) -> Table:
         for part, cut in (("outside", end.external_cut), ("inside", end.internal_cut)):
             rows.append((f"{_name(found, place)}{cut.thread}", *_sizes(cut, end, part)))
     unit = found.unit
-    heads = ("before any coating", "major ⌀", "pitch ⌀", "minor ⌀ (bore)", "over wires", "wire")
+    heads = ("before any coating", "major ⌀", "pitch ⌀", "minor ⌀ (bore)", "over wires, or drill", "wire, or thread")
     return Table(f"Sizes to cut, {unit}, greatest/least", heads, tuple(rows), ("measured",))
 
 
 def _sizes(cut: ThreadLimits, end: AdjusterEnd, part: str) -> tuple[str, ...]:
     unit = cut.unit
     scale = MM_PER_INCH if unit == "in" else 1.0
-    read: tuple[str, str] = ("", "")
+    read = (f"drill {end.hole.drill}", f"{end.hole.percent:.0f} %")
     if part == "outside":
         wire = end.wires
         read = (
@@ -158,7 +158,7 @@ def _alike(rows: list[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
 
 def _engagement(found: Adjuster) -> Table:
     unit = found.unit
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for place, end in enumerate(found.ends):
         f = end.figures
         rows.append(
@@ -195,7 +195,7 @@ def _engagement(found: Adjuster) -> Table:
 
 def _nuts(found: Adjuster) -> list[Table]:
     unit = found.unit
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for place, end in enumerate(found.ends):
         f = end.figures
         if f["preload_least_n"] is None:
