@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "bind.hpp"
+#include "figures.hpp"
 #include "halfnut/threads/adjuster.hpp"
 #include "numpy_util.hpp"
 
@@ -16,19 +17,6 @@ namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-py::object optional_number(double value) {
-    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
-}
-
-template <class Names, class Values>
-py::dict figure_dict(const Names& names, const Values& values) {
-    py::dict out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out[py::str(names[i].data(), names[i].size())] = optional_number(values[i]);
-    }
-    return out;
-}
 
 /// A number that may be left out: absent and None are NaN, a NaN that was given is refused.
 double number(const py::dict& given, const char* name, double fallback = kNaN) {
@@ -174,11 +162,11 @@ py::dict states(const Adjuster& adjuster, const Doubles& turns, const std::strin
 }
 
 py::dict end_dict(const AdjusterEndAnswer& end) {
-    py::dict out = figure_dict(kAdjusterEndFigures, figures(end));
-    out["external_major_min_mm"] = optional_number(end.sizes.external_major_min_mm);
-    out["external_pitch_min_mm"] = optional_number(end.sizes.external_pitch_min_mm);
-    out["internal_minor_max_mm"] = optional_number(end.sizes.internal_minor_max_mm);
-    out["internal_pitch_max_mm"] = optional_number(end.sizes.internal_pitch_max_mm);
+    py::dict out = figures_by_name(kAdjusterEndFigures, figures(end));
+    out["external_major_min_mm"] = number_or_none(end.sizes.external_major_min_mm);
+    out["external_pitch_min_mm"] = number_or_none(end.sizes.external_pitch_min_mm);
+    out["internal_minor_max_mm"] = number_or_none(end.sizes.internal_minor_max_mm);
+    out["internal_pitch_max_mm"] = number_or_none(end.sizes.internal_pitch_max_mm);
     out["diameter_mm"] = end.sizes.diameter_mm;
     out["pitch_mm"] = end.sizes.pitch_mm;
     return out;
@@ -197,8 +185,8 @@ void bind_adjuster(py::module_& module) {
         module, "Most that a lock nut's preload changes for a degree between unlike materials, N/K.");
 
     py::class_<Adjuster>(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.")
-        .def_property_readonly("figures",
-                               [](const Adjuster& a) { return figure_dict(kAdjusterFigures, figures(a)); })
+        .def_property_readonly(
+            "figures", [](const Adjuster& a) { return figures_by_name(kAdjusterFigures, figures(a)); })
         .def_readonly("opposite_hands", &Adjuster::opposite_hands)
         .def_property_readonly("ends",
                                [](const Adjuster& a) {

@@ -8,6 +8,7 @@
 #include <map>
 
 #include "bind.hpp"
+#include "figures.hpp"
 #include "halfnut/cutting/chase.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
@@ -97,10 +98,6 @@ void fill(ChaseRequest& request, const std::map<std::string, double>& numbers) {
         }
         request.*(found->second) = value;
     }
-}
-
-py::object number_or_none(double value) {
-    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
 }
 
 py::dict chase_schedule(bool internal, const std::string& infeed, bool equal_depths,

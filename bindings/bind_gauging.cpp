@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "bind.hpp"
+#include "figures.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/judge.hpp"
@@ -20,27 +21,6 @@ namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-py::object optional_number(double value) {
-    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
-}
-
-template <class Names, class Values>
-py::dict figure_dict(const Names& names, const Values& values) {
-    py::dict out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out[py::str(names[i].data(), names[i].size())] = optional_number(values[i]);
-    }
-    return out;
-}
-
-/// NaN stands for "not given" in a request, so a NaN that was given is refused here.
-double given_or_nan(std::string_view argument, const std::optional<double>& value) {
-    if (value && std::isnan(*value)) {
-        throw DomainError(fmt::format("{} must be finite, got nan", argument));
-    }
-    return value.value_or(kNaN);
-}
 
 template <class E>
 E from_name(std::string_view argument, const std::string& name) {
@@ -66,7 +46,7 @@ UnifiedRule rule_from(const std::string& name) {
 /// The size a person measured stands for both ends of a range.
 void measured(SizeRange& range, std::string_view argument, const std::optional<double>& size) {
     if (size) {
-        range = {given_or_nan(argument, size), *size};
+        range = {given_or_lacking(argument, size), *size};
     }
 }
 
@@ -478,9 +458,9 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
 
 py::dict judged_dict(const Judged& d) {
     py::dict out;
-    out["measured_mm"] = optional_number(d.measured_mm);
-    out["min_mm"] = optional_number(d.min_mm);
-    out["max_mm"] = optional_number(d.max_mm);
+    out["measured_mm"] = number_or_none(d.measured_mm);
+    out["min_mm"] = number_or_none(d.min_mm);
+    out["max_mm"] = number_or_none(d.max_mm);
     out["place"] = std::string(enum_name(d.place));
     out["to_enter_mm"] = d.to_enter_mm;
     out["to_middle_mm"] = d.to_middle_mm;
@@ -497,8 +477,8 @@ void bind_coatings(py::module_& module) {
         .def(py::init(&build_up_between), py::arg("min_um"), py::arg("max_um"))
         .def_readonly("min_um", &BuildUp::min_um)
         .def_readonly("max_um", &BuildUp::max_um)
-        .def_property_readonly("film_min_um", [](const BuildUp& b) { return optional_number(b.film_min_um); })
-        .def_property_readonly("film_max_um", [](const BuildUp& b) { return optional_number(b.film_max_um); })
+        .def_property_readonly("film_min_um", [](const BuildUp& b) { return number_or_none(b.film_min_um); })
+        .def_property_readonly("film_max_um", [](const BuildUp& b) { return number_or_none(b.film_max_um); })
         .def_property_readonly("bare", &BuildUp::bare)
         .def(
             "recoated",
@@ -544,7 +524,7 @@ void bind_coatings(py::module_& module) {
         .def_property_readonly(
             "figures",
             [](const Precoat& p) {
-                return figure_dict(
+                return figures_by_name(
                     std::array<std::string_view, 7>{"allowance_um", "pitch_change_um", "greatest_build_up_um",
                                                     "go_after_pitch_mm", "go_after_crest_mm",
                                                     "not_go_after_pitch_mm", "position_deviation_um"},
@@ -569,7 +549,7 @@ void bind_coatings(py::module_& module) {
             PrecoatRequest request{thread, build_up};
             request.gauged_at = from_name<GaugedAt>("gauged_at", gauged_at);
             request.options.rule = rule_from(rule);
-            request.options.engagement_mm = given_or_nan("engagement_mm", engagement_mm);
+            request.options.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
             return precoat(catalogue.get(), request);
         },
         py::arg("thread"), py::arg("build_up"), py::arg("catalogue"), py::arg("gauged_at") = "basic",
@@ -591,7 +571,7 @@ void bind_fits(py::module_& module) {
                py::arg("expansion_um_m_k") = 0.0, "A part of a fit by its sizes.");
     py::class_<ThreadFit>(module, "FitAnswer", "The core's answer on one fit.")
         .def_property_readonly("figures",
-                               [](const ThreadFit& f) { return figure_dict(kFitFigures, f.figures()); })
+                               [](const ThreadFit& f) { return figures_by_name(kFitFigures, f.figures()); })
         .def_property_readonly("verdict",
                                [](const ThreadFit& f) { return std::string(enum_name(f.verdict)); })
         .def_property_readonly("deciding",
@@ -610,7 +590,7 @@ void bind_fits(py::module_& module) {
             FitRequest request;
             request.external = external;
             request.internal = internal;
-            request.engagement_mm = given_or_nan("engagement_mm", engagement_mm);
+            request.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
             request.assumed_engagement_mm = assumed_engagement_mm;
             request.tolerance_over_sigma = tolerance_over_sigma;
             request.mean_shift = mean_shift;
@@ -690,7 +670,7 @@ void bind_fits(py::module_& module) {
 void bind_measuring(py::module_& module) {
     py::class_<OverWires>(module, "WiresAnswer", "The core's answer on sizes over wires.")
         .def_property_readonly("figures",
-                               [](const OverWires& w) { return figure_dict(kWireFigures, w.figures()); })
+                               [](const OverWires& w) { return figures_by_name(kWireFigures, w.figures()); })
         .def_property_readonly("choice", [](const OverWires& w) { return std::string(enum_name(w.choice)); })
         .def_property_readonly("cautions",
                                [](const OverWires& w) {
@@ -713,7 +693,7 @@ void bind_measuring(py::module_& module) {
         [](const Thread& thread, const ThreadLimits& limits, const SharedCatalogue& catalogue,
            std::optional<double> wire_mm, bool best, const std::string& set) {
             WireRequest request = wire_request(thread, limits);
-            request.wire_mm = given_or_nan("wire_mm", wire_mm);
+            request.wire_mm = given_or_lacking("wire_mm", wire_mm);
             request.best = best;
             request.set = set;
             return over_wires(catalogue.get(), request);
@@ -729,7 +709,7 @@ void bind_measuring(py::module_& module) {
            const std::string& set) {
             WireRequest request{part, side == "external" ? Side::external : Side::internal, unit == "in",
                                 title};
-            request.wire_mm = given_or_nan("wire_mm", wire_mm);
+            request.wire_mm = given_or_lacking("wire_mm", wire_mm);
             request.best = best;
             request.set = set;
             return over_wires(catalogue.get(), request);
@@ -741,7 +721,7 @@ void bind_measuring(py::module_& module) {
     py::class_<Verdict>(module, "VerdictAnswer", "The core's verdict on a measured part.")
         .def_property_readonly("place", [](const Verdict& v) { return std::string(enum_name(v.place())); })
         .def_property_readonly("functional_pitch_mm",
-                               [](const Verdict& v) { return optional_number(v.functional_pitch_mm); })
+                               [](const Verdict& v) { return number_or_none(v.functional_pitch_mm); })
         .def_readonly("crest_assumed", &Verdict::crest_assumed)
         .def_property_readonly("diameters",
                                [](const Verdict& v) {
@@ -780,15 +760,15 @@ void bind_measuring(py::module_& module) {
            std::optional<double> wire_mm, std::optional<double> engagement_mm) {
             JudgeRequest request;
             request.thread = thread;
-            request.pitch_mm = given_or_nan("pitch_mm", pitch_mm);
-            request.major_mm = given_or_nan("major_mm", major_mm);
-            request.minor_mm = given_or_nan("minor_mm", minor_mm);
+            request.pitch_mm = given_or_lacking("pitch_mm", pitch_mm);
+            request.major_mm = given_or_lacking("major_mm", major_mm);
+            request.minor_mm = given_or_lacking("minor_mm", minor_mm);
             request.lead_error_mm = lead_error_mm;
             request.leading_error_deg = leading_error_deg;
             request.following_error_deg = following_error_deg;
-            request.over_wires_mm = given_or_nan("over_wires_mm", over_wires_mm);
-            request.wire_mm = given_or_nan("wire_mm", wire_mm);
-            request.options.engagement_mm = given_or_nan("engagement_mm", engagement_mm);
+            request.over_wires_mm = given_or_lacking("over_wires_mm", over_wires_mm);
+            request.wire_mm = given_or_lacking("wire_mm", wire_mm);
+            request.options.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
             return judge(catalogue.get(), request);
         },
         py::arg("thread"), py::arg("catalogue"), py::kw_only(), py::arg("pitch_mm") = py::none(),

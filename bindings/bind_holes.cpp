@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "bind.hpp"
+#include "figures.hpp"
 #include "halfnut/rules.hpp"
 #include "halfnut/threads/holes.hpp"
 #include "numpy_util.hpp"
@@ -17,27 +18,6 @@ namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-py::object optional_number(double value) {
-    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
-}
-
-template <class Names, class Values>
-py::dict figure_dict(const Names& names, const Values& values) {
-    py::dict out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out[py::str(names[i].data(), names[i].size())] = optional_number(values[i]);
-    }
-    return out;
-}
-
-/// NaN stands for "not given" in a request, so a NaN that was given is refused here.
-double given_or_nan(std::string_view argument, const std::optional<double>& value) {
-    if (value && std::isnan(*value)) {
-        throw DomainError(fmt::format("{} must be finite, got nan", argument));
-    }
-    return value.value_or(kNaN);
-}
 
 /// Drills as Python holds them: smallest first.
 struct DrillSet {
@@ -80,14 +60,14 @@ py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedC
                         const std::optional<double>& oversize_mm) {
     TappingRequest request;
     request.thread = thread;
-    request.percent = given_or_nan("percent", percent);
-    request.engagement_mm = given_or_nan("engagement_mm", engagement_mm);
-    request.strength_ratio = given_or_nan("strength_ratio", strength_ratio);
+    request.percent = given_or_lacking("percent", percent);
+    request.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
+    request.strength_ratio = given_or_lacking("strength_ratio", strength_ratio);
     request.form = form;
-    request.oversize_mm = given_or_nan("oversize_mm", oversize_mm);
+    request.oversize_mm = given_or_lacking("oversize_mm", oversize_mm);
     const TappingHole hole = tapping_hole(catalogue.get(), request, set.drills);
     py::dict out;
-    out["figures"] = figure_dict(kTappingFigures, hole.figures());
+    out["figures"] = figures_by_name(kTappingFigures, hole.figures());
     out["drill"] = set.name(hole.chosen);
     out["below"] = set.name(hole.below);
     out["above"] = set.name(hole.above);
@@ -119,7 +99,7 @@ py::dict tapping_columns(const std::vector<std::string>& designations, const py:
                                  ? py::cast<DrillSet>(drills).drills
                                  : drill_set(catalogue.get(), usual_drill_set(catalogue.get(), inch));
     }
-    const double oversize = given_or_nan("oversize_mm", oversize_mm);
+    const double oversize = given_or_lacking("oversize_mm", oversize_mm);
     std::vector<py::array_t<double>> columns;
     std::vector<double*> cells;
     columns.reserve(kTappingSure);
@@ -204,18 +184,18 @@ py::dict blind_answer(double pitch_mm, double hole_mm, const std::string& lead,
     const BlindRequest request{
         .pitch_mm = pitch_mm,
         .hole_mm = hole_mm,
-        .full_thread_mm = given_or_nan("full_thread_mm", full_thread_mm),
-        .drill_depth_mm = given_or_nan("drill_depth_mm", drill_depth_mm),
+        .full_thread_mm = given_or_lacking("full_thread_mm", full_thread_mm),
+        .drill_depth_mm = given_or_lacking("drill_depth_mm", drill_depth_mm),
         .chamfer_min = row.threads_min,
         .chamfer_max = row.threads_max,
-        .chip_room_mm = given_or_nan("chip_room_mm", chip_room_mm),
+        .chip_room_mm = given_or_lacking("chip_room_mm", chip_room_mm),
         .point_deg = point_deg,
-        .thickness_mm = given_or_nan("thickness_mm", thickness_mm),
+        .thickness_mm = given_or_lacking("thickness_mm", thickness_mm),
         .form = form,
     };
     const BlindHole hole = blind_hole(catalogue.get(), request, &row);
     py::dict out;
-    out["figures"] = figure_dict(kBlindFigures, hole.figures());
+    out["figures"] = figures_by_name(kBlindFigures, hole.figures());
     out["lead"] = std::string(row.lead);
     out["threads_min"] = row.threads_min;
     out["threads_max"] = row.threads_max;
@@ -238,7 +218,7 @@ py::dict clearance_answer(const Thread& thread, const std::string& fit, const Sh
 py::dict seat_answer(const Thread& thread, const std::string& head, double hole_mm, double recess_mm,
                      const SharedCatalogue& catalogue) {
     const ScrewSeat seat = screw_seat(catalogue.get(), {thread, head, hole_mm, recess_mm});
-    py::dict out = figure_dict(kSeatFigures, seat.figures());
+    py::dict out = figures_by_name(kSeatFigures, seat.figures());
     out["evidence"] = evidence_list(seat.evidence.items(), kSeatFigures, catalogue.get());
     return out;
 }

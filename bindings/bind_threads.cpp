@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "bind.hpp"
+#include "figures.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/series.hpp"
@@ -41,10 +42,6 @@ UnifiedRule rule_from(const std::string& name) {
 
 const char* rule_name(UnifiedRule rule) {
     return rule == UnifiedRule::current ? "current" : "handbook";
-}
-
-py::object optional_number(double value) {
-    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
 }
 
 const char* group_name(EngagementGroup group) {
@@ -232,7 +229,7 @@ void bind_threads(py::module_& module) {
         .def_property_readonly("starts", [](const Thread& t) { return static_cast<int>(t.starts); })
         .def_property_readonly("engagement_group", [](const Thread& t) { return group_name(t.group); })
         .def_property_readonly("engagement_mm",
-                               [](const Thread& t) { return optional_number(t.engagement_mm()); })
+                               [](const Thread& t) { return number_or_none(t.engagement_mm()); })
         .def_property_readonly("diameter_mm", &Thread::diameter_mm)
         .def_property_readonly("diameter_in", &Thread::diameter_in)
         .def_property_readonly("pitch_mm", &Thread::pitch_mm)
@@ -240,7 +237,7 @@ void bind_threads(py::module_& module) {
         .def_property_readonly("lead_mm", &Thread::lead_mm)
         .def_property_readonly("lead_in", &Thread::lead_in)
         .def_property_readonly(
-            "tpi", [](const Thread& t) { return optional_number(t.tpi_thousandths == 0 ? kNaN : t.tpi()); })
+            "tpi", [](const Thread& t) { return number_or_none(t.tpi_thousandths == 0 ? kNaN : t.tpi()); })
         .def_property_readonly("has_external", &Thread::has_external)
         .def_property_readonly("has_internal", &Thread::has_internal)
         .def_property_readonly(
@@ -265,7 +262,7 @@ void bind_threads(py::module_& module) {
     for (std::size_t i = 0; i < kLimits; ++i) {
         limits_class.def_property_readonly(std::string(kThreadLimitFigures[i]).c_str(),
                                            [limit = static_cast<Limit>(i)](const ThreadLimits& l) {
-                                               return optional_number(l.native(limit));
+                                               return number_or_none(l.native(limit));
                                            });
     }
     limits_class.def_property_readonly("unit", [](const ThreadLimits& l) { return l.inch() ? "in" : "mm"; })
@@ -279,15 +276,15 @@ void bind_threads(py::module_& module) {
                                [](const ThreadLimits& l) { return tolerance(l, l.crest_tolerance); })
         .def_property_readonly("root_radius_min",
                                [](const ThreadLimits& l) {
-                                   return optional_number(l.root_radius_min == 0
-                                                              ? kNaN
-                                                              : l.root_radius_min / (l.inch() ? 1e4 : 1e3));
+                                   return number_or_none(l.root_radius_min == 0
+                                                             ? kNaN
+                                                             : l.root_radius_min / (l.inch() ? 1e4 : 1e3));
                                })
         .def_property_readonly("engagement_group", [](const ThreadLimits& l) { return group_name(l.group); })
         .def_property_readonly("engagement_over",
-                               [](const ThreadLimits& l) { return optional_number(l.engagement_over); })
+                               [](const ThreadLimits& l) { return number_or_none(l.engagement_over); })
         .def_property_readonly("engagement_up_to",
-                               [](const ThreadLimits& l) { return optional_number(l.engagement_up_to); })
+                               [](const ThreadLimits& l) { return number_or_none(l.engagement_up_to); })
         .def_property_readonly("cautions", &caution_names)
         .def(
             "evidence",
