@@ -449,7 +449,8 @@ std::array<double, 2> least_insertions(const Adjuster& adjuster, double Adjuster
 Status Maker::range(Adjuster& out) {
     if (request_.count == 2) {
         double travel = kNaN;
-        const Status status = halfnut::evaluate<TurnbuckleTravel>(travel, out.ends[0].lead_mm, out.ends[1].lead_mm);
+        const Status status =
+            halfnut::evaluate<TurnbuckleTravel>(travel, out.ends[0].lead_mm, out.ends[1].lead_mm);
         if (!status.ok()) {
             return refuse(TurnbuckleTravel::refusal(out.ends[0].lead_mm, out.ends[1].lead_mm), status.code);
         }
