@@ -78,6 +78,10 @@ UNITS = {
     "min",
     "parts",
     "%",
+    "deg",
+    "kN",
+    "MPa",
+    "mm/mm",
 }
 
 
