@@ -510,9 +510,9 @@ std::vector<ColumnSegment> segments(const Adjuster& adjuster, const std::array<d
 
 void Maker::note_evidence(Adjuster& out) const {
     const auto note = [&](std::string_view name, RuleId rule) {
-        for (std::uint8_t i = 0; i < kAdjusterEvidence.size(); ++i) {
+        for (std::size_t i = 0; i < kAdjusterEvidence.size(); ++i) {
             if (kAdjusterEvidence[i] == name) {
-                out.evidence.note(i, rule);
+                out.evidence.note(static_cast<std::uint8_t>(i), rule);
             }
         }
     };
