@@ -20,7 +20,7 @@ from halfnut.sizes import MM_PER_INCH, one, span
 from halfnut.threads import ThreadLimits, limits
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import caution
+from halfnut.words import FIRST, LOAD, caution
 
 __all__ = [
     "ChasePass",
@@ -205,9 +205,11 @@ class Chasing(Record):
         within = span(self.pitch_min_mm, self.pitch_max_mm, self.unit)
         aim, left = self._long(self.pitch_diameter_mm), self._long(last.left_mm)
         row("pitch", f"aim {aim}, limits {within}; last line leaves {left}")
-        if self.spindle_rpm is not None:
-            slow = "" if self.stopping_rpm is None else f", at most {self.stopping_rpm:.0f} to stop by hand"
-            row("spindle", f"{self.spindle_rpm:.0f} rev/min{slow}")
+        speeds = [] if self.spindle_rpm is None else [f"{self.spindle_rpm:.0f} rev/min"]
+        if self.stopping_rpm is not None:
+            speeds.append(f"at most {self.stopping_rpm:.0f} rev/min to stop by hand")
+        if speeds:
+            row("spindle", ", ".join(speeds))
         row("lines", " ".join(f"{each.line}{' (measure)' if each.measure else ''}" for each in self.passes))
         for number, step in enumerate(self.steps(), 1):
             row(f"{number}.", step)
@@ -216,7 +218,7 @@ class Chasing(Record):
         kinds = sorted({item.kind for item in self.evidence})
         row("rests on", ", ".join(kinds))
         out.extend(f"caution: {item}" for item in self.cautions)
-        return out
+        return [*out, f"  {FIRST}", f"  {LOAD}"]
 
     def _long(self, value_mm: float) -> str:
         return one(value_mm, self.unit)
@@ -357,20 +359,13 @@ def chase(
     }
     if force_limit is not None:
         numbers["force_limit_n"] = quantity(force_limit, "force", "force_limit").base
-    cut, speed, slowest = _spindle(shop, alloy, named, tool)
+    gap = _given(run_out, "run_out", _RUN_OUT_PITCHES * named.pitch_mm)
+    stopping = stopping_rpm(gap, named.lead_mm, reaction_s) if gap > 0 else None
+    cut, speed, codes = _spindle(shop, alloy, named, tool, stopping)
     if alloy is not None:
         numbers |= _core.alloy_force_constants(alloy, active())
     plan = _core.chase_schedule(inner, infeed, equal_depths, numbers) | {"blank_mm": blank_mm}
 
-    gap = _given(run_out, "run_out", _RUN_OUT_PITCHES * named.pitch_mm)
-    stopping = stopping_rpm(gap, named.lead_mm, reaction_s) if gap > 0 else None
-    codes: list[str] = []
-    if speed is not None and stopping is not None and speed > stopping:
-        assert shop is not None
-        speed = _fastest(shop, stopping)
-        if speed is None:
-            speed = slowest
-            codes.append("chase_cannot_stop")
     root = blank_mm + (2 if inner else -2) * plan["depth_mm"]
     codes += _root_cautions(part, root, scale, inner)
     reading = None if inner else wires(part, wire=wire)
@@ -462,17 +457,22 @@ def _nose(
 
 
 def _spindle(
-    shop: Machine | None, alloy: str | None, named: _core.Thread, tool: str | None
-) -> tuple[Cut | None, float | None, float | None]:
-    """The cut at the speed of the window, its spindle step, and the slowest step."""
+    shop: Machine | None, alloy: str | None, named: _core.Thread, tool: str | None, stopping: float | None
+) -> tuple[Cut | None, float | None, list[str]]:
+    """The cut at the speed of the window, the step that can also be stopped in time, and codes of cautions.
+
+    Without an alloy no step is named: how fast it may be cut is not known.
+    """
     if shop is None:
-        return None, None, None
+        return None, None, []
+    reached = math.inf if stopping is None else _fastest(shop, stopping)
+    codes = ["chase_cannot_stop"] if reached is None else []
+    if alloy is None:
+        return None, None, codes
+    cut = thread_speed(alloy, f"{named.diameter_mm!r} mm", f"{named.lead_mm!r} mm", machine=shop, tool=tool)
     slow = shop.core.spindle[0]
     slowest = slow.rpm_low if slow.variable else slow.rpm
-    if alloy is None:
-        return None, max(step.rpm for step in shop.core.spindle), slowest
-    cut = thread_speed(alloy, f"{named.diameter_mm!r} mm", f"{named.lead_mm!r} mm", machine=shop, tool=tool)
-    return cut, cut.spindle_rpm, slowest
+    return cut, min(cut.spindle_rpm, slowest if reached is None else reached), codes
 
 
 def _fastest(shop: Machine, rpm: float) -> float | None:

@@ -24,7 +24,7 @@ from halfnut.catalogue import active
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.units import length, quantity
-from halfnut.words import caution
+from halfnut.words import FIRST, caution
 
 __all__ = [
     "JawSqueeze",
@@ -98,6 +98,7 @@ class WorkBend(Record):
             f"  length    {_long(self.length_mm, self.unit)}, {self.slenderness:.1f} diameters unsupported",
             *_rests_on(self.evidence),
             *(f"caution: {item}" for item in self.cautions),
+            f"  {FIRST}",
         ]
 
 
@@ -140,6 +141,7 @@ class JawSqueeze(Record):
             f"  instead   {others} jaws or contacts, the same grip in all",
             *_rests_on(self.evidence),
             *(f"caution: {item}" for item in self.cautions),
+            f"  {FIRST}",
         ]
 
 

@@ -214,6 +214,14 @@ def test_a_lathe_that_cannot_run_slowly_enough_says_so():
     assert "upside down" in str(found)
 
 
+def test_without_an_alloy_no_spindle_step_is_named():
+    for run_out in ("0 mm", "3 mm"):
+        assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed", run_out=run_out).spindle_rpm is None
+    told = str(chasing.chase("7/8-14 UNF-2A", machine="gap-bed"))
+    assert "to stop by hand" in told
+    assert "machine's manual" in told
+
+
 def test_left_hand_and_several_starts_have_their_own_steps():
     assert "Left-hand" in str(chasing.chase("7/8-14 UNF-2A-LH"))
     assert "2 starts" in str(chasing.chase("M24xPh3P1.5-6g"))
