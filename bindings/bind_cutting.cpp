@@ -8,9 +8,9 @@
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling.hpp"
+#include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/cutting/window.hpp"
-#include "halfnut/rules.hpp"
 
 namespace halfnut::bind {
 

@@ -149,8 +149,8 @@ py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& r
             throw DomainError(fmt::format("there is no rule '{}'", each.second));
         }
         const std::array<std::string_view, 1> names{each.first};
-        const EvidenceItem item{
-            .figure = 0, .rule = {static_cast<std::uint16_t>(found - all.begin())}, .row = {}};
+        const RuleId rule = rule_at(catalogue.get(), static_cast<std::size_t>(found - all.begin()));
+        const EvidenceItem item{.figure = 0, .rule = rule, .row = {}};
         out.append(py::cast(evidence_text(item, names, catalogue.get())));
     }
     return out;

@@ -8,8 +8,8 @@
 
 #include "bind.hpp"
 #include "figures.hpp"
-#include "halfnut/rules.hpp"
 #include "halfnut/threads/holes.hpp"
+#include "halfnut/threads/rules.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {

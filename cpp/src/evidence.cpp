@@ -68,8 +68,9 @@ EvidenceText evidence_text(const EvidenceItem& item, std::span<const std::string
     EvidenceText text;
     text.figure = item.figure < figures.size() ? std::string(figures[item.figure]) : std::string();
     SourceId source{};
-    if (item.rule.index < catalogue.rules.size()) {
-        const RuleRow& rule = catalogue.rules[item.rule.index];
+    const RuleId id = item.rule;
+    if (id.domain < catalogue.rule_starts.size()) {
+        const RuleRow& rule = catalogue.rules[catalogue.rule_starts[id.domain] + id.place];
         text.rule = rule.statement;
         text.rule_id = rule.id;
         source = rule.source;

@@ -3,7 +3,9 @@
 //
 //     halfnut_compile_tables DATA_DIRECTORY OUTPUT_DIRECTORY
 //
-// Writes OUTPUT_DIRECTORY/halfnut/builtin.hpp and rules.hpp. Stops with file and line at a bad cell.
+// Writes OUTPUT_DIRECTORY/builtin.cpp, builtin_<domain>.cpp and halfnut/<domain>/rules.hpp (of the core:
+// halfnut/rules.hpp). What a domain's sources include changes only with that domain. Stops with file and line
+// at a bad cell.
 
 #include <fmt/format.h>
 
@@ -12,6 +14,7 @@
 #include <fstream>
 #include <iostream>
 #include <iterator>
+#include <map>
 #include <set>
 #include <sstream>
 
@@ -95,8 +98,11 @@ class Compiler {
             (table<I>(), ...);
         }(std::make_index_sequence<std::tuple_size_v<std::remove_const_t<decltype(kTables)>>>{});
         refuse_strays();
-        write_if_changed(output / "halfnut/builtin.hpp", builtin_text());
-        write_if_changed(output / "halfnut/rules.hpp", rules_text());
+        write_if_changed(output / "builtin.cpp", builtin_text());
+        for (const auto& [domain, arrays] : arrays_) {
+            write_if_changed(output / fmt::format("builtin_{}.cpp", domain), rows_text(arrays));
+        }
+        write_rules(output);
     }
 
    private:
@@ -119,21 +125,22 @@ class Compiler {
         constexpr auto kMember = std::get<I>(kTables);
         using Row = TableRow<std::remove_const_t<decltype(kMember)>>;
         std::vector<std::string> rows;
-        std::string type;
+        std::string domain = "core";
         if constexpr (std::is_same_v<Row, RuleRow>) {
-            type = "RuleRow";
             for (const fs::path& relative : rule_files()) {
                 const ParsedTable text = parsed(relative);
-                const std::string domain = relative.parent_path().generic_string();
+                rules_.push_back({relative.parent_path().generic_string(), rows.size(), {}});
                 for (const RuleRow& row :
                      typed_rows<Row>(text, static_cast<std::uint16_t>(sources_.size()))) {
-                    rules_.push_back({domain, std::string(row.id), rows.size()});
+                    rules_.back().ids.emplace_back(row.id);
                     rows.push_back(row_literal(row));
                 }
-                sources(text, domain + "/rules");
+                sources(text, rules_.back().domain + "/rules");
             }
         } else {
-            const ParsedTable text = parsed(std::string(Schema<Row>::table) + ".csv");
+            const fs::path relative = std::string(Schema<Row>::table) + ".csv";
+            domain = relative.parent_path().generic_string();
+            const ParsedTable text = parsed(relative);
             for (const Row& row : typed_rows<Row>(text, static_cast<std::uint16_t>(sources_.size()))) {
                 rows.push_back(row_literal(row));
             }
@@ -142,14 +149,17 @@ class Compiler {
                 throw TableError(fmt::format("{}:1: no rows", text.name));
             }
         }
-        arrays_ += fmt::format(
-            "inline constexpr TableRow<std::tuple_element_t<{}, std::remove_const_t<decltype(kTables)>>> "
-            "kRows{}[] = {{\n",
-            I, I);
+        const std::string declared = fmt::format(
+            "const TableRow<std::tuple_element_t<{0}, std::remove_const_t<decltype(kTables)>>> "
+            "kRows{0}[{1}]",
+            I, rows.size());
+        declared_ += fmt::format("extern {};\n", declared);
+        std::string& arrays = arrays_[domain];
+        arrays += fmt::format("extern {};\nconstinit {} = {{\n", declared, declared);
         for (const std::string& row : rows) {
-            arrays_ += "    " + row + ",\n";
+            arrays += "    " + row + ",\n";
         }
-        arrays_ += "};\n\n";
+        arrays += "};\n\n";
         members_.push_back(I);
     }
 
@@ -174,66 +184,75 @@ class Compiler {
         }
     }
 
-    std::string builtin_text() const {
-        std::string out =
-            "#pragma once\n"
-            "// The built-in tables, compiled from cpp/data by halfnut_compile_tables.\n\n"
-            "#include \"halfnut/catalogue.hpp\"\n\n"
-            "namespace halfnut {\nnamespace detail {\n\n"
+    static std::string file_text(std::string_view body) {
+        return fmt::format(
+            "// Compiled from cpp/data by halfnut_compile_tables.\n\n"
+            "#include \"halfnut/builtin.hpp\"\n\n"
+            "namespace halfnut {{\nnamespace detail {{\nnamespace {{\n\n"
             "/// A value of whatever enumeration the member has.\n"
-            "struct AnyEnum {\n    unsigned value;\n    template <class E>\n        requires "
+            "struct AnyEnum {{\n    unsigned value;\n    template <class E>\n        requires "
             "std::is_enum_v<E>\n"
-            "    constexpr operator E() const {\n        return static_cast<E>(value);\n    }\n};\n\n";
-        out += "inline constexpr SourceRow kSources[] = {\n";
+            "    constexpr operator E() const {{\n        return static_cast<E>(value);\n    }}\n}};\n\n"
+            "}}  // namespace\n\n{}}}  // namespace halfnut\n",
+            body);
+    }
+
+    static std::string rows_text(std::string_view arrays) {
+        return file_text(fmt::format("{}}}  // namespace detail\n", arrays));
+    }
+
+    std::string builtin_text() const {
+        std::string out = "constexpr SourceRow kSources[] = {\n";
         for (const std::string& source : sources_) {
             out += "    " + source + ",\n";
         }
-        out += "};\n\n" + arrays_;
-        out +=
-            "constexpr Catalogue make_builtin() {\n    Catalogue catalogue;\n    catalogue.sources = "
-            "kSources;\n";
+        out += "};\n\nconstexpr std::uint16_t kRuleStarts[] = {";
+        for (const RuleFile& file : rules_) {
+            out += fmt::format("{}, ", file.start);
+        }
+        out += "};\n\n" + declared_ +
+               "\nconstexpr Catalogue make_builtin() {\n    Catalogue catalogue;\n"
+               "    catalogue.sources = kSources;\n    catalogue.rule_starts = kRuleStarts;\n";
         for (const std::size_t index : members_) {
             out += fmt::format("    catalogue.*std::get<{}>(kTables) = kRows{};\n", index, index);
         }
         out +=
-            "    return catalogue;\n}\n\ninline constexpr Catalogue kBuiltin = make_builtin();\n\n}  // "
+            "    return catalogue;\n}\n\nconstinit const Catalogue kBuiltin = make_builtin();\n\n}  // "
             "namespace detail\n\n";
-        out +=
-            "/// The built-in tables.\nconstexpr const Catalogue& builtin() { return detail::kBuiltin; "
-            "}\n\n}  // namespace "
-            "halfnut\n";
-        return out;
+        out += "const Catalogue& builtin() noexcept {\n    return detail::kBuiltin;\n}\n\n";
+        return file_text(out);
     }
 
-    std::string rules_text() const {
-        std::string out =
-            "#pragma once\n"
-            "// The rules' numbers by name, compiled from cpp/data/*/rules.csv by halfnut_compile_tables.\n\n"
-            "#include \"halfnut/evidence.hpp\"\n\n";
-        std::string open;
-        for (const Rule& rule : rules_) {
-            if (rule.domain != open) {
-                out += open.empty() ? "" : "}\n\n";
-                open = rule.domain;
-                out += fmt::format("namespace halfnut{}::rule {{\n", open == "core" ? "" : "::" + open);
+    void write_rules(const fs::path& output) const {
+        for (std::size_t number = 0; number < rules_.size(); ++number) {
+            const RuleFile& file = rules_[number];
+            const bool core = file.domain == "core";
+            std::string out = fmt::format(
+                "#pragma once\n"
+                "// The rules by name, compiled from cpp/data/{}/rules.csv by halfnut_compile_tables.\n\n"
+                "#include \"halfnut/evidence.hpp\"\n\nnamespace halfnut{}::rule {{\n",
+                file.domain, core ? "" : "::" + file.domain);
+            for (std::size_t place = 0; place < file.ids.size(); ++place) {
+                out += fmt::format("inline constexpr RuleId {}{{{}, {}}};\n", file.ids[place], number, place);
             }
-            out += fmt::format("inline constexpr RuleId {}{{{}}};\n", rule.id, rule.index);
+            write_if_changed(output / "halfnut" / (core ? "" : file.domain) / "rules.hpp", out + "}\n");
         }
-        return out + (open.empty() ? "" : "}\n");
     }
 
-    struct Rule {
+    /// The rules of one domain.
+    struct RuleFile {
         std::string domain;
-        std::string id;
-        std::size_t index;
+        std::size_t start;  ///< place of the first in Catalogue::rules
+        std::vector<std::string> ids;
     };
 
     fs::path data_;
     std::set<std::string> read_;
     std::vector<std::string> sources_;
-    std::vector<Rule> rules_;
+    std::vector<RuleFile> rules_;
     std::vector<std::size_t> members_;
-    std::string arrays_;
+    std::string declared_;
+    std::map<std::string, std::string> arrays_;  ///< by domain
 };
 
 }  // namespace

@@ -1,9 +1,9 @@
 #pragma once
 /// The tables as one value: built in, or built in with a shop's own rows over them.
 ///
-/// A Catalogue is a light view (spans). builtin() in <halfnut/builtin.hpp> is constexpr; an Overlay owns
-/// the text and the merged rows of a shop's tables and shows itself as a Catalogue. Every function that
-/// looks a row up takes `const Catalogue&`.
+/// A Catalogue is a light view (spans). builtin() in <halfnut/builtin.hpp> shows those compiled in; an
+/// Overlay owns the text and the merged rows of a shop's tables and shows itself as a Catalogue. Every
+/// function that looks a row up takes `const Catalogue&`.
 
 #include <deque>
 #include <memory>
@@ -29,6 +29,7 @@ namespace halfnut {
 struct Catalogue {
     std::span<const SourceRow> sources;
     std::span<const RuleRow> rules;
+    std::span<const std::uint16_t> rule_starts;  ///< place in `rules` of each domain's first
     std::span<const DrillRow> drills;
     std::span<const material::AlloyRow> alloys;
     std::span<const material::GroupRow> groups;
@@ -156,6 +157,16 @@ constexpr std::uint8_t table_index() {
 template <class Row>
 constexpr RowRef row_ref(std::span<const Row> table, const Row& row, std::uint8_t source = 0) noexcept {
     return {detail::table_index<Row>(), static_cast<std::uint16_t>(&row - table.data()), source};
+}
+
+/// The rule at a place of Catalogue::rules.
+[[nodiscard]] constexpr RuleId rule_at(const Catalogue& catalogue, std::size_t place) noexcept {
+    std::size_t domain = catalogue.rule_starts.size();
+    while (domain > 1 && catalogue.rule_starts[domain - 1] > place) {
+        --domain;
+    }
+    return {static_cast<std::uint8_t>(domain - 1),
+            static_cast<std::uint16_t>(place - catalogue.rule_starts[domain - 1])};
 }
 
 /// A shop's own rows over another catalogue. A row with the key of a base row replaces it.

@@ -32,9 +32,10 @@ struct Schema<RuleRow> {
                    required("source", &RuleRow::source), optional("note", &RuleRow::note)};
 };
 
-/// Index of a row in Catalogue::rules.
+/// A row of Catalogue::rules: the place of its domain in Catalogue::rule_starts, and its place in the domain.
 struct RuleId {
-    std::uint16_t index = 0;
+    std::uint8_t domain = 0;
+    std::uint16_t place = 0;
     friend constexpr bool operator==(RuleId, RuleId) = default;
 };
 

@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/rules.hpp"
 #include "halfnut/material/alloy.hpp"
-#include "halfnut/rules.hpp"
 
 namespace halfnut::cutting {
 

@@ -5,8 +5,8 @@
 
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/window.hpp"
-#include "halfnut/rules.hpp"
 
 namespace halfnut::cutting {
 

@@ -9,10 +9,10 @@
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
-#include "halfnut/rules.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "halfnut/rules.hpp"
+#include "halfnut/knurls/rules.hpp"
 
 namespace halfnut::knurls {
 namespace {

@@ -6,8 +6,8 @@
 #include <numbers>
 
 #include "halfnut/catalogue.hpp"
-#include "halfnut/rules.hpp"
 #include "halfnut/threads/fit.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

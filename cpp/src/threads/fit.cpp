@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <numbers>
 
-#include "halfnut/rules.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "halfnut/quantity.hpp"
-#include "halfnut/rules.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
-#include "halfnut/rules.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/rules.hpp"
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/profile.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

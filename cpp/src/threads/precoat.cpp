@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/rules.hpp"
 #include "halfnut/threads/metric.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

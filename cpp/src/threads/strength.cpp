@@ -7,7 +7,7 @@
 #include <string>
 #include <utility>
 
-#include "halfnut/rules.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -15,7 +15,7 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/level1.hpp"
-#include "halfnut/rules.hpp"
+#include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 

@@ -1,0 +1,11 @@
+#pragma once
+/// The tables that Halfnut brings.
+
+#include "halfnut/catalogue.hpp"
+
+namespace halfnut {
+
+/// The built-in tables; compiled in from cpp/data, initialised at compile time.
+[[nodiscard]] const Catalogue& builtin() noexcept;
+
+}  // namespace halfnut
