@@ -10,9 +10,6 @@
 namespace halfnut::cutting {
 namespace {
 
-/// Printed upper limit for magnesium turned dry: 700 ft/min.
-constexpr double kMagnesiumFireMMin = 213.36;
-
 machine::Machine make_any_machine() {
     machine::Machine any;
     any.name = "any machine";

@@ -9,10 +9,10 @@
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
-#include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/rules.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {
@@ -22,14 +22,6 @@ constexpr double kSteelRakeDeg = 6.0;  // rake that the force constants were mea
 constexpr double kIronRakeDeg = 2.0;
 constexpr double kInsideForm = 1.2;  // Tschaetsch: chips are harder to form inside
 constexpr double kPartingForm = 1.3;
-constexpr double kMiddleOfChuckCentre = 102.0;  // worst place, see chuck_centre_deflection_mm
-constexpr double kRubbingThicknessMm =
-    0.01;  // a third of the edge radius of a carbide insert, 0.025 mm or so
-constexpr double kSlenderChuck = 4.0;
-constexpr double kSlenderCentre = 12.0;
-constexpr double kBarOverhang = 4.0;
-constexpr double kThinWall = 0.1;  // wall below this share of the diameter
-
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kTurnArguments.size(); ++i) {
         if (kTurnArguments[i].argument.name == name) {
@@ -56,9 +48,8 @@ struct Filled {
     double nose = kNoseRadiusMm;
     double entering = kEnteringDeg;
     bool finish = false;
-    Operation operation{};
-    ForceConstants constants;
     double correction = 1.0;
+    ForceConstants constants;
 };
 
 Operation operation_of(LatheCut cut, bool finish) noexcept {
@@ -99,7 +90,7 @@ Status check_shape(const TurnRequest& request) noexcept {
     return {};
 }
 
-Filled fill(const Catalogue& catalogue, const TurnRequest& request, CutResult& out) noexcept {
+Filled fill(const Catalogue& catalogue, const TurnRequest& request) noexcept {
     Filled filled(request, catalogue.alloys[request.work.alloy]);
     filled.finish = request.finish || request.depth_mm <= kFinishDepthMm;
     if (has_force(request.cut)) {
@@ -108,17 +99,8 @@ Filled fill(const Catalogue& catalogue, const TurnRequest& request, CutResult& o
     }
     filled.nose = value_or(request.nose_radius_mm, kNoseRadiusMm);
     filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
-    filled.operation = operation_of(request.cut, filled.finish);
-    filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
-    if (has_force(request.cut)) {
-        out.band = force_band(catalogue, filled.alloy, Process::turn, filled.constants.rough);
-        if (filled.constants.rough) {
-            out.caution(CautionCode::force_rough);
-        }
-    }
-    const double reference = filled.alloy.iso513 == material::Iso513::k ? kIronRakeDeg : kSteelRakeDeg;
     if (!std::isnan(request.rake_deg)) {
-        filled.correction *= RakeCorrection::compute(request.rake_deg, reference);
+        filled.correction *= RakeCorrection::compute(request.rake_deg, reference_rake_deg(filled.alloy));
     }
     filled.correction *= value_or(request.wear_factor, 1.0);
     if (request.cut == LatheCut::bore) {
@@ -161,7 +143,7 @@ double deflection(const Filled& filled, double passive_force, RuleId& used) noex
             return CentresDeflection::compute(passive_force, out / 2.0, out, e, i);
         case Hold::chuck_and_centre:
             used = rule::deflection_chuck_centre;
-            return passive_force * out * out * out / (kMiddleOfChuckCentre * 1000.0 * e * i);
+            return chuck_and_centre_deflection(passive_force, out, e, i);
         default:
             used = rule::deflection_chuck;
             return CantileverDeflection::compute(passive_force, out, e, i);
@@ -174,17 +156,17 @@ void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
     if (!has_force(filled.request.cut)) {
         return;
     }
-    const double kappa = filled.request.cut == LatheCut::part_off
-                             ? 90.0
-                             : MeanEntering::compute(filled.depth, filled.nose, filled.entering);
+    const SineCosine kappa = filled.request.cut == LatheCut::part_off
+                                 ? SineCosine{1.0, 0.0}
+                                 : mean_entering(filled.depth, filled.nose, sine_cosine_deg(filled.entering));
     out.depth_mm = filled.depth;
-    out.chip_thickness_mm = ChipThickness::compute(feed, kappa);
+    out.chip_thickness_mm = feed * kappa.sine;
     const double speed = speed_correction(filled.constants, out.cutting_speed_m_min);
-    out.cutting_force_n = TurningForce::compute(filled.constants.kc11_n_mm2, filled.constants.mc,
-                                                filled.depth, feed, kappa, filled.correction * speed);
+    out.cutting_force_n = TurningForce::at(filled.constants.kc11_n_mm2, filled.constants.mc, filled.depth,
+                                           feed, out.chip_thickness_mm, filled.correction * speed);
     const double normal = kNormalForceShare * out.cutting_force_n;
-    out.feed_force_n = normal * std::sin(kappa * kDegree);
-    out.passive_force_n = normal * std::abs(std::cos(kappa * kDegree));
+    out.feed_force_n = normal * kappa.sine;
+    out.passive_force_n = normal * kappa.cosine;
     out.spindle_power_kw = CuttingPower::compute(out.cutting_force_n, out.cutting_speed_m_min);
     out.torque_nm = SpindleTorque::compute(out.cutting_force_n, filled.request.diameter_mm);
     out.mrr_cm3_min = TurningRemoval::compute(out.cutting_speed_m_min, feed, filled.depth);
@@ -224,24 +206,13 @@ Feeds feeds_of(const machine::Machine& machine, LatheCut cut) noexcept {
                                                     : Feeds{&machine.carriage, machine.carriage.cross_ratio};
 }
 
-double usual_feed(const Filled& filled) noexcept {
-    if (filled.request.cut == LatheCut::part_off) {
-        return kPartingFeedMm;
-    }
-    if (filled.request.cut == LatheCut::bore || filled.request.cut == LatheCut::knurl) {
-        return kBoreFeedMm;
-    }
-    return filled.finish ? kFinishFeedMm : kRoughFeedMm;
-}
-
 /// The feed that is wanted before the machine and the limits have their say, and the most that still suits.
 struct Wanted {
     double feed = kNaN;
     double most = kNaN;
 };
 
-Wanted wanted_feed(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
-                   CutResult& out) noexcept {
+Wanted wanted_feed(const Filled& filled, const TurnTables& tables, CutResult& out) noexcept {
     const TurnRequest& request = filled.request;
     const std::uint8_t key = figure("feed_mm_rev");
     if (!std::isnan(request.feed_mm_rev)) {
@@ -249,13 +220,12 @@ Wanted wanted_feed(const Catalogue& catalogue, const Filled& filled, const Windo
         out.feed_limited_by = LimitCode::asked;
         return {request.feed_mm_rev, request.feed_mm_rev};
     }
-    FeedWindow window;
-    double feed = usual_feed(filled);
+    double feed = usual_feed_mm(request.cut, filled.finish);
     double most = feed;
-    if (feed_window(catalogue, query, window).ok()) {
-        feed = std::clamp(feed, window.low_mm, window.high_mm);
-        most = window.high_mm;
-        out.evidence.note(key, rule::feed_guide, window.row);
+    if (tables.has_feeds) {
+        feed = std::clamp(feed, tables.feeds.low_mm, tables.feeds.high_mm);
+        most = tables.feeds.high_mm;
+        out.evidence.note(key, rule::feed_guide, tables.feeds.row);
     } else {
         out.evidence.note(key, rule::feed_guide);
     }
@@ -440,39 +410,55 @@ double travel_of(const TurnRequest& request) noexcept {
     return request.length_mm + gaps;  // NaN when no length was given
 }
 
-}  // namespace
-
-Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request,
-                CutResult& out) noexcept {
-    out = {};
+Status check_turn(const Catalogue& catalogue, const machine::Machine& machine,
+                  const TurnRequest& request) noexcept {
     Status status = check_request(request, kTurnArguments);
     if (status.ok()) {
         status = check_shape(request);
     }
-    if (status.ok()) {
-        status = check_setting(catalogue, machine, request.work);
+    return status.ok() ? check_setting(catalogue, machine, request.work) : status;
+}
+
+TurnTables look_up(const Catalogue& catalogue, const Filled& filled) noexcept {
+    const TurnRequest& request = filled.request;
+    TurnTables tables;
+    tables.operation = operation_of(request.cut, filled.finish);
+    tables.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
+    if (has_force(request.cut)) {
+        tables.band = force_band(catalogue, filled.alloy, Process::turn, tables.constants.rough);
     }
-    if (!status.ok()) {
-        return status;
-    }
-    const Filled filled = fill(catalogue, request, out);
     const WindowQuery query{&filled.alloy,
                             request.work.hardness_hb,
-                            filled.operation,
+                            tables.operation,
                             request.tool_material,
                             filled.depth,
-                            value_or(request.feed_mm_rev, usual_feed(filled)),
+                            value_or(request.feed_mm_rev, usual_feed_mm(request.cut, filled.finish)),
                             kNaN};
-    SpeedWindow window;
-    status = speed_window(catalogue, query, window);
-    if (!status.ok()) {
-        return {status.code, kNoArgument};
+    tables.window_status = {speed_window(catalogue, query, tables.window).code, kNoArgument};
+    if (tables.window_status.ok() && std::isnan(request.feed_mm_rev)) {
+        tables.has_feeds = feed_window(catalogue, query, tables.feeds).ok();
     }
-    note_window(window, out);
+    return tables;
+}
+
+Status answer(const Catalogue& catalogue, const machine::Machine& machine, Filled& filled,
+              const TurnTables& tables, CutResult& out) noexcept {
+    const TurnRequest& request = filled.request;
+    if (!tables.window_status.ok()) {
+        return tables.window_status;
+    }
+    filled.constants = tables.constants;
+    if (has_force(request.cut)) {
+        out.band = tables.band;
+        if (tables.constants.rough) {
+            out.caution(CautionCode::force_rough);
+        }
+    }
+    note_window(tables.window, out);
     choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck,
                  request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN, out);
     check_fire(filled.alloy, out);
-    choose_feed(machine, filled, wanted_feed(catalogue, filled, query, out), out);
+    choose_feed(machine, filled, wanted_feed(filled, tables, out), out);
     if (has_force(request.cut)) {
         note_force(filled, out);
         note_power(machine, out);
@@ -487,6 +473,48 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     note_travel(machine, cross ? "cross" : "carriage", travel_of(request), out);
     note_binding(machine, out);
     return finished(out);
+}
+
+}  // namespace
+
+double usual_feed_mm(LatheCut cut, bool finish) noexcept {
+    if (cut == LatheCut::part_off) {
+        return kPartingFeedMm;
+    }
+    if (cut == LatheCut::bore || cut == LatheCut::knurl) {
+        return kBoreFeedMm;
+    }
+    return finish ? kFinishFeedMm : kRoughFeedMm;
+}
+
+double reference_rake_deg(const material::AlloyRow& alloy) noexcept {
+    return alloy.iso513 == material::Iso513::k ? kIronRakeDeg : kSteelRakeDeg;
+}
+
+TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request) noexcept {
+    return look_up(catalogue, fill(catalogue, request));
+}
+
+Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request,
+                const TurnTables& tables, CutResult& out) noexcept {
+    out = {};
+    const Status status = check_turn(catalogue, machine, request);
+    if (!status.ok()) {
+        return status;
+    }
+    Filled filled = fill(catalogue, request);
+    return answer(catalogue, machine, filled, tables, out);
+}
+
+Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request,
+                CutResult& out) noexcept {
+    out = {};
+    const Status status = check_turn(catalogue, machine, request);
+    if (!status.ok()) {
+        return status;
+    }
+    Filled filled = fill(catalogue, request);
+    return answer(catalogue, machine, filled, look_up(catalogue, filled), out);
 }
 
 CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request) {

@@ -77,13 +77,13 @@ double hardness_distance(const SpeedRow& row, double hb) noexcept {
     return hb < low ? low - hb : hb > high ? hb - high : 0.0;
 }
 
-/// Whether a row is for about the feed asked for: within a factor of two.
+/// Whether a row is for about the feed asked for.
 bool fits_feed(const SpeedRow& row, double feed) noexcept {
     if (std::isnan(feed) || !has_feed(row)) {
         return true;
     }
     const double low = std::isnan(row.feed_low_mm) ? 0.0 : row.feed_low_mm;
-    return low <= 2.0 * feed && row.feed_high_mm >= feed / 2.0;
+    return low <= kAboutFeed * feed && row.feed_high_mm >= feed / kAboutFeed;
 }
 
 /// A row's depth against the one asked for: rows that reach it come first, the least first; then the
@@ -92,7 +92,7 @@ double depth_order(const SpeedRow& row, double depth) noexcept {
     if (std::isnan(depth) || std::isnan(row.depth_high_mm)) {
         return 0.0;
     }
-    return row.depth_high_mm >= depth - 1e-9 ? row.depth_high_mm : 1e6 - row.depth_high_mm;
+    return row.depth_high_mm >= depth - kDepthSlackMm ? row.depth_high_mm : 1e6 - row.depth_high_mm;
 }
 
 bool fits_diameter(const SpeedRow& row, double diameter) noexcept {

@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/elementary.hpp"
 
 namespace halfnut::cutting {
 
@@ -33,17 +34,36 @@ struct ChipThickness {
                                                                                       .high = 120.0,
                                                                                       .low_open = true,
                                                                                       .high_open = false}};
-    static double compute(double f, double kappa) noexcept { return f * std::sin(kappa * kDegree); }
+    static double compute(double f, double kappa) noexcept { return f * sine_cosine_deg(kappa).sine; }
 };
 inline double chip_thickness_mm(double feed_mm_rev, double entering_deg) {
     return scalar<ChipThickness>(feed_mm_rev, entering_deg);
+}
+
+/// The mean entering angle by its sine and the size of its cosine; see MeanEntering. Arithmetic alone, for
+/// any number of rows at once.
+///
+/// Given
+///   a_p     depth, > 0
+///   r       nose radius, >= 0
+///   kappa   sine and cosine of the straight edge's angle
+/// Returned
+///   of the chord across the engaged edge; the straight edge's own for a sharp nose
+inline SineCosine mean_entering(double a_p, double r, SineCosine kappa) noexcept {
+    const double nose = r * (1.0 - kappa.cosine);  // depth up to which only the nose cuts
+    const bool curved = a_p <= nose;
+    const double along = r * kappa.sine + (a_p - nose) * kappa.cosine / kappa.sine;
+    const double ratio = (curved ? 2.0 * r - a_p : along) / a_p;
+    const double square = curved ? ratio : ratio * ratio;  // of the cotangent
+    const double length = std::sqrt(1.0 + square);
+    return {1.0 / length, std::sqrt(square) / length};
 }
 
 /// Mean entering angle when the nose does much of the cutting: the direction of the chord across the
 /// engaged edge.
 ///
 ///     depth >= r (1 - cos kappa):   the angle of the chord from the deepest to the highest point
-///     depth below that:             kappa_m = acos(1 - a_p / r) / 2
+///     depth below that:             kappa_m = acos(1 - a_p / r) / 2, the chord's too
 ///
 /// Given
 ///   depth_mm         a_p, mm, > 0
@@ -67,11 +87,10 @@ struct MeanEntering {
                                                    .low_open = true,
                                                    .high_open = false}};
     static double compute(double a_p, double r, double kappa) noexcept {
-        const double nose = r * (1.0 - std::cos(kappa * kDegree));  // depth up to which only the nose cuts
-        if (a_p <= nose) {
-            return std::acos(1.0 - a_p / r) / 2.0 / kDegree;
-        }
-        const double along = r * std::sin(kappa * kDegree) + (a_p - nose) / std::tan(kappa * kDegree);
+        const SineCosine edge = sine_cosine_deg(kappa);
+        const double nose = r * (1.0 - edge.cosine);  // depth up to which only the nose cuts
+        const double along = a_p <= nose ? std::sqrt(a_p * (2.0 * r - a_p))
+                                         : r * edge.sine + (a_p - nose) * edge.cosine / edge.sine;
         return std::atan2(a_p, along) / kDegree;
     }
 };
@@ -131,7 +150,7 @@ struct MillingChipMax {
         if (x > 1.0) {
             return std::numeric_limits<double>::quiet_NaN();
         }
-        const double h = f_z * std::sin(kappa * kDegree);
+        const double h = f_z * sine_cosine_deg(kappa).sine;
         return x < 0.5 ? 2.0 * h * std::sqrt(x * (1.0 - x)) : h;
     }
 };
@@ -159,7 +178,7 @@ struct MillingChipMean {
     static constexpr std::array arguments = MillingChipMax::arguments;
     static double compute(double f_z, double a_e, double d, double kappa) noexcept {
         const double phi_s = Engagement::compute(a_e, d);
-        return 360.0 / (std::numbers::pi * phi_s) * f_z * (a_e / d) * std::sin(kappa * kDegree);
+        return 360.0 / (std::numbers::pi * phi_s) * f_z * (a_e / d) * sine_cosine_deg(kappa).sine;
     }
 };
 inline double milling_chip_thickness_mean_mm(double feed_per_tooth_mm, double width_mm,

@@ -43,7 +43,7 @@ struct SpecificCuttingForce {
         positive("kc11_n_mm2", "N/mm2"),
         Argument{.name = "mc", .unit = "", .low = 0.0, .high = 1.0, .low_open = false, .high_open = true},
         positive("chip_thickness_mm", "mm")};
-    static double compute(double kc11, double m_c, double h) noexcept { return kc11 * std::pow(h, -m_c); }
+    static double compute(double kc11, double m_c, double h) noexcept { return kc11 * power_of(h, -m_c); }
 };
 inline double specific_cutting_force_n_mm2(double kc11_n_mm2, double mc, double chip_thickness_mm) {
     return scalar<SpecificCuttingForce>(kc11_n_mm2, mc, chip_thickness_mm);
@@ -71,9 +71,12 @@ struct TurningForce {
     static constexpr std::array arguments{
         SpecificCuttingForce::arguments[0], SpecificCuttingForce::arguments[1], positive("depth_mm", "mm"),
         ChipThickness::arguments[0],        ChipThickness::arguments[1],        positive("correction")};
-    static double compute(double kc11, double m_c, double a_p, double f, double kappa, double k) noexcept {
-        const double h = ChipThickness::compute(f, kappa);
+    /// For a chip thickness that is known.
+    static double at(double kc11, double m_c, double a_p, double f, double h, double k) noexcept {
         return SpecificCuttingForce::compute(kc11, m_c, h) * a_p * f * k;  // b h = a_p f
+    }
+    static double compute(double kc11, double m_c, double a_p, double f, double kappa, double k) noexcept {
+        return at(kc11, m_c, a_p, f, ChipThickness::compute(f, kappa), k);
     }
 };
 inline double turning_force_n(double kc11_n_mm2, double mc, double depth_mm, double feed_mm_rev,
@@ -124,7 +127,9 @@ struct SpeedCorrection {
     static double at(double v) noexcept {
         constexpr double kBend = 100.0;
         constexpr double kSlowest = 20.0;
-        return v < kBend ? 2.023 * std::pow(std::max(v, kSlowest), -0.153) : 1.380 * std::pow(v, -0.07);
+        const bool slow = v < kBend;
+        const double held = v < kSlowest ? kSlowest : v;
+        return (slow ? 2.023 : 1.380) * power_of(held, slow ? -0.153 : -0.07);
     }
     static double compute(double v_c, double v_0) noexcept { return at(v_c) / at(v_0); }
 };
@@ -169,7 +174,7 @@ struct FeedFactor {
     static constexpr std::string_view name = "feed_factor";
     static constexpr std::array arguments{positive("feed_mm", "mm")};
     static double compute(double f) noexcept {
-        return std::pow(kUnitPowerThicknessMm / f, kFeedFactorExponent);
+        return power_of(kUnitPowerThicknessMm / f, kFeedFactorExponent);
     }
 };
 inline double feed_factor(double feed_mm) {

@@ -3,6 +3,7 @@
 /// as speed and feed go.
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/window.hpp"
 
 namespace halfnut::cutting {
 
@@ -65,6 +66,25 @@ inline constexpr double kFinishDepthDefaultMm = 0.25;
 /// Largest feed as a share of the nose radius.
 inline constexpr double kFeedOverNose = 0.6;
 
+/// A chip thinner than this rubs: a third of the edge radius of a carbide insert, 0.025 mm or so.
+inline constexpr double kRubbingThicknessMm = 0.01;
+
+/// Work sticks out far from these on, in diameters: in a chuck, steadied at its end; a bar from its holder.
+inline constexpr double kSlenderChuck = 4.0;
+inline constexpr double kSlenderCentre = 12.0;
+inline constexpr double kBarOverhang = 4.0;
+
+/// A wall is thin below this share of the diameter.
+inline constexpr double kThinWall = 0.1;
+
+/// Worst place between chuck and centre, see chuck_centre_deflection_mm.
+inline constexpr double kMiddleOfChuckCentre = 102.0;
+
+/// Deflection at that place, mm; arguments as for chuck_centre_deflection_mm.
+inline double chuck_and_centre_deflection(double force, double length, double e, double i) noexcept {
+    return force * length * length * length / (kMiddleOfChuckCentre * 1000.0 * e * i);
+}
+
 /// Force across the edge, in the plane of feed and depth, as a share of the cutting force.
 inline constexpr double kNormalForceShare = 0.6;
 
@@ -108,6 +128,37 @@ inline constexpr std::array kTurnArguments{
 ///   status.argument counts in kTurnArguments
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const machine::Machine& machine,
                               const TurnRequest& request, CutResult& out) noexcept;
+
+/// What the tables give for a cut. It depends on alloy, hardness and tool, on whether the cut finishes, and
+/// in steps on depth and feed; rows that share it need not look it up again.
+struct TurnTables {
+    Operation operation{};
+    ForceConstants constants;
+    ForceBand band;
+    SpeedWindow window;
+    Status window_status;
+    FeedWindow feeds;  ///< around the usual feed; counts where none was asked for
+    bool has_feeds = false;
+};
+
+/// The tables' part of evaluate().
+///
+/// Given
+///   catalogue   the tables
+///   request     with an alloy of the catalogue and a diameter; see TurnRequest
+/// Returned
+///   window_status is not_tabulated where no row of any kin has a speed
+[[nodiscard]] TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request) noexcept;
+
+/// evaluate() with what turn_tables() gave, for this request or one that shares its tables: the same answer.
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const machine::Machine& machine,
+                              const TurnRequest& request, const TurnTables& tables, CutResult& out) noexcept;
+
+/// Feed wanted when none was asked for and no table has one.
+[[nodiscard]] double usual_feed_mm(LatheCut cut, bool finish) noexcept;
+
+/// Rake that an alloy's force constants were measured with, degrees.
+[[nodiscard]] double reference_rake_deg(const material::AlloyRow& alloy) noexcept;
 
 /// evaluate() that throws.
 ///

@@ -16,6 +16,14 @@ inline constexpr double kSingleFeedLow = 0.5;
 /// Depth up to which a cut counts as finishing: 0.020 in, as the printed course notes have it.
 inline constexpr double kFinishDepthMm = 0.51;
 
+/// A row is for about the feed asked for within this factor, and for a depth that passes its own by less than
+/// the slack.
+inline constexpr double kAboutFeed = 2.0;
+inline constexpr double kDepthSlackMm = 1e-9;
+
+/// Printed upper limit for magnesium turned dry: 700 ft/min.
+inline constexpr double kMagnesiumFireMMin = 213.36;
+
 struct WindowQuery {
     const material::AlloyRow* alloy = nullptr;
     double hardness_hb = kNaN;  ///< the work's own; NaN for the tabulated one
