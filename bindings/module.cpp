@@ -5,6 +5,10 @@
 #include "bind.hpp"
 #include "halfnut/error.hpp"
 
+namespace halfnut::bind {
+void bind_batch(pybind11::module_& module);
+}
+
 namespace py = pybind11;
 
 namespace {
@@ -83,4 +87,5 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_adjuster(module);
     halfnut::bind::bind_cutting(module);
     halfnut::bind::bind_cutting_formulas(module);
+    halfnut::bind::bind_batch(module);
 }

@@ -1,0 +1,569 @@
+#include <algorithm>
+#include <cmath>
+#include <cstring>
+#include <limits>
+#include <memory>
+
+#include "halfnut/cutting/chip.hpp"
+#include "halfnut/cutting/force.hpp"
+#include "halfnut/elementary.hpp"
+#include "halfnut/material/alloy.hpp"
+#include "step_table.hpp"
+#include "turn_block.hpp"
+#include "turn_cases.hpp"
+#include "write_cut.hpp"
+
+namespace halfnut::batch {
+
+using namespace cutting;
+
+namespace {
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+// Sizes, feeds and limits within these cannot overflow anywhere in a cut.
+constexpr Bounds kOrdinary{1e-6, 1e6, false};
+constexpr Bounds kOrdinaryFromZero{0.0, 1e6, false};
+
+constexpr std::size_t argument(std::string_view name) {
+    for (std::size_t i = 0; i < kTurnArguments.size(); ++i) {
+        if (kTurnArguments[i].argument.name == name) {
+            return i;
+        }
+    }
+    return kTurnArguments.size();
+}
+
+constexpr std::size_t figure_place(std::string_view name) {
+    for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
+        if (kCutFigures[i].name == name) {
+            return i;
+        }
+    }
+    return kCutFigures.size();
+}
+
+// An input of the block and the numbers between which it is ordinary.
+struct Input {
+    std::size_t argument;
+    const double* TurnBlock::* column;
+    Bounds bounds;
+};
+
+constexpr std::array kInputs{
+    Input{argument("diameter_mm"), &TurnBlock::diameter, {1e-6, 1e6, true}},
+    Input{argument("length_mm"), &TurnBlock::length, kOrdinary},
+    Input{argument("feed_mm_rev"), &TurnBlock::feed, kOrdinary},
+    Input{argument("bore_mm"), &TurnBlock::bore, kOrdinaryFromZero},
+    Input{argument("stick_out_mm"), &TurnBlock::stick_out, kOrdinary},
+    Input{argument("nose_radius_mm"), &TurnBlock::nose, kOrdinaryFromZero},
+    Input{argument("entering_deg"), &TurnBlock::entering, {10.0, 120.0, false}},
+    Input{argument("rake_deg"), &TurnBlock::rake, {-30.0, 40.0, false}},
+    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0, false}},
+    Input{argument("roughness_limit_um"), &TurnBlock::roughness_limit, kOrdinary},
+    Input{argument("deflection_limit_mm"), &TurnBlock::deflection_limit, kOrdinary},
+    Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryFromZero},
+    Input{argument("overrun_mm"), &TurnBlock::overrun, kOrdinaryFromZero},
+};
+constexpr std::size_t kDepth = argument("depth_mm");
+constexpr Bounds kDepthBounds{1e-6, 1e6, false};
+
+// Arguments that the block leaves to evaluate(): a row that gives one goes there.
+constexpr std::array kLeft{argument("end_diameter_mm"), argument("spindle_rpm"), argument("bar_diameter_mm")};
+
+// Figures that only evaluate() gives.
+constexpr std::array kOnlyAlone{figure_place("tool_life_min"), figure_place("tool_life_low_min"),
+                                figure_place("tool_life_high_min"), figure_place("hand_turns_per_min"),
+                                figure_place("hand_turns")};
+
+bool rising(const std::vector<double>& steps) {
+    return std::adjacent_find(steps.begin(), steps.end(), [](double a, double b) { return !(a < b); }) ==
+               steps.end() &&
+           (steps.empty() || steps.front() > 0.0);
+}
+
+// What a machine gives, looked up once a call.
+struct Levers {
+    explicit Levers(const machine::Machine& of) : machine(of) {
+        std::vector<double> speeds;
+        for (std::size_t i = 0; i < of.spindle.size(); ++i) {
+            const machine::SpindleStep& step = of.spindle[i];
+            fixed = fixed && !step.variable();
+            speeds.push_back(step.rpm);
+            rpm.push_back(step.rpm);
+            available.push_back(machine::spindle_power_kw(of, i, step.rpm));
+            efficiency.push_back(machine::efficiency_at(of, i));
+        }
+        fixed = fixed && rising(speeds) && speeds.size() < 65536;
+        if (fixed) {
+            spindle = StepTable(speeds);
+        }
+        for (const machine::FeedStep& step : of.carriage.steps) {
+            feed.push_back(step.feed_mm);
+        }
+        any = &of == &any_machine();
+        steps = !any && !feed.empty();
+        if (steps && rising(feed)) {
+            feeds = StepTable(feed);
+        }
+    }
+
+    [[nodiscard]] bool ordinary() const { return !machine.spindle.empty() && (!steps || rising(feed)); }
+
+    const machine::Machine& machine;
+    bool any = false;
+    bool fixed = true;   // every speed of the spindle is one, slow to fast
+    bool steps = false;  // feeds are steps
+    StepTable spindle;
+    StepTable feeds;
+    std::vector<double> rpm;
+    std::vector<double> available;
+    std::vector<double> efficiency;
+    std::vector<double> feed;
+};
+
+// A call, as its workers share it.
+struct Call {
+    const TurnCases& cases;
+    const CutSetting& setting;
+    const TurnColumns& columns;
+    const CutColumns& out;
+    const TurnPasses& passes;
+    Levers levers;
+    TurnShared shared;
+    std::vector<const TurnCases::Grid*> grids;  // alloy by tool
+    bool all_alone = false;                     // every row goes through evaluate()
+    bool wants_efficiency = false;
+    bool wants_band = false;  // its lower edge
+    bool rakes = false;       // a rake is given
+    bool may_burn = false;    // some alloy is magnesium
+};
+
+constexpr std::size_t kTools = enum_names(ToolMaterial{}).size();
+
+const TurnCases::Grid* grid_of(const Call& call, std::size_t row) {
+    const auto alloy = static_cast<std::size_t>(call.columns.work.alloy.at(row));
+    const auto tool = static_cast<std::size_t>(call.columns.work.tool_material.at(row));
+    return alloy < call.setting.alloys.size() && tool < kTools ? call.grids[alloy * kTools + tool] : nullptr;
+}
+
+TurnRequest request_of(const Call& call, std::size_t row) {
+    TurnRequest request;
+    const TurnColumns& columns = call.columns;
+    request.cut = LatheCut::turn;
+    request.work = work_of(call.setting, columns.work, row);
+    request.tool_material = static_cast<ToolMaterial>(columns.work.tool_material.at(row));
+    for (std::size_t i = 0; i < kTurnArguments.size(); ++i) {
+        request.*(kTurnArguments[i].member) = columns.numbers[i].at(row);
+    }
+    request.finish = columns.finish == nullptr ? columns.finish_all : columns.finish[row] != 0;
+    request.hold = columns.hold;
+    request.chuck = call.setting.chuck;
+    return request;
+}
+
+// One worker's scratch, and the passes over a block.
+class Worker {
+   public:
+    explicit Worker(const Call& call) : call_(call), block_(std::make_unique<TurnBlock>()) {
+        for (std::size_t i = 0; i < kInputs.size(); ++i) {
+            all_[i].fill(call.columns.numbers[kInputs[i].argument].all);
+        }
+        all_depth_.fill(call.columns.numbers[kDepth].all);
+        const double entering = call.columns.numbers[argument("entering_deg")].all;
+        const SineCosine edge = sine_cosine_deg(entering == entering ? entering : kEnteringDeg);
+        block_->fire_speed.fill(kInfinity);
+        block_->sine.fill(edge.sine);
+        block_->cosine.fill(edge.cosine);
+    }
+
+    void operator()(std::size_t first, std::size_t last) {
+        if (!call_.all_alone) {
+            ordinary(first, last - first);
+        }
+        for (std::size_t row = first; row < last; ++row) {
+            if (call_.all_alone || block_->special[row - first] != 0) {
+                alone(row);
+            }
+        }
+    }
+
+   private:
+    void alone(std::size_t row) {
+        const TurnRequest request = request_of(call_, row);
+        const TurnCase* found = nullptr;
+        if (std::isnan(request.work.hardness_hb)) {
+            if (const TurnCases::Grid* const grid = grid_of(call_, row)) {
+                const bool finish = request.finish || request.depth_mm <= kFinishDepthMm;
+                const TurnCases::Grid::Side& side = grid->sides[finish ? 1 : 0];
+                if (side.answered) {
+                    found = &grid->cases[TurnCases::Grid::place(side, depth_of(side, request),
+                                                                feed_of(side, request))];
+                }
+            }
+        }
+        CutResult result;
+        const Catalogue& catalogue = *call_.setting.catalogue;
+        const Status status = found == nullptr
+                                  ? evaluate(catalogue, call_.levers.machine, request, result)
+                                  : evaluate(catalogue, call_.levers.machine, request, found->tables, result);
+        write_cut(call_.out, row, status, result, status.ok() && found != nullptr ? found->id : -1);
+    }
+
+    static double depth_of(const TurnCases::Grid::Side& side, const TurnRequest& request) {
+        return std::isnan(request.depth_mm) ? std::min(side.usual_depth, request.diameter_mm / 8.0)
+                                            : request.depth_mm;
+    }
+    static double feed_of(const TurnCases::Grid::Side& side, const TurnRequest& request) {
+        return std::isnan(request.feed_mm_rev) ? side.usual_feed : request.feed_mm_rev;
+    }
+
+    void ordinary(std::size_t first, std::size_t rows) {
+        place_columns(first, rows);
+        check(first, rows);
+        look_up_cases(first, rows);
+        call_.passes.want(call_.shared, *block_);
+        look_up_levers(first, rows);
+        call_.passes.reckon(call_.shared, *block_);
+        call_.passes.judge(call_.shared, *block_);
+        write(first, rows);
+    }
+
+    void place_columns(std::size_t first, std::size_t rows) {
+        TurnBlock& block = *block_;
+        block.rows = rows;
+        for (std::size_t i = 0; i < kInputs.size(); ++i) {
+            const double* const data = call_.columns.numbers[kInputs[i].argument].data;
+            block.*(kInputs[i].column) = data == nullptr ? all_[i].data() : data + first;
+        }
+        const double* const depths = call_.columns.numbers[kDepth].data;
+        depth_ = depths == nullptr ? all_depth_.data() : depths + first;
+        for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
+            block.out[i] =
+                call_.out.figures[i] == nullptr ? scratch_[i].data() : call_.out.figures[i] + first;
+        }
+    }
+
+    void check(std::size_t first, std::size_t rows) {
+        TurnBlock& block = *block_;
+        block.special.fill(0);
+        const auto check_one = [&](std::size_t at, const double* column, Bounds bounds) {
+            if (call_.columns.numbers[at].data != nullptr) {
+                call_.passes.check(column, bounds, rows, block.special.data());
+            }
+        };
+        for (const Input& input : kInputs) {
+            check_one(input.argument, block.*(input.column), input.bounds);
+        }
+        check_one(kDepth, depth_, kDepthBounds);
+        for (const std::size_t at : kLeft) {
+            if (const double* const data = call_.columns.numbers[at].data) {
+                for (std::size_t i = 0; i < rows; ++i) {
+                    block.special[i] |= data[first + i] == data[first + i] ? 1U : 0U;
+                }
+            }
+        }
+        if (const double* const hardness = call_.columns.work.hardness_hb.data) {
+            for (std::size_t i = 0; i < rows; ++i) {
+                block.special[i] |= hardness[first + i] == hardness[first + i] ? 1U : 0U;
+            }
+        }
+    }
+
+    void look_up_cases(std::size_t first, std::size_t rows) {
+        TurnBlock& b = *block_;
+        const std::uint8_t* const finishes = call_.columns.finish;
+        const std::int32_t* const alloys = call_.columns.work.alloy.data;
+        const std::int32_t* const tools = call_.columns.work.tool_material.data;
+        const bool open_feed = call_.columns.numbers[argument("feed_mm_rev")].data == nullptr &&
+                               !call_.columns.numbers[argument("feed_mm_rev")].given();
+        b.open_feeds = open_feed;
+        const TurnCases::Grid* const* const grids = call_.grids.data();
+        const std::size_t known = call_.setting.alloys.size();
+        const auto all_alloy = static_cast<std::size_t>(call_.columns.work.alloy.all);
+        const auto all_tool = static_cast<std::size_t>(call_.columns.work.tool_material.all);
+        for (std::size_t i = 0; i < rows; ++i) {
+            const std::size_t row = first + i;
+            const std::size_t alloy = alloys == nullptr ? all_alloy : static_cast<std::size_t>(alloys[row]);
+            const std::size_t tool = tools == nullptr ? all_tool : static_cast<std::size_t>(tools[row]);
+            const TurnCases::Grid* const grid =
+                alloy < known && tool < kTools ? grids[alloy * kTools + tool] : nullptr;
+            const double asked = depth_[i];
+            const bool finish = (finishes == nullptr ? call_.columns.finish_all : finishes[row] != 0) ||
+                                asked <= kFinishDepthMm;
+            const double diameter = b.diameter[i];
+            if (grid == nullptr || !grid->sides[finish ? 1 : 0].answered) {
+                b.special[i] = 1;
+                b.depth[i] = 1.0;
+                case_[i] = -1;
+                found_[i] = &unanswered_;
+                continue;
+            }
+            const TurnCases::Grid::Side& side = grid->sides[finish ? 1 : 0];
+            const double depth = asked == asked ? asked : std::min(side.usual_depth, diameter / 8.0);
+            const bool open = b.feed[i] != b.feed[i];
+            const double feed = open ? side.usual_feed : b.feed[i];
+            b.open_feeds |= open;
+            const std::size_t place = TurnCases::Grid::place(side, depth, feed);
+            b.depth[i] = depth;
+            case_[i] = grid->ids[place];
+            found_[i] = &grid->numbers[place];
+            b.special[i] |= depth > diameter / 2.0 || b.bore[i] >= diameter ? 1U : 0U;
+        }
+        for (std::size_t i = 0; i < rows; ++i) {
+            const CaseNumbers& from = *found_[i];
+            b.low_m_min[i] = from.low_m_min;
+            b.high_m_min[i] = from.high_m_min;
+            b.kc11[i] = from.kc11;
+            b.mc[i] = from.mc;
+            b.at_reference[i] = from.at_reference;
+            b.band_high[i] = from.band_high;
+            b.modulus[i] = from.modulus;
+            b.cautions[i] = from.cautions;
+        }
+        // What only some calls need.
+        const auto copy = [&](bool needed, Row& to, double CaseNumbers::* member) {
+            if (needed) {
+                for (std::size_t i = 0; i < rows; ++i) {
+                    to[i] = found_[i]->*member;
+                }
+            }
+        };
+        copy(call_.wants_band, b.band_low, &CaseNumbers::band_low);
+        copy(call_.rakes, b.reference_rake, &CaseNumbers::reference_rake);
+        copy(call_.may_burn, b.fire_speed, &CaseNumbers::fire_speed);
+        copy(b.open_feeds, b.usual_feed, &CaseNumbers::usual_feed);
+        copy(b.open_feeds, b.feed_low, &CaseNumbers::feed_low);
+        copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
+    }
+
+    void look_up_levers(std::size_t first, std::size_t rows) {
+        TurnBlock& b = *block_;
+        const Levers& levers = call_.levers;
+        if (levers.fixed) {
+            const std::size_t fastest = levers.rpm.size() - 1;
+            for (std::size_t i = 0; i < rows; ++i) {
+                // The same speed reached by another way of rounding still counts as not above the limit.
+                const std::size_t count = levers.spindle.not_above(b.limit_rpm[i] * (1.0 + 1e-12));
+                const std::size_t step = count == 0 ? 0 : count - 1;
+                spindle_step_[i] = static_cast<std::uint16_t>(step);
+                b.chosen_rpm[i] = levers.rpm[step];
+                b.available[i] = levers.available[step];
+                b.flags[i] |= (count == 0 ? 1U : 0U) | (step == fastest ? 2U : 0U);
+            }
+        } else {
+            for (std::size_t i = 0; i < rows; ++i) {
+                const machine::SpindleChoice choice =
+                    machine::choose_spindle(levers.machine, b.low_rpm[i], b.limit_rpm[i]);
+                spindle_step_[i] = static_cast<std::uint16_t>(choice.step);
+                b.chosen_rpm[i] = choice.rpm;
+                b.available[i] = machine::spindle_power_kw(levers.machine, choice.step, choice.rpm);
+                const bool top =
+                    choice.step + 1 == levers.rpm.size() && choice.rpm >= levers.machine.spindle.back().rpm;
+                b.flags[i] |= (choice.fit == machine::SpindleFit::above_window ? 1U : 0U) | (top ? 2U : 0U);
+            }
+        }
+        if (call_.wants_efficiency) {
+            for (std::size_t i = 0; i < rows; ++i) {
+                b.efficiency[i] = levers.efficiency[spindle_step_[i]];
+            }
+        }
+        if (levers.steps) {
+            for (std::size_t i = 0; i < rows; ++i) {
+                const std::size_t count = levers.feeds.not_above(b.wanted_feed[i] * (1.0 + 1e-9));
+                const std::size_t step = count == 0 ? 0 : count - 1;
+                feed_step_[i] = static_cast<std::uint16_t>(step);
+                b.chosen_feed[i] = levers.feed[step];
+                b.flags[i] |= step == 0 ? 0U : 16U;
+            }
+        } else {
+            std::copy_n(b.wanted_feed.data(), rows, b.chosen_feed.data());
+            std::fill_n(feed_step_.data(), rows, std::uint16_t{0});
+        }
+        (void)first;
+    }
+
+    void write(std::size_t first, std::size_t rows) {
+        const TurnBlock& b = *block_;
+        const CutColumns& out = call_.out;
+        const auto copy = [&](std::string_view name, const Row& from) {
+            if (double* const to = out.figures[figure_place(name)]) {
+                std::copy_n(from.data(), rows, to + first);
+            }
+        };
+        const auto times = [&](std::string_view name, std::string_view of, const Row& factor) {
+            if (double* const to = out.figures[figure_place(name)]) {
+                const double* const from = b.out[figure_place(of)];
+                for (std::size_t i = 0; i < rows; ++i) {
+                    to[first + i] = from[i] * factor[i];
+                }
+            }
+        };
+        copy("spindle_rpm", b.chosen_rpm);
+        copy("window_low_m_min", b.low_m_min);
+        copy("window_high_m_min", b.high_m_min);
+        copy("feed_mm_rev", b.chosen_feed);
+        copy("depth_mm", b.depth);
+        copy("available_power_kw", b.available);
+        times("cutting_force_low_n", "cutting_force_n", b.band_low);
+        times("cutting_force_high_n", "cutting_force_n", b.band_high);
+        times("spindle_power_low_kw", "spindle_power_kw", b.band_low);
+        times("spindle_power_high_kw", "spindle_power_kw", b.band_high);
+        if (double* const to = out.figures[figure_place("motor_power_kw")]) {
+            const double* const from = b.out[figure_place("spindle_power_kw")];
+            for (std::size_t i = 0; i < rows; ++i) {
+                to[first + i] = call_.levers.any ? kNaN : MotorPower::compute(from[i], b.efficiency[i]);
+            }
+        }
+        for (const std::string_view name : {"feed_per_tooth_mm", "width_mm", "chip_thickness_max_mm",
+                                            "feed_force_low_n", "feed_force_high_n"}) {
+            if (double* const to = out.figures[figure_place(name)]) {
+                std::fill_n(to + first, rows, kNaN);
+            }
+        }
+        if (out.spindle_step != nullptr) {
+            std::copy_n(spindle_step_.data(), rows, out.spindle_step + first);
+        }
+        if (out.feed_step != nullptr) {
+            std::copy_n(feed_step_.data(), rows, out.feed_step + first);
+        }
+        if (out.passes != nullptr) {
+            std::fill_n(out.passes + first, rows, std::uint16_t{1});
+        }
+        if (out.limited_by != nullptr) {
+            for (std::size_t i = 0; i < rows; ++i) {
+                out.limited_by[first + i] = static_cast<std::uint8_t>(b.limited[i]);
+            }
+        }
+        if (out.cautions != nullptr) {
+            std::copy_n(b.cautions.data(), rows, out.cautions + first);
+        }
+        if (out.case_id != nullptr) {
+            std::copy_n(case_.data(), rows, out.case_id + first);
+        }
+        if (out.outcome.reason != nullptr) {
+            std::fill_n(out.outcome.reason + first, rows, std::uint16_t{0});
+        }
+        if (out.outcome.status != nullptr) {
+            std::fill_n(out.outcome.status + first, rows, std::uint8_t{0});
+        }
+    }
+
+    const Call& call_;
+    std::unique_ptr<TurnBlock> block_;
+    std::array<Row, kInputs.size()> all_{};
+    Row all_depth_{};
+    const double* depth_ = nullptr;
+    std::array<Row, kCutFigures.size()> scratch_{};
+    std::array<std::uint16_t, kBlockRows> spindle_step_{};
+    std::array<std::uint16_t, kBlockRows> feed_step_{};
+    std::array<std::int32_t, kBlockRows> case_{};
+    std::array<const CaseNumbers*, kBlockRows> found_{};
+    CaseNumbers unanswered_;
+};
+
+// Whether a number that all rows share keeps them ordinary.
+bool within(double value, Bounds bounds) {
+    return std::isnan(value) ? !bounds.required : value >= bounds.low && value <= bounds.high;
+}
+
+bool ordinary_call(const Call& call) {
+    const auto shared_fits = [&](std::size_t at, Bounds bounds) {
+        const Numbers& numbers = call.columns.numbers[at];
+        return numbers.data != nullptr || within(numbers.all, bounds);
+    };
+    bool fits = call.levers.ordinary() && shared_fits(kDepth, kDepthBounds);
+    for (const Input& input : kInputs) {
+        fits = fits && shared_fits(input.argument, input.bounds);
+    }
+    for (const std::size_t at : kLeft) {
+        const Numbers& numbers = call.columns.numbers[at];
+        fits = fits && (numbers.data != nullptr || std::isnan(numbers.all));
+    }
+    for (const std::size_t at : kOnlyAlone) {
+        fits = fits && call.out.figures[at] == nullptr;
+    }
+    const Numbers& hardness = call.columns.work.hardness_hb;
+    return fits && (hardness.data != nullptr || std::isnan(hardness.all));
+}
+
+}  // namespace
+
+void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& columns, std::size_t rows,
+          const CutColumns& out, Clone clone) {
+    Call call{cases,
+              setting,
+              columns,
+              out,
+              turn_passes(std::min(clone, widest_clone())),
+              Levers(*setting.machine),
+              {},
+              {},
+              false,
+              out.figures[figure_place("motor_power_kw")] != nullptr,
+              out.figures[figure_place("cutting_force_low_n")] != nullptr ||
+                  out.figures[figure_place("spindle_power_low_kw")] != nullptr,
+              columns.numbers[argument("rake_deg")].given(),
+              false};
+    std::array<bool, kTools> used{};
+    if (columns.work.tool_material.data == nullptr) {
+        const auto tool = static_cast<std::size_t>(columns.work.tool_material.all);
+        if (tool < kTools) {
+            used[tool] = true;
+        }
+    } else {
+        for (std::size_t i = 0; i < rows; ++i) {
+            const auto tool = static_cast<std::size_t>(columns.work.tool_material.data[i]);
+            if (tool < kTools) {
+                used[tool] = true;
+            }
+        }
+    }
+    call.grids.assign(setting.alloys.size() * kTools, nullptr);
+    for (std::size_t tool = 0; tool < kTools; ++tool) {
+        if (!used[tool]) {
+            continue;
+        }
+        cases.prepare(setting.alloys, static_cast<ToolMaterial>(tool));
+        for (std::size_t i = 0; i < setting.alloys.size(); ++i) {
+            const std::int32_t alloy = setting.alloys[i];
+            if (alloy >= 0 && static_cast<std::size_t>(alloy) < setting.catalogue->alloys.size()) {
+                call.grids[i * kTools + tool] =
+                    cases.grid(static_cast<std::uint16_t>(alloy), static_cast<ToolMaterial>(tool));
+                call.may_burn =
+                    call.may_burn ||
+                    material::has_word(setting.catalogue->alloys[static_cast<std::size_t>(alloy)].hazards,
+                                       "magnesium_chips");
+            }
+        }
+    }
+    const machine::Machine& machine = *setting.machine;
+    TurnShared& shared = call.shared;
+    const auto caution = [&](CautionCode code) {
+        shared.cautions |= std::uint64_t{1} << static_cast<unsigned>(code);
+    };
+    shared.chuck_rpm = kInfinity;
+    if (setting.chuck >= 0 && static_cast<std::size_t>(setting.chuck) < machine.chucks.size()) {
+        const machine::Chuck& chuck = machine.chucks[static_cast<std::size_t>(setting.chuck)];
+        shared.chuck_rpm = machine::chuck_rpm_limit(chuck);
+        if (std::isnan(chuck.rpm_limit)) {
+            caution(CautionCode::chuck_unmarked);
+        }
+    }
+    shared.top_rpm = machine.spindle.empty() ? 0.0 : machine.spindle.back().rpm;
+    shared.torque_limit_nm = std::isnan(machine.torque_limit_nm) ? kInfinity : machine.torque_limit_nm;
+    shared.slender = columns.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
+    shared.at_top =
+        static_cast<std::uint8_t>(call.levers.any ? LimitCode::speed_window : LimitCode::machine_top_speed);
+    shared.hold = columns.hold;
+    shared.steps = call.levers.steps;
+    shared.entering_varies = columns.numbers[argument("entering_deg")].data != nullptr;
+    if (!call.levers.any && !call.levers.steps) {
+        caution(CautionCode::hand_feed);
+    }
+    call.all_alone = !ordinary_call(call);
+    const std::size_t serial = call.all_alone ? kSerialLookUps : kSerialRows;
+    run_blocks(rows, workers_for(rows, serial, setting.workers), kBlockRows, [&] { return Worker(call); });
+}
+
+}  // namespace halfnut::batch

@@ -1,0 +1,85 @@
+#pragma once
+// What the block of turning takes from a case, and where the cases of an alloy change.
+
+#include <array>
+#include <cstdint>
+#include <limits>
+#include <vector>
+
+#include "halfnut/batch/cuts.hpp"
+
+namespace halfnut::batch {
+
+// A case as the look-up pass copies it into columns.
+struct CaseNumbers {
+    double low_m_min = kNaN;
+    double high_m_min = kNaN;
+    double kc11 = kNaN;
+    double mc = kNaN;
+    double at_reference = kNaN;
+    double band_high = kNaN;
+    double modulus = kNaN;
+    std::uint64_t cautions = 0;
+    double band_low = kNaN;
+    double reference_rake = kNaN;
+    double fire_speed = kNaN;
+    double usual_feed = kNaN;
+    double feed_low = kNaN;
+    double feed_high = kNaN;
+};
+
+// Steps of depth or of feed: a number above so many edges is in that step. Edges are looked at four at a time
+// without a branch, since rows of many alloys come in no order.
+struct Steps {
+    static constexpr std::size_t kNear = 4;
+    std::array<double, kNear> near{
+        std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(),
+        std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
+    std::vector<double> far;  // the edges after these
+
+    void set(const std::vector<double>& edges) {
+        for (std::size_t i = 0; i < edges.size(); ++i) {
+            if (i < kNear) {
+                near[i] = edges[i];
+            } else {
+                far.push_back(edges[i]);
+            }
+        }
+    }
+    [[nodiscard]] std::size_t of(double x) const noexcept {
+        std::size_t step = 0;
+        for (const double edge : near) {
+            step += static_cast<std::size_t>(x > edge);
+        }
+        if (!far.empty()) {
+            for (const double edge : far) {
+                step += static_cast<std::size_t>(x > edge);
+            }
+        }
+        return step;
+    }
+};
+
+// Cases of one alloy and tool, rough (0) and finish (1): a case for each pair of steps of depth and feed.
+struct TurnCases::Grid {
+    struct Side {
+        Steps depths;
+        Steps feeds;
+        std::size_t across = 1;            // steps of feed
+        std::vector<std::uint16_t> cells;  // places in `cases`, depth by feed
+        double usual_depth = kNaN;
+        double usual_feed = kNaN;
+        bool answered = false;  // false: no speed is tabulated
+    };
+    std::array<Side, 2> sides;
+    std::vector<CaseNumbers> numbers;
+    std::vector<std::int32_t> ids;
+    std::vector<TurnCase> cases;
+
+    // Place of the case of a row; the side must be answered.
+    [[nodiscard]] static std::size_t place(const Side& side, double depth, double feed) noexcept {
+        return side.cells[side.depths.of(depth) * side.across + side.feeds.of(feed)];
+    }
+};
+
+}  // namespace halfnut::batch

@@ -1,0 +1,409 @@
+#include "halfnut/batch/cuts.hpp"
+
+#include <gtest/gtest.h>
+
+#include <bit>
+#include <cmath>
+#include <limits>
+#include <random>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "halfnut/builtin.hpp"
+
+namespace halfnut::batch {
+namespace {
+
+using namespace cutting;
+
+machine::Machine lathe() {
+    machine::Machine out;
+    out.name = "test lathe";
+    out.motor_kw = 1.1;
+    out.torque_limit_nm = 90.0;
+    for (const double rpm : {70.0, 115.0, 190.0, 300.0, 460.0, 600.0, 755.0, 920.0, 1255.0, 1600.0, 2000.0}) {
+        machine::SpindleStep step;
+        step.rpm = rpm;
+        step.back_gear = rpm < 400.0;
+        out.spindle.push_back(step);
+    }
+    for (int i = 0; i < 36; ++i) {
+        const double feed = 0.03 * std::pow(20.0, i / 35.0);
+        out.carriage.steps.push_back({feed, feed, false, {}});
+    }
+    machine::Chuck chuck;
+    chuck.jaws = 3;
+    chuck.diameter_mm = 160.0;
+    out.chucks.push_back(chuck);
+    return out;
+}
+
+machine::Machine variable_lathe() {
+    machine::Machine out = lathe();
+    for (machine::SpindleStep& step : out.spindle) {
+        step.rpm_low = step.rpm * 0.7;
+    }
+    out.carriage.steps.clear();
+    out.slides.push_back({.name = "carriage", .travel_per_turn_mm = 20.0, .graduation_mm = 0.1});
+    return out;
+}
+
+template <class Request, std::size_t N>
+std::size_t place(const std::array<RequestArgument<Request>, N>& arguments, std::string_view name) {
+    for (std::size_t i = 0; i < N; ++i) {
+        if (arguments[i].argument.name == name) {
+            return i;
+        }
+    }
+    ADD_FAILURE() << name;
+    return 0;
+}
+
+/// Columns of cuts with room for every figure.
+struct Answers {
+    explicit Answers(std::size_t rows, bool all_figures = true)
+        : figures(kCutFigures.size(), std::vector<double>(rows, -7.0)),
+          spindle_step(rows),
+          feed_step(rows),
+          passes(rows),
+          limited_by(rows),
+          cautions(rows),
+          case_id(rows),
+          status(rows, 99),
+          reason(rows) {
+        for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
+            const std::string_view name = kCutFigures[i].name;
+            if (all_figures || (!name.starts_with("tool_life") && !name.starts_with("hand_turns"))) {
+                to.figures[i] = figures[i].data();
+            }
+        }
+        to.spindle_step = spindle_step.data();
+        to.feed_step = feed_step.data();
+        to.passes = passes.data();
+        to.limited_by = limited_by.data();
+        to.cautions = cautions.data();
+        to.case_id = case_id.data();
+        to.outcome = {status.data(), reason.data()};
+    }
+
+    /// What of a row is not what evaluate() gave, or nothing.
+    [[nodiscard]] std::string differs(std::size_t row, Status with, const CutResult& cut) const {
+        if (status[row] != static_cast<std::uint8_t>(with.code) || reason[row] != reason_code(with)) {
+            return "status";
+        }
+        for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
+            if (to.figures[i] == nullptr) {
+                continue;
+            }
+            const double wanted = with.ok() ? cut.*(kCutFigures[i].member) : kNaN;
+            const double got = figures[i][row];
+            const bool both_nan = std::isnan(wanted) && std::isnan(got);
+            if (!both_nan && std::bit_cast<std::uint64_t>(wanted) != std::bit_cast<std::uint64_t>(got)) {
+                return std::string(kCutFigures[i].name) + " " + std::to_string(wanted) + " " +
+                       std::to_string(got);
+            }
+        }
+        if (!with.ok()) {
+            return "";
+        }
+        return cautions[row] != cut.cautions                                  ? "cautions"
+               : spindle_step[row] != cut.spindle_step                        ? "spindle step"
+               : feed_step[row] != cut.feed_step                              ? "feed step"
+               : passes[row] != cut.passes                                    ? "passes"
+               : limited_by[row] != static_cast<std::uint8_t>(cut.limited_by) ? "limited by"
+                                                                              : "";
+    }
+
+    std::vector<std::vector<double>> figures;
+    std::vector<std::uint16_t> spindle_step;
+    std::vector<std::uint16_t> feed_step;
+    std::vector<std::uint16_t> passes;
+    std::vector<std::uint8_t> limited_by;
+    std::vector<std::uint64_t> cautions;
+    std::vector<std::int32_t> case_id;
+    std::vector<std::uint8_t> status;
+    std::vector<std::uint16_t> reason;
+    CutColumns to;
+};
+
+/// Random jobs of turning, some of them with numbers left out, extreme or broken.
+struct Jobs {
+    explicit Jobs(std::size_t rows, unsigned seed) : numbers(kTurnArguments.size()) {
+        std::mt19937_64 random(seed);
+        const auto between = [&](double low, double high) {
+            return std::uniform_real_distribution<double>(low, high)(random);
+        };
+        const auto one_in = [&](unsigned n) { return random() % n == 0; };
+        constexpr double kInf = std::numeric_limits<double>::infinity();
+        const std::array odd{0.0, -1.0, kNaN, kInf, -kInf, 5e-324, 1e-310, 1e-12, 1e12, 1e300};
+        const auto column = [&](std::string_view name) -> std::vector<double>& {
+            std::vector<double>& out = numbers[place(kTurnArguments, name)];
+            out.assign(rows, kNaN);
+            return out;
+        };
+        struct Range {
+            std::string_view name;
+            double low;
+            double high;
+            unsigned lacking;
+        };
+        for (const Range& range :
+             {Range{"diameter_mm", 3.0, 130.0, 0}, Range{"depth_mm", 0.1, 3.0, 6},
+              Range{"length_mm", 5.0, 200.0, 9}, Range{"feed_mm_rev", 0.02, 0.5, 4},
+              Range{"stick_out_mm", 10.0, 300.0, 9}, Range{"nose_radius_mm", 0.1, 1.2, 9},
+              Range{"entering_deg", 30.0, 110.0, 9}, Range{"rake_deg", -10.0, 25.0, 3},
+              Range{"wear_factor", 1.0, 1.6, 3}, Range{"roughness_limit_um", 0.4, 6.0, 3},
+              Range{"deflection_limit_mm", 0.01, 0.2, 3}, Range{"bore_mm", 1.0, 20.0, 2},
+              Range{"approach_mm", 0.0, 4.0, 3}, Range{"spindle_rpm", 50.0, 2500.0, 0}}) {
+            std::vector<double>& numbers_of = column(range.name);
+            for (double& value : numbers_of) {
+                const bool lacking =
+                    range.name == "spindle_rpm" ? !one_in(40) : range.lacking && one_in(range.lacking);
+                value = lacking ? kNaN : between(range.low, range.high);
+                if (one_in(150)) {
+                    value = odd[random() % odd.size()];
+                }
+            }
+        }
+        std::vector<double>& noses = numbers[place(kTurnArguments, "nose_radius_mm")];
+        hardness.assign(rows, kNaN);
+        for (std::size_t row = 0; row < rows; ++row) {
+            if (one_in(11)) {
+                noses[row] = 0.0;
+            }
+            if (one_in(60)) {
+                hardness[row] = between(60.0, 350.0);
+            }
+            alloy.push_back(one_in(100) ? -1 : static_cast<std::int32_t>(random() % builtin().alloys.size()));
+            tool.push_back(static_cast<std::int32_t>(random() % 5));
+            finish.push_back(one_in(5) ? 1 : 0);
+        }
+    }
+
+    [[nodiscard]] TurnColumns columns(Hold hold) const {
+        TurnColumns out;
+        out.work.alloy.data = alloy.data();
+        out.work.tool_material.data = tool.data();
+        out.work.hardness_hb.data = hardness.data();
+        out.finish = finish.data();
+        out.hold = hold;
+        for (std::size_t i = 0; i < numbers.size(); ++i) {
+            if (!numbers[i].empty()) {
+                out.numbers[i].data = numbers[i].data();
+            }
+        }
+        return out;
+    }
+    [[nodiscard]] TurnRequest request(std::size_t row, Hold hold, int chuck) const {
+        TurnRequest out;
+        out.cut = LatheCut::turn;
+        out.work = {static_cast<std::uint16_t>(alloy[row]), hardness[row]};
+        out.tool_material = static_cast<ToolMaterial>(tool[row]);
+        out.finish = finish[row] != 0;
+        out.hold = hold;
+        out.chuck = chuck;
+        for (std::size_t i = 0; i < numbers.size(); ++i) {
+            if (!numbers[i].empty()) {
+                out.*(kTurnArguments[i].member) = numbers[i][row];
+            }
+        }
+        return out;
+    }
+
+    std::vector<std::vector<double>> numbers;
+    std::vector<double> hardness;
+    std::vector<std::int32_t> alloy;
+    std::vector<std::int32_t> tool;
+    std::vector<std::uint8_t> finish;
+};
+
+CutSetting setting(const machine::Machine& machine, int chuck, std::size_t workers) {
+    CutSetting out;
+    out.catalogue = &builtin();
+    out.machine = &machine;
+    out.chuck = chuck;
+    out.workers = workers;
+    for (std::size_t i = 0; i < builtin().alloys.size(); ++i) {
+        out.alloys.push_back(static_cast<std::int32_t>(i));
+    }
+    return out;
+}
+
+void expect_rows(const machine::Machine& machine, Hold hold, int chuck, const Jobs& jobs, std::size_t rows,
+                 bool all_figures, Clone clone, std::size_t workers) {
+    const TurnCases cases(builtin());
+    Answers answers(rows, all_figures);
+    turn(cases, setting(machine, chuck, workers), jobs.columns(hold), rows, answers.to, clone);
+    std::size_t ok = 0;
+    std::size_t differing = 0;
+    for (std::size_t row = 0; row < rows && differing < 5; ++row) {
+        CutResult cut;
+        const Status status = evaluate(builtin(), machine, jobs.request(row, hold, chuck), cut);
+        ok += status.ok() ? 1U : 0U;
+        const std::string what = answers.differs(row, status, cut);
+        differing += what.empty() ? 0U : 1U;
+        EXPECT_EQ(what, "") << "row " << row;
+    }
+    EXPECT_GT(ok, rows / 2);
+    EXPECT_LT(ok, rows);
+}
+
+TEST(Batch, TurningIsEvaluateRowByRow) {
+    constexpr std::size_t kRows = 3000;
+    const Jobs jobs(kRows, 3);
+    const machine::Machine fixed = lathe();
+    const machine::Machine variable = variable_lathe();
+    expect_rows(fixed, Hold::chuck, 0, jobs, kRows, false, widest_clone(), 1);
+    expect_rows(fixed, Hold::chuck_and_centre, -1, jobs, kRows, false, widest_clone(), 1);
+    expect_rows(fixed, Hold::between_centres, 0, jobs, kRows, true, widest_clone(), 1);
+    expect_rows(variable, Hold::chuck, 0, jobs, kRows, false, widest_clone(), 1);
+    expect_rows(any_machine(), Hold::chuck, -1, jobs, kRows, false, widest_clone(), 1);
+}
+
+TEST(Batch, ClonesAndWorkersGiveTheSameBits) {
+    constexpr std::size_t kRows = 5000;  // the last block is not a whole one
+    const Jobs jobs(kRows, 4);
+    const machine::Machine machine = lathe();
+    const TurnCases cases(builtin());
+    const TurnColumns columns = jobs.columns(Hold::chuck);
+    Answers first(kRows, false);
+    turn(cases, setting(machine, 0, 1), columns, kRows, first.to, Clone::portable);
+    for (const Clone clone : {Clone::portable, Clone::avx2, Clone::avx512}) {
+        for (const std::size_t workers : {1U, 2U, 3U, 7U}) {
+            Answers other(kRows, false);
+            turn(cases, setting(machine, 0, workers), columns, kRows, other.to, clone);
+            for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
+                for (std::size_t row = 0; row < kRows; ++row) {
+                    ASSERT_TRUE(std::bit_cast<std::uint64_t>(first.figures[i][row]) ==
+                                    std::bit_cast<std::uint64_t>(other.figures[i][row]) ||
+                                (std::isnan(first.figures[i][row]) && std::isnan(other.figures[i][row])))
+                        << kCutFigures[i].name << " " << row << " " << enum_name(clone) << " " << workers;
+                }
+            }
+            EXPECT_EQ(first.cautions, other.cautions);
+            EXPECT_EQ(first.status, other.status);
+            EXPECT_EQ(first.reason, other.reason);
+            EXPECT_EQ(first.limited_by, other.limited_by);
+            EXPECT_EQ(first.case_id, other.case_id);
+            EXPECT_EQ(first.spindle_step, other.spindle_step);
+            EXPECT_EQ(first.feed_step, other.feed_step);
+        }
+    }
+}
+
+TEST(Batch, ACaseHoldsForItsRows) {
+    constexpr std::size_t kRows = 2000;
+    const Jobs jobs(kRows, 5);
+    const machine::Machine machine = lathe();
+    const TurnCases cases(builtin());
+    Answers answers(kRows, false);
+    turn(cases, setting(machine, 0, 1), jobs.columns(Hold::chuck), kRows, answers.to);
+    std::set<std::int32_t> seen;
+    for (std::size_t row = 0; row < kRows; ++row) {
+        const TurnRequest request = jobs.request(row, Hold::chuck, 0);
+        if (answers.case_id[row] < 0) {
+            EXPECT_TRUE(answers.status[row] != 0 || !std::isnan(request.work.hardness_hb)) << row;
+            continue;
+        }
+        const TurnCase* const found = cases.find(answers.case_id[row]);
+        ASSERT_NE(found, nullptr);
+        EXPECT_EQ(found->alloy, request.work.alloy);
+        EXPECT_EQ(found->tool_material, request.tool_material);
+        if (answers.status[row] == 0) {
+            EXPECT_EQ(found->tables.window.row, turn_tables(builtin(), request).window.row);
+        }
+        seen.insert(answers.case_id[row]);
+    }
+    EXPECT_GT(seen.size(), 100U);
+    EXPECT_EQ(cases.find(-1), nullptr);
+    EXPECT_EQ(cases.find(std::numeric_limits<std::int32_t>::max()), nullptr);
+}
+
+TEST(Batch, NoRowsAndOneRow) {
+    const Jobs jobs(1, 6);
+    const machine::Machine machine = lathe();
+    const TurnCases cases(builtin());
+    Answers one(1, false);
+    turn(cases, setting(machine, 0, 2), jobs.columns(Hold::chuck), 0, one.to);
+    EXPECT_EQ(one.status[0], 99) << "nothing is written for no rows";
+    turn(cases, setting(machine, 0, 2), jobs.columns(Hold::chuck), 1, one.to);
+    CutResult cut;
+    const Status status = evaluate(builtin(), machine, jobs.request(0, Hold::chuck, 0), cut);
+    EXPECT_EQ(one.differs(0, status, cut), "");
+}
+
+TEST(Batch, AMachineWithoutASpindleMarksEveryRow) {
+    const Jobs jobs(600, 7);
+    const machine::Machine nothing;
+    const TurnCases cases(builtin());
+    Answers answers(600, false);
+    turn(cases, setting(nothing, -1, 1), jobs.columns(Hold::chuck), 600, answers.to);
+    for (std::size_t row = 0; row < 600; ++row) {
+        EXPECT_NE(answers.status[row], 0);
+        EXPECT_TRUE(std::isnan(answers.figures[0][row]));
+    }
+}
+
+TEST(Batch, HolesAndMillingAreEvaluateRowByRow) {
+    constexpr std::size_t kRows = 400;
+    std::mt19937_64 random(8);
+    const auto column = [&](double low, double high) {
+        std::vector<double> out(kRows);
+        for (double& value : out) {
+            value = random() % 50 == 0 ? -1.0 : std::uniform_real_distribution<double>(low, high)(random);
+        }
+        return out;
+    };
+    const machine::Machine machine = lathe();
+    const std::vector<double> diameter = column(1.0, 25.0);
+    const std::vector<double> depth = column(2.0, 60.0);
+    const std::vector<double> teeth = column(2.0, 6.0);
+    std::vector<std::int32_t> alloy(kRows);
+    for (std::int32_t& at : alloy) {
+        at = static_cast<std::int32_t>(random() % builtin().alloys.size());
+    }
+    for (const std::size_t workers : {1U, 3U}) {
+        HoleColumns holes_asked;
+        holes_asked.work.alloy.data = alloy.data();
+        holes_asked.numbers[place(kHoleArguments, "diameter_mm")].data = diameter.data();
+        holes_asked.numbers[place(kHoleArguments, "depth_mm")].data = depth.data();
+        Answers drilled(kRows);
+        holes(setting(machine, 0, workers), holes_asked, kRows, drilled.to);
+        MillColumns mill_asked;
+        mill_asked.work.alloy.data = alloy.data();
+        mill_asked.numbers[place(kMillArguments, "cutter_diameter_mm")].data = diameter.data();
+        mill_asked.numbers[place(kMillArguments, "teeth")].data = teeth.data();
+        mill_asked.numbers[place(kMillArguments, "depth_mm")].data = depth.data();
+        Answers milled(kRows);
+        mill(setting(machine, -1, workers), mill_asked, kRows, milled.to);
+        for (std::size_t row = 0; row < kRows; ++row) {
+            HoleRequest hole;
+            hole.work.alloy = static_cast<std::uint16_t>(alloy[row]);
+            hole.diameter_mm = diameter[row];
+            hole.depth_mm = depth[row];
+            hole.chuck = 0;
+            CutResult cut;
+            Status status = evaluate(builtin(), machine, hole, cut);
+            EXPECT_EQ(drilled.differs(row, status, cut), "") << row;
+            MillRequest slot;
+            slot.work.alloy = static_cast<std::uint16_t>(alloy[row]);
+            slot.cutter_diameter_mm = diameter[row];
+            slot.teeth = teeth[row];
+            slot.depth_mm = depth[row];
+            status = evaluate(builtin(), machine, slot, cut);
+            EXPECT_EQ(milled.differs(row, status, cut), "") << row;
+        }
+    }
+}
+
+TEST(Batch, ReasonsKeepStatusAndArgument) {
+    EXPECT_EQ(reason_code({}), 0);
+    const Status status{StatusCode::out_of_range, 3};
+    EXPECT_EQ(status_of(reason_code(status)), status);
+    const Status nobody{StatusCode::no_result, 0xff};
+    EXPECT_EQ(status_of(reason_code(nobody)), nobody);
+}
+
+}  // namespace
+}  // namespace halfnut::batch

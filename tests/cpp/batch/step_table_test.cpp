@@ -1,0 +1,49 @@
+#include "../../../cpp/src/batch/step_table.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+#include <random>
+
+namespace halfnut::batch {
+namespace {
+
+void expect_counts(const std::vector<double>& steps) {
+    const StepTable table(steps);
+    constexpr double kInf = std::numeric_limits<double>::infinity();
+    std::vector<double> asked{0.0, 5e-324, 1e-300, 1e300, kInf};
+    for (const double step : steps) {
+        asked.insert(asked.end(), {std::nextafter(step, 0.0), step, std::nextafter(step, kInf)});
+    }
+    std::mt19937_64 random(1);
+    for (int i = 0; i < 2000; ++i) {
+        asked.push_back(std::exp2(std::uniform_real_distribution<double>(-8.0, 14.0)(random)));
+    }
+    for (const double x : asked) {
+        const auto counted =
+            std::count_if(steps.begin(), steps.end(), [&](double step) { return step <= x; });
+        ASSERT_EQ(table.not_above(x), static_cast<std::size_t>(counted)) << x;
+    }
+}
+
+TEST(StepTable, CountsStepsNotAbove) {
+    expect_counts({70, 115, 190, 300, 460, 600, 755, 920, 1255, 1600, 2000});
+    expect_counts({500});
+    expect_counts({});
+    std::vector<double> fine;
+    for (int i = 0; i < 300; ++i) {
+        fine.push_back(100.0 + i * 0.001);
+    }
+    expect_counts(fine);
+    std::vector<double> wide;
+    for (int i = -7; i < 12; ++i) {
+        wide.push_back(std::exp2(i));
+    }
+    expect_counts(wide);
+    const StepTable table({1.0, 2.0});
+    EXPECT_LE(table.not_above(std::numeric_limits<double>::quiet_NaN()), 2U) << "any count that exists";
+}
+
+}  // namespace
+}  // namespace halfnut::batch
