@@ -22,8 +22,8 @@ namespace {
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 // Sizes, feeds and limits within these cannot overflow anywhere in a cut.
-constexpr Bounds kOrdinary{1e-6, 1e6, false};
-constexpr Bounds kOrdinaryFromZero{0.0, 1e6, false};
+constexpr Bounds kOrdinary{1e-6, 1e6};
+constexpr Bounds kOrdinaryOrZero{1e-6, 1e6, false, true};
 
 constexpr std::size_t argument(std::string_view name) {
     for (std::size_t i = 0; i < kTurnArguments.size(); ++i) {
@@ -54,19 +54,19 @@ constexpr std::array kInputs{
     Input{argument("diameter_mm"), &TurnBlock::diameter, {1e-6, 1e6, true}},
     Input{argument("length_mm"), &TurnBlock::length, kOrdinary},
     Input{argument("feed_mm_rev"), &TurnBlock::feed, kOrdinary},
-    Input{argument("bore_mm"), &TurnBlock::bore, kOrdinaryFromZero},
+    Input{argument("bore_mm"), &TurnBlock::bore, kOrdinaryOrZero},
     Input{argument("stick_out_mm"), &TurnBlock::stick_out, kOrdinary},
-    Input{argument("nose_radius_mm"), &TurnBlock::nose, kOrdinaryFromZero},
-    Input{argument("entering_deg"), &TurnBlock::entering, {10.0, 120.0, false}},
-    Input{argument("rake_deg"), &TurnBlock::rake, {-30.0, 40.0, false}},
-    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0, false}},
+    Input{argument("nose_radius_mm"), &TurnBlock::nose, kOrdinaryOrZero},
+    Input{argument("entering_deg"), &TurnBlock::entering, {10.0, 120.0}},
+    Input{argument("rake_deg"), &TurnBlock::rake, {-30.0, 40.0}},
+    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0}},
     Input{argument("roughness_limit_um"), &TurnBlock::roughness_limit, kOrdinary},
     Input{argument("deflection_limit_mm"), &TurnBlock::deflection_limit, kOrdinary},
-    Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryFromZero},
-    Input{argument("overrun_mm"), &TurnBlock::overrun, kOrdinaryFromZero},
+    Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryOrZero},
+    Input{argument("overrun_mm"), &TurnBlock::overrun, kOrdinaryOrZero},
 };
 constexpr std::size_t kDepth = argument("depth_mm");
-constexpr Bounds kDepthBounds{1e-6, 1e6, false};
+constexpr Bounds kDepthBounds = kOrdinary;
 
 // Arguments that the block leaves to evaluate(): a row that gives one goes there.
 constexpr std::array kLeft{argument("end_diameter_mm"), argument("spindle_rpm"), argument("bar_diameter_mm")};
@@ -464,7 +464,8 @@ class Worker {
 
 // Whether a number that all rows share keeps them ordinary.
 bool within(double value, Bounds bounds) {
-    return std::isnan(value) ? !bounds.required : value >= bounds.low && value <= bounds.high;
+    return std::isnan(value) ? !bounds.required
+                             : (value >= bounds.low && value <= bounds.high) || (value == 0.0 && bounds.zero);
 }
 
 bool ordinary_call(const Call& call) {

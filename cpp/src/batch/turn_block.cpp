@@ -48,9 +48,11 @@ HALFNUT_INLINE double least(double a, double b) noexcept {
 HALFNUT_INLINE void check_rows(const double* column, Bounds bounds, std::size_t rows,
                                std::uint64_t* special) noexcept {
     const double missing = bounds.required ? kNaN : bounds.low;  // what a number that is not given counts as
+    const double zero = bounds.zero ? bounds.low : 0.0;
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
-        const double x = or_else(column[i], missing);
+        const double given = or_else(column[i], missing);
+        const double x = given == 0.0 ? zero : given;
         special[i] |= x >= bounds.low && x <= bounds.high ? std::uint64_t{0} : std::uint64_t{1};
     }
 }

@@ -32,7 +32,8 @@ struct TurnShared {
 struct Bounds {
     double low;
     double high;
-    bool required;
+    bool required = false;  // else NaN, which is not given, is ordinary too
+    bool zero = false;      // 0 is ordinary too
 };
 
 // Columns of one block: inputs as given (NaN: not given), what the look-ups found, what comes out.
