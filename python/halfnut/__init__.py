@@ -23,6 +23,7 @@ from halfnut._core import (
 )
 
 if TYPE_CHECKING:
+    from halfnut import batch as batch
     from halfnut.adjusters import adjuster
     from halfnut.chasing import chase
     from halfnut.coatings import coating, precoat
@@ -162,6 +163,8 @@ __all__ = [
 
 
 def __getattr__(name: str) -> Any:
+    if name == "batch":
+        return import_module("halfnut.batch")
     home = _HOMES.get(name)
     if home is None:
         raise AttributeError(f"module 'halfnut' has no attribute {name!r}")
@@ -171,4 +174,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted({*globals(), *_HOMES})
+    return sorted({*globals(), *_HOMES, "batch"})

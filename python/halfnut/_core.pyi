@@ -3616,3 +3616,60 @@ def strength_columns(
     numbers: list[NDArray[np.float64]],
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
+
+# batch
+
+class TurnCases:
+    def __init__(self, catalogue: Catalogue) -> None: ...
+    def describe(self, case_id: int) -> dict[str, Any] | None: ...
+
+def batch_turn(
+    cases: TurnCases,
+    catalogue: Catalogue,
+    machine: Machine | None,
+    rows: int,
+    alloys: Sequence[int],
+    alloy: NDArray[np.int32] | int,
+    tool: NDArray[np.int32] | int,
+    hardness_hb: NDArray[np.float64] | float | None,
+    numbers: dict[str, float | NDArray[np.float64]],
+    finish: NDArray[np.uint8] | bool,
+    hold: str,
+    chuck: int,
+    out: dict[str, NDArray[Any]],
+    workers: int = 0,
+    clone: str = "",
+) -> None: ...
+def batch_holes(
+    catalogue: Catalogue,
+    machine: Machine | None,
+    rows: int,
+    alloys: Sequence[int],
+    alloy: NDArray[np.int32] | int,
+    tool: NDArray[np.int32] | int,
+    hardness_hb: NDArray[np.float64] | float | None,
+    numbers: dict[str, float | NDArray[np.float64]],
+    cut: str,
+    chuck: int,
+    out: dict[str, NDArray[Any]],
+    workers: int = 0,
+) -> None: ...
+def batch_mill(
+    catalogue: Catalogue,
+    machine: Machine | None,
+    rows: int,
+    alloys: Sequence[int],
+    alloy: NDArray[np.int32] | int,
+    tool: NDArray[np.int32] | int,
+    hardness_hb: NDArray[np.float64] | float | None,
+    numbers: dict[str, float | NDArray[np.float64]],
+    shape: str,
+    out: dict[str, NDArray[Any]],
+    workers: int = 0,
+) -> None: ...
+def batch_arguments(kind: str) -> list[tuple[str, str, bool]]: ...
+def batch_reason(kind: str, code: int) -> str: ...
+def match_alloys(names: Sequence[str], catalogue: Catalogue) -> list[int]: ...
+def batch_clone() -> str: ...
+def tool_materials() -> list[str]: ...
+def cut_figures() -> list[str]: ...

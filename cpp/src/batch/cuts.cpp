@@ -16,13 +16,18 @@ void evaluate_rows(const CutSetting& setting, const WorkColumns& work, const std
     const auto worker = [&] {
         return [&, request = start](std::size_t first, std::size_t last) mutable {
             for (std::size_t row = first; row < last; ++row) {
+                Status status = check_tool(work, row);
+                if (!status.ok()) {
+                    write_cut(out, row, status, {}, -1);
+                    continue;
+                }
                 request.work = work_of(setting, work, row);
                 request.tool_material = static_cast<ToolMaterial>(work.tool_material.at(row));
                 for (std::size_t i = 0; i < N; ++i) {
                     request.*(arguments[i].member) = numbers[i].at(row);
                 }
                 CutResult result;
-                const Status status = evaluate(*setting.catalogue, *setting.machine, request, result);
+                status = evaluate(*setting.catalogue, *setting.machine, request, result);
                 write_cut(out, row, status, result, -1);
             }
         };

@@ -190,6 +190,11 @@ class Worker {
 
    private:
     void alone(std::size_t row) {
+        const Status tool = check_tool(call_.columns.work, row);
+        if (!tool.ok()) {
+            write_cut(call_.out, row, tool, {}, -1);
+            return;
+        }
         const TurnRequest request = request_of(call_, row);
         const TurnCase* found = nullptr;
         if (std::isnan(request.work.hardness_hb)) {

@@ -12,6 +12,14 @@ inline cutting::Work work_of(const CutSetting& setting, const WorkColumns& colum
     return {alloy < 0 ? kUnknown : static_cast<std::uint16_t>(alloy), columns.hardness_hb.at(row)};
 }
 
+/// Whether a row's tool is one; else the row's status.
+inline Status check_tool(const WorkColumns& columns, std::size_t row) {
+    constexpr std::size_t kTools = enum_names(cutting::ToolMaterial{}).size();
+    return static_cast<std::size_t>(columns.tool_material.at(row)) < kTools
+               ? Status{}
+               : Status{StatusCode::unknown_name, 0xff};
+}
+
 inline void write_cut(const CutColumns& out, std::size_t row, Status status, const cutting::CutResult& result,
                       std::int32_t case_id) {
     for (std::size_t i = 0; i < cutting::kCutFigures.size(); ++i) {

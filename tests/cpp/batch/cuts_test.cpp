@@ -397,6 +397,21 @@ TEST(Batch, HolesAndMillingAreEvaluateRowByRow) {
     }
 }
 
+TEST(Batch, AnUnknownToolMarksItsRow) {
+    Jobs jobs(700, 9);
+    jobs.tool.assign(700, 3);
+    jobs.tool[5] = -1;
+    jobs.tool[699] = 17;
+    const machine::Machine machine = lathe();
+    const TurnCases cases(builtin());
+    Answers answers(700, false);
+    turn(cases, setting(machine, 0, 1), jobs.columns(Hold::chuck), 700, answers.to);
+    for (const std::size_t row : {std::size_t{5}, std::size_t{699}}) {
+        EXPECT_EQ(status_of(answers.reason[row]).code, StatusCode::unknown_name);
+        EXPECT_TRUE(std::isnan(answers.figures[0][row]));
+    }
+}
+
 TEST(Batch, ReasonsKeepStatusAndArgument) {
     EXPECT_EQ(reason_code({}), 0);
     const Status status{StatusCode::out_of_range, 3};

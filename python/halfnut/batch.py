@@ -1,0 +1,1060 @@
+"""Thousands to millions of setups at once: columns in, columns out.
+
+Every function takes a table (a mapping of arrays, a pandas, Arrow or polars table) and answers with one of the same
+kind, a row for each row. A row that has no answer holds NaN in every figure, a `status` other than 0 and a `reason`;
+it never stops the others. Each row is what the scalar function gives for the same numbers, bit for bit, for any
+number of workers.
+
+Columns of lengths carry their unit: ``diameter_mm`` or ``diameter_in``. Columns that name nothing here are left alone.
+"""
+
+from __future__ import annotations
+
+import difflib
+import os
+import re
+from collections.abc import Callable, Iterable, Mapping, MutableMapping
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfnut import _core
+from halfnut._core import DomainError, Error, Evidence, nearest_name
+from halfnut.catalogue import active
+from halfnut.frames import Frame, open_frame
+from halfnut.words import TOOLS
+
+__all__ = [
+    "NOT_REACHED",
+    "Case",
+    "Stopped",
+    "cases",
+    "cautions",
+    "drill",
+    "fit",
+    "knurl_blank",
+    "limits",
+    "meta",
+    "mill",
+    "reasons",
+    "turn",
+    "wires",
+]
+
+NOT_REACHED = 255
+"""Status of a row that a stopped run did not come to."""
+
+_NOT_REACHED_REASON = NOT_REACHED << 8
+_NO_ARGUMENT = 255
+_INCH_MM = 25.4
+
+# Other units that a column may carry, and what one of them is in the unit of the core.
+_OTHER_UNITS = {"_mm_rev": ("_in_rev", _INCH_MM), "_mm": ("_in", _INCH_MM), "_um": ("_uin", 0.0254)}
+
+_DTYPES: dict[str, type] = {
+    "spindle_step": np.uint16,
+    "feed_step": np.uint16,
+    "passes": np.uint16,
+    "limited_by": np.uint8,
+    "cautions": np.uint64,
+    "case_id": np.int32,
+    "status": np.uint8,
+    "reason": np.uint16,
+}
+
+_USUAL = {
+    "turn": [
+        "spindle_step",
+        "spindle_rpm",
+        "cutting_speed_m_min",
+        "feed_step",
+        "feed_mm_rev",
+        "depth_mm",
+        "cutting_force_n",
+        "spindle_power_kw",
+        "torque_nm",
+        "mrr_cm3_min",
+        "roughness_ra_um",
+        "deflection_mm",
+        "time_s",
+        "limited_by",
+        "cautions",
+        "case_id",
+        "status",
+        "reason",
+    ],
+    "drill": [
+        "spindle_step",
+        "spindle_rpm",
+        "cutting_speed_m_min",
+        "feed_step",
+        "feed_mm_rev",
+        "feed_force_n",
+        "spindle_power_kw",
+        "torque_nm",
+        "mrr_cm3_min",
+        "time_s",
+        "limited_by",
+        "cautions",
+        "status",
+        "reason",
+    ],
+    "mill": [
+        "spindle_step",
+        "spindle_rpm",
+        "cutting_speed_m_min",
+        "feed_step",
+        "feed_mm_min",
+        "feed_per_tooth_mm",
+        "depth_mm",
+        "width_mm",
+        "passes",
+        "cutting_force_n",
+        "spindle_power_kw",
+        "torque_nm",
+        "mrr_cm3_min",
+        "deflection_mm",
+        "time_s",
+        "limited_by",
+        "cautions",
+        "status",
+        "reason",
+    ],
+}
+
+# Rows between two looks at the clock, the cancel switch and the keyboard.
+_CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13}
+
+_LEFT_OUT = {"turn": {"end_diameter_mm", "bar_diameter_mm"}, "drill": {"teeth", "pitch_mm"}, "mill": set[str]()}
+
+Progress = Callable[[int, int], object]
+
+
+class Stopped(Error):
+    """A run was cancelled; the message says after how many rows."""
+
+
+@dataclass(frozen=True)
+class _Argument:
+    """An argument of a kind of batch: the core's name, and the columns that may give it with their factors."""
+
+    name: str
+    unit: str
+    required: bool
+
+    @property
+    def spellings(self) -> dict[str, float]:
+        for suffix, (other, factor) in _OTHER_UNITS.items():
+            if self.name.endswith(suffix):
+                return {self.name: 1.0, self.name.removesuffix(suffix) + other: factor}
+        return {self.name: 1.0}
+
+    @property
+    def stem(self) -> str:
+        """The name without its unit."""
+        for suffix in _OTHER_UNITS:
+            if self.name.endswith(suffix):
+                return self.name.removesuffix(suffix)
+        return re.sub(r"_(deg|rpm|hb|factor)$", "", self.name)
+
+
+@lru_cache(maxsize=8)
+def _arguments(kind: str) -> tuple[_Argument, ...]:
+    return tuple(
+        _Argument(name, unit, required)
+        for name, unit, required in _core.batch_arguments(kind)
+        if name not in _LEFT_OUT[kind]
+    )
+
+
+class _Given:
+    """What a table and the keywords give for the arguments, each column found once."""
+
+    def __init__(self, frame: Frame, arguments: Iterable[_Argument], texts: Iterable[str], constants: dict[str, Any]):
+        self.frame = frame
+        self.arguments = tuple(arguments)
+        self._texts = tuple(texts)
+        self._constants = constants
+        self._columns = set(frame.names())
+        self._refuse_near_misses()
+        self.numbers: dict[str, tuple[float | NDArray[np.float64], float]] = {}
+        for argument in self.arguments:
+            self._find(argument)
+
+    def _refuse_near_misses(self) -> None:
+        """A column that means an argument but lacks its unit, or is misspelt, is not left alone."""
+        valid = {spelling: argument for argument in self.arguments for spelling in argument.spellings}
+        stems = {argument.stem: argument for argument in self.arguments}
+        known = set(valid) | set(self._texts)
+        for name in [*self._columns, *self._constants]:
+            if name in known:
+                continue
+            named = stems.get(name)
+            if named is not None:
+                raise DomainError(f"column {name!r} has no unit; call it {_either(named)}")
+            stem = re.sub(r"_[a-z0-9]{1,3}$", "", name)
+            if stem in stems:
+                raise DomainError(f"column {name!r} has another unit; call it {_either(stems[stem])}")
+            near = difflib.get_close_matches(name, sorted(known), n=1, cutoff=0.85)
+            if near:
+                raise DomainError(f"column {name!r} is not known; the nearest is {near[0]!r}")
+            if name in self._constants:
+                nearest = nearest_name(name, sorted(known)) or sorted(known)[0]
+                raise DomainError(f"no argument {name!r}; the nearest is {nearest!r}")
+
+    def _find(self, argument: _Argument) -> None:
+        found = [name for name in argument.spellings if name in self._columns]
+        constant = [name for name in argument.spellings if self._constants.get(name) is not None]
+        if len(found) + len(constant) > 1:
+            raise DomainError(f"{' and '.join(map(repr, found + constant))} both give {argument.stem}")
+        if found:
+            self.numbers[argument.name] = (self.frame.numbers(found[0]), argument.spellings[found[0]])
+        elif constant:
+            value = float(self._constants[constant[0]])
+            if not np.isfinite(value):
+                raise DomainError(f"{constant[0]} must be finite, got {value}")
+            self.numbers[argument.name] = (value * argument.spellings[constant[0]], 1.0)
+        elif argument.required:
+            raise DomainError(f"a column {_either(argument)} is needed; the table has {sorted(self._columns)}")
+
+    def slice(self, first: int, last: int) -> dict[str, float | NDArray[np.float64]]:
+        """Numbers of some rows in the core's units."""
+        out: dict[str, float | NDArray[np.float64]] = {}
+        for name, (column, factor) in self.numbers.items():
+            if isinstance(column, float):
+                out[name] = column
+            else:
+                out[name] = column[first:last] if factor == 1.0 else column[first:last] * factor
+        return out
+
+    def texts(self, name: str, constant: Any, default: str | None = None) -> tuple[NDArray[np.int32] | int, list[str]]:
+        """A column of texts, or one text for all rows."""
+        if name in self._columns:
+            if constant is not None:
+                raise DomainError(f"column {name!r} and the argument {name} both give the {name}")
+            return self.frame.texts(name)
+        if constant is None:
+            constant = default
+        if constant is None:
+            raise DomainError(f"a column {name!r} is needed; the table has {sorted(self._columns)}")
+        return 0, [str(constant)]
+
+    @property
+    def inputs(self) -> list[NDArray[np.float64]]:
+        return [column for column, _ in self.numbers.values() if not isinstance(column, float)]
+
+
+def _either(argument: _Argument) -> str:
+    return " or ".join(map(repr, argument.spellings))
+
+
+def _wanted(kind: str, columns: Iterable[str] | str | None, out: Mapping[str, Any] | None) -> list[str]:
+    every = [*_core.cut_figures(), *_DTYPES]
+    if out is not None:
+        wanted = list(out)
+    elif columns is None:
+        wanted = list(_USUAL[kind])
+    elif isinstance(columns, str):
+        if columns != "all":
+            raise DomainError(f"columns must be a list of names or 'all', got {columns!r}")
+        wanted = every
+    else:
+        wanted = list(columns)
+    for name in wanted:
+        if name not in every:
+            raise DomainError(f"no column {name!r}; the nearest is {nearest_name(name, every) or every[0]!r}")
+    if out is not None and "status" not in out:
+        raise DomainError("out must hold a column 'status': it says which rows have an answer")
+    if "status" not in wanted:
+        wanted.append("status")
+    return wanted
+
+
+def _places(
+    wanted: list[str], rows: int, out: MutableMapping[str, NDArray[Any]] | None, inputs: list[NDArray[np.float64]]
+) -> dict[str, NDArray[Any]]:
+    if out is None:
+        return {name: np.empty(rows, _DTYPES.get(name, np.float64)) for name in wanted}
+    places: dict[str, NDArray[Any]] = {}
+    for name in wanted:
+        column = out[name]
+        dtype = np.dtype(_DTYPES.get(name, np.float64))
+        right = isinstance(column, np.ndarray) and column.dtype == dtype and column.shape == (rows,)
+        if not (right and column.flags.c_contiguous and column.flags.writeable):
+            raise DomainError(f"out[{name!r}] must be a writable, contiguous array of {rows} rows of {dtype}")
+        others = [*inputs, *places.values()]
+        if any(np.may_share_memory(column, other) for other in others):
+            raise DomainError(f"out[{name!r}] shares memory with another column")
+        places[name] = column
+    return places
+
+
+def _run(
+    rows: int,
+    places: dict[str, NDArray[Any]],
+    chunk_rows: int,
+    work: Callable[[int, int, dict[str, NDArray[Any]]], None],
+    progress: Progress | Literal["bar"] | None,
+    cancel: Any,
+) -> None:
+    """Work through the rows. Whatever stops it, each row is either whole or marked as not reached."""
+    places["status"].fill(NOT_REACHED)
+    done = 0
+    try:
+        with _display(progress, rows) as show:
+            while done < rows:
+                if cancel is not None and (cancel.is_set() if hasattr(cancel, "is_set") else cancel()):
+                    raise Stopped(f"stopped after {done} of {rows} rows")
+                last = min(rows, done + chunk_rows)
+                work(done, last, {name: column[done:last] for name, column in places.items()})
+                done = last
+                show(done, rows)
+    finally:
+        if done < rows:
+            _mark(places, done)
+
+
+def _mark(places: dict[str, NDArray[Any]], first: int) -> None:
+    for name, column in places.items():
+        blank = {"status": NOT_REACHED, "reason": _NOT_REACHED_REASON, "case_id": -1}
+        column[first:] = np.nan if column.dtype == np.float64 else blank.get(name, 0)
+
+
+class _display:
+    """What shows the progress: nothing, a caller's function, or a bar on the terminal."""
+
+    def __init__(self, progress: Progress | Literal["bar"] | None, rows: int):
+        self._bar: Any = None
+        self._shown = 0
+        if progress == "bar":
+            import click
+
+            self._bar = click.progressbar(length=rows, label="rows")
+            self._show: Progress = self._step
+        elif progress is None:
+            self._show = lambda done, rows: None
+        elif callable(progress):
+            self._show = progress
+        else:
+            raise DomainError(f"progress must be a function of (rows done, rows) or 'bar', got {progress!r}")
+
+    def _step(self, done: int, rows: int) -> None:
+        self._bar.update(done - self._shown)
+        self._shown = done
+
+    def __enter__(self) -> Progress:
+        if self._bar is not None:
+            self._bar.__enter__()
+        return self._show
+
+    def __exit__(self, *error: object) -> None:
+        if self._bar is not None:
+            self._bar.__exit__(*error)
+
+
+_cases: dict[int, tuple[_core.Catalogue, _core.TurnCases]] = {}
+
+
+def _turn_cases() -> _core.TurnCases:
+    """The cases of the active catalogue, worked out once and kept while it is the active one."""
+    catalogue = active()
+    known = _cases.get(0)
+    if known is None or known[0] is not catalogue:
+        known = (catalogue, _core.TurnCases(catalogue))
+        _cases[0] = known
+    return known[1]
+
+
+def _machine(machine: Any) -> _core.Machine | None:
+    if machine is None or isinstance(machine, _core.Machine):
+        return machine
+    from halfnut import machines
+
+    return machines.machine(machine).core
+
+
+def _chuck(machine: _core.Machine | None, chuck: str | int | None, hold: str) -> int:
+    from halfnut.cutting import _holder
+
+    return _holder(machine, chuck, hold, [])
+
+
+def _cut(
+    kind: Literal["turn", "drill", "mill"],
+    frame: Any,
+    *,
+    machine: Any,
+    alloy: str | None,
+    tool: str | None,
+    columns: Iterable[str] | str | None,
+    out: MutableMapping[str, NDArray[Any]] | None,
+    workers: int | None,
+    progress: Progress | Literal["bar"] | None,
+    cancel: Any,
+    constants: dict[str, Any],
+    ask: Callable[..., None],
+) -> Any:
+    table = open_frame(frame)
+    hardness = _Argument("hardness_hb", "HB", False)
+    given = _Given(table, [*_arguments(kind), hardness], ("alloy", "tool", "finish", "shape"), constants)
+    alloys, alloy_names = given.texts("alloy", alloy)
+    tools, tool_names = given.texts("tool", tool, "HSS")
+    codes = [_tool_code(name) for name in tool_names]
+    if isinstance(tools, int) and codes[0] < 0:
+        near = nearest_name(tool_names[0], sorted(TOOLS)) or "hss"
+        raise DomainError(f"tool {tool_names[0]!r} is not known; the nearest is {near!r}")
+    tool_codes: NDArray[np.int32] | int = (
+        codes[tools]
+        if isinstance(tools, int)
+        else np.append(np.array(codes, np.int32), np.int32(-1))[tools]  # the last for rows without a tool
+    )
+    wanted = _wanted(kind, columns, out)
+    places = _places(wanted, table.rows, out, given.inputs)
+    rows_of_alloys = _core.match_alloys(alloy_names, active())
+    core = _machine(machine)
+    threads = _workers(workers)
+
+    def piece(column: Any, first: int, last: int) -> Any:
+        return column[first:last] if isinstance(column, np.ndarray) else column
+
+    def work(first: int, last: int, to: dict[str, NDArray[Any]]) -> None:
+        numbers = given.slice(first, last)
+        hardness_hb = numbers.pop("hardness_hb", None)
+        ask(
+            core,
+            last - first,
+            rows_of_alloys,
+            piece(alloys, first, last),
+            piece(tool_codes, first, last),
+            hardness_hb,
+            numbers,
+            to,
+            threads,
+            first,
+            last,
+            table,
+        )
+
+    _run(table.rows, places, _CHUNKS[kind], work, progress, cancel)
+    return table.give(places) if out is None else out
+
+
+def _tool_code(name: str) -> int:
+    """Place of a tool material by any of its names; -1 where there is none."""
+    code = TOOLS.get(name.strip().lower().replace("_", " ").replace("-", " "))
+    return -1 if code is None else _core.tool_materials().index(code)
+
+
+def _workers(workers: int | None) -> int:
+    if workers is None:
+        return 0
+    if isinstance(workers, bool) or not isinstance(workers, int) or workers < 1:
+        raise DomainError(f"workers must be a whole number from 1 on, got {workers!r}")
+    return workers
+
+
+def turn(
+    frame: Any,
+    *,
+    machine: Any = None,
+    alloy: str | None = None,
+    tool: str | None = None,
+    finish: bool = False,
+    hold: str = "chuck",
+    chuck: str | int | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
+    clone: str = "",
+    **constants: float,
+) -> Any:
+    """Turn many diameters; each row is what `halfnut.turn` reckons for the same numbers.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``diameter_mm`` (or ``_in``) and, where they are not given for all rows, ``alloy``, ``tool``, ``finish``
+        (0 or 1), ``depth_mm``, ``length_mm``, ``feed_mm_rev``, ``nose_radius_mm``, ``entering_deg``, ``rake_deg``,
+        ``wear_factor``, ``stick_out_mm``, ``bore_mm``, ``roughness_limit_um``, ``deflection_limit_mm``,
+        ``spindle_rpm``, ``hardness_hb``, ``approach_mm``, ``overrun_mm``. NaN is not given.
+    machine : str, Path or Machine, optional
+        One for all rows; without one, speed and feed are exact.
+    alloy, tool : str, optional
+        For all rows.
+    finish : bool
+        Finishing cuts, whatever their depth.
+    hold, chuck
+        As for `halfnut.turn`.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `meta`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+    clone : str
+        Instruction set, "portable", "avx2" or "avx512"; the widest here when not given.
+    **constants : float
+        Any of the columns of numbers, for all rows.
+
+    Returns
+    -------
+    table of the same kind
+        Figures, NaN in failed rows; ``spindle_step`` and ``feed_step``, places in the machine's lists from 0;
+        ``limited_by``, a place in `halfnut._core.limit_codes`; ``cautions``, a bit for each (`cautions` reads them);
+        ``case_id``, see `cases`; ``status``, 0 for an answer; ``reason``, see `reasons`. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> jobs = {"alloy": ["6061-T6", "4140"], "diameter_mm": [32.0, -1.0], "depth_mm": [1.0, 1.0]}
+    >>> done = turn(jobs, machine="gap-bed")
+    >>> done["status"].tolist(), reasons(done, "turn")
+    ([0, 2], {1: 'diameter_mm must be finite and > 0 mm'})
+    """
+
+    def ask(
+        core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,
+        first: int, last: int, table: Frame,
+    ) -> None:  # fmt: skip
+        _core.batch_turn(
+            cases, active(), core, rows, alloys, alloy, tool, hardness, numbers,
+            finishes[first:last] if isinstance(finishes, np.ndarray) else finishes,
+            hold, holder, to, threads, clone,
+        )  # fmt: skip
+
+    cases = _turn_cases()
+    table = open_frame(frame)
+    finishes: NDArray[np.uint8] | bool = finish
+    if "finish" in table.names():
+        finishes = np.ascontiguousarray(np.nan_to_num(table.numbers("finish")) != 0.0).view(np.uint8)
+    core = _machine(machine)
+    holder = _chuck(core, chuck, hold)
+    return _cut(
+        "turn", frame, machine=core, alloy=alloy, tool=tool, columns=columns, out=out, workers=workers,
+        progress=progress, cancel=cancel, constants=constants, ask=ask,
+    )  # fmt: skip
+
+
+def drill(
+    frame: Any,
+    *,
+    machine: Any = None,
+    alloy: str | None = None,
+    tool: str | None = None,
+    chuck: str | int | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
+    **constants: float,
+) -> Any:
+    """Drill many holes; each row is what `halfnut.drill` reckons for the same numbers.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``diameter_mm`` (or ``_in``) and, where they are not given for all rows, ``alloy``, ``tool``,
+        ``depth_mm``, ``pilot_mm``, ``point_deg``, ``feed_mm_rev``, ``spindle_rpm``, ``wear_factor``, ``hardness_hb``,
+        ``approach_mm``, ``overrun_mm``.
+    machine, alloy, tool, columns, out, workers, progress, cancel, **constants
+        As for `turn`.
+    chuck : str or int, optional
+        Where the work turns, on a lathe.
+
+    Returns
+    -------
+    table of the same kind
+        As for `turn`, without ``case_id``.
+
+    Raises
+    ------
+    DomainError, Stopped
+        As for `turn`.
+
+    >>> drill({"diameter_mm": [6.0], "depth_mm": [20.0]}, alloy="6061-T6", machine="bench-mill")["status"].tolist()
+    [0]
+    """
+    core = _machine(machine)
+    holder = _chuck(core, chuck, "chuck") if core is not None and core.kind == "lathe" else -1
+
+    def ask(
+        core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,
+        first: int, last: int, table: Frame,
+    ) -> None:  # fmt: skip
+        _core.batch_holes(
+            active(), core, rows, alloys, alloy, tool, hardness, numbers, "drill", holder, to, threads
+        )  # fmt: skip
+
+    return _cut(
+        "drill", frame, machine=core, alloy=alloy, tool=tool, columns=columns, out=out, workers=workers,
+        progress=progress, cancel=cancel, constants=constants, ask=ask,
+    )  # fmt: skip
+
+
+def mill(
+    frame: Any,
+    *,
+    machine: Any = None,
+    alloy: str | None = None,
+    tool: str | None = None,
+    shape: str = "side",
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
+    **constants: float,
+) -> Any:
+    """Mill many cuts; each row is what `halfnut.mill` reckons for the same numbers.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``cutter_diameter_mm`` (or ``_in``), ``teeth``, ``depth_mm`` and, where they are not given for all rows,
+        ``alloy``, ``tool``, ``length_mm``, ``width_mm``, ``step_over_mm``, ``step_down_mm``, ``feed_per_tooth_mm``,
+        ``spindle_rpm``, ``entering_deg``, ``stick_out_mm``, ``wear_factor``, ``deflection_limit_mm``,
+        ``hardness_hb``, ``approach_mm``, ``overrun_mm``.
+    shape : {"slot", "side", "pocket", "face"}
+        Of all rows.
+    machine, alloy, tool, columns, out, workers, progress, cancel, **constants
+        As for `turn`.
+
+    Returns
+    -------
+    table of the same kind
+        As for `turn`, without ``case_id``.
+
+    Raises
+    ------
+    DomainError, Stopped
+        As for `turn`.
+
+    >>> jobs = {"cutter_diameter_mm": [10.0], "teeth": [4.0], "depth_mm": [5.0], "width_mm": [2.0]}
+    >>> mill(jobs, alloy="7075-T6", machine="bench-mill")["status"].tolist()
+    [0]
+    """
+
+    def ask(
+        core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,
+        first: int, last: int, table: Frame,
+    ) -> None:  # fmt: skip
+        _core.batch_mill(active(), core, rows, alloys, alloy, tool, hardness, numbers, shape, to, threads)
+
+    return _cut(
+        "mill", frame, machine=machine, alloy=alloy, tool=tool, columns=columns, out=out, workers=workers,
+        progress=progress, cancel=cancel, constants=constants, ask=ask,
+    )  # fmt: skip
+
+
+def limits(
+    frame: Any,
+    *,
+    thread: str | None = None,
+    rule: Literal["current", "handbook"] = "current",
+    workers: int | None = None,
+    **constants: float,
+) -> Any:
+    """Limits of size of many threads; each row is what `halfnut.limits` gives.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread`` (a designation, with its class) and, if wanted, ``engagement_mm`` (or ``_in``).
+    thread : str, optional
+        For all rows.
+    rule : {"current", "handbook"}
+        As for `halfnut.limits`.
+    workers : int, optional
+        As for `turn`.
+    **constants : float
+        ``engagement_mm`` (or ``_in``) for all rows.
+
+    Returns
+    -------
+    table of the same kind
+        ``major_max_mm`` ... ``minor_min_in`` in both units (NaN where there is no limit), ``native_unit``, ``status``,
+        ``reason``.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood.
+
+    >>> limits({"thread": ["M10-6g", "M10-6z"]})["status"].tolist()
+    [0, 6]
+    """
+    from halfnut.threads import limit_columns
+
+    arguments = (_Argument("engagement_mm", "mm", False),)
+
+    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+        return limit_columns(texts[0], rule=rule, engagement_mm=numbers.get("engagement_mm", np.nan), on_error="status")
+
+    return _threads(frame, ("thread",), (thread,), arguments, constants, workers, ask)
+
+
+def fit(
+    frame: Any,
+    *,
+    external: str | None = None,
+    internal: str | None = None,
+    tolerance_over_sigma: float = 6.0,
+    workers: int | None = None,
+    **constants: float,
+) -> Any:
+    """Fits of many pairs of threads; each row is what `halfnut.fit` gives.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``external`` and ``internal`` (designations) and, if wanted, ``engagement_mm`` (or ``_in``),
+        ``build_up_external_min_um``, ``build_up_external_max_um``, ``build_up_internal_min_um``,
+        ``build_up_internal_max_um`` (or ``_uin``).
+    external, internal : str, optional
+        For all rows.
+    tolerance_over_sigma : float
+        As for `halfnut.fit`.
+    workers : int, optional
+        As for `turn`.
+    **constants : float
+        Any of the columns of numbers, for all rows.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.fit`, ``verdict``, ``status``, ``reason``.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood.
+
+    >>> fit({"external": ["M10-6g", "M10-6h"]}, internal="M10-6H")["verdict"].tolist()
+    ['free', 'free']
+    """
+    from halfnut.thread_fits import fit_columns
+
+    films = [f"build_up_{side}_{end}_um" for side in ("external", "internal") for end in ("min", "max")]
+    arguments = tuple(_Argument(name, "", False) for name in ("engagement_mm", *films))
+
+    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+        bare = {name: np.where(np.isnan(numbers[name]), 0.0, numbers[name]) for name in films if name in numbers}
+        return fit_columns(
+            texts[0],
+            texts[1],
+            engagement_mm=numbers.get("engagement_mm", np.nan),
+            tolerance_over_sigma=tolerance_over_sigma,
+            on_error="status",
+            **bare,
+        )
+
+    return _threads(frame, ("external", "internal"), (external, internal), arguments, constants, workers, ask)
+
+
+def wires(
+    frame: Any,
+    *,
+    thread: str | None = None,
+    best: bool = False,
+    set: str = "",
+    workers: int | None = None,
+    **constants: float,
+) -> Any:
+    """Sizes over wires, or across balls, of many threads; each row is what `halfnut.wires` gives.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread`` (a designation) and, if wanted, ``wire_mm`` (or ``_in``).
+    thread : str, optional
+        For all rows.
+    best, set
+        As `halfnut.gauging.wire_columns` has them.
+    workers : int, optional
+        As for `turn`.
+    **constants : float
+        ``wire_mm`` (or ``_in``) for all rows.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.wires`, ``side``, ``status``, ``reason``.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood.
+
+    >>> wires({"thread": ["M10-6g", "nothing"]}, best=True)["over_max_mm"].round(3).tolist()
+    [10.29, nan]
+    """
+    from halfnut.gauging import wire_columns
+
+    arguments = (_Argument("wire_mm", "mm", False),)
+
+    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+        return wire_columns(texts[0], wire_mm=numbers.get("wire_mm", np.nan), best=best, set=set, on_error="status")
+
+    return _threads(frame, ("thread",), (thread,), arguments, constants, workers, ask)
+
+
+def _threads(
+    frame: Any,
+    names: tuple[str, ...],
+    constant_texts: tuple[str | None, ...],
+    arguments: tuple[_Argument, ...],
+    constants: dict[str, Any],
+    workers: int | None,
+    ask: Callable[[list[list[str]], dict[str, Any]], dict[str, NDArray[Any]]],
+) -> Any:
+    """Answer each distinct row once, on several threads, and spread the answers."""
+    table = open_frame(frame)
+    given = _Given(table, arguments, names, constants)
+    coded = [given.texts(name, text) for name, text in zip(names, constant_texts, strict=True)]
+    numbers = given.slice(0, table.rows)
+    parts: list[NDArray[Any]] = [codes for codes, _ in coded if isinstance(codes, np.ndarray)]
+    parts += [column for column in numbers.values() if isinstance(column, np.ndarray)]
+    first, spread = _distinct(parts, table.rows)
+
+    def piece(at: NDArray[np.intp]) -> dict[str, NDArray[Any]]:
+        texts = []
+        for codes, distinct in coded:
+            lookup = [*distinct, ""]  # the last for a row without a text
+            texts.append([lookup[code] for code in (codes[at] if isinstance(codes, np.ndarray) else [0] * len(at))])
+        some = {name: column[at] if isinstance(column, np.ndarray) else column for name, column in numbers.items()}
+        return ask(texts, some)
+
+    threads = min(_workers(workers) or os.cpu_count() or 1, max(1, len(first) // 64))
+    pieces = np.array_split(first, threads)
+    if threads == 1:
+        answers = [piece(first)]
+    else:
+        with ThreadPoolExecutor(threads) as pool:
+            answers = list(pool.map(piece, pieces))
+    columns = {name: np.concatenate([answer[name] for answer in answers])[spread] for name in answers[0]}
+    _add_reason(columns)
+    return table.give(columns)
+
+
+def _add_reason(columns: dict[str, NDArray[Any]]) -> None:
+    status = columns["status"]
+    columns["reason"] = np.where(status == 0, 0, (status.astype(np.uint16) << 8) | _NO_ARGUMENT).astype(np.uint16)
+
+
+def _distinct(parts: list[NDArray[Any]], rows: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """The first row of each distinct one, and for each row its place among them. NaN equals NaN here."""
+    if rows == 0:
+        return np.empty(0, np.intp), np.empty(0, np.intp)
+    if not parts:
+        return np.zeros(1, np.intp), np.zeros(rows, np.intp)
+    whole = np.zeros(rows, np.int64)
+    for part in parts:
+        _, codes = np.unique(part, return_inverse=True)
+        _, whole = np.unique(whole * (int(codes.max()) + 1) + codes, return_inverse=True)
+    _, first = np.unique(whole, return_index=True)
+    return first, whole
+
+
+def knurl_blank(frame: Any, *, pitch: str | None = None, workers: int | None = None, **options: Any) -> Any:
+    """Blanks of many knurls; each row is what `halfnut.knurl_blank` gives.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``diameter_mm`` (or ``_in``) and, if it is not given for all rows, ``pitch``, such as "96 DP".
+    pitch : str, optional
+        For all rows.
+    workers : int, optional
+        As for `turn`.
+    **options
+        As for `halfnut.knurl_blank`, for all rows: ``pattern``, ``finished``, ``process`` and so on.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.knurl_blank`, ``cautions``, ``status``, ``reason``.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood.
+
+    >>> knurl_blank({"diameter_mm": [12.7, -1.0]}, pitch="96 DP", pattern="straight")["teeth"].tolist()
+    [48.0, nan]
+    """
+    from halfnut.knurls import blank_columns
+
+    table = open_frame(frame)
+    given = _Given(table, (_Argument("diameter_mm", "mm", True),), ("pitch",), {})
+    codes, names = given.texts("pitch", pitch)
+    diameters = given.slice(0, table.rows)["diameter_mm"]
+    assert isinstance(diameters, np.ndarray)
+    columns: dict[str, NDArray[Any]] = {}
+    status = np.full(table.rows, _STATUS["not_understood"], np.uint8)
+    asked = [(place, name) for place, name in enumerate(names)]
+
+    def piece(item: tuple[int, str]) -> tuple[NDArray[np.intp], dict[str, NDArray[Any]]]:
+        place, name = item
+        at = np.flatnonzero(codes == place) if isinstance(codes, np.ndarray) else np.arange(table.rows)
+        try:
+            return at, blank_columns(diameters[at], name, on_error="status", **options)
+        except Error:
+            if pitch is not None:
+                raise
+            return at, {}
+
+    with ThreadPoolExecutor(_workers(workers) or 2) as pool:
+        for at, answer in pool.map(piece, asked):
+            for name, column in answer.items():
+                if name == "status":
+                    status[at] = column
+                    continue
+                if name not in columns:
+                    columns[name] = (
+                        np.full(table.rows, np.nan) if column.dtype.kind == "f" else np.zeros(table.rows, column.dtype)
+                    )
+                columns[name][at] = column
+    columns["status"] = status
+    _add_reason(columns)
+    return table.give(columns)
+
+
+_STATUS = {"not_understood": 6}
+
+
+def reasons(answers: Any, kind: str) -> dict[int, str]:
+    """Why rows have no answer.
+
+    Parameters
+    ----------
+    answers : table
+        What a batch answered, with ``reason``.
+    kind : str
+        The function that answered: "turn", "drill", "mill", "limits", "fit", "wires" or "knurl_blank".
+
+    Returns
+    -------
+    dict
+        Row, from 0, to the reason; rows with an answer are not in it.
+    """
+    column = _whole(answers, "reason")
+    rows = np.flatnonzero(column)
+    words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
+    return {int(row): words[int(column[row])] for row in rows}
+
+
+def _reason(kind: str, code: int) -> str:
+    if code == _NOT_REACHED_REASON:
+        return "the run was stopped before this row"
+    return _core.batch_reason(kind, code)
+
+
+def _whole(answers: Any, name: str) -> NDArray[np.int64]:
+    return open_frame(answers).numbers(name).astype(np.int64)
+
+
+def cautions(bits: int) -> list[str]:
+    """Codes of the cautions of a row.
+
+    Parameters
+    ----------
+    bits : int
+        A value of the column ``cautions`` of a cut.
+
+    Returns
+    -------
+    list of str
+        As `Cut.cautions` has them.
+
+    >>> cautions(0)
+    []
+    """
+    return [name for place, name in enumerate(_core.caution_codes()) if int(bits) >> place & 1]
+
+
+@dataclass(frozen=True)
+class Case:
+    """What rows with one ``case_id`` rest on.
+
+    Attributes
+    ----------
+    alloy : str
+        Its id.
+    tool : str
+        The tool's material.
+    finish : bool
+        Whether the rows are finishing cuts.
+    evidence : tuple of Evidence
+        For each figure its rule, and the row of a table where there is one.
+    """
+
+    case_id: int
+    alloy: str
+    tool: str
+    finish: bool
+    evidence: tuple[Evidence, ...]
+
+
+def cases(answers: Any) -> dict[int, Case]:
+    """The distinct cases that the rows of a turning batch rest on.
+
+    Parameters
+    ----------
+    answers : table
+        What `turn` answered, with ``case_id``.
+
+    Returns
+    -------
+    dict
+        From ``case_id`` to what it rests on. Ids depend on the tables alone: they hold over pieces of a frame.
+    """
+    column = _whole(answers, "case_id")
+    found = {}
+    alloys = active().rows("material/alloys")
+    for case_id in np.unique(column[column >= 0]).tolist():
+        known = _turn_cases().describe(case_id)
+        if known is not None:
+            found[case_id] = Case(
+                case_id, alloys[known["alloy"]]["id"], known["tool"], known["finish"], tuple(known["evidence"])
+            )
+    return found
+
+
+def meta(kind: Literal["turn", "drill", "mill"], columns: Iterable[str] | str | None = None) -> Any:
+    """An empty pandas frame with the columns and types that a batch of cuts answers.
+
+    Parameters
+    ----------
+    kind : {"turn", "drill", "mill"}
+        The function.
+    columns : list of str or "all", optional
+        As given to it.
+
+    Returns
+    -------
+    pandas.DataFrame
+        Without rows: what ``dask.dataframe.map_partitions`` takes as ``meta``.
+
+    >>> meta("drill").dtypes["status"]
+    dtype('uint8')
+    """
+    import pandas
+
+    wanted = _wanted(kind, columns, None)
+    return pandas.DataFrame({name: np.empty(0, _DTYPES.get(name, np.float64)) for name in wanted})
