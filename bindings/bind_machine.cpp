@@ -93,6 +93,14 @@ void bind_parts(py::module_& module) {
         .def_readwrite("ratio", &GearboxStep::ratio)
         .def_readwrite("positions", &GearboxStep::positions);
 
+    py::class_<ChartRow>(module, "ChartRow", "A row of the chart that hangs at the lathe.")
+        .def(py::init<>())
+        .def_readwrite("lead_mm", &ChartRow::lead_mm)
+        .def_readwrite("inch", &ChartRow::inch)
+        .def_readwrite("drivers", &ChartRow::drivers)
+        .def_readwrite("driven", &ChartRow::driven)
+        .def_readwrite("positions", &ChartRow::positions);
+
     py::class_<Threading>(module, "Threading", "The leadscrew and what drives it.")
         .def(py::init<>())
         .def_readwrite("lead_mm", &Threading::lead_mm)
@@ -105,11 +113,13 @@ void bind_parts(py::module_& module) {
         .def_readwrite("banjo_low_mm", &Threading::banjo_low_mm)
         .def_readwrite("banjo_high_mm", &Threading::banjo_high_mm)
         .def_readwrite("stud_clearance_mm", &Threading::stud_clearance_mm)
+        .def_readwrite("collar_mm", &Threading::collar_mm)
         .def_readwrite("standard_driver", &Threading::standard_driver)
         .def_readwrite("standard_driven", &Threading::standard_driven)
         .def_readwrite("gearbox", &Threading::gearbox)
         .def_readwrite("dial_threads_per_turn", &Threading::dial_threads_per_turn)
-        .def_readwrite("dial_marks", &Threading::dial_marks);
+        .def_readwrite("dial_marks", &Threading::dial_marks)
+        .def_readwrite("chart", &Threading::chart);
 }
 
 }  // namespace

@@ -143,6 +143,14 @@ class GearboxStep:
     ratio: float
     positions: list[Position]
 
+class ChartRow:
+    def __init__(self) -> None: ...
+    lead_mm: float
+    inch: bool
+    drivers: list[int]
+    driven: list[int]
+    positions: list[Position]
+
 class Threading:
     def __init__(self) -> None: ...
     lead_mm: float
@@ -155,11 +163,13 @@ class Threading:
     banjo_low_mm: float
     banjo_high_mm: float
     stud_clearance_mm: float
+    collar_mm: float
     standard_driver: int
     standard_driven: int
     gearbox: list[GearboxStep]
     dial_threads_per_turn: float
     dial_marks: int
+    chart: list[ChartRow]
 
 class Machine:
     def __init__(self) -> None: ...
@@ -3673,3 +3683,124 @@ def match_alloys(names: Sequence[str], catalogue: Catalogue) -> list[int]: ...
 def batch_clone() -> str: ...
 def tool_materials() -> list[str]: ...
 def cut_figures() -> list[str]: ...
+
+# change gears
+
+@overload
+def train_lead_mm(screw_lead_mm: float, spindle_to_stud: float, drivers_teeth: float, driven_teeth: float) -> float: ...
+@overload
+def train_lead_mm(
+    screw_lead_mm: ArrayLike,
+    spindle_to_stud: ArrayLike,
+    drivers_teeth: ArrayLike,
+    driven_teeth: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def train_lead_mm(
+    screw_lead_mm: ArrayLike,
+    spindle_to_stud: ArrayLike,
+    drivers_teeth: ArrayLike,
+    driven_teeth: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def train_lead_mm(
+    screw_lead_mm: ArrayLike,
+    spindle_to_stud: ArrayLike,
+    drivers_teeth: ArrayLike,
+    driven_teeth: ArrayLike,
+    on_error: str,
+) -> Any: ...
+@overload
+def gear_centres_mm(teeth_1: float, teeth_2: float, module_mm: float) -> float: ...
+@overload
+def gear_centres_mm(
+    teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def gear_centres_mm(
+    teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def gear_centres_mm(teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: str) -> Any: ...
+
+class GearTrain:
+    @property
+    def drivers(self) -> tuple[int, ...]: ...
+    @property
+    def driven(self) -> tuple[int, ...]: ...
+    @property
+    def idler(self) -> int | None: ...
+    @property
+    def box(self) -> int | None: ...
+    @property
+    def error(self) -> float: ...
+    @property
+    def exact(self) -> bool: ...
+    @property
+    def standard(self) -> bool: ...
+    @property
+    def steep(self) -> bool: ...
+    @property
+    def mounting(self) -> str: ...
+    @property
+    def stud_to_banjo_mm(self) -> float | None: ...
+    @property
+    def banjo_to_screw_mm(self) -> float | None: ...
+
+def gear_trains(
+    threading: Threading,
+    lead_mm: tuple[int, int],
+    error_limit: float = 0.001,
+    most: int = 20,
+    compound: bool = True,
+    gearbox: bool = True,
+    unmountable: bool = False,
+) -> dict[str, Any]: ...
+def translating_pairs(
+    gears: Sequence[int], simplest: int, error_limit: float, inverse: bool
+) -> list[dict[str, Any]]: ...
+def simplest_ratio(value: float) -> tuple[int, int]: ...
+
+# pressing a knurl in
+
+@overload
+def knurl_contact_mm(infeed_mm: float, wheel_diameter_mm: float, blank_diameter_mm: float) -> float: ...
+@overload
+def knurl_contact_mm(
+    infeed_mm: ArrayLike,
+    wheel_diameter_mm: ArrayLike,
+    blank_diameter_mm: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def knurl_contact_mm(
+    infeed_mm: ArrayLike, wheel_diameter_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def knurl_contact_mm(
+    infeed_mm: ArrayLike, wheel_diameter_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: str
+) -> Any: ...
+@overload
+def knurl_force_n(yield_mpa: float, width_mm: float, contact_mm: float, contact_share: float) -> float: ...
+@overload
+def knurl_force_n(
+    yield_mpa: ArrayLike,
+    width_mm: ArrayLike,
+    contact_mm: ArrayLike,
+    contact_share: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def knurl_force_n(
+    yield_mpa: ArrayLike,
+    width_mm: ArrayLike,
+    contact_mm: ArrayLike,
+    contact_share: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def knurl_force_n(
+    yield_mpa: ArrayLike, width_mm: ArrayLike, contact_mm: ArrayLike, contact_share: ArrayLike, on_error: str
+) -> Any: ...

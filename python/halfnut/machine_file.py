@@ -30,6 +30,7 @@ from halfnut.shapes import (
 
 __all__ = [
     "Change",
+    "ChartRow",
     "Chuck",
     "FeedLadder",
     "FeedStep",
@@ -187,6 +188,22 @@ class ThreadDial:
 
 
 @dataclass(frozen=True, slots=True)
+class ChartRow:
+    """A row of the threading chart that hangs at the lathe: a lead, and gears or levers for it. It is checked only."""
+
+    __pydantic_config__ = _CLOSED
+    threads_per_inch: Positive | None = None
+    pitch: Length | None = None
+    drivers: list[Count] = field(default_factory=list)
+    driven: list[Count] = field(default_factory=list)
+    positions: Positions = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        if (self.threads_per_inch is None) == (self.pitch is None):
+            raise ValueError("needs threads_per_inch or pitch, one of the two")
+
+
+@dataclass(frozen=True, slots=True)
 class Threading:
     """The leadscrew and what drives it."""
 
@@ -201,8 +218,10 @@ class Threading:
     banjo_nearest: Length | None = None
     banjo_farthest: Length | None = None
     stud_clearance: Length | None = None
+    collar: Length | None = None
     gearbox: Gearbox | None = None
     dial: ThreadDial | None = None
+    chart: list[ChartRow] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         if (self.threads_per_inch is None) == (self.lead is None):

@@ -16,7 +16,7 @@ from halfnut.machine_file import FeedLadder as FileLadder
 from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, read
 from halfnut.shapes import Positions
 
-__all__ = ["Machine", "lathe", "machine", "milling_machine", "names"]
+__all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
 
 _INCH_MM = 25.4
 _DEMO = Path(__file__).parent / "demo"
@@ -187,6 +187,17 @@ def _load(path: Path, changed_ns: int) -> Machine:
     return Machine(read(path), path)
 
 
+def fastest_step(shop: Machine, rpm: float) -> float:
+    """The fastest speed of a machine that is not above another, rev/min, else its slowest.
+
+    >>> fastest_step(lathe("gap-bed"), 1.0) == lathe("gap-bed").core.spindle[0].rpm
+    True
+    """
+    steps = shop.core.spindle
+    reached = [min(rpm, step.rpm) for step in steps if (step.rpm_low if step.variable else step.rpm) <= rpm]
+    return max(reached, default=steps[0].rpm_low if steps[0].variable else steps[0].rpm)
+
+
 def names() -> list[str]:
     """Names of the machines at hand: the shop's, then the demonstration's."""
     return sorted({path.stem for folder in _folders() for path in folder.glob("*.toml")})
@@ -340,6 +351,7 @@ def _threading(threading: Threading) -> _core.Threading:
         banjo_low_mm=threading.banjo_nearest,
         banjo_high_mm=threading.banjo_farthest,
         stud_clearance_mm=threading.stud_clearance,
+        collar_mm=threading.collar,
     )
     if threading.gearbox is not None:
         out.standard_driver = threading.gearbox.driver
@@ -348,6 +360,16 @@ def _threading(threading: Threading) -> _core.Threading:
     if threading.dial is not None:
         out.dial_threads_per_turn = float(threading.dial.teeth)
         out.dial_marks = threading.dial.marks
+    out.chart = [_chart_row(row) for row in threading.chart]
+    return out
+
+
+def _chart_row(row: Any) -> _core.ChartRow:
+    out = _core.ChartRow()
+    out.inch = row.threads_per_inch is not None
+    out.lead_mm = _INCH_MM / row.threads_per_inch if out.inch else row.pitch.base
+    out.drivers, out.driven = list(row.drivers), list(row.driven)
+    out.positions = _positions(row.positions)
     return out
 
 

@@ -6,11 +6,15 @@
 #include <cmath>
 #include <numbers>
 
+#include "halfnut/machine/gear_train.hpp"
+
 namespace halfnut::machine {
 namespace {
 
 constexpr double kTypicalEfficiency = 0.9;
 constexpr double kTypicalBackGearEfficiency = 0.75;
+constexpr double kChartWrong = 1e-3;  // relative error of a lead: more is a wrong row, less an approximation
+constexpr double kChartExact = 1e-9;
 
 /// Collects problems under a prefix.
 class Inspector {
@@ -128,6 +132,59 @@ void inspect_chucks(const Machine& machine, Inspector& inspector) {
     }
 }
 
+std::string lead_text(double lead_mm, bool inch) {
+    return inch ? fmt::format("{:.7g} threads an inch", 25.4 / lead_mm) : fmt::format("{:.7g} mm", lead_mm);
+}
+
+/// The gears of a row as a chart writes them: 24/80 × 63/60.
+std::string row_text(const ChartRow& row) {
+    std::string out;
+    for (std::size_t i = 0; i < std::min(row.drivers.size(), row.driven.size()); ++i) {
+        out += fmt::format("{}{}/{}", i == 0 ? "" : " × ", row.drivers[i], row.driven[i]);
+    }
+    return out.empty() ? "the gearbox" : out;
+}
+
+void inspect_chart(const Threading& threading, Inspector& inspector) {
+    for (std::size_t i = 0; i < threading.chart.size(); ++i) {
+        const ChartRow& row = threading.chart[i];
+        const std::string where = fmt::format("threading.chart[{}]", i);
+        if (row.drivers.size() != row.driven.size()) {
+            inspector.wrong(where,
+                            fmt::format("has {} drivers and {} driven gears; a train has as many of each",
+                                        row.drivers.size(), row.driven.size()));
+            continue;
+        }
+        const double gives = chart_lead_mm(threading, row);
+        if (std::isnan(gives)) {
+            inspector.wrong(where,
+                            threading.gearbox.empty() ? "names no gears" : "names no step of the gearbox");
+            continue;
+        }
+        const double error = gives / row.lead_mm - 1.0;
+        const std::string gears = row_text(row);
+        if (std::abs(error) > kChartWrong) {
+            inspector.wrong(where, fmt::format("{} gives {}, the chart says {}", gears,
+                                               lead_text(gives, row.inch), lead_text(row.lead_mm, row.inch)));
+        } else if (std::abs(error) > kChartExact) {
+            inspector.odd(where, fmt::format("{} gives {}, {:+.3g} % of what the chart says", gears,
+                                             lead_text(gives, row.inch), error * 100.0));
+        }
+        std::vector<int> held = threading.gears;
+        for (const std::vector<int>* side : {&row.drivers, &row.driven}) {
+            for (const int teeth : *side) {
+                const auto found = std::find(held.begin(), held.end(), teeth);
+                if (found == held.end()) {
+                    inspector.odd(
+                        where, fmt::format("needs a gear of {} teeth, which is not among the gears", teeth));
+                } else {
+                    held.erase(found);
+                }
+            }
+        }
+    }
+}
+
 void inspect_threading(const Threading& threading, Inspector& inspector) {
     inspector.positive_if_given("leadscrew.lead", threading.lead_mm, "mm");
     inspector.positive("leadscrew.spindle_to_stud", threading.spindle_to_stud, "");
@@ -140,6 +197,7 @@ void inspect_threading(const Threading& threading, Inspector& inspector) {
     for (std::size_t i = 0; i < threading.gearbox.size(); ++i) {
         inspector.positive(fmt::format("leadscrew.gearbox[{}].ratio", i), threading.gearbox[i].ratio, "");
     }
+    inspect_chart(threading, inspector);
 }
 
 }  // namespace

@@ -108,6 +108,15 @@ struct GearboxStep {
     std::vector<Position> positions;
 };
 
+/// A row of the chart that hangs at the lathe: what it promises, and the gears and levers for it.
+struct ChartRow {
+    double lead_mm = kNaN;     ///< of the carriage for a turn of the spindle, as promised
+    bool inch = false;         ///< promised as threads an inch
+    std::vector<int> drivers;  ///< none: the gearbox's standard train
+    std::vector<int> driven;
+    std::vector<Position> positions;  ///< of the gearbox's levers
+};
+
 /// The leadscrew and what drives it.
 struct Threading {
     double lead_mm = kNaN;           ///< lead of the screw, exact: 25.4 over its threads an inch; NaN: none
@@ -120,11 +129,13 @@ struct Threading {
     double banjo_low_mm = kNaN;      ///< nearest and farthest place of an intermediate stud from the screw
     double banjo_high_mm = kNaN;
     double stud_clearance_mm = kNaN;  ///< radius free around the first stud
+    double collar_mm = kNaN;          ///< diameter of the largest nut or collar on the shafts of the gears
     int standard_driver = 0;          ///< train that the gearbox chart holds for; 0: no gearbox
     int standard_driven = 0;
     std::vector<GearboxStep> gearbox;
     double dial_threads_per_turn = kNaN;  ///< leadscrew threads for one turn of the thread dial; NaN: none
     int dial_marks = 0;
+    std::vector<ChartRow> chart;  ///< as printed at the lathe; checked, never reckoned with
 };
 
 struct Machine {

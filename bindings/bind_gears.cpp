@@ -1,0 +1,108 @@
+// Change gears: the search, translating pairs, and their level-1 formulas.
+
+#include <pybind11/stl.h>
+
+#include "bind.hpp"
+#include "figures.hpp"
+#include "halfnut/machine/gear_train.hpp"
+#include "numpy_util.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using namespace machine;
+using namespace pybind11::literals;
+
+namespace {
+
+py::object some(int value, int least) {
+    return value < least ? py::object(py::none()) : py::object(py::int_(value));
+}
+
+void bind_train(py::module_& module) {
+    py::class_<GearTrain>(module, "GearTrain", "A train of change gears.")
+        .def_property_readonly(
+            "drivers",
+            [](const GearTrain& self) {
+                return self.compound() ? py::tuple(py::make_tuple(self.driver_1, self.driver_2))
+                                       : py::tuple(py::make_tuple(self.driver_1));
+            },
+            "On the stud; of a compound train then the one in the banjo.")
+        .def_property_readonly(
+            "driven",
+            [](const GearTrain& self) {
+                return self.compound() ? py::tuple(py::make_tuple(self.driven_1, self.driven_2))
+                                       : py::tuple(py::make_tuple(self.driven_2));
+            },
+            "Of a compound train the one in the banjo first; last the one on the leadscrew.")
+        .def_property_readonly("idler", [](const GearTrain& self) { return some(self.idler, 1); })
+        .def_property_readonly("box", [](const GearTrain& self) { return some(self.box, 0); })
+        .def_readonly("error", &GearTrain::error)
+        .def_readonly("exact", &GearTrain::exact)
+        .def_readonly("standard", &GearTrain::standard)
+        .def_readonly("steep", &GearTrain::steep)
+        .def_property_readonly("mounting",
+                               [](const GearTrain& self) { return std::string(enum_name(self.mounting)); })
+        .def_property_readonly("stud_to_banjo_mm",
+                               [](const GearTrain& self) { return number_or_none(self.stud_to_banjo_mm); })
+        .def_property_readonly("banjo_to_screw_mm",
+                               [](const GearTrain& self) { return number_or_none(self.banjo_to_screw_mm); });
+}
+
+py::dict find_trains(const Threading& threading, std::pair<std::int64_t, std::int64_t> lead_mm,
+                     double error_limit, std::size_t most, bool compound, bool gearbox, bool unmountable) {
+    if (lead_mm.second == 0) {
+        throw DomainError("lead_mm must be a ratio with a denominator above 0");
+    }
+    const GearQuestion question{
+        {lead_mm.first, lead_mm.second}, error_limit, most, compound, gearbox, unmountable};
+    GearAnswer found;
+    std::string why;
+    if (!gear_trains(threading, question, found, &why).ok()) {
+        throw DomainError("gear_trains: " + why);
+    }
+    return py::dict("trains"_a = std::move(found.trains), "found"_a = found.found,
+                    "refused"_a = found.refused);
+}
+
+py::list find_pairs(const std::vector<int>& gears, int simplest, double error_limit, bool inverse) {
+    for (const int teeth : gears) {
+        if (teeth < 1 || teeth > 400) {
+            throw DomainError("gears must have 1 to 400 teeth, got " + std::to_string(teeth));
+        }
+    }
+    if (simplest < 1 || simplest > 60) {
+        throw DomainError("simplest must be 1 to 60, got " + std::to_string(simplest));
+    }
+    if (!(error_limit >= 0.0 && error_limit <= 1.0)) {
+        throw DomainError("error_limit must be from 0 to 1, got " + std::to_string(error_limit));
+    }
+    py::list out;
+    for (const TranslatingPair& pair : translating_pairs(gears, simplest, error_limit, inverse)) {
+        out.append(py::dict("driver"_a = pair.driver, "driven"_a = pair.driven, "num"_a = pair.num,
+                            "den"_a = pair.den, "error"_a = pair.error, "exact"_a = pair.exact));
+    }
+    return out;
+}
+
+}  // namespace
+
+void bind_gears(py::module_& module) {
+    bind_train(module);
+    level1<TrainLead>(module, "Lead that a train of change gears gives, mm.");
+    level1<GearCentres>(module, "Distance of the shafts of two gears in mesh, mm.");
+    module.def("gear_trains", &find_trains, "threading"_a, "lead_mm"_a, "error_limit"_a = 0.001,
+               "most"_a = std::size_t{20}, "compound"_a = true, "gearbox"_a = true, "unmountable"_a = false,
+               "Every train of the gears at hand for a lead, best first; the lead in mm as a fraction.");
+    module.def("translating_pairs", &find_pairs, "gears"_a, "simplest"_a, "error_limit"_a, "inverse"_a,
+               "Pairs of gears that turn inches to millimetres once small whole numbers are added.");
+    module.def(
+        "simplest_ratio",
+        [](double value) {
+            const Ratio found = simplest_ratio(value);
+            return std::pair{found.num, found.den};
+        },
+        "value"_a, "The simplest ratio that a figure of a machine stands for; 0, 1 where there is none.");
+}
+
+}  // namespace halfnut::bind
