@@ -30,7 +30,10 @@ if TYPE_CHECKING:
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
     from halfnut.edges import tool_life
     from halfnut.gauging import judge, shop_plug, wires
+    from halfnut.gears import gear_train, translating_pairs
     from halfnut.hole_sizes import blind_hole, clearance_hole, counterbore, countersink, tapping_hole
+    from halfnut.knurl_setups import knurl_setup
+    from halfnut.knurl_wheels import suitable_wheels
     from halfnut.knurls import knurl_blank
     from halfnut.machines import lathe, milling_machine
     from halfnut.material import alloy
@@ -62,6 +65,7 @@ _HOMES = {
     "face": "cutting",
     "fit": "thread_fits",
     "galling": "thread_strength",
+    "gear_train": "gears",
     "groove": "special",
     "helix": "special",
     "identify_thread": "threads",
@@ -69,6 +73,7 @@ _HOMES = {
     "judge": "gauging",
     "knurl": "cutting",
     "knurl_blank": "knurls",
+    "knurl_setup": "knurl_setups",
     "lathe": "machines",
     "limits": "threads",
     "mill": "cutting",
@@ -86,6 +91,7 @@ _HOMES = {
     "shop_plug": "gauging",
     "spot": "cutting",
     "strength": "thread_strength",
+    "suitable_wheels": "knurl_wheels",
     "tap": "cutting",
     "taper": "special",
     "tapping_hole": "hole_sizes",
@@ -94,6 +100,7 @@ _HOMES = {
     "threads_near": "threads",
     "tighten": "thread_strength",
     "tool_life": "edges",
+    "translating_pairs": "gears",
     "turn": "cutting",
     "wires": "gauging",
 }
@@ -125,6 +132,7 @@ __all__ = [
     "face",
     "fit",
     "galling",
+    "gear_train",
     "groove",
     "helix",
     "identify_thread",
@@ -132,6 +140,7 @@ __all__ = [
     "judge",
     "knurl",
     "knurl_blank",
+    "knurl_setup",
     "lathe",
     "limits",
     "mill",
@@ -149,6 +158,7 @@ __all__ = [
     "shop_plug",
     "spot",
     "strength",
+    "suitable_wheels",
     "tap",
     "taper",
     "tapping_hole",
@@ -157,6 +167,7 @@ __all__ = [
     "threads_near",
     "tighten",
     "tool_life",
+    "translating_pairs",
     "turn",
     "wires",
 ]

@@ -5,19 +5,19 @@ from __future__ import annotations
 import math
 import textwrap
 from dataclasses import dataclass, fields
-from fractions import Fraction
 from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import Evidence, chasing_depth_mm, compound_travel_mm, stopping_rpm
 from halfnut.catalogue import active
-from halfnut.coatings import PrecoatLimits, one_part
 from halfnut.cutting import Cut, thread_speed
-from halfnut.gauging import OverWires, over_wires_exact_mm, wires
-from halfnut.machines import Machine, lathe
+from halfnut.dials import lines_a_turn
+from halfnut.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
+from halfnut.gears import GearTrain, gear_train
+from halfnut.machines import Machine, fastest_step, lathe
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, one, span
-from halfnut.threads import ThreadLimits, limits
+from halfnut.thread_parts import ThreadGiven, ThreadPart, exact_ratio, thread_part
 from halfnut.units import length as read_length
 from halfnut.units import quantity
 from halfnut.words import FIRST, LOAD, caution
@@ -35,7 +35,10 @@ _LINE_MM = {"in": 0.001 * MM_PER_INCH, "mm": 0.01}
 _FIRST_MM = {"in": 0.010 * MM_PER_INCH, "mm": 0.25}
 _LEAST_MM = {"in": 0.0015 * MM_PER_INCH, "mm": 0.04}
 _SIDE_CLEARANCE_DEG = 3.0
-_RUN_OUT_PITCHES, _GROOVE_PITCHES = 2.5, 3.5
+_RUN_OUT_PITCHES = 2.5
+_GROOVE_PITCHES = {"external": 3.5, "internal": 5.2}
+_GROOVE_RADIUS_PITCHES = 0.5
+_DIAL_WHEELS = range(10, 49)
 _WIDTH = 88
 
 
@@ -59,6 +62,10 @@ class ChasePass:
     """On the pitch diameter, to the size that is aimed at."""
     left_lines: float
     measure: bool
+    turns: int
+    """Whole turns of the handle from touching."""
+    dial: int
+    """Line of the dial beyond those turns."""
 
 
 @dataclass(frozen=True, repr=False, eq=False)
@@ -81,12 +88,15 @@ class Chasing(Record):
     pitch_diameter_mm: float
     pitch_max_mm: float
     pitch_min_mm: float
+    half_angle_deg: float
     nose_radius_mm: float
     nose_flat_mm: float
     root_mm: float
     """Diameter at the bottom of the groove."""
     depth_mm: float
     travel_mm: float
+    cross_travel_mm: float
+    """What the cross slide would go straight in for the same depth: the depth."""
     remainder_mm: float
     """Of the travel, at the last line; negative: that much is left."""
     line_on_pitch_diameter_mm: float
@@ -102,13 +112,24 @@ class Chasing(Record):
     run_out_mm: float
     groove_width_mm: float
     groove_diameter_mm: float
+    groove_radius_mm: float
+    """Of its corners."""
     spindle_rpm: float | None
     stopping_rpm: float | None
+    stop_run_out_mm: float | None
+    """Run-out in which the slowest step could be stopped; None where there is room enough."""
     dial_every: int | None
     """Engage at every so-many-th mark of the thread dial; 0: keep the half nut closed; None: no dial is known."""
     dial_marks: int | None
+    dial_wheels: tuple[int, ...]
+    """Where no mark fits: teeth of wheels for the thread dial that would."""
+    train: GearTrain | None
+    """Change gears for the lead, where the lathe's file names its gears."""
     wire_mm: float | None
+    """Of the wires, or of the balls of an internal thread."""
     passes: tuple[ChasePass, ...]
+    most_force_n: float | None
+    """The greatest of the passes."""
     cut: Cut | None
     assumed: tuple[str, ...]
     cautions: tuple[Caution, ...]
@@ -116,9 +137,10 @@ class Chasing(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys; passes as a list of dictionaries."""
-        skip = {"evidence", "cut"}
+        skip = {"evidence", "cut", "train"}
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name not in skip}
         out["passes"] = [vars(each) for each in self.passes]
+        out["gears"] = None if self.train is None else self.train.gears
         out["assumed"] = list(self.assumed)
         out["cautions"] = [item.code for item in self.cautions]
         return out
@@ -152,6 +174,8 @@ class Chasing(Record):
             if self.nose_radius_mm
             else f"flat {self._long(self.nose_flat_mm)}"
         )
+        if self.train is not None and not self.train.standard:
+            out.append(f"Change gears {self.train.gears}: {self.train.error_words}, {self.train.mounting}.")
         out.append(
             f"Tool: nose {ground}; side clearance {self.leading_clearance_deg:.0f} degrees on the leading side, "
             f"{self.trailing_clearance_deg:.0f} on the other."
@@ -159,7 +183,14 @@ class Chasing(Record):
         out.append(self._half_nut_words())
         if self.hand == "left":
             out.append(
-                "Left-hand: start in the groove at the shoulder and cut towards the tailstock, the leadscrew reversed."
+                "Left-hand: groove first, leadscrew reversed; start in the groove and cut towards the tailstock. The "
+                "clearances change sides."
+            )
+        if self._cannot_stop:
+            out.append(
+                "Too fast to stop here by hand: the tool upside down, the spindle reversed, cutting from the groove "
+                f"away from the shoulder; or a groove {self._long(self.stop_run_out_mm or 0.0)} wide; or a crank on "
+                "the spindle."
             )
         stop = self.stop
         out.append(
@@ -168,11 +199,13 @@ class Chasing(Record):
         )
         taken = self._long(self.line_on_pitch_diameter_mm)
         if self.wire_mm is not None and stop.over_wires_mm is not None:
-            target = stop.over_wires_mm - stop.left_mm
+            target = stop.over_wires_mm + (stop.left_mm if inner else -stop.left_mm)
+            how = f"Across balls of {self._long(self.wire_mm)}: subtract the reading from {self._long(target)}"
+            if not inner:
+                how = f"Over wires of {self._long(self.wire_mm)}: subtract {self._long(target)} from the reading"
             out.append(
-                f"Over wires of {self._long(self.wire_mm)}: subtract {self._long(target)} from the reading; a line "
-                f"takes off {taken}. Go half of the lines that are left, repeat without feeding in, measure again, go "
-                "the rest. Never round up."
+                f"{how}; a line takes off {taken}. Go half of the lines left, repeat without feeding in, measure, "
+                "go the rest. Never round up."
             )
         else:
             out.append(
@@ -184,6 +217,8 @@ class Chasing(Record):
                 f"Next start: with the same dial readings, after moving the compound {self._long(self.start_shift_mm)} "
                 f"along the work; {self.starts} starts."
             )
+            if self.train is not None and self.train.index_teeth is not None:
+                out.append(f"Or by the gears: {self.train.indexing}")
         return out
 
     def lines(self) -> list[str]:
@@ -210,7 +245,17 @@ class Chasing(Record):
             speeds.append(f"at most {self.stopping_rpm:.0f} rev/min to stop by hand")
         if speeds:
             row("spindle", ", ".join(speeds))
+        if self.most_force_n is not None:
+            row("force", f"at most {self.most_force_n:.0f} N in a pass")
         row("lines", " ".join(f"{each.line}{' (measure)' if each.measure else ''}" for each in self.passes))
+        what = "across balls" if self.side == "internal" else "over wires"
+        for each in self.passes[stop.number - 1 :]:
+            read = "" if each.over_wires_mm is None else f"{what} {self._long(each.over_wires_mm)}, "
+            row(
+                "stage",
+                f"line {each.line}, the dial at {_turns_words(each)}: {read}{self._long(each.left_mm)} left on the "
+                f"pitch diameter, {each.left_lines:.1f} lines",
+            )
         for number, step in enumerate(self.steps(), 1):
             row(f"{number}.", step)
         if self.assumed:
@@ -223,19 +268,25 @@ class Chasing(Record):
     def _long(self, value_mm: float) -> str:
         return one(value_mm, self.unit)
 
+    @property
+    def _cannot_stop(self) -> bool:
+        return self.stop_run_out_mm is not None
+
     def _groove_words(self) -> str:
         if self.run_out_mm <= 0:
             return ""
         return (
             f"; before a shoulder a groove {self._long(self.groove_width_mm)} wide at "
-            f"{self._long(self.groove_diameter_mm)}"
+            f"{self._long(self.groove_diameter_mm)}, corners rounded {self._long(self.groove_radius_mm)}"
         )
 
     def _half_nut_words(self) -> str:
         if self.dial_every is None:
             return "Keep the half nut closed and reverse the spindle, unless the lathe's own chart says where it fits."
         if self.dial_every == 0:
-            return "No mark of the thread dial fits: keep the half nut closed and reverse the spindle."
+            fits = ", ".join(str(each) for each in self.dial_wheels)
+            other = f" A wheel of {fits} teeth on the dial would let it open." if fits else ""
+            return f"No mark of the thread dial fits: keep the half nut closed and reverse the spindle.{other}"
         if self.dial_every == 1:
             return "Close the half nut at any mark of the thread dial."
         if self.dial_every == self.dial_marks:
@@ -245,17 +296,22 @@ class Chasing(Record):
         )
 
 
+def _turns_words(each: ChasePass) -> str:
+    turns = f"{each.turns} turn{'' if each.turns == 1 else 's'} and " if each.turns else ""
+    return f"{turns}{each.dial}"
+
+
 def _ordinal(number: int) -> str:
     return {2: "second", 3: "third"}.get(number, f"{number}th")
 
 
 def chase(
-    thread: str | ThreadLimits | PrecoatLimits,
+    thread: ThreadGiven,
     *,
     machine: str | Machine | None = None,
     alloy: str | None = None,
     infeed: Literal["flank", "straight", "alternating"] = "flank",
-    compound_deg: float = 29.5,
+    compound_deg: float | None = None,
     blank: Any = None,
     pitch_diameter: Any = None,
     nose_radius: Any = None,
@@ -273,22 +329,24 @@ def chase(
 
     Parameters
     ----------
-    thread : str, ThreadLimits or PrecoatLimits
-        A designation (without a class the usual external one is meant), or limits, such as those before coating.
+    thread : str, ThreadLimits, PrecoatLimits or PlainThread
+        A designation (without a class the usual external one is meant), or limits, such as those before coating, or
+        the sizes of a form that has no designation here.
     machine : str or Machine, optional
-        The lathe; its dials, scale, leadscrew, thread dial and spindle steps are used.
+        The lathe; its dials, scale, leadscrew, change gears, thread dial and spindle steps are used.
     alloy : str, optional
         With a machine it gives the spindle step; it gives the force of each pass.
     infeed : {"flank", "straight", "alternating"}
         By the compound set over; by the cross slide; by the cross slide with the compound shifting the tool.
-    compound_deg : float
-        0 to the half angle of the thread, from square to the work.
+    compound_deg : float, optional
+        0 to the half angle of the thread, from square to the work; half a degree less than it when not given.
     blank : length, optional
         Turned or bored diameter; the middle of its limits when not given.
     pitch_diameter : length, optional
         To aim at; the middle of its limits when not given.
     nose_radius, nose_flat : length, optional
-        Of the tool, one of the two; a round nose of P/8 outside and a flat one of P/8 inside when not given.
+        Of the tool, one of the two. At 60 degrees a round nose of P/8 outside and a flat one of P/8 inside when not
+        given; of other forms the flat that leaves the root's diameter.
     first, least : length, optional
         Greatest first and least later pass along the slide; 0.010 and 0.0015 in, or 0.25 and 0.04 mm.
     equal_depths : bool
@@ -300,7 +358,7 @@ def chase(
     reaction_s : float
         Time for opening the half nut: 0.5 brisk, 1 safe.
     wire : length, optional
-        The wires at hand.
+        The wires, or for an internal thread the balls, at hand.
     tool : str, optional
         Its material, for the speed.
 
@@ -320,109 +378,123 @@ def chase(
     >>> found.passes[-1].line, found.stop.line
     (106, 90)
     """
-    part = thread if isinstance(thread, ThreadLimits | PrecoatLimits) else limits(one_part(thread))
-    named, inner = part.thread, part.side == "internal"
-    scale = MM_PER_INCH if part.unit == "in" else 1.0
+    part = thread_part(thread)
+    inner = part.side == "internal"
     assumed: list[str] = []
-
-    def mm(name: str) -> float:
-        value = getattr(part, name)
-        if value is None:
-            raise _core.DomainError(f"{named}: {name.replace('_', ' ')} has no limit; give the size to cut")
-        return float(value) * scale
-
     shop = lathe(machine) if isinstance(machine, str) else machine
     slide_name = "compound" if infeed == "flank" else "cross"
     slide = None if shop is None else shop.core.slide(slide_name)
     if slide is None:
-        unit = str(part.unit)
+        unit = part.unit
         line_mm = _LINE_MM[unit]
-        assumed.append(f"a dial of {one(line_mm, unit)} a line")
+        lines_round = round((MM_PER_INCH / 10 if unit == "in" else 1.0) / line_mm)
+        assumed.append(f"a dial of {one(line_mm, unit)} a line, {lines_round} lines around")
     else:
         unit = "in" if slide.marked_in_inch else "mm"
         line_mm = slide.graduation_mm / (2 if slide.reads_diameter else 1)
+        lines_round = lines_a_turn(slide)
     crest = ("minor_max", "minor_min") if inner else ("major_max", "major_min")
-    blank_mm = _given(blank, "blank", (mm(crest[0]) + mm(crest[1])) / 2 if blank is None else 0.0)
-    high, low = mm("pitch_max"), mm("pitch_min")
+    blank_mm = _given(blank, "blank", (part.size(crest[0]) + part.size(crest[1])) / 2 if blank is None else 0.0)
+    high, low = part.size("pitch_max"), part.size("pitch_min")
     aim = _given(pitch_diameter, "pitch_diameter", (high + low) / 2)
-    radius, flat = _nose(nose_radius, nose_flat, named.pitch_mm, inner, assumed, unit)
+    radius, flat = _nose(nose_radius, nose_flat, part, aim, assumed, unit)
+    set_over = part.half_angle_deg - 0.5 if compound_deg is None else compound_deg
     numbers = {
         "blank_mm": blank_mm,
         "pitch_diameter_mm": aim,
-        "pitch_mm": named.pitch_mm,
+        "pitch_mm": part.pitch_mm,
+        "half_angle_deg": part.half_angle_deg,
         "nose_radius_mm": radius,
         "nose_flat_mm": flat,
-        "compound_deg": compound_deg,
+        "compound_deg": set_over,
         "graduation_mm": line_mm,
         "first_mm": _given(first, "first", _FIRST_MM[unit]),
         "least_mm": _given(least, "least", _LEAST_MM[unit]),
     }
     if force_limit is not None:
         numbers["force_limit_n"] = quantity(force_limit, "force", "force_limit").base
-    gap = _given(run_out, "run_out", _RUN_OUT_PITCHES * named.pitch_mm)
-    stopping = stopping_rpm(gap, named.lead_mm, reaction_s) if gap > 0 else None
-    cut, speed, codes = _spindle(shop, alloy, named, tool, stopping)
+    gap = _given(run_out, "run_out", _RUN_OUT_PITCHES * part.pitch_mm)
+    stopping = stopping_rpm(gap, part.lead_mm, reaction_s) if gap > 0 else None
+    cut, speed, codes = _spindle(shop, alloy, part, tool, stopping)
+    needed = None
+    if shop is not None and "chase_cannot_stop" in codes:
+        needed = _slowest(shop) * part.lead_mm * reaction_s / 60.0
     if alloy is not None:
         numbers |= _core.alloy_force_constants(alloy, active())
     plan = _core.chase_schedule(inner, infeed, equal_depths, numbers) | {"blank_mm": blank_mm}
 
     root = blank_mm + (2 if inner else -2) * plan["depth_mm"]
-    codes += _root_cautions(part, root, scale, inner)
-    reading = None if inner else wires(part, wire=wire)
-    passes = _passes(plan, part, aim, reading)
+    codes += _root_cautions(part, root)
+    reading = _readings(part, wire)
+    passes = _passes(plan, part, aim, reading, lines_round)
     last = passes[-1]
     if not low <= last.pitch_diameter_mm <= high:
         codes.append("chase_line_too_coarse")
-    lead_deg = math.degrees(math.atan(named.lead_mm / (math.pi * (blank_mm if inner else root))))
-    every, marks = _dial(shop, named)
+    lead_deg = math.degrees(math.atan(part.lead_mm / (math.pi * (blank_mm if inner else root))))
+    every, marks, wheels = _dial(shop, part)
+    train = _train(shop, thread)
+    if train is not None and train.good_enough is False:
+        codes.append("gears_lead_too_far_off")
     zero = "" if shop is None else shop.core.compound_zero
-    marked = 90.0 - compound_deg if zero == "along the spindle axis" else compound_deg
+    marked = 90.0 - set_over if zero == "along the spindle axis" else set_over
     if infeed == "flank" and (shop is None or zero == "none"):
         assumed.append("a scale that reads 0 with the compound square to the work")
     if run_out is None:
         assumed.append(f"a run-out of {one(gap, unit)}")
     clear = (2 if inner else -2) * (plan["depth_mm"] + 2 * line_mm)
     return Chasing(
-        thread=str(named),
+        thread=part.title,
         side=part.side,
         unit=unit,
         infeed=infeed,
         slide="compound" if infeed == "flank" else "cross slide",
         line_mm=line_mm,
-        compound_deg=compound_deg if infeed == "flank" else None,
+        compound_deg=set_over if infeed == "flank" else None,
         compound_marked_deg=marked if infeed == "flank" else None,
         blank_mm=blank_mm,
         pitch_diameter_mm=aim,
         pitch_max_mm=high,
         pitch_min_mm=low,
+        half_angle_deg=part.half_angle_deg,
         nose_radius_mm=radius,
         nose_flat_mm=flat,
         root_mm=root,
         depth_mm=plan["depth_mm"],
         travel_mm=plan["travel_mm"],
+        cross_travel_mm=plan["depth_mm"],
         remainder_mm=plan["remainder_mm"],
         line_on_pitch_diameter_mm=plan["line_on_pitch_diameter_mm"],
-        lead_mm=named.lead_mm,
-        starts=named.starts,
-        start_shift_mm=named.pitch_mm if named.starts > 1 else None,
-        hand=named.hand,
+        lead_mm=part.lead_mm,
+        starts=part.starts,
+        start_shift_mm=part.pitch_mm if part.starts > 1 else None,
+        hand=part.hand,
         lead_angle_deg=lead_deg,
         leading_clearance_deg=math.ceil(lead_deg + _SIDE_CLEARANCE_DEG),
         trailing_clearance_deg=max(1.0, math.floor(_SIDE_CLEARANCE_DEG - lead_deg)),
         chamfer_mm=plan["depth_mm"],
         run_out_mm=gap,
-        groove_width_mm=_GROOVE_PITCHES * named.pitch_mm,
+        groove_width_mm=_GROOVE_PITCHES[part.side] * part.pitch_mm,
         groove_diameter_mm=blank_mm + clear,
+        groove_radius_mm=_GROOVE_RADIUS_PITCHES * part.pitch_mm,
         spindle_rpm=speed,
         stopping_rpm=stopping,
+        stop_run_out_mm=needed,
         dial_every=every,
         dial_marks=marks,
+        dial_wheels=wheels,
+        train=train,
         wire_mm=None if reading is None else reading.wire_mm,
         passes=passes,
+        most_force_n=None if alloy is None else max(each.force_n or 0.0 for each in passes),
         cut=cut,
         assumed=tuple(assumed),
         cautions=(*(caution(code) for code in codes), *(() if cut is None else cut.cautions)),
-        evidence=(*_core.rule_evidence(_RULES, active()), *part.evidence, *(() if cut is None else cut.evidence)),
+        evidence=(
+            *_core.rule_evidence(_RULES, active()),
+            *part.evidence,
+            *(() if train is None else train.evidence),
+            *(() if cut is None else cut.evidence),
+        ),
     )
 
 
@@ -445,19 +517,28 @@ def _given(value: Any, name: str, otherwise: float) -> float:
 
 
 def _nose(
-    nose_radius: Any, nose_flat: Any, pitch_mm: float, inner: bool, assumed: list[str], unit: str
+    nose_radius: Any, nose_flat: Any, part: ThreadPart, aim_mm: float, assumed: list[str], unit: str
 ) -> tuple[float, float]:
     if nose_radius is not None or nose_flat is not None:
         return _given(nose_radius, "nose_radius", 0.0), _given(nose_flat, "nose_flat", 0.0)
-    if inner:
-        assumed.append(f"a flat nose of {one(pitch_mm / 8, unit)}")
-        return 0.0, pitch_mm / 8
-    assumed.append(f"a round nose of {one(pitch_mm / 8, unit)}")
-    return pitch_mm / 8, 0.0
+    inner = part.side == "internal"
+    if part.half_angle_deg != 30.0:
+        root = part.sizes_mm["major_min" if inner else "minor_max"]
+        if root is None:
+            raise _core.DomainError(f"{part.title}: give nose_radius or nose_flat, or the diameter of its root")
+        # the groove is half a pitch wide at the pitch line and narrows towards the root
+        flat = part.pitch_mm / 2 - abs(aim_mm - root) * math.tan(math.radians(part.half_angle_deg))
+        if flat <= 0:
+            raise _core.DomainError(f"{part.title}: the flanks meet before the root of {root:g} mm; give the nose")
+        assumed.append(f"a flat nose of {one(flat, unit)}, which leaves the root at {one(root, unit)}")
+        return 0.0, flat
+    shape = "flat" if inner else "round"
+    assumed.append(f"a {shape} nose of {one(part.pitch_mm / 8, unit)}")
+    return (0.0, part.pitch_mm / 8) if inner else (part.pitch_mm / 8, 0.0)
 
 
 def _spindle(
-    shop: Machine | None, alloy: str | None, named: _core.Thread, tool: str | None, stopping: float | None
+    shop: Machine | None, alloy: str | None, part: ThreadPart, tool: str | None, stopping: float | None
 ) -> tuple[Cut | None, float | None, list[str]]:
     """The cut at the speed of the window, the step that can also be stopped in time, and codes of cautions.
 
@@ -465,49 +546,60 @@ def _spindle(
     """
     if shop is None:
         return None, None, []
-    reached = math.inf if stopping is None else _fastest(shop, stopping)
-    codes = ["chase_cannot_stop"] if reached is None else []
+    codes = ["chase_cannot_stop"] if stopping is not None and _slowest(shop) > stopping else []
     if alloy is None:
         return None, None, codes
-    cut = thread_speed(alloy, f"{named.diameter_mm!r} mm", f"{named.lead_mm!r} mm", machine=shop, tool=tool)
-    slow = shop.core.spindle[0]
-    slowest = slow.rpm_low if slow.variable else slow.rpm
-    return cut, min(cut.spindle_rpm, slowest if reached is None else reached), codes
+    cut = thread_speed(alloy, f"{part.diameter_mm!r} mm", f"{part.lead_mm!r} mm", machine=shop, tool=tool)
+    return cut, cut.spindle_rpm if stopping is None else min(cut.spindle_rpm, fastest_step(shop, stopping)), codes
 
 
-def _fastest(shop: Machine, rpm: float) -> float | None:
-    """The fastest speed that is not above another; None where the machine has none."""
-    steps = shop.core.spindle
-    return max(
-        (min(rpm, step.rpm) for step in steps if (step.rpm_low if step.variable else step.rpm) <= rpm), default=None
-    )
+def _slowest(shop: Machine) -> float:
+    step = shop.core.spindle[0]
+    return step.rpm_low if step.variable else step.rpm
 
 
-def _root_cautions(part: ThreadLimits | PrecoatLimits, root_mm: float, scale: float, inner: bool) -> list[str]:
+def _root_cautions(part: ThreadPart, root_mm: float) -> list[str]:
     """The bottom of the groove must clear the crest of the mate, and leave the root that the standard asks for."""
-    if inner:
-        return ["chase_root_binds"] if part.major_min is not None and root_mm < part.major_min * scale else []
-    if part.minor_max is not None and root_mm > part.minor_max * scale:
+    sizes = part.sizes_mm
+    if part.side == "internal":
+        major = sizes["major_min"]
+        return ["chase_root_binds"] if major is not None and root_mm < major - _ROUNDING_MM else []
+    high, low = sizes["minor_max"], sizes["minor_min"]
+    if high is not None and root_mm > high + _ROUNDING_MM:
         return ["chase_root_binds"]
-    if part.unit == "mm" and part.minor_min is not None and root_mm < part.minor_min * scale:
+    if part.unit == "mm" and low is not None and root_mm < low - _ROUNDING_MM:
         return ["chase_root_deep"]
     return []
 
 
+_ROUNDING_MM = 1e-6
+
+
+def _readings(part: ThreadPart, wire: Any) -> OverWires | None:
+    """Wires over an external thread, balls in an internal one; None where none measure it and none were asked for."""
+    try:
+        return wires(part.given, wire=wire)
+    except _core.DomainError:
+        if wire is not None:
+            raise
+        return None
+
+
 def _passes(
-    plan: dict[str, Any], part: ThreadLimits | PrecoatLimits, aim: float, reading: OverWires | None
+    plan: dict[str, Any], part: ThreadPart, aim: float, reading: OverWires | None, lines_round: int
 ) -> tuple[ChasePass, ...]:
     per_line = plan["line_on_pitch_diameter_mm"]
-    named = part.thread
+    size = across_balls_exact_mm if part.side == "internal" else over_wires_exact_mm
     out = []
     for number, each in enumerate(plan["passes"], 1):
         now = each["pitch_diameter_mm"]
         over = None
         if reading is not None:
-            sizes = (plan["blank_mm"], named.pitch_mm, named.lead_mm, 30.0, reading.wire_mm)
-            value, status = over_wires_exact_mm(now, *sizes, on_error="status")
+            sizes = (plan["blank_mm"], part.pitch_mm, part.lead_mm, part.half_angle_deg, reading.wire_mm)
+            value, status = size(now, *sizes, on_error="status")
             over = float(value) if not status.any() else None
         left = abs(now - aim)
+        turns, dial = divmod(each["line"], lines_round)
         out.append(
             ChasePass(
                 number=number,
@@ -521,25 +613,34 @@ def _passes(
                 left_mm=left,
                 left_lines=left / per_line,
                 measure=each["measure"],
+                turns=turns,
+                dial=dial,
             )
         )
     return tuple(out)
 
 
-def _dial(shop: Machine | None, named: _core.Thread) -> tuple[int | None, int | None]:
+def _train(shop: Machine | None, thread: ThreadGiven) -> GearTrain | None:
+    """The best train of the lathe's own gears; None where its file names none, or nothing comes near."""
+    if shop is None or not shop.core.threading.gears or math.isnan(shop.core.threading.lead_mm):
+        return None
+    found = gear_train(thread, shop, most=1)
+    return found[0] if found else None
+
+
+def _dial(shop: Machine | None, part: ThreadPart) -> tuple[int | None, int | None, tuple[int, ...]]:
+    """How often a mark fits, how many there are, and wheels that would do where none does."""
     if shop is None:
-        return None, None
+        return None, None, ()
     threading = shop.core.threading
     if not threading.dial_marks or math.isnan(threading.dial_threads_per_turn) or math.isnan(threading.lead_mm):
-        return None, None
-    if threading.metric:
-        screw = Fraction(round(threading.lead_mm * 1_000_000), 1_000_000)
-    else:
-        screw = Fraction(127, 5) / Fraction(threading.threads_per_inch).limit_denominator(1000)
-    found = _core.thread_dial(
-        _core.thread_lead_fraction(named),
-        (screw.numerator, screw.denominator),
-        round(threading.dial_threads_per_turn),
-        threading.dial_marks,
-    )
-    return found["every"], found["marks"]
+        return None, None, ()
+    screw = exact_ratio(threading.lead_mm, "leadscrew")
+
+    def every(wheel: int) -> int:
+        found = _core.thread_dial(part.lead.as_integer_ratio(), screw.as_integer_ratio(), wheel, threading.dial_marks)
+        return int(found["every"])
+
+    fits = every(round(threading.dial_threads_per_turn))
+    wheels = () if fits else tuple(wheel for wheel in _DIAL_WHEELS if every(wheel))[:4]
+    return fits, threading.dial_marks, wheels

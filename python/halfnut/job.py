@@ -215,6 +215,8 @@ class Knurl(Step):
     finished: YesNo = False
     width: Length
     process: Literal["form", "cut"] = "form"
+    wheels: Literal[1, 2, 3] = 1
+    hole: Length | None = None
 
 
 Operation: TypeAlias = Annotated[

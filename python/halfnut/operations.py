@@ -12,6 +12,7 @@ from halfnut._core import DomainError, Evidence, Length
 from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
 from halfnut.dials import Reading, reading
+from halfnut.gears import GearTrain
 from halfnut.job import (
     Bore,
     Coating,
@@ -28,7 +29,8 @@ from halfnut.job import (
     Thread,
     Turn,
 )
-from halfnut.machines import Machine
+from halfnut.knurl_setups import KnurlSetup, knurl_setup
+from halfnut.machines import Machine, fastest_step
 from halfnut.record import Caution, Record
 
 __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
@@ -89,11 +91,13 @@ class Answer:
     """Of a thread: what to read over wires or across balls."""
     chasing: Chasing | None = None
     """Of a thread cut with a single point: its passes."""
+    knurling: KnurlSetup | None = None
+    """Of a knurl: how it is pressed in or cut."""
 
     @property
     def records(self) -> tuple[Record, ...]:
-        """The record and, where there are others, the readings over wires, the passes of chasing and the cut."""
-        others = (self.wires, self.chasing, None if self.cut is self.record else self.cut)
+        """The record and, where there are others, the readings over wires, the way to chase or knurl, and the cut."""
+        others = (self.wires, self.chasing, self.knurling, None if self.cut is self.record else self.cut)
         return (self.record, *(each for each in others if each is not None))
 
     @property
@@ -111,7 +115,7 @@ class Answer:
         """Sizes, then every record's own figures."""
         out: dict[str, Any] = dict(self.sizes)
         for record in reversed(self.records):
-            if record is not self.wires and record is not self.chasing:
+            if record not in (self.wires, self.chasing, self.knurling):
                 out |= record.to_dict()
         if self.wires is not None:
             out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
@@ -306,12 +310,11 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     )
     remarks = []
     if chasing.stopping_rpm is not None and cut.spindle_rpm > chasing.stopping_rpm:
-        cut = _thread_cut(work, step, machine, thread, _fastest_at_most(machine, chasing.stopping_rpm))
+        cut = _thread_cut(work, step, machine, thread, fastest_step(machine, chasing.stopping_rpm))
         remarks.append("Slowed so that the half nut can be opened within the run-out.")
-    train = _gearbox(machine, thread.lead_mm)
-    levers = [*_levers(cut, machine)[:1], *([train] if train is not None else [])]
-    if train is None:
-        remarks.append(_no_gearbox(thread))
+    train, said = _threading_levers(machine, thread, chasing.train)
+    levers = [*_levers(cut, machine)[:1], *train]
+    remarks += said
     remarks += _coating_remarks(work, limits)
     sizes = {"thread": str(thread), "side": side, "length_mm": step.length.base, "lead_mm": thread.lead_mm}
     # the carriage is wound back as fast as it went; two passes without infeed before each measurement
@@ -353,13 +356,17 @@ def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
         prefer="below" if diameter <= work.outside_mm[step.end] and not step.finished else "nearest",
         width=step.width,
     )
-    cut = cutting.knurl(
+    setup = knurl_setup(
+        blank,
         work.part.alloy,
-        work.length(blank.blank_diameter_mm),
-        length=step.width,
+        width=step.width,
+        wheels=step.wheels,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        hole=step.hole,
         machine=machine,
         chuck=step.holding,
     )
+    cut = setup.cut
     passes: tuple[Pass, ...] = ()
     running = work.outside_mm[step.end]
     slide = machine.core.slide("cross")
@@ -376,7 +383,7 @@ def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
     time_s = step.times * ((cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1))
     sizes = {"start_diameter_mm": running, "width_mm": step.width.base}
     work.outside_mm[step.end] = blank.finished_diameter_mm
-    return Answer(blank, cut, levers, passes, sizes, time_s, dial="cross" if passes else "")
+    return Answer(blank, cut, levers, passes, sizes, time_s, dial="cross" if passes else "", knurling=setup)
 
 
 def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
@@ -659,13 +666,6 @@ def _thread_cut(work: Workpiece, step: Thread, machine: Machine, thread: Any, sp
     )
 
 
-def _fastest_at_most(machine: Machine, rpm: float) -> float:
-    """The fastest speed of a machine that is not above another, else its slowest."""
-    steps = machine.core.spindle
-    reached = [min(rpm, step.rpm) for step in steps if (step.rpm_low if step.variable else step.rpm) <= rpm]
-    return max(reached, default=steps[0].rpm_low if steps[0].variable else steps[0].rpm)
-
-
 def _gearbox(machine: Machine, lead_mm: float) -> Levers | None:
     """The levers of the gearbox's chart for a lead, if it has it."""
     threading = machine.core.threading
@@ -673,6 +673,22 @@ def _gearbox(machine: Machine, lead_mm: float) -> Levers | None:
         if math.isclose(step.ratio * threading.lead_mm, lead_mm, rel_tol=1e-9):
             return Levers("gearbox", tuple((each.control, each.setting) for each in step.positions), True)
     return None
+
+
+def _threading_levers(machine: Machine, thread: Any, train: GearTrain | None) -> tuple[list[Levers], list[str]]:
+    """Levers of the gearbox where its chart has the lead, else the change gears, and what to say of them."""
+    charted = _gearbox(machine, thread.lead_mm)
+    if charted is not None:
+        return [charted], []
+    if train is None:
+        return [], [_no_gearbox(thread)]
+    levers = [Levers("gears", train.shafts(), True)]
+    if train.positions:
+        levers.append(Levers("gearbox", train.positions, True))
+    said = [f"The lead is not on the gearbox's chart: change gears {train.gears}, {train.error_words}."]
+    if not train.exact:
+        said.append(f"Lead error {train.judgement}.")
+    return levers, [*said, f"The train {train.mounting_words}."]
 
 
 def _no_gearbox(thread: Any) -> str:

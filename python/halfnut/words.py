@@ -28,6 +28,17 @@ CAUTIONS: dict[str, str] = {
     "knurl_wide_band": "the knurled band is wider than the blank's diameter: knurl a narrower band",
     "knurl_off_finished": "whole teeth leave the finished diameter outside its limits: "
     "choose another pitch or turn the points down",
+    "knurling_hard": "above 327 HB (35 HRC) forming chips the wheels and the work: cut the knurl, or knurl before "
+    "hardening",
+    "knurling_crumbles": "cast iron crumbles under form wheels: cut the knurl",
+    "knurling_thin_wall": "the wall is less than 4.5 times the tooth's depth and gives way: plug the bore, clamp with "
+    "two wheels, or cut the knurl",
+    "knurling_bends": "the force bends the work by more than a quarter of the tooth's depth: a centre, or a holder "
+    "with two wheels above and below the work",
+    "knurling_support": "the work sticks out more than two diameters: a centre before one wheel is pushed in",
+    "knurling_three": "three wheels around the work print standing points only where each has the whole pattern",
+    "knurling_loose": "the smallest knurl does not fill the largest hole: a smaller hole, or a larger blank",
+    "knurling_buried": "the interference is more than the teeth are high: the hole splits or the teeth shear",
     # threads
     "not_tabulated": "not in the tables of the standard: by the formulas behind them",
     "not_provided": "the standard provides no such class at this size: stepped from the classes it has",
@@ -149,6 +160,10 @@ CAUTIONS: dict[str, str] = {
     "chase_root_deep": "the nose is sharper than the root that the standard asks for: a wider nose",
     "chase_line_too_coarse": "the last whole line leaves the pitch diameter outside its limits: go the remainder "
     "between two lines, by the reading",
+    "gears_lead_too_far_off": "over this engagement the wrong lead takes more than half of the pitch diameter's "
+    "tolerance: a shorter engagement, a looser class, or a gear that is not at hand",
+    "gears_steep": "a mesh above 6 to 1 runs hard and noisily: drive it by hand, or turn the leadscrew instead",
+    "gears_short_idler": "take an idler that meshes with both gears; it does not change the lead",
     "bend_takes_tolerance": "the bend takes more than half of the diameter's tolerance: a centre or steady, a lighter "
     "last cut, or an edge nearer 90 degrees",
     "ring_out_of_round": "the jaws leave the work further out of round than allowed: more contacts (soft or pie jaws), "
@@ -212,6 +227,12 @@ _FINISH = frozenset(
 # What every sheet and every answer defers to.
 FIRST = "The machine's manual, the chuck's marked speed, local codes and licensed practice come before these figures."
 LOAD = "Limits of size say nothing of strength: have a thread that carries a load checked by licensed practice."
+
+# Where no knurl goes.
+NO_KNURL = (
+    "a knurl is a row of notches: not on a shaft that is bent as it turns, not where a seal or a bearing runs, not on "
+    "hardened work, not over a thread or a keyway"
+)
 
 # Codes of CAUTIONS that are worth knowing and harmless.
 NOTES = frozenset(

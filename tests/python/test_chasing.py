@@ -170,12 +170,27 @@ def operator(found, random, nose_error):
     return stopped, pitch_diameter(depth)
 
 
+ACME = {
+    "pitch": "5 tpi",
+    "half_angle_deg": 14.5,
+    "pitch_diameter": ("0.8806 in", "0.8920 in"),
+    "major": ("0.9900 in", "1.0000 in"),
+    "minor": ("0.7509 in", "0.7800 in"),
+}
+
+
 @pytest.mark.parametrize(
     ("text", "machine"),
-    [("7/8-14 UNF-2A", "gap-bed"), ("1/4-20 UNC-2A", "gap-bed"), ("M24x1.5-6g", "metric-lathe"), ("M24x1.5-6H", None)],
+    [
+        ("7/8-14 UNF-2A", "gap-bed"),
+        ("1/4-20 UNC-2A", "gap-bed"),
+        ("M24x1.5-6g", "metric-lathe"),
+        ("M24x1.5-6H", None),
+        ("Acme", "gap-bed"),
+    ],
 )
 def test_an_operator_who_follows_the_steps_ends_inside_the_limits(text, machine):
-    found = chasing.chase(text, machine=machine)
+    found = chasing.chase(hn.plain_thread("external", **ACME) if text == "Acme" else text, machine=machine)
     random = np.random.default_rng(20)
     inside = 0
     runs = 10_000
@@ -239,3 +254,94 @@ def test_noses_that_do_not_suit_are_refused_or_told():
         chasing.chase("M10-6g", compound_deg=31.0)
     assert "chase_root_binds" in {item.code for item in chasing.chase("M10-6g", nose_radius="0.45 mm").cautions}
     assert "chase_root_deep" in {item.code for item in chasing.chase("M10-6g", nose_radius="0.01 mm").cautions}
+
+
+@pytest.mark.parametrize(
+    ("half_angle", "infeed"), [(14.5, "flank"), (15.0, "straight"), (20.0, "flank"), (14.5, "alternating")]
+)
+def test_other_forms_are_chased_by_their_flank_angle(half_angle, infeed):
+    given_thread = hn.plain_thread("external", **{**ACME, "half_angle_deg": half_angle})
+    found = chasing.chase(given_thread, infeed=infeed, machine="gap-bed")
+    assert found.half_angle_deg == half_angle
+    # the nose that is assumed leaves the root that the sizes ask for
+    assert found.root_mm == pytest.approx(0.7800 * 25.4, abs=1e-6)
+    if infeed == "flank":
+        assert found.compound_deg == half_angle - 0.5
+        assert found.travel_mm == pytest.approx(found.depth_mm / math.cos(math.radians(half_angle - 0.5)))
+    assert found.train is not None and found.train.exact
+    assert 0.8806 * 25.4 <= found.passes[-1].pitch_diameter_mm <= 0.8920 * 25.4
+    # the groove at the pitch line is half a pitch wide
+    from_root = (found.pitch_diameter_mm - found.root_mm) / 2
+    wide = found.nose_flat_mm + 2 * from_root * math.tan(math.radians(half_angle))
+    assert wide == pytest.approx(found.lead_mm / 2)
+    with pytest.raises(hn.DomainError, match="give nose_radius or nose_flat"):
+        chasing.chase(hn.plain_thread("external", **{**ACME, "minor": None}))
+
+
+def test_an_internal_thread_is_read_across_balls():
+    found = chasing.chase("M24x1.5-6H", machine="metric-lathe")
+    balls = hn.wires("M24x1.5-6H")
+    assert found.wire_mm == balls.wire_mm
+    assert found.stop.over_wires_mm is not None
+    # the readings go with the pitch diameter, and the steps say how
+    last = found.passes[-1]
+    assert last.over_wires_mm == pytest.approx(
+        balls.over_max_mm - (found.pitch_max_mm - last.pitch_diameter_mm), abs=5e-3
+    )
+    assert "Across balls of" in str(found) and "subtract the reading from" in str(found)
+
+
+def test_the_dials_turns_and_lines_add_up_to_the_lines_from_touching():
+    for infeed, around in (("flank", 100), ("straight", 200)):
+        found = chasing.chase("7/8-14 UNF-2A", machine="gap-bed", infeed=infeed)
+        for each in found.passes:
+            assert each.turns * around + each.dial == each.line
+            assert 0 <= each.dial < around
+        assert found.cross_travel_mm == found.depth_mm
+        assert f"the dial at {chasing._turns_words(found.passes[-1])}" in " ".join(str(found).split())
+
+
+def test_change_gears_come_with_a_lead_that_the_gearbox_lacks():
+    found = chasing.chase("M24x1.5-6g", machine="gap-bed")
+    assert found.train is not None and not found.train.standard
+    assert f"Change gears {found.train.gears}: exact, closes." in found.steps()
+    standard = chasing.chase("7/8-14 UNF-2A", machine="gap-bed")
+    assert standard.train is not None and standard.train.standard
+    assert not any(step.startswith("Change gears") for step in standard.steps())
+    double = chasing.chase("M24xPh3P1.5-6g", machine="gap-bed")
+    assert double.train is not None
+    assert (double.train.index_teeth is None) != ("Or by the gears" in " ".join(str(double).split()))
+
+
+def test_wheels_are_named_that_would_make_a_mark_fit():
+    found = chasing.chase("M12x1.75-6g", machine="metric-lathe")
+    assert found.dial_every == 0 and found.dial_wheels
+    for wheel in found.dial_wheels:
+        # a turn of the dial is then a whole number of leads
+        assert (Fraction(wheel) * 3 / Fraction("1.75")).denominator == 1
+    assert "would let it open" in str(found)
+    assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed").dial_wheels == ()
+
+
+def test_the_run_out_that_the_slowest_step_needs_is_told():
+    found = chasing.chase("7/8-14 UNF-2A", machine="gap-bed", alloy="6061-T6", run_out="0.3 mm")
+    slowest = hn.lathe("gap-bed").core.spindle[0].rpm
+    assert found.stop_run_out_mm == pytest.approx(slowest / 60.0 * 25.4 / 14)
+    assert chasing.stopping_rpm(found.stop_run_out_mm, found.lead_mm, 1.0) == pytest.approx(slowest)
+    assert "cutting from the groove away from the shoulder" in " ".join(str(found).split())
+    assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed").stop_run_out_mm is None
+
+
+def test_the_infeed_is_drawn_pass_by_pass():
+    import matplotlib.pyplot as plt
+
+    from halfnut.chase_drawing import infeed_plot
+
+    for infeed in ("flank", "straight", "alternating"):
+        for text in ("M24x1.5-6g", "M24x1.5-6H"):
+            found = chasing.chase(text, infeed=infeed)
+            axes = infeed_plot(found)
+            assert axes.get_ylabel() == "below the blank, mm"
+            deepest = max(max(line.get_ydata()) for line in axes.lines)
+            assert deepest == pytest.approx(found.passes[-1].depth_mm, abs=1e-9)
+            plt.close("all")

@@ -15,9 +15,11 @@ FOLDER = Path(__file__).resolve().parents[2] / "notebooks"
 NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
 NAMES = [
     "batch_of_setups",
+    "change_gears",
     "knurl_blank",
     "measured_thread",
     "over_wires",
+    "single_point",
     "spindle_speed",
     "tapped_holes",
     "thread_strength",

@@ -227,7 +227,8 @@ def test_a_turned_thread_is_drawn_with_the_part_that_goes_on_it(tmp_path):
     for part in plan.parts:
         page = (tmp_path / part.file).read_text(encoding="utf-8")
         pictures = [
-            unquote(found) for found in re.findall(r'<img class="drawing" src="data:image/svg\+xml,([^"]+)"', page)
+            unquote(found)
+            for found in re.findall(r'<img class="drawing profile" src="data:image/svg\+xml,([^"]+)"', page)
         ]
         wanted = [op.answer for op in part.operations if op.answer is not None and op.answer.mate is not None]
         assert len(pictures) == len(wanted)
@@ -262,3 +263,22 @@ def test_a_coated_thread_shows_sizes_before_coating_beside_the_coated_ones(tmp_p
     assert base["pitch"] == ["0.8356", "0.8298", "0.8356", "0.8286"]
     assert "Or: mask the thread, and leave it bare." in text
     assert "across ⌀" in text
+
+
+def test_a_lead_off_the_gearboxs_chart_shows_its_change_gears(tmp_path):
+    text = (DEMO / "job.toml").read_text(encoding="utf-8")
+    assert text.count('"1/2-20 UNF-2A"') == 1
+    path = tmp_path / "metric_pin.toml"
+    path.write_text(text.replace('"1/2-20 UNF-2A"', '"M12x1.5-6g"'), encoding="utf-8")
+    plan = hn.plan(path)
+    plan.write(tmp_path / "sheets")
+    part = next(each for each in plan.parts if each.part.name == "altitude pin")
+    page = (tmp_path / "sheets" / part.file).read_text(encoding="utf-8")
+    train = next(op.answer.chasing.train for op in part.operations if op.step.do == "thread")
+    (picture,) = (
+        unquote(each) for each in re.findall(r'class="drawing gears" src="data:image/svg\+xml,([^"]+)"', page)
+    )
+    assert f"Change gears {train.gears}" in picture
+    assert "Change gears <b>1.5 mm</b>" in page
+    for shaft, gears in train.shafts():
+        assert f'<dt>{shaft}</dt><dd class="lever">{gears}</dd>' in page

@@ -20,6 +20,7 @@ _HOMES = {
     "drill": ("cuts", "drill", "Levers for drilling."),
     "face": ("cuts", "face", "Levers and depth for facing."),
     "fit": ("fitting", "fit", "Whether two threads screw together, bare or coated."),
+    "gears": ("gearing", "gears", "Change gears for a lead or a feed."),
     "hole": ("holes", "hole", "The drill for a tapped hole, its depth, clearance holes, seats of heads."),
     "judge": ("fitting", "judge", "What a measured thread is, and what is left to take off."),
     "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),

@@ -27,7 +27,7 @@ __all__ = ["chase"]
     show_default=True,
     help="By the compound set over, by the cross slide, or by both in turn.",
 )
-@click.option("--compound-deg", type=float, default=29.5, show_default=True, help="From square to the work.")
+@click.option("--compound-deg", type=float, help="From square to the work; else half a degree less than the flank.")
 @click.option("--blank", help="Turned or bored diameter.")
 @click.option("--pitch-diameter", help="To aim at; the middle of its limits when not given.")
 @click.option("--nose-radius", help="Of the tool, round.")

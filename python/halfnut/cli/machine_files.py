@@ -48,6 +48,7 @@ _EXAMPLES = {
         "banjo_nearest": "2.5 in",
         "banjo_farthest": "9 in",
         "stud_clearance": "2.5 in",
+        "collar": "1.25 in",
     },
     "metric": {
         "motor": "1.5 kW",
@@ -84,6 +85,7 @@ _EXAMPLES = {
         "banjo_nearest": "50 mm",
         "banjo_farthest": "180 mm",
         "stud_clearance": "60 mm",
+        "collar": "30 mm",
     },
 }
 

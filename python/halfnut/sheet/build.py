@@ -10,6 +10,7 @@ from halfnut.chasing import Chasing
 from halfnut.coatings import PrecoatLimits
 from halfnut.cutting import Cut
 from halfnut.gauging import OverWires
+from halfnut.gear_drawing import train_svg
 from halfnut.knurls import KnurlBlank
 from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
@@ -61,7 +62,7 @@ _FIGURE_NAMES = {
 }
 # Notes that head a sheet rather than stand at each operation.
 _SAID_ONCE = frozenset({"backlash", "conventional", *(code for code in NOTES if code.startswith("trait_"))})
-_GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads"}
+_GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads", "gears": "Change gears"}
 _ENDS = {"first": "First end", "second": "Turned round, second end"}
 _TOOL_NAMES = {code: name for name, code in reversed(TOOLS.items())}
 
@@ -293,11 +294,19 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         levers=tuple(_levers(found, op)),
         tables=tuple(_tables(found, part.unit)),
         drawing=_drawing(found),
-        steps=() if found.chasing is None else tuple(found.chasing.steps()),
+        gears=_gears(found),
+        steps=_steps(found),
         figures=tuple(_figures(found, part.unit)),
         remarks=tuple(map(_sentence, (*note, *found.remarks, *_notes(found)))),
         cautions=tuple(_sentence(each.text) for each in found.cautions if not of_the_piece(each.code)),
     )
+
+
+def _steps(found: Answer) -> tuple[str, ...]:
+    for way in (found.chasing, found.knurling):
+        if way is not None:
+            return tuple(way.steps())
+    return ()
 
 
 def _heading(op: PlannedOperation) -> str:
@@ -356,7 +365,9 @@ def _tool(found: Answer) -> str:
 
 def _levers(found: Answer, op: PlannedOperation) -> list[Levers]:
     cut = found.cut
-    gives = {"gearbox": _lead(found, op)}
+    gives = {"gearbox": _lead(found, op), "gears": _lead(found, op)}
+    if any(each.group == "gears" for each in found.levers):
+        gives["gearbox"] = ""
     if cut is not None:
         gives["spindle"] = f"{cut.spindle_rpm:.0f} rev/min"
         gives["feed"] = _feed(cut, op)
@@ -489,6 +500,14 @@ def _drawing(found: Answer) -> Drawing | None:
     return Drawing(f"data:image/svg+xml,{quote(picture)}", words)
 
 
+def _gears(found: Answer) -> Drawing | None:
+    """The change gears as they stand at the lathe, where they are changed."""
+    if found.chasing is None or found.chasing.train is None or not any(each.group == "gears" for each in found.levers):
+        return None
+    train = found.chasing.train
+    return Drawing(f"data:image/svg+xml,{quote(train_svg(train, width_mm=54))}", f"Change gears {train.gears}")
+
+
 def _chase_table(found: Chasing) -> Table:
     """The passes from the stop to measure on; those before it are in the caption, as lines of the dial."""
     before = [str(each.line) for each in found.passes if each.number < found.stop.number]
@@ -501,8 +520,9 @@ def _chase_table(found: Chasing) -> Table:
         )
         for each in found.passes[found.stop.number - 1 :]
     )
+    reading = "across balls" if found.side == "internal" else "over wires"
     caption = f"Lines of the {found.slide} from touching, {found.unit}: {', '.join([*before, 'then'])}"
-    return Table(caption, ("line", "over wires", "left on the pitch ⌀", "lines left"), rows, ("measured",))
+    return Table(caption, ("line", reading, "left on the pitch ⌀", "lines left"), rows, ("measured",))
 
 
 def _knurl_table(record: KnurlBlank, unit: str) -> Table:

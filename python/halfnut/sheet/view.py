@@ -76,6 +76,7 @@ class OperationView:
     levers: tuple[Levers, ...] = ()
     tables: tuple[Table, ...] = ()
     drawing: Drawing | None = None
+    gears: Drawing | None = None
     figures: tuple[tuple[str, str], ...] = ()
     steps: tuple[str, ...] = ()
     """What to do, in order."""

@@ -1,0 +1,105 @@
+"""halfnut gears: trains of change gears for a lead or a feed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from halfnut.cli.output import json_text, show, with_evidence, with_json
+
+__all__ = ["gears"]
+
+
+@click.command(
+    epilog="\b\nExample:\n"
+    "  halfnut gears M24x1.5-6g --machine gap-bed\n"
+    '  halfnut gears "1.5 mm" --gears 20,24,30,40,60,63,80,127 --leadscrew "8 TPI"\n'
+    '  halfnut gears "0.08 mm/rev" --machine gap-bed\n'
+    "  halfnut gears --pairs --machine gap-bed"
+)
+@click.argument("lead", required=False)
+@click.option("--machine", help="The lathe: a file, or a name of the shop or of the demonstration.")
+@click.option("--gears", "teeth", help="Teeth of the gears at hand, such as 20,24,30,127; in place of a machine.")
+@click.option("--leadscrew", help='With --gears: "8 TPI" or "3 mm".')
+@click.option(
+    "--spindle-to-stud", type=float, default=1.0, help="With --gears: turns of the stud for one of the spindle."
+)
+@click.option("--engagement", help="Length of thread over which the error is judged.")
+@click.option("--error-percent", type=float, default=0.1, show_default=True, help="Trains beyond it are left out.")
+@click.option("--most", type=int, default=10, show_default=True, help="How many to print.")
+@click.option("--simple", is_flag=True, help="Simple trains only.")
+@click.option("--no-gearbox", is_flag=True, help="Leave the gearbox out.")
+@click.option("--pairs", is_flag=True, help="In place of trains: the pairs that turn inches to millimetres.")
+@click.option("--draw", type=click.Path(path_type=Path), help="Write the best train's drawing to this SVG file.")
+@with_evidence
+@with_json
+def gears(
+    lead: str | None,
+    machine: str | None,
+    teeth: str | None,
+    leadscrew: str | None,
+    spindle_to_stud: float,
+    engagement: str | None,
+    error_percent: float,
+    most: int,
+    simple: bool,
+    no_gearbox: bool,
+    pairs: bool,
+    draw: Path | None,
+    evidence: bool,
+    as_json: bool,
+) -> None:
+    """Change gears for LEAD: a thread, a lead such as "1.5 mm" or "11.5 TPI", or a feed such as "0.1 mm/rev"."""
+    from halfnut.gears import gear_train
+
+    if (machine is None) == (teeth is None):
+        raise click.UsageError("say --machine or --gears, one of the two")
+    at_hand: Any = machine if teeth is None else _teeth(teeth)
+    if pairs:
+        _pairs(at_hand, as_json)
+        return
+    if lead is None:
+        raise click.UsageError("say which LEAD, or --pairs")
+    found = gear_train(
+        lead,
+        at_hand,
+        leadscrew=leadscrew,
+        spindle_to_stud=spindle_to_stud,
+        engagement=engagement,
+        error_limit=error_percent / 100.0,
+        most=most,
+        compound=not simple,
+        gearbox=not no_gearbox,
+    )
+    if draw is not None and found:
+        from halfnut.gear_drawing import train_svg
+
+        draw.write_text(train_svg(found[0]), encoding="utf-8")
+    show(found, as_json, evidence=evidence)
+
+
+def _teeth(text: str) -> list[int]:
+    parts = text.replace(",", " ").split()
+    if not all(part.isdigit() for part in parts):
+        raise click.UsageError(f"--gears are whole numbers with commas between, got {text!r}")
+    return [int(part) for part in parts]
+
+
+def _pairs(at_hand: Any, as_json: bool) -> None:
+    from halfnut.gears import translating_pairs
+    from halfnut.machines import lathe
+
+    gears = at_hand if isinstance(at_hand, list) else lathe(at_hand).core.threading.gears
+    found = translating_pairs(gears) + translating_pairs(gears, inverse=True)
+    if as_json:
+        click.echo(json_text([vars(each) for each in found]))
+        return
+    for inverse, heading in (
+        (False, "inches on a metric leadscrew, 127/100"),
+        (True, "millimetres on an inch one, 100/127"),
+    ):
+        click.echo(heading)
+        for each in translating_pairs(gears, inverse=inverse):
+            click.echo(f"  {each}")
