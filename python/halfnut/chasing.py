@@ -107,6 +107,7 @@ class Chasing(Record):
     hand: str
     lead_angle_deg: float
     leading_clearance_deg: float
+    """Of the tool's side towards which it is fed."""
     trailing_clearance_deg: float
     chamfer_mm: float
     run_out_mm: float
@@ -286,7 +287,10 @@ class Chasing(Record):
         if self.dial_every == 0:
             fits = ", ".join(str(each) for each in self.dial_wheels)
             other = f" A wheel of {fits} teeth on the dial would let it open." if fits else ""
-            return f"No mark of the thread dial fits: keep the half nut closed and reverse the spindle.{other}"
+            return (
+                "No mark of the thread dial fits: keep the half nut closed, draw the tool out as the spindle stops, "
+                f"and run back with the spindle reversed.{other}"
+            )
         if self.dial_every == 1:
             return "Close the half nut at any mark of the thread dial."
         if self.dial_every == self.dial_marks:
@@ -546,7 +550,8 @@ def _spindle(
     """
     if shop is None:
         return None, None, []
-    codes = ["chase_cannot_stop"] if stopping is not None and _slowest(shop) > stopping else []
+    # a left-hand thread starts in the groove and runs out at the free end
+    codes = ["chase_cannot_stop"] if stopping is not None and part.hand == "right" and _slowest(shop) > stopping else []
     if alloy is None:
         return None, None, codes
     cut = thread_speed(alloy, f"{part.diameter_mm!r} mm", f"{part.lead_mm!r} mm", machine=shop, tool=tool)

@@ -120,9 +120,9 @@ class GearTrain(Record):
 
     @property
     def error_words(self) -> str:
-        """How far the lead is off."""
+        """How far the lead is off; the figures of a chart of feeds are rounded, so a feed is never called exact."""
         if self.exact:
-            return "exact"
+            return "by the chart" if self.what == "feed" else "exact"
         share = f"{abs(self.error) * 100:.2g} %" if abs(self.error) < 0.1 else f"{abs(self.error) * 100:.0f} %"
         return f"{share} {'long' if self.error > 0 else 'short'}"
 
@@ -147,7 +147,8 @@ class GearTrain(Record):
             meshes = f", {self.driven[0]} meshing with the stud's {self.drivers[0]}" if self.compound else ""
             out.append("Switch the lathe off at the mains before the gear guard is opened.")
             out.append(
-                f"Stud {shafts['stud']}; banjo {shafts['banjo']}{meshes}; {self.ends_on} {shafts[self.ends_on]}. "
+                f"Stud {shafts['stud']}; banjo {shafts['banjo']}{meshes}; {self.ends_on}'s shaft "
+                f"{shafts[self.ends_on]}. "
                 "A strip of paper between the teeth of each mesh gives the play."
             )
         if self.positions:

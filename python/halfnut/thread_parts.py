@@ -104,7 +104,7 @@ def _plain(thread: PlainThread) -> ThreadPart:
         sizes_mm={name: getattr(thread, f"{name}_mm") for name in _NAMES},
         engagement_mm=None,
         given=thread,
-        evidence=(),
+        evidence=tuple(getattr(thread, "evidence", ())),
     )
 
 

@@ -75,6 +75,7 @@ def test_leads_are_exact_fractions():
 NUMBERS = st.fixed_dictionaries(
     {
         "pitch_mm": st.floats(0.4, 6.0),
+        "half_angle_deg": st.sampled_from([14.5, 15.0, 27.5, 30.0, 45.0]),
         "share": st.floats(0.0, 0.95),
         "graduation_mm": st.floats(0.005, 0.05),
         "first_mm": st.floats(0.1, 0.5),
@@ -89,16 +90,19 @@ NUMBERS = st.fixed_dictionaries(
 @settings(max_examples=300, deadline=None)
 def test_properties_of_the_schedule(numbers, infeed, internal, equal_depths):
     numbers = dict(numbers)
-    height = numbers["pitch_mm"] * math.sqrt(3) / 2
-    wide = 4 * numbers["pitch_mm"]
-    numbers["nose_radius_mm"] = numbers.pop("share") * height / 2
+    cotangent = 1.0 / math.tan(math.radians(numbers["half_angle_deg"]))
+    height = numbers["pitch_mm"] * cotangent / 2
+    wide = 8 * numbers["pitch_mm"]
+    lacks = 1.0 / math.sin(math.radians(numbers["half_angle_deg"])) - 1.0  # of a round nose, in radii
+    numbers["nose_radius_mm"] = numbers.pop("share") * height / 2 / lacks
+    numbers["compound_deg"] = numbers["half_angle_deg"] - 0.5
     numbers |= {"pitch_diameter_mm": wide - 0.75 * height, "blank_mm": wide - (1.25 * height if internal else 0.0)}
     numbers["first_mm"] = max(numbers["first_mm"], numbers["least_mm"], numbers["graduation_mm"])
     numbers["least_mm"] = min(numbers["least_mm"], numbers["first_mm"])
     plan = _core.chase_schedule(internal, infeed, equal_depths, numbers)
     lines = [0, *(each["line"] for each in plan["passes"])]
     steps = np.diff(lines)
-    lean = math.cos(math.radians(29.5)) if infeed == "flank" else 1.0
+    lean = math.cos(math.radians(numbers["compound_deg"])) if infeed == "flank" else 1.0
     assert (steps >= 1).all()
     # the dial adds up: whole lines, the remainder said, never past the pitch diameter
     assert lines[-1] * numbers["graduation_mm"] - plan["remainder_mm"] == pytest.approx(plan["travel_mm"], rel=1e-9)
@@ -227,6 +231,10 @@ def test_a_lathe_that_cannot_run_slowly_enough_says_so():
     found = chasing.chase("7/8-14 UNF-2A", machine="gap-bed", alloy="6061-T6", run_out="0.3 mm")
     assert "chase_cannot_stop" in {item.code for item in found.cautions}
     assert "upside down" in str(found)
+    # a left-hand thread starts in the groove: nothing to stop for
+    left = chasing.chase("7/8-14 UNF-2A-LH", machine="gap-bed", alloy="6061-T6", run_out="0.3 mm")
+    assert "chase_cannot_stop" not in {item.code for item in left.cautions}
+    assert left.stop_run_out_mm is None
 
 
 def test_without_an_alloy_no_spindle_step_is_named():

@@ -361,6 +361,17 @@ def test_the_machines_chart_is_checked(tmp_path):
     assert read_back[1]["pitch"] == "1.5 mm"
 
 
+def test_the_demonstration_lathes_chart_is_right_and_each_row_is_found():
+    shop = hn.lathe("gap-bed")
+    assert not [each for each in shop.core.problems() if "chart" in each[0]]
+    assert len(shop.core.threading.chart) == 9
+    for row in shop.core.threading.chart:
+        found = hn.gear_train(hn.mm(row.lead_mm), shop, most=1000)
+        assert any(
+            each.exact and list(each.drivers) == row.drivers and list(each.driven) == row.driven for each in found
+        ), row.lead_mm
+
+
 def test_the_command_prints_trains_pairs_and_json(tmp_path):
     run = CliRunner().invoke
     told = run(command, ["gears", "M24x1.5-6g", "--machine", "gap-bed"])
