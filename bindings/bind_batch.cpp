@@ -243,6 +243,16 @@ void bind_cases(py::module_& module) {
                 out["alloy"] = static_cast<int>(found->alloy);
                 out["tool"] = std::string(enum_name(found->tool_material));
                 out["finish"] = found->finish;
+                const TurnTables& tables = found->tables;
+                const material::AlloyRow& alloy_row = self.catalogue().alloys[found->alloy];
+                out["window_low_m_min"] = tables.window.low_m_min;
+                out["window_high_m_min"] = tables.window.high_m_min;
+                out["kc11_n_mm2"] = tables.constants.kc11_n_mm2;
+                out["mc"] = tables.constants.mc;
+                out["kc_speed_m_min"] = tables.constants.speed_m_min;
+                out["band_low"] = tables.band.low;
+                out["band_high"] = tables.band.high;
+                out["youngs_modulus_gpa"] = alloy_row.youngs_modulus_gpa;
                 out["evidence"] = status.ok()
                                       ? evidence_list(cut.evidence.items(), kCutFigureNames, self.catalogue())
                                       : py::list();
@@ -345,6 +355,9 @@ void bind_batch(py::module_& module) {
     module.def(
         "batch_clone", [] { return std::string(enum_name(batch::widest_clone())); },
         "Widest instruction set that batches of turning use here.");
+    module.def(
+        "nothing", [](double a, double b) { return a + b; }, py::arg("a").noconvert(),
+        py::arg("b").noconvert(), "The sum of two numbers: what a call of a bound function costs by itself.");
     module.def("tool_materials", &names_of<ToolMaterial>, "Tool materials, in the order of their codes.");
     module.def(
         "cut_figures",

@@ -1000,6 +1000,14 @@ class Case:
         The tool's material.
     finish : bool
         Whether the rows are finishing cuts.
+    window_low_m_min, window_high_m_min : float
+        Speeds that suit it.
+    kc11_n_mm2, mc, kc_speed_m_min : float
+        Constants of the cutting force, and the speed that they were measured at; NaN: they hold for any.
+    band_low, band_high : float
+        Where a measured force lies, as shares of the reckoned one.
+    youngs_modulus_gpa : float
+        Of the work.
     evidence : tuple of Evidence
         For each figure its rule, and the row of a table where there is one.
     """
@@ -1008,6 +1016,14 @@ class Case:
     alloy: str
     tool: str
     finish: bool
+    window_low_m_min: float
+    window_high_m_min: float
+    kc11_n_mm2: float
+    mc: float
+    kc_speed_m_min: float
+    band_low: float
+    band_high: float
+    youngs_modulus_gpa: float
     evidence: tuple[Evidence, ...]
 
 
@@ -1030,9 +1046,9 @@ def cases(answers: Any) -> dict[int, Case]:
     for case_id in np.unique(column[column >= 0]).tolist():
         known = _turn_cases().describe(case_id)
         if known is not None:
-            found[case_id] = Case(
-                case_id, alloys[known["alloy"]]["id"], known["tool"], known["finish"], tuple(known["evidence"])
-            )
+            known["alloy"] = alloys[known["alloy"]]["id"]
+            known["evidence"] = tuple(known["evidence"])
+            found[case_id] = Case(case_id=case_id, **known)
     return found
 
 

@@ -14,34 +14,36 @@ class StepTable {
     StepTable() = default;
 
     /// Steps > 0, rising.
-    explicit StepTable(std::vector<double> steps) : steps_(std::move(steps)), count_(steps_.size()) {
-        steps_.push_back(std::numeric_limits<double>::quiet_NaN());
-        for (shift_ = kCoarsest; shift_ > kFinest && crowded(); --shift_) {
+    explicit StepTable(const std::vector<double>& steps) {
+        if (steps.empty()) {
+            return;
         }
-        const std::uint64_t low = count_ == 0 ? 0 : key(steps_.front());
-        const std::uint64_t bins = count_ == 0 ? 0 : key(steps_[count_ - 1]) - low + 1;
-        first_ = low;
-        starts_.assign(static_cast<std::size_t>(bins) + 1, static_cast<std::uint32_t>(count_));
+        for (shift_ = kCoarsest; shift_ > kFinest && crowded(steps); --shift_) {
+        }
+        crowded_ = crowded(steps);
+        steps_ = steps;
+        first_ = key(steps.front());
+        const std::uint64_t bins = key(steps.back()) - first_ + 1;
+        std::size_t below = 0;
         for (std::uint64_t bin = 0; bin < bins; ++bin) {
-            const auto below =
-                std::lower_bound(steps_.begin(), steps_.end() - 1, low + bin,
-                                 [&](double step, std::uint64_t at) { return key(step) < at; });
-            starts_[static_cast<std::size_t>(bin)] = static_cast<std::uint32_t>(below - steps_.begin());
+            bins_.push_back({steps[below], static_cast<std::uint32_t>(below)});
+            while (below < steps.size() && key(steps[below]) == first_ + bin) {
+                ++below;
+            }
         }
+        bins_.push_back({std::numeric_limits<double>::quiet_NaN(), static_cast<std::uint32_t>(steps.size())});
     }
 
     /// Steps that are not above x.
     [[nodiscard]] std::size_t not_above(double x) const noexcept {
         const std::uint64_t at = key(x);
-        if (at < first_) {
+        if (at < first_ || bins_.empty()) {
             return 0;
         }
-        const std::uint64_t last = starts_.size() - 1;
-        std::size_t count = starts_[static_cast<std::size_t>(std::min(at - first_, last))];
-        if (!crowded_) {
-            return count + (steps_[count] <= x ? 1U : 0U);
-        }
-        while (steps_[count] <= x) {
+        const std::uint64_t last = bins_.size() - 1;
+        const Bin& bin = bins_[static_cast<std::size_t>(std::min(at - first_, last))];
+        std::size_t count = bin.below + (bin.step <= x ? 1U : 0U);
+        while (crowded_ && count < steps_.size() && steps_[count] <= x) {
             ++count;
         }
         return count;
@@ -54,20 +56,22 @@ class StepTable {
     [[nodiscard]] std::uint64_t key(double x) const noexcept {
         return std::bit_cast<std::uint64_t>(x) >> shift_;
     }
-    [[nodiscard]] bool crowded() noexcept {
-        crowded_ = false;
-        for (std::size_t i = 1; i < count_; ++i) {
-            crowded_ = crowded_ || key(steps_[i]) == key(steps_[i - 1]);
-        }
-        return crowded_;
+    [[nodiscard]] bool crowded(const std::vector<double>& steps) const noexcept {
+        return std::adjacent_find(steps.begin(), steps.end(),
+                                  [&](double a, double b) { return key(a) == key(b); }) != steps.end();
     }
 
+    // The first step of a bin, or of a later one, and how many steps come before it.
+    struct Bin {
+        double step;
+        std::uint32_t below;
+    };
+
     std::vector<double> steps_;
-    std::size_t count_ = 0;
+    std::vector<Bin> bins_;
     unsigned shift_ = kCoarsest;
     std::uint64_t first_ = 0;
     bool crowded_ = false;
-    std::vector<std::uint32_t> starts_;
 };
 
 }  // namespace halfnut::batch

@@ -122,6 +122,16 @@ struct Levers {
     std::vector<double> feed;
 };
 
+// The cases of an alloy, a tool and rough or finish, laid out for the look-ups of a call.
+struct SideCases {
+    std::array<double, Steps::kNear> depths{};
+    std::array<double, Steps::kNear> feeds{};
+    std::size_t across = 1;
+    const CaseNumbers* const* cells = nullptr;
+    double usual_depth = 1.0;
+    double usual_feed = 1.0;
+};
+
 // A call, as its workers share it.
 struct Call {
     const TurnCases& cases;
@@ -131,8 +141,12 @@ struct Call {
     const TurnPasses& passes;
     Levers levers;
     TurnShared shared;
-    std::vector<const TurnCases::Grid*> grids;  // alloy by tool
-    bool all_alone = false;                     // every row goes through evaluate()
+    std::vector<const TurnCases::Grid*> grids{};  // alloy by tool
+    std::vector<SideCases> sides{};               // alloy by tool by rough or finish; the last is of no alloy
+    std::vector<const CaseNumbers*> cells{};
+    std::size_t depth_edges = 0;  // most that any side has
+    std::size_t feed_edges = 0;
+    bool all_alone = false;  // every row goes through evaluate()
     bool wants_efficiency = false;
     bool wants_band = false;  // its lower edge
     bool rakes = false;       // a rake is given
@@ -241,6 +255,14 @@ class Worker {
             const double* const data = call_.columns.numbers[kInputs[i].argument].data;
             block.*(kInputs[i].column) = data == nullptr ? all_[i].data() : data + first;
         }
+        const auto own = [&](std::string_view name, Row& here) {
+            double* const column = call_.out.figures[figure_place(name)];
+            return column == nullptr ? here.data() : column + first;
+        };
+        block.depth = own("depth_mm", own_depth_);
+        block.chosen_rpm = own("spindle_rpm", own_rpm_);
+        block.chosen_feed = own("feed_mm_rev", own_feed_);
+        block.cautions = call_.out.cautions == nullptr ? own_cautions_.data() : call_.out.cautions + first;
         const double* const depths = call_.columns.numbers[kDepth].data;
         depth_ = depths == nullptr ? all_depth_.data() : depths + first;
         for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
@@ -283,40 +305,38 @@ class Worker {
         const bool open_feed = call_.columns.numbers[argument("feed_mm_rev")].data == nullptr &&
                                !call_.columns.numbers[argument("feed_mm_rev")].given();
         b.open_feeds = open_feed;
-        const TurnCases::Grid* const* const grids = call_.grids.data();
+        const SideCases* const sides = call_.sides.data();
         const std::size_t known = call_.setting.alloys.size();
+        const std::size_t nobody = call_.sides.size() - 1;
         const auto all_alloy = static_cast<std::size_t>(call_.columns.work.alloy.all);
         const auto all_tool = static_cast<std::size_t>(call_.columns.work.tool_material.all);
+        const std::size_t depth_edges = call_.depth_edges;
+        const std::size_t feed_edges = call_.feed_edges;
         for (std::size_t i = 0; i < rows; ++i) {
             const std::size_t row = first + i;
             const std::size_t alloy = alloys == nullptr ? all_alloy : static_cast<std::size_t>(alloys[row]);
             const std::size_t tool = tools == nullptr ? all_tool : static_cast<std::size_t>(tools[row]);
-            const TurnCases::Grid* const grid =
-                alloy < known && tool < kTools ? grids[alloy * kTools + tool] : nullptr;
             const double asked = depth_[i];
             const bool finish = (finishes == nullptr ? call_.columns.finish_all : finishes[row] != 0) ||
                                 asked <= kFinishDepthMm;
+            const bool exists = alloy < known && tool < kTools;
+            const SideCases& side = sides[exists ? (alloy * kTools + tool) * 2 + (finish ? 1 : 0) : nobody];
             const double diameter = b.diameter[i];
-            if (grid == nullptr || !grid->sides[finish ? 1 : 0].answered) {
-                b.special[i] = 1;
-                b.depth[i] = 1.0;
-                case_[i] = -1;
-                found_[i] = &unanswered_;
-                continue;
-            }
-            const TurnCases::Grid::Side& side = grid->sides[finish ? 1 : 0];
             const double depth = asked == asked ? asked : std::min(side.usual_depth, diameter / 8.0);
             const bool open = b.feed[i] != b.feed[i];
             const double feed = open ? side.usual_feed : b.feed[i];
             b.open_feeds |= open;
-            const std::size_t place = TurnCases::Grid::place(side, depth, feed);
+            std::size_t cell = 0;
+            for (std::size_t edge = 0; edge < depth_edges; ++edge) {
+                cell += depth > side.depths[edge] ? side.across : 0U;
+            }
+            for (std::size_t edge = 0; edge < feed_edges; ++edge) {
+                cell += feed > side.feeds[edge] ? 1U : 0U;
+            }
+            const CaseNumbers& from = *side.cells[cell];
+            found_[i] = &from;
             b.depth[i] = depth;
-            case_[i] = grid->ids[place];
-            found_[i] = &grid->numbers[place];
-            b.special[i] |= depth > diameter / 2.0 || b.bore[i] >= diameter ? 1U : 0U;
-        }
-        for (std::size_t i = 0; i < rows; ++i) {
-            const CaseNumbers& from = *found_[i];
+            b.special[i] |= depth > diameter / 2.0 || b.bore[i] >= diameter || from.id < 0 ? 1U : 0U;
             b.low_m_min[i] = from.low_m_min;
             b.high_m_min[i] = from.high_m_min;
             b.kc11[i] = from.kc11;
@@ -382,7 +402,7 @@ class Worker {
                 b.flags[i] |= step == 0 ? 0U : 16U;
             }
         } else {
-            std::copy_n(b.wanted_feed.data(), rows, b.chosen_feed.data());
+            std::copy_n(b.wanted_feed.data(), rows, b.chosen_feed);
             std::fill_n(feed_step_.data(), rows, std::uint16_t{0});
         }
         (void)first;
@@ -404,11 +424,8 @@ class Worker {
                 }
             }
         };
-        copy("spindle_rpm", b.chosen_rpm);
         copy("window_low_m_min", b.low_m_min);
         copy("window_high_m_min", b.high_m_min);
-        copy("feed_mm_rev", b.chosen_feed);
-        copy("depth_mm", b.depth);
         copy("available_power_kw", b.available);
         times("cutting_force_low_n", "cutting_force_n", b.band_low);
         times("cutting_force_high_n", "cutting_force_n", b.band_high);
@@ -440,11 +457,10 @@ class Worker {
                 out.limited_by[first + i] = static_cast<std::uint8_t>(b.limited[i]);
             }
         }
-        if (out.cautions != nullptr) {
-            std::copy_n(b.cautions.data(), rows, out.cautions + first);
-        }
         if (out.case_id != nullptr) {
-            std::copy_n(case_.data(), rows, out.case_id + first);
+            for (std::size_t i = 0; i < rows; ++i) {
+                out.case_id[first + i] = found_[i]->id;
+            }
         }
         if (out.outcome.reason != nullptr) {
             std::fill_n(out.outcome.reason + first, rows, std::uint16_t{0});
@@ -462,9 +478,11 @@ class Worker {
     std::array<Row, kCutFigures.size()> scratch_{};
     std::array<std::uint16_t, kBlockRows> spindle_step_{};
     std::array<std::uint16_t, kBlockRows> feed_step_{};
-    std::array<std::int32_t, kBlockRows> case_{};
     std::array<const CaseNumbers*, kBlockRows> found_{};
-    CaseNumbers unanswered_;
+    Row own_depth_{};
+    Row own_rpm_{};
+    Row own_feed_{};
+    Bits own_cautions_{};
 };
 
 // Whether a number that all rows share keeps them ordinary.
@@ -493,6 +511,44 @@ bool ordinary_call(const Call& call) {
     return fits && (hardness.data != nullptr || std::isnan(hardness.all));
 }
 
+// Lay the cases of the call's alloys out for its look-ups.
+void lay_out(Call& call) {
+    static const CaseNumbers kUnanswered{};
+    std::size_t cells = 1;
+    for (const TurnCases::Grid* const grid : call.grids) {
+        if (grid != nullptr) {
+            cells += grid->sides[0].cells.size() + grid->sides[1].cells.size();
+        }
+    }
+    call.cells.reserve(cells);  // never moved once places point into it
+    call.cells.push_back(&kUnanswered);
+    for (std::size_t i = 0; i <= call.grids.size(); ++i) {
+        const TurnCases::Grid* const grid = i < call.grids.size() ? call.grids[i] : nullptr;
+        for (const bool finish : {false, true}) {
+            SideCases out;
+            out.cells = call.cells.data();
+            out.depths.fill(kInfinity);
+            out.feeds.fill(kInfinity);
+            // A side with more edges than are kept near goes row by row.
+            if (grid != nullptr && grid->sides[finish ? 1 : 0].near()) {
+                const TurnCases::Grid::Side& side = grid->sides[finish ? 1 : 0];
+                out.depths = side.depths.near;
+                out.feeds = side.feeds.near;
+                out.across = side.across;
+                out.usual_depth = side.usual_depth;
+                out.usual_feed = side.usual_feed;
+                out.cells = call.cells.data() + call.cells.size();
+                for (const std::uint16_t cell : side.cells) {
+                    call.cells.push_back(&grid->numbers[cell]);
+                }
+                call.depth_edges = std::max(call.depth_edges, side.depths.count);
+                call.feed_edges = std::max(call.feed_edges, side.feeds.count);
+            }
+            call.sides.push_back(out);
+        }
+    }
+}
+
 }  // namespace
 
 void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& columns, std::size_t rows,
@@ -505,6 +561,10 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
               Levers(*setting.machine),
               {},
               {},
+              {},
+              {},
+              0,
+              0,
               false,
               out.figures[figure_place("motor_power_kw")] != nullptr,
               out.figures[figure_place("cutting_force_low_n")] != nullptr ||
@@ -543,6 +603,7 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
             }
         }
     }
+    lay_out(call);
     const machine::Machine& machine = *setting.machine;
     TurnShared& shared = call.shared;
     const auto caution = [&](CautionCode code) {
@@ -567,7 +628,8 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
     if (!call.levers.any && !call.levers.steps) {
         caution(CautionCode::hand_feed);
     }
-    call.all_alone = !ordinary_call(call);
+    call.all_alone =
+        !ordinary_call(call) || call.depth_edges > Steps::kNear || call.feed_edges > Steps::kNear;
     const std::size_t serial = call.all_alone ? kSerialLookUps : kSerialRows;
     run_blocks(rows, workers_for(rows, serial, setting.workers), kBlockRows, [&] { return Worker(call); });
 }

@@ -53,9 +53,13 @@ struct TurnBlock {
     const double* deflection_limit = nullptr;
     const double* approach = nullptr;
     const double* overrun = nullptr;
+    // Found or reckoned for every row; they stand in the caller's columns where those are wanted.
+    double* depth = nullptr;
+    double* chosen_rpm = nullptr;
+    double* chosen_feed = nullptr;
+    std::uint64_t* cautions = nullptr;
 
     alignas(64) Bits special{};  // not 0: the row goes through evaluate()
-    alignas(64) Row depth{};     // filled in
     // of the case
     alignas(64) Row low_m_min{};
     alignas(64) Row high_m_min{};
@@ -70,15 +74,12 @@ struct TurnBlock {
     alignas(64) Row usual_feed{};
     alignas(64) Row feed_low{};
     alignas(64) Row feed_high{};
-    alignas(64) Bits cautions{};
     // levers
     alignas(64) Row low_rpm{};
     alignas(64) Row high_rpm{};
     alignas(64) Row limit_rpm{};
     alignas(64) Row wanted_feed{};
     alignas(64) Row most_feed{};
-    alignas(64) Row chosen_rpm{};
-    alignas(64) Row chosen_feed{};
     alignas(64) Row available{};
     alignas(64) Row efficiency{};
     alignas(

@@ -218,6 +218,7 @@ CaseNumbers numbers_of(const Catalogue& catalogue, const TurnCase& one) {
     const material::AlloyRow& alloy = catalogue.alloys[one.alloy];
     const TurnTables& tables = one.tables;
     CaseNumbers out;
+    out.id = one.id;
     out.low_m_min = tables.window.low_m_min;
     out.high_m_min = tables.window.high_m_min;
     out.kc11 = tables.constants.kc11_n_mm2;
@@ -292,7 +293,6 @@ void TurnCases::prepare(const std::vector<std::int32_t>& alloys, ToolMaterial to
         }
         for (std::size_t i = 0; i < made->cases.size(); ++i) {
             made->cases[i].id = case_id(row, tool, i);
-            made->ids.push_back(made->cases[i].id);
             made->numbers.push_back(numbers_of(*catalogue_, made->cases[i]));
         }
         const std::lock_guard lock(state_->writing);

@@ -26,18 +26,24 @@ struct CaseNumbers {
     double usual_feed = kNaN;
     double feed_low = kNaN;
     double feed_high = kNaN;
+    std::int32_t id = -1;
 };
 
-// Steps of depth or of feed: a number above so many edges is in that step. Edges are looked at four at a time
-// without a branch, since rows of many alloys come in no order.
+// Steps of depth or of feed: a number above so many edges is in that step. The first edges stand near, and
+// are looked at without a branch, since rows of many alloys come in no order.
 struct Steps {
-    static constexpr std::size_t kNear = 4;
-    std::array<double, kNear> near{
-        std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(),
-        std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
+    static constexpr std::size_t kNear = 8;
+    std::array<double, kNear> near = endless();
     std::vector<double> far;  // the edges after these
+    std::size_t count = 0;    // of all edges
 
+    static constexpr std::array<double, kNear> endless() {
+        std::array<double, kNear> out{};
+        out.fill(std::numeric_limits<double>::infinity());
+        return out;
+    }
     void set(const std::vector<double>& edges) {
+        count = edges.size();
         for (std::size_t i = 0; i < edges.size(); ++i) {
             if (i < kNear) {
                 near[i] = edges[i];
@@ -70,10 +76,13 @@ struct TurnCases::Grid {
         double usual_depth = kNaN;
         double usual_feed = kNaN;
         bool answered = false;  // false: no speed is tabulated
+
+        [[nodiscard]] bool near() const noexcept {
+            return answered && depths.far.empty() && feeds.far.empty();
+        }
     };
     std::array<Side, 2> sides;
     std::vector<CaseNumbers> numbers;
-    std::vector<std::int32_t> ids;
     std::vector<TurnCase> cases;
 
     // Place of the case of a row; the side must be answered.
