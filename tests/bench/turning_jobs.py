@@ -101,9 +101,14 @@ class Jobs:
         ]
         tables = {name: np.array([getattr(case, name) for case in flat]) for name in names}
         probe = batch.turn(
-            {"alloy": [case.alloy for case in flat], "diameter_mm": np.full(len(flat), 1000.0)},
-            depth_mm=0.52, feed_mm_rev=0.1, columns=["cautions"],
-        )  # fmt: skip
+            {
+                "alloy": [case.alloy for case in flat],
+                "diameter_mm": np.full(len(flat), 1000.0),
+                "depth_mm": np.where([case.finish for case in flat], 0.2, 0.6),
+            },
+            feed_mm_rev=0.1,
+            columns=["cautions"],
+        )
         lasting = sum(
             1 << bit
             for bit, name in enumerate(_core.caution_codes())

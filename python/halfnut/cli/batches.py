@@ -1,0 +1,170 @@
+"""halfnut batch: a file of jobs, answered row by row into another file."""
+
+from __future__ import annotations
+
+import csv
+import math
+import os
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import click
+
+from halfnut._core import DomainError
+
+_KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "knurl")
+_TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
+_UNITS = {"mm", "in", "rev", "um", "uin", "deg", "rpm", "hb", "factor"}
+_CUTS = ("turn", "drill", "mill")
+
+
+@click.command(
+    epilog="\b\nExample:\n  halfnut batch turn jobs.csv --machine gap-bed --out answers.csv\n\n"
+    "A file is CSV with a line of names, or Parquet (needs pyarrow). Columns of lengths carry their unit: "
+    "diameter_mm or diameter_in, depth_mm, feed_mm_rev; alloy and tool are names, thread a designation."
+)
+@click.argument("kind", type=click.Choice(_KINDS))
+@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), required=True, help="File for the answers.")
+@click.option("--machine", help="For turn, drill and mill: whose levers to choose; without one speeds are exact.")
+@click.option("--alloy", help="For all rows, where FILE has no such column.")
+@click.option("--tool", help="For all rows; HSS when nothing says.")
+@click.option("--pitch", help="For knurl: of all rows, such as '96 DP'.")
+@click.option("--pattern", help="For knurl: of all rows.")
+@click.option("--replace", is_flag=True, help="Write over FILE of an earlier run.")
+def batch(kind: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
+    """Answer every row of FILE: its columns, the answers, and for a row without one the reason."""
+    if out.exists() and not replace:
+        raise DomainError(f"{out} exists; --replace writes over it")
+    table = _read(file)
+    answers, words = _answer(kind, table, {name: value for name, value in given.items() if value is not None})
+    rows = len(answers["status"])
+    columns = {name: table[name] for name in table if name not in answers} | answers | {"reason": words}
+    _whole(out, lambda path: _write(path, out.suffix, columns))
+    failed = sum(1 for word in words if word)
+    click.echo(f"{rows - failed} of {rows} rows answered: {out}")
+    for word in sorted({word for word in words if word}):
+        click.echo(f"  {words.count(word)} rows: {word}")
+    if failed:
+        raise SystemExit(1)
+
+
+def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
+    from halfnut import _core, batch
+
+    allowed = ("machine", "alloy", "tool") if kind in _CUTS else ("pitch", "pattern") if kind == "knurl" else ()
+    for name in given:
+        if name not in allowed:
+            raise DomainError(f"--{name} does not go with {kind}")
+    function: Callable[..., Any] = batch.knurl_blank if kind == "knurl" else getattr(batch, kind)
+    answers = dict(function(table, **given))
+    name = "knurl_blank" if kind == "knurl" else kind
+    why = batch.reasons(answers, name)
+    words = [why.get(row, "") for row in range(len(answers["status"]))]
+    if kind in _CUTS:
+        limits = _core.limit_codes()
+        answers["limited_by"] = [
+            limits[code] if not word else "" for code, word in zip(answers["limited_by"], words, strict=True)
+        ]
+        answers["cautions"] = [" ".join(batch.cautions(bits)) for bits in answers["cautions"]]
+    return answers, words
+
+
+def _read(file: Path) -> dict[str, Any]:
+    if file.suffix == ".parquet":
+        from halfnut.frames import open_frame
+
+        table = open_frame(_parquet().read_table(file))
+        out: dict[str, Any] = {}
+        for name in table.names():
+            if name in _TEXTS:
+                codes, texts = table.texts(name)
+                out[name] = [texts[code] if code >= 0 else None for code in codes]
+            else:
+                try:
+                    out[name] = table.numbers(name)
+                except DomainError:
+                    codes, texts = table.texts(name)
+                    out[name] = [texts[code] if code >= 0 else "" for code in codes]
+        return out
+    with file.open(encoding="utf-8-sig", newline="") as stream:
+        lines = csv.reader(stream)
+        names = [name.strip() for name in next(lines, [])]
+        if not names or len(set(names)) != len(names):
+            raise DomainError(f"{file}: its first line must name each column once")
+        cells: list[list[str]] = [[] for _ in names]
+        for number, line in enumerate(lines, 2):
+            if not line:
+                continue
+            if len(line) != len(names):
+                raise DomainError(f"{file}:{number}: {len(line)} cells for {len(names)} columns")
+            for column, cell in zip(cells, line, strict=True):
+                column.append(cell.strip())
+    return {name: _column(name, column) for name, column in zip(names, cells, strict=True)}
+
+
+def _column(name: str, cells: list[str]) -> list[Any]:
+    """Numbers where a column has a unit in its name or is all numbers; an empty cell is not given."""
+    if name in _TEXTS:
+        return [cell or None for cell in cells]
+    numbers = [_number(cell) for cell in cells]
+    has_unit = name == "teeth" or name.rsplit("_", 1)[-1] in _UNITS
+    if has_unit or all(math.isfinite(value) or not cell for value, cell in zip(numbers, cells, strict=True)):
+        return numbers
+    return cells
+
+
+def _number(cell: str) -> float:
+    """A number; infinite, which marks its row, where the cell holds something else."""
+    if not cell:
+        return math.nan
+    try:
+        value = float(cell)
+    except ValueError:
+        return math.inf
+    return math.inf if math.isnan(value) else value
+
+
+def _write(path: Path, suffix: str, columns: dict[str, Any]) -> None:
+    if suffix == ".parquet":
+        import pyarrow
+
+        _parquet().write_table(pyarrow.table({name: pyarrow.array(column) for name, column in columns.items()}), path)
+        return
+    with path.open("w", encoding="utf-8", newline="") as stream:
+        lines = csv.writer(stream, lineterminator="\n")
+        lines.writerow(columns)
+        for row in zip(*columns.values(), strict=True):
+            lines.writerow([_cell(value) for value in row])
+
+
+def _cell(value: Any) -> Any:
+    """A cell; empty where there is no number."""
+    if value is None:
+        return ""
+    if isinstance(value, float):
+        return repr(float(value)) if math.isfinite(value) else ""
+    return value
+
+
+def _whole(out: Path, write: Callable[[Path], None]) -> None:
+    """Write beside the file and put it in place when it is whole, so that a stopped run leaves no half of one."""
+    out.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=out.parent, prefix=f".{out.name}.")
+    os.close(handle)
+    try:
+        write(Path(name))
+        Path(name).replace(out)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def _parquet() -> Any:
+    try:
+        import pyarrow.parquet
+    except ImportError:
+        raise DomainError("Parquet needs pyarrow: pip install 'halfnut[arrow]'") from None
+    return pyarrow.parquet
