@@ -559,7 +559,7 @@ void bind_coatings(py::module_& module) {
                py::arg("on_error") = "raise", "Columns of limits before coating for many designations.");
 }
 
-void bind_fits(py::module_& module) {
+void bind_thread_fits(py::module_& module) {
     py::class_<FitPart>(module, "FitPart", "One part of a fit, bare and at 20 C.")
         .def(py::init(&part_of), py::arg("thread"), py::arg("limits"), py::arg("build_up"), py::kw_only(),
              py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
@@ -845,7 +845,7 @@ void bind_gauging(py::module_& module) {
     level1<AxialPlay>(module, "End play of a thread from the clearance at its pitch diameter, mm.");
     level1<ThreadTilt>(module, "How far one part leans in the other, to either side, deg.");
     bind_coatings(module);
-    bind_fits(module);
+    bind_thread_fits(module);
     bind_measuring(module);
 }
 

@@ -78,6 +78,7 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_quantity(module);
     halfnut::bind::bind_material(module);
     halfnut::bind::bind_machine(module);
+    halfnut::bind::bind_fits(module);
     halfnut::bind::bind_gears(module);
     halfnut::bind::bind_column(module);
     halfnut::bind::bind_gauging(module);
@@ -85,6 +86,7 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_knurling(module);
     halfnut::bind::bind_threads(module);
+    halfnut::bind::bind_forms(module);
     halfnut::bind::bind_strength(module);
     halfnut::bind::bind_adjuster(module);
     halfnut::bind::bind_cutting(module);

@@ -26,9 +26,12 @@ if TYPE_CHECKING:
     from halfnut import batch as batch
     from halfnut.adjusters import adjuster
     from halfnut.chasing import chase
-    from halfnut.coatings import coating, precoat
+    from halfnut.coatings import coating
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
+    from halfnut.cylindrical_fits import cylindrical_fit, preferred_fits
     from halfnut.edges import tool_life
+    from halfnut.form_strength import strength
+    from halfnut.form_threads import limits, precoat, taper_pipe, thread
     from halfnut.gauging import judge, shop_plug, wires
     from halfnut.gears import gear_train, translating_pairs
     from halfnut.hole_sizes import blind_hole, clearance_hole, counterbore, countersink, tapping_hole
@@ -42,8 +45,8 @@ if TYPE_CHECKING:
     from halfnut.planning import Plan, plan
     from halfnut.special import groove, helix, ramp, saw, taper
     from halfnut.thread_fits import cut_to_suit, fit
-    from halfnut.thread_strength import galling, minimum_strength, strength, tighten
-    from halfnut.threads import Thread, ThreadLimits, identify_thread, limits, thread, threads_near
+    from halfnut.thread_strength import galling, minimum_strength, tighten
+    from halfnut.threads import Thread, ThreadLimits, identify_thread, threads_near
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
@@ -61,6 +64,7 @@ _HOMES = {
     "counterbore": "hole_sizes",
     "countersink": "hole_sizes",
     "cut_to_suit": "thread_fits",
+    "cylindrical_fit": "cylindrical_fits",
     "drill": "cutting",
     "face": "cutting",
     "fit": "thread_fits",
@@ -75,7 +79,7 @@ _HOMES = {
     "knurl_blank": "knurls",
     "knurl_setup": "knurl_setups",
     "lathe": "machines",
-    "limits": "threads",
+    "limits": "form_threads",
     "mill": "cutting",
     "milling_machine": "machines",
     "minimum_strength": "thread_strength",
@@ -83,19 +87,21 @@ _HOMES = {
     "part_off": "cutting",
     "plain_thread": "plain_threads",
     "plan": "planning",
-    "precoat": "coatings",
+    "precoat": "form_threads",
+    "preferred_fits": "cylindrical_fits",
     "quantity": "units",
     "ramp": "special",
     "ream": "cutting",
     "saw": "special",
     "shop_plug": "gauging",
     "spot": "cutting",
-    "strength": "thread_strength",
+    "strength": "form_strength",
     "suitable_wheels": "knurl_wheels",
     "tap": "cutting",
     "taper": "special",
+    "taper_pipe": "form_threads",
     "tapping_hole": "hole_sizes",
-    "thread": "threads",
+    "thread": "form_threads",
     "thread_speed": "cutting",
     "threads_near": "threads",
     "tighten": "thread_strength",
@@ -128,6 +134,7 @@ __all__ = [
     "counterbore",
     "countersink",
     "cut_to_suit",
+    "cylindrical_fit",
     "drill",
     "face",
     "fit",
@@ -151,6 +158,7 @@ __all__ = [
     "plain_thread",
     "plan",
     "precoat",
+    "preferred_fits",
     "quantity",
     "ramp",
     "ream",
@@ -161,6 +169,7 @@ __all__ = [
     "suitable_wheels",
     "tap",
     "taper",
+    "taper_pipe",
     "tapping_hole",
     "thread",
     "thread_speed",

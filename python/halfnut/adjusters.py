@@ -22,6 +22,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import build_up, one_part
+from halfnut.form_threads import refuse_form
 from halfnut.gauging import OverWires, wires
 from halfnut.hole_sizes import TappingHole, tapping_hole
 from halfnut.material import Alloy
@@ -392,6 +393,8 @@ def adjuster(
     nut_material = _material(nut_metal, nut_form, evidence)
     asked, cautions = [], []
     for text in descriptions:
+        for part in text.values():
+            refuse_form(part, "the reach of adjusters")
         male, female = one_part(text["external"], "external"), one_part(text["internal"], "internal")
         base_metal = own if text["base_alloy"] is None else find_alloy(text["base_alloy"])
         end: dict[str, Any] = {key: zero(text[name], name) for name, key in _END_LENGTHS.items()}

@@ -15,7 +15,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from halfnut import _core
+from halfnut import _core, form_threads
 from halfnut._core import (
     Evidence,
     across_balls_exact_mm,
@@ -206,6 +206,8 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
     catalogue = active()
     if isinstance(thread, PlainThread):
         return _plain_wires(thread, wire, set)
+    if form_threads.is_form(thread):
+        return _plain_wires(form_threads.form_limits(thread, usual=True), wire, set)
     found = thread if isinstance(thread, ThreadLimits) else limits(one_part(thread))
     best = isinstance(wire, str) and wire.strip().lower() == "best"
     wire_mm = None if wire is None or best else length(wire, "wire").mm
@@ -235,14 +237,16 @@ def _plain_wires(thread: PlainThread, wire: Any, set: str) -> OverWires:
     crest = thread.major_max_mm if thread.side == "external" else thread.minor_min_mm
     if crest is None:
         name = "major" if thread.side == "external" else "minor"
-        raise _core.DomainError(f"{thread}: give its {name} diameter, which the wires or balls have to stand above")
+        raise _core.DomainError(
+            f"{thread.title}: give its {name} diameter, which the wires or balls have to stand above"
+        )
     best = isinstance(wire, str) and wire.strip().lower() == "best"
     wire_mm = None if wire is None or best else length(wire, "wire").mm
     bare = thread.part(_core.BuildUp(0.0, 0.0))
-    answer = _core.sized_wires_answer(bare, thread.side, thread.unit, str(thread), catalogue, wire_mm, best, set)
+    answer = _core.sized_wires_answer(bare, thread.side, thread.unit, thread.title, catalogue, wire_mm, best, set)
     figures: dict[str, Any] = answer.figures
     return OverWires(
-        thread=str(thread),
+        thread=thread.title,
         side=thread.side,
         unit=thread.unit,
         wire_choice=answer.choice,
@@ -477,11 +481,20 @@ def judge(
     ('metal left', 0.056)
     """
     catalogue = active()
-    part = one_part(thread)
 
     def mm(value: Any, name: str) -> float | None:
         return None if value is None else length(value, name).mm
 
+    if form_threads.is_form(thread):
+        bare = (
+            thread
+            if isinstance(thread, form_threads.FormLimits)
+            else form_threads.form_limits(thread, engagement=engagement, usual=True)
+        )
+        sizes = {"major": mm(major, "major"), "pitch": mm(pitch, "pitch"), "minor": mm(minor, "minor")}
+        errors = (mm(lead_error, "lead_error") or 0.0, leading_error_deg, following_error_deg)
+        return _judge_form(bare, sizes, errors, mm(over_wires, "over_wires"), mm(wire, "wire"))
+    part = one_part(thread)
     over_mm, wire_mm = mm(over_wires, "over_wires"), mm(wire, "wire")
     error_mm = mm(lead_error, "lead_error") or 0.0
     answer = _core.judge_answer(
@@ -514,6 +527,61 @@ def judge(
         wire_mm=wire_mm,
         cautions=tuple(cautions),
         evidence=tuple(answer.evidence(catalogue)),
+    )
+
+
+def _judge_form(
+    bare: form_threads.FormLimits,
+    sizes: dict[str, float | None],
+    errors: tuple[float, float, float],
+    over_mm: float | None,
+    wire_mm: float | None,
+) -> Verdict:
+    """The verdict on a trapezoidal, Acme, pipe or Whitworth thread, with its own flank angle."""
+    outer = bare.side == "external"
+    crest = "major" if outer else "minor"
+    if (over_mm is None) != (wire_mm is None):
+        raise _core.DomainError("a size over wires and the wire's diameter go together: give over_wires and wire")
+    if over_mm is not None and sizes["pitch"] is not None:
+        raise _core.DomainError("pitch and over_wires say the same: give one of them")
+    if over_mm is None and all(size is None for size in sizes.values()):
+        raise _core.DomainError("nothing measured: give a pitch, major or minor diameter, or a size over wires")
+    for name, size in sizes.items():
+        if size is not None and not size > 0.0:
+            raise _core.DomainError(f"{name} must be > 0 mm, got {size:g}")
+    cautions = [caution("form_no_classes"), *bare.cautions]
+    if over_mm is not None and wire_mm is not None:
+        assumed = sizes[crest] is None
+        edge = (bare.major_max_mm if outer else bare.minor_min_mm) if assumed else sizes[crest]
+        assert edge is not None
+        solve = pitch_diameter_from_wires_exact_mm if outer else pitch_diameter_from_balls_exact_mm
+        sizes["pitch"] = float(solve(over_mm, edge, bare.pitch_mm, bare.lead_mm, bare.half_angle_deg, wire_mm))
+        if assumed:
+            cautions.append(caution("judge_major_assumed" if outer else "judge_minor_assumed"))
+    lead_mm, leading_deg, following_deg = errors
+    error_mm = float(pitch_error_equivalent_mm(abs(lead_mm), bare.half_angle_deg)) if lead_mm else 0.0
+    if leading_deg or following_deg:
+        above, below = form_threads.depth_above_below(bare)
+        error_mm += float(flank_error_equivalent_mm(leading_deg, following_deg, bare.half_angle_deg, above, below))
+    if error_mm == 0.0:
+        cautions.append(caution("judge_form_assumed"))
+    judged = {name: Judged(**each) for name, each in form_threads.judged_sizes(bare, sizes, error_mm).items()}
+    order = ("not measured", "within", "metal left", "overcut")
+    place = max((each.place for each in judged.values()), key=order.index)
+    places = {name: each.place for name, each in judged.items()}
+    size = sizes["pitch"]
+    return Verdict(
+        thread=bare.title,
+        side=bare.side,
+        unit=bare.unit,
+        place=place,
+        diameters=judged,
+        functional_pitch_mm=None if size is None else size + (error_mm if outer else -error_mm),
+        classes=((bare.tolerance_class or bare.title, place == "within", places),),
+        over_wires_mm=over_mm,
+        wire_mm=wire_mm,
+        cautions=tuple(cautions),
+        evidence=bare.evidence,
     )
 
 

@@ -103,11 +103,13 @@ class Step(_Closed):
 class Turn(Step):
     """Turn the outside down to a diameter, from the running diameter or from `start`.
 
-    `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass.
+    `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass. With a `fit`,
+    such as "g6", `to` is the nominal size, and the limits to turn to are those of the class.
     """
 
     do: Literal["turn"]
     to: Length
+    fit: Name | None = None
     length: Length
     start: Length | None = None
     depth: Length | None = None
@@ -132,10 +134,11 @@ class Face(Step):
 
 
 class Bore(Step):
-    """Bore the hole out to a diameter, from the running hole or from `start`."""
+    """Bore the hole out to a diameter, from the running hole or from `start`; `fit`, such as "H7", as for turning."""
 
     do: Literal["bore"]
     to: Length
+    fit: Name | None = None
     length: Length
     start: Length | None = None
     depth: Length | None = None

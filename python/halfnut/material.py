@@ -148,3 +148,19 @@ def alloy(name: str) -> Alloy:
         cautions=tuple(caution(f"hazard_{word}") for word in hazards),
         evidence=evidence,
     )
+
+
+def expansion_at(alloy_name: str | None, temperature_c: float) -> float:
+    """Thermal expansion of an alloy that a temperature asks for, um/(m K); at 20 C no alloy is needed.
+
+    >>> expansion_at(None, 20.0), expansion_at("6061-T6", 60.0)
+    (0.0, 23.6)
+    """
+    if alloy_name is None:
+        if temperature_c != 20.0:
+            raise _core.DomainError(f"at {temperature_c:g} C the alloy of each part is needed: its expansion counts")
+        return 0.0
+    found = alloy(alloy_name)
+    if found.expansion_um_m_k is None:
+        raise _core.NotTabulatedError(f"no thermal expansion is tabulated for {found.title}")
+    return found.expansion_um_m_k

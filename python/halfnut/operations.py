@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from halfnut import _core, coatings, cutting, gauging, hole_sizes, knurls, threads
 from halfnut._core import DomainError, Evidence, Length
 from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
+from halfnut.cylindrical_fits import CylindricalFit, cylindrical_fit
 from halfnut.dials import Reading, reading
 from halfnut.gears import GearTrain
 from halfnut.job import (
@@ -32,6 +33,7 @@ from halfnut.job import (
 from halfnut.knurl_setups import KnurlSetup, knurl_setup
 from halfnut.machines import Machine, fastest_step
 from halfnut.record import Caution, Record
+from halfnut.sizes import spans
 
 __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 
@@ -93,11 +95,14 @@ class Answer:
     """Of a thread cut with a single point: its passes."""
     knurling: KnurlSetup | None = None
     """Of a knurl: how it is pressed in or cut."""
+    plain: CylindricalFit | None = None
+    """Of a turned or bored diameter with a fit: its limits."""
 
     @property
     def records(self) -> tuple[Record, ...]:
-        """The record and, where there are others, the readings over wires, the way to chase or knurl, and the cut."""
-        others = (self.wires, self.chasing, self.knurling, None if self.cut is self.record else self.cut)
+        """The record and, where there are others, readings over wires, the way to chase or knurl, limits, the cut."""
+        cut = None if self.cut is self.record else self.cut
+        others = (self.wires, self.chasing, self.knurling, self.plain, cut)
         return (self.record, *(each for each in others if each is not None))
 
     @property
@@ -115,7 +120,7 @@ class Answer:
         """Sizes, then every record's own figures."""
         out: dict[str, Any] = dict(self.sizes)
         for record in reversed(self.records):
-            if record not in (self.wires, self.chasing, self.knurling):
+            if record not in (self.wires, self.chasing, self.knurling, self.plain):
                 out |= record.to_dict()
         if self.wires is not None:
             out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
@@ -193,7 +198,8 @@ def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
 
 
 def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
-    start, to = work.outside(step), step.to.base
+    start, plain = work.outside(step), _plain(work, step, "shaft")
+    to, remarks = _aimed(work, step, plain)
     if not to < start:
         raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
     slide = machine.core.slide("cross")
@@ -216,14 +222,15 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
     work.turned(step, to, step.length.base)
-    return found
+    return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
 
 
 def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     start = step.start.base if step.start is not None else work.hole_mm
     if start is None:
         raise DomainError("there is no hole to bore out: drill it before, or say start")
-    to = step.to.base
+    plain = _plain(work, step, "hole")
+    to, remarks = _aimed(work, step, plain)
     if not to > start:
         raise DomainError(f"to must be more than the running hole, {_size(work, start)}, got {_size(work, to)}")
     outside = work.outside_mm[step.end]
@@ -247,7 +254,42 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
     work.hole_mm = to
+    return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
+
+
+def _plain(work: Workpiece, step: Turn | Bore, side: str) -> CylindricalFit | None:
+    """Limits of the class that a turned or bored diameter is to have."""
+    if step.fit is None:
+        return None
+    coat = None if work.coating is None else work.coating.surface
+    outer = side == "shaft"
+    found = cylindrical_fit(
+        f"{step.to} {step.fit}", hole_build_up=None if outer else coat, shaft_build_up=coat if outer else None
+    )
+    if getattr(found, side) is None:
+        what = "a turned diameter needs a shaft, such as 'g6'" if outer else "a bore needs a hole, such as 'H7'"
+        raise DomainError(f"fit: {what}, got {step.fit!r}")
     return found
+
+
+def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> tuple[float, tuple[str, ...]]:
+    """Diameter to cut to, mm, and what the sheet says of it: the middle of the limits where there is a fit."""
+    if plain is None:
+        return step.to.base, ()
+    side = "hole" if isinstance(step, Bore) else "shaft"
+    part = plain.hole if side == "hole" else plain.shaft
+    assert part is not None
+    said = f"{step.fit}: {part.sizes()}."
+    low, high = part.min_mm, part.max_mm
+    if work.coating is not None and work.coating.surface.max_um > 0.0:
+        cut = plain.cut_to_mm(side)
+        if cut is None:
+            raise DomainError(
+                f"fit: no size keeps {step.fit} once coated; {work.coating.title} varies by more than the tolerance"
+            )
+        low, high = cut
+        said = f"{said[:-1]} once coated; cut {spans(low, high, work.unit)} before it."
+    return 0.5 * (low + high), (said,)
 
 
 def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:

@@ -12,6 +12,7 @@ from statistics import fmean
 from typing import TYPE_CHECKING
 
 from halfnut import _core
+from halfnut.form_threads import FormLimits
 from halfnut.threads import ThreadLimits
 
 if TYPE_CHECKING:
@@ -29,9 +30,11 @@ _LABELS_MM = 38.0
 class _Part:
     """One part's profile at maximum and at minimum material, as radii over the axis."""
 
-    def __init__(self, limits: ThreadLimits) -> None:
+    def __init__(self, limits: ThreadLimits | FormLimits) -> None:
         self.limits = limits
-        self.pitch = limits.thread.pitch_mm if limits.unit == "mm" else limits.thread.pitch_in
+        self.pitch = limits.thread.pitch_mm if limits.unit == "mm" else limits.thread.pitch_mm / 25.4
+        half_angle_deg = limits.half_angle_deg if isinstance(limits, FormLimits) else 30.0
+        self.slope = 1.0 / math.tan(math.radians(half_angle_deg))
         width = limits.pitch_max - limits.pitch_min
         if limits.side == "external":
             root = limits.minor_max if limits.minor_max is not None else limits.pitch_max
@@ -40,12 +43,13 @@ class _Part:
             self.least = (_some(limits.major_min), limits.pitch_min, low)
         else:
             root = _some(limits.major_min)
+            width = width if limits.major_max is None else limits.major_max - root
             self.full = (root, limits.pitch_min, _some(limits.minor_min))
             self.least = (root + width, limits.pitch_max, _some(limits.minor_max))
 
     def curve(self, sizes: tuple[float, float, float], turns: int) -> list[Point]:
         """Corners of the profile over some turns, from groove to groove of the external part."""
-        half = [(x, _radius(x, self.pitch, sizes)) for x in _corners(self.pitch, sizes)]
+        half = [(x, _radius(x, self.pitch, self.slope, sizes)) for x in _corners(self.pitch, self.slope, sizes)]
         turn = half + [(self.pitch - x, r) for x, r in reversed(half[:-1])]
         return [(x + k * self.pitch, r) for k in range(turns) for x, r in (turn if k == 0 else turn[1:])]
 
@@ -72,20 +76,20 @@ def _some(value: float | None) -> float:
     return value
 
 
-def _corners(pitch: float, sizes: tuple[float, float, float]) -> list[float]:
+def _corners(pitch: float, slope: float, sizes: tuple[float, float, float]) -> list[float]:
     major, middle, minor = sizes
-    inner = pitch / 4 + (minor - middle) / 2 / math.sqrt(3)
-    outer = pitch / 4 + (major - middle) / 2 / math.sqrt(3)
+    inner = pitch / 4 + (minor - middle) / 2 / slope
+    outer = pitch / 4 + (major - middle) / 2 / slope
     return [0.0, min(max(inner, 0.0), pitch / 2), min(max(outer, 0.0), pitch / 2), pitch / 2]
 
 
-def _radius(x: float, pitch: float, sizes: tuple[float, float, float]) -> float:
+def _radius(x: float, pitch: float, slope: float, sizes: tuple[float, float, float]) -> float:
     major, middle, minor = sizes
-    flank = middle / 2 + (x - pitch / 4) * math.sqrt(3)
+    flank = middle / 2 + (x - pitch / 4) * slope
     return min(max(flank, minor / 2), major / 2)
 
 
-def _parts(limits: tuple[ThreadLimits, ...]) -> list[_Part]:
+def _parts(limits: tuple[ThreadLimits | FormLimits, ...]) -> list[_Part]:
     if not limits or len(limits) > 2:
         raise _core.DomainError(f"a profile is drawn of one part or two, got {len(limits)}")
     parts = [_Part(each) for each in limits]
@@ -93,17 +97,19 @@ def _parts(limits: tuple[ThreadLimits, ...]) -> list[_Part]:
         first, second = limits
         if first.side == second.side:
             raise _core.DomainError(f"two {first.side} parts do not go together: {first.thread}, {second.thread}")
+        if parts[0].slope != parts[1].slope:
+            raise _core.DomainError(f"threads of different angle do not go together: {first.thread}, {second.thread}")
         if first.unit != second.unit or not math.isclose(parts[0].pitch, parts[1].pitch, rel_tol=1e-9):
             raise _core.DomainError(f"threads of different pitch do not go together: {first.thread}, {second.thread}")
     return sorted(parts, key=lambda part: part.limits.side)
 
 
-def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) -> str:
+def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: float = 180.0) -> str:
     """The profile of one part, or of both, with tolerance zones, as a stand-alone SVG.
 
     Parameters
     ----------
-    *limits : ThreadLimits
+    *limits : ThreadLimits or FormLimits
         One part, or an external and an internal part of one pitch.
     turns : int
         How many turns to draw, at least 1.
@@ -197,12 +203,12 @@ def _leaders(labels: list[tuple[float, str]], places: list[float], edge: float, 
     return out
 
 
-def profile_plot(*limits: ThreadLimits, turns: int = 2, axes: Axes | None = None) -> Axes:
+def profile_plot(*limits: ThreadLimits | FormLimits, turns: int = 2, axes: Axes | None = None) -> Axes:
     """The same profile on matplotlib axes, radii over the length along the axis.
 
     Parameters
     ----------
-    *limits : ThreadLimits
+    *limits : ThreadLimits or FormLimits
         One part, or an external and an internal part of one pitch.
     turns : int
         How many turns to draw.

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from halfnut import _core
+from halfnut import _core, form_threads
 from halfnut._core import (
     BuildUp,
     Evidence,
@@ -24,6 +24,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits, build_up, one_part, precoat, process_cautions
+from halfnut.material import expansion_at
 from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import at_most, both, film, one, span, spans
@@ -197,7 +198,12 @@ def one_thread(external: Thread, internal: Thread) -> bool:
 
 
 def _limits_of(part: Any, side: str) -> ThreadLimits | PlainThread:
-    found = part if isinstance(part, (ThreadLimits, PlainThread)) else limits(one_part(part, side))
+    if isinstance(part, (ThreadLimits, PlainThread)):
+        found: ThreadLimits | PlainThread = part
+    elif form_threads.is_form(part):
+        found = form_threads.form_limits(part, side)
+    else:
+        found = limits(one_part(part, side))
     if found.side != side:
         raise _core.DomainError(f"the {side} part of a fit must be {side}, got {_title(found)}")
     return found
@@ -208,7 +214,7 @@ def _size(value: Any, name: str) -> float | None:
 
 
 def _title(part: ThreadLimits | PlainThread) -> str:
-    return str(part) if isinstance(part, PlainThread) else str(part.thread)
+    return part.title if isinstance(part, PlainThread) else str(part.thread)
 
 
 @dataclass(frozen=True)
@@ -251,20 +257,6 @@ class _Side:
     @property
     def bare(self) -> _Side:
         return replace(self, coat=_core.BuildUp(0.0, 0.0))
-
-
-def _expansion(alloy_name: str | None, temperature_c: float) -> float:
-    """Expansion of an alloy, um/(m K); none is needed at 20 C."""
-    if alloy_name is None:
-        if temperature_c != 20.0:
-            raise _core.DomainError(f"at {temperature_c:g} C the alloy of each part is needed: its expansion counts")
-        return 0.0
-    from halfnut.material import alloy
-
-    found = alloy(alloy_name)
-    if found.expansion_um_m_k is None:
-        raise _core.NotTabulatedError(f"no thermal expansion is tabulated for {found.title}")
-    return found.expansion_um_m_k
 
 
 def fit(
@@ -343,7 +335,7 @@ def fit(
             {"pitch": _size(external_pitch, "external_pitch"), "major": _size(external_major, "external_major")},
             lead_error_mm=_size(external_lead_error, "external_lead_error") or 0.0,
             temperature_c=temperature_c,
-            expansion_um_m_k=_expansion(external_alloy, temperature_c),
+            expansion_um_m_k=expansion_at(external_alloy, temperature_c),
         ),
         _Side(
             female,
@@ -351,7 +343,7 @@ def fit(
             {"pitch": _size(internal_pitch, "internal_pitch"), "minor": _size(internal_minor, "internal_minor")},
             lead_error_mm=_size(internal_lead_error, "internal_lead_error") or 0.0,
             temperature_c=temperature_c,
-            expansion_um_m_k=_expansion(internal_alloy, temperature_c),
+            expansion_um_m_k=expansion_at(internal_alloy, temperature_c),
         ),
     )
 

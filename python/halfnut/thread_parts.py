@@ -7,15 +7,16 @@ from fractions import Fraction
 from typing import Any, TypeAlias
 
 from halfnut import _core
-from halfnut._core import Evidence
+from halfnut._core import Evidence, FormThread
 from halfnut.coatings import PrecoatLimits, one_part
+from halfnut.form_threads import form_limits, is_form
 from halfnut.plain_threads import PlainThread
 from halfnut.sizes import MM_PER_INCH
 from halfnut.threads import ThreadLimits, limits
 
 __all__ = ["ThreadGiven", "ThreadPart", "exact_ratio", "thread_part"]
 
-ThreadGiven: TypeAlias = str | ThreadLimits | PrecoatLimits | PlainThread
+ThreadGiven: TypeAlias = str | FormThread | ThreadLimits | PrecoatLimits | PlainThread
 
 _HALF_ANGLE_DEG = 30.0
 
@@ -66,6 +67,8 @@ def thread_part(thread: ThreadGiven) -> ThreadPart:
     """
     if isinstance(thread, PlainThread):
         return _plain(thread)
+    if isinstance(thread, FormThread) or (isinstance(thread, str) and is_form(thread)):
+        return _plain(form_limits(thread, usual=True))
     part = thread if isinstance(thread, ThreadLimits | PrecoatLimits) else limits(one_part(thread))
     named = part.thread
     scale = MM_PER_INCH if part.unit == "in" else 1.0

@@ -517,7 +517,7 @@ class ThreadStrength(Record):
 
 
 @dataclass(frozen=True)
-class _Part:
+class PartStrengths:
     """Strengths of one part, and where they come from."""
 
     title: str
@@ -529,9 +529,9 @@ class _Part:
     cautions: tuple[Caution, ...]
 
 
-def _part(
+def part_strength(
     side: str, alloy_name: Any, form: str | None, grade: str | None, thickness: Any, given: Sequence[Any], mm: float
-) -> _Part:
+) -> PartStrengths:
     """Strengths as they are given, else of the grade, else of the alloy's form."""
 
     def mpa(what: str, value: Any) -> float | None:
@@ -558,7 +558,7 @@ def _part(
     if tensile is None:
         wanted = f"{side}_alloy and {side}_form, {'external_grade, ' if side == 'external' else ''}or {side}_tensile"
         raise _core.DomainError(f"the strength of the {side} part is needed: give {wanted}")
-    return _Part(title, tensile, yields, shear, found, tuple(evidence), tuple(cautions))
+    return PartStrengths(title, tensile, yields, shear, found, tuple(evidence), tuple(cautions))
 
 
 def _limits_of(part: Any, side: str) -> ThreadLimits:
@@ -658,7 +658,7 @@ def strength(
     if male.thread.hand != female.thread.hand:
         raise _core.DomainError(f"{male.thread} and {female.thread} do not go together: their hands differ")
     diameter_mm = male.thread.diameter_mm
-    own = _part(
+    own = part_strength(
         "external",
         external_alloy,
         external_form,
@@ -667,7 +667,7 @@ def strength(
         (external_tensile, external_yield, external_shear),
         diameter_mm,
     )
-    mate = _part(
+    mate = part_strength(
         "internal",
         internal_alloy,
         internal_form,

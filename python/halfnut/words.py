@@ -73,6 +73,20 @@ CAUTIONS: dict[str, str] = {
     "hole_high_percent": "over 85 % of thread the tap works much harder for hardly more strength, and breaks sooner",
     "hole_forming": "a forming tap's hole depends on the metal: try one and measure its minor diameter",
     "hole_short_lead": "so short a lead does not start a thread straight: tap first with a longer one",
+    # other thread forms
+    "form_memory": "some figures of this thread are recalled, not read in print: check them before a part depends on "
+    "them",
+    "form_precoat": "no standard of this form says whether its allowance may hold a coating: all of it is taken off",
+    "form_strength_rules": "no rule is published for dilation or bending of these threads: nothing is taken off",
+    "form_no_classes": "judged against this class alone: of this form no other is tried",
+    "taper_pipe_seal": "the thread seals only with a sealant; piping that holds pressure, gas or fuel follows its own "
+    "code and is tested",
+    # plain holes and shafts
+    "fit_memory": "a limit of this class is recalled, not read in print: check it before a part depends on it",
+    "fit_press": "parts that interfere are stressed by it, and a press or heat is needed to join them: reckon hoop "
+    "stress, force and temperature first, in a brittle or thin part above all",
+    "fit_coating_wide": "the coating's range takes more than the tolerance of the {part}: finish it after coating, "
+    "mask it, or take a coarser grade",
     # adjusters and turnbuckles
     "adjuster_factor_short": "the factor of safety is not reached everywhere in the range: only {reached} of the load",
     "adjuster_strips_first": "wound out, a thread strips before a section yields, without warning: keep it wound in "

@@ -16,6 +16,7 @@ NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
 NAMES = [
     "batch_of_setups",
     "change_gears",
+    "fits_of_the_mount",
     "knurl_blank",
     "measured_thread",
     "over_wires",

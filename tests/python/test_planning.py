@@ -476,3 +476,37 @@ def test_a_joint_without_a_factor_of_safety_is_not_read(data, factor):
     data["parts"][0]["joints"] = [joint]
     with pytest.raises(hn.InputError, match="factor"):
         hn.plan(data)
+
+
+def test_a_turned_diameter_with_a_fit_aims_at_the_middle_of_its_limits(data):
+    data["parts"][0]["operations"][1] = {"do": "turn", "to": "19 mm", "fit": "h6", "length": "0.5 in"}
+    data["parts"][0]["operations"] = data["parts"][0]["operations"][:2]
+    (_, first), (_, fitted) = hn.plan(data).operations
+    assert fitted.answer.sizes["to_diameter_mm"] == pytest.approx(19 - 0.0065)
+    assert any("h6: 19.000/18.987 mm" in remark for remark in fitted.answer.remarks)
+    assert fitted.answer.plain is not None and first.answer.plain is None
+
+
+def test_a_bore_with_a_fit_leaves_room_for_the_coating(data):
+    data["coatings"] = {"black": {"title": "black anodise", "build_up": "0.005 mm"}}
+    part = data["parts"][0]
+    part["coating"] = "black"
+    part["operations"] = [
+        {"do": "drill", "diameter": "0.5 in"},
+        {"do": "bore", "to": "16 mm", "fit": "H7", "length": "0.5 in"},
+    ]
+    fitted = list(hn.plan(data).operations)[1][1]
+    assert fitted.answer.sizes["to_diameter_mm"] == pytest.approx(16 + 0.009 + 0.010)
+
+
+@pytest.mark.parametrize(
+    ("step", "words"),
+    [
+        ({"do": "turn", "to": "19 mm", "fit": "H7", "length": "0.5 in"}, "needs a shaft"),
+        ({"do": "turn", "to": "19 mm", "fit": "q6", "length": "0.5 in"}, "no letter"),
+    ],
+)
+def test_a_fit_that_does_not_suit_the_operation_is_refused(data, step, words):
+    data["parts"][0]["operations"] = [step]
+    ((_, failed),) = hn.plan(data).operations
+    assert words in failed.error

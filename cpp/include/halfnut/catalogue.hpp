@@ -14,11 +14,13 @@
 
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/evidence.hpp"
+#include "halfnut/fits/tables.hpp"
 #include "halfnut/knurls/tables.hpp"
 #include "halfnut/material/tables.hpp"
 #include "halfnut/quantity_tables.hpp"
 #include "halfnut/schema.hpp"
 #include "halfnut/threads/column_tables.hpp"
+#include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/joint_tables.hpp"
@@ -49,6 +51,10 @@ struct Catalogue {
     std::span<const knurls::MetricWheelRow> knurl_metric_wheels;
     std::span<const knurls::CircularNameRow> knurl_names;
     std::span<const knurls::ToothDepthRow> knurl_tooth_depths;
+    std::span<const fits::IsoGradeRow> iso_grades;
+    std::span<const fits::IsoDeviationRow> iso_fundamental_deviations;
+    std::span<const fits::AnsiFitRow> ansi_fits;
+    std::span<const fits::PreferredFitRow> preferred_fits;
     std::span<const threads::IsoDeviationRow> iso_deviations;
     std::span<const threads::IsoExternalMajorRow> iso_external_major;
     std::span<const threads::IsoInternalMinorRow> iso_internal_minor;
@@ -58,6 +64,14 @@ struct Catalogue {
     std::span<const threads::IsoSeriesRow> iso_series;
     std::span<const threads::UnifiedSeriesRow> unified_series;
     std::span<const threads::UnifiedToleranceDiameterRow> unified_tolerance_diameters;
+    std::span<const threads::ThreadFormRow> thread_forms;
+    std::span<const threads::FormSeriesRow> form_series;
+    std::span<const threads::TrapezoidalPitchRow> trapezoidal_pitches;
+    std::span<const threads::TrapezoidalToleranceRow> trapezoidal_tolerances;
+    std::span<const threads::AcmeClassRow> acme_classes;
+    std::span<const threads::PipeToleranceRow> pipe_tolerances;
+    std::span<const threads::TaperPipeRow> taper_pipe;
+    std::span<const threads::WhitworthClassRow> whitworth_classes;
     std::span<const threads::WireRow> wires;
     std::span<const threads::MeasuringForceRow> measuring_forces;
     std::span<const threads::CoatingRow> coatings;
@@ -100,6 +114,10 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::knurl_metric_wheels,
     &Catalogue::knurl_names,
     &Catalogue::knurl_tooth_depths,
+    &Catalogue::iso_grades,
+    &Catalogue::iso_fundamental_deviations,
+    &Catalogue::ansi_fits,
+    &Catalogue::preferred_fits,
     &Catalogue::iso_deviations,
     &Catalogue::iso_external_major,
     &Catalogue::iso_internal_minor,
@@ -109,6 +127,14 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::iso_series,
     &Catalogue::unified_series,
     &Catalogue::unified_tolerance_diameters,
+    &Catalogue::thread_forms,
+    &Catalogue::form_series,
+    &Catalogue::trapezoidal_pitches,
+    &Catalogue::trapezoidal_tolerances,
+    &Catalogue::acme_classes,
+    &Catalogue::pipe_tolerances,
+    &Catalogue::taper_pipe,
+    &Catalogue::whitworth_classes,
     &Catalogue::wires,
     &Catalogue::measuring_forces,
     &Catalogue::coatings,

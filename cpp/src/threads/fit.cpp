@@ -1,157 +1,12 @@
 #include "halfnut/threads/fit.hpp"
 
 #include <algorithm>
-#include <numbers>
 
+#include "halfnut/spread.hpp"
 #include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
 namespace {
-
-/// 16-point Gauss-Legendre rule on -1 to 1; the other half by symmetry.
-constexpr std::array<std::pair<double, double>, 8> kGauss{{
-    {0.095012509837637441, 0.18945061045506864},
-    {0.28160355077925892, 0.18260341504492364},
-    {0.45801677765722737, 0.16915651939500265},
-    {0.61787624440264377, 0.14959598881657671},
-    {0.755404408355003, 0.12462897125553407},
-    {0.86563120238783176, 0.095158511682492605},
-    {0.9445750230732326, 0.062253523938647456},
-    {0.98940093499164994, 0.027152459411754176},
-}};
-
-/// Integral in panels no wider than four times a scale on which the function changes.
-template <class Function>
-double integrate(double from, double to, double scale, const Function& function) noexcept {
-    constexpr double kMostPanels = 64.0;
-    const double panels = std::clamp(std::ceil((to - from) / (4.0 * scale)), 1.0, kMostPanels);
-    const double half = 0.5 * (to - from) / panels;
-    double sum = 0.0;
-    for (double panel = 0.0; panel < panels; panel += 1.0) {
-        const double middle = from + (2.0 * panel + 1.0) * half;
-        for (const auto& [node, weight] : kGauss) {
-            sum += weight * (function(middle - half * node) + function(middle + half * node));
-        }
-    }
-    return half * sum;
-}
-
-double normal_below(double z) noexcept {
-    return 0.5 * std::erfc(-z / std::numbers::sqrt2);
-}
-double normal_density(double z) noexcept {
-    return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
-}
-
-/// A size as a shop cuts it: normal about a mean, cut off at its limits; one value where it is measured.
-struct Cut {
-    double low;
-    double high;
-    double mean;
-    double sigma;
-
-    [[nodiscard]] bool fixed() const noexcept { return !(high > low); }
-    [[nodiscard]] double share() const noexcept {
-        return normal_below((high - mean) / sigma) - normal_below((low - mean) / sigma);
-    }
-    [[nodiscard]] double density(double x) const noexcept {
-        return normal_density((x - mean) / sigma) / (sigma * share());
-    }
-    [[nodiscard]] double below(double x) const noexcept {
-        if (x <= low) {
-            return 0.0;
-        }
-        return x >= high ? 1.0
-                         : (normal_below((x - mean) / sigma) - normal_below((low - mean) / sigma)) / share();
-    }
-    [[nodiscard]] double expected() const noexcept {
-        if (fixed()) {
-            return low;
-        }
-        const double a = (low - mean) / sigma;
-        const double b = (high - mean) / sigma;
-        return mean + sigma * (normal_density(a) - normal_density(b)) / share();
-    }
-    [[nodiscard]] double variance() const noexcept {
-        if (fixed()) {
-            return 0.0;
-        }
-        const double a = (low - mean) / sigma;
-        const double b = (high - mean) / sigma;
-        const double shift = (normal_density(a) - normal_density(b)) / share();
-        return sigma * sigma *
-               (1.0 + (a * normal_density(a) - b * normal_density(b)) / share() - shift * shift);
-    }
-};
-
-/// Chance that an internal size less an external one is below a number.
-double below(const Cut& internal, const Cut& external, double number) noexcept {
-    if (internal.fixed() && external.fixed()) {
-        return internal.low - external.low < number ? 1.0 : 0.0;
-    }
-    if (internal.fixed()) {
-        return 1.0 - external.below(internal.low - number);
-    }
-    if (external.fixed()) {
-        return internal.below(external.low + number);
-    }
-    std::array points{internal.low, std::clamp(external.low + number, internal.low, internal.high),
-                      std::clamp(external.high + number, internal.low, internal.high), internal.high};
-    double sum = 0.0;
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-        if (points[i + 1] > points[i]) {
-            sum +=
-                integrate(points[i], points[i + 1], std::min(internal.sigma, external.sigma),
-                          [&](double x) { return internal.density(x) * (1.0 - external.below(x - number)); });
-        }
-    }
-    return std::clamp(sum, 0.0, 1.0);
-}
-
-/// Chance that the clearance left by two build-ups, each even over its range, is below 0.
-double chance(const Cut& internal, const Cut& external, SizeRange first, SizeRange second) noexcept {
-    const double low = first.min_mm + second.min_mm;
-    const double high = first.max_mm + second.max_mm;
-    if (internal.low - external.high - high >= 0.0) {
-        return 0.0;
-    }
-    if (internal.high - external.low - low < 0.0) {
-        return 1.0;
-    }
-    const double wide = std::max(first.max_mm - first.min_mm, second.max_mm - second.min_mm);
-    const double narrow = std::min(first.max_mm - first.min_mm, second.max_mm - second.min_mm);
-    constexpr double kNoRangeMm = 1e-12;  // a density over less would overflow
-    if (!(wide > kNoRangeMm)) {
-        return below(internal, external, low);
-    }
-    // The sum of two even ranges rises, stays and falls; the difference of the sizes kinks where limits meet.
-    const auto density = [&](double s) {
-        const double in = std::min(s - low, high - s);
-        return narrow > 0.0 ? std::min(in / narrow, 1.0) / wide : 1.0 / wide;
-    };
-    std::array points{low,
-                      low + narrow,
-                      high - narrow,
-                      high,
-                      internal.low - external.high,
-                      internal.low - external.low,
-                      internal.high - external.high,
-                      internal.high - external.low};
-    for (double& point : points) {
-        point = std::clamp(point, low, high);
-    }
-    std::sort(points.begin(), points.end());
-    const double scale =
-        internal.fixed() && external.fixed() ? high - low : std::hypot(internal.sigma, external.sigma);
-    double sum = 0.0;
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-        if (points[i + 1] > points[i]) {
-            sum += integrate(points[i], points[i + 1], scale,
-                             [&](double s) { return density(s) * below(internal, external, s); });
-        }
-    }
-    return std::clamp(sum, 0.0, 1.0);
-}
 
 /// A part as it meets the other: warm, and for the pitch diameter with its errors of form.
 class Met {
@@ -184,7 +39,7 @@ class Met {
         return coated({scale_ * bare.min_mm, scale_ * bare.max_mm}, coat(false));
     }
     /// As the shop cuts it: `shift` towards the maximum-material limit.
-    [[nodiscard]] Cut cut(double tolerance_over_sigma, double shift) const noexcept {
+    [[nodiscard]] Spread cut(double tolerance_over_sigma, double shift) const noexcept {
         const SizeRange size = pitch();
         const double half = 0.5 * (size.max_mm - size.min_mm);
         return {size.min_mm, size.max_mm, 0.5 * (size.min_mm + size.max_mm) + sense_ * shift * half,
@@ -337,8 +192,8 @@ Status evaluate(const FitRequest& request, ThreadFit& out) noexcept {
     out.tilt_min_deg = tilt(flank_min, crest_min);
     out.tilt_max_deg = tilt(flank_max, crest_max);
 
-    const Cut male_cut = male.cut(request.tolerance_over_sigma, request.mean_shift);
-    const Cut female_cut = female.cut(request.tolerance_over_sigma, request.mean_shift);
+    const Spread male_cut = male.cut(request.tolerance_over_sigma, request.mean_shift);
+    const Spread female_cut = female.cut(request.tolerance_over_sigma, request.mean_shift);
     const auto even = [](const SizeRange& r) { return (r.max_mm - r.min_mm) * (r.max_mm - r.min_mm) / 12.0; };
     out.clearance_mean_mm =
         female_cut.expected() - male_cut.expected() -
@@ -382,13 +237,15 @@ Status evaluate(const FitRequest& request, ThreadFit& out) noexcept {
 double chance_below(const FitRequest& request, double clearance_mm) noexcept {
     const Met male(request.external, true);
     const Met female(request.internal, false);
-    const Cut male_cut = male.cut(request.tolerance_over_sigma, request.mean_shift);
-    Cut female_cut = female.cut(request.tolerance_over_sigma, request.mean_shift);
+    const Spread male_cut = male.cut(request.tolerance_over_sigma, request.mean_shift);
+    Spread female_cut = female.cut(request.tolerance_over_sigma, request.mean_shift);
     // A clearance below c is an interference of parts that are c farther apart.
     female_cut.low -= clearance_mm;
     female_cut.high -= clearance_mm;
     female_cut.mean -= clearance_mm;
-    return chance(female_cut, male_cut, male.coat(true), female.coat(true));
+    const auto interval = [](const SizeRange& range) { return Interval{range.min_mm, range.max_mm}; };
+    return chance_of_interference(female_cut, male_cut, interval(male.coat(true)),
+                                  interval(female.coat(true)));
 }
 
 ThreadFit fit(const FitRequest& request) {

@@ -143,14 +143,22 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         s.pitch / 4.0,           s.lead,       std::tan(s.half_angle * detail::kDegree)};
     out.best_wire_mm = 2.0 * detail::best_wire_radius(groove);
     const std::string_view what = s.external ? "wire" : "ball";
-    if (!measures(s, out.best_wire_mm)) {
+    // Steep flanks and a wide tolerance: the best wire lies below the crest of the thinnest part, a larger
+    // one not.
+    double usable = out.best_wire_mm;
+    constexpr double kLargest = 3.0;
+    constexpr double kStep = 1.01;
+    while (!measures(s, usable) && usable < kLargest * out.best_wire_mm) {
+        usable *= kStep;
+    }
+    if (!measures(s, usable)) {
         return refuse(
             StatusCode::inconsistent,
             fmt::format("no {} measures {}: the lead angle, {:.1f} deg, is too steep", what, request.title,
                         std::atan(s.lead / (std::numbers::pi * middle)) / detail::kDegree));
     }
-    out.smallest_wire_mm = edge(s, out.best_wire_mm, 0.0);
-    out.largest_wire_mm = edge(s, out.best_wire_mm, 3.0 * out.best_wire_mm);
+    out.smallest_wire_mm = edge(s, usable, usable > out.best_wire_mm ? out.best_wire_mm : 0.0);
+    out.largest_wire_mm = edge(s, usable, kLargest * out.best_wire_mm);
     if (!std::isnan(request.wire_mm)) {
         out.choice = WireChoice::given;
         out.wire_mm = request.wire_mm;
@@ -166,7 +174,7 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         }
     } else if (request.best || !s.external) {
         out.choice = WireChoice::best;
-        out.wire_mm = out.best_wire_mm;
+        out.wire_mm = std::max(out.best_wire_mm, out.smallest_wire_mm);
     } else {
         const std::string_view wanted =
             !request.set.empty() ? request.set : std::string_view(request.inch ? "inch" : "metric");

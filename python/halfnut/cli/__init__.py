@@ -31,6 +31,7 @@ _HOMES = {
     "part-off": ("cuts", "part_off", "Levers for parting off."),
     "plan": ("plans", "plan", "Setup sheets for a whole job."),
     "ream": ("cuts", "ream", "Levers for reaming."),
+    "size": ("cylinders", "size", "Limits of a plain hole or shaft, and how a pair goes together."),
     "strength": ("strengths", "strength", "What a threaded joint holds, and what fails first."),
     "tap": ("cuts", "tap", "Levers for tapping."),
     "thread": ("threading", "thread", "Sizes to cut a thread to."),

@@ -1,0 +1,113 @@
+// Thread forms beside ISO metric and Unified: designations, limits, taper pipe threads, screws that lift.
+
+#include <pybind11/stl.h>
+
+#include <optional>
+
+#include "bind.hpp"
+#include "figures.hpp"
+#include "halfnut/threads/forms.hpp"
+#include "numpy_util.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using namespace threads;
+
+namespace {
+
+Side side_of(const std::string& side) {
+    if (side != "external" && side != "internal") {
+        throw DomainError("side must be 'external' or 'internal', got '" + side + "'");
+    }
+    return side == "external" ? Side::external : Side::internal;
+}
+
+/// One part with its class, or the usual one.
+FormThread part_of(const FormThread& thread, Side side) {
+    FormThread out = thread;
+    const bool external = side == Side::external;
+    std::string& own = external ? out.external_class : out.internal_class;
+    own = own.empty() ? usual_class(thread, side) : own;
+    (external ? out.internal_class : out.external_class).clear();
+    return out;
+}
+
+py::dict limits_answer(const FormThread& thread, const std::string& side, const SharedCatalogue& catalogue,
+                       const std::optional<double>& engagement_mm) {
+    const double engagement = given_or_lacking("engagement_mm", engagement_mm) / thread.scale();
+    const FormLimits limits = form_limits(catalogue.get(), thread, side_of(side), engagement);
+    py::dict out;
+    for (std::size_t i = 0; i < limits.figures.size(); ++i) {
+        out[py::str(std::string(kFormFigures[i]) + "_mm")] = number_or_none(limits.mm(i));
+    }
+    out["allowance_mm"] = limits.allowance * thread.scale();
+    out["pitch_tolerance_mm"] = limits.pitch_tolerance * thread.scale();
+    out["evidence"] = evidence_list(limits.evidence.items(), kFormFigures, catalogue.get());
+    return out;
+}
+
+py::dict geometry(const FormThread& thread, const SharedCatalogue& catalogue) {
+    const ThreadFormRow& row = form_row(catalogue.get(), thread);
+    py::dict out;
+    out["name"] = std::string(row.name);
+    out["half_angle_deg"] = row.half_angle_deg;
+    out["basic_pitch_mm"] = (thread.diameter - row.pitch_drop * thread.pitch) * thread.scale();
+    out["basic_minor_mm"] = (thread.diameter - row.minor_drop * thread.pitch) * thread.scale();
+    out["root_radius_mm"] = row.root_radius * thread.pitch_mm();
+    out["crest_flat_mm"] = row.crest_flat * thread.pitch_mm();
+    out["taper"] = row.taper;
+    return out;
+}
+
+py::dict taper_answer(const FormThread& thread, const SharedCatalogue& catalogue) {
+    const TaperPipe answer = taper_pipe(catalogue.get(), thread);
+    py::dict out = figures_by_name(kTaperPipeFigures, answer.figures);
+    out["evidence"] = evidence_list(answer.evidence.items(), kTaperPipeFigures, catalogue.get());
+    return out;
+}
+
+}  // namespace
+
+void bind_forms(py::module_& module) {
+    level1<ScrewEfficiency>(module, "Efficiency of a screw that lifts a load, without its collar.");
+    level1<HoldingFriction>(module, "Least friction at which a load does not turn its screw.");
+    py::class_<FormThread>(module, "FormThread", "A designated thread beside ISO metric and Unified.")
+        .def_readonly("form", &FormThread::form)
+        .def_readonly("size", &FormThread::size)
+        .def_readonly("starts", &FormThread::starts)
+        .def_readonly("tpi", &FormThread::tpi)
+        .def_readonly("external_class", &FormThread::external_class)
+        .def_readonly("internal_class", &FormThread::internal_class)
+        .def_property_readonly("hand", [](const FormThread& t) { return t.left_hand ? "left" : "right"; })
+        .def_property_readonly("unit", [](const FormThread& t) { return t.inch ? "in" : "mm"; })
+        .def_property_readonly("diameter_mm", &FormThread::diameter_mm)
+        .def_property_readonly("pitch_mm", &FormThread::pitch_mm)
+        .def_property_readonly("lead_mm", &FormThread::lead_mm)
+        .def_property_readonly("external", [](const FormThread& t) { return part_of(t, Side::external); })
+        .def_property_readonly("internal", [](const FormThread& t) { return part_of(t, Side::internal); })
+        .def(
+            "part", [](const FormThread& t, const std::string& side) { return part_of(t, side_of(side)); },
+            py::arg("side"))
+        .def("__repr__", [](const FormThread& t) { return "<FormThread " + format_form_thread(t) + ">"; })
+        .def("__str__", &format_form_thread)
+        .def(
+            "__eq__", [](const FormThread& a, const FormThread& b) { return a == b; }, py::is_operator())
+        .def("__hash__", [](const FormThread& t) { return std::hash<std::string>()(format_form_thread(t)); });
+    module.def("is_form_designation", &is_form_designation, py::arg("text"),
+               "Whether a text is meant as a trapezoidal, Acme, pipe or Whitworth thread.");
+    module.def(
+        "parse_form_thread",
+        [](const std::string& text, const SharedCatalogue& catalogue) {
+            return parse_form_thread(text, catalogue.get());
+        },
+        py::arg("text"), py::arg("catalogue"), "Read such a designation.");
+    module.def("form_limits_answer", &limits_answer, py::arg("thread"), py::arg("side"), py::arg("catalogue"),
+               py::arg("engagement_mm") = py::none(), "Limits of one part, mm; None where there is none.");
+    module.def("form_geometry", &geometry, py::arg("thread"), py::arg("catalogue"),
+               "Flank angle, basic diameters, radius and flat of a form, mm.");
+    module.def("taper_pipe_answer", &taper_answer, py::arg("thread"), py::arg("catalogue"),
+               "Sizes of a taper pipe thread, mm.");
+}
+
+}  // namespace halfnut::bind

@@ -1,0 +1,200 @@
+#pragma once
+/// Thread forms beside ISO metric and Unified: trapezoidal, Acme, pipe, Whitworth.
+///
+///     Tr40x7-7e   Tr 40x14(P7)LH-7H   1 1/2-4 Acme-2G   1-0.2P-0.4L Acme-2C   G1/2 A   1/4-20 BSW-medium
+///     1/2-14 NPT   R1/2   Rc1/2
+///
+/// A form is a row of threads/thread_forms: flank angle, basic depths, radius or flat, taper. What its
+/// standard sets besides is one rule a form. Sizes are in the standard's unit, limits whole last places of
+/// it: 1 um or 1e-4 in.
+
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <numbers>
+#include <string>
+#include <string_view>
+
+#include "halfnut/catalogue.hpp"
+#include "halfnut/error.hpp"
+#include "halfnut/evidence.hpp"
+#include "halfnut/level1.hpp"
+#include "halfnut/quantity.hpp"
+#include "halfnut/threads/designation.hpp"
+#include "halfnut/threads/limits.hpp"
+
+namespace halfnut::threads {
+
+/// A designated thread of such a form.
+struct FormThread {
+    std::string form;       ///< as in threads/thread_forms; Rc and Rp are R
+    std::string prefix;     ///< of a taper pipe thread: "R", "Rc", "Rp"
+    std::string size;       ///< as it is called: "40", "1 1/2"
+    double diameter = 0.0;  ///< basic major diameter, mm or in; of NPT the pipe's outside diameter
+    double pitch = 0.0;     ///< axial pitch, mm or in
+    double tpi = 0.0;       ///< 0 for a form called by its pitch
+    int starts = 1;
+    bool left_hand = false;
+    bool inch = false;
+    std::string external_class;  ///< "7e", "2G", "A", "medium"; empty where none is given
+    std::string internal_class;
+
+    [[nodiscard]] double scale() const noexcept { return inch ? kInchMm : 1.0; }
+    [[nodiscard]] double diameter_mm() const noexcept { return diameter * scale(); }
+    [[nodiscard]] double pitch_mm() const noexcept { return pitch * scale(); }
+    [[nodiscard]] double lead_mm() const noexcept { return starts * pitch_mm(); }
+
+    friend bool operator==(const FormThread&, const FormThread&) = default;
+};
+
+/// Whether a text is meant as a thread of such a form, readable or not.
+[[nodiscard]] bool is_form_designation(std::string_view text) noexcept;
+
+/// Read a designation without throwing.
+///
+/// Returned
+///   ok and `out`; or not_understood, not_tabulated or inconsistent, and `problem` if it is given
+[[nodiscard]] Status read_form_thread(std::string_view text, const Catalogue& catalogue, FormThread& out,
+                                      DesignationProblem* problem = nullptr);
+
+/// Read a designation.
+///
+/// Errors
+///   DesignationError   not understood or contradictory, with the position
+///   NotTabulatedError  no such size in the series that is named
+/// Example
+///   parse_form_thread("Tr40x14(P7)-7e", builtin()).starts = 2
+[[nodiscard]] FormThread parse_form_thread(std::string_view text, const Catalogue& catalogue);
+
+/// The one canonical spelling; it reads back as the same thread.
+[[nodiscard]] std::string format_form_thread(const FormThread& thread);
+
+/// The form's row: its geometry and source.
+[[nodiscard]] const ThreadFormRow& form_row(const Catalogue& catalogue, const FormThread& thread);
+
+/// Usual class of a part: 7e and 7H, 2G, A, medium; empty where there is one only.
+[[nodiscard]] std::string usual_class(const FormThread& thread, Side side);
+
+inline constexpr std::array<std::string_view, 7> kFormFigures{
+    "major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min", "every size"};
+
+/// Limits of one part, last places of its standard's unit; kNoLimit where it sets none.
+struct FormLimits {
+    Side side{};
+    bool inch = false;
+    std::array<std::int32_t, 6> figures{};
+    double allowance = 0.0;        ///< of the pitch diameter, native
+    double pitch_tolerance = 0.0;  ///< native
+    Evidence<16> evidence;
+
+    [[nodiscard]] double mm(std::size_t figure) const noexcept {
+        return figures[figure] == kNoLimit ? kNaN
+               : inch                      ? figures[figure] * kInchMm / 1e4
+                                           : figures[figure] / 1e3;
+    }
+};
+
+/// Limits of one part of a form, without throwing.
+///
+/// Given
+///   thread      a thread; its class of this side, or the usual one
+///   side        which part
+///   engagement  length of engagement, native; NaN: one diameter (Whitworth tolerances depend on it)
+/// Returned
+///   ok and `out`; or not_tabulated or out_of_range with `why`
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const FormThread& thread, Side side,
+                              double engagement, FormLimits& out, std::string* why = nullptr);
+
+/// Limits of one part of a form.
+///
+/// Errors
+///   NotTabulatedError  the standard gives no such class, or no limits at all (taper pipe threads)
+///   DomainError        an engagement out of its range
+/// Example
+///   form_limits(builtin(), parse_form_thread("Tr12x3-7e", builtin()), Side::external).mm(2) = 10.415
+[[nodiscard]] FormLimits form_limits(const Catalogue& catalogue, const FormThread& thread, Side side,
+                                     double engagement = kNaN);
+
+inline constexpr std::array<std::string_view, 16> kTaperPipeFigures{
+    "pitch_small_end_mm",   "pitch_gauge_plane_mm", "pitch_effective_mm",   "pitch_wrench_mm",
+    "hand_engagement_mm",   "effective_length_mm",  "wrench_length_mm",     "overall_length_mm",
+    "full_crest_length_mm", "thread_height_mm",     "hand_turns",           "tolerance_turns",
+    "hole_at_face_mm",      "hole_at_end_mm",       "compound_setting_deg", "taper_on_diameter"};
+
+/// A taper pipe thread: gauge plane, turns by hand, holes, how to set the lathe.
+struct TaperPipe {
+    std::array<double, kTaperPipeFigures.size()> figures{};  ///< NaN where the standard gives none
+    Evidence<8> evidence;
+};
+
+/// Sizes of a taper pipe thread.
+///
+/// Given
+///   thread  NPT, R or Rc
+/// Errors
+///   NotTabulatedError  not a taper form, or no such size
+/// Example
+///   taper_pipe(builtin(), parse_form_thread("1/2-14 NPT", builtin())).figures[10] = 4.48
+[[nodiscard]] TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread);
+
+namespace detail {
+inline constexpr double kFormDegree = std::numbers::pi / 180.0;
+/// Flank angle in the plane across the thread, as the friction of a screw takes it.
+inline double normal_flank(double lead_angle, double half_angle_deg) noexcept {
+    return std::atan(std::tan(half_angle_deg * kFormDegree) * std::cos(lead_angle));
+}
+}  // namespace detail
+
+struct ScrewEfficiency {
+    static constexpr std::string_view name = "screw_efficiency";
+    static constexpr std::array arguments{positive("lead_mm", "mm"), positive("pitch_diameter_mm", "mm"),
+                                          between("half_angle_deg", 0.0, 60.0, "deg"),
+                                          between("friction", 0.0, 1.0)};
+    static double compute(double lead, double d2, double half_angle, double friction) noexcept {
+        const double angle = std::atan(lead / (std::numbers::pi * d2));
+        const double c = std::cos(detail::normal_flank(angle, half_angle));
+        const double t = std::tan(angle);
+        const double driving = c - friction * t;
+        return driving <= 0.0 ? 0.0 : t * driving / (c * t + friction);
+    }
+};
+
+/// Efficiency of a screw that lifts a load, without the friction of its collar.
+///
+///     e = tan L (cos a - f tan L) / (cos a tan L + f),  tan a = tan A cos L
+///
+/// Given
+///   lead_mm            lead, mm, > 0
+///   pitch_diameter_mm  d2, mm, > 0
+///   half_angle_deg     A, degrees, 0 to 60
+///   friction           f, 0 to 1
+/// Returned
+///   0 to 1
+/// Errors
+///   DomainError  an input is out of its range
+/// Source
+///   Shigley, Mechanical Engineering Design, 9th ed., section 8-2 (recalled)
+/// Example
+///   screw_efficiency(7.0, 36.5, 15.0, 0.1) = 0.368618
+inline double screw_efficiency(double lead_mm, double pitch_diameter_mm, double half_angle_deg,
+                               double friction) {
+    return scalar<ScrewEfficiency>(lead_mm, pitch_diameter_mm, half_angle_deg, friction);
+}
+
+struct HoldingFriction {
+    static constexpr std::string_view name = "holding_friction";
+    static constexpr std::array arguments{positive("lead_mm", "mm"), positive("pitch_diameter_mm", "mm"),
+                                          between("half_angle_deg", 0.0, 60.0, "deg")};
+    static double compute(double lead, double d2, double half_angle) noexcept {
+        const double angle = std::atan(lead / (std::numbers::pi * d2));
+        return std::tan(angle) * std::cos(detail::normal_flank(angle, half_angle));
+    }
+};
+
+/// Least friction at which a load does not turn its screw: f = tan L cos a. Given, errors and source as for
+/// screw_efficiency().
+inline double holding_friction(double lead_mm, double pitch_diameter_mm, double half_angle_deg) {
+    return scalar<HoldingFriction>(lead_mm, pitch_diameter_mm, half_angle_deg);
+}
+
+}  // namespace halfnut::threads

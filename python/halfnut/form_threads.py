@@ -1,0 +1,573 @@
+"""Thread forms beside ISO metric and Unified: trapezoidal, Acme, pipe, Whitworth.
+
+`form_thread` reads a designation, `form_limits` answers its limits, `taper_pipe` what a taper pipe thread is cut and
+gauged to. `thread`, `limits`, `fit`, `wires`, `judge` and `precoat` take such designations, too.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from halfnut import _core, threads
+from halfnut._core import BuildUp, Evidence, FormThread, holding_friction, lead_angle_deg, screw_efficiency
+from halfnut.catalogue import active, rows
+from halfnut.coatings import PrecoatLimits
+from halfnut.coatings import build_up as read_build_up
+from halfnut.coatings import precoat as precoat_thread
+from halfnut.plain_threads import PlainThread
+from halfnut.record import Caution, Record
+from halfnut.sizes import both, one, spans
+from halfnut.threads import Rule, Thread, ThreadLimits
+from halfnut.units import length
+from halfnut.words import LOAD, caution
+
+__all__ = [
+    "FormLimits",
+    "FormThread",
+    "TaperPipe",
+    "coated_limits",
+    "form_limits",
+    "form_series",
+    "form_thread",
+    "holding_friction",
+    "is_form",
+    "limits",
+    "precoat",
+    "refuse_form",
+    "screw_efficiency",
+    "taper_pipe",
+    "thread",
+]
+
+_FIGURES = ("major_max_mm", "major_min_mm", "pitch_max_mm", "pitch_min_mm", "minor_max_mm", "minor_min_mm")
+_LEAD_SCREWS = {"Tr", "Acme", "Stub Acme"}
+
+
+def is_form(value: Any) -> bool:
+    """Whether a text, a thread or limits are of such a form.
+
+    >>> is_form("Tr40x7"), is_form("G1/2 A"), is_form("M10-6g"), is_form("1/4-20 UNC-2A")
+    (True, True, False, False)
+    """
+    if isinstance(value, str):
+        return _core.is_form_designation(value)
+    return isinstance(value, (FormThread, FormLimits))
+
+
+def refuse_form(value: Any, what: str) -> None:
+    """Refuse such a thread where its standard gives no rule; the message says what to do instead.
+
+    >>> refuse_form("M10-6g", "the passes of chasing")
+    """
+    if is_form(value):
+        name = value.title if isinstance(value, FormLimits) else str(form_thread(value))
+        raise _core.NotTabulatedError(
+            f"{name}: no rule is built in for {what} of threads beside ISO metric and Unified; thread, limits, fit, "
+            "wires, judge, precoat and strength answer for them"
+        )
+
+
+def form_thread(text: str | FormThread) -> FormThread:
+    """A thread of such a form from its designation.
+
+    Parameters
+    ----------
+    text : str or FormThread
+        ``"Tr40x7-7e"``, ``"Tr 40 x 14 (P7) LH"``, ``"1 1/2-4 Acme-2G"``, ``"1-0.2P-0.4L Acme"``, ``"G1/2 A"``,
+        ``"1/4-20 BSW"``, ``"1/2-14 NPT"``, ``"R1/2"``, ``"Rc1/2"``.
+
+    Returns
+    -------
+    FormThread
+        Immutable; ``str()`` is the one canonical designation.
+
+    Raises
+    ------
+    DesignationError
+        Not understood or contradictory; the error's ``position`` says where.
+    NotTabulatedError
+        No such size in the series that is named.
+
+    >>> str(form_thread("Tr 40 x 14 (P7) LH - 7e")), form_thread("G1/2 A").diameter_mm
+    ('Tr40x14(P7)LH-7e', 20.955)
+    """
+    return text if isinstance(text, FormThread) else _core.parse_form_thread(text, active())
+
+
+def thread(text: str | Thread | FormThread) -> Thread | FormThread:
+    """A thread from its designation, of any form that is known.
+
+    Parameters
+    ----------
+    text : str, Thread or FormThread
+        As for `halfnut.threads.thread` and `form_thread`.
+
+    Returns
+    -------
+    Thread or FormThread
+        Immutable; ``str()`` is the one canonical designation.
+
+    Raises
+    ------
+    DesignationError, NotTabulatedError
+        As from those.
+
+    >>> str(thread("M10")), str(thread("tr40x7"))
+    ('M10x1.5', 'Tr40x7')
+    """
+    if isinstance(text, FormThread) or (isinstance(text, str) and is_form(text)):
+        return form_thread(text)
+    return threads.thread(text)
+
+
+@dataclass(frozen=True, repr=False)
+class FormLimits(PlainThread, Record):
+    """Limits of one part of such a form, mm; None where its standard sets none. `wires` and `fit` take it."""
+
+    thread: FormThread
+    tolerance_class: str
+    form: str
+    lead_angle_deg: float
+    """At the basic pitch diameter."""
+    basic_pitch_mm: float
+    allowance_mm: float
+    pitch_tolerance_mm: float
+    root_radius_mm: float
+    crest_flat_mm: float
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+
+    def __repr__(self) -> str:
+        return f"<FormLimits {self.lines()[0]}>"
+
+    def __str__(self) -> str:
+        return "\n".join(self.lines())
+
+    def to_dict(self) -> dict[str, Any]:
+        """The limits as a flat dictionary with unit-suffixed keys."""
+        out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence", "thread"}}
+        return {"thread": str(self.thread), **out}
+
+    def _native(self, size_mm: float) -> float:
+        return size_mm / 25.4 if self.unit == "in" else size_mm
+
+    @property
+    def major_max(self) -> float | None:
+        """In the thread's own unit."""
+        return None if self.major_max_mm is None else self._native(self.major_max_mm)
+
+    @property
+    def major_min(self) -> float | None:
+        """In the thread's own unit."""
+        return None if self.major_min_mm is None else self._native(self.major_min_mm)
+
+    @property
+    def pitch_max(self) -> float:
+        """In the thread's own unit."""
+        return self._native(self.pitch_max_mm)
+
+    @property
+    def pitch_min(self) -> float:
+        """In the thread's own unit."""
+        return self._native(self.pitch_min_mm)
+
+    @property
+    def minor_max(self) -> float | None:
+        """In the thread's own unit."""
+        return None if self.minor_max_mm is None else self._native(self.minor_max_mm)
+
+    @property
+    def minor_min(self) -> float | None:
+        """In the thread's own unit."""
+        return None if self.minor_min_mm is None else self._native(self.minor_min_mm)
+
+    def sizes(self, name: str) -> str:
+        """One diameter's limits, the greater one first."""
+        low, high = getattr(self, f"{name}_min_mm"), getattr(self, f"{name}_max_mm")
+        least, most = ("" if each is None else one(each, self.unit).rsplit(" ", 1)[0] for each in (low, high))
+        return f"{most}/{least}" if least and most else f"{most} max" if most else f"{least} min"
+
+    def lines(self) -> list[str]:
+        """The limits in the first line, then both units, the helix, what it rests on, cautions."""
+        order = ("major", "pitch", "minor") if self.side == "external" else ("minor", "pitch", "major")
+        given = [
+            name
+            for name in order
+            if getattr(self, f"{name}_min_mm") is not None or getattr(self, f"{name}_max_mm") is not None
+        ]
+        out = [f"{self.title}: {', '.join(f'{name} {self.sizes(name)}' for name in given)} {self.unit}"]
+        for name in given:
+            low, high = getattr(self, f"{name}_min_mm"), getattr(self, f"{name}_max_mm")
+            if low is not None and high is not None:
+                out.append(f"  {name:<9} {spans(low, high, self.unit)}")
+            else:
+                out.append(f"  {name:<9} {both(low if high is None else high, self.unit)}")
+        starts = f", {self.starts} starts" if self.starts > 1 else ""
+        hand = ", left-hand" if self.hand == "left" else ""
+        out.append(f"  form      {self.form}, flanks {2 * self.half_angle_deg:g} deg{starts}{hand}")
+        out.append(f"  lead      {both(self.lead_mm, self.unit)}, {self.lead_angle_deg:.2f} deg at the pitch diameter")
+        if self.thread.form in _LEAD_SCREWS:
+            out.append(f"  holds     a load does not turn it above a friction of {self.holding_friction:.3f}")
+        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
+        out += [f"caution: {item}" for item in self.cautions]
+        return [*out, LOAD]
+
+    @property
+    def holding_friction(self) -> float:
+        """Least friction at which a load does not turn the screw."""
+        return float(holding_friction(self.lead_mm, self.basic_pitch_mm, self.half_angle_deg))
+
+
+def _side_of(found: FormThread) -> str:
+    if found.form == "G":
+        return "external" if found.external_class else "internal"
+    if bool(found.external_class) != bool(found.internal_class):
+        return "external" if found.external_class else "internal"
+    raise _core.DomainError(
+        f"{found} names {'both parts' if found.external_class else 'no part'}: take its .external or its .internal"
+    )
+
+
+def form_limits(
+    thread: str | FormThread, side: str | None = None, *, engagement: Any = None, usual: bool = False
+) -> FormLimits:
+    """Limits of size of one part of such a form.
+
+    Parameters
+    ----------
+    thread : str or FormThread
+        ``"Tr40x7-7e"``; without a class, or with one for both parts (``"1-5 Acme-2G"``), say the side.
+    side : {"external", "internal"}, optional
+        Which part is meant where the designation leaves it open.
+    engagement : length, optional
+        Length of engagement, one diameter where none is given: Whitworth tolerances depend on it.
+    usual : bool
+        Take the external part where neither the designation nor `side` says which.
+
+    Returns
+    -------
+    FormLimits
+        Immutable; prints itself, the limits in its first line.
+
+    Raises
+    ------
+    NotTabulatedError
+        The standard gives no such class, or no limits at all: a taper pipe thread has a gauge plane.
+    DomainError
+        Neither part is named.
+
+    >>> print(form_limits("Tr12x3-7e").lines()[0])
+    Tr12x3-7e: major 12.000/11.764, pitch 10.415/10.191, minor 8.500/8.135 mm
+    """
+    catalogue = active()
+    given = form_thread(thread)
+    if side is None:
+        try:
+            side = _side_of(given)
+        except _core.DomainError:
+            if not usual:
+                raise
+            side = "external"
+    own = given.external_class if side == "external" else given.internal_class
+    other = given.internal_class if side == "external" else given.external_class
+    if other and not own and given.form != "G":
+        raise _core.DomainError(f"{given} does not name an {side} thread; the usual one is {given.part(side)}")
+    named = given.part(side)
+    length_mm = None if engagement is None else length(engagement, "engagement").mm
+    answer = _core.form_limits_answer(named, side, catalogue, length_mm)
+    shape = _core.form_geometry(named, catalogue)
+    evidence = tuple(answer["evidence"])
+    made = []
+    if any(item.kind == "memory" for item in evidence):
+        made.append(caution("form_memory"))
+    if named.starts > 1 and named.form != "Tr":
+        made.append(caution("multi_start"))
+    return FormLimits(
+        title=f"{named}{'' if named.form in {'Tr', 'G'} else f' {side}'}",
+        side=side,
+        unit=named.unit,
+        pitch_mm=named.pitch_mm,
+        starts=named.starts,
+        half_angle_deg=shape["half_angle_deg"],
+        hand=named.hand,
+        **{name: answer[name] for name in _FIGURES},
+        thread=named,
+        tolerance_class=named.external_class if side == "external" else named.internal_class,
+        form=shape["name"],
+        lead_angle_deg=float(lead_angle_deg(named.lead_mm, shape["basic_pitch_mm"])),
+        basic_pitch_mm=shape["basic_pitch_mm"],
+        allowance_mm=answer["allowance_mm"],
+        pitch_tolerance_mm=answer["pitch_tolerance_mm"],
+        root_radius_mm=shape["root_radius_mm"],
+        crest_flat_mm=shape["crest_flat_mm"],
+        cautions=tuple(made),
+        evidence=evidence,
+    )
+
+
+def limits(
+    thread: str | Thread | FormThread, *, engagement: Any = None, rule: Rule = "current"
+) -> ThreadLimits | FormLimits:
+    """Limits of size of one part of a thread, of any form that is known.
+
+    Parameters
+    ----------
+    thread : str, Thread or FormThread
+        A designation with one class: ``"M10x1.5-6g"``, ``"1/4-20 UNC-2B"``, ``"Tr40x7-7e"``, ``"G1/2 A"``.
+    engagement : length, optional
+        Length of engagement, where the standard makes use of it.
+    rule : {"current", "handbook"}
+        Decimal rule of Unified threads.
+
+    Returns
+    -------
+    ThreadLimits or FormLimits
+        As the thread's standard rounds.
+
+    Raises
+    ------
+    DesignationError, DomainError, NotTabulatedError
+        As from `halfnut.threads.limits` and `form_limits`.
+
+    >>> limits("M10x1.5-6g").to_dict()["pitch_max"], limits("Tr12x3-7e").pitch_max_mm
+    (8.994, 10.415)
+    """
+    if isinstance(thread, FormThread) or (isinstance(thread, str) and is_form(thread)):
+        return form_limits(thread, engagement=engagement)
+    return threads.limits(thread, engagement=engagement, rule=rule)
+
+
+def coated_limits(bare: FormLimits, coat: BuildUp) -> FormLimits:
+    """Limits to cut a part to, so that it is within its own once it is coated.
+
+    The pitch diameter moves by 2 / sin A times the build-up, a crest or root by twice the build-up. No standard of
+    these forms says that an allowance may hold a coating: all of it is taken off.
+
+    Raises
+    ------
+    DomainError
+        The coating varies by more than a tolerance.
+
+    >>> bare = form_limits("Tr40x7-7e")
+    >>> round(bare.pitch_max_mm - coated_limits(bare, BuildUp(5.0, 5.0)).pitch_max_mm, 4)
+    0.0386
+    """
+    outer = bare.side == "external"
+    moved: dict[str, Any] = {}
+    for name in ("major", "pitch", "minor"):
+        change = _core.coated_pitch_change_um if name == "pitch" else None
+        least, most = (
+            float(change(um, bare.half_angle_deg)) / 1000 if change is not None else 2.0 * um / 1000
+            for um in (coat.min_um, coat.max_um)
+        )
+        low, high = getattr(bare, f"{name}_min_mm"), getattr(bare, f"{name}_max_mm")
+        low = None if low is None else low - least if outer else low + most
+        high = None if high is None else high - most if outer else high + least
+        if low is not None and high is not None and low > high:
+            raise _core.DomainError(
+                f"a build-up from {coat.min_um:g} to {coat.max_um:g} um varies by more than the {name} diameter's "
+                f"tolerance of {bare.title}: mask the thread, or have the coating held closer"
+            )
+        moved |= {f"{name}_min_mm": low, f"{name}_max_mm": high}
+    return replace(
+        bare, title=f"{bare.title} before coating", cautions=(*bare.cautions, caution("form_precoat")), **moved
+    )
+
+
+def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> PrecoatLimits | FormLimits:
+    """Limits to cut a thread to so that it gauges once it is coated, of any form that is known.
+
+    Parameters
+    ----------
+    thread : str, Thread or FormThread
+        With a class, or of the usual one.
+    build_up : str, Length, pint quantity, pair of lengths, Coating or BuildUp
+        See `halfnut.coatings.build_up`.
+    **given
+        For ISO metric and Unified threads as for `halfnut.coatings.precoat`; for the others `engagement`.
+
+    Returns
+    -------
+    PrecoatLimits or FormLimits
+        See `halfnut.coatings.precoat` and `coated_limits`.
+
+    Raises
+    ------
+    DomainError
+        The coating varies by more than a tolerance, or an argument does not serve this form.
+
+    >>> precoat("M10-6g", "8 um").way
+    'held'
+    >>> round(precoat("Tr40x7-7e", "5 um").pitch_max_mm, 3)
+    36.336
+    """
+    if isinstance(thread, Thread) or not is_form(thread):
+        assert not isinstance(thread, FormThread)
+        return precoat_thread(thread, build_up, **given)
+    engagement = given.pop("engagement", None)
+    if given:
+        raise _core.DomainError(f"{', '.join(given)}: no standard of this form has a use for it")
+    found = read_build_up(build_up)
+    return coated_limits(form_limits(thread, engagement=engagement, usual=True), found)
+
+
+def form_series(form: str) -> list[dict[str, Any]]:
+    """Standard sizes of a form: "Tr", "Acme", "Stub Acme", "G", "BSW", "BSF", "NPT" or "R".
+
+    Raises
+    ------
+    NotTabulatedError
+        No such form; the message names the nearest.
+
+    >>> [row["pitch_mm"] for row in form_series("Tr") if row["diameter"] == 40]
+    [7.0, 3.0, 10.0]
+    """
+    names = [row["form"] for row in rows("threads/thread_forms")]
+    if form not in names:
+        near = _core.nearest_name(form, names)
+        hint = f"; did you mean '{near}'?" if near else ""
+        raise _core.NotTabulatedError(f"no thread form '{form}'; the forms are {', '.join(names)}{hint}")
+    table = "threads/taper_pipe" if form in {"NPT", "R"} else "threads/form_series"
+    return [row for row in rows(table) if row["form"] == form]
+
+
+@dataclass(frozen=True, repr=False)
+class TaperPipe(Record):
+    """What a taper pipe thread is cut and gauged to, mm; None where the standard gives none."""
+
+    thread: str
+    unit: str
+    tpi: float
+    pitch_small_end_mm: float
+    """E0, at the end of the pipe."""
+    pitch_gauge_plane_mm: float
+    """E1, a hand engagement from the end."""
+    pitch_effective_mm: float | None
+    pitch_wrench_mm: float | None
+    hand_engagement_mm: float
+    effective_length_mm: float | None
+    wrench_length_mm: float | None
+    overall_length_mm: float | None
+    full_crest_length_mm: float | None
+    thread_height_mm: float
+    hand_turns: float
+    tolerance_turns: float
+    hole_at_face_mm: float
+    """Minor diameter at the mouth of the internal thread: a reamer's large end."""
+    hole_at_end_mm: float
+    """Minor diameter where the internal thread ends: the hole to drill before reaming."""
+    compound_setting_deg: float
+    """Half of the taper: to the axis."""
+    taper_on_diameter: float
+    cautions: tuple[Caution, ...] = ()
+    evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+
+    def __repr__(self) -> str:
+        return f"<TaperPipe {self.lines()[0]}>"
+
+    def to_dict(self) -> dict[str, Any]:
+        """The thread as a flat dictionary with unit-suffixed keys."""
+        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+
+    def lines(self) -> list[str]:
+        """Turns by hand in the first line, then gauge plane, lengths, holes, how to set the lathe, cautions."""
+        unit = self.unit
+
+        def size(value_mm: float) -> str:
+            return both(value_mm, unit)
+
+        out = [
+            f"{self.thread}: {self.hand_turns:.2f} turns by hand, {self.hand_turns - self.tolerance_turns:.1f} to "
+            f"{self.hand_turns + self.tolerance_turns:.1f}; gauge plane {one(self.hand_engagement_mm, unit)} "
+            "from the end",
+        ]
+        out.append(
+            f"  pitch     {size(self.pitch_small_end_mm)} at the end, {size(self.pitch_gauge_plane_mm)} at the plane"
+        )
+        if self.effective_length_mm is not None and self.pitch_effective_mm is not None:
+            out.append(f"  thread    {size(self.effective_length_mm)} effective, {size(self.pitch_effective_mm)} there")
+        if self.overall_length_mm is not None:
+            out.append(f"  overall   {size(self.overall_length_mm)} with the vanishing threads")
+        out.append(f"  height    {size(self.thread_height_mm)}")
+        out.append(
+            f"  hole      drill at most {size(self.hole_at_end_mm)}, ream to {size(self.hole_at_face_mm)} at the mouth"
+        )
+        out.append(
+            f"  set       compound or attachment at {self.compound_setting_deg:.4f} deg; attachment "
+            f"{12 * self.taper_on_diameter:g} in per foot; tool square to the axis, not to the taper"
+        )
+        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
+        return [*out, *(f"caution: {item}" for item in self.cautions)]
+
+
+def taper_pipe(thread: str | FormThread) -> TaperPipe:
+    """What a taper pipe thread is cut and gauged to: turns by hand, gauge plane, holes, setting of the lathe.
+
+    Parameters
+    ----------
+    thread : str or FormThread
+        ``"1/2-14 NPT"``, ``"R1/2"``, ``"Rc1/2"``.
+
+    Returns
+    -------
+    TaperPipe
+        Immutable; prints itself, turns of hand engagement in its first line.
+
+    Raises
+    ------
+    NotTabulatedError
+        Not a taper form, or no such size.
+
+    >>> found = taper_pipe("1/2-14 NPT")
+    >>> round(found.pitch_small_end_mm / 25.4, 5), round(found.hand_turns, 2)
+    (0.75843, 4.48)
+    """
+    given = form_thread(thread)
+    answer: dict[str, Any] = _core.taper_pipe_answer(given, active())
+    evidence = tuple(answer.pop("evidence"))
+    made = [caution("taper_pipe_seal")]
+    if any(item.kind == "memory" for item in evidence):
+        made.insert(0, caution("form_memory"))
+    return TaperPipe(
+        thread=str(given), unit=given.unit, tpi=given.tpi, cautions=tuple(made), evidence=evidence, **answer
+    )
+
+
+def judged_sizes(bare: FormLimits, measured: Mapping[str, float | None], error_mm: float) -> dict[str, dict[str, Any]]:
+    """Each diameter against its limits, as `halfnut.gauging.Judged` takes it; `error_mm` is on the pitch diameter.
+
+    Roots have no limit beyond the one that the other part must clear.
+    """
+    outer = bare.side == "external"
+    sense = 1.0 if outer else -1.0
+    nothing = 1e-9
+    out: dict[str, dict[str, Any]] = {}
+    for name in ("major", "pitch", "minor"):
+        low, high = getattr(bare, f"{name}_min_mm"), getattr(bare, f"{name}_max_mm")
+        if name == ("minor" if outer else "major"):
+            low, high = (None, high) if outer else (low, None)
+        size = measured.get(name)
+        most, least = (high, low) if outer else (low, high)
+        judged: dict[str, Any] = {"measured_mm": size, "min_mm": low, "max_mm": high, "place": "not measured"}
+        judged |= {"to_enter_mm": 0.0, "to_middle_mm": 0.0, "to_last_mm": 0.0}
+        if size is not None:
+            go = size + sense * (error_mm if name == "pitch" else 0.0)
+            over = -1.0 if most is None else sense * (go - most)
+            under = -1.0 if least is None else sense * (least - size)
+            place = "overcut" if under > nothing else "metal left" if over > nothing else "within"
+            enter = max(0.0, over) if place == "metal left" else 0.0
+            middle = enter if most is None or least is None else sense * (go - 0.5 * (most + least))
+            judged |= {"place": place, "to_enter_mm": enter, "to_middle_mm": middle}
+            judged["to_last_mm"] = enter if least is None else -under
+        out[name] = judged
+    return out
+
+
+def depth_above_below(bare: FormLimits) -> tuple[float, float]:
+    """Depth of flank above and below the pitch line that the mating part touches, mm."""
+    crest = bare.major_max_mm if bare.side == "external" else bare.minor_min_mm
+    above = abs((crest or bare.basic_pitch_mm) - bare.basic_pitch_mm) / 2
+    return above, above if math.isfinite(above) else 0.0

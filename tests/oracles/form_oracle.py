@@ -1,0 +1,124 @@
+"""Trapezoidal, Acme, pipe and Whitworth threads a second time, from the formulas of their standards.
+
+It reads no table of the package under test and imports nothing of it. Where a table leaves its formula the cell is
+listed. Position c follows no formula that is known, and is not here.
+"""
+
+from __future__ import annotations
+
+import math
+from decimal import Decimal as D
+
+from iso_metric_oracle import SERIES, nearest_index, td, td1, td2_6
+
+TD_GRADE = 4
+EXTERNAL_STEPS = {7: 4, 8: 8, 9: 12}
+INTERNAL_STEPS = {7: 9, 8: 13, 9: 17}
+TD2_DEPARTS = {(45, 18): 450}
+INTERNAL_DEPARTS = {(180, 44, 7): 1250}
+TD_DEPARTS = {4: 300}
+TD1_DEPARTS = {10: 710, 12: 800, 14: 900, 18: 1120, 32: 1600, 44: 2000}
+ES_DEPARTS = {8: 132, 9: 140, 10: 150, 12: 160, 14: 180, 16: 190, 18: 200, 20: 212, 22: 224, 24: 236, 28: 250, 32: 265}
+ES_DEPARTS |= {36: 280, 40: 300, 44: 315}
+
+
+def clearance(p: float) -> float:
+    return 0.15 if p <= 1.5 else 0.25 if p <= 5 else 0.5 if p <= 12 else 1.0
+
+
+def grade_6(d: float, p: float) -> int:
+    over = max(x for x in (5.6, 11.2, 22.4, 45, 90, 180) if x < d)
+    return TD2_DEPARTS.get((over, p), td2_6(D(str(d)), D(str(p))))
+
+
+def trapezoidal(d: float, p: float, grade: int, internal: bool, starts: int = 1) -> dict[str, float]:
+    """Limits of 7e, 8e, 9e or 7H, 8H, 9H, um."""
+    over = max(x for x in (5.6, 11.2, 22.4, 45, 90, 180) if x < d)
+    step = (INTERNAL_STEPS if internal else EXTERNAL_STEPS)[grade]
+    t2: float = SERIES[SERIES.index(grade_6(d, p)) + step]
+    if internal:
+        t2 = INTERNAL_DEPARTS.get((over, p, grade), t2)
+    t2 = round(t2 * {1: 1, 2: 1.12, 3: 1.25, 4: 1.4}.get(starts, 1.6))
+    d, p, a = 1000 * d, p, 1000 * clearance(p)
+    pitch = d - 500 * p
+    if internal:
+        t1 = TD1_DEPARTS.get(p, td1(D(str(p)), TD_GRADE))
+        minor = d - 1000 * p
+        return {
+            "major_min": d + 2 * a,
+            "pitch_max": pitch + t2,
+            "pitch_min": pitch,
+            "minor_max": minor + t1,
+            "minor_min": minor,
+        }
+    es = ES_DEPARTS.get(p, SERIES[nearest_index(50 + 11 * D(str(p)))])
+    minor = d - 1000 * p - 2 * a
+    return {
+        "major_max": d,
+        "major_min": d - TD_DEPARTS.get(p, td(D(str(p)), TD_GRADE)),
+        "pitch_max": pitch - es,
+        "pitch_min": pitch - es - t2,
+        "minor_max": minor,
+        "minor_min": minor - round(1.25 * t2) - es,
+    }
+
+
+ACME = {"2": (0.008, 0.006, 0.030), "3": (0.006, 0.0028, 0.014), "4": (0.004, 0.002, 0.010)}
+
+
+def acme(d: float, tpi: float, name: str, internal: bool, stub: bool = False) -> dict[str, float]:
+    """Limits of an Acme general purpose thread, in."""
+    p = 1 / tpi
+    height = 0.3 if stub else 0.5
+    allowance, by_d, by_p = ACME[name[0]]
+    t = by_d * math.sqrt(d) + by_p * math.sqrt(p)
+    a = 0.020 if tpi <= 10 else 0.010
+    pitch, minor = d - height * p, d - 2 * height * p
+    if internal:
+        return {
+            "major_max": d + 2 * a,
+            "major_min": d + a,
+            "pitch_max": pitch + t,
+            "pitch_min": pitch,
+            "minor_max": minor + 0.05 * p,
+            "minor_min": minor,
+        }
+    top = pitch - allowance * math.sqrt(d)
+    return {
+        "major_max": d,
+        "major_min": d - max(0.05 * p, 0.005),
+        "pitch_max": top,
+        "pitch_min": top - t,
+        "minor_max": minor - a,
+        "minor_min": minor - a - 1.5 * t,
+    }
+
+
+def whitworth_basic(d: float, p: float) -> tuple[float, float]:
+    """Pitch and minor diameter from the triangle: H = P / (2 tan 27.5), a sixth of it off at crest and root."""
+    depth = p / (2 * math.tan(math.radians(27.5))) * 2 / 3
+    return d - depth, d - 2 * depth
+
+
+def npt(d: float, tpi: float, hand: float, wrench: int) -> dict[str, float]:
+    """Basic sizes of an NPT thread, in."""
+    p = 1 / tpi
+    e0 = d - (0.05 * d + 1.1) * p
+    l2 = (0.80 * d + 6.8) * p
+    l3 = wrench * p
+    return {
+        "E0": e0,
+        "E1": e0 + hand / 16,
+        "E2": e0 + l2 / 16,
+        "E3": e0 - l3 / 16,
+        "E5": e0 + (l2 - 2 * p) / 16,
+        "K0": e0 - 0.8 * p,
+        "L2": l2,
+        "L3": l3,
+        "L4": l2 + 3.47 * p,
+        "L5": l2 - 2 * p,
+        "h": 0.8 * p,
+    }
+
+
+__all__ = ["acme", "npt", "trapezoidal", "whitworth_basic"]
