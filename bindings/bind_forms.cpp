@@ -84,6 +84,8 @@ void bind_forms(py::module_& module) {
         .def_property_readonly("diameter_mm", &FormThread::diameter_mm)
         .def_property_readonly("pitch_mm", &FormThread::pitch_mm)
         .def_property_readonly("lead_mm", &FormThread::lead_mm)
+        .def_property_readonly("has_external", [](const FormThread& t) { return !t.external_class.empty(); })
+        .def_property_readonly("has_internal", [](const FormThread& t) { return !t.internal_class.empty(); })
         .def_property_readonly("external", [](const FormThread& t) { return part_of(t, Side::external); })
         .def_property_readonly("internal", [](const FormThread& t) { return part_of(t, Side::internal); })
         .def(

@@ -47,19 +47,23 @@ def cylinder_zones_plot(*fits: str | CylindricalFit, axes: Axes | None = None) -
         import matplotlib.pyplot as plt
 
         axes = plt.subplots()[1]
+    bounds: list[float] = [0.0]
     ticks: list[float] = []
     labels: list[str] = []
     for place, each in enumerate(found):
         for part in each.parts:
             left = place + (-0.4 if part.side == "hole" else 0.02)
-            bounds: dict[str, Any] = {"facecolor": "white", "edgecolor": "black", "hatch": _HATCH[part.side]}
+            look: dict[str, Any] = {"facecolor": "white", "edgecolor": "black", "hatch": _HATCH[part.side]}
             scale = 1e-3 if part.unit == "mm" else 1e-6
             height = (part.upper_units - part.lower_units) * scale
-            axes.bar(left, height, 0.38, part.lower_units * scale, align="edge", linewidth=0.71, **bounds)
+            bounds += [part.upper_units * scale, part.lower_units * scale]
+            axes.bar(left, height, 0.38, part.lower_units * scale, align="edge", linewidth=0.71, **look)
         ticks.append(place)
         labels.append(each.text)
     axes.axhline(0.0, color="black", linewidth=1.42)
     axes.set_xlim(-0.6, len(found) - 0.4)
+    room = 0.08 * (max(bounds) - min(bounds))
+    axes.set_ylim(min(bounds) - room, max(bounds) + room)
     axes.set_xticks(ticks, labels)
     axes.set_xlabel("holes left and shafts right, parts")
     axes.set_ylabel(f"deviation from the nominal size, {'µm' if units == {'mm'} else 'in'}")

@@ -19,7 +19,7 @@ from halfnut.catalogue import active, rows
 from halfnut.coatings import build_up
 from halfnut.material import expansion_at
 from halfnut.record import Caution, Record
-from halfnut.sizes import film, span, spans
+from halfnut.sizes import both, film, span, spans
 from halfnut.units import length
 from halfnut.words import caution
 
@@ -206,8 +206,8 @@ class CylindricalFit(Record):
             return f"interference{named}, {spans(-high, -low, self.unit)}"
         if self.character == "clearance":
             return f"clearance{named}, {spans(low, high, self.unit)}"
-        tight, free = spans(0.0, -low, self.unit), spans(0.0, high, self.unit)
-        return f"transition{named}, {tight} of interference or {free} of clearance"
+        tight, free = both(-low, self.unit), both(high, self.unit)
+        return f"transition{named}, up to {tight} of interference or {free} of clearance"
 
     def _coated(self, part: CylinderPart) -> list[str]:
         hole = part.side == "hole"

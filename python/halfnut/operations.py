@@ -7,12 +7,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from halfnut import _core, coatings, cutting, gauging, hole_sizes, knurls, threads
+from halfnut import _core, coatings, cutting, form_threads, gauging, hole_sizes, knurls, threads
 from halfnut._core import DomainError, Evidence, Length
 from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
 from halfnut.cylindrical_fits import CylindricalFit, cylindrical_fit
 from halfnut.dials import Reading, reading
+from halfnut.form_threads import FormLimits, FormThread
 from halfnut.gears import GearTrain
 from halfnut.job import (
     Bore,
@@ -87,7 +88,7 @@ class Answer:
     time_s: float
     dial: str = ""
     remarks: tuple[str, ...] = ()
-    mate: threads.ThreadLimits | None = None
+    mate: threads.ThreadLimits | FormLimits | None = None
     """Of a thread: the part that usually goes with it."""
     wires: gauging.OverWires | None = None
     """Of a thread: what to read over wires or across balls."""
@@ -334,13 +335,17 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
 
 
 def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
-    named = threads.thread(step.thread)
+    named = form_threads.thread(step.thread)
     side = "external" if step.side == "outside" else "internal"
     other = "internal" if side == "external" else "external"
     if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
     thread = getattr(named, side)
-    limits = _limits_to_cut(work, thread, step.engagement)
+    limits: threads.ThreadLimits | FormLimits
+    if isinstance(named, FormThread):
+        limits = _form_limits_to_cut(work, thread, step.engagement, side)
+    else:
+        limits = _limits_to_cut(work, thread, step.engagement)
     cut = _thread_cut(work, step, machine, thread, None)
     chasing = chase(
         limits,
@@ -362,7 +367,11 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     # the carriage is wound back as fast as it went; two passes without infeed before each measurement
     strokes = 2 * (len(chasing.passes) + 4) * chasing.starts
     time_s = step.times * (_overhead(work, machine, tuple(levers), cut, 2) + strokes * (cut.time_s or 0.0))
-    mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
+    mate: threads.ThreadLimits | FormLimits
+    if isinstance(named, FormThread):
+        mate = form_threads.form_limits(named.part(other), other, engagement=step.engagement)
+    else:
+        mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
     return Answer(
         limits,
         cut,
@@ -377,7 +386,7 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     )
 
 
-def _blank_to_chase(work: Workpiece, step: Thread, limits: threads.ThreadLimits) -> Length | None:
+def _blank_to_chase(work: Workpiece, step: Thread, limits: threads.ThreadLimits | FormLimits) -> Length | None:
     """What the end was turned to, where that is within the limits of the major diameter."""
     turned = work.outside_mm[step.end]
     scale = _INCH_MM if limits.unit == "in" else 1.0
@@ -745,7 +754,13 @@ def _limits_to_cut(work: Workpiece, thread: threads.Thread, engagement: Any) -> 
     return coatings.precoat(thread, work.coating.surface, engagement=engagement, on=work.part.alloy)
 
 
-def _over_wires(limits: threads.ThreadLimits) -> gauging.OverWires | None:
+def _form_limits_to_cut(work: Workpiece, thread: FormThread, engagement: Any, side: str) -> FormLimits:
+    """The same of a trapezoidal, Acme, pipe or Whitworth thread."""
+    bare = form_threads.form_limits(thread, side, engagement=engagement)
+    return bare if work.coating is None else form_threads.coated_limits(bare, work.coating.surface)
+
+
+def _over_wires(limits: threads.ThreadLimits | FormLimits) -> gauging.OverWires | None:
     """What to read; nothing where no wire or ball measures the thread."""
     try:
         return gauging.wires(limits)
@@ -753,7 +768,7 @@ def _over_wires(limits: threads.ThreadLimits) -> gauging.OverWires | None:
         return None
 
 
-def _coating_remarks(work: Workpiece, limits: threads.ThreadLimits) -> list[str]:
+def _coating_remarks(work: Workpiece, limits: threads.ThreadLimits | FormLimits) -> list[str]:
     if not isinstance(limits, coatings.PrecoatLimits) or limits.way == "bare":
         return []
     assert work.coating is not None

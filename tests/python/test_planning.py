@@ -510,3 +510,20 @@ def test_a_fit_that_does_not_suit_the_operation_is_refused(data, step, words):
     data["parts"][0]["operations"] = [step]
     ((_, failed),) = hn.plan(data).operations
     assert words in failed.error
+
+
+def test_a_leadscrew_and_a_pipe_thread_have_their_sheets(data, tmp_path):
+    part = data["parts"][0]
+    part["operations"] = [
+        {"do": "turn", "to": "16 mm", "fit": "h9", "length": "1.2 in"},
+        {"do": "thread", "thread": "Tr16x4-7e", "length": "1 in", "infeed": "straight"},
+        {"do": "thread", "thread": "1/4-18 NPT", "length": "0.5 in"},
+    ]
+    plan = hn.plan(data)
+    _, (_, screw), (_, pipe) = plan.operations
+    assert screw.answer is not None, screw.error
+    assert screw.answer.mate.side == "internal" and screw.answer.chasing is not None
+    assert "gauge plane" in pipe.error
+    plan.write(tmp_path / "out")
+    page = next((tmp_path / "out").glob("*pin*.html")).read_text(encoding="utf-8")
+    assert "Tr16x4-7e" in page and "h9: 16.000/15.957 mm" in page

@@ -9,6 +9,7 @@ from urllib.parse import quote
 from halfnut.chasing import Chasing
 from halfnut.coatings import PrecoatLimits
 from halfnut.cutting import Cut
+from halfnut.form_threads import FormLimits
 from halfnut.gauging import OverWires
 from halfnut.gear_drawing import train_svg
 from halfnut.knurls import KnurlBlank
@@ -407,7 +408,7 @@ def _tables(found: Answer, unit: str) -> list[Table]:
     if found.passes:
         out.append(_pass_table(found, unit))
     record = found.record
-    if isinstance(record, ThreadLimits):
+    if isinstance(record, (ThreadLimits, FormLimits)):
         out.append(_thread_table(record, found.wires))
     if found.chasing is not None:
         out.append(_chase_table(found.chasing))
@@ -451,7 +452,7 @@ def _dial(each: Pass) -> tuple[str, str, str]:
     return (str(each.reading.turns), str(each.reading.line), each.reading.remainder)
 
 
-def _thread_table(record: ThreadLimits, wires: OverWires | None) -> Table:
+def _thread_table(record: ThreadLimits | FormLimits, wires: OverWires | None) -> Table:
     """The sizes to cut, what to read over wires, and beside them what the coated part is gauged at."""
     coated = _coated(record)
     scale = 25.4 if record.unit == "in" else 1.0
@@ -468,12 +469,13 @@ def _thread_table(record: ThreadLimits, wires: OverWires | None) -> Table:
         shown.append((f"{how} ⌀{tool} {what}", *_pair(reads, record.unit, 1), *_pair(later, record.unit, 1)))
     if not coated:
         heads: tuple[str, ...] = ("diameter", "max", "min")
-        return Table(f"{record.thread}, {record.unit}", heads, tuple(row[:3] for row in shown), ("measured",))
+        name = record.title if isinstance(record, FormLimits) else record.thread
+        return Table(f"{name}, {record.unit}", heads, tuple(row[:3] for row in shown), ("measured",))
     heads = ("diameter", "cut to: max", "min", "coated: max", "min")
     return Table(f"{record.thread} before coating, {record.unit}", heads, tuple(shown), ("measured",))
 
 
-def _coated(record: ThreadLimits) -> dict[str, tuple[float | None, float | None]]:
+def _coated(record: ThreadLimits | FormLimits) -> dict[str, tuple[float | None, float | None]]:
     """Largest and smallest sizes of the coated part, where its gauges set them; nothing for a bare one."""
     if not isinstance(record, PrecoatLimits) or record.way == "bare":
         return {}
@@ -493,7 +495,7 @@ def _pair(values: Iterable[float | None], unit: str, extra: int) -> tuple[str, .
 
 def _drawing(found: Answer) -> Drawing | None:
     """The profile of a thread that a tool is ground for, with the part that goes on it."""
-    if found.mate is None or not isinstance(found.record, ThreadLimits):
+    if found.mate is None or not isinstance(found.record, (ThreadLimits, FormLimits)):
         return None
     picture = profile_svg(found.record, found.mate, width_mm=130)
     words = f"Profile of {found.record.thread} and {found.mate.thread} with their tolerance zones; sizes in the table"
