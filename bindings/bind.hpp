@@ -32,6 +32,7 @@ class SharedCatalogue {
 pybind11::list evidence_list(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
                              const Catalogue& catalogue);
 
+void bind_batch(pybind11::module_& module);
 void bind_adjuster(pybind11::module_& module);
 void bind_catalogue(pybind11::module_& module);
 void bind_quantity(pybind11::module_& module);

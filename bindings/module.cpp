@@ -5,10 +5,6 @@
 #include "bind.hpp"
 #include "halfnut/error.hpp"
 
-namespace halfnut::bind {
-void bind_batch(pybind11::module_& module);
-}
-
 namespace py = pybind11;
 
 namespace {

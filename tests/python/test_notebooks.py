@@ -18,6 +18,7 @@ NAMES = [
     "change_gears",
     "fits_of_the_mount",
     "knurl_blank",
+    "many_setups",
     "measured_thread",
     "over_wires",
     "single_point",
