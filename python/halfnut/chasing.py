@@ -34,6 +34,8 @@ __all__ = [
 _LINE_MM = {"in": 0.001 * MM_PER_INCH, "mm": 0.01}
 _FIRST_MM = {"in": 0.010 * MM_PER_INCH, "mm": 0.25}
 _LEAST_MM = {"in": 0.0015 * MM_PER_INCH, "mm": 0.04}
+_MILD_STEEL = "1018"
+"""What the usual first pass is for; an alloy that resists more gets a shallower one."""
 _SIDE_CLEARANCE_DEG = 3.0
 _RUN_OUT_PITCHES = 2.5
 _GROOVE_PITCHES = {"external": 3.5, "internal": 5.2}
@@ -339,7 +341,8 @@ def chase(
     machine : str or Machine, optional
         The lathe; its dials, scale, leadscrew, change gears, thread dial and spindle steps are used.
     alloy : str, optional
-        With a machine it gives the spindle step; it gives the force of each pass.
+        With a machine it gives the spindle step; it gives the force of each pass, and a shallower first pass where it
+        resists more than mild steel.
     infeed : {"flank", "straight", "alternating"}
         By the compound set over; by the cross slide; by the cross slide with the compound shifting the tool.
     compound_deg : float, optional
@@ -352,7 +355,8 @@ def chase(
         Of the tool, one of the two. At 60 degrees a round nose of P/8 outside and a flat one of P/8 inside when not
         given; of other forms the flat that leaves the root's diameter.
     first, least : length, optional
-        Greatest first and least later pass along the slide; 0.010 and 0.0015 in, or 0.25 and 0.04 mm.
+        Greatest first and least later pass along the slide; 0.010 and 0.0015 in, or 0.25 and 0.04 mm, the first less
+        in a tough alloy.
     equal_depths : bool
         Passes of one depth; otherwise of one chip area.
     force_limit : str or Quantity, optional
@@ -423,8 +427,13 @@ def chase(
     needed = None
     if shop is not None and "chase_cannot_stop" in codes:
         needed = _slowest(shop) * part.lead_mm * reaction_s / 60.0
+    eased = False
     if alloy is not None:
         numbers |= _core.alloy_force_constants(alloy, active())
+        share = _resistance(_MILD_STEEL) / _resistance(alloy)
+        if first is None and force_limit is None and share < 1:
+            eased = True
+            numbers["first_mm"] = max(numbers["first_mm"] * share, numbers["least_mm"], line_mm)
     plan = _core.chase_schedule(inner, infeed, equal_depths, numbers) | {"blank_mm": blank_mm}
 
     root = blank_mm + (2 if inner else -2) * plan["depth_mm"]
@@ -494,7 +503,7 @@ def chase(
         assumed=tuple(assumed),
         cautions=(*(caution(code) for code in codes), *(() if cut is None else cut.cautions)),
         evidence=(
-            *_core.rule_evidence(_RULES, active()),
+            *_core.rule_evidence([*_RULES, *([("passes", "chase_alloy")] if eased else [])], active()),
             *part.evidence,
             *(() if train is None else train.evidence),
             *(() if cut is None else cut.evidence),
@@ -514,6 +523,12 @@ _RULES = [
     ("stopping_rpm", "chase_stop"),
     ("dial_every", "chase_dial"),
 ]
+
+
+def _resistance(alloy: str) -> float:
+    """Specific cutting force at a chip of 0.1 mm, N/mm2."""
+    constants = _core.alloy_force_constants(alloy, active())
+    return float(constants["kc11_n_mm2"] * 0.1 ** -constants["mc"])
 
 
 def _given(value: Any, name: str, otherwise: float) -> float:

@@ -350,6 +350,7 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     chasing = chase(
         limits,
         machine=machine,
+        alloy=work.part.alloy,
         blank=None if side == "internal" else _blank_to_chase(work, step, limits),
         nose_radius=step.nose_radius,
         run_out=step.run_out,

@@ -353,3 +353,21 @@ def test_the_infeed_is_drawn_pass_by_pass():
             deepest = max(max(line.get_ydata()) for line in axes.lines)
             assert deepest == pytest.approx(found.passes[-1].depth_mm, abs=1e-9)
             plt.close("all")
+
+
+def test_a_tough_alloy_gets_shallower_first_passes():
+    found = {alloy: chasing.chase("1/2-13 UNC-2A", alloy=alloy) for alloy in ("6061-T6", "1018", "316")}
+
+    def resists(alloy):
+        constants = _core.alloy_force_constants(alloy, hn.catalogue.active())
+        return constants["kc11_n_mm2"] * 0.1 ** -constants["mc"]
+
+    assert resists("6061-T6") < resists("1018") < resists("316")
+    first = {alloy: each.passes[0].line for alloy, each in found.items()}
+    assert first["6061-T6"] == first["1018"] == 10  # lines of 0.001 in
+    assert first["316"] == math.floor(10 * resists("1018") / resists("316")) < 10
+    assert len(found["316"].passes) > len(found["1018"].passes)
+    assert "chase_alloy" in {item.rule_id for item in found["316"].evidence}
+    assert "chase_alloy" not in {item.rule_id for item in found["1018"].evidence}
+    # what was asked for stands
+    assert chasing.chase("1/2-13 UNC-2A", alloy="316", first="0.010 in").passes[0].line == 10
