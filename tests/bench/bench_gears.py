@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import time
 from itertools import combinations
+
+from marks import Mark, alternated, ratio, seconds
 
 from halfnut import _core
 
@@ -44,19 +45,8 @@ def core(lead: tuple[int, int]) -> list[_core.GearTrain]:
     return trains
 
 
-def best_of(function: object, rounds: int) -> float:
-    """Seconds for all leads, the best round."""
-    times = []
-    for _ in range(rounds):
-        start = time.perf_counter()
-        for lead in LEADS:
-            function(lead)  # type: ignore[operator]
-        times.append(time.perf_counter() - start)
-    return min(times)
-
-
-def boxed() -> float:
-    """Seconds for one lead with 30 gears and 28 steps of a gearbox, the best of 20."""
+def boxed() -> _core.Threading:
+    """30 gears and a gearbox of 28 steps."""
     threading = _core.Threading()
     threading.lead_mm = SCREW[0] / SCREW[1]
     threading.gears = [*range(20, 77, 2), 127]
@@ -68,23 +58,17 @@ def boxed() -> float:
             step.ratio = 20 / (tenths * span)
             steps.append(step)
     threading.gearbox = steps
-    times = []
-    for _ in range(20):
-        start = time.perf_counter()
-        _core.gear_trains(threading, (3, 2), LIMIT, 20)
-        times.append(time.perf_counter() - start)
-    return min(times)
+    return threading
 
 
-def main() -> None:
-    """Print the ratio of the rates, once the answers are the same."""
+def marks() -> list[Mark]:
+    """The two searches over some leads, once their answers are the same; then the largest question of a shop."""
     for lead in LEADS:
         assert len(plain(lead)) == len(core(lead)), lead
-    slow, fast = best_of(plain, 3), best_of(core, 50)
-    print(f"20 gears, simple and compound, {len(LEADS)} leads: {slow * 1e3:.1f} ms plain, {fast * 1e3:.3f} ms core")
-    print(f"ratio {slow / fast:.0f}, mark 200")
-    print(f"30 gears and a gearbox of 28 steps, one lead: {boxed() * 1e3:.3f} ms")
-
-
-if __name__ == "__main__":
-    main()
+    slow, fast = alternated([lambda: [plain(lead) for lead in LEADS], lambda: [core(lead) for lead in LEADS]])
+    largest = boxed()
+    taken = min(seconds(lambda: _core.gear_trains(largest, (3, 2), LIMIT, 20), 10) for _ in range(5))
+    return [
+        Mark("change gears, 20 of them, simple and compound, over plain Python", ratio(slow, fast), 200.0),
+        Mark("change gears, 30 of them and a gearbox of 28 steps, one lead", 1e3 * taken, unit="ms"),
+    ]
