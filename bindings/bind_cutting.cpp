@@ -6,6 +6,7 @@
 
 #include "bind.hpp"
 #include "halfnut/cutting/edge_life.hpp"
+#include "halfnut/cutting/heat.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/rules.hpp"
@@ -114,6 +115,58 @@ void bind_life(py::module_& module) {
     module.attr("LIFE_SPEED_LOW") = kLifeSpeedLow;
     module.attr("LIFE_SPEED_HIGH") = kLifeSpeedHigh;
     module.attr("LONGEST_LIFE_MIN") = kLongestLifeMin;
+}
+
+const material::AlloyRow& alloy_row(const Catalogue& tables, int alloy) {
+    if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
+        throw NotTabulatedError("no alloy " + std::to_string(alloy));
+    }
+    return tables.alloys[static_cast<std::size_t>(alloy)];
+}
+
+void bind_more(py::module_& module) {
+    module.def(
+        "cut_heat",
+        [](const CutResult& cut, int alloy, const SharedCatalogue& catalogue) {
+            const CutHeat heat = heat_of(alloy_row(catalogue.get(), alloy), cut);
+            const auto given = [](double value) {
+                return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
+            };
+            py::dict out;
+            out["chip_rise_k"] = given(heat.chip_rise_k);
+            out["heat_to_work_share"] = given(heat.heat_to_work_share);
+            out["heat_to_work_w"] = given(heat.heat_to_work_w);
+            out["heat_to_work_high_w"] = given(heat.heat_to_work_high_w);
+            return out;
+        },
+        py::arg("cut"), py::arg("alloy"), py::arg("catalogue"),
+        "Heat of a cut: rise at the chip, share and power into the work; None where nothing is known.");
+    module.def(
+        "drill_pecks",
+        [](int alloy, double diameter_mm, double depth_mm, const SharedCatalogue& catalogue) {
+            const Pecks pecks = pecks_of(alloy_row(catalogue.get(), alloy), diameter_mm, depth_mm);
+            std::vector<double> depths;
+            for (int i = 0; i + 1 < pecks.count; ++i) {
+                depths.push_back(pecks.first_mm + i * pecks.each_mm);
+            }
+            depths.push_back(depth_mm);
+            return depths;
+        },
+        py::arg("alloy"), py::arg("diameter_mm"), py::arg("depth_mm"), py::arg("catalogue"),
+        "Depths of a drill's pecks, mm; the last is the depth itself.");
+    module.def(
+        "tool_evidence",
+        [](std::size_t place, const SharedCatalogue& catalogue) {
+            const Catalogue& tables = catalogue.get();
+            if (place >= tables.tools.size()) {
+                throw NotTabulatedError("no tool " + std::to_string(place));
+            }
+            constexpr std::array<std::string_view, 1> kFigures{"tool"};
+            const std::array items{
+                EvidenceItem{0, cutting::rule::tool_row, row_ref(tables.tools, tables.tools[place])}};
+            return evidence_list(items, kFigures, tables);
+        },
+        py::arg("place"), py::arg("catalogue"), "What is known of a tool, by its place in cutting/tools.");
 }
 
 void bind_result(py::module_& module) {
@@ -274,6 +327,7 @@ void bind_cutting(py::module_& module) {
     bind_life(module);
     bind_result(module);
     bind_requests(module);
+    bind_more(module);
     module.def("caution_codes", &spellings<CautionCode>, "Every code that CutResult.cautions may hold.");
     module.def("limit_codes", &spellings<LimitCode>, "Every name that CutResult.limits may hold.");
 }

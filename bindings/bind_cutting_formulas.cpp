@@ -15,8 +15,10 @@
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/heat.hpp"
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/cutting/orthogonal.hpp"
 #include "halfnut/cutting/path.hpp"
 #include "halfnut/cutting/rigidity.hpp"
@@ -212,6 +214,10 @@ void bind_cutting_formulas(pybind11::module_& module) {
     level1<MerchantFriction>(module, "Friction angle on the rake face after Merchant, degrees.");
     level1<ChipSpeed>(module, "Speed at which the chip runs over the rake face, m/min.");
     level1<TemperatureRise>(module, "Mean rise of temperature at the chip after Cook, K.");
+    level1<HeatToWork>(module, "Share of a cut's heat that goes into the work.");
+    level1<WorkWarming>(module, "How much warmer a round piece gets when no heat leaves it, K.");
+    level1<MillingFeedForce>(module, "Mean force against the feed over the tangential one, in milling.");
+    level1<MillingCrossForce>(module, "Mean force across the feed over the tangential one, in milling.");
     level1<TaylorExponent>(module, "Taylor exponent from two trials.");
     level1<TaylorSpeed>(module, "Cutting speed for a tool life, m/min.");
     level1<TaylorLife>(module, "Tool life at a cutting speed, min.");

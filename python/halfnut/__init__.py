@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from halfnut.form_threads import limits, precoat, taper_pipe, thread
     from halfnut.gauging import judge, shop_plug, wires
     from halfnut.gears import gear_train, translating_pairs
+    from halfnut.holding import hold
     from halfnut.hole_sizes import blind_hole, clearance_hole, counterbore, countersink, tapping_hole
     from halfnut.knurl_setups import knurl_setup
     from halfnut.knurl_wheels import suitable_wheels
@@ -72,6 +73,7 @@ _HOMES = {
     "gear_train": "gears",
     "groove": "special",
     "helix": "special",
+    "hold": "holding",
     "identify_thread": "threads",
     "inch": "units",
     "judge": "gauging",
@@ -142,6 +144,7 @@ __all__ = [
     "gear_train",
     "groove",
     "helix",
+    "hold",
     "identify_thread",
     "inch",
     "judge",

@@ -2519,6 +2519,78 @@ def chip_speed_m_min(
     cutting_speed_m_min: ArrayLike, rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
+def heat_to_work_share(
+    cutting_speed_m_min: float, chip_thickness_mm: float, diffusivity_mm2_s: float, shear_angle_deg: float
+) -> float: ...
+@overload
+def heat_to_work_share(
+    cutting_speed_m_min: ArrayLike,
+    chip_thickness_mm: ArrayLike,
+    diffusivity_mm2_s: ArrayLike,
+    shear_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def heat_to_work_share(
+    cutting_speed_m_min: ArrayLike,
+    chip_thickness_mm: ArrayLike,
+    diffusivity_mm2_s: ArrayLike,
+    shear_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def work_warming_k(
+    heat_w: float,
+    time_s: float,
+    diameter_mm: float,
+    bore_mm: float,
+    length_mm: float,
+    density_kg_m3: float,
+    specific_heat_j_kg_k: float,
+) -> float: ...
+@overload
+def work_warming_k(
+    heat_w: ArrayLike,
+    time_s: ArrayLike,
+    diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    length_mm: ArrayLike,
+    density_kg_m3: ArrayLike,
+    specific_heat_j_kg_k: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def work_warming_k(
+    heat_w: ArrayLike,
+    time_s: ArrayLike,
+    diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    length_mm: ArrayLike,
+    density_kg_m3: ArrayLike,
+    specific_heat_j_kg_k: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_feed_force_ratio(entry_deg: float, exit_deg: float, radial_share: float) -> float: ...
+@overload
+def milling_feed_force_ratio(
+    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def milling_feed_force_ratio(
+    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
+def milling_cross_force_ratio(entry_deg: float, exit_deg: float, radial_share: float) -> float: ...
+@overload
+def milling_cross_force_ratio(
+    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def milling_cross_force_ratio(
+    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
 def temperature_rise_k(
     specific_energy_j_mm3: float,
     volumetric_heat_j_mm3_k: float,
@@ -2810,6 +2882,9 @@ def mill_cut(
     machine: Machine | None,
     catalogue: Catalogue,
 ) -> CutResult: ...
+def cut_heat(cut: CutResult, alloy: int, catalogue: Catalogue) -> dict[str, float | None]: ...
+def drill_pecks(alloy: int, diameter_mm: float, depth_mm: float, catalogue: Catalogue) -> list[float]: ...
+def tool_evidence(place: int, catalogue: Catalogue) -> list[Evidence]: ...
 def caution_codes() -> list[str]: ...
 def limit_codes() -> list[str]: ...
 @overload

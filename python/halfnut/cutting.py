@@ -6,9 +6,13 @@ Lengths are text with a unit, or `Length`; figures whose names end in a unit are
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields
+from types import MappingProxyType
 from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -36,12 +40,15 @@ from halfnut._core import (
     feed_factor,
     feed_rate_mm_min,
     feed_time_s,
+    heat_to_work_share,
     helix_length_mm,
     mean_entering_deg,
     merchant_friction_deg,
     milling_approach_mm,
     milling_chip_thickness_max_mm,
     milling_chip_thickness_mean_mm,
+    milling_cross_force_ratio,
+    milling_feed_force_ratio,
     milling_removal_cm3_min,
     milling_roughness_rt_um,
     motor_power_kw,
@@ -73,14 +80,16 @@ from halfnut._core import (
     turning_removal_cm3_min,
     unit_power_force_n_mm2,
     unit_power_kw,
+    work_warming_k,
 )
 from halfnut.catalogue import active
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.tools import Tool, find_tool
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import BANDS, FIRST, LIMITS, NOTES, STANDING, TOOLS, caution
+from halfnut.words import AT_EDGE, BANDS, FIRST, LIMITS, NOTES, STANDING, caution
 
 __all__ = [
     "Cut",
@@ -113,6 +122,8 @@ __all__ = [
     "feed_rate_mm_min",
     "feed_time_s",
     "force_band",
+    "force_bands",
+    "heat_to_work_share",
     "helix_length_mm",
     "knurl",
     "mean_entering_deg",
@@ -121,6 +132,8 @@ __all__ = [
     "milling_approach_mm",
     "milling_chip_thickness_max_mm",
     "milling_chip_thickness_mean_mm",
+    "milling_cross_force_ratio",
+    "milling_feed_force_ratio",
     "milling_removal_cm3_min",
     "milling_roughness_rt_um",
     "motor_power_kw",
@@ -158,9 +171,11 @@ __all__ = [
     "turning_removal_cm3_min",
     "unit_power_force_n_mm2",
     "unit_power_kw",
+    "work_warming_k",
 ]
 
 _INCH_MM = 25.4
+_BLADE_MM = 3.0
 _CM3_IN3 = 16.387064
 _KW_HP = 0.7456998715822702
 _N_LBF = 4.4482216152605
@@ -257,6 +272,71 @@ def force_band(alloy: str | Alloy, process: str = "turn") -> ForceBand:
 
 
 @dataclass(frozen=True)
+class ForceBands:
+    """Bands of several alloys as columns.
+
+    Attributes
+    ----------
+    low, high : ndarray of float
+        Edges as shares of the reckoned force, in the shape of what was asked for.
+    verified : ndarray of bool
+        Whether measured cuts bear each out.
+    """
+
+    low: NDArray[np.float64]
+    high: NDArray[np.float64]
+    verified: NDArray[np.bool_]
+
+    def edges(self, reckoned: Any) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        """Lower and upper edge of reckoned figures that follow the force: force, power, torque, deflection."""
+        values = np.asarray(reckoned, dtype=np.float64)
+        return self.low * values, self.high * values
+
+
+def force_bands(alloys: Sequence[str | Alloy], processes: str | Sequence[str] = "turn") -> ForceBands:
+    """Bands of several alloys' forces, as columns.
+
+    Parameters
+    ----------
+    alloys : sequence of str or Alloy
+        The work's materials, n of them.
+    processes : str or sequence of str
+        As for `force_band`: one for all, or n of them.
+
+    Returns
+    -------
+    ForceBands
+        Columns of length n.
+
+    Raises
+    ------
+    DomainError
+        No such process, or another number of them.
+    NotTabulatedError
+        No such alloy.
+
+    >>> low, high = force_bands(["6061-T6", "304"]).edges([100.0, 200.0])
+    >>> bool((low < high).all())
+    True
+    """
+    each = [processes] * len(alloys) if isinstance(processes, str) else list(processes)
+    if len(each) != len(alloys):
+        raise DomainError(f"processes must be one, or as many as alloys, {len(alloys)}, got {len(each)}")
+    known: dict[tuple[str, str], ForceBand] = {}
+    bands = []
+    for alloy, process in zip(alloys, each, strict=True):
+        key = (alloy.id if isinstance(alloy, Alloy) else alloy, process)
+        if key not in known:
+            known[key] = force_band(*key)
+        bands.append(known[key])
+    return ForceBands(
+        np.array([band.low for band in bands]),
+        np.array([band.high for band in bands]),
+        np.array([band.verified for band in bands], dtype=np.bool_),
+    )
+
+
+@dataclass(frozen=True)
 class Cut(Record):
     """One cut: the levers to set and what it comes to. A figure that does not apply is None.
 
@@ -268,8 +348,18 @@ class Cut(Record):
         "step": a power feed of the machine; "hand": the handle is turned; "exact": no machine, or a thread.
     cutting_force_low_n, cutting_force_high_n, ... : float
         Band of what a measurement would find; power, torque and deflection are judged at its upper edge.
+    torque_low_nm, torque_high_nm, deflection_low_mm, deflection_high_mm : float
+        The band carried on to what follows the force.
     force_verified : bool
-        Whether measured cuts of the alloy's group bear the band out; None where there is no force.
+        Whether measured cuts of the alloy bear the band out; None where there is no force.
+    chip_thinning : float
+        Milling: how much more feed a tooth bears for the same greatest chip than in a cut half as wide as the cutter.
+    chip_rise_k : float
+        Mean rise of temperature where the chip leaves the edge, an estimate.
+    heat_to_work_share, heat_to_work_w, heat_to_work_high_w : float
+        What of the cutting power goes into the work, an estimate.
+    peck_depths_mm : tuple of float
+        Drilling: depths at which the drill is withdrawn to clear its chips, the whole depth last; empty when none.
     limited_by : str
         What keeps the cut from being faster.
     assumed : tuple of str
@@ -281,6 +371,7 @@ class Cut(Record):
     operation: str
     alloy: Alloy
     tool_material: str
+    tool_name: str
     machine_name: str | None
     inch: bool
     machine_inch: bool
@@ -319,6 +410,16 @@ class Cut(Record):
     deflection_mm: float | None
     hand_turns_per_min: float | None
     hand_turns: float | None
+    torque_low_nm: float | None
+    torque_high_nm: float | None
+    deflection_low_mm: float | None
+    deflection_high_mm: float | None
+    chip_thinning: float | None
+    chip_rise_k: float | None
+    heat_to_work_share: float | None
+    heat_to_work_w: float | None
+    heat_to_work_high_w: float | None
+    peck_depths_mm: tuple[float, ...]
     force_verified: bool | None
     passes: int
     passes_across: int
@@ -341,9 +442,11 @@ class Cut(Record):
     def to_dict(self) -> dict[str, Any]:
         """The cut as a flat dictionary with unit-suffixed keys."""
         out: dict[str, Any] = {"operation": self.operation, "alloy": self.alloy.id, "machine": self.machine_name}
-        out["tool_material"] = self.tool_material
+        out["tool"], out["tool_material"] = self.tool_name, self.tool_material
         out |= {item.name: getattr(self, item.name) for item in fields(self) if item.name in _FIGURES}
+        out["peck_depths_mm"] = list(self.peck_depths_mm)
         out["force_verified"] = self.force_verified
+        out["holds_at_edge"] = self.holds_at_edge
         out["passes"] = self.passes
         out["spindle_positions"] = dict(self.spindle_positions)
         out["feed_positions"] = dict(self.feed_positions)
@@ -370,9 +473,29 @@ class Cut(Record):
             for limit in self.limits
             if limit.name != self.limited_by
         ]
+        if self.edge_text:
+            out.append(f"    {self.edge_text}")
         out += [f"  note: {item}" for item in self.notes]
         out += [f"  CAUTION: {item}" for item in self.cautions]
         return [*out, f"  {FIRST}"]
+
+    @property
+    def holds_at_edge(self) -> bool | None:
+        """Whether power, torque and deflection hold at the upper edge of the force; None without such a limit."""
+        judged = [limit.slack >= 0 for limit in self.limits if limit.name in _FOLLOW_FORCE]
+        return all(judged) if judged else None
+
+    @property
+    def edge_text(self) -> str:
+        """What `holds_at_edge` says, in words; nothing without such a limit."""
+        return "" if self.holds_at_edge is None else AT_EDGE[self.holds_at_edge].format(limits=self.edge_limits)
+
+    @property
+    def edge_limits(self) -> str:
+        """The limits that `holds_at_edge` speaks of: those passed, else all that follow the force."""
+        judged = [limit for limit in self.limits if limit.name in _FOLLOW_FORCE]
+        passed = [limit for limit in judged if limit.slack < 0]
+        return " and ".join(limit.words for limit in passed or judged)
 
     @property
     def answer(self) -> str:
@@ -402,6 +525,9 @@ class Cut(Record):
     def _speed(self, value: float) -> str:
         return f"{value / 0.3048:.0f} ft/min ({value:.0f} m/min)" if self.inch else f"{value:.0f} m/min"
 
+    def _force(self, value: float) -> str:
+        return f"{value / _N_LBF:.0f} lbf" if self.inch else f"{value:.0f} N"
+
     def _band(self, low: float | None, high: float | None) -> str:
         if low is None or high is None:
             return "no band for this force"
@@ -421,11 +547,18 @@ class Cut(Record):
             depth = "" if self.depth_mm is None else f", depth {self._size(self.depth_mm)}"
             out.append(f"cutting force {shown}{depth}, chip {self._small(self.chip_thickness_mm or 0.0)} thick")
             out.append(self._band(self.cutting_force_low_n, self.cutting_force_high_n))
+        if self.feed_force_n is not None and self.cutting_force_n is not None:
+            beside = "" if self.passive_force_n is None else f", across it {self._force(self.passive_force_n)}"
+            out.append(f"force along the feed {self._force(self.feed_force_n)}{beside}")
         if self.feed_force_n is not None and self.cutting_force_n is None:
             force = self.feed_force_n
             out.append(f"thrust {force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"thrust {force:.0f} N")
             out.append(self._band(self.feed_force_low_n, self.feed_force_high_n))
-        if self.passes > 1:
+        if self.peck_depths_mm:
+            depths = ", ".join(self._size(each) for each in self.peck_depths_mm[:3])
+            more = ", ..." if len(self.peck_depths_mm) > 3 else ""
+            out.append(f"{len(self.peck_depths_mm)} pecks: clear the drill at {depths}{more}")
+        elif self.passes > 1:
             across, down = self.passes_across, self.passes_down
             width = "" if self.width_mm is None else f", each {self._size(self.width_mm)} wide"
             out.append(f"{self.passes} passes: {across} across, {down} down{width}")
@@ -452,11 +585,20 @@ class Cut(Record):
             out.append(f"edge lasts {_life(self.tool_life_min)}; likely {_life(low)} to {_life(high)}: unverified")
         if self.roughness_ra_um is not None:
             shown = f"{self.roughness_ra_um / 0.0254:.0f} uin" if inch else f"{self.roughness_ra_um:.2f} um"
-            out.append(f"finish Ra {shown} by geometry; a real surface is rougher")
+            lead = ", one tooth leading" if self.operation.startswith("mill") else ""
+            out.append(f"finish Ra {shown} by geometry{lead}; a real surface is rougher")
         if self.deflection_mm is not None:
             shown = f"{self.deflection_mm / _INCH_MM:.5f} in" if inch else f"{self.deflection_mm:.4f} mm"
             what = "of the cutter" if self.operation.startswith("mill") else "twice that on the diameter"
-            out.append(f"deflection {shown}, {what}")
+            edges = ""
+            if self.deflection_low_mm is not None and self.deflection_high_mm is not None:
+                low, high = self.deflection_low_mm, self.deflection_high_mm
+                edges = f" ({low / _INCH_MM:.5f} to {high / _INCH_MM:.5f})" if inch else f" ({low:.4f} to {high:.4f})"
+            out.append(f"deflection {shown}{edges}, {what}")
+        if self.chip_rise_k is not None and self.heat_to_work_w is not None and self.heat_to_work_share is not None:
+            rise = f"{1.8 * self.chip_rise_k:.0f} F" if inch else f"{self.chip_rise_k:.0f} K"
+            share = f"{self.heat_to_work_share:.0%} of the heat, {self.heat_to_work_w:.0f} W, into the work"
+            out.append(f"chip about {rise} hotter than the work; {share}: estimates")
         if self.time_s is not None:
             turns = "" if self.hand_turns is None else f", {self.hand_turns:.1f} turns of the handle"
             out.append(f"time {_time(self.time_s)} for {self._size(self.travel_mm or 0.0)} of travel{turns}")
@@ -466,8 +608,11 @@ class Cut(Record):
 _FIGURES = frozenset(
     item.name
     for item in fields(Cut)
-    if item.name.endswith(("_rpm", "_min", "_rev", "_mm", "_n", "_kw", "_nm", "_s", "_um"))
-) | {"hand_turns"}
+    if item.name.endswith(("_rpm", "_min", "_rev", "_mm", "_n", "_kw", "_nm", "_s", "_um", "_k", "_w", "_share"))
+    and item.name != "peck_depths_mm"
+) | {"hand_turns", "chip_thinning"}
+
+_FOLLOW_FORCE = ("power", "torque", "deflection")
 
 
 def _positions(positions: tuple[tuple[str, str], ...]) -> str:
@@ -490,25 +635,20 @@ def _time(seconds: float) -> str:
     return f"{seconds:.0f} s" if seconds < 60 else f"{int(seconds // 60)} min {seconds % 60:.0f} s"
 
 
-def tool_code(tool: str | None, assumed: list[str]) -> str:
-    """Code of a tool material by its name; HSS, noted as assumed, when none is given."""
-    if tool is None:
-        assumed.append("HSS tool")
-        return "hss"
-    code = TOOLS.get(tool.strip().lower().replace("_", " ").replace("-", " "))
-    if code is None:
-        raise DomainError(f"tool must be one of {', '.join(repr(name) for name in _tool_names())}, got {tool!r}")
-    return code
+def _formed(
+    numbers: Mapping[str, float | None], tool: Tool, keys: Mapping[str, str], usual: Mapping[str, str]
+) -> tuple[dict[str, float | None], list[str]]:
+    """Numbers with what was not given taken from the tool, and what is assumed: the tool, then the usual."""
+    given = dict(numbers)
+    for key, column in keys.items():
+        if key in given and given[key] is None:
+            given[key] = tool.form.get(column)
+    assumed = [tool.assumed] if tool.assumed else []
+    return given, assumed + [words for key, words in usual.items() if given.get(key) is None]
 
 
-def _tool_names() -> list[str]:
-    names: dict[str, str] = {}
-    for name, code in TOOLS.items():
-        names.setdefault(code, name)
-    return list(names.values())
-
-
-def _core_machine(machine: Any) -> _core.Machine | None:
+def core_machine(machine: Any) -> _core.Machine | None:
+    """The core's record of a machine by name, file or record; None for none."""
     if machine is None or isinstance(machine, _core.Machine):
         return machine
     from halfnut import machines
@@ -555,24 +695,45 @@ def _cut(
     machine: _core.Machine | None,
     ladder: _core.FeedLadder | None,
     size: Length,
-    tool: str,
+    tool: Tool,
     assumed: list[str],
 ) -> Cut:
     figures: dict[str, Any] = dict(result.figures)
+    heat: dict[str, Any] = dict(_core.cut_heat(result, found.index, active()))
+    heat_rules = [("chip_rise_k", "heat_chip"), ("heat_to_work_w", "heat_to_work")]
+    low, high = result.band.low, result.band.high
+    follow: dict[str, Any] = {
+        f"{name}_{edge}_{unit}": None
+        if figures[f"{name}_{unit}"] is None or math.isnan(by)
+        else figures[f"{name}_{unit}"] * by
+        for name, unit in (("torque", "nm"), ("deflection", "mm"))
+        for edge, by in (("low", low), ("high", high))
+    }
     step = machine.spindle[result.spindle_step] if machine is not None else None
     feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
     traits = (f"trait_{word}" for word in found.traits) if result.band.low > 0.0 else ()
     codes = (*STANDING.get(operation, ()), *result.cautions, *(code for code in traits if code in NOTES))
-    words = figures | {"tool": tool}
+    words = figures | {"tool": tool.name}
+    pecks: tuple[float, ...] = ()
+    if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
+        pecks = tuple(_core.drill_pecks(found.index, size.mm, figures["depth_mm"], active()))
+    thinning = None
+    if operation.startswith("mill") and figures["width_mm"] is not None:
+        thinning = float(chip_thinning_factor(min(figures["width_mm"], size.mm), size.mm))
     return Cut(
         operation=operation,
         alloy=found,
-        tool_material=tool,
+        tool_material=tool.material,
+        tool_name=tool.name,
         machine_name=None if machine is None else machine.name,
         inch=size.system == "inch",
         machine_inch=machine is not None and machine.inch,
         diameter_mm=size.mm,
         **figures,
+        **follow,
+        **heat,
+        chip_thinning=thinning,
+        peck_depths_mm=pecks,
         force_verified=None if math.isnan(result.band.low) else result.band.verified,
         passes=result.passes,
         passes_across=result.passes_across,
@@ -590,8 +751,21 @@ def _cut(
         assumed=tuple(assumed),
         notes=tuple(caution(code, **words) for code in codes if code in NOTES),
         cautions=tuple(caution(code, **words) for code in codes if code not in NOTES) + found.cautions,
-        evidence=tuple(result.evidence(active())),
+        evidence=(
+            *tool.evidence,
+            *result.evidence(active()),
+            *(_core.rule_evidence(heat_rules, active()) if heat["chip_rise_k"] is not None else ()),
+        ),
     )
+
+
+_LATHE_TOOL = {
+    "nose_radius_mm": "nose_radius_mm",
+    "entering_deg": "entering_deg",
+    "rake_deg": "rake_deg",
+    "bar_diameter_mm": "bar_diameter_mm",
+}
+_NOSE = {"nose_radius_mm": "nose radius 0.8 mm"}
 
 
 def _lathe(
@@ -606,22 +780,25 @@ def _lathe(
     hold: str = "chuck",
     finish: bool = False,
     hardness_hb: float | None = None,
-    defaults: tuple[str, ...] = (),
+    usual: Mapping[str, str] = MappingProxyType({}),
 ) -> Cut:
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     size = read_length(diameter, "diameter")
-    core = _core_machine(machine)
-    assumed: list[str] = []
-    code = tool_code(tool, assumed)
-    assumed += defaults
+    core = core_machine(machine)
+    edge = find_tool(tool)
+    keys = _LATHE_TOOL | ({"stick_out_mm": "stick_out_mm"} if operation == "bore" else {})
+    keys |= {"depth_mm": "width_mm"} if operation == "part_off" else {}
+    given, assumed = _formed(numbers, edge, keys, usual)
     holder = _holder(core, chuck, hold, assumed)
-    given = {"diameter_mm": size.mm, **numbers}
-    if "depth_mm" in numbers and numbers["depth_mm"] is None:
+    given["diameter_mm"] = size.mm
+    if operation == "part_off" and given["depth_mm"] is None:
+        given["depth_mm"] = _BLADE_MM
+    elif "depth_mm" in given and given["depth_mm"] is None:
         given["depth_mm"], words = _usual_depth(size, finish)
         assumed.insert(1 if tool is None else 0, words)
     name = operation.replace("_", " ")
-    result = _core.lathe_cut(name, found.index, code, given, finish, hold, holder, hardness_hb, core, active())
-    return _cut(operation, found, result, core, None if core is None else core.carriage, size, code, assumed)
+    result = _core.lathe_cut(name, found.index, edge.material, given, finish, hold, holder, hardness_hb, core, active())
+    return _cut(operation, found, result, core, None if core is None else core.carriage, size, edge, assumed)
 
 
 def turn(
@@ -643,6 +820,8 @@ def turn(
     hold: str = "chuck",
     chuck: str | int | None = None,
     stick_out: Any = None,
+    sections: Sequence[Any] = (),
+    steadies: Sequence[Any] = (),
     bore: Any = None,
     roughness_um: float | None = None,
     deflection: Any = None,
@@ -685,6 +864,11 @@ def turn(
         Which of the machine's; the first when not given.
     stick_out : str or Length, optional
         From the jaws, or between the centres; without it there is no deflection.
+    sections : sequence of (length, diameter) or (length, diameter, bore), optional
+        Stepped work from the chuck or the first centre on, in place of `stick_out`; the deflection is then that of
+        the beam at its worst place, with the tool anywhere along it.
+    steadies : sequence of str or Length, optional
+        Places of fixed steadies, from the chuck or the first centre.
     bore : str or Length, optional
         Of a tube.
     roughness_um : float, optional
@@ -725,19 +909,31 @@ def turn(
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
-    return _lathe(
-        "turn",
-        alloy,
-        diameter,
-        numbers,
-        tool=tool,
-        machine=machine,
-        chuck=chuck,
-        hold=hold,
-        finish=finish,
-        hardness_hb=hardness_hb,
-        defaults=() if nose_radius is not None else ("nose radius 0.8 mm",),
-    )
+    if sections and stick_out is not None:
+        raise DomainError("sections say how far the work stands out: leave stick_out away")
+    if steadies and not sections and stick_out is None:
+        raise DomainError("steadies need stick_out or sections")
+
+    def ask(numbers: Mapping[str, float | None]) -> Cut:
+        return _lathe(
+            "turn",
+            alloy,
+            diameter,
+            numbers,
+            tool=tool,
+            machine=machine,
+            chuck=chuck,
+            hold=hold,
+            finish=finish,
+            hardness_hb=hardness_hb,
+            usual=_NOSE,
+        )
+
+    if not sections and not steadies:
+        return ask(numbers)
+    from halfnut.bending import turned_on_beam
+
+    return turned_on_beam(ask, numbers, core_machine(machine), hold, sections, steadies)
 
 
 def face(
@@ -814,7 +1010,7 @@ def face(
         chuck=chuck,
         finish=finish,
         hardness_hb=hardness_hb,
-        defaults=() if nose_radius is not None else ("nose radius 0.8 mm",),
+        usual=_NOSE,
     )
 
 
@@ -896,7 +1092,7 @@ def bore(
         chuck=chuck,
         finish=finish,
         hardness_hb=hardness_hb,
-        defaults=() if nose_radius is not None else ("nose radius 0.8 mm",),
+        usual=_NOSE,
     )
 
 
@@ -948,7 +1144,7 @@ def part_off(
     """
     numbers = {
         "end_diameter_mm": _mm(end_diameter, "end_diameter"),
-        "depth_mm": 3.0 if blade is None else _mm(blade, "blade"),
+        "depth_mm": _mm(blade, "blade"),
         "feed_mm_rev": _feed(feed),
         "spindle_rpm": spindle_rpm,
         "bore_mm": _mm(bore, "bore"),
@@ -966,7 +1162,7 @@ def part_off(
         machine=machine,
         chuck=chuck,
         hardness_hb=hardness_hb,
-        defaults=() if blade is not None else ("blade 3 mm",),
+        usual={"depth_mm": f"blade {_BLADE_MM:g} mm"},
     )
 
 
@@ -1069,18 +1265,18 @@ def _hole(
     machine: Any,
     chuck: Any,
     hardness_hb: float | None,
-    defaults: tuple[str, ...] = (),
+    usual: Mapping[str, str] = MappingProxyType({}),
 ) -> Cut:
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
-    core = _core_machine(machine)
-    assumed: list[str] = []
-    code = tool_code(tool, assumed)
-    assumed += defaults
+    core = core_machine(machine)
+    edge = find_tool(tool)
+    given, assumed = _formed(numbers, edge, {"point_deg": "point_deg", "teeth": "teeth"}, usual)
     turns = core is not None and core.kind == "lathe"
     holder = _holder(core, chuck, "chuck", assumed) if turns else -1
-    given = {"diameter_mm": size.mm, **numbers}
-    result = _core.hole_cut(operation, found.index, code, given, holder, hardness_hb, core, active())
-    return _cut(operation, found, result, core, None if core is None else core.quill, size, code, assumed)
+    given["diameter_mm"] = size.mm
+    name = operation.replace("_", " ")
+    result = _core.hole_cut(name, found.index, edge.material, given, holder, hardness_hb, core, active())
+    return _cut(operation, found, result, core, None if core is None else core.quill, size, edge, assumed)
 
 
 def drill(
@@ -1323,7 +1519,7 @@ def _ring(
         machine=machine,
         chuck=chuck,
         hardness_hb=hardness_hb,
-        defaults=() if flutes is not None else ("3 flutes",),
+        usual={"teeth": "3 flutes"},
     )
 
 
@@ -1337,6 +1533,8 @@ def ream(
     feed: Any = None,
     spindle_rpm: float | None = None,
     hardness_hb: float | None = None,
+    hole: Any = None,
+    flutes: int | None = None,
     chuck: str | int | None = None,
     approach: Any = None,
     overrun: Any = None,
@@ -1347,11 +1545,15 @@ def ream(
     ----------
     alloy, diameter, depth, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach, overrun
         As for `drill`.
+    hole : str or Length, optional
+        As drilled or bored; without it no force is reckoned.
+    flutes : int, optional
+        Six when not given.
 
     Returns
     -------
     Cut
-        The levers and the time; a reamer's forces are small and not reckoned.
+        The levers, the time and, where the hole is known, torque and thrust.
 
     Raises
     ------
@@ -1362,16 +1564,23 @@ def ream(
 
     >>> ream("6061-T6", "10 mm", depth="20 mm").torque_nm is None
     True
+    >>> ream("6061-T6", "10 mm", depth="20 mm", hole="9.8 mm").torque_nm > 0
+    True
     """
     size = read_length(diameter, "diameter")
     numbers = {
         "depth_mm": _mm(depth, "depth"),
+        "pilot_mm": _mm(hole, "hole"),
+        "teeth": None if flutes is None else float(flutes),
         "feed_mm_rev": _feed(feed),
         "spindle_rpm": spindle_rpm,
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
-    return _hole("ream", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+    usual = {} if hole is None else {"teeth": "6 flutes"}
+    return _hole(
+        "ream", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb, usual=usual
+    )
 
 
 def tap(
@@ -1384,6 +1593,7 @@ def tap(
     spindle_rpm: float | None = None,
     hardness_hb: float | None = None,
     wear_factor: float | None = None,
+    form: bool = False,
     chuck: str | int | None = None,
     approach: Any = None,
     overrun: Any = None,
@@ -1398,6 +1608,8 @@ def tap(
         By its designation, such as "M6" or "1/4-20 UNC".
     depth : str or Length, optional
         Of the thread. Without it there is no time.
+    form : bool
+        A tap that forms the thread without a chip; its torque is rough.
     approach, overrun : str or Length, optional
         2 mm, and nothing beyond the depth, when not given.
 
@@ -1428,7 +1640,8 @@ def tap(
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
-    return _hole("tap", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+    operation = "form_tap" if form else "tap"
+    return _hole(operation, alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
 
 
 def mill(
@@ -1448,6 +1661,8 @@ def mill(
     spindle_rpm: float | None = None,
     hardness_hb: float | None = None,
     entering_deg: float | None = None,
+    nose_radius: Any = None,
+    roughness_um: float | None = None,
     stick_out: Any = None,
     deflection: Any = None,
     wear_factor: float | None = None,
@@ -1478,6 +1693,10 @@ def mill(
         Wanted; the next slower table feed is taken.
     entering_deg : float, optional
         Of a face mill's edge; 90 when not given.
+    nose_radius : str or Length, optional
+        Of a face mill's teeth; 0.8 mm when not given.
+    roughness_um : float, optional
+        Ra that the feed may leave on a wall or a face, one tooth leading the others.
     stick_out : str or Length, optional
         Of the cutter from its holder; without it there is no deflection.
     deflection : str or Length, optional
@@ -1502,15 +1721,12 @@ def mill(
     """
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     size = read_length(cutter, "cutter")
-    core = _core_machine(machine)
-    assumed: list[str] = []
-    code = tool_code(tool, assumed)
-    if flutes is None:
-        flutes = 2 if size.mm < 5 else 4
-        assumed.append(f"{flutes} flutes")
+    core = core_machine(machine)
+    edge = find_tool(tool)
+    usual_teeth = 2 if size.mm < 5 else 4
     numbers = {
         "cutter_diameter_mm": size.mm,
-        "teeth": float(flutes),
+        "teeth": None if flutes is None else float(flutes),
         "length_mm": _mm(length, "length"),
         "width_mm": _mm(width, "width"),
         "depth_mm": _mm(depth, "depth"),
@@ -1519,12 +1735,19 @@ def mill(
         "feed_per_tooth_mm": _mm(feed_per_tooth, "feed_per_tooth"),
         "spindle_rpm": spindle_rpm,
         "entering_deg": entering_deg,
+        "nose_radius_mm": _mm(nose_radius, "nose_radius"),
+        "roughness_limit_um": roughness_um,
         "stick_out_mm": _mm(stick_out, "stick_out"),
         "deflection_limit_mm": _mm(deflection, "deflection"),
         "wear_factor": wear_factor,
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
-    result = _core.mill_cut(shape, found.index, code, numbers, hardness_hb, core, active())
+    keys = {name: name for name in ("teeth", "entering_deg", "nose_radius_mm", "stick_out_mm")}
+    usual = {"teeth": f"{usual_teeth} flutes"} | (_NOSE if shape == "face" else {})
+    given, assumed = _formed(numbers, edge, keys, usual)
+    if given["teeth"] is None:
+        given["teeth"] = float(usual_teeth)
+    result = _core.mill_cut(shape, found.index, edge.material, given, hardness_hb, core, active())
     ladder = None if core is None else core.table
-    return _cut(f"mill_{shape}", found, result, core, ladder, size, code, assumed)
+    return _cut(f"mill_{shape}", found, result, core, ladder, size, edge, assumed)

@@ -5,13 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
-from halfnut import _core
+from halfnut import _core, machines
 from halfnut._core import DomainError, Evidence
 from halfnut.catalogue import active
-from halfnut.cutting import economic_life_min, fastest_life_min, taylor_life_min, taylor_speed_m_min, tool_code
+from halfnut.cutting import (
+    economic_life_min,
+    fastest_life_min,
+    spindle_speed_rpm,
+    taylor_life_min,
+    taylor_speed_m_min,
+)
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.tools import find_tool
 from halfnut.units import length as read_length
 from halfnut.units import quantity
 from halfnut.words import caution
@@ -37,6 +44,9 @@ class ToolLife(Record):
         For the most parts an hour: from the time to change the edge.
     economic_life_min, economic_speed_m_min : float
         For the cheapest part: from that time, the edge's cost and the cost of a minute.
+    spindle_rpm, fastest_rpm, economic_rpm : float
+        At the diameter given, for the life wanted, the most parts and the cheapest part: the machine's fastest step
+        that is not above the speed, or its slowest; without a machine exact.
     verified : bool
         Always False: measured lives scatter too widely about any reckoned one.
     """
@@ -60,6 +70,9 @@ class ToolLife(Record):
     fastest_speed_m_min: float | None
     economic_life_min: float | None
     economic_speed_m_min: float | None
+    spindle_rpm: float | None
+    fastest_rpm: float | None
+    economic_rpm: float | None
     verified: bool
     assumed: tuple[str, ...]
     cautions: tuple[Caution, ...] = field(repr=False)
@@ -87,15 +100,16 @@ class ToolLife(Record):
             out.append(f"edge lasts {_span(self.life_min)} at {self._speed(self.at_speed_m_min)}")
             out.append(f"  likely {_span(low)} to {_span(high)}: unverified")
         if self.speed_m_min is not None:
-            out.append(f"{self._speed(self.speed_m_min)} for an edge life of {_span(self.for_life_min)}")
+            at = _rpm(self.spindle_rpm)
+            out.append(f"{self._speed(self.speed_m_min)}{at} for an edge life of {_span(self.for_life_min)}")
             low_speed, high_speed = self._speed(self.speed_low_m_min), self._speed(self.speed_high_m_min)
             out.append(f"  likely {low_speed} to {high_speed}: unverified")
         if self.fastest_life_min is not None:
-            out.append(
-                f"most parts an hour: {self._speed(self.fastest_speed_m_min)}, edge {_span(self.fastest_life_min)}"
-            )
+            speed = self._speed(self.fastest_speed_m_min) + _rpm(self.fastest_rpm)
+            out.append(f"most parts an hour: {speed}, edge {_span(self.fastest_life_min)}")
         if self.economic_life_min is not None:
-            out.append(f"cheapest: {self._speed(self.economic_speed_m_min)}, edge {_span(self.economic_life_min)}")
+            speed = self._speed(self.economic_speed_m_min) + _rpm(self.economic_rpm)
+            out.append(f"cheapest: {speed}, edge {_span(self.economic_life_min)}")
         out = out or [f"one minute of edge life at {self._speed(self.c_m_min)}"]
         out[0] += f"  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
         if self.assumed:
@@ -119,6 +133,8 @@ def tool_life(
     edge_cost: float | None = None,
     cost_per_min: float | None = None,
     hardness_hb: float | None = None,
+    machine: Any = None,
+    diameter: Any = None,
 ) -> ToolLife:
     """Life of an edge in turning.
 
@@ -137,11 +153,15 @@ def tool_life(
     life_min : float, optional
         Life to tell the speed for.
     change_min : float, optional
-        Minutes to change the edge.
+        Minutes to change the edge; the machine's own time for a tool where a machine is given.
     edge_cost, cost_per_min : float, optional
         Of one edge, and of a minute of machine and person, in one currency.
     hardness_hb : float, optional
         The work's own Brinell hardness.
+    machine : str, Path or Machine, optional
+        Whose spindle steps the speeds are turned into at `diameter`.
+    diameter : str or Length, optional
+        Of the work.
 
     Returns
     -------
@@ -160,8 +180,9 @@ def tool_life(
     356
     """
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
-    assumed: list[str] = []
-    code = tool_code(tool, assumed)
+    edge_tool = find_tool(tool)
+    assumed = [edge_tool.assumed] if edge_tool.assumed else []
+    code = edge_tool.material
     read_feed = None if feed is None else quantity(feed, "feed", "feed")
     read_depth = None if depth is None else read_length(depth, "depth")
     if read_feed is None:
@@ -173,6 +194,10 @@ def tool_life(
     inch = (read_depth is not None and read_depth.system == "inch") or "ft" in str(speed or "")
     if (edge_cost is None) != (cost_per_min is None):
         raise DomainError("edge_cost and cost_per_min go together: give both, in one currency")
+    at_hand = None if machine is None else machines.machine(machine)
+    if change_min is None and at_hand is not None and at_hand.core.tool_change_s > 0:
+        change_min = at_hand.core.tool_change_s / 60
+        assumed.append(f"edge change {change_min:.3g} min")
     edge = _core.edge_life(found.index, code, feed_mm, depth_mm, hardness_hb, active())
     n, c = edge.exponent, edge.c_m_min
 
@@ -186,6 +211,17 @@ def tool_life(
     if edge_cost is not None and cost_per_min is not None:
         cheapest = float(economic_life_min(n, change_min or 0.0, edge_cost, cost_per_min))
     low, high = _core.LIFE_SPEED_LOW, _core.LIFE_SPEED_HIGH
+    across = None if diameter is None else read_length(diameter, "diameter").mm
+
+    def speed_for(life: float | None) -> float | None:
+        return None if life is None else float(taylor_speed_m_min(c, n, life))
+
+    def rpm_for(speed: float | None) -> float | None:
+        if speed is None or across is None:
+            return None
+        rpm = float(spindle_speed_rpm(speed, across))
+        return rpm if at_hand is None else machines.fastest_step(at_hand, rpm)
+
     return ToolLife(
         alloy=found,
         tool_material=code,
@@ -203,14 +239,21 @@ def tool_life(
         speed_low_m_min=None if wanted is None else wanted * low,
         speed_high_m_min=None if wanted is None else wanted * high,
         fastest_life_min=fastest,
-        fastest_speed_m_min=None if fastest is None else float(taylor_speed_m_min(c, n, fastest)),
+        fastest_speed_m_min=speed_for(fastest),
         economic_life_min=cheapest,
-        economic_speed_m_min=None if cheapest is None else float(taylor_speed_m_min(c, n, cheapest)),
+        economic_speed_m_min=speed_for(cheapest),
+        spindle_rpm=rpm_for(wanted),
+        fastest_rpm=rpm_for(speed_for(fastest)),
+        economic_rpm=rpm_for(speed_for(cheapest)),
         verified=False,
         assumed=tuple(assumed),
         cautions=(caution("life_unverified"), *found.cautions),
         evidence=tuple(edge.evidence(active())),
     )
+
+
+def _rpm(value: float | None) -> str:
+    return "" if value is None else f", {value:.0f} rev/min"
 
 
 def _span(minutes: float | None) -> str:

@@ -24,6 +24,7 @@ _FIGURES = {
     "unit_power_high_hp_in3_min": ("unit power, upper end", "hp/(in3/min)", "unit_power_source"),
     "expansion_um_m_k": ("thermal expansion", "um/(m K)", "thermal_source"),
     "conductivity_w_m_k": ("thermal conductivity", "W/(m K)", "thermal_source"),
+    "specific_heat_j_kg_k": ("specific heat", "J/(kg K)", "thermal_source"),
 }
 
 
@@ -60,6 +61,7 @@ class Alloy(Record):
     unit_power_high_hp_in3_min: float | None
     expansion_um_m_k: float | None
     conductivity_w_m_k: float | None
+    specific_heat_j_kg_k: float | None
     hazards: tuple[str, ...]
     traits: tuple[str, ...]
     note: str

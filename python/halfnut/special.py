@@ -60,14 +60,24 @@ class Taper(Record):
         own = {name: getattr(self, name) for name in ("angle_deg", "taper_per_foot_in", "setover_mm")}
         return own | self.cut.to_dict()
 
-    def lines(self) -> list[str]:
-        """The taper as lines for a terminal."""
-        out = [f"set {self.angle_deg:.3f} deg from the axis  ({self.taper_per_foot_in:.4f} in a foot on the diameter)"]
+    @property
+    def setting(self) -> str:
+        """How to set the machine, in one line."""
+        foot = f"{self.taper_per_foot_in:.4f} in a foot on the diameter"
+        out = f"set {self.angle_deg:.3f} deg from the axis ({foot})"
         if self.setover_mm is not None:
             shown = f"{self.setover_mm / _INCH_MM:.4f} in" if self.inch else f"{self.setover_mm:.3f} mm"
-            out.append(f"  or set the tailstock over {shown}")
-        out.append("  prove it with a gauge or over two measured places before the last pass")
-        return [*out, *(f"  {line}" for line in self.cut.lines())]
+            out += f", or set the tailstock over {shown}"
+        return out
+
+    @property
+    def proof(self) -> str:
+        """How to prove the setting."""
+        return "prove it with a gauge or over two measured places before the last pass"
+
+    def lines(self) -> list[str]:
+        """The taper as lines for a terminal."""
+        return [self.setting, f"  {self.proof}", *(f"  {line}" for line in self.cut.lines())]
 
 
 def taper(
@@ -228,6 +238,13 @@ class Entry(Record):
         names = ("way", "angle_deg", "turns", "pitch_mm", "length_mm", "feed_mm_min", "time_s")
         return {name: getattr(self, name) for name in names} | {"spindle_rpm": self.cut.spindle_rpm}
 
+    @property
+    def said(self) -> str:
+        """The way down in one line."""
+        along = f"{self.length_mm / _INCH_MM:.3f} in" if self.inch else f"{self.length_mm:.1f} mm"
+        feed = f"{self.feed_mm_min / _INCH_MM:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
+        return f"{self.way} down to each level at {self.angle_deg:.3g} deg, {along} of travel at {feed}"
+
     def lines(self) -> list[str]:
         """The way down as lines for a terminal."""
         feed = f"{self.feed_mm_min / _INCH_MM:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
@@ -376,7 +393,7 @@ def saw(
     depth : str or Length
         Of the slit, below the radius of the saw.
     teeth : int
-        Of the saw, at most 60.
+        Of the saw, at most 400.
     feed_per_tooth : str or Length, optional
         0.02 mm when not given.
     **how
@@ -412,4 +429,6 @@ def saw(
         **how,
     )
     assumed = cut.assumed if feed_per_tooth is not None else (*cut.assumed, f"{_SAW_TOOTH_MM:g} mm a tooth")
-    return replace(cut, operation="saw", assumed=assumed, cautions=(caution("saw_clamped"), *cut.cautions))
+    return replace(
+        cut, operation="saw", roughness_ra_um=None, assumed=assumed, cautions=(caution("saw_clamped"), *cut.cautions)
+    )

@@ -178,6 +178,8 @@ CAUTIONS: dict[str, str] = {
     "tolerance: a shorter engagement, a looser class, or a gear that is not at hand",
     "gears_steep": "a mesh above 6 to 1 runs hard and noisily: drive it by hand, or turn the leadscrew instead",
     "gears_short_idler": "take an idler that meshes with both gears; it does not change the lead",
+    "warm_size": "warm from the cut it measures larger by more than a quarter of the tolerance: let it cool, or see "
+    "size_at_20_mm",
     "bend_takes_tolerance": "the bend takes more than half of the diameter's tolerance: a centre or steady, a lighter "
     "last cut, or an edge nearer 90 degrees",
     "ring_out_of_round": "the jaws leave the work further out of round than allowed: more contacts (soft or pie jaws), "
@@ -189,12 +191,20 @@ CAUTIONS: dict[str, str] = {
     "below_smallest_feed": "the machine's finest feed is coarser than wanted",
     "tap_reversal": "by power a tap wants a tapping head or a spindle that reverses; "
     "without one, turn the spindle by hand",
+    "form_tap_ductile": "a forming tap wants a ductile metal, a larger hole than a cutting one and plenty of oil; its "
+    "torque is known only within a factor of two",
     "ream_forward": "never turn a reamer backwards, not even to withdraw it",
     # cutting, harmless
     "trait_built_up_edge": "metal welds itself to the edge at low speed: the upper half of the window, a sharp "
     "polished edge of high rake, cutting fluid",
     "trait_work_hardening": "hardens where it is rubbed: keep the feed up, no dwelling, never less depth than the skin "
     "of the last pass",
+    "trait_abrasive": "wears the edge: carbide lasts longer, and look at the edge between passes",
+    "trait_brittle": "chips and cracks at edges: fine feed, ease off before the tool breaks through, light clamping",
+    "trait_long_chips": "long stringy chips: stop the spindle and clear them with a hook, never by hand; more feed "
+    "breaks them sooner",
+    "trait_low_conductivity": "the heat stays at the edge and in the work: sharp tool, no dwelling, coolant where the "
+    "material bears it, and measure when cold",
     "trait_springy": "springs away from the edge: sharp tool, short overhang, measure before the last pass",
     "conventional": "on plain feed screws mill conventionally, the teeth moving against the feed: a climb cut pulls "
     "the table through the play of the screw",
@@ -209,6 +219,7 @@ CAUTIONS: dict[str, str] = {
 # Codes of CAUTIONS that go with an operation whatever its figures.
 STANDING: dict[str, tuple[str, ...]] = {
     "tap": ("tap_reversal",),
+    "form_tap": ("tap_reversal", "form_tap_ductile"),
     "ream": ("ream_forward",),
     "mill_side": ("conventional",),
     "mill_pocket": ("conventional",),
@@ -221,8 +232,26 @@ STANDING: dict[str, tuple[str, ...]] = {
 # What a band of force, power or life rests on: unverified, verified.
 BANDS: tuple[str, str] = (
     "unverified, the spread is that of measured cuts in other materials",
-    "at least eight in ten measured cuts of this material's group lie within",
+    "at least eight in ten measured cuts of this alloy lie within",
 )
+
+# What to do with work that gives way.
+HOLDING: dict[str, str] = {
+    "centre": "bring up a centre, or shorten what stands out",
+    "steadies": "{count} further steady rest{plural}, or a follow rest, or turn it in shorter lengths",
+    "edge": "an edge nearer 90 degrees, a smaller nose or more depth than its radius: less force across the work",
+    "spring": "two last passes of equal depth spring alike: set the last by what the one before it left",
+    "ring": "plug the bore, soft or pie jaws bored to size, a collet, or clamp it endwise; rough, let go, "
+    "grip lightly, finish",
+}
+
+# Whether power, torque and deflection hold where the force is at the upper edge of its band.
+AT_EDGE: dict[bool, str] = {
+    True: "held at the upper edge of the force's band: {limits}",
+    False: "NOT held at the upper edge of the force's band: {limits}",
+}
+
+EDGE_SHORT: dict[bool, str] = {True: "{limits} held", False: "{limits} NOT held"}
 
 # Codes of CAUTIONS that a finish brings to every surface of a piece.
 _FINISH = frozenset(
@@ -255,7 +284,11 @@ NOTES = frozenset(
         "asked_speed_moved",
         "backlash",
         "conventional",
+        "trait_abrasive",
+        "trait_brittle",
         "trait_built_up_edge",
+        "trait_long_chips",
+        "trait_low_conductivity",
         "trait_springy",
         "trait_work_hardening",
         "force_rough",

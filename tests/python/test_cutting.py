@@ -68,7 +68,7 @@ def test_errors_name_argument_value_and_range():
         hn.turn("6061-T6", "20 mm", wear_factor=5.0)
     with pytest.raises(hn.DomainError, match="depth_mm must be at most half of diameter_mm, got 12 mm"):
         hn.turn("6061-T6", "20 mm", depth="12 mm")
-    with pytest.raises(hn.DomainError, match=r"tool must be one of 'hss', .*, got 'stone'"):
+    with pytest.raises(hn.DomainError, match=r"tool must be one of 'carbide', .*, got 'stone'"):
         hn.turn("6061-T6", "20 mm", tool="stone")
     with pytest.raises(hn.DomainError, match="chuck must be one of '6 in three-jaw'"):
         hn.turn("6061-T6", "20 mm", machine="gap-bed", chuck="12 in six-jaw")

@@ -75,6 +75,10 @@ FORMULAS = {
     "merchant_friction_deg": (10.0, 25.4),
     "chip_speed_m_min": (35.0, 15.0, 45.0),
     "temperature_rise_k": (1.038, 0.003, 100.0, 0.5, 50.0),
+    "heat_to_work_share": (100.0, 0.2, 13.5, 25.0),
+    "work_warming_k": (200.0, 60.0, 50.0, 0.0, 100.0, 7850.0, 475.0),
+    "milling_feed_force_ratio": (0.0, 180.0, 0.6),
+    "milling_cross_force_ratio": (0.0, 180.0, 0.6),
     "taylor_exponent": (180.0, 4.25, 110.0, 35.0),
     "taylor_speed_m_min": (229.0, 0.223, 41.0),
     "taylor_life_min": (160.0, 0.25, 31.416),
@@ -152,7 +156,7 @@ def test_printed_examples():
             assert got == pytest.approx(float(row["expected"]), rel=float(row["tolerance"])), row
             strengths[row["strength"]] += 1
     assert strengths == {"printed": len(PRINTED)}
-    assert len(rows("machining_examples.csv")) == 128
+    assert len(rows("machining_examples.csv")) == 135
 
 
 def test_every_formula_is_here():

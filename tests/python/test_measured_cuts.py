@@ -124,6 +124,8 @@ def test_coated_and_uncoated_edges_differ():
         ("1018", "turn", "student-steel", ("coating-6061", "iron-drilling")),
         ("1045", "mill", "s45c-power", ("coating-6061", "iron-drilling")),
         ("304", "turn", None, ("coating-6061", "iron-drilling")),
+        ("7075", "turn", None, ("coating-6061", "iron-drilling")),
+        ("6082", "turn", None, ("coating-6061", "iron-drilling")),
         ("Ti-6Al-4V", "tap", None, ("coating-6061", "iron-drilling")),
         ("6061-T6", "mill", None, ("coating-6061", "iron-drilling")),
         ("5083", "drill", None, ("coating-6061", "iron-drilling")),

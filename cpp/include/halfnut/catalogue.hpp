@@ -39,10 +39,12 @@ struct Catalogue {
     std::span<const cutting::SpeedRow> speeds;
     std::span<const cutting::DrillPointRow> drill_points;
     std::span<const cutting::DrillMaterialRow> drill_materials;
+    std::span<const cutting::DeepHoleRow> deep_holes;
     std::span<const cutting::ForceBandRow> force_bands;
     std::span<const cutting::OperationShareRow> operation_shares;
     std::span<const cutting::ToolLifeRow> tool_lives;
     std::span<const cutting::ToolShareRow> tool_shares;
+    std::span<const cutting::ToolRow> tools;
     std::span<const knurls::DiametralPitchRow> knurl_diametral_pitches;
     std::span<const knurls::DiametralToleranceRow> knurl_tolerances;
     std::span<const knurls::DiametralWheelRow> knurl_diametral_wheels;
@@ -102,10 +104,12 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::speeds,
     &Catalogue::drill_points,
     &Catalogue::drill_materials,
+    &Catalogue::deep_holes,
     &Catalogue::force_bands,
     &Catalogue::operation_shares,
     &Catalogue::tool_lives,
     &Catalogue::tool_shares,
+    &Catalogue::tools,
     &Catalogue::knurl_diametral_pitches,
     &Catalogue::knurl_tolerances,
     &Catalogue::knurl_diametral_wheels,

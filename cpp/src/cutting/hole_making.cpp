@@ -15,6 +15,7 @@ namespace {
 constexpr double kDrillForm = 1.2;         // Tschaetsch: chips are harder to form in a hole
 constexpr double kHardWorkHb = 250.0;      // above this the low end of the drill feeds
 constexpr double kUsualFeedShare = 0.015;  // of the diameter, where no table has a feed
+constexpr double kRingThrust = 0.6;        // of the tangential force, across the edge, as in turning
 
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kHoleArguments.size(); ++i) {
@@ -30,6 +31,7 @@ Operation operation_of(HoleCut cut) noexcept {
         case HoleCut::ream:
             return Operation::ream;
         case HoleCut::tap:
+        case HoleCut::form_tap:
             return Operation::tap;
         case HoleCut::spot:
             return Operation::spot;
@@ -43,8 +45,16 @@ Operation operation_of(HoleCut cut) noexcept {
 }
 
 /// Whether the tool cuts the ring between a hole and its own diameter.
-bool cuts_ring(HoleCut cut) noexcept {
-    return cut == HoleCut::countersink || cut == HoleCut::counterbore;
+bool cuts_ring(const HoleRequest& request) noexcept {
+    return request.cut == HoleCut::countersink || request.cut == HoleCut::counterbore ||
+           (request.cut == HoleCut::ream && request.pilot_mm > 0.0);
+}
+bool taps(HoleCut cut) noexcept {
+    return cut == HoleCut::tap || cut == HoleCut::form_tap;
+}
+/// Whether forces are reckoned; those of a reamer hang on the hole it follows.
+bool has_force(const HoleRequest& request) noexcept {
+    return request.cut != HoleCut::ream || cuts_ring(request);
 }
 bool drills(HoleCut cut) noexcept {
     return cut == HoleCut::drill || cut == HoleCut::spot;
@@ -54,10 +64,11 @@ double point_of(const HoleRequest& request) noexcept {
 }
 
 Status check_shape(const HoleRequest& request) noexcept {
-    if (request.pilot_mm >= request.diameter_mm || (cuts_ring(request.cut) && std::isnan(request.pilot_mm))) {
+    const bool follows = request.cut == HoleCut::countersink || request.cut == HoleCut::counterbore;
+    if (request.pilot_mm >= request.diameter_mm || (follows && std::isnan(request.pilot_mm))) {
         return {StatusCode::inconsistent, argument_place("pilot_mm")};
     }
-    if (request.cut == HoleCut::tap && !(request.pitch_mm < request.diameter_mm / 2.0)) {
+    if (taps(request.cut) && !(request.pitch_mm < request.diameter_mm / 2.0)) {
         return {StatusCode::inconsistent, argument_place("pitch_mm")};
     }
     return {};
@@ -103,19 +114,35 @@ void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const 
     set_band(out);
 }
 
-/// Torque of a countersink or counterbore: the ring's chip, half-way out, at the countersink's widest.
+/// Lead angle and teeth of a tool that cuts a ring.
+struct RingTool {
+    double half = 0.0;
+    double teeth = 0.0;
+};
+RingTool ring_tool(const HoleRequest& request) noexcept {
+    switch (request.cut) {
+        case HoleCut::countersink:
+            return {point_of(request) / 2.0 * kDegree, value_or(request.teeth, kConeTeeth)};
+        case HoleCut::ream:
+            return {kReamerLeadDeg * kDegree, value_or(request.teeth, kReamerTeeth)};
+        default:
+            return {std::numbers::pi / 2.0, value_or(request.teeth, kConeTeeth)};
+    }
+}
+
+/// Torque and thrust of a ring: its chip half-way out, a countersink's at its widest.
 void reckon_ring(const HoleRequest& request, const ForceConstants& constants, double feed,
                  CutResult& out) noexcept {
     const double d = request.diameter_mm;
     const double hole = request.pilot_mm;
-    const double half =
-        request.cut == HoleCut::countersink ? point_of(request) / 2.0 * kDegree : std::numbers::pi / 2.0;
+    const RingTool tool = ring_tool(request);
     out.feed_mm_rev = feed;
-    out.chip_thickness_mm = feed / value_or(request.teeth, kConeTeeth) * std::sin(half);
+    out.chip_thickness_mm = feed / tool.teeth * std::sin(tool.half);
     const double kc =
         SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
-    out.torque_nm = kDrillForm * value_or(request.wear_factor, 1.0) * kc * feed * (d - hole) / 2.0 *
-                    (d + hole) / 4.0 / 1000.0;
+    const double tangential = kDrillForm * value_or(request.wear_factor, 1.0) * kc * feed * (d - hole) / 2.0;
+    out.torque_nm = tangential * (d + hole) / 4.0 / 1000.0;
+    out.feed_force_n = kRingThrust * tangential * std::sin(tool.half);
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
     out.mrr_cm3_min =
         DrillingRemoval::compute(d, FeedRate::compute(feed, out.spindle_rpm)) * (1.0 - hole * hole / (d * d));
@@ -129,8 +156,23 @@ void reckon_tap(const HoleRequest& request, const ForceConstants& constants, Cut
         SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
     out.torque_nm = TappingTorque::compute(kc, request.pitch_mm, request.diameter_mm,
                                            kTapFriction * value_or(request.wear_factor, 1.0));
+    if (request.cut == HoleCut::form_tap) {
+        out.chip_thickness_mm = kNaN;
+        out.torque_nm *= kFormTapTorque;
+    }
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
     set_band(out);
+}
+
+/// Row of a drilled hole so deep that speed and feed are reduced; null else.
+const DeepHoleRow* deep_row(const Catalogue& catalogue, const HoleRequest& request) noexcept {
+    const DeepHoleRow* deep = nullptr;
+    for (const DeepHoleRow& row : catalogue.deep_holes) {  // sorted
+        if (request.cut == HoleCut::drill && !(request.depth_mm < row.depth_ratio * request.diameter_mm)) {
+            deep = std::isnan(request.depth_mm) ? nullptr : &row;
+        }
+    }
+    return deep;
 }
 
 /// The feed that is wanted, and the most that still suits.
@@ -142,7 +184,7 @@ struct Wanted {
 Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const material::AlloyRow& alloy,
                    CutResult& out) noexcept {
     const std::uint8_t key = figure("feed_mm_rev");
-    if (request.cut == HoleCut::tap) {
+    if (taps(request.cut)) {
         out.evidence.note(key, rule::feed_pitch);
         out.feed_limited_by = LimitCode::asked;
         return {request.pitch_mm, request.pitch_mm};
@@ -153,7 +195,7 @@ Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const
         return {request.feed_mm_rev, request.feed_mm_rev};
     }
     out.feed_limited_by = LimitCode::feed_guide;
-    if (cuts_ring(request.cut)) {
+    if (request.cut == HoleCut::countersink || request.cut == HoleCut::counterbore) {
         const double tooth =
             std::clamp(kConeFeedShare * request.diameter_mm, kConeFeedLowMm, kConeFeedHighMm);
         out.evidence.note(key, rule::feed_cone);
@@ -172,6 +214,10 @@ Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const
         out.evidence.note(key, rule::feed_drill, window.row);
     } else {
         out.evidence.note(key, rule::feed_drill);
+    }
+    if (const DeepHoleRow* const deep = deep_row(catalogue, request); deep != nullptr) {
+        feed *= deep->feed_share;
+        out.evidence.note(key, rule::deep_hole, row_ref(catalogue.deep_holes, *deep));
     }
     if (request.cut == HoleCut::ream) {
         feed *= kReamFeed;
@@ -235,8 +281,9 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
 void note_force(const Catalogue& catalogue, const HoleRequest& request, const ForceConstants& constants,
                 const DrillFactor& factor, CutResult& out) noexcept {
     const std::uint8_t torque = figure("torque_nm");
-    if (cuts_ring(request.cut)) {
+    if (cuts_ring(request)) {
         out.evidence.note(torque, rule::ring_torque);
+        out.evidence.note(figure("feed_force_n"), rule::ring_thrust);
         out.evidence.note(torque, constants.rule, constants.row);
         out.evidence.note(figure("mrr_cm3_min"), rule::removal_drilling);
     } else if (drills(request.cut)) {
@@ -255,6 +302,9 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
         out.evidence.note(figure("mrr_cm3_min"), rule::removal_drilling);
     } else {
         out.evidence.note(torque, rule::tap_torque);
+        if (request.cut == HoleCut::form_tap) {
+            out.evidence.note(torque, rule::form_tap_torque);
+        }
         out.evidence.note(torque, constants.rule, constants.row);
     }
     if (constants.shifted) {
@@ -286,10 +336,21 @@ double travel_of(const HoleRequest& request, CutResult& out) noexcept {
             out.evidence.note(figure("travel_mm"), rule::point_length);
         }
     }
-    return request.cut == HoleCut::tap ? 2.0 * travel : travel;
+    return taps(request.cut) ? 2.0 * travel : travel;
 }
 
 }  // namespace
+
+Pecks pecks_of(const material::AlloyRow& alloy, double diameter_mm, double depth_mm) noexcept {
+    if (!(depth_mm > kDeepHole * diameter_mm)) {
+        return {};
+    }
+    const double share = material::has_word(alloy.traits, "long_chips") ? 0.5 : 1.0;
+    const double first = kFirstPeck * share * diameter_mm;
+    const double each = kFurtherPeck * share * diameter_mm;
+    const double more = std::ceil((depth_mm - first) / each - 1e-9);
+    return {1 + static_cast<int>(std::min(more, 1e6)), first, each};
+}
 
 DrillFactor drill_factor(const Catalogue& catalogue, const material::AlloyRow& alloy,
                          double hardness_hb) noexcept {
@@ -350,32 +411,36 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     if (!status.ok()) {
         return {status.code, kNoArgument};
     }
+    if (const DeepHoleRow* const deep = deep_row(catalogue, request); deep != nullptr) {
+        window.low_m_min *= deep->speed_share;
+        window.high_m_min *= deep->speed_share;
+        out.evidence.note(figure("window_high_m_min"), rule::deep_hole, row_ref(catalogue.deep_holes, *deep));
+    }
     note_window(window, out);
     choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck,
-                 request.cut == HoleCut::tap ? request.pitch_mm : kNaN, out);
+                 taps(request.cut) ? request.pitch_mm : kNaN, out);
     check_fire(alloy, out);
     const ForceConstants constants = force_constants(catalogue, alloy, request.work.hardness_hb);
     const DrillFactor factor = drill_factor(catalogue, alloy, request.work.hardness_hb);
-    if (request.cut != HoleCut::ream) {
+    if (has_force(request)) {
         const bool rough = constants.rough && (factor.from_kc || !drills(request.cut));
-        out.band =
-            force_band(catalogue, alloy, request.cut == HoleCut::tap ? Process::tap : Process::drill, rough);
+        out.band = force_band(catalogue, alloy, taps(request.cut) ? Process::tap : Process::drill, rough);
     }
     const Wanted wanted = wanted_feed(catalogue, request, alloy, out);
-    if (request.cut == HoleCut::tap) {
+    if (taps(request.cut)) {
         out.feed_source = FeedSource::exact;
         reckon_tap(request, constants, out);
     } else {
         choose_feed(machine, std::isnan(request.feed_mm_rev), wanted, out, [&](double feed) {
             out.feed_mm_rev = feed;
-            if (cuts_ring(request.cut)) {
+            if (cuts_ring(request)) {
                 reckon_ring(request, constants, feed, out);
             } else if (drills(request.cut)) {
                 reckon_drill(catalogue, request, constants, factor, feed, out);
             }
         });
     }
-    if (request.cut != HoleCut::ream) {
+    if (has_force(request)) {
         note_force(catalogue, request, constants, factor, out);
         note_power(machine, out);
     }
@@ -387,6 +452,14 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         out.caution(CautionCode::grabs);
     }
     note_travel(machine, slide_of(machine), travel_of(request, out), out);
+    if (request.cut == HoleCut::drill) {
+        out.passes_down = pecks_of(alloy, request.diameter_mm, request.depth_mm).count;
+        out.passes = out.passes_down;
+        if (out.passes > 1) {
+            out.time_s += kPeckSeconds * (out.passes - 1);
+            out.evidence.note(figure("time_s"), rule::pecks);
+        }
+    }
     note_binding(machine, out);
     return finished(out);
 }

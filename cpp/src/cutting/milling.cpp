@@ -6,7 +6,9 @@
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "steps.hpp"
 
@@ -109,6 +111,41 @@ double deflection(const MillRequest& request, double force) noexcept {
         SecondMoment::compute(kCutterCore * request.cutter_diameter_mm, 0.0));
 }
 
+/// Where a tooth is in the work, degrees: from the cutter's edge inward, a face mill's about its middle.
+struct Arc {
+    double entry = 0.0;
+    double exit = 180.0;
+};
+Arc arc_of(const MillRequest& request, double bite) noexcept {
+    const double d = request.cutter_diameter_mm;
+    if (request.shape == MillShape::face) {
+        const double half = std::asin(std::min(bite / d, 1.0)) / kDegree;
+        return {90.0 - half, 90.0 + half};
+    }
+    return {0.0, Engagement::compute(bite, d)};
+}
+
+/// Mean roughness that the marks of a leading tooth leave; NaN for a slot, whose floor an end mill's sharp
+/// corners cut.
+double finish_of(const MillRequest& request, double feed_mm_rev) noexcept {
+    switch (request.shape) {
+        case MillShape::face:
+            return RoughnessRa::compute(feed_mm_rev, value_or(request.nose_radius_mm, kFaceNoseMm));
+        case MillShape::slot:
+            return kNaN;
+        default:
+            return MillingRoughnessRt::compute(feed_mm_rev, request.cutter_diameter_mm) / 4.0;
+    }
+}
+
+/// Feed a revolution that leaves a roughness.
+double feed_for_finish(const MillRequest& request) noexcept {
+    const double ra_mm = request.roughness_limit_um / 1000.0;
+    return request.shape == MillShape::face
+               ? std::sqrt(32.0 * value_or(request.nose_radius_mm, kFaceNoseMm) * ra_mm)
+               : std::sqrt(16.0 * request.cutter_diameter_mm * ra_mm);
+}
+
 /// Chip, force, power at a table feed.
 void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
     const MillRequest& request = filled.request;
@@ -129,6 +166,11 @@ void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
     out.spindle_power_kw = out.mrr_cm3_min * kc / 60000.0;
     out.cutting_force_n = out.spindle_power_kw * 60000.0 / out.cutting_speed_m_min;
     out.torque_nm = SpindleTorque::compute(out.cutting_force_n, d);
+    const Arc arc = arc_of(request, bite);
+    out.feed_force_n = out.cutting_force_n * MillingFeedForce::compute(arc.entry, arc.exit, kRadialShare);
+    out.passive_force_n =
+        out.cutting_force_n * std::abs(MillingCrossForce::compute(arc.entry, arc.exit, kRadialShare));
+    out.roughness_ra_um = finish_of(request, out.feed_mm_rev);
     set_band(out);
     out.deflection_mm = deflection(request, out.cutting_force_n);
 }
@@ -175,6 +217,15 @@ Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const 
     } else {
         out.evidence.note(key, rule::feed_tooth);
     }
+    if (!std::isnan(request.roughness_limit_um) && request.shape != MillShape::slot) {
+        const double fine = feed_for_finish(request) / request.teeth;
+        most = std::min(most, fine);
+        if (fine < feed) {
+            feed = fine;
+            out.feed_limited_by = LimitCode::roughness;
+            out.evidence.note(key, rule::feed_roughness_milling);
+        }
+    }
     return {feed, most};
 }
 
@@ -197,7 +248,7 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
             reckon(filled, machine.table.steps[step].feed_mm, out);
             bound = broken(filled, machine, out);
         }
-        if (out.feed_limited_by != LimitCode::feed_guide) {
+        if (out.feed_limited_by != LimitCode::feed_guide && out.feed_limited_by != LimitCode::roughness) {
             out.evidence.note(figure("feed_mm_min"), rule::feed_power);
         }
     } else if (std::abs(out.feed_mm_min - table_feed) > 1e-9 * table_feed) {
@@ -233,6 +284,16 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     }
     note_band("cutting_force_high_n", out);
     out.evidence.note(figure("torque_nm"), rule::torque);
+    out.evidence.note(figure("feed_force_n"), rule::milling_feed_force);
+    if (!std::isnan(out.roughness_ra_um)) {
+        out.evidence.note(figure("roughness_ra_um"), rule::roughness_milling);
+        if (!std::isnan(request.roughness_limit_um)) {
+            out.limit(LimitCode::roughness, out.roughness_ra_um, request.roughness_limit_um);
+            if (out.roughness_ra_um > request.roughness_limit_um * (1.0 + 1e-9)) {
+                out.caution(CautionCode::roughness_exceeded);
+            }
+        }
+    }
     if (filled.constants.rough) {
         out.caution(CautionCode::force_rough);
     }

@@ -6,7 +6,7 @@
 
 namespace halfnut::cutting {
 
-enum class HoleCut : std::uint8_t { drill, ream, tap, spot, countersink, counterbore };
+enum class HoleCut : std::uint8_t { drill, ream, tap, spot, countersink, counterbore, form_tap };
 
 constexpr auto enum_names(HoleCut /*tag*/) {
     using std::string_view;
@@ -15,7 +15,8 @@ constexpr auto enum_names(HoleCut /*tag*/) {
                       std::pair{HoleCut::tap, string_view("tap")},
                       std::pair{HoleCut::spot, string_view("spot")},
                       std::pair{HoleCut::countersink, string_view("countersink")},
-                      std::pair{HoleCut::counterbore, string_view("counterbore")}};
+                      std::pair{HoleCut::counterbore, string_view("counterbore")},
+                      std::pair{HoleCut::form_tap, string_view("form tap")}};
 }
 
 /// What is asked of a hole. NaN is not given.
@@ -28,7 +29,7 @@ struct HoleRequest {
     double depth_mm = kNaN;     ///< of the full diameter; a cone knows its own; NaN: no time
     double pilot_mm = kNaN;     ///< hole that is there already
     double point_deg = kNaN;    ///< included; NaN: 118 drilling, 90 spotting and countersinking
-    double teeth = kNaN;        ///< countersink and counterbore; NaN: 3
+    double teeth = kNaN;        ///< countersink and counterbore; NaN: 3; reamer; NaN: 6
     double pitch_mm = kNaN;     ///< tapping
     double feed_mm_rev = kNaN;  ///< wanted
     double spindle_rpm = kNaN;  ///< wanted
@@ -41,6 +42,8 @@ struct HoleRequest {
 inline constexpr double kPointDeg = 118.0;
 inline constexpr double kConeDeg = 90.0;
 inline constexpr double kConeTeeth = 3.0;
+inline constexpr double kReamerTeeth = 6.0;
+inline constexpr double kReamerLeadDeg = 45.0;  ///< of a machine reamer's chamfer
 
 /// Feed a tooth of countersink and counterbore, as a share of the tool's diameter, and its bounds.
 inline constexpr double kConeFeedShare = 0.003;
@@ -52,8 +55,23 @@ inline constexpr double kStandardChiselRatio = 0.18;  ///< of a standard drill, 
 inline constexpr double kTapChipOverPitch = 0.54 / 12.0;
 inline constexpr double kTapFriction = 1.3;  ///< sharp and oiled
 
-/// Depth, in diameters, above which a drill wants clearing.
+/// Torque of a forming tap over that of a cutting one; 1.5 to 3 are met with.
+inline constexpr double kFormTapTorque = 2.0;
+
+/// Depth, in diameters, above which a drill wants clearing; then the first peck and each further one, in
+/// diameters, half as much where chips are long; and the time to clear the drill by hand.
 inline constexpr double kDeepHole = 4.0;
+inline constexpr double kFirstPeck = 3.0;
+inline constexpr double kFurtherPeck = 1.0;
+inline constexpr double kPeckSeconds = 5.0;
+
+/// Pecks of a drill to a depth.
+struct Pecks {
+    int count = 1;  ///< 1: no withdrawal before the depth is reached
+    double first_mm = kNaN;
+    double each_mm = kNaN;
+};
+[[nodiscard]] Pecks pecks_of(const material::AlloyRow& alloy, double diameter_mm, double depth_mm) noexcept;
 
 /// Reaming feed over drilling feed.
 inline constexpr double kReamFeed = 2.0;
@@ -89,9 +107,11 @@ struct DrillFactor {
 
 /// One hole: spindle step and feed, thrust (as feed force), torque, power, time.
 ///
-/// A drill's travel counts its point; a tap goes in and comes out again. A reamer's forces are not reckoned.
-/// A spot drill is reckoned as a drill of the spot's diameter. Countersink and counterbore cut the ring
-/// between hole and diameter, all teeth alike; their thrust is not reckoned.
+/// A drill's travel counts its point; a tap goes in and comes out again. From three diameters on a drill runs
+/// slower and is fed finer, from four it is withdrawn to clear its chips: `passes_down` counts the pecks, the
+/// time has the withdrawals. A spot drill is reckoned as a drill of the spot's diameter. Countersink,
+/// counterbore and a reamer in a known hole cut the ring between hole and diameter, all teeth alike. A
+/// forming tap is reckoned from the torque of a cutting one.
 ///
 /// Returned
 ///   ok and every figure that applies; or why not, and every figure NaN

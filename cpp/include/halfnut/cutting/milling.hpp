@@ -31,6 +31,8 @@ struct MillRequest {
     double spindle_rpm = kNaN;        ///< wanted
     double entering_deg = kNaN;       ///< NaN: 90
     double stick_out_mm = kNaN;       ///< of the cutter from its holder; NaN: no deflection
+    double nose_radius_mm = kNaN;     ///< of a face mill's teeth; NaN: 0.8
+    double roughness_limit_um = kNaN;
     double wear_factor = kNaN;
     double deflection_limit_mm = kNaN;
     double approach_mm = kNaN;  ///< NaN: 2
@@ -49,6 +51,9 @@ inline constexpr double kFaceStepOver = 0.7;
 /// Cutter diameter below which the tables' feed per tooth shrinks in proportion.
 inline constexpr double kFullFeedDiameterMm = 12.0;
 
+/// Nose radius of a face mill's teeth where none is given.
+inline constexpr double kFaceNoseMm = 0.8;
+
 /// Diameter of a cutter's core against bending, over its diameter, and moduli of cutters.
 inline constexpr double kCutterCore = 0.8;
 inline constexpr double kSteelCutterGpa = 210.0;
@@ -58,7 +63,7 @@ inline constexpr double kCarbideCutterGpa = 580.0;
 inline constexpr std::array kMillArguments{
     RequestArgument<MillRequest>{positive("cutter_diameter_mm", "mm"), &MillRequest::cutter_diameter_mm,
                                  true},
-    RequestArgument<MillRequest>{between("teeth", 1.0, 60.0), &MillRequest::teeth, true},
+    RequestArgument<MillRequest>{between("teeth", 1.0, 400.0), &MillRequest::teeth, true},
     RequestArgument<MillRequest>{positive("length_mm", "mm"), &MillRequest::length_mm},
     RequestArgument<MillRequest>{positive("width_mm", "mm"), &MillRequest::width_mm, false,
                                  "be given, and at least cutter_diameter_mm for a slot or pocket"},
@@ -70,6 +75,8 @@ inline constexpr std::array kMillArguments{
     RequestArgument<MillRequest>{positive("spindle_rpm", "rev/min"), &MillRequest::spindle_rpm},
     RequestArgument<MillRequest>{between("entering_deg", 10.0, 90.0, "deg"), &MillRequest::entering_deg},
     RequestArgument<MillRequest>{positive("stick_out_mm", "mm"), &MillRequest::stick_out_mm},
+    RequestArgument<MillRequest>{positive("nose_radius_mm", "mm"), &MillRequest::nose_radius_mm},
+    RequestArgument<MillRequest>{positive("roughness_limit_um", "um"), &MillRequest::roughness_limit_um},
     RequestArgument<MillRequest>{between("wear_factor", 1.0, 3.0), &MillRequest::wear_factor},
     RequestArgument<MillRequest>{positive("deflection_limit_mm", "mm"), &MillRequest::deflection_limit_mm},
     RequestArgument<MillRequest>{not_negative("approach_mm", "mm"), &MillRequest::approach_mm},
@@ -77,8 +84,11 @@ inline constexpr std::array kMillArguments{
 };
 
 /// Milling with one cutter: spindle step, table feed, passes across and down of equal size, chip, mean
-/// tangential force, power, torque, deflection of the cutter, time of all passes.
+/// tangential force, force against the feed and across it (as passive force), power, torque, finish,
+/// deflection of the cutter, time of all passes.
 ///
+/// The finish is that of the wall that the cutter's side leaves, or of the face, with one tooth leading the
+/// others, so that the marks are a revolution apart.
 /// depth_mm and width_mm of the result are those of one pass. A pocket's passes run its length at each
 /// step across; the way from one to the next is not counted.
 ///

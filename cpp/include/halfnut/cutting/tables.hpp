@@ -123,6 +123,14 @@ struct DrillMaterialRow {
     SourceId source;
 };
 
+/// What is left of a drill's speed and feed in a deep hole.
+struct DeepHoleRow {
+    double depth_ratio = 0;  ///< depth over diameter, from which the shares hold
+    double speed_share = 0;
+    double feed_share = 0;
+    SourceId source;
+};
+
 /// Speed of an operation as a share of that of rough turning.
 struct OperationShareRow {
     Operation operation{};
@@ -173,6 +181,24 @@ struct ToolLifeRow {
     double feed_mm = 0;
     double depth_mm = 0;
     double hardness_hb = 0;
+    SourceId source;
+    std::string_view note;
+};
+
+/// A tool by name: what it is made of, and what of its form is known. Empty cells are NaN.
+struct ToolRow {
+    std::string_view id;
+    std::string_view name;
+    ToolMaterial tool_material{};
+    double diameter_mm = 0;  ///< of a drill or cutter
+    double teeth = 0;
+    double width_mm = 0;  ///< of a blade or saw
+    double nose_radius_mm = 0;
+    double entering_deg = 0;
+    double rake_deg = 0;
+    double point_deg = 0;        ///< of a drill or countersink, included
+    double bar_diameter_mm = 0;  ///< of a boring bar
+    double stick_out_mm = 0;     ///< from its holder
     SourceId source;
     std::string_view note;
 };
@@ -258,6 +284,37 @@ struct Schema<cutting::ToolLifeRow> {
                    required("c_m_min", &Row::c_m_min),   required("feed_mm", &Row::feed_mm),
                    required("depth_mm", &Row::depth_mm), optional("hardness_hb", &Row::hardness_hb),
                    required("source", &Row::source),     optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<cutting::DeepHoleRow> {
+    using Row = cutting::DeepHoleRow;
+    static constexpr std::string_view table = "cutting/deep_holes";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("depth_ratio", &Row::depth_ratio), required("speed_share", &Row::speed_share),
+                   required("feed_share", &Row::feed_share), required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::ToolRow> {
+    using Row = cutting::ToolRow;
+    static constexpr std::string_view table = "cutting/tools";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns = std::tuple{required("id", &Row::id),
+                                               required("name", &Row::name),
+                                               required("tool_material", &Row::tool_material),
+                                               optional("diameter_mm", &Row::diameter_mm),
+                                               optional("teeth", &Row::teeth),
+                                               optional("width_mm", &Row::width_mm),
+                                               optional("nose_radius_mm", &Row::nose_radius_mm),
+                                               optional("entering_deg", &Row::entering_deg),
+                                               optional("rake_deg", &Row::rake_deg),
+                                               optional("point_deg", &Row::point_deg),
+                                               optional("bar_diameter_mm", &Row::bar_diameter_mm),
+                                               optional("stick_out_mm", &Row::stick_out_mm),
+                                               required("source", &Row::source),
+                                               optional("note", &Row::note)};
 };
 
 template <>

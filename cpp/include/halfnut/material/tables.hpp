@@ -41,6 +41,7 @@ struct AlloyRow {
     double unit_power_thickness_mm = 0;     ///< chip thickness at which the unit power holds
     double expansion_um_m_k = 0;
     double conductivity_w_m_k = 0;
+    double specific_heat_j_kg_k = 0;
     std::string_view hazards;  ///< words, separated by spaces
     std::string_view traits;   ///< words, separated by spaces
     SourceId source;
@@ -114,6 +115,7 @@ struct Schema<material::AlloyRow> {
                    optional("unit_power_thickness_mm", &Row::unit_power_thickness_mm),
                    optional("expansion_um_m_k", &Row::expansion_um_m_k),
                    optional("conductivity_w_m_k", &Row::conductivity_w_m_k),
+                   optional("specific_heat_j_kg_k", &Row::specific_heat_j_kg_k),
                    optional("hazards", &Row::hazards),
                    optional("traits", &Row::traits),
                    required("source", &Row::source),
