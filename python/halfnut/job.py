@@ -83,6 +83,8 @@ LengthOrZero = Annotated[Quantity, Text("length", zero=True)]
 Name = Annotated[str, Field(min_length=1)]
 Force = Annotated[Quantity, Text("force")]
 Factor = Annotated[float, AtLeast(1, included=True)]
+Share = Annotated[float, Field(gt=0, le=1)]
+Degrees = Annotated[float, Field(gt=0, lt=180)]
 
 
 class _Closed(BaseModel):
@@ -118,6 +120,34 @@ class Turn(Step):
     roughness: Length | None = None
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck"
     stick_out: Length | None = None
+    steadies: list[Length] = []
+    """Places of fixed steadies, from the chuck or the first centre."""
+
+
+class Taper(Step):
+    """Turn a taper from the running diameter, or `start`, down to `to` at its end, over `length` along the axis."""
+
+    do: Literal["taper"]
+    to: Length
+    length: Length
+    start: Length | None = None
+    between_centres: Length | None = None
+    """Of the whole work, for setting over the tailstock."""
+    depth: Length | None = None
+    finish: YesNo = False
+    nose_radius: Length | None = None
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck"
+    stick_out: Length | None = None
+
+
+class Groove(Step):
+    """Cut a groove down to a diameter; `width` is the blade's where none is given."""
+
+    do: Literal["groove"]
+    to: Length
+    blade: Length
+    width: Length | None = None
+    start: Length | None = None
 
 
 class Face(Step):
@@ -164,6 +194,34 @@ class Drill(Step):
     depth: Length | None = None
 
 
+class Spot(Step):
+    """Spot a hole's place; `diameter` is the spot's at the surface, `point` its included angle in degrees."""
+
+    do: Literal["spot"]
+    diameter: Length
+    point: Degrees | None = None
+
+
+class Countersink(Step):
+    """Countersink a hole: `hole` or the running one; `included` is the cone's angle in degrees."""
+
+    do: Literal["countersink"]
+    diameter: Length
+    hole: Length | None = None
+    included: Degrees | None = None
+    flutes: Count | None = None
+
+
+class Counterbore(Step):
+    """Counterbore a hole, `hole` or the running one, flat at the bottom."""
+
+    do: Literal["counterbore"]
+    diameter: Length
+    depth: Length
+    hole: Length | None = None
+    flutes: Count | None = None
+
+
 class Ream(Step):
     """Ream a drilled hole; without `depth`, through the piece."""
 
@@ -173,11 +231,12 @@ class Ream(Step):
 
 
 class Tap(Step):
-    """Tap a drilled hole; without `depth`, through the piece."""
+    """Tap a drilled hole; without `depth`, through the piece. `form` is a tap that forms the thread."""
 
     do: Literal["tap"]
     thread: Name
     depth: Length | None = None
+    form: YesNo = False
 
 
 class Mill(Step):
@@ -193,6 +252,22 @@ class Mill(Step):
     step_down: Length | None = None
     step_over: Length | None = None
     stick_out: Length | None = None
+    nose_radius: Length | None = None
+    roughness: Length | None = None
+    entry: Literal["ramp"] | None = None
+    """How an end mill goes down into a slot or pocket at each level."""
+    entry_angle: Degrees | None = None
+
+
+class Saw(Step):
+    """Slit with a saw on an arbor, in one pass to depth."""
+
+    do: Literal["saw"]
+    blade: Length
+    thickness: Length
+    teeth: Count
+    length: Length
+    depth: Length
 
 
 class Thread(Step):
@@ -223,7 +298,23 @@ class Knurl(Step):
 
 
 Operation: TypeAlias = Annotated[
-    Turn | Face | Bore | PartOff | Drill | Ream | Tap | Mill | Thread | Knurl, Field(discriminator="do")
+    Turn
+    | Taper
+    | Face
+    | Bore
+    | Groove
+    | PartOff
+    | Spot
+    | Drill
+    | Countersink
+    | Counterbore
+    | Ream
+    | Tap
+    | Mill
+    | Saw
+    | Thread
+    | Knurl,
+    Field(discriminator="do"),
 ]
 
 
@@ -402,9 +493,19 @@ class Part(_Closed):
     tool: str | None = None
     coating: CoatingName | None = None
     note: str = ""
+    jaws: Count = 3
+    """Of the chuck that holds it; with `friction` and `safety` the sheet tells the grip and how round it comes."""
+    friction: Share | None = None
+    safety: Factor | None = None
     joints: list[Joint] = []
     adjuster: Adjuster | None = None
     operations: Annotated[list[Operation], Field(min_length=1)]
+
+    @model_validator(mode="after")
+    def _grip_is_whole(self) -> Part:
+        if (self.friction is None) != (self.safety is None):
+            raise ValueError("friction and safety of the grip are given together or not at all")
+        return self
 
 
 class Job(_Closed):

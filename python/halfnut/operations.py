@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from halfnut import _core, coatings, cutting, form_threads, gauging, hole_sizes, knurls, threads
+from halfnut import _core, coatings, cutting, form_threads, gauging, hole_sizes, knurls, special, threads
 from halfnut._core import DomainError, Evidence, Length
 from halfnut.chasing import Chasing, chase
 from halfnut.cutting import Cut
@@ -15,11 +15,15 @@ from halfnut.cylindrical_fits import CylindricalFit, cylindrical_fit
 from halfnut.dials import Reading, reading
 from halfnut.form_threads import FormLimits, FormThread
 from halfnut.gears import GearTrain
+from halfnut.holding import Holding, hold
 from halfnut.job import (
     Bore,
     Coating,
+    Counterbore,
+    Countersink,
     Drill,
     Face,
+    Groove,
     Job,
     Knurl,
     Mill,
@@ -27,7 +31,10 @@ from halfnut.job import (
     Part,
     PartOff,
     Ream,
+    Saw,
+    Spot,
     Tap,
+    Taper,
     Thread,
     Turn,
 )
@@ -40,6 +47,8 @@ __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 
 _INCH_MM = 25.4
 _APPROACH_MM = 2.0
+_REAMED = 0.85
+"""Least hole over reamer that is taken for the one drilled for it."""
 _DEEPEST_PASS_MM = {"in": 0.040 * _INCH_MM, "mm": 1.0}
 
 
@@ -98,6 +107,8 @@ class Answer:
     """Of a knurl: how it is pressed in or cut."""
     plain: CylindricalFit | None = None
     """Of a turned or bored diameter with a fit: its limits."""
+    holding: Holding | None = None
+    """Of turned work that stands out or is thin: how it gives way where it is held."""
 
     @property
     def records(self) -> tuple[Record, ...]:
@@ -110,12 +121,14 @@ class Answer:
     def cautions(self) -> tuple[Caution, ...]:
         """Cautions of all records, each once."""
         found = [caution for record in self.records for caution in record.cautions]
+        found += [] if self.holding is None else self.holding.cautions
         return tuple(dict.fromkeys(found))
 
     @property
     def evidence(self) -> tuple[Evidence, ...]:
         """What all records rest on."""
-        return tuple(item for record in self.records for item in record.evidence)
+        of_hold = () if self.holding is None else self.holding.own_evidence
+        return (*(item for record in self.records for item in record.evidence), *of_hold)
 
     def to_dict(self) -> dict[str, Any]:
         """Sizes, then every record's own figures."""
@@ -188,10 +201,10 @@ def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
     Error
         The core's reason why there is no answer; the workpiece is then as it was.
     """
-    if machine.kind != "lathe" and isinstance(step, (Turn, Face, Bore, PartOff, Knurl, Thread)):
+    if machine.kind != "lathe" and isinstance(step, _LATHE_ONLY):
         raise DomainError(f"{machine.name} is a {machine.kind}; {step.do} needs a lathe")
-    if machine.kind == "lathe" and isinstance(step, Mill):
-        raise DomainError(f"{machine.name} is a lathe; mill needs a milling machine")
+    if machine.kind == "lathe" and isinstance(step, (Mill, Saw)):
+        raise DomainError(f"{machine.name} is a lathe; {step.do} needs a milling machine")
     ask: Callable[[Workpiece, Any, Machine], Answer] = _ASK[type(step)]
     found = ask(work, step, machine)
     work.last = (machine, found.levers)
@@ -217,13 +230,95 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
         hold=step.hold,
         chuck=step.holding,
         stick_out=step.stick_out,
+        steadies=step.steadies,
         bore=None if work.hole_mm is None else work.length(work.hole_mm),
         roughness_um=None if step.roughness is None else step.roughness.base * 1000,
     )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
+    found = replace(found, holding=_holding(work, step, machine, start, cut))
     work.turned(step, to, step.length.base)
     return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
+
+
+def _holding(work: Workpiece, step: Turn, machine: Machine, start_mm: float, cut: Cut) -> Holding | None:
+    """How the work gives way, where it was said how far it stands out."""
+    if step.stick_out is None:
+        return None
+    part = work.part
+    return hold(
+        part.alloy,
+        work.length(start_mm),
+        stick_out=step.stick_out,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        hold=step.hold,
+        steadies=step.steadies,
+        jaws=part.jaws,
+        friction=part.friction,
+        safety=part.safety,
+        length=step.length,
+        depth=None if cut.depth_mm is None else work.length(cut.depth_mm),
+        feed=f"{cut.feed_mm_rev} mm/rev",
+        spindle_rpm=cut.spindle_rpm,
+        machine=machine,
+        tool=step.tool or part.tool,
+        chuck=step.holding,
+        finish=step.finish,
+        nose_radius=step.nose_radius,
+    )
+
+
+def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
+    start, to = work.outside(step), step.to.base
+    if not to < start:
+        raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
+    passes = _passes(start, to, work, step, machine.core.slide("cross"))
+    found = special.taper(
+        work.part.alloy,
+        work.length(start),
+        step.to,
+        step.length,
+        between_centres=step.between_centres,
+        depth=work.length(max(each.depth_mm for each in passes)),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        finish=step.finish,
+        nose_radius=step.nose_radius,
+        hold=step.hold,
+        chuck=step.holding,
+        stick_out=step.stick_out,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+    )
+    sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
+    out = _cut_answer(work, step, machine, found.cut, passes, sizes, "cross")
+    return replace(out, record=found, remarks=(found.setting, found.proof))
+
+
+def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
+    start, to = work.outside(step), step.to.base
+    if not to < start:
+        raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
+    found = special.groove(
+        work.part.alloy,
+        work.length(start),
+        step.to,
+        width=step.width,
+        blade=step.blade,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        chuck=step.holding,
+        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+    )
+    slide = machine.core.slide("cross")
+    depth = (start - to) / 2
+    dial = None if slide is None else reading(slide, 2 * depth)
+    wide = step.blade.base if step.width is None else step.width.base
+    sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": wide}
+    levers = _levers(found.cut, machine)
+    time_s = step.times * ((found.time_s or 0.0) + _overhead(work, machine, levers, found.cut, 1))
+    remarks = (f"{found.plunges} plunges, {_size(work, found.step_mm)} apart",) if found.plunges > 1 else ()
+    passes = (Pass(1, depth, to, dial),)
+    return Answer(found, found.cut, levers, passes, sizes, time_s, dial="cross", remarks=remarks)
 
 
 def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
@@ -457,6 +552,63 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
     return found
 
 
+def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
+    cut = cutting.spot(
+        work.part.alloy,
+        step.diameter,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        point_deg=step.point,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+    )
+    return _hole_answer(work, step, machine, cut, cut, _cone(step, cut))
+
+
+def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer:
+    cut = cutting.countersink(
+        work.part.alloy,
+        step.diameter,
+        _hole_under(work, step),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        flutes=step.flutes,
+        included_deg=step.included,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+    )
+    return _hole_answer(work, step, machine, cut, cut, _cone(step, cut))
+
+
+def _counterbore(work: Workpiece, step: Counterbore, machine: Machine) -> Answer:
+    cut = cutting.counterbore(
+        work.part.alloy,
+        step.diameter,
+        _hole_under(work, step),
+        depth=step.depth,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        flutes=step.flutes,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+    )
+    sizes = {"diameter_mm": step.diameter.base, "depth_mm": step.depth.base}
+    return _hole_answer(work, step, machine, cut, cut, sizes)
+
+
+def _cone(step: Spot | Countersink, cut: Cut) -> dict[str, float]:
+    deep = (cut.travel_mm or _APPROACH_MM) - _APPROACH_MM
+    return {"diameter_mm": step.diameter.base, "depth_mm": deep}
+
+
+def _hole_under(work: Workpiece, step: Countersink | Counterbore) -> Length:
+    if step.hole is not None:
+        return work.length(step.hole.base)
+    if work.hole_mm is None:
+        raise DomainError(f"there is no hole to {step.do}: drill it before, or say hole")
+    return work.length(work.hole_mm)
+
+
 def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
     before = _hole_before(work, step, machine)
     if before is None and machine.kind == "lathe":
@@ -467,6 +619,7 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
         work.part.alloy,
         step.diameter,
         depth=work.length(depth),
+        hole=_hole_to_ream(work, step, before),
         machine=machine,
         tool=step.tool or work.part.tool,
         chuck=step.holding,
@@ -489,6 +642,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         depth=work.length(depth),
         machine=machine,
         tool=step.tool or work.part.tool,
+        form=step.form,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
     )
@@ -511,7 +665,10 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
         machine=machine,
         tool=step.tool or work.part.tool,
         stick_out=step.stick_out,
+        nose_radius=step.nose_radius,
+        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
     )
+    entry = _entry(work, step, machine, cut)
     slide = machine.core.slide("z") or machine.core.slide("quill")
     total, count = step.depth.base, cut.passes_down
     depths = _shares(total, count, None if slide is None else slide.graduation_mm)
@@ -527,9 +684,52 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
         "cut_depth_mm": total,
     }
     levers = _levers(cut, machine)
-    time_s = step.times * ((cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1))
+    down_s = 0.0 if entry is None else count * entry.time_s
+    time_s = step.times * ((cut.time_s or 0.0) + down_s + _overhead(work, machine, levers, cut, 1))
     dial = "" if slide is None else slide.name
-    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=_across_remark(work, machine, step, cut))
+    remarks = _across_remark(work, machine, step, cut) + (() if entry is None else (entry.said,))
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=remarks)
+
+
+def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> special.Entry | None:
+    """The way down to each level, where the job asks for one."""
+    if step.entry is None:
+        return None
+    if step.shape not in {"slot", "pocket"}:
+        raise DomainError(f"entry is for a slot or a pocket, and shape is {step.shape}")
+    angle = {} if step.entry_angle is None else {"angle_deg": step.entry_angle}
+    return special.ramp(
+        work.part.alloy,
+        step.cutter,
+        work.length(cut.depth_mm or step.depth.base),
+        flutes=step.flutes,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        **angle,
+    )
+
+
+def _saw(work: Workpiece, step: Saw, machine: Machine) -> Answer:
+    cut = special.saw(
+        work.part.alloy,
+        step.blade,
+        step.thickness,
+        step.depth,
+        teeth=step.teeth,
+        length=step.length,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+    )
+    sizes = {
+        "shape": "slit",
+        "cutter_mm": step.blade.base,
+        "length_mm": step.length.base,
+        "cut_width_mm": step.thickness.base,
+        "cut_depth_mm": step.depth.base,
+    }
+    levers = _levers(cut, machine)
+    time_s = step.times * ((cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1))
+    return Answer(cut, cut, levers, (), sizes, time_s)
 
 
 def _across_remark(work: Workpiece, machine: Machine, step: Mill, cut: Cut) -> tuple[str, ...]:
@@ -539,6 +739,14 @@ def _across_remark(work: Workpiece, machine: Machine, step: Mill, cut: Cut) -> t
     slide = machine.core.slide("y")
     dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
     return (f"{cut.passes_across} passes across, {_size(work, over)} apart{dial}",)
+
+
+def _hole_to_ream(work: Workpiece, step: Ream, before: float | None) -> Length | None:
+    """The hole that the reamer follows; on a mill the last one drilled, where it is a little smaller."""
+    hole = work.hole_mm if before is None else before
+    if hole is None or not _REAMED <= hole / step.diameter.base < 1.0:
+        return None
+    return work.length(hole)
 
 
 def _hole_before(work: Workpiece, step: Drill | Ream, machine: Machine) -> float | None:
@@ -563,7 +771,7 @@ def _hole_depth(work: Workpiece, step: Drill | Ream | Tap) -> float:
 
 def _hole_answer(
     work: Workpiece,
-    step: Drill | Ream | Tap,
+    step: Spot | Drill | Countersink | Counterbore | Ream | Tap,
     machine: Machine,
     record: Record,
     cut: Cut,
@@ -574,7 +782,12 @@ def _hole_answer(
     passes: tuple[Pass, ...] = ()
     if cut.travel_mm is not None and not isinstance(step, Tap):
         depth = cut.travel_mm - _APPROACH_MM
-        passes = (Pass(1, depth, depth, _axial(slide, depth)),)
+        point = depth - cut.peck_depths_mm[-1] if cut.peck_depths_mm else 0.0
+        reached = tuple(each + point for each in cut.peck_depths_mm) or (depth,)
+        passes = tuple(
+            Pass(n + 1, each - (reached[n - 1] if n else 0.0), each, _axial(slide, each))
+            for n, each in enumerate(reached)
+        )
     levers = _levers(cut, machine)
     time_s = step.times * (cut.time_s or 0.0) + _overhead(work, machine, levers, cut, 1)
     return Answer(record, cut, levers, passes, sizes, time_s, dial="" if slide is None else slide.name, remarks=remarks)
@@ -614,8 +827,15 @@ def _tap_hole_remarks(
     return tuple(out)
 
 
+_LATHE_ONLY = (Turn, Taper, Face, Bore, Groove, PartOff, Knurl, Thread)
 _ASK: dict[type, Callable[[Workpiece, Any, Machine], Answer]] = {
     Turn: _turn,
+    Taper: _taper,
+    Groove: _groove,
+    Spot: _spot,
+    Countersink: _countersink,
+    Counterbore: _counterbore,
+    Saw: _saw,
     Face: _face,
     Bore: _bore,
     PartOff: _part_off,
@@ -671,7 +891,7 @@ def feed_ladder(cut: Cut, machine: Machine) -> _core.FeedLadder:
     """The feeds that a cut is fed by."""
     if machine.kind == "lathe":
         return machine.core.carriage
-    return machine.core.table if cut.operation.startswith("mill") else machine.core.quill
+    return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
 
 
 def _passes(start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _core.Slide | None) -> tuple[Pass, ...]:

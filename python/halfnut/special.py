@@ -382,7 +382,7 @@ def saw(
     feed_per_tooth: Any = None,
     **how: Any,
 ) -> Cut:
-    """Slit with a saw on an arbor, in one pass to depth.
+    """Slit with a saw on an arbor, in one pass to depth; the speed is that of an end mill.
 
     Parameters
     ----------
@@ -429,6 +429,12 @@ def saw(
         **how,
     )
     assumed = cut.assumed if feed_per_tooth is not None else (*cut.assumed, f"{_SAW_TOOTH_MM:g} mm a tooth")
+    stand_in = caution("window_stand_in")
     return replace(
-        cut, operation="saw", roughness_ra_um=None, assumed=assumed, cautions=(caution("saw_clamped"), *cut.cautions)
+        cut,
+        operation="saw",
+        roughness_ra_um=None,
+        assumed=assumed,
+        notes=cut.notes if stand_in in cut.notes else (stand_in, *cut.notes),
+        cautions=(caution("saw_clamped"), *cut.cautions),
     )

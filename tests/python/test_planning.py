@@ -330,7 +330,7 @@ def reached(op, each):
     sizes = op.answer.sizes
     if "off_mm" in sizes:
         return slide, moved, sizes["off_mm"] - each.size_mm
-    if op.step.do in {"drill", "ream", "mill"}:
+    if op.step.do in {"spot", "drill", "countersink", "counterbore", "ream", "mill"}:
         return slide, moved, each.size_mm
     return slide, moved, abs(sizes["start_diameter_mm"] - each.size_mm) / 2
 
@@ -365,7 +365,8 @@ def test_every_lever_speed_feed_and_line_can_be_set_on_the_machine(demo):
 
 def test_the_demonstration_uses_every_operation(demo):
     assert {op.step.do for _, op in demo.operations} == {
-        "turn", "face", "bore", "part off", "drill", "ream", "tap", "mill", "thread", "knurl"
+        "turn", "taper", "face", "bore", "groove", "part off", "spot", "drill", "countersink", "counterbore", "ream",
+        "tap", "mill", "saw", "thread", "knurl",
     }  # fmt: skip
     assert len(demo.parts) == 10
 

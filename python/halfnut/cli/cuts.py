@@ -1,4 +1,4 @@
-"""halfnut turn, face, bore, part-off, drill, ream, tap, mill: one cut, answered on one screen."""
+"""halfnut turn, face, bore, part-off, drill, spot, ream, tap, mill and the cuts made of them, on one screen each."""
 
 from __future__ import annotations
 
@@ -7,14 +7,15 @@ from typing import Any, TypeVar
 
 import click
 
-from halfnut import cutting
+from halfnut import cutting, special
 from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.record import Record
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
 _ABOUT = {
     "machine": "Machine to choose levers from, by name or file; without one speed and feed are exact.",
-    "tool": "HSS, cobalt HSS, cast cobalt, carbide or coated carbide; HSS when not given.",
+    "tool": "HSS, cobalt HSS, cast cobalt, carbide, coated carbide or a tool of the shop's tables; HSS when not given.",
     "chuck": "What holds the work, by the name the machine file gives it; the first one when not given.",
     "depth": "Depth of cut on the radius, such as 0.04in; a usual one when not given.",
     "length": "Length of the cut along the work, such as 2in; without it there is no time.",
@@ -41,18 +42,33 @@ _ABOUT = {
     "step_over": "Most across in one pass.",
     "step_down": "Most down in one pass.",
     "feed_per_tooth": "Feed a tooth wanted; the next slower table feed is taken.",
+    "steadies": "Place of a fixed steady, from the chuck or the first centre; as often as there are steadies.",
+    "between_centres": "Length of the whole work, for setting over the tailstock.",
+    "groove_width": "Width of the groove; the blade's when not given.",
+    "hole": "Hole as drilled or bored; without it no force is reckoned.",
+    "form": "A tap that forms the thread without a chip.",
+    "included_deg": "Included angle of the cone, degrees; 90 when not given.",
+    "seat_depth": "Depth of the counterbore; without it there is no time.",
+    "angle_deg": "Angle of the slope, degrees; 3 when not given.",
+    "teeth": "Teeth of the saw.",
 }
-_PARAMETERS = {"hole_depth": "depth", "cut_depth": "depth"}
-_NUMBERS = {"spindle_rpm", "hardness_hb", "roughness_um", "point_deg"}
+_PARAMETERS = {"hole_depth": "depth", "cut_depth": "depth", "groove_width": "width", "seat_depth": "depth"}
+_NUMBERS = {"spindle_rpm", "hardness_hb", "roughness_um", "point_deg", "included_deg", "angle_deg"}
 _COMMON = ("machine", "tool", "chuck", "feed", "spindle_rpm", "hardness_hb")
+_MILLING = ("feed_per_tooth", "machine", "tool", "spindle_rpm", "hardness_hb")
+_TAPER = ("small", "length")
 _EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
 
-def _with(*names: str, size: str = "diameter") -> Callable[[_Command], _Command]:
+def _with(*names: str, size: str = "diameter", sizes: tuple[str, ...] = ()) -> Callable[[_Command], _Command]:
+    """Give a command its alloy, the size it is asked about, further sizes, and options by their names."""
+
     def decorate(command: _Command) -> _Command:
         command = with_evidence(with_json(command))
         for name in reversed(names):
             command = _option(name)(command)
+        for name in reversed(sizes):
+            command = click.argument(name)(command)
         command = click.argument("size", metavar=size.upper())(command)
         return click.argument("alloy")(command)
 
@@ -63,8 +79,14 @@ def _option(name: str) -> Callable[[_Command], _Command]:
     parameter = _PARAMETERS.get(name, name)
     flag = "--" + parameter.replace("_", "-").removesuffix("-um").removesuffix("-hb").removesuffix("-deg")
     about = _ABOUT[name]
-    if name == "finish":
+    if name in {"finish", "form"}:
         return click.option(flag, parameter, is_flag=True, help=about)
+    if name == "steadies":
+        return click.option("--steady", parameter, multiple=True, help=about)
+    if name == "teeth":
+        return click.option(flag, parameter, type=click.INT, required=True, help=about)
+    if name == "angle_deg":
+        return click.option(flag, parameter, type=click.FLOAT, default=3.0, help=about)
     if name == "hold":
         choice = click.Choice(["chuck", "chuck and centre", "between centres"])
         return click.option(flag, parameter, type=choice, default="chuck", help=about)
@@ -77,13 +99,14 @@ def _option(name: str) -> Callable[[_Command], _Command]:
     return click.option(flag, parameter, type=kind, required=name == "cut_depth", help=about)
 
 
-def _answer(function: Callable[..., cutting.Cut], given: dict[str, Any]) -> None:
+def _answer(function: Callable[..., Record], given: dict[str, Any], *sizes: str) -> None:
     as_json, evidence = given.pop("as_json"), given.pop("evidence")
-    show(function(given.pop("alloy"), given.pop("size"), **given), as_json, evidence=evidence)
+    asked = [given.pop(name) for name in ("alloy", "size", *sizes)]
+    show(function(*asked, **given), as_json, evidence=evidence)
 
 
 @click.command(epilog=_EPILOG.format(example="turn 6061-T6 1.25in --machine gap-bed --length 2in"))
-@_with("depth", "length", *_COMMON, "nose_radius", "hold", "stick_out", "bore", "roughness_um", "finish")
+@_with(*("depth", "length", *_COMMON, "nose_radius", "hold", "stick_out", "steadies", "bore", "roughness_um", "finish"))
 def turn(**given: Any) -> None:
     """Spindle step, feed and what comes of them for turning ALLOY at DIAMETER, the one before the cut."""
     _answer(cutting.turn, given)
@@ -118,14 +141,14 @@ def drill(**given: Any) -> None:
 
 
 @click.command(epilog=_EPILOG.format(example="ream 5083 8mm --machine bench-mill --depth 12mm"))
-@_with("hole_depth", *_COMMON)
+@_with("hole_depth", *_COMMON, "hole", "flutes")
 def ream(**given: Any) -> None:
     """Spindle step, feed and time for reaming ALLOY to DIAMETER."""
     _answer(cutting.ream, given)
 
 
 @click.command(epilog=_EPILOG.format(example="tap 5083 M6 --machine bench-mill --depth 12mm"))
-@_with("hole_depth", "machine", "tool", "chuck", "spindle_rpm", "hardness_hb", size="thread")
+@_with("hole_depth", "machine", "tool", "chuck", "spindle_rpm", "hardness_hb", "form", size="thread")
 def tap(**given: Any) -> None:
     """Spindle step, torque and time for tapping ALLOY with a THREAD such as M6 or 1/4-20."""
     _answer(cutting.tap, given)
@@ -144,9 +167,65 @@ def tap(**given: Any) -> None:
     "step_down",
     "feed_per_tooth",
     *("machine", "tool", "spindle_rpm", "hardness_hb"),
-    "stick_out",
+    *("stick_out", "nose_radius", "roughness_um"),
     size="cutter",
 )
 def mill(**given: Any) -> None:
     """Spindle step, table feed and passes for milling ALLOY with a CUTTER of that diameter."""
     _answer(cutting.mill, given)
+
+
+@click.command(epilog=_EPILOG.format(example="taper 1018 1in 0.84375in 3in --machine gap-bed --between-centres 8in"))
+@_with("between_centres", "depth", *_COMMON, "nose_radius", "hold", "stick_out", "bore", size="large", sizes=_TAPER)
+def taper(**given: Any) -> None:
+    """Setting of compound or tailstock, and the cut, for a taper in ALLOY from LARGE to SMALL over LENGTH."""
+    _answer(special.taper, given, *_TAPER)
+
+
+@click.command(epilog=_EPILOG.format(example="groove 6061-T6 1.25in 1in --width 0.3in --blade 0.125in"))
+@_with("groove_width", "blade", *_COMMON, sizes=("end_diameter",))
+def groove(**given: Any) -> None:
+    """Plunges, spindle step and feed for a groove in ALLOY from DIAMETER down to END_DIAMETER."""
+    _answer(special.groove, given, "end_diameter")
+
+
+@click.command(epilog=_EPILOG.format(example="spot 5083 6mm --machine bench-mill"))
+@_with(*_COMMON, "point_deg")
+def spot(**given: Any) -> None:
+    """Spindle step and feed for spotting ALLOY, DIAMETER wide at the surface."""
+    _answer(cutting.spot, given)
+
+
+@click.command(epilog=_EPILOG.format(example="countersink 5083 12mm 6.6mm --machine bench-mill"))
+@_with("included_deg", "flutes", *_COMMON, sizes=("hole",))
+def countersink(**given: Any) -> None:
+    """Spindle step, feed and torque for a countersink in ALLOY, DIAMETER wide, on a HOLE."""
+    _answer(cutting.countersink, given, "hole")
+
+
+@click.command(epilog=_EPILOG.format(example="counterbore 5083 11mm 6.6mm --depth 6mm --machine bench-mill"))
+@_with("seat_depth", "flutes", *_COMMON, sizes=("hole",))
+def counterbore(**given: Any) -> None:
+    """Spindle step, feed and torque for a counterbore in ALLOY, DIAMETER wide, on a HOLE."""
+    _answer(cutting.counterbore, given, "hole")
+
+
+@click.command(epilog=_EPILOG.format(example="ramp 7075 10mm 3mm --machine bench-mill"))
+@_with("angle_deg", "flutes", *_MILLING, size="cutter", sizes=("depth",))
+def ramp(**given: Any) -> None:
+    """Length, feed and time of a slope that takes an end mill, CUTTER wide, into ALLOY to DEPTH."""
+    _answer(special.ramp, given, "depth")
+
+
+@click.command(epilog=_EPILOG.format(example="helix 7075 10mm 16mm 8mm --machine bench-mill"))
+@_with("angle_deg", "flutes", *_MILLING, size="cutter", sizes=("hole", "depth"))
+def helix(**given: Any) -> None:
+    """Turns, feed and time of a helix that takes an end mill, CUTTER wide, into ALLOY to DEPTH, leaving a HOLE."""
+    _answer(special.helix, given, "hole", "depth")
+
+
+@click.command(epilog=_EPILOG.format(example="saw 6061-T6 80mm 1mm 6mm --teeth 48 --length 50mm --machine bench-mill"))
+@_with("teeth", "length", *_MILLING, size="blade", sizes=("thickness", "depth"))
+def saw(**given: Any) -> None:
+    """Spindle step and table feed for slitting ALLOY with a saw, BLADE across and THICKNESS wide, to DEPTH."""
+    _answer(special.saw, given, "thickness", "depth")

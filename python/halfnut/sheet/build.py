@@ -12,6 +12,7 @@ from halfnut.cutting import Cut
 from halfnut.form_threads import FormLimits
 from halfnut.gauging import OverWires
 from halfnut.gear_drawing import train_svg
+from halfnut.holding import Holding
 from halfnut.knurls import KnurlBlank
 from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
@@ -30,7 +31,7 @@ from halfnut.sheet.view import (
 from halfnut.sizes import film, one
 from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
-from halfnut.words import LIMITS, NOTES, TOOLS, of_the_piece
+from halfnut.words import EDGE_SHORT, LIMITS, NOTES, of_the_piece
 
 if TYPE_CHECKING:
     from halfnut.job import Job
@@ -40,6 +41,12 @@ __all__ = ["adjuster_file", "plan_view"]
 
 _DO = {
     "turn": "Turn",
+    "taper": "Turn a taper",
+    "groove": "Groove",
+    "spot": "Spot",
+    "countersink": "Countersink",
+    "counterbore": "Counterbore",
+    "saw": "Slit with a saw",
     "face": "Face",
     "bore": "Bore",
     "part off": "Part off",
@@ -60,12 +67,16 @@ _FIGURE_NAMES = {
     "tool_life_high_min": "band of the edge life",
     "roughness_ra_um": "Ra by geometry",
     "spindle_rpm": "spindle speed",
+    "chip_rise_k": "warmth of the chip",
+    "heat_to_work_w": "heat into the work",
+    "out_of_round_per_kn_mm": "out of round",
 }
 # Notes that head a sheet rather than stand at each operation.
 _SAID_ONCE = frozenset({"backlash", "conventional", *(code for code in NOTES if code.startswith("trait_"))})
+_TELLING_MM = 0.005
+"""Error of the diameter from which a sheet tells how work gives way."""
 _GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads", "gears": "Change gears"}
 _ENDS = {"first": "First end", "second": "Turned round, second end"}
-_TOOL_NAMES = {code: name for name, code in reversed(TOOLS.items())}
 
 
 def plan_view(plan: Plan) -> PlanView:
@@ -226,6 +237,8 @@ def _spoken(figure: str) -> str:
         "_n",
         "_s",
         "_rpm",
+        "_k",
+        "_w",
     )
     unit = next((unit for unit in units if figure.endswith(unit)), "")
     return figure.removesuffix(unit).replace("_", " ")
@@ -293,12 +306,12 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         size=_size(found, part.unit, op.step.do),
         with_what=_tool(found),
         levers=tuple(_levers(found, op)),
-        tables=tuple(_tables(found, part.unit)),
+        tables=(*_tables(found, part.unit), *_holding_table(found, part.unit)),
         drawing=_drawing(found),
         gears=_gears(found),
         steps=_steps(found),
         figures=tuple(_figures(found, part.unit)),
-        remarks=tuple(map(_sentence, (*note, *found.remarks, *_notes(found)))),
+        remarks=tuple(map(_sentence, (*note, *found.remarks, *_holding_remarks(found, part.unit), *_notes(found)))),
         cautions=tuple(_sentence(each.text) for each in found.cautions if not of_the_piece(each.code)),
     )
 
@@ -357,7 +370,7 @@ def _tool(found: Answer) -> str:
     cut = found.cut
     if cut is None or cut.operation == "knurl":
         return ""
-    name = _TOOL_NAMES.get(cut.tool_material, cut.tool_material).replace("hss", "HSS")
+    name = cut.tool_name
     assumed = ", ".join(cut.assumed)
     if name.lower() in assumed.lower():
         return f"assumed: {assumed}"
@@ -414,6 +427,48 @@ def _tables(found: Answer, unit: str) -> list[Table]:
         out.append(_chase_table(found.chasing))
     if isinstance(record, KnurlBlank):
         out.append(_knurl_table(record, unit))
+    return out
+
+
+def _gives_way(found: Answer) -> Holding | None:
+    """How turned work gives way, where it does so enough to tell."""
+    held = found.holding
+    if held is None:
+        return None
+    codes = {each.code for each in held.cautions}
+    tells = 2 * held.bend.worst_mm >= _TELLING_MM or codes & {"slender", "thin_wall", "warm_size"}
+    return held if tells else None
+
+
+def _holding_table(found: Answer, unit: str) -> list[Table]:
+    held = _gives_way(found)
+    if held is None:
+        return []
+    end = "the first centre" if held.bend.hold == "between centres" else "the jaws"
+    heads = (f"from {end}", *(texts.length(at, unit, with_unit=False) for at, _ in held.places[1:]))
+    row = ("⌀ larger by", *(texts.depth(larger, unit) for _, larger in held.places[1:]))
+    force = texts.force(held.bend.force_n, unit)
+    caption = f"Left larger than set as the work bends, {unit}; at most {force} across it"
+    return [Table(caption, heads, (row,))]
+
+
+def _holding_remarks(found: Answer, unit: str) -> list[str]:
+    held = _gives_way(found)
+    if held is None:
+        return []
+    out = list(held.ways)
+    others = ", ".join(f"{name} {texts.depth(value, unit)}" for name, value in held.other_ways.items())
+    out.append(f"bends {texts.depth(held.bend.worst_mm, unit)} {unit} as held; {others}")
+    if held.jaw_force_n is not None:
+        out.append(f"grip {texts.force(held.jaw_force_n, unit)} a jaw, so that the cut does not turn the work")
+    if held.squeeze is not None:
+        spring = texts.depth(held.squeeze.out_of_round_mm, unit)
+        out.append(f"so gripped it is {spring} {unit} out of round on the radius when {held.squeeze.jaws} jaws let go")
+    elif held.out_of_round_per_kn_mm:
+        rings = ", ".join(f"{texts.depth(v, unit)} in {n}" for n, v in held.out_of_round_per_kn_mm.items())
+        out.append(f"out of round on the radius for {texts.force(1000.0, unit)} a jaw, {unit}: {rings} jaws")
+    if held.growth_mm is not None and held.growth_mm >= _TELLING_MM / 2:
+        out.append(f"warm from the cut it measures up to {texts.depth(held.growth_mm, unit)} {unit} too large")
     return out
 
 
@@ -567,7 +622,12 @@ def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
         if cut.torque_nm is not None:
             out.append(("torque", texts.torque(cut.torque_nm, unit)))
         if cut.deflection_mm is not None:
-            out.append(("deflection", texts.small(cut.deflection_mm, unit)))
+            bent = texts.small(cut.deflection_mm, unit)
+            if cut.deflection_high_mm is not None:
+                bent += f", up to {texts.small(cut.deflection_high_mm, unit)}"
+            out.append(("deflection", bent))
+        if cut.holds_at_edge is not None:
+            out.append(("at the most force", EDGE_SHORT[cut.holds_at_edge].format(limits=cut.edge_limits)))
         if cut.tool_life_min is not None:
             low, high = cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0
             out.append(("edge life", f"{low:.0f} to {high:.0f} min, unverified"))
