@@ -404,9 +404,8 @@ def _cut(
     alloys, alloy_names = given.texts("alloy", alloy)
     tools, tool_names = given.texts("tool", tool, "HSS")
     codes = [_tool_code(name) for name in tool_names]
-    if isinstance(tools, int) and codes[0] < 0:
-        near = nearest_name(tool_names[0], sorted(TOOLS)) or "hss"
-        raise DomainError(f"tool {tool_names[0]!r} is not known; the nearest is {near!r}")
+    if isinstance(tools, int):
+        _known_tool(tool_names[0])
     tool_codes: NDArray[np.int32] | int = (
         codes[tools]
         if isinstance(tools, int)
@@ -938,7 +937,7 @@ def knurl_blank(frame: Any, *, pitch: str | None = None, workers: int | None = N
 _STATUS = {"not_understood": 6}
 
 
-def reasons(answers: Any, kind: str) -> dict[int, str]:
+def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
     """Why rows have no answer.
 
     Parameters
@@ -947,16 +946,79 @@ def reasons(answers: Any, kind: str) -> dict[int, str]:
         What a batch answered, with ``reason``.
     kind : str
         The function that answered: "turn", "drill", "mill", "limits", "fit", "wires" or "knurl_blank".
+    frame : table, optional
+        What it was asked: then the reason says what was given, and the nearest that would be right.
 
     Returns
     -------
     dict
         Row, from 0, to the reason; rows with an answer are not in it.
+
+    >>> jobs = {"alloy": ["6061-T6", "6061-T7"], "diameter_mm": [-2.0, 20.0]}
+    >>> reasons(turn(jobs), "turn", jobs)[0]
+    'diameter_mm must be finite and > 0 mm, got -2 mm'
+    >>> reasons(turn(jobs), "turn", jobs)[1][:20]
+    "no alloy '6061-T7'; "
     """
     column = _whole(answers, "reason")
     rows = np.flatnonzero(column)
     words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
-    return {int(row): words[int(column[row])] for row in rows}
+    out = {int(row): words[int(column[row])] for row in rows}
+    if frame is not None:
+        _say_what_was_given(out, column, kind, open_frame(frame))
+    return out
+
+
+def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: str, table: Frame) -> None:
+    names = set(table.names())
+    places = _core.batch_arguments(kind) if kind in _USUAL else []
+    asked: dict[str, Callable[[str], object]] = {}
+    if kind in _USUAL:
+        from halfnut.material import alloy
+
+        asked = {"alloy": alloy, "tool": _known_tool}
+    elif kind in ("limits", "wires"):
+        from halfnut import gauging, threads
+
+        asked = {"thread": threads.limits if kind == "limits" else gauging.wires}
+    columns = {name: table.texts(name) for name in asked if name in names}
+    numbers: dict[str, NDArray[np.float64]] = {}
+    complaints: dict[tuple[str, str], str] = {}
+    for row in out:
+        status, at = int(reason[row]) >> 8, int(reason[row]) & 255
+        if status == NOT_REACHED:
+            continue
+        if at < len(places):
+            name, unit, required = places[at]
+            spelling = next((each for each in _Argument(name, unit, required).spellings if each in names), None)
+            if spelling is not None:
+                if spelling not in numbers:
+                    numbers[spelling] = table.numbers(spelling)
+                shown = {"mm": "in", "mm/rev": "in/rev", "um": "uin"}.get(unit, unit) if spelling != name else unit
+                out[row] += f", got {numbers[spelling][row]:g} {shown}".rstrip()
+            continue
+        for name, (codes, texts) in columns.items():
+            text = texts[codes[row]] if codes[row] >= 0 else ""
+            if (name, text) not in complaints:
+                complaints[name, text] = _complaint(asked[name], text)
+            if complaints[name, text]:
+                out[row] = complaints[name, text]
+                break
+
+
+def _complaint(ask: Callable[[str], object], text: str) -> str:
+    """What a scalar call says of a text; nothing where it takes it."""
+    try:
+        ask(text)
+    except Error as error:
+        return str(error)
+    return ""
+
+
+def _known_tool(name: str) -> None:
+    if _tool_code(name) < 0:
+        near = nearest_name(name, sorted(TOOLS)) or "hss"
+        raise DomainError(f"tool {name!r} is not known; the nearest is {near!r}")
 
 
 def _reason(kind: str, code: int) -> str:

@@ -254,6 +254,24 @@ def test_unknown_names_mark_their_rows():
     assert batch.drill(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 4]
 
 
+def test_reasons_say_what_was_given_and_what_is_near():
+    frame = {
+        "alloy": ["1018", "4130", "6061-T66", "1018", "1018"],
+        "tool": ["HSS", "HSS", "HSS", "carbid", "HSS"],
+        "diameter_in": [1.0, 1.0, 1.0, 1.0, 0.5],
+        "depth_in": [0.0, 0.01, 0.01, 0.01, 0.4],
+    }
+    why = batch.reasons(batch.turn(frame), "turn", frame)
+    assert why[0] == "depth_mm must be finite and > 0 mm, got 0 in"
+    assert "annealed" in why[1] and "normalised" in why[1]
+    assert why[2].startswith("no alloy '6061-T66'") and "6061-T6" in why[2]
+    assert why[3] == "tool 'carbid' is not known; the nearest is 'carbide'"
+    assert why[4] == "depth_mm must be at most half of diameter_mm, got 0.4 in"
+    frame = {"thread": ["M10-6z", "M10-6g"]}
+    assert "6z" in batch.reasons(batch.limits(frame), "limits", frame)[0]
+    assert batch.reasons(batch.wires(frame, best=True), "wires", frame).keys() == {0}
+
+
 def test_out_is_written_in_place():
     frame = jobs(3000, seed=8)
     want = batch.turn(frame, machine=MACHINE)

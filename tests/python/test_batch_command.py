@@ -43,8 +43,9 @@ def test_a_file_is_answered_row_by_row(jobs, tmp_path):
     assert float(rows[0]["cutting_force_n"]) == one.cutting_force_n
     assert rows[0]["cautions"].split() == [item.code for item in one.cautions if item.code in rows[0]["cautions"]]
     assert rows[2]["cutting_force_n"] == ""
-    assert rows[2]["reason"] == "diameter_mm must be finite and > 0 mm"
-    assert rows[4]["reason"] == "a name is not in the catalogue"
+    assert rows[2]["reason"] == "diameter_mm must be finite and > 0 mm, got -1 in"
+    assert rows[3]["reason"] == "diameter_mm must be finite and > 0 mm, got inf in"
+    assert rows[4]["reason"].startswith("no alloy 'unobtainium'")
     assert sorted(tmp_path.iterdir()) == sorted([jobs, out])
 
 
@@ -90,7 +91,7 @@ def test_threads_and_knurls(tmp_path):
     with (tmp_path / "limits.csv").open(newline="", encoding="utf-8") as stream:
         rows = list(csv.DictReader(stream))
     assert float(rows[0]["pitch_max_mm"]) == hn.limits("M10-6g").pitch_max
-    assert rows[1]["reason"] == "the text cannot be read"
+    assert rows[1]["reason"].startswith("cannot read 'nonsense' at position")
     (tmp_path / "knobs.csv").write_text("diameter_mm\n12.7\n", "utf-8")
     ended = run(
         "batch", "knurl", tmp_path / "knobs.csv", "--pitch", "96 DP", "--pattern", "straight", "--out",

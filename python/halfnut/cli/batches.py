@@ -61,7 +61,7 @@ def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[di
     function: Callable[..., Any] = batch.knurl_blank if kind == "knurl" else getattr(batch, kind)
     answers = dict(function(table, **given))
     name = "knurl_blank" if kind == "knurl" else kind
-    why = batch.reasons(answers, name)
+    why = batch.reasons(answers, name, table)
     words = [why.get(row, "") for row in range(len(answers["status"]))]
     if kind in _CUTS:
         limits = _core.limit_codes()
