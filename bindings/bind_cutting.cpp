@@ -3,8 +3,10 @@
 #include <pybind11/stl.h>
 
 #include <optional>
+#include <span>
 
 #include "bind.hpp"
+#include "cut_requests.hpp"
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/heat.hpp"
 #include "halfnut/cutting/hole_making.hpp"
@@ -20,19 +22,6 @@ namespace py = pybind11;
 namespace {
 
 using namespace cutting;
-
-template <class E>
-E from_name(const std::string& text, const char* what) {
-    E value{};
-    if (!enum_from_name(text, value)) {
-        std::string allowed;
-        for (const auto& [candidate, spelling] : enum_names(E{})) {
-            allowed += (allowed.empty() ? "'" : ", '") + std::string(spelling) + "'";
-        }
-        throw DomainError(std::string(what) + " must be one of " + allowed + ", got '" + text + "'");
-    }
-    return value;
-}
 
 void bind_band(py::module_& module) {
     py::class_<ForceBand>(module, "ForceBand", "Where a measured force lies, as shares of the reckoned one.")
@@ -213,13 +202,7 @@ void bind_result(py::module_& module) {
         .def_property_readonly(
             "limits",
             [](const CutResult& self) {
-                py::list out;
-                for (std::size_t i = 0; i < self.limit_count; ++i) {
-                    const Limit& limit = self.limits[i];
-                    out.append(py::make_tuple(std::string(enum_name(limit.code)), limit.value, limit.limit,
-                                              limit.slack()));
-                }
-                return out;
+                return limit_tuples(std::span(self.limits).first(self.limit_count));
             },
             "(limit, value, bound, slack) each; slack is a share of the bound.")
         .def(
@@ -232,31 +215,6 @@ void bind_result(py::module_& module) {
 
 const machine::Machine& machine_or_any(const machine::Machine* given) {
     return given == nullptr ? any_machine() : *given;
-}
-
-Work work_of(int alloy, std::optional<double> hardness_hb) {
-    return {static_cast<std::uint16_t>(alloy), hardness_hb.value_or(kNaN)};
-}
-
-/// Set a request's numbers by their names; None is not given.
-template <class Request, std::size_t N>
-void set_numbers(Request& request, const py::dict& numbers,
-                 const std::array<RequestArgument<Request>, N>& arguments) {
-    for (const auto& [key, value] : numbers) {
-        const auto name = py::cast<std::string>(key);
-        bool known = false;
-        for (const RequestArgument<Request>& at : arguments) {
-            if (at.argument.name == name) {
-                known = true;
-                if (!value.is_none()) {
-                    request.*(at.member) = py::cast<double>(value);
-                }
-            }
-        }
-        if (!known) {
-            throw DomainError("no argument '" + name + "'");
-        }
-    }
 }
 
 void bind_requests(py::module_& module) {

@@ -378,9 +378,9 @@ def _machine(machine: Any) -> _core.Machine | None:
 
 
 def _chuck(machine: _core.Machine | None, chuck: str | int | None, hold: str) -> int:
-    from halfnut.cutting import _holder
+    from halfnut.cutting import holder_place
 
-    return _holder(machine, chuck, hold, [])
+    return holder_place(machine, chuck, hold, [])
 
 
 def _cut(

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from types import MappingProxyType
 from typing import Any
 
@@ -176,6 +176,8 @@ __all__ = [
 
 _INCH_MM = 25.4
 _BLADE_MM = 3.0
+_WHIPS_RPM = 1000.0  # from here on a bar behind the spindle is worth a word
+_PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
 _CM3_IN3 = 16.387064
 _KW_HP = 0.7456998715822702
 _N_LBF = 4.4482216152605
@@ -635,7 +637,7 @@ def _time(seconds: float) -> str:
     return f"{seconds:.0f} s" if seconds < 60 else f"{int(seconds // 60)} min {seconds % 60:.0f} s"
 
 
-def _formed(
+def formed(
     numbers: Mapping[str, float | None], tool: Tool, keys: Mapping[str, str], usual: Mapping[str, str]
 ) -> tuple[dict[str, float | None], list[str]]:
     """Numbers with what was not given taken from the tool, and what is assumed: the tool, then the usual."""
@@ -664,7 +666,7 @@ def _feed(value: Any) -> float | None:
     return None if value is None else float(quantity(value, "feed", "feed").base)
 
 
-def _holder(machine: _core.Machine | None, chuck: Any, hold: str, assumed: list[str]) -> int:
+def holder_place(machine: _core.Machine | None, chuck: Any, hold: str, assumed: list[str]) -> int:
     """Place of the chuck that is meant; -1 when there is none."""
     if machine is None or not machine.chucks or hold == "between centres":
         return -1
@@ -688,7 +690,16 @@ def _usual_depth(size: Length, finish: bool) -> tuple[float, str]:
     return depth, f"depth {depth:.3g} mm"
 
 
-def _cut(
+def _of_material(found: Alloy, forces: bool) -> list[str]:
+    """Codes of the notes that a material brings to every cut with a force."""
+    if not forces:
+        return []
+    plastic = any(name.startswith("plastic") for name in _core.group_chain(found.group, active()))
+    traits = [f"trait_{word}" for word in found.traits if not (plastic and word == "low_conductivity")]
+    return [*(code for code in traits if code in NOTES), *(["plastic_melts"] if plastic else [])]
+
+
+def cut_record(
     operation: str,
     found: Alloy,
     result: _core.CutResult,
@@ -698,6 +709,7 @@ def _cut(
     tool: Tool,
     assumed: list[str],
 ) -> Cut:
+    """The core's result as a record."""
     figures: dict[str, Any] = dict(result.figures)
     heat: dict[str, Any] = dict(_core.cut_heat(result, found.index, active()))
     heat_rules = [("chip_rise_k", "heat_chip"), ("heat_to_work_w", "heat_to_work")]
@@ -711,8 +723,9 @@ def _cut(
     }
     step = machine.spindle[result.spindle_step] if machine is not None else None
     feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
-    traits = (f"trait_{word}" for word in found.traits) if result.band.low > 0.0 else ()
-    codes = (*STANDING.get(operation, ()), *result.cautions, *(code for code in traits if code in NOTES))
+    codes = [*STANDING.get(operation, ()), *result.cautions, *_of_material(found, result.band.low > 0.0)]
+    if machine is not None and machine.kind == "lathe" and (result.figures["spindle_rpm"] or 0.0) >= _WHIPS_RPM:
+        codes.append("bar_behind")
     words = figures | {"tool": tool.name}
     pecks: tuple[float, ...] = ()
     if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
@@ -788,8 +801,8 @@ def _lathe(
     edge = find_tool(tool)
     keys = _LATHE_TOOL | ({"stick_out_mm": "stick_out_mm"} if operation == "bore" else {})
     keys |= {"depth_mm": "width_mm"} if operation == "part_off" else {}
-    given, assumed = _formed(numbers, edge, keys, usual)
-    holder = _holder(core, chuck, hold, assumed)
+    given, assumed = formed(numbers, edge, keys, usual)
+    holder = holder_place(core, chuck, hold, assumed)
     given["diameter_mm"] = size.mm
     if operation == "part_off" and given["depth_mm"] is None:
         given["depth_mm"] = _BLADE_MM
@@ -798,7 +811,7 @@ def _lathe(
         assumed.insert(1 if tool is None else 0, words)
     name = operation.replace("_", " ")
     result = _core.lathe_cut(name, found.index, edge.material, given, finish, hold, holder, hardness_hb, core, active())
-    return _cut(operation, found, result, core, None if core is None else core.carriage, size, edge, assumed)
+    return cut_record(operation, found, result, core, None if core is None else core.carriage, size, edge, assumed)
 
 
 def turn(
@@ -1111,6 +1124,7 @@ def part_off(
     wear_factor: float | None = None,
     chuck: str | int | None = None,
     bore: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
     overrun: Any = None,
 ) -> Cut:
@@ -1126,6 +1140,8 @@ def part_off(
         Width of the blade; 3 mm when not given.
     end_diameter : str or Length, optional
         Where it ends; the centre, or the bore, when not given.
+    stick_out : str or Length, optional
+        From the jaws to the blade; more than the diameter is a caution.
 
     Returns
     -------
@@ -1148,12 +1164,13 @@ def part_off(
         "feed_mm_rev": _feed(feed),
         "spindle_rpm": spindle_rpm,
         "bore_mm": _mm(bore, "bore"),
+        "stick_out_mm": _mm(stick_out, "stick_out"),
         "rake_deg": rake_deg,
         "wear_factor": wear_factor,
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
-    return _lathe(
+    cut = _lathe(
         "part_off",
         alloy,
         diameter,
@@ -1164,6 +1181,10 @@ def part_off(
         hardness_hb=hardness_hb,
         usual={"depth_mm": f"blade {_BLADE_MM:g} mm"},
     )
+    out_mm = numbers["stick_out_mm"]
+    if out_mm is not None and out_mm > _PART_OUT * cut.diameter_mm:
+        return replace(cut, cautions=(*cut.cautions, caution("part_slender")))
+    return cut
 
 
 def knurl(
@@ -1270,13 +1291,13 @@ def _hole(
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     core = core_machine(machine)
     edge = find_tool(tool)
-    given, assumed = _formed(numbers, edge, {"point_deg": "point_deg", "teeth": "teeth"}, usual)
+    given, assumed = formed(numbers, edge, {"point_deg": "point_deg", "teeth": "teeth"}, usual)
     turns = core is not None and core.kind == "lathe"
-    holder = _holder(core, chuck, "chuck", assumed) if turns else -1
+    holder = holder_place(core, chuck, "chuck", assumed) if turns else -1
     given["diameter_mm"] = size.mm
     name = operation.replace("_", " ")
     result = _core.hole_cut(name, found.index, edge.material, given, holder, hardness_hb, core, active())
-    return _cut(operation, found, result, core, None if core is None else core.quill, size, edge, assumed)
+    return cut_record(operation, found, result, core, None if core is None else core.quill, size, edge, assumed)
 
 
 def drill(
@@ -1745,9 +1766,9 @@ def mill(
     }
     keys = {name: name for name in ("teeth", "entering_deg", "nose_radius_mm", "stick_out_mm")}
     usual = {"teeth": f"{usual_teeth} flutes"} | (_NOSE if shape == "face" else {})
-    given, assumed = _formed(numbers, edge, keys, usual)
+    given, assumed = formed(numbers, edge, keys, usual)
     if given["teeth"] is None:
         given["teeth"] = float(usual_teeth)
     result = _core.mill_cut(shape, found.index, edge.material, given, hardness_hb, core, active())
     ladder = None if core is None else core.table
-    return _cut(f"mill_{shape}", found, result, core, ladder, size, edge, assumed)
+    return cut_record(f"mill_{shape}", found, result, core, ladder, size, edge, assumed)

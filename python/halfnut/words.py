@@ -193,6 +193,15 @@ CAUTIONS: dict[str, str] = {
     "without one, turn the spindle by hand",
     "form_tap_ductile": "a forming tap wants a ductile metal, a larger hole than a cutting one and plenty of oil; its "
     "torque is known only within a factor of two",
+    "part_slender": "parting this far from the jaws the work springs, climbs the blade and is thrown: part close to "
+    "the chuck, hold it in a collet, or saw it",
+    "part_centre": "never part off work that a centre presses on: the piece pinches the blade and is flung",
+    "bar_behind": "a bar that stands out behind the spindle whips: guide it there, or cut it to length",
+    "plastic_melts": "plastics melt and grow with heat: sharp edge, air, light grip; measure cold",
+    "no_passes": "nothing within every limit: do not take a limit of chuck or grip for one to stretch; change the "
+    "holding, the tool or the machine",
+    "equal_passes": "no passes keep every limit, {why}; equal passes instead: go carefully, or change what is said",
+    "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
     "ream_forward": "never turn a reamer backwards, not even to withdraw it",
     # cutting, harmless
     "trait_built_up_edge": "metal welds itself to the edge at low speed: the upper half of the window, a sharp "
@@ -227,6 +236,7 @@ STANDING: dict[str, tuple[str, ...]] = {
     "turn": ("backlash",),
     "bore": ("backlash",),
     "face": ("backlash",),
+    "part_off": ("part_centre",),
 }
 
 # What a band of force, power or life rests on: unverified, verified.
@@ -283,6 +293,7 @@ NOTES = frozenset(
         "asked_feed_moved",
         "asked_speed_moved",
         "backlash",
+        "bar_behind",
         "conventional",
         "trait_abrasive",
         "trait_brittle",
@@ -295,6 +306,7 @@ NOTES = frozenset(
         "hand_feed",
         "hole_by_analogy",
         "hole_usual_percent",
+        "plastic_melts",
         "speed_at_centre",
         "speed_below_window",
         "window_doubtful",
@@ -318,6 +330,37 @@ LIMITS: dict[str, str] = {
     "machine_slowest_speed": "the machine's slowest step",
     "machine_finest_feed": "the machine's finest feed",
     "reversal": "stopping the spindle in time at the end of the thread",
+    "chip_thickness": "thinnest chip that the edge cuts",
+    "force": "force that tool and work bear",
+    "grip": "grip of the jaws",
+    "tool_life": "life of the edge",
+    "depth_of_the_edge": "depth that the edge cuts",
+}
+
+# How far a limit would have to give for there to be passes at all, by its code.
+RELAXED: dict[str, str] = {
+    "speed_window": "{factor} times the cutting speed: a harder tool, a slower step or a smaller diameter",
+    "feed_guide": "{factor} times the usual feed: a finer feed step would do",
+    "feed_at_the_nose": "{factor} times as large a nose, or a finer feed step",
+    "roughness": "{factor} times as rough, or a larger nose",
+    "chip_thickness": "a chip {factor} times as thin: a sharper edge, or more depth in fewer passes",
+    "tool_life": "a life {factor} times as short",
+    "deflection": "{factor} times the bend: a centre, less stick-out or a stiffer bar",
+    "power": "{factor} times the power",
+    "torque": "{factor} times the torque",
+    "force": "{factor} times the force",
+    "grip": "{factor} times the grip: jaws that hold more, never less safety",
+    "chuck_speed": "a chuck marked for {factor} times the speed",
+    "depth_of_the_edge": "an edge that cuts {factor} times as deep, or a finer dial",
+}
+
+# One more thing that a choice of passes might have, by its code.
+GAINS: dict[str, str] = {
+    "centre": "with a live centre",
+    "rake": "with six degrees more rake",
+    "stick_out": "with a quarter less stick-out",
+    "spindle_step": "with a speed between the first pass's and the next faster step",
+    "feed_step": "with a feed between the first pass's and the next coarser step",
 }
 
 # Names of tool materials that a person may say, by the code of the tables; the first of a code is shown.

@@ -10,16 +10,15 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "mill.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {
 namespace {
 
-constexpr double kMillForm = 1.2;  // Tschaetsch: interrupted chips are harder to form
-constexpr double kRubbingThicknessMm = 0.005;
+using milling::kSameStep;
+
 constexpr double kCutterOverhang = 4.0;
-constexpr double kUsualFeedShare = 0.005;  // of the cutter's diameter a tooth, where no table has a feed
-constexpr double kSameStep = 1e-9;         // 10 mm in steps of 2.5 is four passes, whatever the last bit says
 
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kMillArguments.size(); ++i) {
@@ -63,24 +62,20 @@ struct Passes {
 Passes passes_of(const MillRequest& request) noexcept {
     const double d = request.cutter_diameter_mm;
     Passes out;
-    const double usual_down = request.shape == MillShape::face   ? kFaceStepDownMm
-                              : request.shape == MillShape::side ? kSideStepDown * d
-                                                                 : kSlotStepDown * d;
-    out.down = equal_steps(request.depth_mm, value_or(request.step_down_mm, usual_down));
+    out.down =
+        equal_steps(request.depth_mm, value_or(request.step_down_mm, milling::usual_down(request.shape, d)));
     const double width = value_or(request.width_mm, d);
+    const double over = value_or(request.step_over_mm, milling::usual_over(request.shape, d));
     switch (request.shape) {
         case MillShape::face:
-            out.across = equal_steps(width, value_or(request.step_over_mm, kFaceStepOver * d));
-            out.bite_mm = out.across.each;
-            break;
         case MillShape::side:
-            out.across = equal_steps(width, value_or(request.step_over_mm, kSideStepOver * d));
+            out.across = equal_steps(width, over);
             out.bite_mm = out.across.each;
             break;
         default: {
             // The first pass is a full slot; the rest step over.
             const double rest = std::max(0.0, width - d);
-            const Steps more = equal_steps(rest, value_or(request.step_over_mm, kPocketStepOver * d));
+            const Steps more = equal_steps(rest, over);
             out.across = {rest > kSameStep * d ? 1 + more.count : 1, d};
             out.bite_mm = d;
         }
@@ -100,17 +95,6 @@ struct Filled {
     double entering = 90.0;
 };
 
-double deflection(const MillRequest& request, double force) noexcept {
-    if (std::isnan(request.stick_out_mm)) {
-        return kNaN;
-    }
-    const bool carbide = request.tool_material == ToolMaterial::carbide ||
-                         request.tool_material == ToolMaterial::carbide_coated;
-    return CantileverDeflection::compute(
-        force, request.stick_out_mm, carbide ? kCarbideCutterGpa : kSteelCutterGpa,
-        SecondMoment::compute(kCutterCore * request.cutter_diameter_mm, 0.0));
-}
-
 /// Where a tooth is in the work, degrees: from the cutter's edge inward, a face mill's about its middle.
 struct Arc {
     double entry = 0.0;
@@ -123,19 +107,6 @@ Arc arc_of(const MillRequest& request, double bite) noexcept {
         return {90.0 - half, 90.0 + half};
     }
     return {0.0, Engagement::compute(bite, d)};
-}
-
-/// Mean roughness that the marks of a leading tooth leave; NaN for a slot, whose floor an end mill's sharp
-/// corners cut.
-double finish_of(const MillRequest& request, double feed_mm_rev) noexcept {
-    switch (request.shape) {
-        case MillShape::face:
-            return RoughnessRa::compute(feed_mm_rev, value_or(request.nose_radius_mm, kFaceNoseMm));
-        case MillShape::slot:
-            return kNaN;
-        default:
-            return MillingRoughnessRt::compute(feed_mm_rev, request.cutter_diameter_mm) / 4.0;
-    }
 }
 
 /// Feed a revolution that leaves a roughness.
@@ -161,7 +132,7 @@ void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
     out.mrr_cm3_min = MillingRemoval::compute(out.depth_mm, bite, table_feed);
     const double kc = SpecificCuttingForce::compute(filled.constants.kc11_n_mm2, filled.constants.mc,
                                                     out.chip_thickness_mm) *
-                      kMillForm * value_or(request.wear_factor, 1.0) *
+                      milling::kForm * value_or(request.wear_factor, 1.0) *
                       speed_correction(filled.constants, out.cutting_speed_m_min);
     out.spindle_power_kw = out.mrr_cm3_min * kc / 60000.0;
     out.cutting_force_n = out.spindle_power_kw * 60000.0 / out.cutting_speed_m_min;
@@ -170,9 +141,9 @@ void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
     out.feed_force_n = out.cutting_force_n * MillingFeedForce::compute(arc.entry, arc.exit, kRadialShare);
     out.passive_force_n =
         out.cutting_force_n * std::abs(MillingCrossForce::compute(arc.entry, arc.exit, kRadialShare));
-    out.roughness_ra_um = finish_of(request, out.feed_mm_rev);
+    out.roughness_ra_um = milling::finish_um(request, out.feed_mm_rev);
     set_band(out);
-    out.deflection_mm = deflection(request, out.cutting_force_n);
+    out.deflection_mm = milling::bend_mm(request, out.cutting_force_n);
 }
 
 LimitCode broken(const Filled& filled, const machine::Machine& machine, const CutResult& out) noexcept {
@@ -203,15 +174,15 @@ Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const 
     }
     out.feed_limited_by = LimitCode::feed_guide;
     FeedWindow window;
-    double feed = kUsualFeedShare * request.cutter_diameter_mm;
+    double feed = milling::kUsualFeedShare * request.cutter_diameter_mm;
     double most = feed;
     if (feed_window(catalogue, query, window).ok()) {
         feed = window.low_mm;
         most = window.high_mm;
         out.evidence.note(key, rule::feed_tooth, window.row);
         if (request.cutter_diameter_mm < kFullFeedDiameterMm) {
-            feed *= request.cutter_diameter_mm / kFullFeedDiameterMm;
-            most *= request.cutter_diameter_mm / kFullFeedDiameterMm;
+            feed *= milling::small_cutter(request.cutter_diameter_mm);
+            most *= milling::small_cutter(request.cutter_diameter_mm);
             out.evidence.note(key, rule::feed_small_cutter);
         }
     } else {
@@ -297,7 +268,7 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     if (filled.constants.rough) {
         out.caution(CautionCode::force_rough);
     }
-    if (out.chip_thickness_max_mm < kRubbingThicknessMm) {
+    if (out.chip_thickness_max_mm < milling::kRubbingChipMm) {
         out.caution(CautionCode::chip_too_thin);
     }
     if (!std::isnan(out.deflection_mm)) {
@@ -314,19 +285,68 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     }
 }
 
-/// Travel of one pass: length, run-in to full width, gap, and a face mill's run-out.
-double pass_travel(const Filled& filled) noexcept {
-    const MillRequest& request = filled.request;
+}  // namespace
+
+namespace milling {
+
+double usual_down(MillShape shape, double cutter_diameter_mm) noexcept {
+    switch (shape) {
+        case MillShape::face:
+            return kFaceStepDownMm;
+        case MillShape::side:
+            return kSideStepDown * cutter_diameter_mm;
+        default:
+            return kSlotStepDown * cutter_diameter_mm;
+    }
+}
+
+double usual_over(MillShape shape, double cutter_diameter_mm) noexcept {
+    switch (shape) {
+        case MillShape::face:
+            return kFaceStepOver * cutter_diameter_mm;
+        case MillShape::side:
+            return kSideStepOver * cutter_diameter_mm;
+        default:
+            return kPocketStepOver * cutter_diameter_mm;
+    }
+}
+
+double small_cutter(double cutter_diameter_mm) noexcept {
+    return std::min(1.0, cutter_diameter_mm / kFullFeedDiameterMm);
+}
+
+double bend_mm(const MillRequest& request, double force) noexcept {
+    if (std::isnan(request.stick_out_mm)) {
+        return kNaN;
+    }
+    const bool carbide = request.tool_material == ToolMaterial::carbide ||
+                         request.tool_material == ToolMaterial::carbide_coated;
+    return CantileverDeflection::compute(
+        force, request.stick_out_mm, carbide ? kCarbideCutterGpa : kSteelCutterGpa,
+        SecondMoment::compute(kCutterCore * request.cutter_diameter_mm, 0.0));
+}
+
+double finish_um(const MillRequest& request, double feed_mm_rev) noexcept {
+    switch (request.shape) {
+        case MillShape::face:
+            return RoughnessRa::compute(feed_mm_rev, value_or(request.nose_radius_mm, kFaceNoseMm));
+        case MillShape::slot:
+            return kNaN;
+        default:
+            return MillingRoughnessRt::compute(feed_mm_rev, request.cutter_diameter_mm) / 4.0;
+    }
+}
+
+double pass_travel(const MillRequest& request, double bite) noexcept {
     const double d = request.cutter_diameter_mm;
     const double gap = value_or(request.approach_mm, 2.0);
     switch (request.shape) {
         case MillShape::face: {
             const double run_out = value_or(request.overrun_mm, d / 2.0);
-            return request.length_mm + FaceMillingApproach::compute(d, std::min(filled.passes.bite_mm, d)) +
-                   gap + run_out;
+            return request.length_mm + FaceMillingApproach::compute(d, std::min(bite, d)) + gap + run_out;
         }
         case MillShape::side:
-            return request.length_mm + MillingApproach::compute(d, std::min(filled.passes.bite_mm, d)) + gap +
+            return request.length_mm + MillingApproach::compute(d, std::min(bite, d)) + gap +
                    value_or(request.overrun_mm, 0.0);
         case MillShape::slot:
             return request.length_mm + d / 2.0 + gap + value_or(request.overrun_mm, 0.0);
@@ -335,7 +355,7 @@ double pass_travel(const Filled& filled) noexcept {
     }
 }
 
-}  // namespace
+}  // namespace milling
 
 Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const MillRequest& request,
                 CutResult& out) noexcept {
@@ -375,7 +395,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     out.passes = filled.passes.across.count * filled.passes.down.count;
     out.passes_across = filled.passes.across.count;
     out.passes_down = filled.passes.down.count;
-    note_travel(machine, "x", pass_travel(filled) * out.passes, out);
+    note_travel(machine, "x", milling::pass_travel(request, filled.passes.bite_mm) * out.passes, out);
     if (!std::isnan(out.travel_mm)) {
         out.evidence.note(figure("travel_mm"), rule::milling_approach);
     }

@@ -13,6 +13,7 @@
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/rules.hpp"
+#include "lathe.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {
@@ -31,26 +32,17 @@ constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     return 0;
 }
 
-bool crosses(LatheCut cut) noexcept {
-    return cut == LatheCut::face || cut == LatheCut::part_off;
-}
 bool has_force(LatheCut cut) noexcept {
     return cut != LatheCut::knurl && cut != LatheCut::thread;
 }
 
-/// A request with everything that was not given filled in.
-struct Filled {
-    Filled(const TurnRequest& asked, const material::AlloyRow& of) noexcept : request(asked), alloy(of) {}
+}  // namespace
 
-    const TurnRequest& request;
-    const material::AlloyRow& alloy;
-    double depth = kNaN;
-    double nose = kNoseRadiusMm;
-    double entering = kEnteringDeg;
-    bool finish = false;
-    double correction = 1.0;
-    ForceConstants constants;
-};
+namespace lathe {
+
+bool crosses(LatheCut cut) noexcept {
+    return cut == LatheCut::face || cut == LatheCut::part_off;
+}
 
 Operation operation_of(LatheCut cut, bool finish) noexcept {
     switch (cut) {
@@ -66,6 +58,80 @@ Operation operation_of(LatheCut cut, bool finish) noexcept {
             return finish ? Operation::turn_finish : Operation::turn_rough;
     }
 }
+
+double correction(const TurnRequest& request, const material::AlloyRow& alloy) noexcept {
+    double out = 1.0;
+    if (!std::isnan(request.rake_deg)) {
+        out *= RakeCorrection::compute(request.rake_deg, reference_rake_deg(alloy));
+    }
+    out *= value_or(request.wear_factor, 1.0);
+    if (request.cut == LatheCut::bore) {
+        out *= kInsideForm;
+    } else if (request.cut == LatheCut::part_off) {
+        out *= kPartingForm;
+    }
+    return out;
+}
+
+Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double left_mm,
+          double passive_force_n) noexcept {
+    const double out = request.stick_out_mm;
+    if (std::isnan(out)) {
+        return {};
+    }
+    if (request.cut == LatheCut::bore) {
+        if (std::isnan(request.bar_diameter_mm)) {
+            return {};
+        }
+        return {CantileverDeflection::compute(passive_force_n, out, kBarModulusGpa,
+                                              SecondMoment::compute(request.bar_diameter_mm, 0.0)),
+                rule::deflection_bar};
+    }
+    const double bore = value_or(request.bore_mm, 0.0);
+    if (request.cut != LatheCut::turn || !(left_mm > bore)) {
+        return {};
+    }
+    const double e = alloy.youngs_modulus_gpa;
+    const double i = SecondMoment::compute(left_mm, bore);
+    switch (request.hold) {
+        case Hold::between_centres:
+            return {CentresDeflection::compute(passive_force_n, out / 2.0, out, e, i),
+                    rule::deflection_centres};
+        case Hold::chuck_and_centre:
+            return {chuck_and_centre_deflection(passive_force_n, out, e, i), rule::deflection_chuck_centre};
+        default:
+            return {CantileverDeflection::compute(passive_force_n, out, e, i), rule::deflection_chuck};
+    }
+}
+
+double travel_of(const TurnRequest& request) noexcept {
+    const double gaps = value_or(request.approach_mm, kApproachMm) + value_or(request.overrun_mm, 0.0);
+    if (crosses(request.cut)) {
+        const double end = std::max(value_or(request.end_diameter_mm, 0.0), value_or(request.bore_mm, 0.0));
+        return (request.diameter_mm - end) / 2.0 + gaps;
+    }
+    return request.length_mm + gaps;  // NaN when no length was given
+}
+
+}  // namespace lathe
+
+namespace {
+
+using lathe::crosses;
+
+/// A request with everything that was not given filled in.
+struct Filled {
+    Filled(const TurnRequest& asked, const material::AlloyRow& of) noexcept : request(asked), alloy(of) {}
+
+    const TurnRequest& request;
+    const material::AlloyRow& alloy;
+    double depth = kNaN;
+    double nose = kNoseRadiusMm;
+    double entering = kEnteringDeg;
+    bool finish = false;
+    double correction = 1.0;
+    ForceConstants constants;
+};
 
 Status check_shape(const TurnRequest& request) noexcept {
     const double radius = request.diameter_mm / 2.0;
@@ -99,55 +165,14 @@ Filled fill(const Catalogue& catalogue, const TurnRequest& request) noexcept {
     }
     filled.nose = value_or(request.nose_radius_mm, kNoseRadiusMm);
     filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
-    if (!std::isnan(request.rake_deg)) {
-        filled.correction *= RakeCorrection::compute(request.rake_deg, reference_rake_deg(filled.alloy));
-    }
-    filled.correction *= value_or(request.wear_factor, 1.0);
-    if (request.cut == LatheCut::bore) {
-        filled.correction *= kInsideForm;
-    } else if (request.cut == LatheCut::part_off) {
-        filled.correction *= kPartingForm;
-    }
+    filled.correction = lathe::correction(request, filled.alloy);
     return filled;
 }
 
-/// Deflection of the work, or of a boring bar, for the force at a feed; NaN when nothing to reckon it with.
-double deflection(const Filled& filled, double passive_force, RuleId& used) noexcept {
-    const TurnRequest& request = filled.request;
-    const double out = request.stick_out_mm;
-    if (std::isnan(out)) {
-        return kNaN;
-    }
-    if (request.cut == LatheCut::bore) {
-        if (std::isnan(request.bar_diameter_mm)) {
-            return kNaN;
-        }
-        used = rule::deflection_bar;
-        return CantileverDeflection::compute(passive_force, out, kBarModulusGpa,
-                                             SecondMoment::compute(request.bar_diameter_mm, 0.0));
-    }
-    if (request.cut != LatheCut::turn) {
-        return kNaN;
-    }
-    // Work of the diameter that is left: the cut's end is its weakest.
-    const double left = request.diameter_mm - 2.0 * filled.depth;
-    const double bore = value_or(request.bore_mm, 0.0);
-    if (!(left > bore)) {
-        return kNaN;
-    }
-    const double e = filled.alloy.youngs_modulus_gpa;
-    const double i = SecondMoment::compute(left, bore);
-    switch (request.hold) {
-        case Hold::between_centres:
-            used = rule::deflection_centres;
-            return CentresDeflection::compute(passive_force, out / 2.0, out, e, i);
-        case Hold::chuck_and_centre:
-            used = rule::deflection_chuck_centre;
-            return chuck_and_centre_deflection(passive_force, out, e, i);
-        default:
-            used = rule::deflection_chuck;
-            return CantileverDeflection::compute(passive_force, out, e, i);
-    }
+/// Deflection for the force across the work at a feed: the cut's end is its weakest.
+lathe::Bend deflection(const Filled& filled, double passive_force) noexcept {
+    return lathe::bend(filled.request, filled.alloy, filled.request.diameter_mm - 2.0 * filled.depth,
+                       passive_force);
 }
 
 /// Chip, forces, power and deflection at a feed.
@@ -171,8 +196,7 @@ void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
     out.torque_nm = SpindleTorque::compute(out.cutting_force_n, filled.request.diameter_mm);
     out.mrr_cm3_min = TurningRemoval::compute(out.cutting_speed_m_min, feed, filled.depth);
     set_band(out);
-    RuleId unused{};
-    out.deflection_mm = deflection(filled, out.passive_force_n, unused);
+    out.deflection_mm = deflection(filled, out.passive_force_n).value;
 }
 
 LimitCode broken(const Filled& filled, const machine::Machine& machine, const CutResult& out) noexcept {
@@ -347,8 +371,7 @@ void note_finish(const Filled& filled, CutResult& out) noexcept {
 
 void note_rigidity(const Filled& filled, CutResult& out) noexcept {
     const TurnRequest& request = filled.request;
-    RuleId used{};
-    const double bent = deflection(filled, out.passive_force_n, used);
+    const auto [bent, used] = deflection(filled, out.passive_force_n);
     if (!std::isnan(bent)) {
         out.deflection_mm = bent;
         out.evidence.note(figure("deflection_mm"), used);
@@ -401,15 +424,6 @@ void note_life(const Catalogue& catalogue, const Filled& filled, CutResult& out)
     out.evidence.note(figure("tool_life_high_min"), rule::life_band);
 }
 
-double travel_of(const TurnRequest& request) noexcept {
-    const double gaps = value_or(request.approach_mm, kApproachMm) + value_or(request.overrun_mm, 0.0);
-    if (crosses(request.cut)) {
-        const double end = std::max(value_or(request.end_diameter_mm, 0.0), value_or(request.bore_mm, 0.0));
-        return (request.diameter_mm - end) / 2.0 + gaps;
-    }
-    return request.length_mm + gaps;  // NaN when no length was given
-}
-
 Status check_turn(const Catalogue& catalogue, const machine::Machine& machine,
                   const TurnRequest& request) noexcept {
     Status status = check_request(request, kTurnArguments);
@@ -422,7 +436,7 @@ Status check_turn(const Catalogue& catalogue, const machine::Machine& machine,
 TurnTables look_up(const Catalogue& catalogue, const Filled& filled) noexcept {
     const TurnRequest& request = filled.request;
     TurnTables tables;
-    tables.operation = operation_of(request.cut, filled.finish);
+    tables.operation = lathe::operation_of(request.cut, filled.finish);
     tables.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
     if (has_force(request.cut)) {
         tables.band = force_band(catalogue, filled.alloy, Process::turn, tables.constants.rough);
@@ -470,7 +484,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
     if (cross && !(request.end_diameter_mm > 0.0) && !(request.bore_mm > 0.0)) {
         out.caution(CautionCode::speed_at_centre);
     }
-    note_travel(machine, cross ? "cross" : "carriage", travel_of(request), out);
+    note_travel(machine, cross ? "cross" : "carriage", lathe::travel_of(request), out);
     note_binding(machine, out);
     return finished(out);
 }

@@ -62,6 +62,11 @@ enum class LimitCode : std::uint8_t {
     machine_slowest,
     machine_finest_feed,
     reversal,  ///< the spindle must be stopped by hand at the end of the thread
+    chip_thickness,
+    force,
+    grip,
+    tool_life,
+    edge_depth,
 };
 
 constexpr auto enum_names(LimitCode /*tag*/) {
@@ -79,7 +84,12 @@ constexpr auto enum_names(LimitCode /*tag*/) {
                       std::pair{LimitCode::asked, string_view("as asked")},
                       std::pair{LimitCode::machine_slowest, string_view("machine slowest speed")},
                       std::pair{LimitCode::machine_finest_feed, string_view("machine finest feed")},
-                      std::pair{LimitCode::reversal, string_view("reversal")}};
+                      std::pair{LimitCode::reversal, string_view("reversal")},
+                      std::pair{LimitCode::chip_thickness, string_view("chip thickness")},
+                      std::pair{LimitCode::force, string_view("force")},
+                      std::pair{LimitCode::grip, string_view("grip")},
+                      std::pair{LimitCode::tool_life, string_view("tool life")},
+                      std::pair{LimitCode::edge_depth, string_view("depth of the edge")}};
 }
 
 /// A limit and how near it is.
@@ -88,8 +98,11 @@ struct Limit {
     double value = kNaN;  ///< power, torque and deflection: at the upper edge of the force's band
     double limit = kNaN;
 
-    /// What is left, as a share of the limit; negative when it is passed.
-    [[nodiscard]] double slack() const noexcept { return 1.0 - value / limit; }
+    /// What is left, as a share; negative when it is passed. Chip and edge life have a least value.
+    [[nodiscard]] double slack() const noexcept {
+        const bool least = code == LimitCode::chip_thickness || code == LimitCode::tool_life;
+        return 1.0 - (least ? limit / value : value / limit);
+    }
 };
 
 /// What a person should know. Bits of CutResult::cautions; append, never renumber.

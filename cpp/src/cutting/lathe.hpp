@@ -1,0 +1,29 @@
+#pragma once
+// What a lathe cut is made of, shared by one cut and by the choice of passes.
+
+#include "halfnut/cutting/turning.hpp"
+
+namespace halfnut::cutting::lathe {
+
+/// A deflection, mm, and the rule behind it; NaN when there is nothing to reckon it with.
+struct Bend {
+    double value = kNaN;
+    RuleId rule;
+};
+
+[[nodiscard]] Operation operation_of(LatheCut cut, bool finish) noexcept;
+
+/// Whether the cross slide feeds.
+[[nodiscard]] bool crosses(LatheCut cut) noexcept;
+
+/// Factor on the force for rake, wear and form.
+[[nodiscard]] double correction(const TurnRequest& request, const material::AlloyRow& alloy) noexcept;
+
+/// Deflection of work that has a diameter left, or of a boring bar, under a force across it.
+[[nodiscard]] Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double left_mm,
+                        double passive_force_n) noexcept;
+
+/// Travel of the feed; NaN when no length was given.
+[[nodiscard]] double travel_of(const TurnRequest& request) noexcept;
+
+}  // namespace halfnut::cutting::lathe

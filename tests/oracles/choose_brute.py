@@ -1,0 +1,257 @@
+"""The fastest passes by trying every sequence, in plain Python; shares nothing with the choice in the core.
+
+A case is a dictionary of plain numbers. Forces come from the formulas written out here; the windows of speed and feed
+are asked of whoever makes the case, for they are tables and no part of the choice.
+
+    cut                 "turn", "bore" or "face"
+    diameter, to, off   mm: before and after in turning and boring, along the axis in facing
+    line                mm of the slide for one line of the dial
+    speeds              (rpm, kW available or None, needs a stop, positions) each, slow to fast
+    feeds               (mm a revolution, needs a stop, positions) each
+    travel, wind_s      mm of one pass, s to wind back
+    dial_s, measure_s, lever_s, stop_s
+    kc11, mc, v0        Kienzle's constants and the speed of their tables, None for any
+    correction, high    factor on the force, upper edge of its band
+    nose, entering      mm, degrees
+    window(finish, depth, feed), guide(finish, depth)
+    deepest, roughness, torque, force, chuck_rpm, grip, stick_out, hold, bar, tube_bore, modulus, bend, tolerance
+                        None where there is no such limit
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import product
+
+THIN = 0.01
+FINE = 0.51
+ROOM = 1e-9  # limits on what is set hold up to here above, on what is reckoned from here below
+
+
+def milliseconds(seconds):
+    """Whole milliseconds, halves up."""
+    return math.floor(1000 * seconds + 0.5)
+
+
+def mean_entering(depth, nose, entering):
+    """Mean angle of the engaged edge, radians."""
+    k = math.radians(entering)
+    nose_depth = nose * (1 - math.cos(k))
+    if depth <= nose_depth:
+        return math.acos(1 - depth / nose) / 2
+    return math.atan2(depth, nose * math.sin(k) + (depth - nose_depth) / math.tan(k))
+
+
+def speed_factor(v, v0):
+    """Factor of the cutting speed on a tabulated force."""
+    if v0 is None:
+        return 1.0
+
+    def at(speed):
+        if speed < 20:
+            speed = 20.0
+        return 2.023 / speed**0.153 if speed < 100 else 1.380 / speed**0.07
+
+    return at(v) / at(v0)
+
+
+def second_moment(outside, bore):
+    """Of a round section, mm4."""
+    return math.pi * (outside**4 - bore**4) / 64
+
+
+def bend_of(case, passive, left):
+    """How far work or bar bends, mm; None where nothing is known."""
+    out = case["stick_out"]
+    if out is None or case["cut"] == "face":
+        return None
+    if case["cut"] == "bore":
+        return None if case["bar"] is None else passive * out**3 / (3 * 205e3 * second_moment(case["bar"], 0))
+    stiff = 1000 * case["modulus"] * second_moment(left, case["tube_bore"] or 0.0)
+    share = {"chuck": 3, "between centres": 48, "chuck and centre": 102}[case["hold"]]
+    return passive * out**3 / (share * stiff)
+
+
+def holds(case, before, after, depth, rpm, available, feed, finish):
+    """Whether one pass keeps every limit."""
+    at = before if case["cut"] != "bore" else after
+    fine = finish or depth <= FINE
+    v = math.pi * at * rpm / 1000
+    if depth > case["deepest"] * (1 + ROOM) or feed > 0.6 * case["nose"] * (1 + ROOM):
+        return False
+    if case["chuck_rpm"] is not None and rpm > case["chuck_rpm"] * (1 + ROOM):
+        return False
+    rough = 1000 * feed**2 / (32 * case["nose"]) if feed <= 2 * case["nose"] else math.inf
+    if finish and case["roughness"] is not None and rough > case["roughness"] * (1 + ROOM):
+        return False
+    if feed > case["guide"](fine, depth) * (1 + ROOM) or v > case["window"](fine, depth, feed) * (1 + ROOM):
+        return False
+    kappa = mean_entering(depth, case["nose"], case["entering"])
+    chip = feed * math.sin(kappa)
+    if chip * (1 - ROOM) < THIN:
+        return False
+    force = case["kc11"] * chip ** -case["mc"] * depth * feed * case["correction"] * speed_factor(v, case["v0"])
+    worst = force * case["high"]
+    if available is not None and worst * v / 60000 > available * (1 - ROOM):
+        return False
+    if case["torque"] is not None and worst * at / 2000 > case["torque"] * (1 - ROOM):
+        return False
+    if case["force"] is not None and worst > case["force"] * (1 - ROOM):
+        return False
+    if case["grip"] is not None:
+        jaw_force, jaws, grip, friction, safety = case["grip"]
+        if safety * worst * at / (friction * jaws * grip) > jaw_force * (1 - ROOM):
+            return False
+    bend = bend_of(case, 0.6 * worst * abs(math.cos(kappa)), after)
+    if bend is not None:
+        most = case["bend"]
+        if finish and case["tolerance"] is not None:
+            most = min(most, case["tolerance"])
+        if bend > most * (1 - ROOM):
+            return False
+    return True
+
+
+def moved(positions, wanted):
+    """Controls that stand elsewhere, at least one."""
+    return max(1, sum(positions.get(control) != setting for control, setting in wanted.items()))
+
+
+def change(case, lever, wanted):
+    """Milliseconds and levers moved from one lever to another, None for what is set being unknown."""
+    ms = count = 0
+    for ladder, place, stop, at in (("speeds", 0, 2, 3), ("feeds", 1, 1, 2)):
+        new = case[ladder][wanted[place]]
+        if lever is None:
+            ms += milliseconds(case["stop_s"] if new[stop] else case["lever_s"])
+            count += moved({}, new[at])
+        elif lever[place] != wanted[place]:
+            old = case[ladder][lever[place]]
+            ms += milliseconds(case["stop_s"] if old[stop] or new[stop] else case["lever_s"])
+            count += moved(old[at], new[at])
+    return ms, count
+
+
+def fastest(case):
+    """The least (milliseconds, levers moved, sum of speed places), measuring left out; None where nothing is possible.
+
+    Every sequence of depths is tried with every lever for each of its passes.
+    """
+    if case["cut"] == "face":
+        whole, slope = case["off"], 0.0
+    else:
+        whole = abs(case["diameter"] - case["to"]) / 2
+        slope = -2.0 if case["cut"] == "turn" else 2.0
+    line = case["line"]
+    lines = math.floor(whole / line + 1e-6)
+    levers = list(product(range(len(case["speeds"])), range(len(case["feeds"]))))
+    end = case["diameter"] if case["cut"] == "face" else case["to"]
+
+    def pass_ms(lever):
+        rate = case["feeds"][lever[1]][0] * case["speeds"][lever[0]][0]
+        return sum(map(milliseconds, (60 * case["travel"] / rate, case["wind_s"], case["dial_s"])))
+
+    def size(at):
+        return case["diameter"] + slope * at * line
+
+    known = {}
+
+    def fits(start, stop, depth, lever, finish):
+        key = (start, stop, lever, finish)
+        if key not in known:
+            rpm, available = case["speeds"][lever[0]][:2]
+            after = end if stop is None else size(stop)
+            known[key] = holds(case, size(start), after, depth, rpm, available, case["feeds"][lever[1]][0], finish)
+        return known[key]
+
+    best = [None]
+
+    def offer(cost):
+        if best[0] is None or cost < best[0]:
+            best[0] = cost
+
+    def go_on(start, lever, cost):
+        left = whole - start * line
+        first = math.floor(left / (2 * line) + 0.5 + 1e-9)
+        for wanted in levers:
+            ms, count = change(case, lever, wanted)
+            one = pass_ms(wanted)
+            now = (cost[0] + ms, cost[1] + count, cost[2])
+            rest = left - first * line
+            if (
+                first >= 1
+                and rest > 1e-6 * line
+                and fits(start, start + first, first * line, wanted, True)
+                and fits(start + first, None, rest, wanted, True)
+            ):
+                offer((now[0] + 2 * one, now[1], now[2] + 2 * wanted[0]))
+            for deep in range(1, lines - start):
+                if fits(start, start + deep, deep * line, wanted, False):
+                    go_on(start + deep, wanted, (now[0] + one, now[1], now[2] + wanted[0]))
+
+    go_on(0, None, (0, 0, 0))
+    return best[0]
+
+
+def fastest_with_memory(case):
+    """The same as `fastest`, remembering the best way on from every line and lever; nothing else is left out."""
+    if case["cut"] == "face":
+        whole, slope = case["off"], 0.0
+    else:
+        whole = abs(case["diameter"] - case["to"]) / 2
+        slope = -2.0 if case["cut"] == "turn" else 2.0
+    line = case["line"]
+    lines = math.floor(whole / line + 1e-6)
+    end = case["diameter"] if case["cut"] == "face" else case["to"]
+    levers = list(product(range(len(case["speeds"])), range(len(case["feeds"]))))
+    never = (math.inf, 0, 0)
+    changes = [[change(case, lever, wanted) for wanted in levers] for lever in levers]
+    shares = (case["wind_s"], case["dial_s"])
+    one = []
+    for lever in levers:
+        rate = case["feeds"][lever[1]][0] * case["speeds"][lever[0]][0]
+        one.append(milliseconds(60 * case["travel"] / rate) + sum(map(milliseconds, shares)))
+    onward = [None] * (lines + 1)
+
+    def size(at):
+        return case["diameter"] + slope * at * line
+
+    def fits(start, after, depth, lever, finish):
+        rpm, available = case["speeds"][lever[0]][:2]
+        return holds(case, size(start), after, depth, rpm, available, case["feeds"][lever[1]][0], finish)
+
+    def best_from(start, place):
+        lever, ms = levers[place], one[place]
+        left = whole - start * line
+        first = math.floor(left / (2 * line) + 0.5 + 1e-9)
+        rest = left - first * line
+        found = never
+        if (
+            first >= 1
+            and rest > 1e-6 * line
+            and fits(start, size(start + first), first * line, lever, True)
+            and fits(start + first, end, rest, lever, True)
+        ):
+            found = (2 * ms, 0, 2 * lever[0])
+        for deep in range(1, lines - start):
+            if fits(start, size(start + deep), deep * line, lever, False):
+                after = onward[start + deep][place]
+                found = min(found, (ms + after[0], after[1], lever[0] + after[2]))
+        return found
+
+    for start in range(lines, -1, -1):
+        from_here = [best_from(start, place) for place in range(len(levers))]
+        alive = [(to, cost) for to, cost in enumerate(from_here) if cost[0] < math.inf]
+        onward[start] = [
+            min(
+                ((row[to][0] + cost[0], row[to][1] + cost[1], cost[2]) for to, cost in alive),
+                default=never,
+            )
+            for row in changes
+        ]
+    costs = []
+    for lever, cost in zip(levers, from_here, strict=True):
+        ms, count = change(case, None, lever)
+        costs.append((ms + cost[0], count + cost[1], cost[2]))
+    best = min(costs)
+    return None if best[0] == math.inf else best

@@ -1,0 +1,202 @@
+"""Cases for the choice of passes: small machines at random, and any case in the words of the brute force.
+
+Windows of speed and feed, and constants of force, are asked of the tables; nothing here knows how passes are chosen.
+"""
+
+from __future__ import annotations
+
+import math
+import random
+
+import halfnut as hn
+from halfnut import _core
+from halfnut.catalogue import active
+
+ALLOYS = ("6061-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
+
+
+def small_machine(chance: random.Random) -> _core.Machine:
+    """A lathe of a few steps."""
+    machine = _core.Machine()
+    machine.name = "small"
+    machine.kind = "lathe"
+    machine.motor_kw = chance.choice([0.1, 0.4, 1.5])
+    machine.efficiency = 0.8
+    if chance.random() < 0.3:
+        machine.torque_limit_nm = chance.choice([4.0, 15.0, 60.0])
+    speeds = []
+    for rpm in sorted(chance.sample([60, 150, 320, 560, 900, 1400], chance.randint(1, 2))):
+        step = _core.SpindleStep()
+        step.rpm = rpm
+        step.stop_to_change = chance.random() < 0.5
+        step.positions = [_core.Position("belt", chance.choice("AB")), _core.Position("lever", chance.choice("12"))]
+        speeds.append(step)
+    machine.spindle = speeds
+    feeds = []
+    for feed in sorted(chance.sample([0.04, 0.08, 0.15, 0.25, 0.4], chance.randint(1, 2))):
+        step = _core.FeedStep()
+        step.feed_mm = feed
+        step.positions = [_core.Position("knob", chance.choice("XYZ"))]
+        feeds.append(step)
+    ladder = _core.FeedLadder()
+    ladder.steps = feeds
+    ladder.cross_ratio = 0.5
+    machine.carriage = ladder
+    slides = []
+    for name, turn in (("cross", 2.0), ("compound", 2.0), ("carriage", 15.0)):
+        slide = _core.Slide()
+        slide.name = name
+        slide.travel_per_turn_mm = turn
+        slide.graduation_mm = chance.choice([0.1, 0.2, 0.5])
+        slide.reads_diameter = name == "cross" and chance.random() < 0.5
+        slides.append(slide)
+    machine.slides = slides
+    chuck = _core.Chuck()
+    chuck.name, chuck.jaws, chuck.diameter_mm, chuck.rpm_limit = "jaws", 3, 160.0, chance.choice([800.0, 2000.0])
+    machine.chucks = [chuck]
+    machine.lever_change_s, machine.stop_change_s, machine.measure_s = 4.0, 30.0, 20.0
+    return machine
+
+
+def small_case(seed: int):
+    """A machine, the question to the core, and the same case for the oracle."""
+    chance = random.Random(seed)
+    machine = small_machine(chance)
+    cut = chance.choice(["turn", "turn", "bore", "face"])
+    name = chance.choice(ALLOYS)
+    alloy = hn.alloy(name)
+    tool = chance.choice(["hss", "carbide"])
+    cross = next(slide for slide in machine.slides if slide.name == ("compound" if cut == "face" else "cross"))
+    line = cross.graduation_mm / (2 if cross.reads_diameter else 1)
+    whole = line * chance.choice([1, 2, 3, 4, 5]) + chance.choice([0.0, 0.0, 0.37 * line])
+    diameter = chance.choice([10.0, 18.0, 30.0, 55.0])
+    sign = {"turn": -2, "bore": 2, "face": 0}[cut]
+    to = diameter + sign * whole
+    numbers = {
+        "diameter_mm": diameter,
+        "to_mm": None if cut == "face" else to,
+        "off_mm": whole if cut == "face" else None,
+        "length_mm": chance.choice([20.0, 60.0, 150.0]),
+        "nose_radius_mm": chance.choice([0.2, 0.4, 0.8]),
+        "entering_deg": chance.choice([60.0, 90.0]),
+        "deepest_mm": chance.choice([0.25, 1.0, 2.5]),
+        "dial_set_s": 3.0,
+        "rake_deg": chance.choice([None, 12.0]),
+    }
+    hold = "chuck"
+    if cut == "turn" and chance.random() < 0.5:
+        numbers["stick_out_mm"] = chance.choice([30.0, 80.0, 160.0])
+        hold = chance.choice(["chuck", "chuck and centre", "between centres"])
+    if cut == "bore" and chance.random() < 0.5:
+        numbers["stick_out_mm"] = chance.choice([30.0, 60.0])
+        numbers["bar_diameter_mm"] = 0.6 * diameter
+    if chance.random() < 0.5:
+        numbers["tolerance_mm"] = chance.choice([0.01, 0.05])
+    if chance.random() < 0.4:
+        numbers["roughness_um"] = chance.choice([0.8, 3.2])
+    if chance.random() < 0.2:
+        numbers["force_n"] = chance.choice([150.0, 600.0])
+    if chance.random() < 0.3:
+        numbers["jaw_force_n"] = chance.choice([500.0, 3000.0])
+    return machine, cut, alloy, tool, numbers, hold, line
+
+
+def table_speed(alloy):
+    """The speed that a tabulated force was measured at; None for a force from a unit power."""
+    rules = {item.rule_id for item in hn.turn(alloy, "20 mm").evidence}
+    return (50.0 if alloy.iso513 == "S" else 100.0) if "speed_correction" in rules else None
+
+
+def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
+    """The case in the oracle's words; windows and constants of force are asked of the tables."""
+    tables = active()
+    constants = _core.alloy_force_constants(alloy.id, tables)
+    band = _core.force_band(alloy.index, "turn", tables)
+    reference = 2.0 if alloy.iso513 == "K" else 6.0
+    correction = 1.2 if cut == "bore" else 1.0
+    if numbers.get("rake_deg") is not None:
+        correction *= 1 - (numbers["rake_deg"] - reference) / 66.7
+    usual = {True: 0.1, False: 0.1 if cut == "bore" else 0.2}
+    known = {}
+
+    def operation(finish):
+        return "bore" if cut == "bore" else "turn_finish" if finish else "turn_rough"
+
+    def window(finish, depth, feed):
+        key = ("speed", finish, depth, feed)
+        if key not in known:
+            known[key] = _core.speed_window(alloy.index, operation(finish), tool, depth, feed, None, tables)[1]
+        return known[key]
+
+    def guide(finish, depth):
+        key = ("feed", finish, depth)
+        if key not in known:
+            found = _core.feed_window(alloy.index, operation(finish), tool, depth, usual[finish], None, tables)
+            known[key] = usual[finish] if found is None else found[1]
+        return known[key]
+
+    crossing = cut == "face"
+    travel = (numbers["diameter_mm"] / 2 if crossing else numbers["length_mm"]) + 2.0
+    ratio = machine.carriage.cross_ratio if crossing else 1.0
+    fed = next(slide for slide in machine.slides if slide.name == ("cross" if crossing else "carriage"))
+
+    def power(step):
+        typical = 0.75 if step.back_gear else 0.9
+        return machine.motor_kw * (typical if math.isnan(machine.efficiency) else machine.efficiency)
+
+    tolerance = numbers.get("tolerance_mm")
+    grip = numbers.get("jaw_force_n")
+    return {
+        "cut": cut,
+        "diameter": numbers["diameter_mm"],
+        "to": numbers["to_mm"],
+        "off": numbers["off_mm"],
+        "line": line,
+        "speeds": [
+            (step.rpm, power(step), step.stop_to_change, {each.control: each.setting for each in step.positions})
+            for step in machine.spindle
+        ],
+        "feeds": [
+            (step.feed_mm * ratio, step.stop_to_change, {each.control: each.setting for each in step.positions})
+            for step in machine.carriage.steps
+        ],
+        "travel": travel,
+        "wind_s": travel / fed.travel_per_turn_mm,
+        "dial_s": numbers["dial_set_s"],
+        "lever_s": machine.lever_change_s,
+        "stop_s": machine.stop_change_s,
+        "kc11": constants["kc11_n_mm2"],
+        "mc": constants["mc"],
+        "v0": table_speed(alloy),
+        "correction": correction,
+        "high": band.high,
+        "nose": numbers["nose_radius_mm"],
+        "entering": numbers["entering_deg"],
+        "window": window,
+        "guide": guide,
+        "deepest": numbers["deepest_mm"],
+        "roughness": numbers.get("roughness_um"),
+        "torque": None if math.isnan(machine.torque_limit_nm) else machine.torque_limit_nm,
+        "force": numbers.get("force_n"),
+        "chuck_rpm": machine.chucks[0].rpm_limit,
+        "grip": None if grip is None else (grip, 3, numbers["diameter_mm"], 0.15, 2.0),
+        "stick_out": numbers.get("stick_out_mm"),
+        "hold": hold,
+        "bar": numbers.get("bar_diameter_mm"),
+        "tube_bore": None,
+        "modulus": alloy.youngs_modulus_gpa,
+        "bend": 0.1,
+        "tolerance": None if tolerance is None else 0.5 * tolerance / 2,
+    }
+
+
+def ask(machine, cut, alloy, tool, numbers, hold, explain=False):
+    return _core.choose_passes(
+        cut, alloy.index, tool, numbers, False, hold, 0, None, -1, -1, machine, active(), explain
+    )
+
+
+def places(machine, found):
+    """Sum of the places of the speeds used."""
+    speeds = [step.rpm for step in machine.spindle]
+    return sum(speeds.index(one.cut.figures["spindle_rpm"]) for one in found.passes)
