@@ -25,7 +25,9 @@ from halfnut._core import (
 if TYPE_CHECKING:
     from halfnut import batch as batch
     from halfnut.adjusters import adjuster
+    from halfnut.charts import force_map, pass_plan, speed_chart
     from halfnut.chasing import chase
+    from halfnut.choosing import choose
     from halfnut.coatings import coating
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
     from halfnut.cylindrical_fits import cylindrical_fit, preferred_fits
@@ -60,6 +62,7 @@ _HOMES = {
     "blind_hole": "hole_sizes",
     "bore": "cutting",
     "chase": "chasing",
+    "choose": "choosing",
     "clearance_hole": "hole_sizes",
     "coating": "coatings",
     "counterbore": "hole_sizes",
@@ -69,6 +72,7 @@ _HOMES = {
     "drill": "cutting",
     "face": "cutting",
     "fit": "thread_fits",
+    "force_map": "charts",
     "galling": "thread_strength",
     "gear_train": "gears",
     "groove": "special",
@@ -87,6 +91,7 @@ _HOMES = {
     "minimum_strength": "thread_strength",
     "mm": "units",
     "part_off": "cutting",
+    "pass_plan": "charts",
     "plain_thread": "plain_threads",
     "plan": "planning",
     "precoat": "form_threads",
@@ -96,6 +101,7 @@ _HOMES = {
     "ream": "cutting",
     "saw": "special",
     "shop_plug": "gauging",
+    "speed_chart": "charts",
     "spot": "cutting",
     "strength": "form_strength",
     "suitable_wheels": "knurl_wheels",
@@ -131,6 +137,7 @@ __all__ = [
     "blind_hole",
     "bore",
     "chase",
+    "choose",
     "clearance_hole",
     "coating",
     "counterbore",
@@ -140,6 +147,7 @@ __all__ = [
     "drill",
     "face",
     "fit",
+    "force_map",
     "galling",
     "gear_train",
     "groove",
@@ -158,6 +166,7 @@ __all__ = [
     "minimum_strength",
     "mm",
     "part_off",
+    "pass_plan",
     "plain_thread",
     "plan",
     "precoat",
@@ -167,6 +176,7 @@ __all__ = [
     "ream",
     "saw",
     "shop_plug",
+    "speed_chart",
     "spot",
     "strength",
     "suitable_wheels",

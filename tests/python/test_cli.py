@@ -346,3 +346,33 @@ def test_colour_is_for_terminals_that_want_it(tmp_path):
 def test_shell_completion_names_the_commands():
     out = run("--help", env={"_HALFNUT_COMPLETE": "bash_source"})
     assert "_halfnut_completion" in out.stdout
+
+
+def test_choose_says_its_passes_or_what_stands_in_the_way(tmp_path):
+    plot = tmp_path / "passes.svg"
+    out = run(
+        "choose", "turn", "6061-T6", "1.5in", "1.25in", "--length", "2in", "--machine", "gap-bed", "--plot", str(plot)
+    )
+    assert out.returncode == 0, out.stderr
+    first, *rest = out.stdout.splitlines()
+    assert re.match(r"\d+ passes of 0\.\d{4}", first)
+    assert any(line.startswith("  limited by: ") for line in rest)
+    assert "<svg" in plot.read_text()
+    slender = ("turn", "1018", "6mm", "5mm", "--length", "200mm", "--stick-out", "220mm", "--machine", "metric-lathe")
+    refused = run("choose", *slender, "--tolerance", "0.01mm")
+    assert refused.returncode == 1
+    assert refused.stdout.startswith("no passes keep every limit")
+    assert "times the bend" in refused.stdout
+    figures = json.loads(run("choose", *slender, "--tolerance", "0.01mm", "--json").stdout)
+    assert figures["found"] is False
+    assert figures["relaxations"]["deflection"] > 1
+
+
+def test_chart_prints_a_table_and_writes_a_page(tmp_path):
+    page = tmp_path / "chart.html"
+    out = run("chart", "--machine", "bench-mill", "--alloy", "5083", "--alloy", "7075", "--out", str(page))
+    assert out.returncode == 0, out.stderr
+    assert out.stdout.startswith("700 × 180 mm bench mill: spindle speed, rev/min")
+    assert "Wall chart" in page.read_text()
+    speeds = json.loads(run("chart", "--machine", "gap-bed", "--alloy", "6061-T6", "--json").stdout)
+    assert set(speeds["spindle_rpm"]) == {"6061-T6"}

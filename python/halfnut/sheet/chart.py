@@ -1,0 +1,62 @@
+"""A machine's speed chart as a page for the wall."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+from urllib.parse import quote
+
+from halfnut.charts import short_size, svg_of
+from halfnut.sheet.view import Drawing, TitleBlock
+from halfnut.words import FIRST
+
+if TYPE_CHECKING:
+    from halfnut.charts import SpeedChart
+
+__all__ = ["chart_page"]
+
+
+def chart_page(chart: SpeedChart, **block: str) -> str:
+    """The page as HTML that stands alone."""
+    from halfnut.sheet import _environment
+
+    title = TitleBlock(
+        title=block.get("title") or "Spindle speeds",
+        supplementary=block.get("supplementary") or chart.machine.title,
+        document_type="Wall chart",
+        identification=block.get("identification", ""),
+        revision=block.get("revision", ""),
+        date=block.get("date", ""),
+        owner=block.get("owner", ""),
+        created_by=block.get("created_by", ""),
+        approved_by=block.get("approved_by", ""),
+        sheet=block.get("sheet", "1 / 1"),
+    )
+    what = "cutter" if chart.milling else "work"
+    picture = svg_of(chart.plot, figsize=(7.2, 2.6))
+    drawing = Drawing(
+        f"data:image/svg+xml,{quote(picture)}",
+        f"Diameter of the {what} against spindle speed, one line an alloy, over the machine's own steps; the figures "
+        "are in the table",
+    )
+    rows = [
+        (
+            short_size(size),
+            [chart.cells.get((name, place)) for name in chart.alloys],
+        )
+        for place, size in enumerate(chart.diameters)
+    ]
+    sources = dict.fromkeys(f"{item.source} ({item.kind})" for item in chart.evidence)
+    return (
+        _environment()
+        .get_template("chart.html")
+        .render(
+            block=title,
+            chart=chart,
+            what=what,
+            controls=", ".join(chart.controls),
+            drawing=drawing,
+            rows=rows,
+            sources=list(sources),
+            first=FIRST,
+        )
+    )
