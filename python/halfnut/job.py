@@ -105,8 +105,9 @@ class Step(_Closed):
 class Turn(Step):
     """Turn the outside down to a diameter, from the running diameter or from `start`.
 
-    `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass. With a `fit`,
-    such as "g6", `to` is the nominal size, and the limits to turn to are those of the class.
+    `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass; of `tolerance`, of
+    the diameter, the bend of the last two may take half. With a `fit`, such as "g6", `to` is the nominal size, and the
+    limits to turn to are those of the class.
     """
 
     do: Literal["turn"]
@@ -118,6 +119,7 @@ class Turn(Step):
     finish: YesNo = False
     nose_radius: Length | None = None
     roughness: Length | None = None
+    tolerance: Length | None = None
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck"
     stick_out: Length | None = None
     steadies: list[Length] = []
@@ -177,6 +179,7 @@ class Bore(Step):
     stick_out: Length | None = None
     nose_radius: Length | None = None
     roughness: Length | None = None
+    tolerance: Length | None = None
 
 
 class PartOff(Step):
@@ -184,6 +187,7 @@ class PartOff(Step):
 
     do: Literal["part off"]
     blade: Length
+    stick_out: Length | None = None
 
 
 class Drill(Step):

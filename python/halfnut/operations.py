@@ -8,8 +8,9 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from halfnut import _core, coatings, cutting, form_threads, gauging, hole_sizes, knurls, special, threads
-from halfnut._core import DomainError, Evidence, Length
+from halfnut._core import DomainError, Error, Evidence, Length
 from halfnut.chasing import Chasing, chase
+from halfnut.choosing import Passes, choose
 from halfnut.cutting import Cut
 from halfnut.cylindrical_fits import CylindricalFit, cylindrical_fit
 from halfnut.dials import Reading, reading
@@ -42,6 +43,8 @@ from halfnut.knurl_setups import KnurlSetup, knurl_setup
 from halfnut.machines import Machine, fastest_step
 from halfnut.record import Caution, Record
 from halfnut.sizes import spans
+from halfnut.words import LIMITS
+from halfnut.words import caution as warning
 
 __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 
@@ -73,6 +76,8 @@ class Pass:
     """Of the dial named in the answer, set to zero where the tool touches."""
     measure: bool = False
     """Whether to measure before this pass."""
+    levers: tuple[Levers, ...] = ()
+    """To set before this pass, where they are not those of the pass before."""
 
 
 @dataclass(frozen=True)
@@ -109,18 +114,24 @@ class Answer:
     """Of a turned or bored diameter with a fit: its limits."""
     holding: Holding | None = None
     """Of turned work that stands out or is thin: how it gives way where it is held."""
+    chosen: Passes | None = None
+    """Of turning, facing, boring and milling: the choice that the passes come from."""
+    left: tuple[Levers, ...] | None = None
+    """How the levers stand afterwards, where that is not as at first."""
+    warned: tuple[Caution, ...] = ()
+    """Cautions of the plan's own."""
 
     @property
     def records(self) -> tuple[Record, ...]:
-        """The record and, where there are others, readings over wires, the way to chase or knurl, limits, the cut."""
-        cut = None if self.cut is self.record else self.cut
-        others = (self.wires, self.chasing, self.knurling, self.plain, cut)
+        """The record and, where there are others, wires, the way to chase or knurl, limits, passes, the cut."""
+        own = (self.wires, self.chasing, self.knurling, self.plain, self.chosen)
+        others = (*own, None if self.cut is self.record else self.cut)
         return (self.record, *(each for each in others if each is not None))
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
         """Cautions of all records, each once."""
-        found = [caution for record in self.records for caution in record.cautions]
+        found = [*self.warned, *(caution for record in self.records for caution in record.cautions)]
         found += [] if self.holding is None else self.holding.cautions
         return tuple(dict.fromkeys(found))
 
@@ -134,7 +145,7 @@ class Answer:
         """Sizes, then every record's own figures."""
         out: dict[str, Any] = dict(self.sizes)
         for record in reversed(self.records):
-            if record not in (self.wires, self.chasing, self.knurling, self.plain):
+            if record not in (self.wires, self.chasing, self.knurling, self.plain, self.chosen):
                 out |= record.to_dict()
         if self.wires is not None:
             out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
@@ -145,6 +156,9 @@ class Answer:
             out["measure_at_line"] = self.chasing.stop.line
         if self.passes:
             out["passes"] = len(self.passes)
+        if self.chosen is not None:
+            out |= {key: value for key, value in self.chosen.to_dict().items() if key in _CHOSEN}
+            out["limited_by"] = self.chosen.tightest
         return out
 
 
@@ -159,6 +173,8 @@ class Workpiece:
     hole_mm: float | None
     last: tuple[Machine, Any] | None = field(default=None)
     """Machine and lever positions of the operation before."""
+    set_to: tuple[str, int, int] | None = field(default=None)
+    """Machine, spindle and feed step of the operation before, where it was turning, facing, boring or milling."""
 
     @classmethod
     def from_part(cls, job: Job, part: Part, unit: str) -> Workpiece:
@@ -189,6 +205,9 @@ class Workpiece:
             self.outside_mm = dict.fromkeys(self.outside_mm, diameter_mm)
 
 
+# Figures of a choice of passes that a plan tells.
+_CHOSEN = frozenset({"across", "depths_mm", "sizes_mm", "levers_moved"})
+
 # Figures of an OverWires that a plan tells.
 _READ = ("wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm")
 
@@ -207,8 +226,16 @@ def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
         raise DomainError(f"{machine.name} is a lathe; {step.do} needs a milling machine")
     ask: Callable[[Workpiece, Any, Machine], Answer] = _ASK[type(step)]
     found = ask(work, step, machine)
-    work.last = (machine, found.levers)
+    work.last = (machine, found.levers if found.left is None else found.left)
+    work.set_to = None
+    if found.chosen is not None:
+        cut = found.chosen.passes[-1].cut
+        work.set_to = (machine.name, _place(cut.spindle_step), _place(cut.feed_step))
     return found
+
+
+def _place(step: int | None) -> int:
+    return -1 if step is None else step
 
 
 def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
@@ -216,27 +243,42 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
     to, remarks = _aimed(work, step, plain)
     if not to < start:
         raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
-    slide = machine.core.slide("cross")
-    passes = _passes(start, to, work, step, slide)
-    cut = cutting.turn(
-        work.part.alloy,
-        work.length(start),
-        depth=work.length(max(each.depth_mm for each in passes)),
-        length=step.length,
-        machine=machine,
-        tool=step.tool or work.part.tool,
-        finish=step.finish,
-        nose_radius=step.nose_radius,
-        hold=step.hold,
-        chuck=step.holding,
-        stick_out=step.stick_out,
-        steadies=step.steadies,
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
-        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
-    )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
-    found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
-    found = replace(found, holding=_holding(work, step, machine, start, cut))
+    how: dict[str, Any] = {
+        "tool": step.tool or work.part.tool,
+        "nose_radius": step.nose_radius,
+        "hold": step.hold,
+        "chuck": step.holding,
+        "stick_out": step.stick_out,
+        "bore": None if work.hole_mm is None else work.length(work.hole_mm),
+        "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+    }
+    question: dict[str, Any] = {
+        "to": work.length(to),
+        "length": step.length,
+        "single": step.finish,
+        "deepest": step.depth,
+        "tolerance": _tolerance(work, step, plain),
+        **how,
+    }
+    if step.steadies:  # they hold the work more than a choice of passes knows; `_holding` tells how much
+        question["stick_out"] = None
+    found = _chosen(work, step, machine, "turn", work.length(start), question, sizes)
+    if isinstance(found, str):
+        passes = _passes(start, to, work, step, machine.core.slide("cross"))
+        cut = cutting.turn(
+            work.part.alloy,
+            work.length(start),
+            depth=work.length(max(each.depth_mm for each in passes)),
+            length=step.length,
+            machine=machine,
+            finish=step.finish,
+            steadies=step.steadies,
+            **how,
+        )
+        found = _cut_answer(work, step, machine, cut, passes, sizes, "cross", found)
+    assert found.cut is not None
+    found = replace(found, holding=_holding(work, step, machine, start, found.cut))
     work.turned(step, to, step.length.base)
     return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
 
@@ -332,23 +374,37 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     outside = work.outside_mm[step.end]
     if not to < outside:
         raise DomainError(f"to must be less than the outside, {_size(work, outside)}, got {_size(work, to)}")
-    passes = _passes(start, to, work, step, machine.core.slide("cross"))
-    cut = cutting.bore(
-        work.part.alloy,
-        work.length(to),
-        depth=work.length(max(each.depth_mm for each in passes)),
-        length=step.length,
-        machine=machine,
-        tool=step.tool or work.part.tool,
-        finish=step.finish,
-        nose_radius=step.nose_radius,
-        chuck=step.holding,
-        bar_diameter=step.bar,
-        overhang=step.stick_out,
-        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
-    )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
-    found = _cut_answer(work, step, machine, cut, passes, sizes, "cross")
+    how: dict[str, Any] = {
+        "tool": step.tool or work.part.tool,
+        "nose_radius": step.nose_radius,
+        "chuck": step.holding,
+        "bar_diameter": step.bar,
+        "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+    }
+    question: dict[str, Any] = {
+        "to": work.length(to),
+        "length": step.length,
+        "single": step.finish,
+        "deepest": step.depth,
+        "stick_out": step.stick_out,
+        "tolerance": _tolerance(work, step, plain),
+        **how,
+    }
+    found = _chosen(work, step, machine, "bore", work.length(start), question, sizes)
+    if isinstance(found, str):
+        passes = _passes(start, to, work, step, machine.core.slide("cross"))
+        cut = cutting.bore(
+            work.part.alloy,
+            work.length(to),
+            depth=work.length(max(each.depth_mm for each in passes)),
+            length=step.length,
+            machine=machine,
+            finish=step.finish,
+            overhang=step.stick_out,
+            **how,
+        )
+        found = _cut_answer(work, step, machine, cut, passes, sizes, "cross", found)
     work.hole_mm = to
     return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
 
@@ -366,6 +422,14 @@ def _plain(work: Workpiece, step: Turn | Bore, side: str) -> CylindricalFit | No
         what = "a turned diameter needs a shaft, such as 'g6'" if outer else "a bore needs a hole, such as 'H7'"
         raise DomainError(f"fit: {what}, got {step.fit!r}")
     return found
+
+
+def _tolerance(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> Any:
+    """Tolerance of the diameter: as the job says, else that of its class."""
+    if step.tolerance is not None or plain is None:
+        return step.tolerance
+    part = plain.hole if isinstance(step, Bore) else plain.shaft
+    return None if part is None else work.length(part.max_mm - part.min_mm)
 
 
 def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> tuple[float, tuple[str, ...]]:
@@ -390,8 +454,23 @@ def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> 
 
 def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
     start = work.outside(step)
-    slide = machine.core.slide("compound") or machine.core.slide("carriage")
     deepest = step.depth.base if step.depth is not None else _DEEPEST_PASS_MM[work.unit]
+    sizes = {"start_diameter_mm": start, "off_mm": step.off.base}
+    how: dict[str, Any] = {
+        "end_diameter": step.to,
+        "tool": step.tool or work.part.tool,
+        "nose_radius": step.nose_radius,
+        "chuck": step.holding,
+        "bore": None if work.hole_mm is None else work.length(work.hole_mm),
+        "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+    }
+    # a skim that cleans an end up is one pass, and nothing is measured before it
+    single = step.finish or step.off.base <= deepest * (1 + 1e-9)
+    question: dict[str, Any] = {"off": step.off, "single": single, "deepest": step.depth, **how}
+    found = _chosen(work, step, machine, "face", work.length(start), question, sizes)
+    if isinstance(found, Answer):
+        return found
+    slide = machine.core.slide("compound") or machine.core.slide("carriage")
     count = max(1, math.ceil(step.off.base / deepest - 1e-9))
     depths = _shares(step.off.base, count, slide.graduation_mm if slide is not None else None)
     passes = tuple(
@@ -401,18 +480,12 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
     cut = cutting.face(
         work.part.alloy,
         work.length(start),
-        end_diameter=None if step.to is None else step.to,
         depth=work.length(max(each.depth_mm for each in passes)),
         machine=machine,
-        tool=step.tool or work.part.tool,
         finish=step.finish,
-        nose_radius=step.nose_radius,
-        chuck=step.holding,
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
-        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
+        **how,
     )
-    sizes = {"start_diameter_mm": start, "off_mm": step.off.base}
-    return _cut_answer(work, step, machine, cut, passes, sizes, slide.name if slide is not None else "")
+    return _cut_answer(work, step, machine, cut, passes, sizes, slide.name if slide is not None else "", found)
 
 
 def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
@@ -424,6 +497,7 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
         machine=machine,
         tool=step.tool or work.part.tool,
         chuck=step.holding,
+        stick_out=step.stick_out,
         bore=None if work.hole_mm is None else work.length(work.hole_mm),
     )
     return _cut_answer(work, step, machine, cut, (), {"start_diameter_mm": start, "blade_mm": step.blade.base}, "")
@@ -652,21 +726,40 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
 
 
 def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
+    how: dict[str, Any] = {
+        "flutes": step.flutes,
+        "length": step.length,
+        "width": step.width,
+        "step_over": step.step_over,
+        "tool": step.tool or work.part.tool,
+        "stick_out": step.stick_out,
+        "nose_radius": step.nose_radius,
+        "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+    }
+    sizes = {
+        "shape": step.shape,
+        "cutter_mm": step.cutter.base,
+        "length_mm": step.length.base,
+        "cut_width_mm": step.width.base,
+        "cut_depth_mm": step.depth.base,
+    }
+    question: dict[str, Any] = {"off": step.depth, "deepest": step.step_down, **how}
+    found = _chosen(work, step, machine, f"mill {step.shape}", step.cutter, question, sizes)
+    if isinstance(found, Answer):
+        assert found.cut is not None
+        way = _entry(work, step, machine, found.cut)
+        if way is None:
+            return found
+        down_s = step.times * len(found.passes) * way.time_s
+        return replace(found, remarks=(*found.remarks, way.said), time_s=found.time_s + down_s)
     cut = cutting.mill(
         work.part.alloy,
         step.cutter,
         shape=step.shape,
-        flutes=step.flutes,
-        length=step.length,
-        width=step.width,
         depth=step.depth,
-        step_over=step.step_over,
         step_down=step.step_down,
         machine=machine,
-        tool=step.tool or work.part.tool,
-        stick_out=step.stick_out,
-        nose_radius=step.nose_radius,
-        roughness_um=None if step.roughness is None else step.roughness.base * 1000,
+        **how,
     )
     entry = _entry(work, step, machine, cut)
     slide = machine.core.slide("z") or machine.core.slide("quill")
@@ -676,19 +769,13 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
         Pass(n + 1, depth - (depths[n - 1] if n else 0.0), depth, _axial(slide, depth))
         for n, depth in enumerate(depths)
     )
-    sizes = {
-        "shape": step.shape,
-        "cutter_mm": step.cutter.base,
-        "length_mm": step.length.base,
-        "cut_width_mm": step.width.base,
-        "cut_depth_mm": total,
-    }
     levers = _levers(cut, machine)
     down_s = 0.0 if entry is None else count * entry.time_s
     time_s = step.times * ((cut.time_s or 0.0) + down_s + _overhead(work, machine, levers, cut, 1))
     dial = "" if slide is None else slide.name
-    remarks = _across_remark(work, machine, step, cut) + (() if entry is None else (entry.said,))
-    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=remarks)
+    remarks = _across_remark(work, machine, step, cut.passes_across) + (() if entry is None else (entry.said,))
+    warned = (warning("equal_passes", why=found),)
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=remarks, warned=warned)
 
 
 def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> special.Entry | None:
@@ -732,13 +819,13 @@ def _saw(work: Workpiece, step: Saw, machine: Machine) -> Answer:
     return Answer(cut, cut, levers, (), sizes, time_s)
 
 
-def _across_remark(work: Workpiece, machine: Machine, step: Mill, cut: Cut) -> tuple[str, ...]:
-    if cut.passes_across < 2:
+def _across_remark(work: Workpiece, machine: Machine, step: Mill, across: int) -> tuple[str, ...]:
+    if across < 2:
         return ()
-    over = step.width.base / cut.passes_across
+    over = step.width.base / across
     slide = machine.core.slide("y")
     dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
-    return (f"{cut.passes_across} passes across, {_size(work, over)} apart{dial}",)
+    return (f"{across} passes across, {_size(work, over)} apart{dial}",)
 
 
 def _hole_to_ream(work: Workpiece, step: Ream, before: float | None) -> Length | None:
@@ -848,6 +935,51 @@ _ASK: dict[type, Callable[[Workpiece, Any, Machine], Answer]] = {
 }
 
 
+def _chosen(
+    work: Workpiece,
+    step: Any,
+    machine: Machine,
+    do: str,
+    diameter: Any,
+    question: Mapping[str, Any],
+    sizes: Mapping[str, Any],
+) -> Answer | str:
+    """The answer from the fastest passes within every limit; or why there are none."""
+    now = (-1, -1)
+    if work.set_to is not None and work.set_to[0] == machine.name:
+        now = work.set_to[1:]
+    try:
+        found = choose(do, work.part.alloy, diameter, machine=machine, now=now, explain=False, **question)
+    except Error as error:
+        return str(error)
+    if not found.found:
+        return ", ".join(LIMITS[name] for name in found.relaxations) or "none of them alone"
+    passes = []
+    before: tuple[Levers, ...] = ()
+    for each in found.passes:
+        levers = _levers(each.cut, machine)
+        # facing tells what is still on, the others what is reached
+        size = sizes["off_mm"] - each.after_mm if do == "face" else each.after_mm
+        other = levers if before and levers != before else ()
+        passes.append(Pass(each.number, each.depth_mm, size, each.reading, each.measure_before, other))
+        before = levers
+    first = found.passes[0].cut
+    remarks = _across_remark(work, machine, step, found.across) if do.startswith("mill") else ()
+    time_s = step.times * ((found.time_s or 0.0) + machine.core.tool_change_s)
+    return Answer(
+        first,
+        first,
+        _levers(first, machine),
+        tuple(passes),
+        sizes,
+        time_s,
+        dial=found.dial,
+        remarks=remarks,
+        chosen=found,
+        left=before,
+    )
+
+
 def _cut_answer(
     work: Workpiece,
     step: Any,
@@ -856,12 +988,14 @@ def _cut_answer(
     passes: tuple[Pass, ...],
     sizes: Mapping[str, Any],
     dial: str,
+    why: str = "",
 ) -> Answer:
     levers = _levers(cut, machine)
     count = max(1, len(passes))
     measured = sum(each.measure for each in passes) + 1
     time_s = step.times * (count * (cut.time_s or 0.0) + _overhead(work, machine, levers, cut, measured))
-    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial)
+    warned = (warning("equal_passes", why=why),) if why else ()
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, warned=warned)
 
 
 def _overhead(work: Workpiece, machine: Machine, levers: tuple[Levers, ...], cut: Cut, measured: int) -> float:

@@ -14,6 +14,7 @@ from halfnut.gauging import OverWires
 from halfnut.gear_drawing import train_svg
 from halfnut.holding import Holding
 from halfnut.knurls import KnurlBlank
+from halfnut.machines import positions_text
 from halfnut.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
 from halfnut.sheet.view import (
@@ -72,7 +73,9 @@ _FIGURE_NAMES = {
     "out_of_round_per_kn_mm": "out of round",
 }
 # Notes that head a sheet rather than stand at each operation.
-_SAID_ONCE = frozenset({"backlash", "conventional", *(code for code in NOTES if code.startswith("trait_"))})
+_SAID_ONCE = frozenset(
+    {"backlash", "bar_behind", "conventional", "plastic_melts", *(code for code in NOTES if code.startswith("trait_"))}
+)
 _TELLING_MM = 0.005
 """Error of the diameter from which a sheet tells how work gives way."""
 _GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads", "gears": "Change gears"}
@@ -311,7 +314,12 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         gears=_gears(found),
         steps=_steps(found),
         figures=tuple(_figures(found, part.unit)),
-        remarks=tuple(map(_sentence, (*note, *found.remarks, *_holding_remarks(found, part.unit), *_notes(found)))),
+        remarks=tuple(
+            map(
+                _sentence,
+                (*note, *_resets(found), *found.remarks, *_holding_remarks(found, part.unit), *_notes(found)),
+            )
+        ),
         cautions=tuple(_sentence(each.text) for each in found.cautions if not of_the_piece(each.code)),
     )
 
@@ -501,6 +509,19 @@ def _pass_name(each: Pass) -> str:
     return f"{each.number}, measure first" if each.measure else f"{each.number}"
 
 
+def _resets(found: Answer) -> list[str]:
+    """Levers to set between passes, where they stand elsewhere."""
+    out = []
+    standing = found.levers
+    for each in found.passes:
+        moved = [group for group in each.levers if group not in standing]
+        if moved:
+            to = "; ".join(f"{group.group} {positions_text(dict(group.positions))}" for group in moved)
+            out.append(f"Before pass {each.number} set the {to}")
+        standing = each.levers or standing
+    return out
+
+
 def _dial(each: Pass) -> tuple[str, str, str]:
     if each.reading is None:
         return ("", "", "")
@@ -636,6 +657,10 @@ def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
         if found.chasing is not None and cut.time_s is not None:
             out.append(("one pass", texts.duration(cut.time_s)))
     out.append(("time", texts.duration(found.time_s)))
-    if cut is not None and cut.operation not in {"thread", "knurl"}:
+    if found.chosen is not None:
+        name = found.chosen.tightest
+        out.append(("of which cutting", texts.duration(found.chosen.shares_s["cutting"])))
+        out.append(("least is left of", f"{LIMITS.get(name, name)}, {found.chosen.slack[name]:.0%}"))
+    elif cut is not None and cut.operation not in {"thread", "knurl"}:
         out.append(("limited by", LIMITS.get(cut.limited_by, cut.limited_by)))
     return out
