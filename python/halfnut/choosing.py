@@ -158,6 +158,11 @@ class Passes(Record):
             "measuring": sum(one.measure_s for one in each) + (self.final_measure_s if each else 0.0),
         }
 
+    @property
+    def edge_share(self) -> float | None:
+        """Share of the edge's reckoned life that the passes take; None where no life is tabulated."""
+        return _edge_share(self.passes)
+
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary with unit-suffixed keys; lists have one value a pass."""
         each = self.passes
@@ -175,6 +180,7 @@ class Passes(Record):
             "across": self.across,
             "time_s": self.time_s,
             **{f"{name}_s": seconds for name, seconds in self.shares_s.items()},
+            "edge_share": self.edge_share,
             "levers_moved": self.levers_moved,
             "depths_mm": [one.depth_mm for one in each],
             "sizes_mm": [one.after_mm for one in each],
@@ -261,6 +267,8 @@ class Passes(Record):
                 out.append(
                     f"  fed by hand: {min(turns):.3g} to {max(turns):.3g} turns of the handle a minute, steadily"
                 )
+        if self.edge_share is not None:
+            out.append(f"  edge: {self.edge_share:.0%} of its reckoned life, unverified")
         first = self.limited_by
         held = LIMITS.get(first, first)
         out.append(
@@ -499,6 +507,8 @@ def choose(
     warned = [item for one in passes for item in one.cut.cautions] or list(found.cautions)
     noted = [item for one in passes for item in one.cut.notes if item.code not in _AS_CHOSEN]
     time_s = None if math.isnan(result.time_s) else result.time_s
+    spent = (_edge_share(passes) or 0.0) > 1
+    warned += [caution(code) for code, told in (("no_passes", not passes), ("edge_spent", spent)) if told]
     other = result.next
     words = (
         "" if other is None else f"{other[1]} passes, first {other[2]:.0f} rev/min, {_feed_text(other[3], core.inch)}"
@@ -533,7 +543,7 @@ def choose(
         together=result.together,
         assumed=tuple(assumed),
         notes=tuple(dict.fromkeys(noted)),
-        cautions=(*dict.fromkeys(warned), *((caution("no_passes"),) if not passes else ())),
+        cautions=tuple(dict.fromkeys(warned)),
         evidence=_evidence(passes),
     )
 
@@ -603,6 +613,13 @@ def _passes(
             )
         )
     return tuple(out)
+
+
+def _edge_share(passes: tuple[PassPlanned, ...]) -> float | None:
+    lives = [one.cut.tool_life_min for one in passes]
+    if not passes or any(life is None for life in lives):
+        return None
+    return sum(one.cut_s / 60 / life for one, life in zip(passes, lives, strict=True) if life)
 
 
 def _least_slack(passes: tuple[PassPlanned, ...]) -> dict[str, float]:

@@ -200,6 +200,7 @@ CAUTIONS: dict[str, str] = {
     "plastic_melts": "plastics melt and grow with heat: sharp edge, air, light grip; measure cold",
     "no_passes": "nothing within every limit: do not take a limit of chuck or grip for one to stretch; change the "
     "holding, the tool or the machine",
+    "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
     "equal_passes": "no passes keep every limit, {why}; equal passes instead: go carefully, or change what is said",
     "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
     "ream_forward": "never turn a reamer backwards, not even to withdraw it",

@@ -263,3 +263,12 @@ def test_levers_that_stand_already_are_not_counted():
     first = free.passes[0].cut
     there = hn.choose("turn", "6061-T6", "32 mm", "30 mm", now=(first.spindle_step, first.feed_step), **how)
     assert there.time_s < free.time_s
+
+
+def test_the_edge_is_told_to_wear_out_within_the_cut():
+    how = {"length": "900 mm", "machine": "metric-lathe", "hold": "between centres", "explain": False}
+    long = hn.choose("turn", "1045", "60 mm", "50 mm", **how)
+    share = sum(one.cut_s / 60 / one.cut.tool_life_min for one in long.passes)
+    assert long.edge_share == pytest.approx(share)
+    assert ("edge_spent" in {item.code for item in long.cautions}) == (share > 1)
+    assert share > 1

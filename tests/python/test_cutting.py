@@ -231,3 +231,26 @@ def test_standing_cautions_and_what_comes_before_the_figures():
     assert "tap_reversal" in {caution.code for caution in tapped.cautions}
     assert "ream_forward" in {caution.code for caution in reamed.cautions}
     assert str(tapped).splitlines()[-1].strip() == FIRST
+
+
+def codes(cut):
+    return {item.code for item in (*cut.cautions, *cut.notes)}
+
+
+def test_cautions_go_with_the_situation():
+    slow, fast = (hn.turn("6061-T6", size, machine="gap-bed") for size in ("4 in", "0.5 in"))
+    assert "bar_behind" in codes(fast)
+    assert "bar_behind" not in codes(slow)
+    assert "slender" in codes(hn.turn("1018", "10 mm", stick_out="60 mm"))
+    near, far = (hn.part_off("1018", "20 mm", stick_out=out) for out in ("15 mm", "40 mm"))
+    assert "part_slender" in {item.code for item in far.cautions}
+    assert "part_slender" not in codes(near)
+    assert "part_centre" in {item.code for item in near.cautions}
+    assert "hazard_titanium_chips" in codes(hn.turn("titanium grade 2", "20 mm"))
+    assert "hazard_magnesium_chips" in codes(hn.turn("AZ31B", "20 mm"))
+    assert {"trait_long_chips", "trait_work_hardening"} <= codes(hn.turn("304", "20 mm"))
+    assert {"trait_work_hardening", "trait_low_conductivity"} <= codes(hn.turn("N06625", "20 mm"))
+    plastic = codes(hn.turn("acetal", "20 mm"))
+    assert "plastic_melts" in plastic or hn.turn("acetal", "20 mm").cutting_force_n is None
+    assert "ream_forward" in codes(hn.ream("6061-T6", "10 mm"))
+    assert {"chuck_unmarked"} <= codes(hn.turn("1018", "40 mm", machine="metric-lathe", chuck="200 mm four-jaw"))
