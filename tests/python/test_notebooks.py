@@ -16,8 +16,8 @@ NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
 NAMES = [
     "batch_of_setups",
     "change_gears",
-    "fits_of_the_mount",
     "fastest_passes",
+    "fits_of_the_mount",
     "knurl_blank",
     "many_setups",
     "measured_thread",
