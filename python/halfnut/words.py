@@ -202,7 +202,6 @@ CAUTIONS: dict[str, str] = {
     "holding, the tool or the machine",
     "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
     "equal_passes": "no passes keep every limit, {why}; equal passes instead: go carefully, or change what is said",
-    "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
     "ream_forward": "never turn a reamer backwards, not even to withdraw it",
     # cutting, harmless
     "trait_built_up_edge": "metal welds itself to the edge at low speed: the upper half of the window, a sharp "
