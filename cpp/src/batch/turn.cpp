@@ -465,8 +465,13 @@ class Worker {
         if (out.outcome.reason != nullptr) {
             std::fill_n(out.outcome.reason + first, rows, std::uint16_t{0});
         }
+        // The rows that are whole. The others are marked by alone(), so that none looks answered before it
+        // is.
         if (out.outcome.status != nullptr) {
-            std::fill_n(out.outcome.status + first, rows, std::uint8_t{0});
+            for (std::size_t i = 0; i < rows; ++i) {
+                std::uint8_t& status = out.outcome.status[first + i];
+                status = b.special[i] == 0 ? std::uint8_t{0} : status;
+            }
         }
     }
 
