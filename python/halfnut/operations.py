@@ -439,7 +439,7 @@ def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> 
     side = "hole" if isinstance(step, Bore) else "shaft"
     part = plain.hole if side == "hole" else plain.shaft
     assert part is not None
-    said = f"{step.fit}: {part.sizes()}."
+    said = f"Limits of {step.fit}: {part.sizes()}."
     low, high = part.min_mm, part.max_mm
     if work.coating is not None and work.coating.surface.max_um > 0.0:
         cut = plain.cut_to_mm(side)

@@ -341,7 +341,21 @@ def test_a_trapezoidal_thread_is_chased_with_its_own_flanks() -> None:
     chasing = hn.chase("Tr16x4-7e", infeed="straight", nose_flat="1.3 mm")
     assert chasing.passes
     with pytest.raises(hn.NotTabulatedError, match="reach of adjusters"):
-        hn.adjuster("Tr16x4-7e", "Tr16x4-7H")
+        hn.adjuster(
+            "Tr16x4-7e",
+            "Tr16x4-7H",
+            thread_length="2 in",
+            base_thread="1.25 in",
+            length_of_tube="20 in",
+            tube_diameter="1 in",
+            alloy="6061-T6",
+            form="drawn tube",
+            base_outside="1.5 in",
+            base_reach="1.5 in",
+            push="60 lbf",
+            pull="40 lbf",
+            factor_of_safety=4,
+        )
 
 
 def test_profiles_have_their_own_flanks() -> None:

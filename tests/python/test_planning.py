@@ -484,7 +484,7 @@ def test_a_turned_diameter_with_a_fit_aims_at_the_middle_of_its_limits(data):
     data["parts"][0]["operations"] = data["parts"][0]["operations"][:2]
     (_, first), (_, fitted) = hn.plan(data).operations
     assert fitted.answer.sizes["to_diameter_mm"] == pytest.approx(19 - 0.0065)
-    assert any("h6: 19.000/18.987 mm" in remark for remark in fitted.answer.remarks)
+    assert any("Limits of h6: 19.000/18.987 mm" in remark for remark in fitted.answer.remarks)
     assert fitted.answer.plain is not None and first.answer.plain is None
 
 
@@ -527,4 +527,4 @@ def test_a_leadscrew_and_a_pipe_thread_have_their_sheets(data, tmp_path):
     assert "gauge plane" in pipe.error
     plan.write(tmp_path / "out")
     page = next((tmp_path / "out").glob("*pin*.html")).read_text(encoding="utf-8")
-    assert "Tr16x4-7e" in page and "h9: 16.000/15.957 mm" in page
+    assert "Tr16x4-7e" in page and "Limits of h9: 16.000/15.957 mm" in page
