@@ -32,7 +32,7 @@ inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 ///   -inf at 0, inf at inf, NaN below 0 and at NaN; error at most 4e-16 of max(1, |log2 x|), and relative
 ///   beside x = 1
 /// Source
-///   log((1 + s) / (1 - s)) = 2 s + s^3 P(s^2); coefficients of the C library of Sun Microsystems (1993)
+///   log((1 + s) / (1 - s)) = 2 s + s^3 P(s^2); coefficients of fdlibm 5.3 (1993)
 inline double log2_of(double x) noexcept {
     using namespace elementary;
     const bool small = x < std::numeric_limits<double>::min();
@@ -111,8 +111,7 @@ struct SineCosine {
 /// Returned
 ///   error at most 4e-16, also beside the zeros
 /// Source
-///   reduction by 90 degrees is exact; series with the coefficients of the C library of Sun Microsystems
-///   (1993)
+///   reduction by 90 degrees is exact; series with the coefficients of fdlibm 5.3 (1993)
 inline SineCosine sine_cosine_deg(double degrees) noexcept {
     using namespace elementary;
     const double rounded = degrees / 90.0 + kRound;
