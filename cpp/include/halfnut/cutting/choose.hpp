@@ -17,7 +17,8 @@
 ///      do not hang on their order.
 ///   2. levers moved: controls whose setting differs, at least one for every change
 ///   3. speed: the sum over the passes of the spindle step's place among the speeds, slow to fast
-///   4. of answers that are equal so far: from the first pass on the pair before a rough pass, the deeper pass,
+///   4. of answers that are equal so far: from the first pass on the pair before a rough pass, the deeper
+///   pass,
 ///      the slower speed, the finer feed; so that there is one answer
 ///
 /// Costs
