@@ -353,7 +353,7 @@ def chase(
         To aim at; the middle of its limits when not given.
     nose_radius, nose_flat : length, optional
         Of the tool, one of the two. At 60 degrees a round nose of P/8 outside and a flat one of P/8 inside when not
-        given; of other forms the flat that leaves the root's diameter.
+        given; of other forms the root's own radius, or the flat that leaves the root's diameter.
     first, least : length, optional
         Greatest first and least later pass along the slide; 0.010 and 0.0015 in, or 0.25 and 0.04 mm, the first less
         in a tough alloy.
@@ -541,6 +541,9 @@ def _nose(
     if nose_radius is not None or nose_flat is not None:
         return _given(nose_radius, "nose_radius", 0.0), _given(nose_flat, "nose_flat", 0.0)
     inner = part.side == "internal"
+    if part.root_radius_mm > 0:
+        assumed.append(f"a round nose of {one(part.root_radius_mm, unit)}, the root's own")
+        return part.root_radius_mm, 0.0
     if part.half_angle_deg != 30.0:
         root = part.sizes_mm["major_min" if inner else "minor_max"]
         if root is None:

@@ -34,6 +34,8 @@ class ThreadPart:
     lead: Fraction
     """Of the carriage for a turn of the spindle, mm, exact."""
     half_angle_deg: float
+    root_radius_mm: float
+    """Of a form whose root is round; 0 where it is flat, or free."""
     diameter_mm: float
     sizes_mm: dict[str, float | None]
     """Limits by "major_max", "pitch_min" and so on."""
@@ -82,6 +84,7 @@ def thread_part(thread: ThreadGiven) -> ThreadPart:
         pitch_mm=named.pitch_mm,
         lead=Fraction(*_core.thread_lead_fraction(named)),
         half_angle_deg=_HALF_ANGLE_DEG,
+        root_radius_mm=0.0,
         diameter_mm=named.diameter_mm,
         sizes_mm={name: None if value is None else float(value) * scale for name, value in sizes.items()},
         engagement_mm=named.engagement_mm,
@@ -103,6 +106,7 @@ def _plain(thread: PlainThread) -> ThreadPart:
         pitch_mm=thread.pitch_mm,
         lead=exact_ratio(thread.lead_mm, "lead"),
         half_angle_deg=thread.half_angle_deg,
+        root_radius_mm=getattr(thread, "root_radius_mm", 0.0),
         diameter_mm=thread.diameter_mm,
         sizes_mm={name: getattr(thread, f"{name}_mm") for name in _NAMES},
         engagement_mm=None,

@@ -371,3 +371,20 @@ def test_a_tough_alloy_gets_shallower_first_passes():
     assert "chase_alloy" not in {item.rule_id for item in found["1018"].evidence}
     # what was asked for stands
     assert chasing.chase("1/2-13 UNC-2A", alloy="316", first="0.010 in").passes[0].line == 10
+
+
+@pytest.mark.parametrize(
+    ("text", "angle", "round_nose"),
+    [("Tr 20x4-7e", 15.0, False), ("1-5 ACME-2G", 14.5, False), ("1/2-12 BSW", 27.5, True), ("G 1/2 A", 27.5, True)],
+)
+def test_threads_of_other_forms_are_chased_by_their_designation(text, angle, round_nose):
+    found = chasing.chase(text, machine="gap-bed", alloy="brass")
+    assert found.half_angle_deg == angle and found.compound_deg == angle - 0.5
+    assert (found.nose_radius_mm > 0) == round_nose and (found.nose_flat_mm > 0) != round_nose
+    assert found.pitch_min_mm <= found.passes[-1].pitch_diameter_mm <= found.pitch_max_mm
+    assert found.train is not None
+    trains = hn.gear_train(text, "gap-bed")
+    assert trains[0].wanted_mm == pytest.approx(found.lead_mm)
+    if not trains[0].exact:
+        counts = abs(trains[0].error) * trains[0].engagement_mm / math.tan(math.radians(angle))
+        assert trains[0].on_pitch_diameter_mm == pytest.approx(counts)
