@@ -149,6 +149,9 @@ class Answer:
                 out |= record.to_dict()
         if self.wires is not None:
             out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
+        if self.holding is not None:
+            held = self.holding.to_dict()
+            out |= {key: held[key] for key in _HELD}
         out.pop("cautions", None)
         if self.chasing is not None:
             out["passes"] = len(self.chasing.passes)
@@ -208,7 +211,8 @@ class Workpiece:
 # Figures of a choice of passes that a plan tells.
 _CHOSEN = frozenset({"across", "depths_mm", "sizes_mm", "levers_moved"})
 
-# Figures of an OverWires that a plan tells.
+# Figures of a Holding and of an OverWires that a plan tells.
+_HELD = ("bend_mm", "bend_at_mm", "slenderness", "jaw_force_n", "out_of_round_mm", "warming_k", "growth_mm")
 _READ = ("wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm")
 
 

@@ -320,6 +320,7 @@ def test_slender_work_has_its_bend_on_the_sheet(tmp_path):
     held = op.answer.holding
     assert held.bend.slenderness > 5
     assert "slender" in {item.code for item in op.cautions}
+    assert op.to_dict()["figures"]["bend_mm"] == held.bend.worst_mm
     plan.write(tmp_path / "out")
     page = (tmp_path / "out" / "piece.html").read_text()
     assert "Left larger than set as the work bends" in page
