@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <cstring>
 #include <limits>
 #include <memory>
 
@@ -242,7 +241,7 @@ class Worker {
         check(first, rows);
         look_up_cases(first, rows);
         call_.passes.want(call_.shared, *block_);
-        look_up_levers(first, rows);
+        look_up_levers(rows);
         call_.passes.reckon(call_.shared, *block_);
         call_.passes.judge(call_.shared, *block_);
         write(first, rows);
@@ -362,7 +361,7 @@ class Worker {
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
     }
 
-    void look_up_levers(std::size_t first, std::size_t rows) {
+    void look_up_levers(std::size_t rows) {
         TurnBlock& b = *block_;
         const Levers& levers = call_.levers;
         if (levers.fixed) {
@@ -405,7 +404,6 @@ class Worker {
             std::copy_n(b.wanted_feed.data(), rows, b.chosen_feed);
             std::fill_n(feed_step_.data(), rows, std::uint16_t{0});
         }
-        (void)first;
     }
 
     void write(std::size_t first, std::size_t rows) {
