@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "halfnut/builtin.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
