@@ -1,7 +1,7 @@
 """The choice of passes for a common shaft against a brute force in plain Python.
 
 The brute force tries every depth with every lever from every line of the dial, remembering the best way on; it leaves
-nothing else out. Both must give the same objective. `python tests/bench/bench_choose.py`
+nothing else out. Both must give the same objective.
 """
 
 from __future__ import annotations
@@ -11,7 +11,9 @@ import sys
 import time
 from pathlib import Path
 
-MARK = 1000
+from marks import Mark
+
+MARK = 1000.0
 ROUNDS = 21
 TESTS = Path(__file__).resolve().parents[1]
 
@@ -50,14 +52,8 @@ def measure() -> tuple[float, float, int]:
     return statistics.median(times), brute, len(found.passes)
 
 
-def main() -> None:
-    """Print the ratio."""
+def marks() -> list[Mark]:
+    """The ratio."""
     core, brute, passes = measure()
-    print(
-        f"choose, 1 in to 0.9 in of 6061-T6 on gap-bed, {passes} passes: {1000 * core:.2f} ms core, {brute:.2f} s plain"
-    )
-    print(f"ratio {brute / core:.0f}, mark {MARK}; same objective")
-
-
-if __name__ == "__main__":
-    main()
+    told = f"{passes} passes, same objective; {1000 * core:.2f} ms against {brute:.2f} s"
+    return [Mark("choose, a common shaft, over plain Python", brute / core, MARK, note=told)]
