@@ -24,18 +24,7 @@ def adjuster_page(found: Adjuster, **block: str) -> str:
     """The page as HTML that stands alone."""
     from halfnut.sheet import _environment
 
-    title = TitleBlock(
-        title=block.get("title") or "Adjuster",
-        supplementary=block.get("supplementary", ""),
-        document_type="Adjuster sheet",
-        identification=block.get("identification", ""),
-        revision=block.get("revision", ""),
-        date=block.get("date", ""),
-        owner=block.get("owner", ""),
-        created_by=block.get("created_by", ""),
-        approved_by=block.get("approved_by", ""),
-        sheet=block.get("sheet", "1 / 1"),
-    )
+    title = TitleBlock.of(block, title="Adjuster", document_type="Adjuster sheet")
     page = _environment().get_template("adjuster.html")
     return page.render(
         block=title,

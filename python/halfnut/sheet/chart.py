@@ -19,18 +19,7 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
     """The page as HTML that stands alone."""
     from halfnut.sheet import _environment
 
-    title = TitleBlock(
-        title=block.get("title") or "Spindle speeds",
-        supplementary=block.get("supplementary") or chart.machine.title,
-        document_type="Wall chart",
-        identification=block.get("identification", ""),
-        revision=block.get("revision", ""),
-        date=block.get("date", ""),
-        owner=block.get("owner", ""),
-        created_by=block.get("created_by", ""),
-        approved_by=block.get("approved_by", ""),
-        sheet=block.get("sheet", "1 / 1"),
-    )
+    title = TitleBlock.of(block, title="Spindle speeds", document_type="Wall chart", supplementary=chart.machine.title)
     what = "cutter" if chart.milling else "work"
     picture = svg_of(chart.plot, figsize=(7.2, 2.6))
     drawing = Drawing(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 __all__ = [
@@ -25,14 +26,20 @@ class TitleBlock:
     title: str
     supplementary: str
     document_type: str
-    identification: str
-    revision: str
-    date: str
-    owner: str
-    created_by: str
-    approved_by: str
-    sheet: str
+    identification: str = ""
+    revision: str = ""
+    date: str = ""
+    owner: str = ""
+    created_by: str = ""
+    approved_by: str = ""
+    sheet: str = "1 / 1"
     language: str = "en"
+
+    @classmethod
+    def of(cls, given: Mapping[str, str], *, title: str, document_type: str, supplementary: str = "") -> TitleBlock:
+        """The block of a page that stands alone: what is given, else what is usual for the page."""
+        usual = {"title": title, "document_type": document_type, "supplementary": supplementary}
+        return cls(**usual | {name: text for name, text in given.items() if text})
 
 
 @dataclass(frozen=True)
