@@ -621,7 +621,10 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
         }
     }
     shared.top_rpm = machine.spindle.empty() ? 0.0 : machine.spindle.back().rpm;
-    shared.torque_limit_nm = std::isnan(machine.torque_limit_nm) ? kInfinity : machine.torque_limit_nm;
+    shared.torque_limit_nm = kInfinity;
+    if (!std::isnan(machine.torque_limit_nm)) {
+        shared.torque_limit_nm = machine.torque_limit_nm;
+    }
     shared.slender = columns.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
     shared.at_top =
         static_cast<std::uint8_t>(call.levers.any ? LimitCode::speed_window : LimitCode::machine_top_speed);

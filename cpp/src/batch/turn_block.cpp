@@ -298,7 +298,8 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
     }
 }
 
-// One set of passes for an instruction set.
+// One set of passes for an instruction set. An attribute cannot stand in parentheses.
+// NOLINTBEGIN(bugprone-macro-parentheses)
 #define HALFNUT_PASSES(name, attribute)                                                \
     attribute void check_##name(const double* column, Bounds bounds, std::size_t rows, \
                                 std::uint64_t* special) {                              \
@@ -314,6 +315,7 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
         judge_rows(shared, block);                                                     \
     }                                                                                  \
     constexpr TurnPasses k_##name{check_##name, want_##name, reckon_##name, judge_##name};
+// NOLINTEND(bugprone-macro-parentheses)
 
 HALFNUT_PASSES(portable, )
 #ifdef HALFNUT_CLONES
