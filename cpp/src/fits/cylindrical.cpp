@@ -783,8 +783,9 @@ Status evaluate(const MeetingRequest& request, Meeting& out) noexcept {
         std::sqrt(hole.variance() + shaft.variance() + even(hole_coat) + even(shaft_coat));
     out.chance_of_interference = chance_of_interference(hole, shaft, hole_coat, shaft_coat);
     constexpr std::uint8_t kClearance = figure_index(kMeetingFigures, "clearance_min_mm");
+    constexpr std::uint8_t kChance = figure_index(kMeetingFigures, "chance_of_interference");
     out.evidence.note(kClearance, rule::fit_clearance);
-    out.evidence.note(figure_index(kMeetingFigures, "chance_of_interference"), rule::fit_statistical);
+    out.evidence.note(kChance, rule::fit_statistical);
     if (hole_coat.high > 0.0 || shaft_coat.high > 0.0) {
         out.evidence.note(kClearance, rule::fit_build_up);
     }

@@ -438,7 +438,8 @@ std::vector<TranslatingPair> translating_pairs(const std::vector<int>& gears, in
                     continue;
                 }
                 const double error = static_cast<double>(m * under - over) / static_cast<double>(over);
-                if (std::abs(error) <= error_limit && (best.driver == 0 || m * n < best.num * best.den)) {
+                if (std::abs(error) <= error_limit &&
+                    (best.driver == 0 || m * n < std::int64_t{best.num} * best.den)) {
                     best = {a, b, static_cast<int>(m), n, error, m * under == over};
                 }
             }
