@@ -361,13 +361,7 @@ void bind_batch(py::module_& module) {
     module.def("tool_materials", &names_of<ToolMaterial>, "Tool materials, in the order of their codes.");
     module.def(
         "cut_figures",
-        [] {
-            std::vector<std::string> out;
-            for (const CutFigure& at : kCutFigures) {
-                out.emplace_back(at.name);
-            }
-            return out;
-        },
+        [] { return std::vector<std::string>(kCutFigureNames.begin(), kCutFigureNames.end()); },
         "Figures of a cut, in their order.");
 }
 
