@@ -631,6 +631,9 @@ std::array<double, kMeetingArguments.size()> values(const MeetingRequest& reques
 /// Places of the least of each pair; the greatest follows.
 constexpr std::array<std::uint8_t, 4> kLeast{0, 2, 6, 8};
 
+constexpr std::uint8_t kClearance = figure_index(kMeetingFigures, "clearance_min_mm");
+constexpr std::uint8_t kChance = figure_index(kMeetingFigures, "chance_of_interference");
+
 }  // namespace
 
 std::string format_class(const ToleranceClass& tolerance_class) {
@@ -782,8 +785,6 @@ Status evaluate(const MeetingRequest& request, Meeting& out) noexcept {
     out.clearance_sigma_mm =
         std::sqrt(hole.variance() + shaft.variance() + even(hole_coat) + even(shaft_coat));
     out.chance_of_interference = chance_of_interference(hole, shaft, hole_coat, shaft_coat);
-    constexpr std::uint8_t kClearance = figure_index(kMeetingFigures, "clearance_min_mm");
-    constexpr std::uint8_t kChance = figure_index(kMeetingFigures, "chance_of_interference");
     out.evidence.note(kClearance, rule::fit_clearance);
     out.evidence.note(kChance, rule::fit_statistical);
     if (hole_coat.high > 0.0 || shaft_coat.high > 0.0) {
