@@ -28,7 +28,7 @@ from halfnut.hole_sizes import TappingHole, tapping_hole
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import both, one, span
+from halfnut.sizes import N_PER_LBF, NM_PER_LBF_IN, both, one, span
 from halfnut.thread_strength import galling, minimum_strength
 from halfnut.threads import ThreadLimits, limits
 from halfnut.units import length, quantity
@@ -44,8 +44,6 @@ __all__ = [
     "turnbuckle_travel_mm",
 ]
 
-_LBF_N = 4.4482216152605
-_NM_LBF_IN = 8.850745791
 
 # What an end of the adjuster may say, and whether it is a length.
 _END_LENGTHS = {
@@ -226,11 +224,11 @@ def _number(value: float | None) -> float:
 
 
 def _force(value_n: float, unit: str) -> str:
-    return f"{value_n / _LBF_N:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
+    return f"{value_n / N_PER_LBF:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
 
 
 def _torque(value_nm: float, unit: str) -> str:
-    return f"{value_nm * _NM_LBF_IN:.0f} lbf in" if unit == "in" else f"{value_nm:.1f} N m"
+    return f"{value_nm / NM_PER_LBF_IN:.0f} lbf in" if unit == "in" else f"{value_nm:.1f} N m"
 
 
 def _material(alloy: Alloy, form: str, evidence: list[Any]) -> dict[str, Any]:

@@ -26,6 +26,7 @@ from halfnut import _core
 from halfnut._core import DomainError, Error, Evidence, nearest_name
 from halfnut.catalogue import active
 from halfnut.frames import Frame, open_frame
+from halfnut.sizes import MM_PER_INCH
 from halfnut.words import TOOLS
 
 __all__ = [
@@ -50,10 +51,9 @@ NOT_REACHED = 255
 
 _NOT_REACHED_REASON = NOT_REACHED << 8
 _NO_ARGUMENT = 255
-_INCH_MM = 25.4
 
 # Other units that a column may carry, and what one of them is in the unit of the core.
-_OTHER_UNITS = {"_mm_rev": ("_in_rev", _INCH_MM), "_mm": ("_in", _INCH_MM), "_um": ("_uin", 0.0254)}
+_OTHER_UNITS = {"_mm_rev": ("_in_rev", MM_PER_INCH), "_mm": ("_in", MM_PER_INCH), "_um": ("_uin", 0.0254)}
 
 _DTYPES: dict[str, type] = {
     "spindle_step": np.uint16,

@@ -21,6 +21,7 @@ from halfnut.machines import Machine
 from halfnut.machines import machine as find_machine
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.units import length as read_length
 from halfnut.words import FIRST
 
@@ -31,9 +32,6 @@ if TYPE_CHECKING:
 
 __all__ = ["SpeedCell", "SpeedChart", "force_map", "pass_plan", "short_size", "speed_chart"]
 
-_INCH_MM = 25.4
-_KW_HP = 0.7456998715822702
-_N_LBF = 4.4482216152605
 
 ALLOYS = ("6061-T6", "C36000", "1018", "4130 normalised", "304", "grey iron", "titanium grade 2", "acetal")
 """Alloys of a chart where none are named: one of each kind that a small shop meets."""
@@ -141,7 +139,7 @@ class SpeedChart(Record):
         inch = self.diameters[0].system == "inch"
         sizes = np.array([size.mm for size in self.diameters])
         span = np.geomspace(sizes[0], sizes[-1], 60)
-        shown = span / _INCH_MM if inch else span
+        shown = span / MM_PER_INCH if inch else span
         steps = self.machine.core.spindle
         low = min(step.rpm_low if step.variable else step.rpm for step in steps)
         high = max(step.rpm for step in steps)
@@ -158,7 +156,7 @@ class SpeedChart(Record):
         axes.set_xlim(shown[0], shown[-1])
         axes.set_xlabel(f"diameter of the {'cutter' if self.milling else 'work'}, {'in' if inch else 'mm'}")
         axes.set_ylabel("spindle speed, rev/min")
-        axes.set_xticks([size.mm / (_INCH_MM if inch else 1) for size in self.diameters])
+        axes.set_xticks([size.mm / (MM_PER_INCH if inch else 1) for size in self.diameters])
         axes.set_xticklabels([short_size(size, unit=False) for size in self.diameters], rotation=45, ha="right")
         # a label is 8 points high, and axes take about half of the figure's height
         share = 8.0 / (0.55 * 72 * axes.figure.get_figheight())  # type: ignore[union-attr]
@@ -366,7 +364,7 @@ def force_map(
     if not steps:
         raise DomainError(f"{shop.name} has no power feed to chart")
     inch = shop.unit == "in"
-    scale = _INCH_MM if inch else 1.0
+    scale = MM_PER_INCH if inch else 1.0
     size = read_length(diameter, "diameter")
     first = cutting.turn(alloy, size, machine=shop, spindle_rpm=spindle_rpm, **how)
     feeds = np.array([step.feed_mm for step in steps])
@@ -391,7 +389,7 @@ def force_map(
                     used.setdefault(limit.name, np.zeros_like(force))[i, k] = limit.value / limit.bound
     axes = _axes(axes)
     x, y = feeds / scale, depths / scale
-    unit = _N_LBF if inch else 1.0
+    unit = N_PER_LBF if inch else 1.0
     contours = axes.contour(x, y, force / unit, levels=8, colors="black", linewidths=0.5)
     axes.clabel(contours, fmt="%d", fontsize=8)
     handles = []
@@ -431,7 +429,7 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
     if not passes.passes:
         raise DomainError("there are no passes to draw")
     axes = _axes(axes, figsize=(6.3, 2.6))
-    scale = _INCH_MM if passes.inch else 1.0
+    scale = MM_PER_INCH if passes.inch else 1.0
     unit = "in" if passes.inch else "mm"
     gone = 0.0
     for one in passes.passes:

@@ -15,13 +15,13 @@ from halfnut.machines import machine as find_machine
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.sizes import MM_PER_INCH
 from halfnut.tools import Tool, find_tool
 from halfnut.units import length as read_length
 from halfnut.words import FIRST, GAINS, LIMITS, RELAXED, caution
 
 __all__ = ["JOBS", "Gain", "PassPlanned", "Passes", "choose"]
 
-_INCH_MM = 25.4
 
 JOBS = ("turn", "face", "bore", "mill slot", "mill side", "mill pocket", "mill face")
 
@@ -225,10 +225,10 @@ class Passes(Record):
         return "in" if self.inch else "mm"
 
     def _size(self, value_mm: float) -> str:
-        return f"{value_mm / _INCH_MM:.4f}" if self.inch else f"{value_mm:.3f}"
+        return f"{value_mm / MM_PER_INCH:.4f}" if self.inch else f"{value_mm:.3f}"
 
     def _depth(self, value_mm: float) -> str:
-        return f"{value_mm / _INCH_MM:.4f}" if self.inch else f"{value_mm:.3f}"
+        return f"{value_mm / MM_PER_INCH:.4f}" if self.inch else f"{value_mm:.3f}"
 
     def _job(self) -> str:
         size = f"{self._size(self.diameter_mm)} {self._unit}"
@@ -563,7 +563,7 @@ def _plain(name: str) -> str:
 
 
 def _feed_text(feed_mm_rev: float, inch: bool) -> str:
-    return f"{feed_mm_rev / _INCH_MM:.4f} in/rev" if inch else f"{feed_mm_rev:.3f} mm/rev"
+    return f"{feed_mm_rev / MM_PER_INCH:.4f} in/rev" if inch else f"{feed_mm_rev:.3f} mm/rev"
 
 
 def _dial_slide(core: _core.Machine, do: str) -> _core.Slide | None:
@@ -588,7 +588,7 @@ def _passes(
         gone += one.depth_mm
         shown = None if slide is None else reading(slide, travel_mm=gone)
         at_mm = one.before_mm if do == "turn" else one.after_mm if do == "bore" else size.mm
-        at = Length(at_mm / _INCH_MM, "in") if size.system == "inch" else Length(at_mm, "mm")
+        at = Length(at_mm / MM_PER_INCH, "in") if size.system == "inch" else Length(at_mm, "mm")
         cut = cut_record(do.replace(" ", "_"), found, one.cut, core, ladder, at, tool, assumed)
         limits = tuple(Limit(_plain(name), *rest) for name, *rest in one.limits)
         out.append(

@@ -86,6 +86,7 @@ from halfnut.catalogue import active
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.sizes import CM3_PER_IN3, KW_PER_HP, M_PER_FOOT, MM_PER_INCH, N_PER_LBF, NM_PER_LBF_IN
 from halfnut.tools import Tool, find_tool
 from halfnut.units import length as read_length
 from halfnut.units import quantity
@@ -174,14 +175,9 @@ __all__ = [
     "work_warming_k",
 ]
 
-_INCH_MM = 25.4
 _BLADE_MM = 3.0
 _WHIPS_RPM = 1000.0  # from here on a bar behind the spindle is worth a word
 _PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
-_CM3_IN3 = 16.387064
-_KW_HP = 0.7456998715822702
-_N_LBF = 4.4482216152605
-_NM_LBF_IN = 0.1129848290276167
 
 
 @dataclass(frozen=True)
@@ -514,26 +510,26 @@ class Cut(Record):
             inch = self.machine_inch if self.feed_source == "step" else self.inch
             return f"feed {_rate(self.feed_mm_min, inch)}{_positions(self.feed_positions)}"
         inch = self.machine_inch if self.feed_source == "step" else self.inch
-        value = self.feed_mm_rev / _INCH_MM if inch else self.feed_mm_rev
+        value = self.feed_mm_rev / MM_PER_INCH if inch else self.feed_mm_rev
         shown = f"{value:.4f} in/rev" if inch else f"{value:.3f} mm/rev"
         return f"feed {shown}{_positions(self.feed_positions)}{' by hand' if self.feed_source == 'hand' else ''}"
 
     def _size(self, value_mm: float) -> str:
-        return f"{value_mm / _INCH_MM:.4g} in" if self.inch else f"{value_mm:.4g} mm"
+        return f"{value_mm / MM_PER_INCH:.4g} in" if self.inch else f"{value_mm:.4g} mm"
 
     def _small(self, value_mm: float) -> str:
-        return f"{value_mm / _INCH_MM:.4f} in" if self.inch else f"{value_mm:.3f} mm"
+        return f"{value_mm / MM_PER_INCH:.4f} in" if self.inch else f"{value_mm:.3f} mm"
 
     def _speed(self, value: float) -> str:
-        return f"{value / 0.3048:.0f} ft/min ({value:.0f} m/min)" if self.inch else f"{value:.0f} m/min"
+        return f"{value / M_PER_FOOT:.0f} ft/min ({value:.0f} m/min)" if self.inch else f"{value:.0f} m/min"
 
     def _force(self, value: float) -> str:
-        return f"{value / _N_LBF:.0f} lbf" if self.inch else f"{value:.0f} N"
+        return f"{value / N_PER_LBF:.0f} lbf" if self.inch else f"{value:.0f} N"
 
     def _band(self, low: float | None, high: float | None) -> str:
         if low is None or high is None:
             return "no band for this force"
-        shown = f"{low / _N_LBF:.0f} to {high / _N_LBF:.0f} lbf" if self.inch else f"{low:.0f} to {high:.0f} N"
+        shown = f"{low / N_PER_LBF:.0f} to {high / N_PER_LBF:.0f} lbf" if self.inch else f"{low:.0f} to {high:.0f} N"
         return f"  likely {shown}: {BANDS[self.force_verified is True]}"
 
     def _figures(self) -> list[str]:
@@ -545,7 +541,7 @@ class Cut(Record):
             out[0] += f"  [{row.source}; {row.kind}]"
         if self.cutting_force_n is not None:
             force = self.cutting_force_n
-            shown = f"{force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"{force:.0f} N"
+            shown = f"{force / N_PER_LBF:.0f} lbf ({force:.0f} N)" if inch else f"{force:.0f} N"
             depth = "" if self.depth_mm is None else f", depth {self._size(self.depth_mm)}"
             out.append(f"cutting force {shown}{depth}, chip {self._small(self.chip_thickness_mm or 0.0)} thick")
             out.append(self._band(self.cutting_force_low_n, self.cutting_force_high_n))
@@ -554,7 +550,7 @@ class Cut(Record):
             out.append(f"force along the feed {self._force(self.feed_force_n)}{beside}")
         if self.feed_force_n is not None and self.cutting_force_n is None:
             force = self.feed_force_n
-            out.append(f"thrust {force / _N_LBF:.0f} lbf ({force:.0f} N)" if inch else f"thrust {force:.0f} N")
+            out.append(f"thrust {force / N_PER_LBF:.0f} lbf ({force:.0f} N)" if inch else f"thrust {force:.0f} N")
             out.append(self._band(self.feed_force_low_n, self.feed_force_high_n))
         if self.peck_depths_mm:
             depths = ", ".join(self._size(each) for each in self.peck_depths_mm[:3])
@@ -566,21 +562,21 @@ class Cut(Record):
             out.append(f"{self.passes} passes: {across} across, {down} down{width}")
         if self.spindle_power_kw is not None:
             power = self.spindle_power_kw
-            shown = f"{power / _KW_HP:.2f} hp ({power:.2f} kW)" if inch else f"{power:.2f} kW"
+            shown = f"{power / KW_PER_HP:.2f} hp ({power:.2f} kW)" if inch else f"{power:.2f} kW"
             motor = ""
             if self.motor_power_kw is not None:
-                at_motor = self.motor_power_kw / _KW_HP if inch else self.motor_power_kw
+                at_motor = self.motor_power_kw / KW_PER_HP if inch else self.motor_power_kw
                 motor = f", {at_motor:.2f} {'hp' if inch else 'kW'} at the motor"
             low, high = self.spindle_power_low_kw, self.spindle_power_high_kw
             edges = ""
             if low is not None and high is not None:
-                edges = f" ({low / _KW_HP:.2f} to {high / _KW_HP:.2f})" if inch else f" ({low:.2f} to {high:.2f})"
+                edges = f" ({low / KW_PER_HP:.2f} to {high / KW_PER_HP:.2f})" if inch else f" ({low:.2f} to {high:.2f})"
             out.append(f"power {shown} at the spindle{edges}{motor}")
         if self.torque_nm is not None:
-            shown = f"{self.torque_nm / _NM_LBF_IN:.0f} lbf in" if inch else f"{self.torque_nm:.1f} N m"
+            shown = f"{self.torque_nm / NM_PER_LBF_IN:.0f} lbf in" if inch else f"{self.torque_nm:.1f} N m"
             out.append(f"torque {shown}")
         if self.mrr_cm3_min is not None and self.torque_nm is not None:
-            shown = f"{self.mrr_cm3_min / _CM3_IN3:.2f} in3/min" if inch else f"{self.mrr_cm3_min:.1f} cm3/min"
+            shown = f"{self.mrr_cm3_min / CM3_PER_IN3:.2f} in3/min" if inch else f"{self.mrr_cm3_min:.1f} cm3/min"
             out[-1] += f", removes {shown}"
         if self.tool_life_min is not None:
             low, high = self.tool_life_low_min or 0.0, self.tool_life_high_min or 0.0
@@ -590,12 +586,14 @@ class Cut(Record):
             lead = ", one tooth leading" if self.operation.startswith("mill") else ""
             out.append(f"finish Ra {shown} by geometry{lead}; a real surface is rougher")
         if self.deflection_mm is not None:
-            shown = f"{self.deflection_mm / _INCH_MM:.5f} in" if inch else f"{self.deflection_mm:.4f} mm"
+            shown = f"{self.deflection_mm / MM_PER_INCH:.5f} in" if inch else f"{self.deflection_mm:.4f} mm"
             what = "of the cutter" if self.operation.startswith("mill") else "twice that on the diameter"
             edges = ""
             if self.deflection_low_mm is not None and self.deflection_high_mm is not None:
                 low, high = self.deflection_low_mm, self.deflection_high_mm
-                edges = f" ({low / _INCH_MM:.5f} to {high / _INCH_MM:.5f})" if inch else f" ({low:.4f} to {high:.4f})"
+                edges = (
+                    f" ({low / MM_PER_INCH:.5f} to {high / MM_PER_INCH:.5f})" if inch else f" ({low:.4f} to {high:.4f})"
+                )
             out.append(f"deflection {shown}{edges}, {what}")
         if self.chip_rise_k is not None and self.heat_to_work_w is not None and self.heat_to_work_share is not None:
             rise = f"{1.8 * self.chip_rise_k:.0f} F" if inch else f"{self.chip_rise_k:.0f} K"
@@ -624,7 +622,7 @@ def _positions(positions: tuple[tuple[str, str], ...]) -> str:
 def _rate(value: float | None, inch: bool) -> str:
     if value is None:
         return "-"
-    return f"{value / _INCH_MM:.3g} in/min" if inch else f"{value:.4g} mm/min"
+    return f"{value / MM_PER_INCH:.3g} in/min" if inch else f"{value:.4g} mm/min"
 
 
 def _life(minutes: float) -> str:
@@ -685,7 +683,7 @@ def _usual_depth(size: Length, finish: bool) -> tuple[float, str]:
     """Depth of cut where none was asked for, at most a quarter of the radius, and how to say it."""
     if size.system == "inch":
         depth = min(0.010 if finish else 0.040, size.inches / 8)
-        return depth * _INCH_MM, f"depth {depth:.3f} in"
+        return depth * MM_PER_INCH, f"depth {depth:.3f} in"
     depth = min(0.25 if finish else 1.0, size.mm / 8)
     return depth, f"depth {depth:.3g} mm"
 

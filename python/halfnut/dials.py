@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from halfnut._core import DomainError, Slide
+from halfnut.sizes import MM_PER_INCH
 
 __all__ = ["Reading", "lines_a_turn", "reading"]
 
-_INCH_MM = 25.4
 _EXACT = 1e-6  # of a line: below this, a remainder is rounding and not a distance
 
 
@@ -31,7 +31,7 @@ class Reading:
         """The remainder with its sign and unit, or an empty text."""
         if self.remainder_mm == 0:
             return ""
-        value = self.remainder_mm / (_INCH_MM if self.unit == "in" else 1.0)
+        value = self.remainder_mm / (MM_PER_INCH if self.unit == "in" else 1.0)
         text = f"{abs(value):.5f} in" if self.unit == "in" else f"{abs(value):.4f} mm"
         return f"+{text}" if value > 0 else f"−{text}"
 

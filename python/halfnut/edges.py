@@ -18,14 +18,13 @@ from halfnut.cutting import (
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.sizes import M_PER_FOOT
 from halfnut.tools import find_tool
 from halfnut.units import length as read_length
 from halfnut.units import quantity
 from halfnut.words import caution
 
 __all__ = ["ToolLife", "tool_life"]
-
-_FOOT_M = 0.3048
 
 
 @dataclass(frozen=True)
@@ -90,7 +89,7 @@ class ToolLife(Record):
     def _speed(self, value: float | None) -> str:
         if value is None:
             return "-"
-        return f"{value / _FOOT_M:.0f} ft/min" if self.inch else f"{value:.0f} m/min"
+        return f"{value / M_PER_FOOT:.0f} ft/min" if self.inch else f"{value:.0f} m/min"
 
     def lines(self) -> list[str]:
         """The life as lines for a terminal."""

@@ -23,12 +23,12 @@ from halfnut.rigidity import (
     ring_out_of_round_mm,
     work_bend,
 )
+from halfnut.sizes import MM_PER_INCH
 from halfnut.units import length as read_length
 from halfnut.words import FIRST, HOLDING, caution
 
 __all__ = ["Holding", "hold"]
 
-_MM_PER_INCH = 25.4
 _JAWS = (2, 3, 4, 6)
 _RING_FORCE_N = 1000.0
 _SPAN_DIAMETERS = 12.0
@@ -107,10 +107,10 @@ class Holding(Record):
         }
 
     def _small(self, value_mm: float) -> str:
-        return f"{value_mm / _MM_PER_INCH:.4f} in" if self.inch else f"{value_mm:.3f} mm"
+        return f"{value_mm / MM_PER_INCH:.4f} in" if self.inch else f"{value_mm:.3f} mm"
 
     def _long(self, value_mm: float) -> str:
-        return f"{value_mm / _MM_PER_INCH:.3f} in" if self.inch else f"{value_mm:.1f} mm"
+        return f"{value_mm / MM_PER_INCH:.3f} in" if self.inch else f"{value_mm:.1f} mm"
 
     def lines(self) -> list[str]:
         """The bend in the first line, then diameters, other ways to hold it, grip, warmth, advice, cautions."""

@@ -35,6 +35,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
+from halfnut.sizes import MM_PER_INCH
 from halfnut.units import length
 from halfnut.words import caution
 
@@ -58,7 +59,6 @@ __all__ = [
     "wheel_pitch_mm",
 ]
 
-_MM_PER_INCH = 25.4
 _WIDTH = 88
 _CLASSES = {None: 0, 1: 1, 2: 2, 3: 3, "I": 1, "II": 2, "III": 3}
 
@@ -171,7 +171,7 @@ class KnurlBlank(Record):
 
 
 def _length_text(value_mm: float, unit: str) -> str:
-    return f"{value_mm / _MM_PER_INCH:.4f} in" if unit == "in" else f"{value_mm:.3f} mm"
+    return f"{value_mm / MM_PER_INCH:.4f} in" if unit == "in" else f"{value_mm:.3f} mm"
 
 
 def _spoken(figure: str) -> str:

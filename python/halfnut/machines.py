@@ -15,10 +15,10 @@ from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
 from halfnut.machine_file import FeedLadder as FileLadder
 from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, read
 from halfnut.shapes import Positions
+from halfnut.sizes import MM_PER_INCH
 
 __all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
 
-_INCH_MM = 25.4
 _DEMO = Path(__file__).parent / "demo"
 
 
@@ -296,7 +296,7 @@ def _feed_steps(ladder: FileLadder | RateLadder, in_inch: bool) -> Iterable[_cor
         out = _core.FeedStep()
         out.feed_mm = step.feed.base
         same = (step.feed.system == "inch") == in_inch
-        out.marked = step.feed.value if same else step.feed.base / (_INCH_MM if in_inch else 1.0)
+        out.marked = step.feed.value if same else step.feed.base / (MM_PER_INCH if in_inch else 1.0)
         out.stop_to_change = ladder.stop_to_change if step.stop_to_change is None else step.stop_to_change
         out.positions = _positions(step.positions)
         yield out
@@ -344,9 +344,9 @@ def _threading(threading: Threading) -> _core.Threading:
     _set(
         out,
         threads_per_inch=inch,
-        lead_mm=threading.lead if inch is None else _INCH_MM / inch,
+        lead_mm=threading.lead if inch is None else MM_PER_INCH / inch,
         spindle_to_stud=threading.spindle_to_stud,
-        module_mm=module if threading.diametral_pitch is None else _INCH_MM / threading.diametral_pitch,
+        module_mm=module if threading.diametral_pitch is None else MM_PER_INCH / threading.diametral_pitch,
         stud_to_screw_mm=threading.stud_to_screw,
         banjo_low_mm=threading.banjo_nearest,
         banjo_high_mm=threading.banjo_farthest,
@@ -367,7 +367,7 @@ def _threading(threading: Threading) -> _core.Threading:
 def _chart_row(row: Any) -> _core.ChartRow:
     out = _core.ChartRow()
     out.inch = row.threads_per_inch is not None
-    out.lead_mm = _INCH_MM / row.threads_per_inch if out.inch else row.pitch.base
+    out.lead_mm = MM_PER_INCH / row.threads_per_inch if out.inch else row.pitch.base
     out.drivers, out.driven = list(row.drivers), list(row.driven)
     out.positions = _positions(row.positions)
     return out
@@ -375,7 +375,7 @@ def _chart_row(row: Any) -> _core.ChartRow:
 
 def _gearbox_step(thread: Any, lead_mm: float) -> _core.GearboxStep:
     out = _core.GearboxStep()
-    pitch_mm = thread.pitch.base if thread.pitch is not None else _INCH_MM / thread.threads_per_inch
+    pitch_mm = thread.pitch.base if thread.pitch is not None else MM_PER_INCH / thread.threads_per_inch
     out.ratio = pitch_mm / lead_mm
     out.positions = _positions(thread.positions)
     return out

@@ -42,17 +42,16 @@ from halfnut.job import (
 from halfnut.knurl_setups import KnurlSetup, knurl_setup
 from halfnut.machines import Machine, fastest_step
 from halfnut.record import Caution, Record
-from halfnut.sizes import spans
+from halfnut.sizes import MM_PER_INCH, spans
 from halfnut.words import LIMITS
 from halfnut.words import caution as warning
 
 __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
 
-_INCH_MM = 25.4
 _APPROACH_MM = 2.0
 _REAMED = 0.85
 """Least hole over reamer that is taken for the one drilled for it."""
-_DEEPEST_PASS_MM = {"in": 0.040 * _INCH_MM, "mm": 1.0}
+_DEEPEST_PASS_MM = {"in": 0.040 * MM_PER_INCH, "mm": 1.0}
 
 
 @dataclass(frozen=True)
@@ -194,7 +193,7 @@ class Workpiece:
 
     def length(self, value_mm: float) -> Length:
         """A length in the part's own unit, so that answers come in it."""
-        return Length(value_mm / _INCH_MM, "in") if self.unit == "in" else Length(value_mm, "mm")
+        return Length(value_mm / MM_PER_INCH, "in") if self.unit == "in" else Length(value_mm, "mm")
 
     def outside(self, step: Any) -> float:
         """The running outside diameter at the end that a step works on, or the one it starts from."""
@@ -563,7 +562,7 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
 def _blank_to_chase(work: Workpiece, step: Thread, limits: threads.ThreadLimits | FormLimits) -> Length | None:
     """What the end was turned to, where that is within the limits of the major diameter."""
     turned = work.outside_mm[step.end]
-    scale = _INCH_MM if limits.unit == "in" else 1.0
+    scale = MM_PER_INCH if limits.unit == "in" else 1.0
     low, high = limits.major_min, limits.major_max
     if low is None or high is None or not low * scale - 1e-9 <= turned <= high * scale + 1e-9:
         return None
@@ -887,7 +886,7 @@ def _hole_answer(
 def _tap_hole_remarks(
     work: Workpiece, step: Tap, thread: threads.Thread, limits: threads.ThreadLimits
 ) -> tuple[str, ...]:
-    to_mm = _INCH_MM if limits.unit == "in" else 1.0
+    to_mm = MM_PER_INCH if limits.unit == "in" else 1.0
     low_mm, high_mm = (to_mm * size for size in (limits.minor_min, limits.minor_max) if size is not None)
 
     def within(size_mm: float) -> bool:
@@ -1136,4 +1135,4 @@ def _coating_remarks(work: Workpiece, limits: threads.ThreadLimits | FormLimits)
 
 
 def _size(work: Workpiece, value_mm: float) -> str:
-    return f"{value_mm / _INCH_MM:.4f} in" if work.unit == "in" else f"{value_mm:.3f} mm"
+    return f"{value_mm / MM_PER_INCH:.4f} in" if work.unit == "in" else f"{value_mm:.3f} mm"

@@ -23,6 +23,7 @@ from halfnut._core import (
 from halfnut.catalogue import active
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
+from halfnut.sizes import MM_PER_INCH
 from halfnut.units import length, quantity
 from halfnut.words import FIRST, caution
 
@@ -40,7 +41,6 @@ __all__ = [
 
 Hold = Literal["chuck", "chuck and centre", "between centres"]
 
-_MM_PER_INCH = 25.4
 _MOST_SLENDER_FREE, _MOST_SLENDER_HELD = 4.0, 12.0
 """Diameters that work may stick out, and span between supports: shop texts, recalled."""
 _THIN_RING = 0.2
@@ -337,11 +337,11 @@ def jaw_squeeze(
 
 
 def _long(value_mm: float, unit: str) -> str:
-    return f"{value_mm / _MM_PER_INCH:.3f} in" if unit == "in" else f"{value_mm:.1f} mm"
+    return f"{value_mm / MM_PER_INCH:.3f} in" if unit == "in" else f"{value_mm:.1f} mm"
 
 
 def _small(value_mm: float, unit: str) -> str:
-    return f"{value_mm / _MM_PER_INCH:.4f} in" if unit == "in" else f"{value_mm:.3f} mm"
+    return f"{value_mm / MM_PER_INCH:.4f} in" if unit == "in" else f"{value_mm:.3f} mm"
 
 
 def _rests_on(evidence: tuple[Evidence, ...]) -> list[str]:

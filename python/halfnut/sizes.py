@@ -4,9 +4,28 @@ from __future__ import annotations
 
 import math
 
-__all__ = ["MM_PER_INCH", "at_most", "both", "film", "one", "span", "spans"]
+__all__ = [
+    "CM3_PER_IN3",
+    "KW_PER_HP",
+    "MM_PER_INCH",
+    "M_PER_FOOT",
+    "NM_PER_LBF_IN",
+    "N_PER_LBF",
+    "at_most",
+    "both",
+    "film",
+    "one",
+    "span",
+    "spans",
+]
 
+# Exact: the international yard and pound of 1959, standard gravity, 550 foot-pounds a second.
 MM_PER_INCH = 25.4
+M_PER_FOOT = 0.3048
+CM3_PER_IN3 = 16.387064
+N_PER_LBF = 4.4482216152605
+NM_PER_LBF_IN = N_PER_LBF * MM_PER_INCH / 1000
+KW_PER_HP = 550 * N_PER_LBF * M_PER_FOOT / 1000
 
 
 def one(value_mm: float, unit: str, extra: int = 0) -> str:

@@ -20,12 +20,12 @@ from halfnut.cutting import (
 )
 from halfnut.material import Alloy
 from halfnut.record import Caution, Record
+from halfnut.sizes import MM_PER_INCH
 from halfnut.units import length as read_length
 from halfnut.words import caution
 
 __all__ = ["Entry", "Groove", "Taper", "groove", "helix", "ramp", "saw", "taper"]
 
-_INCH_MM = 25.4
 _MOST_SETOVER_DEG = 8.0
 _RAMP_DEG = 3.0
 _RAMP_FEED = 0.5
@@ -66,7 +66,7 @@ class Taper(Record):
         foot = f"{self.taper_per_foot_in:.4f} in a foot on the diameter"
         out = f"set {self.angle_deg:.3f} deg from the axis ({foot})"
         if self.setover_mm is not None:
-            shown = f"{self.setover_mm / _INCH_MM:.4f} in" if self.inch else f"{self.setover_mm:.3f} mm"
+            shown = f"{self.setover_mm / MM_PER_INCH:.4f} in" if self.inch else f"{self.setover_mm:.3f} mm"
             out += f", or set the tailstock over {shown}"
         return out
 
@@ -159,7 +159,7 @@ class Groove(Record):
 
     def lines(self) -> list[str]:
         """The groove as lines for a terminal."""
-        step = f"{self.step_mm / _INCH_MM:.4f} in" if self.cut.inch else f"{self.step_mm:.3f} mm"
+        step = f"{self.step_mm / MM_PER_INCH:.4f} in" if self.cut.inch else f"{self.step_mm:.3f} mm"
         many = f"{self.plunges} plunges, {step} apart" if self.plunges > 1 else "one plunge"
         total = "" if self.time_s is None else f", {self.time_s:.0f} s in all"
         return [f"{many}{total}", *(f"  {line}" for line in self.cut.lines())]
@@ -241,16 +241,16 @@ class Entry(Record):
     @property
     def said(self) -> str:
         """The way down in one line."""
-        along = f"{self.length_mm / _INCH_MM:.3f} in" if self.inch else f"{self.length_mm:.1f} mm"
-        feed = f"{self.feed_mm_min / _INCH_MM:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
+        along = f"{self.length_mm / MM_PER_INCH:.3f} in" if self.inch else f"{self.length_mm:.1f} mm"
+        feed = f"{self.feed_mm_min / MM_PER_INCH:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
         return f"{self.way} down to each level at {self.angle_deg:.3g} deg, {along} of travel at {feed}"
 
     def lines(self) -> list[str]:
         """The way down as lines for a terminal."""
-        feed = f"{self.feed_mm_min / _INCH_MM:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
+        feed = f"{self.feed_mm_min / MM_PER_INCH:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
         out = [f"{self.way} at {self.angle_deg:.2f} deg, {self.cut.spindle_rpm:.0f} rev/min, {feed} at the centre"]
         if self.turns is not None and self.pitch_mm is not None:
-            pitch = f"{self.pitch_mm / _INCH_MM:.4f} in" if self.inch else f"{self.pitch_mm:.3f} mm"
+            pitch = f"{self.pitch_mm / MM_PER_INCH:.4f} in" if self.inch else f"{self.pitch_mm:.3f} mm"
             out.append(f"  {self.turns:.1f} turns, {pitch} down in each")
         out.append(f"  {self.time_s:.0f} s on the way down; then as the cut at full depth")
         return [*out, *(f"  {line}" for line in self.cut.lines())]

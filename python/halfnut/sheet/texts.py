@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from halfnut.sizes import M_PER_FOOT, MM_PER_INCH, N_PER_LBF
+
 __all__ = [
     "count",
     "depth",
@@ -18,9 +20,6 @@ __all__ = [
     "torque",
 ]
 
-_INCH_MM = 25.4
-_FOOT_M = 0.3048
-_LBF_N = 4.4482216152605
 _HP_KW = 0.7456998715822702
 
 
@@ -48,16 +47,16 @@ def small(value_mm: float, unit: str) -> str:
     >>> small(0.01, "in"), small(0.0001, "mm")
     ('0.0004 in', 'under 0.001 mm')
     """
-    least = 0.0001 * _INCH_MM if unit == "in" else 0.001
+    least = 0.0001 * MM_PER_INCH if unit == "in" else 0.001
     return (
         f"{depth(value_mm, unit)} {unit}"
         if value_mm >= least
-        else f"under {least / (_INCH_MM if unit == 'in' else 1):g} {unit}"
+        else f"under {least / (MM_PER_INCH if unit == 'in' else 1):g} {unit}"
     )
 
 
 def _turned(value_mm: float, unit: str) -> str:
-    return f"{value_mm / _INCH_MM:.4f}" if unit == "in" else f"{value_mm:.3f}"
+    return f"{value_mm / MM_PER_INCH:.4f}" if unit == "in" else f"{value_mm:.3f}"
 
 
 def length(value_mm: float, unit: str, *, with_unit: bool = True) -> str:
@@ -66,7 +65,7 @@ def length(value_mm: float, unit: str, *, with_unit: bool = True) -> str:
     >>> length(38.1, "in"), length(38.1, "mm")
     ('1.500 in', '38.1 mm')
     """
-    text = f"{value_mm / _INCH_MM:.3f}" if unit == "in" else f"{value_mm:.1f}"
+    text = f"{value_mm / MM_PER_INCH:.3f}" if unit == "in" else f"{value_mm:.1f}"
     return f"{text} {unit}" if with_unit else text
 
 
@@ -76,7 +75,7 @@ def feed(value_mm_rev: float, unit: str) -> str:
     >>> feed(0.18034, "in"), feed(0.12, "mm")
     ('0.0071 in/rev', '0.12 mm/rev')
     """
-    return f"{value_mm_rev / _INCH_MM:.4f} in/rev" if unit == "in" else f"{value_mm_rev:.3g} mm/rev"
+    return f"{value_mm_rev / MM_PER_INCH:.4f} in/rev" if unit == "in" else f"{value_mm_rev:.3g} mm/rev"
 
 
 def speed(value_m_min: float, unit: str) -> str:
@@ -85,12 +84,12 @@ def speed(value_m_min: float, unit: str) -> str:
     >>> speed(91.44, "in"), speed(91.44, "mm")
     ('300 ft/min', '91 m/min')
     """
-    return f"{value_m_min / _FOOT_M:.0f} ft/min" if unit == "in" else f"{value_m_min:.0f} m/min"
+    return f"{value_m_min / M_PER_FOOT:.0f} ft/min" if unit == "in" else f"{value_m_min:.0f} m/min"
 
 
 def force(value_n: float, unit: str) -> str:
     """A force."""
-    return f"{value_n / _LBF_N:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
+    return f"{value_n / N_PER_LBF:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
 
 
 def force_span(low_n: float, high_n: float, unit: str) -> str:
@@ -100,7 +99,7 @@ def force_span(low_n: float, high_n: float, unit: str) -> str:
     '61 to 115 N'
     """
     if unit == "in":
-        return f"{low_n / _LBF_N:.0f} to {high_n / _LBF_N:.0f} lbf"
+        return f"{low_n / N_PER_LBF:.0f} to {high_n / N_PER_LBF:.0f} lbf"
     return f"{low_n:.0f} to {high_n:.0f} N"
 
 
@@ -111,7 +110,7 @@ def power(value_kw: float, unit: str) -> str:
 
 def torque(value_nm: float, unit: str) -> str:
     """A torque."""
-    return f"{value_nm / (_LBF_N * _FOOT_M):.1f} lbf ft" if unit == "in" else f"{value_nm:.1f} N m"
+    return f"{value_nm / (N_PER_LBF * M_PER_FOOT):.1f} lbf ft" if unit == "in" else f"{value_nm:.1f} N m"
 
 
 def roughness(value_um: float, unit: str) -> str:
