@@ -1,12 +1,16 @@
-// Thread forms beside ISO metric and Unified: designations, limits, taper pipe threads, screws that lift.
+// Thread forms beside ISO metric and Unified: designations, limits, taper pipe threads, screws that lift; and
+// threads of any form: the part that is meant, what is near, what a found part may be.
 
+#include <fmt/format.h>
 #include <pybind11/stl.h>
 
 #include <optional>
 
 #include "bind.hpp"
 #include "figures.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/forms.hpp"
+#include "halfnut/threads/series.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {
@@ -21,16 +25,6 @@ Side side_of(const std::string& side) {
         throw DomainError("side must be 'external' or 'internal', got '" + side + "'");
     }
     return side == "external" ? Side::external : Side::internal;
-}
-
-/// One part with its class, or the usual one.
-FormThread part_of(const FormThread& thread, Side side) {
-    FormThread out = thread;
-    const bool external = side == Side::external;
-    std::string& own = external ? out.external_class : out.internal_class;
-    own = own.empty() ? usual_class(thread, side) : own;
-    (external ? out.internal_class : out.external_class).clear();
-    return out;
 }
 
 py::dict limits_answer(const FormThread& thread, const std::string& side, const SharedCatalogue& catalogue,
@@ -67,6 +61,55 @@ py::dict taper_answer(const FormThread& thread, const SharedCatalogue& catalogue
     return out;
 }
 
+const char* side_name(Side side) {
+    return side == Side::external ? "external" : "internal";
+}
+
+py::tuple part_answer(const AnyThread& thread, const std::optional<std::string>& side, bool usual) {
+    ThreadPart part;
+    std::string why;
+    const std::optional<Side> wanted = side ? std::optional(side_of(*side)) : std::nullopt;
+    if (!one_part(thread, wanted, usual ? PartChoice::usual : PartChoice::named, part, &why).ok()) {
+        throw DomainError(why);
+    }
+    return py::make_tuple(part.thread, side_name(part.side), part_title(part));
+}
+
+py::list near_answer(double diameter_mm, double within_mm, const SharedCatalogue& catalogue) {
+    py::list out;
+    for (const SeriesThread& found : threads_near(catalogue.get(), diameter_mm, within_mm)) {
+        out.append(py::make_tuple(found.thread, found.preference));
+    }
+    return out;
+}
+
+py::list identify_answer(const std::string& side, double diameter_mm, double pitch_mm, std::size_t count,
+                         const SharedCatalogue& catalogue, const std::optional<double>& engagement_mm,
+                         const std::optional<double>& flank_angle_deg) {
+    const FoundPart found{side_of(side), diameter_mm, pitch_mm,
+                          given_or_lacking("engagement_mm", engagement_mm),
+                          given_or_lacking("flank_angle_deg", flank_angle_deg)};
+    py::list out;
+    for (const ThreadMatch& match : identify_thread(catalogue.get(), found, count)) {
+        py::dict row;
+        row["thread"] = match.part.thread;
+        row["title"] = part_title(match.part);
+        row["preference"] = match.preference;
+        row["taper"] = match.taper;
+        row["basic_diameter_mm"] = match.basic_diameter_mm;
+        row["outside_mm"] = match.outside_mm;
+        row["pitch_difference_mm"] = match.pitch_difference_mm;
+        row["mismatch_mm"] = match.mismatch_mm;
+        row["pitch_diameter_equivalent_mm"] = match.pitch_diameter_equivalent_mm;
+        row["flank_angle_deg"] = match.flank_angle_deg;
+        row["flank_difference_deg"] = number_or_none(match.flank_difference_deg);
+        row["flank_equivalent_mm"] = match.flank_equivalent_mm;
+        row["like_the_first"] = match.like_the_first;
+        out.append(row);
+    }
+    return out;
+}
+
 }  // namespace
 
 void bind_forms(py::module_& module) {
@@ -86,10 +129,10 @@ void bind_forms(py::module_& module) {
         .def_property_readonly("lead_mm", &FormThread::lead_mm)
         .def_property_readonly("has_external", [](const FormThread& t) { return !t.external_class.empty(); })
         .def_property_readonly("has_internal", [](const FormThread& t) { return !t.internal_class.empty(); })
-        .def_property_readonly("external", [](const FormThread& t) { return part_of(t, Side::external); })
-        .def_property_readonly("internal", [](const FormThread& t) { return part_of(t, Side::internal); })
+        .def_property_readonly("external", [](const FormThread& t) { return form_part(t, Side::external); })
+        .def_property_readonly("internal", [](const FormThread& t) { return form_part(t, Side::internal); })
         .def(
-            "part", [](const FormThread& t, const std::string& side) { return part_of(t, side_of(side)); },
+            "part", [](const FormThread& t, const std::string& side) { return form_part(t, side_of(side)); },
             py::arg("side"))
         .def("__repr__", [](const FormThread& t) { return "<FormThread " + format_form_thread(t) + ">"; })
         .def("__str__", &format_form_thread)
@@ -110,6 +153,16 @@ void bind_forms(py::module_& module) {
                "Flank angle, basic diameters, radius and flat of a form, mm.");
     module.def("taper_pipe_answer", &taper_answer, py::arg("thread"), py::arg("catalogue"),
                "Sizes of a taper pipe thread, mm.");
+    module.def("one_part", &part_answer, py::arg("thread"), py::arg("side") = py::none(),
+               py::arg("usual") = true,
+               "The part of a thread that is meant, its side, and how answers call it.");
+    module.def("threads_near", &near_answer, py::arg("diameter_mm"), py::arg("within_mm"),
+               py::arg("catalogue"),
+               "Standard threads near a diameter with their preference, preferred ones first.");
+    module.def("identify_thread", &identify_answer, py::arg("side"), py::arg("diameter_mm"),
+               py::arg("pitch_mm"), py::arg("count"), py::arg("catalogue"),
+               py::arg("engagement_mm") = py::none(), py::arg("flank_angle_deg") = py::none(),
+               "Standard threads of every form nearest to a measured part.");
 }
 
 }  // namespace halfnut::bind

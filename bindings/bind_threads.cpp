@@ -313,40 +313,6 @@ void bind_threads(py::module_& module) {
                "Columns of limits for many designations, with a status a row.");
 
     module.def(
-        "threads_near",
-        [](double diameter_mm, double within_mm, const SharedCatalogue& catalogue) {
-            py::list out;
-            for (const SeriesThread& found : threads_near(catalogue.get(), diameter_mm, within_mm)) {
-                out.append(py::make_tuple(found.thread, found.preference));
-            }
-            return out;
-        },
-        py::arg("diameter_mm"), py::arg("within_mm"), py::arg("catalogue"),
-        "Standard threads near a diameter with their preference, preferred ones first.");
-    module.def(
-        "identify_thread",
-        [](const std::string& side, double diameter_mm, double pitch_mm, const py::object& engagement_mm,
-           std::size_t count, const SharedCatalogue& catalogue) {
-            const double length = engagement_mm.is_none() ? kNaN : py::cast<double>(engagement_mm);
-            py::list out;
-            for (const ThreadMatch& match :
-                 identify_thread(catalogue.get(), side_from(side), diameter_mm, pitch_mm, length, count)) {
-                py::dict row;
-                row["thread"] = match.thread;
-                row["preference"] = match.preference;
-                row["basic_diameter_mm"] = match.basic_diameter_mm;
-                row["outside_mm"] = match.outside_mm;
-                row["pitch_difference_mm"] = match.pitch_difference_mm;
-                row["mismatch_mm"] = match.mismatch_mm;
-                row["pitch_diameter_equivalent_mm"] = match.pitch_diameter_equivalent_mm;
-                out.append(row);
-            }
-            return out;
-        },
-        py::arg("side"), py::arg("diameter_mm"), py::arg("pitch_mm"), py::arg("engagement_mm"),
-        py::arg("count"), py::arg("catalogue"),
-        "Standard threads nearest to a measured part, in both systems.");
-    module.def(
         "gauge_sizes",
         [](const ThreadLimits& limits) {
             const GaugeSizes sizes = gauge_sizes(limits);

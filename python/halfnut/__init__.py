@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from halfnut.edges import tool_life
     from halfnut.form_strength import strength
     from halfnut.form_threads import limits, precoat, taper_pipe, thread
+    from halfnut.found_threads import identify_thread, threads_near
     from halfnut.gauging import judge, shop_plug, wires
     from halfnut.gears import gear_train, translating_pairs
     from halfnut.holding import hold
@@ -49,7 +50,7 @@ if TYPE_CHECKING:
     from halfnut.special import groove, helix, ramp, saw, taper
     from halfnut.thread_fits import cut_to_suit, fit
     from halfnut.thread_strength import galling, minimum_strength, tighten
-    from halfnut.threads import Thread, ThreadLimits, identify_thread, threads_near
+    from halfnut.threads import Thread, ThreadLimits
     from halfnut.units import inch, mm, quantity
 
 _HOMES = {
@@ -78,7 +79,7 @@ _HOMES = {
     "groove": "special",
     "helix": "special",
     "hold": "holding",
-    "identify_thread": "threads",
+    "identify_thread": "found_threads",
     "inch": "units",
     "judge": "gauging",
     "knurl": "cutting",
@@ -111,7 +112,7 @@ _HOMES = {
     "tapping_hole": "hole_sizes",
     "thread": "form_threads",
     "thread_speed": "cutting",
-    "threads_near": "threads",
+    "threads_near": "found_threads",
     "tighten": "thread_strength",
     "tool_life": "edges",
     "translating_pairs": "gears",

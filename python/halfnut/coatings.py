@@ -361,15 +361,9 @@ def one_part(thread: str | Thread, side: str | None = None) -> Thread:
 
     A `side` that is asked for gets the usual class where the thread names none; a class of the other side is refused.
     """
-    given = read_thread(thread)
-    if side is not None:
-        own, other = (given.has_external, given.has_internal)[:: 1 if side == "external" else -1]
-        if other and not own:
-            usual = given.part(side)
-            raise _core.DomainError(f"{given} does not name an {side} thread; the usual one is {usual}")
-    else:
-        side = "internal" if given.has_internal and not given.has_external else "external"
-    return given.part(side)
+    part, _, _ = _core.one_part(read_thread(thread), side)
+    assert isinstance(part, Thread)
+    return part
 
 
 def precoat(

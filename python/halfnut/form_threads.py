@@ -221,16 +221,6 @@ class FormLimits(PlainThread, Record):
         return float(holding_friction(self.lead_mm, self.basic_pitch_mm, self.half_angle_deg))
 
 
-def _side_of(found: FormThread) -> str:
-    if found.form == "G":
-        return "external" if found.external_class else "internal"
-    if bool(found.external_class) != bool(found.internal_class):
-        return "external" if found.external_class else "internal"
-    raise _core.DomainError(
-        f"{found} names {'both parts' if found.external_class else 'no part'}: take its .external or its .internal"
-    )
-
-
 def form_limits(
     thread: str | FormThread, side: str | None = None, *, engagement: Any = None, usual: bool = False
 ) -> FormLimits:
@@ -263,19 +253,8 @@ def form_limits(
     Tr12x3-7e: major 12.000/11.764, pitch 10.415/10.191, minor 8.500/8.135 mm
     """
     catalogue = active()
-    given = form_thread(thread)
-    if side is None:
-        try:
-            side = _side_of(given)
-        except _core.DomainError:
-            if not usual:
-                raise
-            side = "external"
-    own = given.external_class if side == "external" else given.internal_class
-    other = given.internal_class if side == "external" else given.external_class
-    if other and not own and given.form != "G":
-        raise _core.DomainError(f"{given} does not name an {side} thread; the usual one is {given.part(side)}")
-    named = given.part(side)
+    named, side, title = _core.one_part(form_thread(thread), side, usual)
+    assert isinstance(named, FormThread)
     length_mm = None if engagement is None else length(engagement, "engagement").mm
     answer = _core.form_limits_answer(named, side, catalogue, length_mm)
     shape = _core.form_geometry(named, catalogue)
@@ -286,7 +265,7 @@ def form_limits(
     if named.starts > 1 and named.form != "Tr":
         made.append(caution("multi_start"))
     return FormLimits(
-        title=f"{named}{'' if named.form in {'Tr', 'G'} else f' {side}'}",
+        title=title,
         side=side,
         unit=named.unit,
         pitch_mm=named.pitch_mm,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
@@ -22,17 +21,14 @@ from halfnut._core import (
     triangle_height_mm,
 )
 from halfnut.catalogue import active
-from halfnut.record import Caution, Evidence, Record
+from halfnut.record import Caution, Record
 from halfnut.words import LOAD, caution
 
 __all__ = [
-    "Identification",
     "Thread",
     "ThreadLimits",
-    "ThreadMatch",
     "basic_minor_diameter_mm",
     "basic_pitch_diameter_mm",
-    "identify_thread",
     "lead_angle_deg",
     "limit_columns",
     "limits",
@@ -40,7 +36,6 @@ __all__ = [
     "root_diameter_mm",
     "stress_diameter_mm",
     "thread",
-    "threads_near",
     "triangle_height_mm",
 ]
 
@@ -400,143 +395,3 @@ def limit_columns(
     """
     lengths = np.atleast_1d(np.asarray(engagement_mm, dtype=np.float64))
     return _core.thread_limit_columns(designations, active(), rule, lengths, on_error)
-
-
-def threads_near(diameter: Any, *, within: Any = None) -> list[Thread]:
-    """Standard threads of both systems near a diameter, preferred ones first.
-
-    Parameters
-    ----------
-    diameter : length
-        Basic major diameter: text with a unit, or a `Length`.
-    within : length, optional
-        Largest difference; 5 % of the diameter where none is given.
-
-    Returns
-    -------
-    list of Thread
-        Metric ones by ISO 261's order of choice, coarse before fine; Unified ones UNC, UNF, UNEF, UN, UNS.
-
-    >>> [str(found) for found in threads_near("1/4 in", within="0.2 mm")][:2]
-    ['1/4-20 UNC', '1/4-28 UNF']
-    """
-    from halfnut.units import length
-
-    size = length(diameter, "diameter").mm
-    reach = 0.05 * size if within is None else length(within, "within").mm
-    return [found for found, _ in _core.threads_near(size, reach, active())]
-
-
-@dataclass(frozen=True)
-class ThreadMatch:
-    """A standard thread beside a measured part."""
-
-    thread: Thread
-    preference: int
-    basic_diameter_mm: float
-    outside_mm: float
-    pitch_difference_mm: float
-    mismatch_mm: float
-    pitch_diameter_equivalent_mm: float
-
-    def __str__(self) -> str:
-        outside = "inside its limits" if self.outside_mm == 0 else f"{self.outside_mm:.3f} mm outside its limits"
-        return (
-            f"{self.thread}: diameter {outside}, pitch {self.pitch_difference_mm:+.4f} mm, "
-            f"{self.mismatch_mm:.3f} mm over the engagement"
-        )
-
-
-@dataclass(frozen=True)
-class Identification(Record):
-    """Standard threads nearest to a measured part, nearest first."""
-
-    side: str
-    diameter_mm: float
-    pitch_mm: float
-    engagement_mm: float
-    matches: tuple[ThreadMatch, ...]
-    cautions: tuple[Caution, ...]
-    evidence: tuple[Evidence, ...]
-
-    def to_dict(self) -> dict[str, Any]:
-        """What was measured, and the best match."""
-        best = self.matches[0]
-        return {
-            "thread": str(best.thread),
-            "outside_mm": best.outside_mm,
-            "pitch_difference_mm": best.pitch_difference_mm,
-            "mismatch_mm": best.mismatch_mm,
-            "diameter_mm": self.diameter_mm,
-            "pitch_mm": self.pitch_mm,
-            "engagement_mm": self.engagement_mm,
-        }
-
-    def lines(self) -> list[str]:
-        """The best match, then the others."""
-        crest = "major" if self.side == "external" else "minor"
-        measured = f"  measured: {crest} diameter {self.diameter_mm:.3f} mm, pitch {self.pitch_mm:.4f} mm"
-        others = [f"  or {match}" for match in self.matches[1:]]
-        return [
-            str(self.matches[0]),
-            f"{measured}; engagement {self.engagement_mm:.1f} mm",
-            *others,
-            *(f"  ! {c}" for c in self.cautions),
-        ]
-
-
-def identify_thread(
-    diameter: Any,
-    pitch: Any,
-    *,
-    side: Literal["external", "internal"] = "external",
-    engagement: Any = None,
-    count: int = 6,
-) -> Identification:
-    """Standard threads nearest to a part found on the bench, in both systems at once.
-
-    Parameters
-    ----------
-    diameter : length
-        The crest as measured: major diameter of an external part, minor diameter of an internal one.
-    pitch : length or str
-        Measured pitch, or threads per inch as ``"20 tpi"``.
-    side : {"external", "internal"}
-        Which part was measured.
-    engagement : length, optional
-        Length over which it would engage; one diameter where none is given.
-    count : int
-        How many candidates.
-
-    Returns
-    -------
-    Identification
-        Each candidate with the amount it is outside the limits (6g, 6H, 2A or 2B) and what the difference of pitch
-        adds up to over the engagement. Ranked by that mismatch times cot 30, plus the amount outside.
-
-    >>> str(identify_thread("0.248 in", "20 tpi").matches[0].thread)
-    '1/4-20 UNC-2A'
-    """
-    from halfnut.units import length
-
-    if count < 1:
-        raise _core.DomainError(f"count must be at least 1, got {count}")
-    size = length(diameter, "diameter").mm
-    turns = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*tpi\s*", pitch, re.IGNORECASE) if isinstance(pitch, str) else None
-    axial = length(pitch, "pitch").mm if turns is None else _from_tpi(float(turns[1]))
-    engaged = size if engagement is None else length(engagement, "engagement").mm
-    rows = _core.identify_thread(side, size, axial, engaged, count, active())
-    matches = tuple(ThreadMatch(**row) for row in rows)
-    best = matches[0]
-    cautions = []
-    if best.outside_mm > 0 or best.mismatch_mm > 0.05:
-        cautions.append(caution("no_close_match"))
-    if len(matches) > 1 and matches[1].outside_mm == 0 and matches[1].mismatch_mm <= best.mismatch_mm + 0.02:
-        cautions.append(caution("close_matches"))
-    return Identification(side, size, axial, engaged, matches, tuple(cautions), limits(best.thread).evidence)
-
-
-def _from_tpi(tpi: float) -> float:
-    if tpi <= 0:
-        raise _core.DomainError(f"threads per inch must be > 0, got {tpi:g}")
-    return 25.4 / tpi

@@ -51,6 +51,12 @@ CAUTIONS: dict[str, str] = {
     "mixed_positions": "pitch and crest diameter have different tolerance positions",
     "no_close_match": "no standard thread is close: measure the pitch over more turns, or take it for a special",
     "close_matches": "more than one standard thread fits these measurements: measure the pitch over more turns",
+    "flank_angle_tells": "threads of other flank angles have this diameter and pitch: measure the angle with a thread "
+    "gauge",
+    "taper_tells": "a taper and a parallel thread have this diameter and pitch: measure the diameter at two places",
+    "depth_tells": "more than one standard thread has this diameter, pitch and angle: measure the other diameter",
+    "taper_diameter": "of a taper thread the diameter changes along it, a sixteenth of the length: measured elsewhere "
+    "than in the gauge plane it is another size",
     # coatings
     "coat_maximum_by_rule": "only a minimum is specified: the maximum is taken as half as much again",
     "coat_usual_film": "no thickness given: the usual film; order one, and say it here",

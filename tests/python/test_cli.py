@@ -154,6 +154,8 @@ def test_turn_answers_in_its_first_line():
         ("wires", "M10-6H", "--plug"),
         ("judge", "M10-6g", "--pitch", "9.05mm", "--major", "9.9mm"),
         ("judge", "7/8-14 UNF-2A", "--over-wires", "0.8830in", "--wire", "0.040in"),
+        ("identify", "0.248in", "20tpi", "--flank-angle", "55"),
+        ("identify", "14mm", "2mm", "--side", "inside"),
         ("limits", "M10-6g"),
         ("limits", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um", "--on", "6061-T6"),
         ("alloy", "6061-T6"),
@@ -224,6 +226,14 @@ def test_wires_and_limits_before_coating():
     assert best["wire_mm"] == best["best_wire_mm"]
     old = json.loads(_run_json("limits", "1/4-20 UNC-2A", "--rule", "handbook"))
     assert old["pitch_max"] == 0.2164
+
+
+def test_identify_without_a_pitch_lists_what_is_near():
+    assert "Tr32x6" in _said("identify", "32mm")
+    assert "M32x2" in json.loads(_run_json("identify", "32mm"))
+    assert _said("identify", "33mm", "3mm", "--count", "1")[0].startswith("M33x3-6g")
+    out = CliRunner().invoke(cli.command, ["identify", "32mm", "--flank-angle", "55"])
+    assert out.exit_code == 2
 
 
 def test_judge_says_what_is_left_on_either_dial():

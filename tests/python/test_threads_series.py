@@ -2,12 +2,13 @@
 
 import csv
 import xml.etree.ElementTree as ElementTree
+from collections import Counter, defaultdict
 from pathlib import Path
 
 import pytest
 
 import halfnut as hn
-from halfnut import catalogue
+from halfnut import catalogue, form_threads
 from halfnut.thread_drawing import profile_plot, profile_svg
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "threads"
@@ -84,6 +85,114 @@ def test_a_part_of_no_standard_says_so():
         hn.identify_thread("10 mm", "1 mm", count=0)
     with pytest.raises(hn.DomainError, match="threads per inch"):
         hn.identify_thread("10 mm", "0 tpi")
+
+
+def test_threads_of_every_form_are_near():
+    near = [str(found) for found in hn.threads_near("12 mm", within="0.4 mm")]
+    assert {"M12x1.75", "Tr12x3", "Tr12x2"} <= set(near)
+    assert near.index("M12x1") < near.index("Tr12x3") < near.index("Tr12x2")
+    inches = [str(found) for found in hn.threads_near("1 in", within="0 mm")]
+    assert {"1-8 UNC", "1-5 Acme", "1-5 Stub Acme", "1-8 BSW", "1-10 BSF"} <= set(inches)
+    pipes = [str(found) for found in hn.threads_near("20.955 mm", within="0.4 mm")]
+    assert {"G1/2", "R1/2", "1/2-14 NPT"} <= set(pipes)
+
+
+def _standard():
+    """Each size of each form, of either side: designation, crest, pitch and flank angle in its own unit."""
+    for row in catalogue.rows("threads/iso_261_series"):
+        yield hn.thread(f"M{row['diameter_mm']:g}x{row['pitch_mm']:g}"), 60
+    seen = set()
+    for row in catalogue.rows("threads/unified_series"):
+        if (row["diameter_in"], row["tpi"]) not in seen:
+            seen.add((row["diameter_in"], row["tpi"]))
+            sign = "#" if row["diameter_in"] < 0.25 and "/" not in row["size"] else ""
+            yield hn.thread(f"{sign}{row['size']}-{row['tpi']:g} {row['series']}"), 60
+    for form, angle in {"Tr": 30, "Acme": 29, "Stub Acme": 29, "G": 55, "BSW": 55, "BSF": 55}.items():
+        for row in form_threads.form_series(form):
+            text = f"Tr{row['size']}x{row['pitch_mm']:g}" if form == "Tr" else f"{row['size']}-{row['tpi']} {form}"
+            yield hn.thread(f"G{row['size']}" if form == "G" else text), angle
+
+
+def test_every_standard_size_is_found_from_the_middle_of_its_limits():
+    """First, or like the first: with the flank angle, and without it, where forms of one size are alike."""
+    asked = Counter()
+    behind = defaultdict(set)
+    for thread, angle in _standard():
+        for side in ("external", "internal"):
+            part = thread.part(side)
+            size = form_threads.form_limits(part, side) if angle != 60 else hn.limits(part)
+            crest = "major" if side == "external" else "minor"
+            middle = (getattr(size, f"{crest}_max") + getattr(size, f"{crest}_min")) / 2
+            measured = hn.Length(middle, size.unit)
+            pitch = f"{thread.pitch_mm!r} mm"
+            for flank in (angle, None):
+                found = hn.identify_thread(measured, pitch, side=side, flank_angle=flank, count=12)
+                place = next((k for k, match in enumerate(found.matches) if match.thread == part), None)
+                assert place is not None, (str(part), side, flank)
+                match = found.matches[place]
+                assert match.outside_mm == 0 and match.mismatch_mm < 1e-6, str(part)
+                assert place == 0 or match.like_the_first, (str(part), str(found))
+                asked[flank is not None] += 1
+                if place:
+                    behind[flank is not None].add((str(thread), side, str(found.matches[0].thread)))
+    assert asked == {True: 2054, False: 2054}
+    # of one crest, pitch and angle: an external stub Acme thread, which is told from Acme by its depth
+    assert {(_form(a), side, _form(b)) for a, side, b in behind[True]} == {("Stub Acme", "external", "Acme")}
+    assert len(behind[True]) == 23
+    # of one crest and pitch, told by the flank angle alone (regression: how many sizes of our own tables)
+    told = Counter((_form(a), side, _form(b)) for a, side, b in behind[False] - behind[True])
+    assert told == {
+        ("BSF", "external", "UN"): 9,
+        ("BSF", "internal", "UN"): 1,
+        ("BSW", "external", "UN"): 17,
+        ("G", "internal", "UN"): 1,
+        ("Tr", "external", "M"): 44,
+        ("Tr", "internal", "M"): 44,
+    }
+
+
+def _form(text):
+    return next(name for name in ("Stub Acme", "Acme", "BSW", "BSF", "UN", "Tr", "M", "G") if name in text)
+
+
+def test_the_flank_angle_tells_whitworth_from_unified():
+    bare = hn.identify_thread("0.248 in", "20 tpi")
+    assert [str(match.thread) for match in bare.alike] == ["1/4-20 BSW-medium"]
+    assert {c.code for c in bare.cautions} == {"flank_angle_tells"}
+    for angle, first in [(60, "1/4-20 UNC-2A"), ("55 deg", "1/4-20 BSW-medium"), ("56", "1/4-20 BSW-medium")]:
+        found = hn.identify_thread("0.248 in", "20 tpi", flank_angle=angle)
+        assert str(found.matches[0].thread) == first
+        assert not found.alike
+        assert found.evidence
+    assert "flanks 60 deg (-5 deg measured)" in str(hn.identify_thread("0.248 in", "20 tpi", flank_angle=55))
+    for bad in (0, 14.5, 180, "300 deg"):
+        with pytest.raises(hn.DomainError, match="whole angle"):
+            hn.identify_thread("0.248 in", "20 tpi", flank_angle=bad)
+    with pytest.raises(hn.DesignationError):
+        hn.identify_thread("0.248 in", "20 tpi", flank_angle="steep")
+
+
+def test_a_taper_thread_is_found_in_its_gauge_plane():
+    sizes = hn.taper_pipe("1/2-14 NPT")
+    major = sizes.pitch_gauge_plane_mm + sizes.thread_height_mm
+    found = hn.identify_thread(hn.mm(major), "14 tpi", flank_angle=60)
+    assert str(found.matches[0].thread) == "1/2-14 NPT"
+    assert found.matches[0].taper
+    assert {"taper_diameter"} <= {c.code for c in found.cautions}
+    assert {item.rule_id for item in found.evidence} >= {"npt_basic"}
+    hole = hn.identify_thread(hn.mm(sizes.hole_at_face_mm), "14 tpi", side="internal", flank_angle=60)
+    assert str(hole.matches[0].thread) == "1/2-14 NPT"
+    pipe = hn.identify_thread("20.9 mm", "14 tpi", flank_angle=55)
+    assert [str(match.thread) for match in pipe.matches[:2]] == ["G1/2 A", "R1/2"]
+    assert {"taper_tells", "taper_diameter"} <= {c.code for c in pipe.cautions}
+    inside = hn.identify_thread("18.7 mm", "14 tpi", side="internal", flank_angle=55, count=3)
+    assert [str(match.thread) for match in inside.matches[:2]] == ["G1/2", "Rc1/2"]
+
+
+def test_acme_and_stub_acme_are_told_by_their_depth():
+    found = hn.identify_thread("0.995 in", "5 tpi", flank_angle=29)
+    assert {str(found.matches[0].thread), *(str(m.thread) for m in found.alike)} == {"1-5 Acme-2G", "1-5 Stub Acme-2G"}
+    assert "depth_tells" in {c.code for c in found.cautions}
 
 
 def test_gauges_are_the_limits():

@@ -884,6 +884,15 @@ std::string usual_class(const FormThread& thread, Side side) {
     return thread.form == "Acme" || thread.form == "Stub Acme" ? "2G" : "";
 }
 
+FormThread form_part(const FormThread& thread, Side side) {
+    FormThread out = thread;
+    const bool external = side == Side::external;
+    std::string& own = external ? out.external_class : out.internal_class;
+    own = own.empty() ? usual_class(thread, side) : own;
+    (external ? out.internal_class : out.external_class).clear();
+    return out;
+}
+
 Status evaluate(const Catalogue& catalogue, const FormThread& thread, Side side, double engagement,
                 FormLimits& out, std::string* why) {
     out = {};

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "halfnut/level1.hpp"
+#include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
 
 namespace halfnut::threads {
@@ -13,6 +15,7 @@ constexpr Argument kDiameter = positive("diameter_mm", "mm");
 constexpr Argument kPitch = positive("pitch_mm", "mm");
 constexpr Argument kWithin = not_negative("within_mm", "mm");
 constexpr Argument kEngagement = positive("engagement_mm", "mm");
+constexpr Argument kFlankAngle = inside("flank_angle_deg", 0.0, 180.0, "deg");
 
 void require(const Argument& argument, double value) {
     if (check(argument, value) != StatusCode::ok) {
@@ -21,13 +24,12 @@ void require(const Argument& argument, double value) {
 }
 
 SeriesThread of_row(const Catalogue& catalogue, const IsoSeriesRow& row) {
-    SeriesThread out;
-    out.thread.system = System::iso_metric;
-    out.thread.diameter_units = std::llround(row.diameter_mm * 1e6);
-    out.thread.pitch_units = std::llround(row.pitch_mm * 1e6);
-    out.preference = 2 * (row.choice - 1) + (row.series == IsoSeries::coarse ? 0 : 1);
-    out.row = row_ref(catalogue.iso_series, row);
-    return out;
+    Thread thread;
+    thread.system = System::iso_metric;
+    thread.diameter_units = std::llround(row.diameter_mm * 1e6);
+    thread.pitch_units = std::llround(row.pitch_mm * 1e6);
+    return {thread, 2 * (row.choice - 1) + (row.series == IsoSeries::coarse ? 0 : 1),
+            row_ref(catalogue.iso_series, row)};
 }
 
 bool is_number(std::string_view size) {
@@ -35,19 +37,42 @@ bool is_number(std::string_view size) {
 }
 
 SeriesThread of_row(const Catalogue& catalogue, const UnifiedSeriesRow& row) {
-    SeriesThread out;
-    out.thread.system = System::unified;
-    out.thread.series = row.series;
-    out.thread.diameter_units = std::llround(row.diameter_in * 1e4);
-    out.thread.tpi_thousandths = static_cast<std::int32_t>(std::lround(row.tpi * 1000));
-    out.thread.pitch_units =
-        (200'000'000'000 + out.thread.tpi_thousandths) / (2 * std::int64_t{out.thread.tpi_thousandths});
+    Thread thread;
+    thread.system = System::unified;
+    thread.series = row.series;
+    thread.diameter_units = std::llround(row.diameter_in * 1e4);
+    thread.tpi_thousandths = static_cast<std::int32_t>(std::lround(row.tpi * 1000));
+    thread.pitch_units =
+        (200'000'000'000 + thread.tpi_thousandths) / (2 * std::int64_t{thread.tpi_thousandths});
     // sizes below 1/4 in are called by number or by a fraction
-    out.thread.style =
-        is_number(row.size) && row.diameter_in < 0.25 ? SizeStyle::number : SizeStyle::fraction;
-    out.preference = static_cast<int>(row.series);
-    out.row = row_ref(catalogue.unified_series, row);
-    return out;
+    thread.style = is_number(row.size) && row.diameter_in < 0.25 ? SizeStyle::number : SizeStyle::fraction;
+    return {thread, static_cast<int>(row.series), row_ref(catalogue.unified_series, row)};
+}
+
+constexpr int kOtherForms = 6;  // after ISO 261's three choices, coarse and fine
+constexpr int kTaperForms = 9;
+
+SeriesThread of_row(const Catalogue& catalogue, const FormSeriesRow& row) {
+    FormThread thread;
+    thread.form = row.form;
+    thread.size = row.size;
+    thread.diameter = row.diameter;
+    thread.inch = form_row(catalogue, thread).inch;
+    thread.tpi = std::isnan(row.tpi) ? 0.0 : row.tpi;
+    thread.pitch = std::isnan(row.tpi) ? row.pitch_mm : (thread.inch ? 1.0 : kInchMm) / row.tpi;
+    return {thread, kOtherForms + row.choice - 1, row_ref(catalogue.form_series, row)};
+}
+
+SeriesThread of_row(const Catalogue& catalogue, const TaperPipeRow& row) {
+    FormThread thread;
+    thread.form = row.form;
+    thread.prefix = row.form == "R" ? "R" : "";
+    thread.size = row.size;
+    thread.diameter = row.diameter;
+    thread.inch = form_row(catalogue, thread).inch;
+    thread.tpi = row.tpi;
+    thread.pitch = (thread.inch ? 1.0 : kInchMm) / row.tpi;
+    return {thread, kTaperForms, row_ref(catalogue.taper_pipe, row)};
 }
 
 /// Every thread of the series tables once.
@@ -65,6 +90,95 @@ void for_each_thread(const Catalogue& catalogue, Visit visit) {
         }
         previous = &row;
     }
+    for (const FormSeriesRow& row : catalogue.form_series) {
+        visit(of_row(catalogue, row));
+    }
+    for (const TaperPipeRow& row : catalogue.taper_pipe) {
+        visit(of_row(catalogue, row));
+    }
+}
+
+/// A part's crest: its basic size and its limits, mm.
+struct Crest {
+    double basic = kNaN;
+    double low = kNaN;
+    double high = kNaN;
+};
+
+/// In the gauge plane, which may lie some turns to either side.
+Crest taper_crest(const Catalogue& catalogue, const FormThread& thread, Side side) {
+    const TaperPipe sizes = taper_pipe(catalogue, thread);
+    constexpr auto kTurns = figure_index(kTaperPipeFigures, "tolerance_turns");
+    constexpr auto kMouth = figure_index(kTaperPipeFigures, "hole_at_face_mm");
+    constexpr auto kTaper = figure_index(kTaperPipeFigures, "taper_on_diameter");
+    Crest out;
+    out.basic = side == Side::external ? basic_major_mm(catalogue, thread) : sizes.figures[kMouth];
+    const double along = sizes.figures[kTurns] * thread.pitch_mm() * sizes.figures[kTaper];
+    out.low = out.basic - along;
+    out.high = out.basic + along;
+    return out;
+}
+
+/// Depth of the basic profile over the pitch line, mm.
+double flank_height(const Catalogue& catalogue, const AnyThread& thread) {
+    if (const FormThread* const form = std::get_if<FormThread>(&thread)) {
+        return 0.5 * form_row(catalogue, *form).pitch_drop * form->pitch_mm();
+    }
+    return 0.375 * TriangleHeight::compute(pitch_mm(thread));
+}
+
+/// A measured angle against a standard one, both between two flanks: what it takes from the clearance at the
+/// pitch diameter.
+double flank_equivalent(double measured_deg, double standard_deg, double height) {
+    const double a = std::tan(0.5 * measured_deg * detail::kDegree);
+    const double b = std::tan(0.5 * standard_deg * detail::kDegree);
+    return 2.0 * height * std::abs(a - b) / b;
+}
+
+/// A thread beside what was measured; false where its standard sets no such part.
+bool compare(const Catalogue& catalogue, const SeriesThread& candidate, const FoundPart& found, double length,
+             ThreadMatch& match) {
+    AnyThread thread = candidate.thread;
+    FormThread* const form = std::get_if<FormThread>(&thread);
+    const bool external = found.side == Side::external;
+    match.taper = form != nullptr && form_row(catalogue, *form).taper > 0.0;
+    if (match.taper && form->form == "R" && !external) {
+        form->prefix = "Rc";
+    }
+    if (!one_part(thread, found.side, PartChoice::usual, match.part).ok()) {
+        return false;
+    }
+    Crest crest;
+    if (match.taper) {
+        crest = taper_crest(catalogue, *form, found.side);
+    } else {
+        PartLimits limits;
+        if (!evaluate(catalogue, match.part, {}, limits).ok()) {
+            return false;
+        }
+        const SizeRange& range = external ? limits.sizes.major : limits.sizes.minor;
+        const double major = basic_major_mm(catalogue, thread);
+        const double minor =
+            form != nullptr
+                ? (form->diameter - form_row(catalogue, *form).minor_drop * form->pitch) * form->scale()
+                : BasicMinorDiameter::compute(major, pitch_mm(thread));
+        crest = {external ? major : minor, range.min_mm, range.max_mm};
+    }
+    const double half_angle = half_angle_deg(catalogue, thread);
+    const double standard = pitch_mm(thread);
+    match.preference = candidate.preference;
+    match.basic_diameter_mm = crest.basic;
+    match.outside_mm = std::max({0.0, found.diameter_mm - crest.high, crest.low - found.diameter_mm});
+    match.pitch_difference_mm = found.pitch_mm - standard;
+    match.mismatch_mm = std::abs(match.pitch_difference_mm) * length / standard;
+    match.pitch_diameter_equivalent_mm = PitchErrorEquivalent::compute(match.mismatch_mm, half_angle);
+    match.flank_angle_deg = 2.0 * half_angle;
+    if (!std::isnan(found.flank_angle_deg)) {
+        match.flank_difference_deg = found.flank_angle_deg - match.flank_angle_deg;
+        match.flank_equivalent_mm =
+            flank_equivalent(found.flank_angle_deg, match.flank_angle_deg, flank_height(catalogue, thread));
+    }
+    return true;
 }
 
 }  // namespace
@@ -72,60 +186,58 @@ void for_each_thread(const Catalogue& catalogue, Visit visit) {
 std::vector<SeriesThread> threads_near(const Catalogue& catalogue, double diameter_mm, double within_mm) {
     require(kDiameter, diameter_mm);
     require(kWithin, within_mm);
-    std::vector<SeriesThread> found;
+    struct Near {
+        SeriesThread thread;
+        double distance;
+        double pitch;
+    };
+    std::vector<Near> near;
     // a hair of slack, so that a distance written in one unit reaches the size written in the other
     const double reach = within_mm + 1e-9;
     for_each_thread(catalogue, [&](const SeriesThread& candidate) {
-        if (std::abs(candidate.thread.diameter_mm() - diameter_mm) <= reach) {
-            found.push_back(candidate);
+        const double distance = std::abs(basic_major_mm(catalogue, candidate.thread) - diameter_mm);
+        if (distance <= reach) {
+            near.push_back({candidate, distance, pitch_mm(candidate.thread)});
         }
     });
-    std::stable_sort(found.begin(), found.end(), [&](const SeriesThread& a, const SeriesThread& b) {
-        const auto key = [&](const SeriesThread& x) {
-            return std::tuple{x.preference, std::abs(x.thread.diameter_mm() - diameter_mm),
-                              -x.thread.pitch_mm()};
-        };
-        return key(a) < key(b);
+    std::stable_sort(near.begin(), near.end(), [](const Near& a, const Near& b) {
+        return std::tuple{a.thread.preference, a.distance, -a.pitch} <
+               std::tuple{b.thread.preference, b.distance, -b.pitch};
     });
-    return found;
+    std::vector<SeriesThread> out;
+    out.reserve(near.size());
+    for (Near& each : near) {
+        out.push_back(std::move(each.thread));
+    }
+    return out;
 }
 
-std::vector<ThreadMatch> identify_thread(const Catalogue& catalogue, Side side, double diameter_mm,
-                                         double pitch_mm, double engagement_mm, std::size_t count) {
-    require(kDiameter, diameter_mm);
-    require(kPitch, pitch_mm);
-    const double length = std::isnan(engagement_mm) ? diameter_mm : engagement_mm;
+std::vector<ThreadMatch> identify_thread(const Catalogue& catalogue, const FoundPart& found,
+                                         std::size_t count) {
+    require(kDiameter, found.diameter_mm);
+    require(kPitch, found.pitch_mm);
+    const double length = std::isnan(found.engagement_mm) ? found.diameter_mm : found.engagement_mm;
     require(kEngagement, length);
-    std::vector<ThreadMatch> found;
+    if (!std::isnan(found.flank_angle_deg)) {
+        require(kFlankAngle, found.flank_angle_deg);
+    }
+    std::vector<ThreadMatch> matches;
     for_each_thread(catalogue, [&](const SeriesThread& candidate) {
         ThreadMatch match;
-        match.thread = candidate.thread.part(side);
-        match.preference = candidate.preference;
-        ThreadLimits limits;
-        if (!evaluate(catalogue, match.thread, {}, limits).ok()) {
-            return;
+        if (compare(catalogue, candidate, found, length, match)) {
+            matches.push_back(std::move(match));
         }
-        const bool external = side == Side::external;
-        const double high = limits.mm(external ? Limit::major_max : Limit::minor_max);
-        const double low = limits.mm(external ? Limit::major_min : Limit::minor_min);
-        const double standard = match.thread.pitch_mm();
-        match.basic_diameter_mm = external
-                                      ? match.thread.diameter_mm()
-                                      : BasicMinorDiameter::compute(match.thread.diameter_mm(), standard);
-        match.outside_mm = std::max({0.0, diameter_mm - high, low - diameter_mm});
-        match.pitch_difference_mm = pitch_mm - standard;
-        match.mismatch_mm = std::abs(match.pitch_difference_mm) * length / standard;
-        match.pitch_diameter_equivalent_mm = std::numbers::sqrt3 * match.mismatch_mm;
-        found.push_back(match);
     });
-    std::stable_sort(found.begin(), found.end(), [](const ThreadMatch& a, const ThreadMatch& b) {
-        const auto key = [](const ThreadMatch& x) {
-            return std::pair{x.outside_mm + x.pitch_diameter_equivalent_mm, x.preference};
-        };
-        return key(a) < key(b);
+    // below a millionth no measurement decides, only the rounding of 25.4 / n
+    const auto rank = [](const ThreadMatch& match) { return std::round(match.rank_mm() * 1e6); };
+    std::stable_sort(matches.begin(), matches.end(), [&](const ThreadMatch& a, const ThreadMatch& b) {
+        return std::pair{rank(a), a.preference} < std::pair{rank(b), b.preference};
     });
-    found.resize(std::min(count, found.size()));
-    return found;
+    for (ThreadMatch& match : matches) {
+        match.like_the_first = &match != &matches.front() && rank(match) == rank(matches.front());
+    }
+    matches.resize(std::min(count, matches.size()));
+    return matches;
 }
 
 GaugeSizes gauge_sizes(const ThreadLimits& limits) noexcept {

@@ -31,6 +31,7 @@ _HOMES = {
     "helix": ("cuts", "helix", "An end mill down a helix into solid work."),
     "hold": ("holds", "hold", "How work bends and is squeezed out of round where it is held."),
     "hole": ("holes", "hole", "The drill for a tapped hole, its depth, clearance holes, seats of heads."),
+    "identify": ("identifying", "identify", "What a thread found on the bench may be."),
     "judge": ("fitting", "judge", "What a measured thread is, and what is left to take off."),
     "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),
     "limits": ("fitting", "limits", "Limits of a thread, also before coating."),

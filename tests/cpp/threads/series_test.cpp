@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
 #include "halfnut/builtin.hpp"
 
 namespace halfnut::threads {
@@ -10,7 +14,7 @@ namespace {
 std::vector<std::string> names(const std::vector<SeriesThread>& threads) {
     std::vector<std::string> out;
     for (const SeriesThread& found : threads) {
-        out.push_back(format_thread(found.thread));
+        out.push_back(format_any_thread(found.thread));
     }
     return out;
 }
@@ -21,57 +25,98 @@ TEST(Series, ThreadsNearADiameterPreferredFirst) {
     EXPECT_EQ(near[0], "1/4-20 UNC");
     EXPECT_EQ(near[1], "M6x1");
     EXPECT_EQ(std::count(near.begin(), near.end(), "1/4-20 UN"), 0);  // stands under UNC
-    EXPECT_EQ(threads_near(builtin(), 6.35, 0.0).size(), 3U);         // 1/4-20, -28 and -32
+    // 1/4-20, -28 and -32; Acme, stub Acme, BSF, BSW
+    EXPECT_EQ(threads_near(builtin(), 6.35, 0.0).size(), 7U);
     EXPECT_TRUE(threads_near(builtin(), 1000.0, 1.0).empty());
     EXPECT_THROW((void)threads_near(builtin(), -1.0, 1.0), DomainError);
     EXPECT_THROW((void)threads_near(builtin(), kNaN, 1.0), DomainError);
 }
 
-TEST(Series, EveryThreadOfBothTablesIsListedOnceAndReadsBack) {
-    const auto all = threads_near(builtin(), 200.0, 200.0);
-    EXPECT_EQ(all.size(), 352U + 377U);  // 414 Unified rows, 37 of them the same thread under a second series
+TEST(Series, EveryThreadOfTheTablesIsListedOnceAndReadsBack) {
+    const auto all = threads_near(builtin(), 400.0, 400.0);
+    // 414 Unified rows, 37 of them the same thread under a second series; then the other forms and the tapers
+    EXPECT_EQ(all.size(), 352U + 377U + 298U + 39U);
     for (const SeriesThread& found : all) {
-        EXPECT_EQ(parse_thread(format_thread(found.thread), builtin()), found.thread)
-            << format_thread(found.thread);
+        AnyThread again;
+        ASSERT_TRUE(read_any_thread(format_any_thread(found.thread), builtin(), again).ok());
+        EXPECT_EQ(again, found.thread) << format_any_thread(found.thread);
     }
 }
 
 TEST(Series, EveryThreadIsIdentifiedFromItsOwnSizes) {
     std::size_t count = 0;
-    for (const SeriesThread& known : threads_near(builtin(), 200.0, 200.0)) {
+    for (const SeriesThread& known : threads_near(builtin(), 400.0, 400.0)) {
         for (const Side side : {Side::external, Side::internal}) {
-            const Thread part = known.thread.part(side);
-            const ThreadLimits size = limits(builtin(), part);
-            const double crest = side == Side::external
-                                     ? 0.5 * (size.mm(Limit::major_max) + size.mm(Limit::major_min))
-                                     : 0.5 * (size.mm(Limit::minor_max) + size.mm(Limit::minor_min));
-            const auto found = identify_thread(builtin(), side, crest, part.pitch_mm(), kNaN, 3);
-            ASSERT_EQ(found.size(), 3U);
-            EXPECT_EQ(found[0].outside_mm, 0.0);
-            EXPECT_EQ(found[0].mismatch_mm, 0.0);
-            // another size of the same pitch may hold the same crest; then it is no less a match
-            const bool among = std::any_of(found.begin(), found.end(),
-                                           [&](const ThreadMatch& m) { return m.thread == part; });
-            EXPECT_TRUE(among) << format_thread(part);
+            ThreadPart part;
+            PartLimits size;
+            ASSERT_TRUE(one_part(known.thread, side, PartChoice::usual, part).ok());
+            if (!evaluate(builtin(), part, {}, size).ok()) {
+                continue;  // a taper thread has no limits of size
+            }
+            const double crest =
+                side == Side::external ? 0.5 * (size.mm[0] + size.mm[1]) : 0.5 * (size.mm[4] + size.mm[5]);
+            const FoundPart measured{side, crest, pitch_mm(part.thread), kNaN,
+                                     2.0 * half_angle_deg(builtin(), part.thread)};
+            const auto found = identify_thread(builtin(), measured, 12);
+            ASSERT_EQ(found.size(), 12U);
+            EXPECT_NEAR(found[0].rank_mm(), 0.0, 1e-6);
+            // another size of the same pitch and angle may hold the same crest; then it is no less a match
+            const bool among = std::any_of(found.begin(), found.end(), [&](const ThreadMatch& m) {
+                return m.part.thread == part.thread && (m.like_the_first || &m == &found[0]);
+            });
+            EXPECT_TRUE(among) << part_title(part);
             ++count;
         }
     }
-    EXPECT_EQ(count, 2 * 729U);
+    EXPECT_EQ(count, 2 * (729U + 298U));
 }
 
-TEST(Series, AFoundPartIsSetBesideBothSystems) {
+TEST(Series, ATaperThreadIsFoundInItsGaugePlane) {
+    // 1/2-14 NPT: E1 0.77843 in (table 2), a thread height of 0.05714 over it
+    const auto found = identify_thread(
+        builtin(), {Side::external, (0.77843 + 0.05714) * kInchMm, kInchMm / 14.0, kNaN, 60.0}, 2);
+    EXPECT_EQ(part_title(found[0].part), "1/2-14 NPT external");
+    EXPECT_TRUE(found[0].taper);
+    EXPECT_EQ(found[0].outside_mm, 0.0);
+    // a turn to either side is allowed: 1/14 in along, a sixteenth of that on the diameter
+    const double turn = kInchMm / 14.0 / 16.0;
+    const auto beyond = identify_thread(
+        builtin(), {Side::external, (0.77843 + 0.05714) * kInchMm + turn + 0.01, kInchMm / 14.0, kNaN, 60.0},
+        1);
+    EXPECT_NEAR(beyond[0].outside_mm, 0.01, 1e-4);
+}
+
+TEST(Series, AFoundPartIsSetBesideEveryForm) {
     // 20 threads an inch against 1.25 mm: 0.02 mm a turn, 0.13 mm over 8 mm of engagement
-    const auto found = identify_thread(builtin(), Side::external, 7.9, 1.27, 8.0, 8);
-    const auto m8 = std::find_if(found.begin(), found.end(), [](const ThreadMatch& m) {
-        return format_thread(m.thread) == "M8x1.25-6g";
-    });
+    const FoundPart part{Side::external, 7.9, 1.27, 8.0};
+    const auto found = identify_thread(builtin(), part, 8);
+    const auto m8 = std::find_if(found.begin(), found.end(),
+                                 [](const ThreadMatch& m) { return part_title(m.part) == "M8x1.25-6g"; });
     ASSERT_NE(m8, found.end());
     EXPECT_NEAR(m8->pitch_difference_mm, 0.02, 1e-12);
     EXPECT_NEAR(m8->mismatch_mm, 0.02 * 8.0 / 1.25, 1e-12);
     EXPECT_NEAR(m8->pitch_diameter_equivalent_mm, 0.2217, 1e-4);
-    EXPECT_TRUE(
-        std::any_of(found.begin(), found.end(), [](const ThreadMatch& m) { return m.thread.inch(); }));
-    EXPECT_THROW((void)identify_thread(builtin(), Side::external, 8.0, 0.0, kNaN, 3), DomainError);
+    EXPECT_TRUE(std::isnan(m8->flank_difference_deg));
+    EXPECT_THROW((void)identify_thread(builtin(), {Side::external, 8.0, 0.0}, 3), DomainError);
+    EXPECT_THROW((void)identify_thread(builtin(), {Side::external, 8.0, 1.0, kNaN, 0.0}, 3), DomainError);
+}
+
+TEST(Series, TheFlankAngleTellsWhitworthFromUnified) {
+    const auto best = [](double angle) {
+        const auto found = identify_thread(builtin(), {Side::external, 6.25, 1.27, kNaN, angle}, 3);
+        return part_title(found[0].part);
+    };
+    EXPECT_EQ(best(kNaN), "1/4-20 UNC-2A");
+    EXPECT_EQ(best(60.0), "1/4-20 UNC-2A");
+    EXPECT_EQ(best(55.0), "1/4-20 BSW-medium external");
+    EXPECT_EQ(best(56.0), "1/4-20 BSW-medium external");
+    // 2 h |tan 27.5 - tan 30| cot 30
+    const auto found = identify_thread(builtin(), {Side::external, 6.25, 1.27, kNaN, 55.0}, 3);
+    const double h = 0.375 * 0.8660254037844386 * 1.27;
+    EXPECT_NEAR(found[1].flank_equivalent_mm,
+                2.0 * h * (std::tan(std::numbers::pi / 6.0) - std::tan(27.5 * std::numbers::pi / 180.0)) *
+                    std::sqrt(3.0),
+                1e-12);
 }
 
 TEST(Gauges, FollowFromTheLimits) {

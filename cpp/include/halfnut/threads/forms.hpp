@@ -75,6 +75,9 @@ struct FormThread {
 /// Usual class of a part: 7e and 7H, 2G, A, medium; empty where there is one only.
 [[nodiscard]] std::string usual_class(const FormThread& thread, Side side);
 
+/// One part alone, with its class or the usual one.
+[[nodiscard]] FormThread form_part(const FormThread& thread, Side side);
+
 inline constexpr std::array<std::string_view, 7> kFormFigures{
     "major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min", "every size"};
 
@@ -91,6 +94,9 @@ struct FormLimits {
         return figures[figure] == kNoLimit ? kNaN
                : inch                      ? figures[figure] * kInchMm / 1e4
                                            : figures[figure] / 1e3;
+    }
+    [[nodiscard]] double in(std::size_t figure) const noexcept {
+        return figures[figure] == kNoLimit ? kNaN : figures[figure] / (inch ? 1e4 : 1e3 * kInchMm);
     }
 };
 
