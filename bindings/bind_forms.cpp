@@ -12,6 +12,7 @@
 #include "halfnut/threads/forms.hpp"
 #include "halfnut/threads/series.hpp"
 #include "numpy_util.hpp"
+#include "thread_columns.hpp"
 
 namespace halfnut::bind {
 
@@ -20,17 +21,10 @@ using namespace threads;
 
 namespace {
 
-Side side_of(const std::string& side) {
-    if (side != "external" && side != "internal") {
-        throw DomainError("side must be 'external' or 'internal', got '" + side + "'");
-    }
-    return side == "external" ? Side::external : Side::internal;
-}
-
 py::dict limits_answer(const FormThread& thread, const std::string& side, const SharedCatalogue& catalogue,
                        const std::optional<double>& engagement_mm) {
     const double engagement = given_or_lacking("engagement_mm", engagement_mm) / thread.scale();
-    const FormLimits limits = form_limits(catalogue.get(), thread, side_of(side), engagement);
+    const FormLimits limits = form_limits(catalogue.get(), thread, side_from(side), engagement);
     py::dict out;
     for (std::size_t i = 0; i < limits.figures.size(); ++i) {
         out[py::str(std::string(kFormFigures[i]) + "_mm")] = number_or_none(limits.mm(i));
@@ -46,8 +40,8 @@ py::dict geometry(const FormThread& thread, const SharedCatalogue& catalogue) {
     py::dict out;
     out["name"] = std::string(row.name);
     out["half_angle_deg"] = row.half_angle_deg;
-    out["basic_pitch_mm"] = (thread.diameter - row.pitch_drop * thread.pitch) * thread.scale();
-    out["basic_minor_mm"] = (thread.diameter - row.minor_drop * thread.pitch) * thread.scale();
+    out["basic_pitch_mm"] = basic_pitch_diameter_mm(catalogue.get(), thread);
+    out["basic_minor_mm"] = basic_minor_diameter_mm(catalogue.get(), thread);
     out["root_radius_mm"] = row.root_radius * thread.pitch_mm();
     out["crest_flat_mm"] = row.crest_flat * thread.pitch_mm();
     out["taper"] = row.taper;
@@ -68,7 +62,7 @@ const char* side_name(Side side) {
 py::tuple part_answer(const AnyThread& thread, const std::optional<std::string>& side, bool usual) {
     ThreadPart part;
     std::string why;
-    const std::optional<Side> wanted = side ? std::optional(side_of(*side)) : std::nullopt;
+    const std::optional<Side> wanted = side ? std::optional(side_from(*side)) : std::nullopt;
     if (!one_part(thread, wanted, usual ? PartChoice::usual : PartChoice::named, part, &why).ok()) {
         throw DomainError(why);
     }
@@ -86,7 +80,7 @@ py::list near_answer(double diameter_mm, double within_mm, const SharedCatalogue
 py::list identify_answer(const std::string& side, double diameter_mm, double pitch_mm, std::size_t count,
                          const SharedCatalogue& catalogue, const std::optional<double>& engagement_mm,
                          const std::optional<double>& flank_angle_deg) {
-    const FoundPart found{side_of(side), diameter_mm, pitch_mm,
+    const FoundPart found{side_from(side), diameter_mm, pitch_mm,
                           given_or_lacking("engagement_mm", engagement_mm),
                           given_or_lacking("flank_angle_deg", flank_angle_deg)};
     py::list out;
@@ -132,7 +126,8 @@ void bind_forms(py::module_& module) {
         .def_property_readonly("external", [](const FormThread& t) { return form_part(t, Side::external); })
         .def_property_readonly("internal", [](const FormThread& t) { return form_part(t, Side::internal); })
         .def(
-            "part", [](const FormThread& t, const std::string& side) { return form_part(t, side_of(side)); },
+            "part",
+            [](const FormThread& t, const std::string& side) { return form_part(t, side_from(side)); },
             py::arg("side"))
         .def("__repr__", [](const FormThread& t) { return "<FormThread " + format_form_thread(t) + ">"; })
         .def("__str__", &format_form_thread)

@@ -14,6 +14,7 @@
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/wires.hpp"
 #include "numpy_util.hpp"
+#include "thread_columns.hpp"
 
 namespace halfnut::bind {
 
@@ -21,27 +22,6 @@ namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-template <class E>
-E from_name(std::string_view argument, const std::string& name) {
-    E value{};
-    if (!enum_from_name(name, value)) {
-        std::string list;
-        for (const auto& [candidate, spelling] : enum_names(E{})) {
-            list += list.empty() ? "" : ", ";
-            list += spelling;
-        }
-        throw DomainError(fmt::format("{} must be one of {}, got '{}'", argument, list, name));
-    }
-    return value;
-}
-
-UnifiedRule rule_from(const std::string& name) {
-    if (name != "current" && name != "handbook") {
-        throw DomainError(fmt::format("rule must be 'current' or 'handbook', got '{}'", name));
-    }
-    return name == "handbook" ? UnifiedRule::handbook : UnifiedRule::current;
-}
 
 /// The size a person measured stands for both ends of a range.
 void measured(SizeRange& range, std::string_view argument, const std::optional<double>& size) {
@@ -84,378 +64,6 @@ FitPart sized_part(const std::array<double, 6>& sizes_mm, double pitch_mm, int s
     return part;
 }
 
-/// How many rows columns have that go together: each holds one value for all, or one a row.
-std::size_t common_rows(const std::vector<std::size_t>& sizes, std::string_view what) {
-    std::size_t rows = 1;
-    for (const std::size_t size : sizes) {
-        if (size != 1) {
-            rows = size;
-        }
-    }
-    for (const std::size_t size : sizes) {
-        if (size != rows && size != 1) {
-            throw DomainError(
-                fmt::format("columns of {} and {} values do not go together: each holds one "
-                            "{}, or one a row",
-                            rows, size, what));
-        }
-    }
-    return rows;
-}
-
-/// Numbers that come as columns: one value for all rows, or one a row.
-class NumberColumns {
-   public:
-    NumberColumns(const std::vector<Doubles>& columns, std::size_t expected) {
-        if (columns.size() != expected) {
-            throw DomainError(
-                fmt::format("{} columns of numbers are wanted, got {}", expected, columns.size()));
-        }
-        for (const Doubles& column : columns) {
-            sizes_.push_back(static_cast<std::size_t>(column.size()));
-            data_.push_back(column.data());
-        }
-    }
-    [[nodiscard]] const std::vector<std::size_t>& sizes() const noexcept { return sizes_; }
-    [[nodiscard]] double operator()(std::size_t column, std::size_t row) const noexcept {
-        return data_[column][sizes_[column] == 1 ? 0 : row];
-    }
-
-   private:
-    std::vector<std::size_t> sizes_;
-    std::vector<const double*> data_;
-};
-
-/// Columns of figures, of small codes and of texts, and the status; a row that fails has NaN, 0 and "".
-class AnswerColumns {
-   public:
-    AnswerColumns(std::size_t rows, std::vector<std::string> figures, std::vector<std::string> codes = {})
-        : rows_(rows), figures_(std::move(figures)), codes_(std::move(codes)) {
-        const auto size = static_cast<py::ssize_t>(rows);
-        for (std::size_t i = 0; i < figures_.size(); ++i) {
-            values_.emplace_back(size);
-            value_data_.push_back(values_.back().mutable_data());
-            std::fill_n(value_data_.back(), rows, kNaN);
-        }
-        for (std::size_t i = 0; i < codes_.size(); ++i) {
-            bytes_.emplace_back(size);
-            byte_data_.push_back(bytes_.back().mutable_data());
-            std::fill_n(byte_data_.back(), rows, std::uint8_t{0});
-        }
-    }
-
-    void figure(std::size_t row, std::size_t column, double value) { value_data_[column][row] = value; }
-    void code(std::size_t row, std::size_t column, std::uint8_t value) { byte_data_[column][row] = value; }
-
-    /// Answer each row without the interpreter lock. `answer(row, reason)` fills a row and gives its status.
-    template <class Answer>
-    void run(const std::string& on_error, std::string_view what, const Answer& answer) {
-        const bool raise = raises_on_error(on_error);
-        status_ = py::array_t<std::uint8_t>(static_cast<py::ssize_t>(rows_));
-        std::uint8_t* const status = status_.mutable_data();
-        std::size_t failed = 0;
-        std::size_t first = 0;
-        std::string why;
-        const auto all = [&] {
-            for (std::size_t row = 0; row < rows_; ++row) {
-                std::string reason;
-                const Status found = answer(row, reason);
-                status[row] = static_cast<std::uint8_t>(found.code);
-                if (!found.ok() && failed++ == 0) {
-                    first = row;
-                    why = reason.empty() ? std::string(status_sentence(found.code)) : reason;
-                }
-            }
-        };
-        {
-            const py::gil_scoped_release release;
-            all();
-        }
-        if (raise && failed > 0) {
-            throw DomainError(
-                fmt::format("{} at index {} ({} of {} {} failed)", why, first, failed, rows_, what));
-        }
-    }
-
-    py::dict dict() && {
-        py::dict out;
-        for (std::size_t i = 0; i < figures_.size(); ++i) {
-            out[py::str(figures_[i])] = std::move(values_[i]);
-        }
-        for (std::size_t i = 0; i < codes_.size(); ++i) {
-            out[py::str(codes_[i])] = std::move(bytes_[i]);
-        }
-        out["status"] = std::move(status_);
-        return out;
-    }
-
-   private:
-    std::size_t rows_;
-    std::vector<std::string> figures_;
-    std::vector<std::string> codes_;
-    std::vector<py::array_t<double>> values_;
-    std::vector<py::array_t<std::uint8_t>> bytes_;
-    std::vector<double*> value_data_;
-    std::vector<std::uint8_t*> byte_data_;
-    py::array_t<std::uint8_t> status_;
-};
-
-template <class Names>
-std::vector<std::string> names_of(const Names& names) {
-    return {names.begin(), names.end()};
-}
-
-Status read_row(const std::string& text, const Catalogue& catalogue, Thread& thread, std::string& reason) {
-    DesignationProblem problem;
-    const Status status = read_thread(text, catalogue, thread, &problem);
-    if (!status.ok()) {
-        reason =
-            fmt::format("cannot read '{}' at position {}: {}", text, problem.position + 1, problem.message);
-    }
-    return status;
-}
-
-/// The part that a designation means: the one it names a class for, else the external one.
-Thread meant_part(const Thread& thread) {
-    return thread.part(thread.has_internal() && !thread.has_external() ? Side::internal : Side::external);
-}
-
-Status build_up_row(double least, double most, BuildUp& out, std::string& reason) {
-    if (!std::isfinite(least) || !std::isfinite(most) || least > most) {
-        reason =
-            fmt::format("a build-up must be finite, least before greatest, got {} to {} um", least, most);
-        return {
-            std::isfinite(least) && std::isfinite(most) ? StatusCode::inconsistent : StatusCode::not_finite,
-            0};
-    }
-    out.min_um = least;
-    out.max_um = most;
-    out.origin = least == 0.0 && most == 0.0 ? BuildUpOrigin::none : BuildUpOrigin::given;
-    return {};
-}
-
-/// Columns of fits for many pairs of designations.
-py::dict fit_columns(const std::vector<std::string>& external, const std::vector<std::string>& internal,
-                     const SharedCatalogue& catalogue, const std::vector<Doubles>& numbers,
-                     const std::string& on_error) {
-    // build-ups: external min, max, internal min, max; engagement; spread
-    const NumberColumns number(numbers, 6);
-    std::vector<std::size_t> sizes = number.sizes();
-    sizes.insert(sizes.end(), {external.size(), internal.size()});
-    const std::size_t rows = common_rows(sizes, "pair");
-    AnswerColumns columns(rows, names_of(kFitFigures), {"verdict_code"});
-    columns.run(on_error, "pairs", [&](std::size_t row, std::string& reason) {
-        FitRequest request;
-        const auto part = [&](const std::vector<std::string>& texts, Side side, std::size_t column,
-                              FitPart& made, double& diameter_mm) {
-            Thread thread;
-            ThreadLimits limits;
-            Status status = read_row(texts[texts.size() == 1 ? 0 : row], catalogue.get(), thread, reason);
-            if (status.ok()) {
-                status = evaluate(catalogue.get(), thread.part(side), LimitOptions{}, limits, &reason);
-            }
-            if (status.ok()) {
-                made = fit_part(thread, limits);
-                diameter_mm = thread.diameter_mm();
-                status = build_up_row(number(column, row), number(column + 1, row), made.build_up, reason);
-            }
-            return status;
-        };
-        double other_mm = kNaN;
-        Status status = part(external, Side::external, 0, request.external, request.assumed_engagement_mm);
-        if (status.ok()) {
-            status = part(internal, Side::internal, 2, request.internal, other_mm);
-        }
-        if (!status.ok()) {
-            return status;
-        }
-        request.engagement_mm = number(4, row);
-        request.tolerance_over_sigma = number(5, row);
-        ThreadFit answer;
-        status = evaluate(request, answer);
-        if (!status.ok()) {
-            reason = "a length or spread is out of its range";
-            return status;
-        }
-        const auto figures = answer.figures();
-        for (std::size_t i = 0; i < figures.size(); ++i) {
-            columns.figure(row, i, figures[i]);
-        }
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.verdict));
-        return status;
-    });
-    return std::move(columns).dict();
-}
-
-/// Columns of sizes over wires for many designations.
-py::dict wire_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
-                      const std::vector<Doubles>& numbers, bool best, const std::string& set,
-                      const std::string& on_error) {
-    const NumberColumns number(numbers, 1);  // the wire
-    const std::size_t rows = common_rows({designations.size(), number.sizes()[0]}, "thread");
-    std::vector<std::string> names = names_of(kWireFigures);
-    names.insert(names.end(), {"pitch_max_mm", "pitch_min_mm"});
-    AnswerColumns columns(rows, names, {"side_code"});
-    columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
-        Thread thread;
-        ThreadLimits limits;
-        Status status =
-            read_row(designations[designations.size() == 1 ? 0 : row], catalogue.get(), thread, reason);
-        if (status.ok()) {
-            thread = meant_part(thread);
-            status = evaluate(catalogue.get(), thread, LimitOptions{}, limits, &reason);
-        }
-        if (!status.ok()) {
-            return status;
-        }
-        WireRequest request = wire_request(thread, limits);
-        request.wire_mm = number(0, row);
-        request.best = best;
-        request.set = set;
-        OverWires answer;
-        status = evaluate(catalogue.get(), request, answer, &reason);
-        if (!status.ok()) {
-            return status;
-        }
-        const auto figures = answer.figures();
-        for (std::size_t i = 0; i < figures.size(); ++i) {
-            columns.figure(row, i, figures[i]);
-        }
-        columns.figure(row, figures.size(), limits.mm(Limit::pitch_max));
-        columns.figure(row, figures.size() + 1, limits.mm(Limit::pitch_min));
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.side));
-        return status;
-    });
-    return std::move(columns).dict();
-}
-
-/// Columns of verdicts on many measured parts; the classes met as texts.
-py::dict judge_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
-                       const std::vector<Doubles>& numbers, const std::string& on_error) {
-    const NumberColumns number(numbers, 9);
-    std::vector<std::size_t> sizes = number.sizes();
-    sizes.push_back(designations.size());
-    const std::size_t rows = common_rows(sizes, "part");
-    std::vector<std::string> names{"functional_pitch_mm"};
-    std::vector<std::string> codes{"place_code"};
-    for (const std::string_view diameter : kDiameters) {
-        for (const std::string_view what :
-             {"_mm", "_min_mm", "_max_mm", "_to_enter_mm", "_to_middle_mm", "_to_last_mm"}) {
-            names.push_back(std::string(diameter) + std::string(what));
-        }
-        codes.push_back(std::string(diameter) + "_place_code");
-    }
-    AnswerColumns columns(rows, names, codes);
-    std::vector<std::string> met(rows);
-    columns.run(on_error, "parts", [&](std::size_t row, std::string& reason) {
-        JudgeRequest request;
-        Status status = read_row(designations[designations.size() == 1 ? 0 : row], catalogue.get(),
-                                 request.thread, reason);
-        if (!status.ok()) {
-            return status;
-        }
-        request.thread = meant_part(request.thread);
-        request.pitch_mm = number(0, row);
-        request.major_mm = number(1, row);
-        request.minor_mm = number(2, row);
-        request.lead_error_mm = number(3, row);
-        request.leading_error_deg = number(4, row);
-        request.following_error_deg = number(5, row);
-        request.over_wires_mm = number(6, row);
-        request.wire_mm = number(7, row);
-        request.options.engagement_mm = number(8, row);
-        Verdict answer;
-        status = evaluate(catalogue.get(), request, answer, &reason);
-        if (!status.ok()) {
-            return status;
-        }
-        columns.figure(row, 0, answer.functional_pitch_mm);
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.place()));
-        constexpr std::size_t kEach = 6;
-        for (std::size_t i = 0; i < kDiameters.size(); ++i) {
-            const Judged& d = answer.diameters[i];
-            const bool there = d.place != Place::not_measured;
-            const std::array<double, kEach> figures{d.measured_mm,
-                                                    d.min_mm,
-                                                    d.max_mm,
-                                                    there ? d.to_enter_mm : kNaN,
-                                                    there ? d.to_middle_mm : kNaN,
-                                                    there ? d.to_last_mm : kNaN};
-            for (std::size_t k = 0; k < kEach; ++k) {
-                columns.figure(row, 1 + i * kEach + k, figures[k]);
-            }
-            columns.code(row, 1 + i, static_cast<std::uint8_t>(d.place));
-        }
-        for (const ClassTried& tried : answer.classes) {
-            if (tried.met()) {
-                met[row] += met[row].empty() ? "" : " ";
-                met[row] += tried.name;
-            }
-        }
-        return status;
-    });
-    py::dict out = std::move(columns).dict();
-    out["classes_met"] = py::module_::import("numpy").attr("array")(met, py::arg("dtype") = "U");
-    return out;
-}
-
-/// Columns of limits before coating for many designations.
-py::dict precoat_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
-                         const std::vector<Doubles>& numbers, const std::string& gauged_at,
-                         const std::string& rule, const std::string& on_error) {
-    const NumberColumns number(numbers, 3);  // build-up, least and greatest; engagement
-    std::vector<std::size_t> sizes = number.sizes();
-    sizes.push_back(designations.size());
-    const std::size_t rows = common_rows(sizes, "thread");
-    const GaugedAt at = from_name<GaugedAt>("gauged_at", gauged_at);
-    const UnifiedRule decimal_rule = rule_from(rule);
-    constexpr std::size_t kSizes = 6;  // major_max ... minor_min
-    std::vector<std::string> names;
-    for (const char* unit : {"_mm", "_in"}) {
-        for (std::size_t i = 0; i < kSizes; ++i) {
-            names.push_back(std::string(kThreadLimitFigures[i]) + unit);
-        }
-    }
-    for (std::size_t i = 1; i + 1 < kPrecoatFigures.size(); ++i) {
-        names.emplace_back(kPrecoatFigures[i]);
-    }
-    AnswerColumns columns(rows, names, {"way_code"});
-    columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
-        PrecoatRequest request;
-        Status status = read_row(designations[designations.size() == 1 ? 0 : row], catalogue.get(),
-                                 request.thread, reason);
-        if (status.ok()) {
-            status = build_up_row(number(0, row), number(1, row), request.build_up, reason);
-        }
-        if (!status.ok()) {
-            return status;
-        }
-        request.thread = meant_part(request.thread);
-        request.gauged_at = at;
-        request.options = {.rule = decimal_rule, .engagement_mm = number(2, row)};
-        Precoat answer;
-        status = evaluate(catalogue.get(), request, answer, &reason);
-        if (!status.ok()) {
-            return status;
-        }
-        std::size_t column = 0;
-        for (std::size_t i = 0; i < kSizes; ++i) {
-            columns.figure(row, column++, answer.before.mm(static_cast<Limit>(i)));
-        }
-        for (std::size_t i = 0; i < kSizes; ++i) {
-            columns.figure(row, column++, answer.before.in(static_cast<Limit>(i)));
-        }
-        for (const double value :
-             {answer.allowance_um, answer.pitch_change_um, answer.greatest_build_up_um,
-              answer.go_after_pitch_mm, answer.go_after_crest_mm, answer.not_go_after_pitch_mm}) {
-            columns.figure(row, column++, value);
-        }
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.way));
-        return status;
-    });
-    return std::move(columns).dict();
-}
-
 py::dict judged_dict(const Judged& d) {
     py::dict out;
     out["measured_mm"] = number_or_none(d.measured_mm);
@@ -470,6 +78,28 @@ py::dict judged_dict(const Judged& d) {
 
 std::string position_text(const Precoat& p) {
     return p.unified_class != 0 ? fmt::format("{}A", p.unified_class) : std::string(enum_name(p.position));
+}
+
+py::dict sizes_dict(const FitPart& part) {
+    return figures_by_name(std::array<std::string_view, 6>{"major_max_mm", "major_min_mm", "pitch_max_mm",
+                                                           "pitch_min_mm", "minor_max_mm", "minor_min_mm"},
+                           std::array{part.major.max_mm, part.major.min_mm, part.pitch.max_mm,
+                                      part.pitch.min_mm, part.minor.max_mm, part.minor.min_mm});
+}
+
+/// What was measured of a part, as the keywords have it.
+Measured measured_part(std::optional<double> pitch_mm, std::optional<double> major_mm,
+                       std::optional<double> minor_mm, double lead_error_mm, double leading_error_deg,
+                       double following_error_deg, std::optional<double> over_wires_mm,
+                       std::optional<double> wire_mm) {
+    return {given_or_lacking("pitch_mm", pitch_mm),
+            given_or_lacking("major_mm", major_mm),
+            given_or_lacking("minor_mm", minor_mm),
+            lead_error_mm,
+            leading_error_deg,
+            following_error_deg,
+            given_or_lacking("over_wires_mm", over_wires_mm),
+            given_or_lacking("wire_mm", wire_mm)};
 }
 
 void bind_coatings(py::module_& module) {
@@ -554,9 +184,18 @@ void bind_coatings(py::module_& module) {
         },
         py::arg("thread"), py::arg("build_up"), py::arg("catalogue"), py::arg("gauged_at") = "basic",
         py::arg("rule") = "current", py::arg("engagement_mm") = py::none(), "Limits to cut before coating.");
-    module.def("precoat_columns", &precoat_columns, py::arg("designations"), py::arg("catalogue"),
-               py::arg("numbers"), py::arg("gauged_at") = "basic", py::arg("rule") = "current",
-               py::arg("on_error") = "raise", "Columns of limits before coating for many designations.");
+    module.def(
+        "sizes_before_coating",
+        [](const FitPart& part, const std::string& side, const std::string& title) {
+            FitPart before;
+            std::string why;
+            if (!sizes_before_coating(part, side_from(side), title, before, &why).ok()) {
+                throw DomainError(why);
+            }
+            return sizes_dict(before);
+        },
+        py::arg("part"), py::arg("side"), py::arg("title"),
+        "Sizes to cut a part to, mm, so that it is within its own once coated.");
 }
 
 void bind_thread_fits(py::module_& module) {
@@ -635,8 +274,6 @@ void bind_thread_fits(py::module_& module) {
         py::arg("external"), py::arg("internal"), py::arg("clearances_mm"), py::kw_only(),
         py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
         "Chance that the clearance of a pair is below each of some values.");
-    module.def("fit_columns", &fit_columns, py::arg("external"), py::arg("internal"), py::arg("catalogue"),
-               py::arg("numbers"), py::arg("on_error") = "raise", "Columns of fits for many pairs.");
     module.def(
         "suit_answer",
         [](double measured_mm, double clearance_min_mm, double clearance_max_mm, bool external,
@@ -758,16 +395,10 @@ void bind_measuring(py::module_& module) {
            std::optional<double> major_mm, std::optional<double> minor_mm, double lead_error_mm,
            double leading_error_deg, double following_error_deg, std::optional<double> over_wires_mm,
            std::optional<double> wire_mm, std::optional<double> engagement_mm) {
-            JudgeRequest request;
-            request.thread = thread;
-            request.pitch_mm = given_or_lacking("pitch_mm", pitch_mm);
-            request.major_mm = given_or_lacking("major_mm", major_mm);
-            request.minor_mm = given_or_lacking("minor_mm", minor_mm);
-            request.lead_error_mm = lead_error_mm;
-            request.leading_error_deg = leading_error_deg;
-            request.following_error_deg = following_error_deg;
-            request.over_wires_mm = given_or_lacking("over_wires_mm", over_wires_mm);
-            request.wire_mm = given_or_lacking("wire_mm", wire_mm);
+            JudgeRequest request{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
+                                               following_error_deg, over_wires_mm, wire_mm),
+                                 thread,
+                                 {}};
             request.options.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
             return judge(catalogue.get(), request);
         },
@@ -776,12 +407,22 @@ void bind_measuring(py::module_& module) {
         py::arg("leading_error_deg") = 0.0, py::arg("following_error_deg") = 0.0,
         py::arg("over_wires_mm") = py::none(), py::arg("wire_mm") = py::none(),
         py::arg("engagement_mm") = py::none(), "Verdict on a measured part.");
-    module.def("wire_columns", &wire_columns, py::arg("designations"), py::arg("catalogue"),
-               py::arg("numbers"), py::arg("best") = false, py::arg("set") = "",
-               py::arg("on_error") = "raise", "Columns of sizes over wires for many designations.");
-    module.def("judge_columns", &judge_columns, py::arg("designations"), py::arg("catalogue"),
-               py::arg("numbers"), py::arg("on_error") = "raise",
-               "Columns of verdicts on many measured parts.");
+    module.def(
+        "sized_judge_answer",
+        [](const FitPart& limits, const std::string& side, double basic_pitch_diameter_mm,
+           const std::string& name, std::optional<double> pitch_mm, std::optional<double> major_mm,
+           std::optional<double> minor_mm, double lead_error_mm, double leading_error_deg,
+           double following_error_deg, std::optional<double> over_wires_mm, std::optional<double> wire_mm) {
+            return judge(SizedJudgeRequest{
+                measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
+                              following_error_deg, over_wires_mm, wire_mm),
+                limits, side_from(side), basic_pitch_diameter_mm, name});
+        },
+        py::arg("limits"), py::arg("side"), py::arg("basic_pitch_diameter_mm"), py::arg("name"),
+        py::kw_only(), py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
+        py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0, py::arg("leading_error_deg") = 0.0,
+        py::arg("following_error_deg") = 0.0, py::arg("over_wires_mm") = py::none(),
+        py::arg("wire_mm") = py::none(), "Verdict on a measured part by the sizes it is to keep.");
 }
 
 }  // namespace
@@ -847,6 +488,7 @@ void bind_gauging(py::module_& module) {
     bind_coatings(module);
     bind_thread_fits(module);
     bind_measuring(module);
+    bind_thread_columns(module);
 }
 
 }  // namespace halfnut::bind

@@ -12,6 +12,7 @@
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/series.hpp"
 #include "numpy_util.hpp"
+#include "thread_columns.hpp"
 
 namespace halfnut::bind {
 
@@ -19,26 +20,6 @@ namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-Side side_from(const std::string& name) {
-    if (name == "external") {
-        return Side::external;
-    }
-    if (name == "internal") {
-        return Side::internal;
-    }
-    throw DomainError(fmt::format("side must be 'external' or 'internal', got '{}'", name));
-}
-
-UnifiedRule rule_from(const std::string& name) {
-    if (name == "current") {
-        return UnifiedRule::current;
-    }
-    if (name == "handbook") {
-        return UnifiedRule::handbook;
-    }
-    throw DomainError(fmt::format("rule must be 'current' or 'handbook', got '{}'", name));
-}
 
 const char* rule_name(UnifiedRule rule) {
     return rule == UnifiedRule::current ? "current" : "handbook";
@@ -87,117 +68,6 @@ double tolerance(const ThreadLimits& limits, std::int32_t units) {
 LimitOptions options(const std::string& rule, const py::object& engagement_mm) {
     return {.rule = rule_from(rule),
             .engagement_mm = engagement_mm.is_none() ? kNaN : py::cast<double>(engagement_mm)};
-}
-
-/// Columns of limits for many designations; a row that fails has NaN everywhere and a status.
-class LimitColumns {
-   public:
-    explicit LimitColumns(std::size_t rows) : rows_(rows) {
-        for (std::vector<double>& column : columns_) {
-            column.assign(rows, kNaN);
-        }
-        status_.assign(rows, 0);
-        inch_.assign(rows, 0);
-    }
-
-    void set(std::size_t row, const ThreadLimits& limits) {
-        inch_[row] = limits.inch() ? 1 : 0;
-        for (std::size_t i = 0; i < kNames; ++i) {
-            const auto limit = static_cast<Limit>(i);
-            columns_[i][row] = limits.mm(limit);
-            columns_[kNames + i][row] = limits.in(limit);
-        }
-    }
-    void fail(std::size_t row, StatusCode code) { status_[row] = static_cast<std::uint8_t>(code); }
-
-    py::dict dict() && {
-        py::dict out;
-        for (std::size_t i = 0; i < 2 * kNames; ++i) {
-            const std::string name =
-                std::string(kThreadLimitFigures[i % kNames]) + (i < kNames ? "_mm" : "_in");
-            out[py::str(name)] = owned(std::move(columns_[i]));
-        }
-        py::list units;
-        for (std::size_t row = 0; row < rows_; ++row) {
-            units.append(status_[row] != 0 ? "" : inch_[row] != 0 ? "in" : "mm");
-        }
-        out["native_unit"] = py::module_::import("numpy").attr("array")(units, py::arg("dtype") = "U2");
-        out["status"] = owned(std::move(status_));
-        return out;
-    }
-
-   private:
-    static constexpr std::size_t kNames = 6;  // major_max ... minor_min
-
-    template <class T>
-    static py::array_t<T> owned(std::vector<T>&& column) {
-        auto keeper = std::make_unique<std::vector<T>>(std::move(column));
-        const T* data = keeper->data();
-        const auto size = static_cast<py::ssize_t>(keeper->size());
-        const py::capsule owner(keeper.release(),
-                                [](void* pointer) { delete static_cast<std::vector<T>*>(pointer); });
-        return py::array_t<T>(size, data, owner);
-    }
-
-    std::size_t rows_;
-    std::array<std::vector<double>, 2 * kNames> columns_;
-    std::vector<std::uint8_t> status_;
-    std::vector<std::uint8_t> inch_;
-};
-
-py::dict limit_columns(const py::iterable& designations, const SharedCatalogue& catalogue,
-                       const std::string& rule, const Doubles& engagement_mm, const std::string& on_error) {
-    const bool raise = raises_on_error(on_error);
-    std::vector<std::string> texts;
-    for (const py::handle item : designations) {
-        texts.push_back(py::cast<std::string>(item));
-    }
-    const auto count = static_cast<std::size_t>(engagement_mm.size());
-    if (count > 1 && count != texts.size()) {
-        throw DomainError(
-            fmt::format("engagement_mm has {} values for {} designations", count, texts.size()));
-    }
-    const double* lengths = engagement_mm.data();
-    const UnifiedRule decimal_rule = rule_from(rule);
-    LimitColumns columns(texts.size());
-    std::size_t failed = 0;
-    std::size_t first = 0;
-    std::string why;
-    const auto run = [&] {
-        for (std::size_t row = 0; row < texts.size(); ++row) {
-            Thread thread;
-            ThreadLimits limits;
-            DesignationProblem problem;
-            std::string reason;
-            Status status = read_thread(texts[row], catalogue.get(), thread, &problem);
-            if (status.ok()) {
-                const double length = count == 0 ? kNaN : lengths[count == 1 ? 0 : row];
-                status = evaluate(catalogue.get(), thread, {.rule = decimal_rule, .engagement_mm = length},
-                                  limits, &reason);
-            } else {
-                reason = fmt::format("cannot read '{}' at position {}: {}", texts[row], problem.position + 1,
-                                     problem.message);
-            }
-            if (status.ok()) {
-                columns.set(row, limits);
-            } else {
-                columns.fail(row, status.code);
-                if (failed++ == 0) {
-                    first = row;
-                    why = reason;
-                }
-            }
-        }
-    };
-    {
-        const py::gil_scoped_release release;
-        run();
-    }
-    if (raise && failed > 0) {
-        throw DomainError(
-            fmt::format("{} at index {} ({} of {} designations failed)", why, first, failed, texts.size()));
-    }
-    return std::move(columns).dict();
 }
 
 }  // namespace
@@ -307,11 +177,6 @@ void bind_threads(py::module_& module) {
         },
         py::arg("thread"), py::arg("catalogue"), py::arg("rule") = rule_name(UnifiedRule::current),
         py::arg("engagement_mm") = py::none(), "Limits of one part of a thread.");
-    module.def("thread_limit_columns", &limit_columns, py::arg("designations"), py::arg("catalogue"),
-               py::arg("rule") = "current", py::arg("engagement_mm") = py::array_t<double>(0),
-               py::arg("on_error") = "raise",
-               "Columns of limits for many designations, with a status a row.");
-
     module.def(
         "gauge_sizes",
         [](const ThreadLimits& limits) {

@@ -1,6 +1,6 @@
 """Types of the compiled core, by hand; a test compares them with the built module."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, Literal, TypeAlias, overload
 
 import numpy as np
@@ -1037,6 +1037,7 @@ def precoat_answer(
     rule: str = "current",
     engagement_mm: float | None = None,
 ) -> PrecoatAnswer: ...
+def sizes_before_coating(part: FitPart, side: str, title: str) -> dict[str, float | None]: ...
 def precoat_columns(
     designations: list[str],
     catalogue: Catalogue,
@@ -1182,6 +1183,21 @@ def judge_answer(
     over_wires_mm: float | None = None,
     wire_mm: float | None = None,
     engagement_mm: float | None = None,
+) -> VerdictAnswer: ...
+def sized_judge_answer(
+    limits: FitPart,
+    side: str,
+    basic_pitch_diameter_mm: float,
+    name: str,
+    *,
+    pitch_mm: float | None = None,
+    major_mm: float | None = None,
+    minor_mm: float | None = None,
+    lead_error_mm: float = 0.0,
+    leading_error_deg: float = 0.0,
+    following_error_deg: float = 0.0,
+    over_wires_mm: float | None = None,
+    wire_mm: float | None = None,
 ) -> VerdictAnswer: ...
 def over_wires_involute_working(
     pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
@@ -1675,10 +1691,10 @@ def thread_limits(
 ) -> LimitFigures: ...
 def gauge_sizes(limits: LimitFigures) -> dict[str, float]: ...
 def thread_limit_columns(
-    designations: Iterable[str],
+    designations: Sequence[str],
     catalogue: Catalogue,
+    numbers: Sequence[NDArray[np.float64]],
     rule: str = ...,
-    engagement_mm: NDArray[np.float64] = ...,
     on_error: str = ...,
 ) -> dict[str, NDArray[Any]]: ...
 

@@ -16,7 +16,7 @@ import re
 from collections.abc import Callable, Iterable, Mapping, MutableMapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any, Literal
 
 import numpy as np
@@ -978,9 +978,13 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
 
         asked = {"alloy": alloy, "tool": _known_tool}
     elif kind in ("limits", "wires"):
-        from halfnut import gauging, threads
+        from halfnut import form_threads, gauging
 
-        asked = {"thread": threads.limits if kind == "limits" else gauging.wires}
+        asked = {"thread": form_threads.limits if kind == "limits" else gauging.wires}
+    elif kind == "fit":
+        from halfnut import thread_fits
+
+        asked = {side: partial(thread_fits.part_limits, side=side) for side in ("external", "internal")}
     columns = {name: table.texts(name) for name in asked if name in names}
     numbers: dict[str, NDArray[np.float64]] = {}
     complaints: dict[tuple[str, str], str] = {}

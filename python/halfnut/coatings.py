@@ -432,13 +432,13 @@ def precoat_columns(
     Parameters
     ----------
     designations : str or sequence of str
-        One designation a row, with one class; one serves all rows.
+        One designation a row, of any form that is known; one serves all rows.
     build_up_min_um, build_up_max_um : array_like
         Least and greatest build-up of a surface, um: one value, or one a row.
     engagement_mm : array_like
         Length of engagement, mm; NaN: normal.
     gauged_at, rule
-        As for `precoat`.
+        As for `precoat`; of ISO metric and Unified threads alone: those of other forms gauge at their own limits.
     on_error : {"raise", "status"}
         Raise at the first row that fails, or give NaN and a status other than 0 there.
 

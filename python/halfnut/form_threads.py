@@ -6,8 +6,6 @@ gauged to. `thread`, `limits`, `fit`, `wires`, `judge` and `precoat` take such d
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -19,7 +17,7 @@ from halfnut.coatings import build_up as read_build_up
 from halfnut.coatings import precoat as precoat_thread
 from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
-from halfnut.sizes import both, one, spans
+from halfnut.sizes import MM_PER_INCH, both, one, spans
 from halfnut.threads import Rule, Thread, ThreadLimits
 from halfnut.units import length
 from halfnut.words import LOAD, caution
@@ -152,7 +150,8 @@ class FormLimits(PlainThread, Record):
         return {"thread": str(self.thread), **out}
 
     def _native(self, size_mm: float) -> float:
-        return size_mm / 25.4 if self.unit == "in" else size_mm
+        # back to the places that the standard has: 25.4 over and back leaves a last bit
+        return round(size_mm / MM_PER_INCH, 9) if self.unit == "in" else size_mm
 
     @property
     def major_max(self) -> float | None:
@@ -334,23 +333,7 @@ def coated_limits(bare: FormLimits, coat: BuildUp) -> FormLimits:
     >>> round(bare.pitch_max_mm - coated_limits(bare, BuildUp(5.0, 5.0)).pitch_max_mm, 4)
     0.0386
     """
-    outer = bare.side == "external"
-    moved: dict[str, Any] = {}
-    for name in ("major", "pitch", "minor"):
-        change = _core.coated_pitch_change_um if name == "pitch" else None
-        least, most = (
-            float(change(um, bare.half_angle_deg)) / 1000 if change is not None else 2.0 * um / 1000
-            for um in (coat.min_um, coat.max_um)
-        )
-        low, high = getattr(bare, f"{name}_min_mm"), getattr(bare, f"{name}_max_mm")
-        low = None if low is None else low - least if outer else low + most
-        high = None if high is None else high - most if outer else high + least
-        if low is not None and high is not None and low > high:
-            raise _core.DomainError(
-                f"a build-up from {coat.min_um:g} to {coat.max_um:g} um varies by more than the {name} diameter's "
-                f"tolerance of {bare.title}: mask the thread, or have the coating held closer"
-            )
-        moved |= {f"{name}_min_mm": low, f"{name}_max_mm": high}
+    moved: dict[str, Any] = _core.sizes_before_coating(bare.part(coat), bare.side, bare.title)
     return replace(
         bare, title=f"{bare.title} before coating", cautions=(*bare.cautions, caution("form_precoat")), **moved
     )
@@ -513,40 +496,3 @@ def taper_pipe(thread: str | FormThread) -> TaperPipe:
     return TaperPipe(
         thread=str(given), unit=given.unit, tpi=given.tpi, cautions=tuple(made), evidence=evidence, **answer
     )
-
-
-def judged_sizes(bare: FormLimits, measured: Mapping[str, float | None], error_mm: float) -> dict[str, dict[str, Any]]:
-    """Each diameter against its limits, as `halfnut.gauging.Judged` takes it; `error_mm` is on the pitch diameter.
-
-    Roots have no limit beyond the one that the other part must clear.
-    """
-    outer = bare.side == "external"
-    sense = 1.0 if outer else -1.0
-    nothing = 1e-9
-    out: dict[str, dict[str, Any]] = {}
-    for name in ("major", "pitch", "minor"):
-        low, high = getattr(bare, f"{name}_min_mm"), getattr(bare, f"{name}_max_mm")
-        if name == ("minor" if outer else "major"):
-            low, high = (None, high) if outer else (low, None)
-        size = measured.get(name)
-        most, least = (high, low) if outer else (low, high)
-        judged: dict[str, Any] = {"measured_mm": size, "min_mm": low, "max_mm": high, "place": "not measured"}
-        judged |= {"to_enter_mm": 0.0, "to_middle_mm": 0.0, "to_last_mm": 0.0}
-        if size is not None:
-            go = size + sense * (error_mm if name == "pitch" else 0.0)
-            over = -1.0 if most is None else sense * (go - most)
-            under = -1.0 if least is None else sense * (least - size)
-            place = "overcut" if under > nothing else "metal left" if over > nothing else "within"
-            enter = max(0.0, over) if place == "metal left" else 0.0
-            middle = enter if most is None or least is None else sense * (go - 0.5 * (most + least))
-            judged |= {"place": place, "to_enter_mm": enter, "to_middle_mm": middle}
-            judged["to_last_mm"] = enter if least is None else -under
-        out[name] = judged
-    return out
-
-
-def depth_above_below(bare: FormLimits) -> tuple[float, float]:
-    """Depth of flank above and below the pitch line that the mating part touches, mm."""
-    crest = bare.major_max_mm if bare.side == "external" else bare.minor_min_mm
-    above = abs((crest or bare.basic_pitch_mm) - bare.basic_pitch_mm) / 2
-    return above, above if math.isfinite(above) else 0.0

@@ -286,7 +286,7 @@ def wire_columns(
     Parameters
     ----------
     designations : str or sequence of str
-        One designation a row; one serves all rows.
+        One designation a row, of any form that is known; one serves all rows.
     wire_mm : array_like
         Wire or ball, mm; NaN: chosen, as `wires` does.
     best : bool
@@ -538,46 +538,34 @@ def _judge_form(
     wire_mm: float | None,
 ) -> Verdict:
     """The verdict on a trapezoidal, Acme, pipe or Whitworth thread, with its own flank angle."""
-    outer = bare.side == "external"
-    crest = "major" if outer else "minor"
-    if (over_mm is None) != (wire_mm is None):
-        raise _core.DomainError("a size over wires and the wire's diameter go together: give over_wires and wire")
-    if over_mm is not None and sizes["pitch"] is not None:
-        raise _core.DomainError("pitch and over_wires say the same: give one of them")
-    if over_mm is None and all(size is None for size in sizes.values()):
-        raise _core.DomainError("nothing measured: give a pitch, major or minor diameter, or a size over wires")
-    for name, size in sizes.items():
-        if size is not None and not size > 0.0:
-            raise _core.DomainError(f"{name} must be > 0 mm, got {size:g}")
-    cautions = [caution("form_no_classes"), *bare.cautions]
-    if over_mm is not None and wire_mm is not None:
-        assumed = sizes[crest] is None
-        edge = (bare.major_max_mm if outer else bare.minor_min_mm) if assumed else sizes[crest]
-        assert edge is not None
-        solve = pitch_diameter_from_wires_exact_mm if outer else pitch_diameter_from_balls_exact_mm
-        sizes["pitch"] = float(solve(over_mm, edge, bare.pitch_mm, bare.lead_mm, bare.half_angle_deg, wire_mm))
-        if assumed:
-            cautions.append(caution("judge_major_assumed" if outer else "judge_minor_assumed"))
     lead_mm, leading_deg, following_deg = errors
-    error_mm = float(pitch_error_equivalent_mm(abs(lead_mm), bare.half_angle_deg)) if lead_mm else 0.0
-    if leading_deg or following_deg:
-        above, below = form_threads.depth_above_below(bare)
-        error_mm += float(flank_error_equivalent_mm(leading_deg, following_deg, bare.half_angle_deg, above, below))
-    if error_mm == 0.0:
+    answer = _core.sized_judge_answer(
+        bare.part(_core.BuildUp(0.0, 0.0)),
+        bare.side,
+        bare.basic_pitch_mm,
+        bare.tolerance_class or bare.title,
+        pitch_mm=sizes["pitch"],
+        major_mm=sizes["major"],
+        minor_mm=sizes["minor"],
+        lead_error_mm=lead_mm,
+        leading_error_deg=leading_deg,
+        following_error_deg=following_deg,
+        over_wires_mm=over_mm,
+        wire_mm=wire_mm,
+    )
+    cautions = [caution("form_no_classes"), *bare.cautions]
+    if answer.crest_assumed:
+        cautions.append(caution("judge_major_assumed" if bare.side == "external" else "judge_minor_assumed"))
+    if lead_mm == 0.0 and leading_deg == 0.0 and following_deg == 0.0:
         cautions.append(caution("judge_form_assumed"))
-    judged = {name: Judged(**each) for name, each in form_threads.judged_sizes(bare, sizes, error_mm).items()}
-    order = ("not measured", "within", "metal left", "overcut")
-    place = max((each.place for each in judged.values()), key=order.index)
-    places = {name: each.place for name, each in judged.items()}
-    size = sizes["pitch"]
     return Verdict(
         thread=bare.title,
         side=bare.side,
         unit=bare.unit,
-        place=place,
-        diameters=judged,
-        functional_pitch_mm=None if size is None else size + (error_mm if outer else -error_mm),
-        classes=((bare.tolerance_class or bare.title, place == "within", places),),
+        place=answer.place,
+        diameters={name: Judged(**values) for name, values in answer.diameters.items()},
+        functional_pitch_mm=answer.functional_pitch_mm,
+        classes=tuple(answer.classes),
         over_wires_mm=over_mm,
         wire_mm=wire_mm,
         cautions=tuple(cautions),
@@ -604,7 +592,7 @@ def judge_columns(
     Parameters
     ----------
     designations : str or sequence of str
-        The thread each part is to be; one serves all rows.
+        The thread each part is to be, of any form that is known; one serves all rows.
     pitch_mm, major_mm, minor_mm : array_like
         Measured, mm; NaN: not measured. One value, or one a row, as all that follow.
     over_wires_mm, wire_mm : array_like

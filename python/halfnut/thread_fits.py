@@ -44,6 +44,7 @@ __all__ = [
     "fit",
     "fit_columns",
     "one_thread",
+    "part_limits",
     "thread_tilt_deg",
 ]
 
@@ -197,7 +198,28 @@ def one_thread(external: Thread, internal: Thread) -> bool:
     )
 
 
-def _limits_of(part: Any, side: str) -> ThreadLimits | PlainThread:
+def part_limits(part: Any, side: str) -> ThreadLimits | PlainThread:
+    """Limits of one part of a fit, of the usual class where none is given; those that are given come back.
+
+    Parameters
+    ----------
+    part : str, Thread, FormThread, ThreadLimits or PlainThread
+        As for `fit`.
+    side : {"external", "internal"}
+        Which part it is to be.
+
+    Returns
+    -------
+    ThreadLimits or PlainThread
+
+    Raises
+    ------
+    DesignationError, DomainError, NotTabulatedError
+        Not understood, a part of the other side, or a thread without limits.
+
+    >>> part_limits("M10", "internal").pitch_min
+    9.026
+    """
     if isinstance(part, (ThreadLimits, PlainThread)):
         found: ThreadLimits | PlainThread = part
     elif form_threads.is_form(part):
@@ -322,7 +344,7 @@ def fit(
     """
     catalogue = active()
 
-    male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
+    male, female = part_limits(external, "external"), part_limits(internal, "internal")
     coat_male = build_up(build_up_external, "build_up_external")
     coat_female = build_up(build_up_internal, "build_up_internal")
     engagement_mm = _size(engagement, "engagement")
@@ -424,7 +446,7 @@ def clearance_chances(
     >>> clearance_chances("M10-6g", "M10-6H", [0.0, 0.188, 0.4]).round(3).tolist()
     [0.0, 0.5, 1.0]
     """
-    male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
+    male, female = part_limits(external, "external"), part_limits(internal, "internal")
     coats = build_up(build_up_external, "build_up_external"), build_up(build_up_internal, "build_up_internal")
     asked = np.asarray(clearances_mm, dtype=np.float64)
     chances = _core.fit_chances(
@@ -526,11 +548,11 @@ def fit_columns(
     Parameters
     ----------
     external, internal : str or sequence of str
-        Designations; one serves all rows.
+        Designations of any form that is known; one serves all rows.
     build_up_external_min_um, build_up_external_max_um, build_up_internal_min_um, build_up_internal_max_um : array_like
         Build-up of a surface, um: one value, or one a row.
     engagement_mm : array_like
-        Full-form length, mm; NaN: the nominal diameter.
+        Full-form length, mm; NaN: as the external designation states, or the nominal diameter.
     tolerance_over_sigma : array_like
         As for `fit`.
     on_error : {"raise", "status"}

@@ -360,9 +360,9 @@ def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "curren
 
 
 def limit_columns(
-    designations: Iterable[str],
+    designations: Iterable[str] | str,
     *,
-    engagement_mm: ArrayLike = (),
+    engagement_mm: ArrayLike = np.nan,
     rule: Rule = "current",
     on_error: Literal["raise", "status"] = "raise",
 ) -> dict[str, NDArray[Any]]:
@@ -370,10 +370,10 @@ def limit_columns(
 
     Parameters
     ----------
-    designations : iterable of str
-        One designation a row, each with one class.
-    engagement_mm : array_like, optional
-        Length of engagement, mm: none, one for all, or one a row (NaN: normal).
+    designations : str or iterable of str
+        One designation a row, of any form that is known, each with one class; one serves all rows.
+    engagement_mm : array_like
+        Length of engagement, mm: one for all, or one a row (NaN: normal).
     rule : {"current", "handbook"}
         Decimal rule of Unified threads.
     on_error : {"raise", "status"}
@@ -390,8 +390,11 @@ def limit_columns(
     DomainError
         With the first bad row, why, and how many failed.
 
-    >>> limit_columns(["M10-6g", "1/4-20 UNC-2A"])["pitch_max_mm"].round(3).tolist()
-    [8.994, 5.497]
+    >>> limit_columns(["M10-6g", "1/4-20 UNC-2A", "Tr12x3-7e"])["pitch_max_mm"].round(3).tolist()
+    [8.994, 5.497, 10.415]
     """
+    names = [designations] if isinstance(designations, str) else list(designations)
     lengths = np.atleast_1d(np.asarray(engagement_mm, dtype=np.float64))
-    return _core.thread_limit_columns(designations, active(), rule, lengths, on_error)
+    out = _core.thread_limit_columns(names, active(), [lengths], rule, on_error)
+    out["native_unit"] = np.where(out["status"] == 0, np.array(["mm", "in"])[out.pop("unit_code")], "")
+    return out

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 namespace halfnut::threads {
 namespace {
 
@@ -74,7 +76,10 @@ Status one_part(const AnyThread& thread, std::optional<Side> side, PartChoice ch
     const auto part = [&](Side which) -> AnyThread {
         return form != nullptr ? AnyThread(form_part(*form, which)) : AnyThread(plain->part(which));
     };
-    const bool pipe = form != nullptr && form->form == "G";
+    // their classes, if any, say nothing of the internal part, and of a taper thread of none
+    const bool pipe = form != nullptr && (form->form == "G" || form->form == "R" || form->form == "NPT");
+    const bool internal_pipe =
+        pipe && (form->form == "G" ? !external : form->prefix == "Rc" || form->prefix == "Rp");
     if (side) {
         const bool own = *side == Side::external ? external : internal;
         const bool other = *side == Side::external ? internal : external;
@@ -91,7 +96,7 @@ Status one_part(const AnyThread& thread, std::optional<Side> side, PartChoice ch
         return refuse(why, fmt::format("{} names {}: take its .external or its .internal",
                                        format_any_thread(thread), external ? "both parts" : "no part"));
     }
-    const Side meant = (pipe && !external) || (internal && !external) ? Side::internal : Side::external;
+    const Side meant = internal_pipe || (internal && !external) ? Side::internal : Side::external;
     out = {part(meant), meant};
     return {};
 }
@@ -125,6 +130,7 @@ Status evaluate(const Catalogue& catalogue, const ThreadPart& part, const LimitO
         const Status status = evaluate(catalogue, *form, part.side, engagement, limits, why);
         if (status.ok()) {
             out.sizes = fit_part(catalogue, *form, limits);
+            out.allowance_mm = limits.allowance * form->scale();
             for (std::size_t i = 0; i < out.mm.size(); ++i) {
                 out.mm[i] = limits.mm(i);
                 out.in[i] = limits.in(i);
@@ -138,6 +144,7 @@ Status evaluate(const Catalogue& catalogue, const ThreadPart& part, const LimitO
     const Status status = evaluate(catalogue, thread, options, limits, why);
     if (status.ok()) {
         out.sizes = fit_part(thread, limits);
+        out.allowance_mm = std::abs(limits.deviation) * (limits.inch() ? kInchMm / 1e4 : 1e-3);
         for (std::size_t i = 0; i < out.mm.size(); ++i) {
             out.mm[i] = limits.mm(static_cast<Limit>(i));
             out.in[i] = limits.in(static_cast<Limit>(i));

@@ -870,6 +870,14 @@ const ThreadFormRow& form_row(const Catalogue& catalogue, const FormThread& thre
     throw NotTabulatedError(fmt::format("no thread form '{}'", thread.form));
 }
 
+double basic_pitch_diameter_mm(const Catalogue& catalogue, const FormThread& thread) {
+    return (thread.diameter - form_row(catalogue, thread).pitch_drop * thread.pitch) * thread.scale();
+}
+
+double basic_minor_diameter_mm(const Catalogue& catalogue, const FormThread& thread) {
+    return (thread.diameter - form_row(catalogue, thread).minor_drop * thread.pitch) * thread.scale();
+}
+
 std::string usual_class(const FormThread& thread, Side side) {
     const bool external = side == Side::external;
     if (thread.form == "Tr") {

@@ -11,7 +11,6 @@
 namespace halfnut::threads {
 namespace {
 
-constexpr double kHalfAngleDeg = 30.0;
 /// A rounding error of a conversion puts no part out of its limits.
 constexpr double kNothingMm = 1e-9;
 
@@ -55,30 +54,28 @@ Judged judged(double measured, double go, double not_go, double min, double max,
     return out;
 }
 
-std::array<Judged, 3> against(const JudgeRequest& request, const ThreadLimits& limits, double functional) {
-    const bool external = limits.side == Side::external;
+std::array<Judged, 3> against(const Measured& measured, const FitPart& limits, Side side, double functional) {
+    const bool external = side == Side::external;
     // The external minor and the internal major diameter are roots: their maximum-material side alone is a
     // limit that a gauge checks; the figures of the other side come with the tool.
-    const double root_min = external ? kNaN : limits.mm(Limit::major_min);
-    const double root_max = external ? limits.mm(Limit::minor_max) : kNaN;
-    return {judged(request.major_mm, request.major_mm, request.major_mm,
-                   external ? limits.mm(Limit::major_min) : root_min,
-                   external ? limits.mm(Limit::major_max) : kNaN, external),
-            judged(request.pitch_mm, functional, request.pitch_mm, limits.mm(Limit::pitch_min),
-                   limits.mm(Limit::pitch_max), external),
-            judged(request.minor_mm, request.minor_mm, request.minor_mm,
-                   external ? kNaN : limits.mm(Limit::minor_min),
-                   external ? root_max : limits.mm(Limit::minor_max), external)};
+    const SizeRange major{limits.major.min_mm, external ? limits.major.max_mm : kNaN};
+    const SizeRange minor{external ? kNaN : limits.minor.min_mm, limits.minor.max_mm};
+    return {
+        judged(measured.major_mm, measured.major_mm, measured.major_mm, major.min_mm, major.max_mm, external),
+        judged(measured.pitch_mm, functional, measured.pitch_mm, limits.pitch.min_mm, limits.pitch.max_mm,
+               external),
+        judged(measured.minor_mm, measured.minor_mm, measured.minor_mm, minor.min_mm, minor.max_mm,
+               external)};
 }
 
 void try_classes(const Catalogue& catalogue, const JudgeRequest& request, double functional, Verdict& out) {
-    const bool external = out.limits.side == Side::external;
+    const bool external = out.side == Side::external;
     const auto attempt = [&](const Thread& thread) {
         ThreadLimits limits;
         if (!evaluate(catalogue, thread, request.options, limits).ok()) {
             return;
         }
-        const std::array<Judged, 3> places = against(request, limits, functional);
+        const std::array<Judged, 3> places = against(request, fit_part(thread, limits), out.side, functional);
         out.classes.push_back({class_text(thread), {places[0].place, places[1].place, places[2].place}});
     };
     Thread thread = request.thread;
@@ -103,44 +100,35 @@ void try_classes(const Catalogue& catalogue, const JudgeRequest& request, double
 }
 
 /// Pitch diameter from the size over wires or across balls; why there is none, in words.
-std::string pitch_over_wires(const JudgeRequest& request, Verdict& out, double& pitch_diameter) {
-    const bool external = out.limits.side == Side::external;
-    const double measured = external ? request.major_mm : request.minor_mm;
-    out.crest_assumed = std::isnan(measured);
-    const double crest = !out.crest_assumed ? measured
-                         : external         ? out.limits.mm(Limit::major_max)
-                                            : out.limits.mm(Limit::minor_min);
-    const double pitch = request.thread.pitch_mm();
-    const double lead = request.thread.lead_mm();
+std::string pitch_over_wires(const Measured& measured, const FitPart& limits, Verdict& out,
+                             double& pitch_diameter) {
+    const bool external = out.side == Side::external;
+    const double found = external ? measured.major_mm : measured.minor_mm;
+    out.crest_assumed = std::isnan(found);
+    const double crest = !out.crest_assumed ? found : external ? limits.major.max_mm : limits.minor.min_mm;
+    const double pitch = limits.pitch_mm;
+    const double lead = limits.starts * pitch;
+    const double half_angle = limits.half_angle_deg;
     const auto solve = [&]<class Formula>(Formula /*formula*/) {
-        const Status status = halfnut::evaluate<Formula>(pitch_diameter, request.over_wires_mm, crest, pitch,
-                                                         lead, kHalfAngleDeg, request.wire_mm);
+        const Status status = halfnut::evaluate<Formula>(pitch_diameter, measured.over_wires_mm, crest, pitch,
+                                                         lead, half_angle, measured.wire_mm);
         return status.ok() ? std::string()
-                           : Formula::refusal(request.over_wires_mm, crest, pitch, lead, kHalfAngleDeg,
-                                              request.wire_mm);
+                           : Formula::refusal(measured.over_wires_mm, crest, pitch, lead, half_angle,
+                                              measured.wire_mm);
     };
     return external ? solve(PitchFromWiresExact{}) : solve(PitchFromBallsExact{});
 }
 
-}  // namespace
-
-Place Verdict::place() const noexcept {
-    Place worst = Place::not_measured;
-    for (const Judged& d : diameters) {
-        worst = std::max(worst, d.place);
+Status refuse(std::string_view text, Verdict& out, std::string* why) {
+    if (why != nullptr) {
+        *why = text;
     }
-    return worst;
+    out = {};
+    return {StatusCode::inconsistent, 0};
 }
 
-Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out, std::string* why) {
-    out = {};
-    const auto refuse = [&](std::string_view text) {
-        if (why != nullptr) {
-            *why = text;
-        }
-        out = {};
-        return Status{StatusCode::inconsistent, 0};
-    };
+/// Whether there is something to judge, each number in its range.
+Status check_measured(const Measured& request, Verdict& out, std::string* why) {
     const std::array values{request.pitch_mm,          request.major_mm,
                             request.minor_mm,          request.lead_error_mm,
                             request.leading_error_deg, request.following_error_deg,
@@ -162,33 +150,73 @@ Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict
     }
     const bool over_wires = !std::isnan(request.over_wires_mm);
     if (over_wires != !std::isnan(request.wire_mm)) {
-        return refuse("a size over wires and the wire's diameter go together: give over_wires and wire");
+        return refuse("a size over wires and the wire's diameter go together: give over_wires and wire", out,
+                      why);
     }
     if (over_wires && !std::isnan(request.pitch_mm)) {
-        return refuse("pitch and over_wires say the same: give one of them");
+        return refuse("pitch and over_wires say the same: give one of them", out, why);
     }
     if (!measured) {
-        return refuse("nothing measured: give a pitch, major or minor diameter, or a size over wires");
+        return refuse("nothing measured: give a pitch, major or minor diameter, or a size over wires", out,
+                      why);
     }
-    const Status status = evaluate(catalogue, request.thread, request.options, out.limits, why);
+    return {};
+}
+
+/// The diameters of a part against its limits; the pitch diameter, where it was measured over wires, is put
+/// in `found`. `error` is what the errors of form take from the clearance.
+Status judge_diameters(Measured& found, const FitPart& limits, double depth_above, double depth_below,
+                       Verdict& out, double& error, std::string* why) {
+    if (!std::isnan(found.over_wires_mm)) {
+        const std::string text = pitch_over_wires(found, limits, out, found.pitch_mm);
+        if (!text.empty()) {
+            return refuse(text, out, why);
+        }
+    }
+    error = PitchErrorEquivalent::compute(found.lead_error_mm, limits.half_angle_deg) +
+            FlankErrorEquivalent::compute(found.leading_error_deg, found.following_error_deg,
+                                          limits.half_angle_deg, depth_above, depth_below);
+    if (std::isnan(error)) {
+        return refuse(fmt::format("errors of {:g} and {:g} deg leave no flank of {:g} deg",
+                                  found.leading_error_deg, found.following_error_deg, limits.half_angle_deg),
+                      out, why);
+    }
+    out.functional_pitch_mm = found.pitch_mm + (out.side == Side::external ? error : -error);
+    out.diameters = against(found, limits, out.side, out.functional_pitch_mm);
+    return {};
+}
+
+}  // namespace
+
+Place Verdict::place() const noexcept {
+    Place worst = Place::not_measured;
+    for (const Judged& d : diameters) {
+        worst = std::max(worst, d.place);
+    }
+    return worst;
+}
+
+Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out, std::string* why) {
+    out = {};
+    Status status = check_measured(request, out, why);
     if (!status.ok()) {
         return status;
     }
-    const bool external = out.limits.side == Side::external;
-    JudgeRequest found = request;
-    if (over_wires) {
-        const std::string text = pitch_over_wires(request, out, found.pitch_mm);
-        if (!text.empty()) {
-            return refuse(text);
-        }
+    status = evaluate(catalogue, request.thread, request.options, out.limits, why);
+    if (!status.ok()) {
+        return status;
     }
+    out.side = out.limits.side;
+    JudgeRequest found = request;
     const double h = TriangleHeight::compute(request.thread.pitch_mm());
-    const double error = PitchErrorEquivalent::compute(request.lead_error_mm, kHalfAngleDeg) +
-                         FlankErrorEquivalent::compute(request.leading_error_deg, request.following_error_deg,
-                                                       kHalfAngleDeg, 3.0 * h / 8.0, h / 4.0);
-    out.functional_pitch_mm = found.pitch_mm + (external ? error : -error);
-    out.diameters = against(found, out.limits, out.functional_pitch_mm);
+    double error = 0.0;
+    status =
+        judge_diameters(found, fit_part(request.thread, out.limits), 3.0 * h / 8.0, h / 4.0, out, error, why);
+    if (!status.ok()) {
+        return status;
+    }
     try_classes(catalogue, found, out.functional_pitch_mm, out);
+    const bool over_wires = !std::isnan(request.over_wires_mm);
     if (over_wires) {
         out.evidence.note(figure_index(kJudgeFigures, "pitch"), rule::wire_contact);
     }
@@ -201,6 +229,37 @@ Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict
         out.evidence.note(figure_index(kJudgeFigures, "functional_pitch_mm"), rule::fit_functional);
     }
     return {};
+}
+
+Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why) {
+    out = {};
+    Status status = check_measured(request, out, why);
+    if (!status.ok()) {
+        return status;
+    }
+    out.side = request.side;
+    SizedJudgeRequest found = request;
+    const FitPart& limits = request.limits;
+    const double crest = request.side == Side::external ? limits.major.max_mm : limits.minor.min_mm;
+    const double height = 0.5 * std::abs(crest - request.basic_pitch_diameter_mm);
+    const double depth = std::isfinite(height) ? height : 0.0;
+    double error = 0.0;
+    status = judge_diameters(found, limits, depth, depth, out, error, why);
+    if (!status.ok()) {
+        return status;
+    }
+    const auto& d = out.diameters;
+    out.classes.push_back({request.name, {d[0].place, d[1].place, d[2].place}});
+    return {};
+}
+
+Verdict judge(const SizedJudgeRequest& request) {
+    Verdict out;
+    std::string why;
+    if (!evaluate(request, out, &why).ok()) {
+        throw DomainError(why);
+    }
+    return out;
 }
 
 Verdict judge(const Catalogue& catalogue, const JudgeRequest& request) {

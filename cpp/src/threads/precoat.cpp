@@ -187,6 +187,40 @@ Status evaluate(const Catalogue& catalogue, const PrecoatRequest& request, Preco
     return {};
 }
 
+Status sizes_before_coating(const FitPart& limits, Side side, std::string_view title, FitPart& out,
+                            std::string* why) {
+    const BuildUp& coat = limits.build_up;
+    const bool external = side == Side::external;
+    out = limits;
+    struct Dimension {
+        std::string_view name;
+        SizeRange& size;
+        double least;
+        double most;
+    };
+    const double least = CoatedDiameterChange::compute(coat.min_um) / 1000.0;
+    const double most = CoatedDiameterChange::compute(coat.max_um) / 1000.0;
+    const double pitch_least = CoatedPitchChange::compute(coat.min_um, limits.half_angle_deg) / 1000.0;
+    const double pitch_most = CoatedPitchChange::compute(coat.max_um, limits.half_angle_deg) / 1000.0;
+    for (const Dimension& each :
+         {Dimension{"major", out.major, least, most}, Dimension{"pitch", out.pitch, pitch_least, pitch_most},
+          Dimension{"minor", out.minor, least, most}}) {
+        each.size.min_mm = external ? each.size.min_mm - each.least : each.size.min_mm + each.most;
+        each.size.max_mm = external ? each.size.max_mm - each.most : each.size.max_mm + each.least;
+        if (each.size.min_mm > each.size.max_mm) {
+            if (why != nullptr) {
+                *why = fmt::format(
+                    "a build-up from {:g} to {:g} um varies by more than the {} diameter's tolerance of {}: "
+                    "mask the thread, or have the coating held closer",
+                    coat.min_um, coat.max_um, each.name, title);
+            }
+            out = limits;
+            return {StatusCode::inconsistent, 1};
+        }
+    }
+    return {};
+}
+
 Precoat precoat(const Catalogue& catalogue, const PrecoatRequest& request) {
     Precoat out;
     std::string why;

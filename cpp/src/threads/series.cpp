@@ -158,10 +158,8 @@ bool compare(const Catalogue& catalogue, const SeriesThread& candidate, const Fo
         }
         const SizeRange& range = external ? limits.sizes.major : limits.sizes.minor;
         const double major = basic_major_mm(catalogue, thread);
-        const double minor =
-            form != nullptr
-                ? (form->diameter - form_row(catalogue, *form).minor_drop * form->pitch) * form->scale()
-                : BasicMinorDiameter::compute(major, pitch_mm(thread));
+        const double minor = form != nullptr ? basic_minor_diameter_mm(catalogue, *form)
+                                             : BasicMinorDiameter::compute(major, pitch_mm(thread));
         crest = {external ? major : minor, range.min_mm, range.max_mm};
     }
     const double half_angle = half_angle_deg(catalogue, thread);

@@ -51,7 +51,7 @@ struct ThreadPart {
 /// The part that is meant, without throwing.
 ///
 /// Given
-///   thread  a thread; a parallel pipe thread is internal where it names no class
+///   thread  a thread; G without a class is the internal part, and so are Rc and Rp
 ///   side    which part is asked for; none: as `choice` says
 /// Returned
 ///   ok and `out`; or inconsistent, with `why`: a class of the other part only, or (named) no class or two
@@ -65,6 +65,7 @@ struct ThreadPart {
 struct PartLimits {
     FitPart sizes;  ///< bare
     bool inch = false;
+    double allowance_mm = kNaN;  ///< of the pitch diameter
     std::array<double, 6> mm{};  ///< major_max ... minor_min; NaN: none set
     std::array<double, 6> in{};
 };

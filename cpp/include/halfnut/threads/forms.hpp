@@ -72,6 +72,10 @@ struct FormThread {
 /// The form's row: its geometry and source.
 [[nodiscard]] const ThreadFormRow& form_row(const Catalogue& catalogue, const FormThread& thread);
 
+/// Basic diameters of its profile, mm; of a taper thread those over its diameter as designated.
+[[nodiscard]] double basic_pitch_diameter_mm(const Catalogue& catalogue, const FormThread& thread);
+[[nodiscard]] double basic_minor_diameter_mm(const Catalogue& catalogue, const FormThread& thread);
+
 /// Usual class of a part: 7e and 7H, 2G, A, medium; empty where there is one only.
 [[nodiscard]] std::string usual_class(const FormThread& thread, Side side);
 

@@ -11,13 +11,14 @@
 
 #include "halfnut/evidence.hpp"
 #include "halfnut/level1.hpp"
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {
 
-struct JudgeRequest {
-    Thread thread;           ///< with exactly one class: the part that is meant
-    double pitch_mm = kNaN;  ///< measured; NaN: not measured
+/// What was measured of a part.
+struct Measured {
+    double pitch_mm = kNaN;  ///< NaN: not measured
     double major_mm = kNaN;
     double minor_mm = kNaN;
     double lead_error_mm = 0.0;  ///< between any two flanks within the engagement
@@ -25,7 +26,19 @@ struct JudgeRequest {
     double following_error_deg = 0.0;
     double over_wires_mm = kNaN;  ///< in place of pitch_mm, with wire_mm: over wires, or across balls
     double wire_mm = kNaN;
+};
+
+struct JudgeRequest : Measured {
+    Thread thread;  ///< with exactly one class: the part that is meant
     LimitOptions options;
+};
+
+/// A part by the sizes it is to keep, of any flank angle.
+struct SizedJudgeRequest : Measured {
+    FitPart limits;  ///< its coating, errors and temperature do not count
+    Side side{};
+    double basic_pitch_diameter_mm = kNaN;  ///< half of crest less this is the depth of flank to either side
+    std::string name;                       ///< of the class or the sizes, for ClassTried
 };
 
 inline constexpr std::array kJudgeArguments{
@@ -92,7 +105,8 @@ struct Verdict {
     double functional_pitch_mm = kNaN;
     bool crest_assumed = false;  ///< no crest was measured for the wires: taken at its maximum-material limit
     std::vector<ClassTried> classes;
-    ThreadLimits limits;
+    Side side{};
+    ThreadLimits limits;  ///< of the thread that was asked about; of sizes none
     Evidence<7> evidence;
 
     /// The worst of the three: overcut, then metal_left, then within.
@@ -108,6 +122,10 @@ struct Verdict {
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out,
                               std::string* why = nullptr);
 
+/// Verdict on a part by the sizes it is to keep, without throwing. No other class is tried, and the evidence
+/// is that of the sizes. Status and `why` as above, without those of limits.
+[[nodiscard]] Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why = nullptr);
+
 /// Verdict on a measured part.
 ///
 /// Errors
@@ -117,5 +135,6 @@ struct Verdict {
 ///   1) The depth of the engaged flank, for errors of the flank angle, is 3H/8 above the pitch line and H/4
 ///   below. 2) Classes tried: those that ISO 965-1 recommends, or 1 to 3 of ASME B1.1.
 [[nodiscard]] Verdict judge(const Catalogue& catalogue, const JudgeRequest& request);
+[[nodiscard]] Verdict judge(const SizedJudgeRequest& request);
 
 }  // namespace halfnut::threads

@@ -9,8 +9,10 @@
 #include <array>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 #include "halfnut/threads/coating.hpp"
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {
@@ -89,5 +91,20 @@ struct Precoat {
 /// Example
 ///   M10-6h under 8 um: pitch 8.994/8.862, 32 um below 9.026/8.894
 [[nodiscard]] Precoat precoat(const Catalogue& catalogue, const PrecoatRequest& request);
+
+/// Sizes to cut a part to so that it is within its own once it is coated, of any flank angle.
+///
+/// Given
+///   limits  sizes of the coated part, with the coating still to come in `build_up`
+///   side    which part
+///   title   how messages call it
+/// Returned
+///   ok and `out`, not rounded; or inconsistent, with `why`: the coating varies by more than a tolerance
+/// Notes
+///   1) The pitch diameter moves by 2 / sin A times the build-up, a crest or root by twice the build-up; the
+///   maximum-material limit by the greatest, the other by the least. No allowance is taken to hold the
+///   coating.
+[[nodiscard]] Status sizes_before_coating(const FitPart& limits, Side side, std::string_view title,
+                                          FitPart& out, std::string* why = nullptr);
 
 }  // namespace halfnut::threads

@@ -1,0 +1,584 @@
+// Columns of threads of any form: limits, fits, sizes over wires, verdicts, limits before coating.
+
+#include "thread_columns.hpp"
+
+#include <pybind11/stl.h>
+
+#include <algorithm>
+#include <optional>
+#include <unordered_map>
+
+#include "bind.hpp"
+#include "halfnut/threads/any_thread.hpp"
+#include "halfnut/threads/judge.hpp"
+#include "halfnut/threads/precoat.hpp"
+#include "halfnut/threads/wires.hpp"
+#include "numpy_util.hpp"
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+using namespace threads;
+
+namespace {
+
+/// How many rows columns have that go together: each holds one value for all, or one a row.
+std::size_t common_rows(const std::vector<std::size_t>& sizes, std::string_view what) {
+    std::size_t rows = 1;
+    for (const std::size_t size : sizes) {
+        if (size != 1) {
+            rows = size;
+        }
+    }
+    for (const std::size_t size : sizes) {
+        if (size != rows && size != 1) {
+            throw DomainError(
+                fmt::format("columns of {} and {} values do not go together: each holds one "
+                            "{}, or one a row",
+                            rows, size, what));
+        }
+    }
+    return rows;
+}
+
+/// Numbers that come as columns: one value for all rows, or one a row.
+class NumberColumns {
+   public:
+    NumberColumns(const std::vector<Doubles>& columns, std::size_t expected) {
+        if (columns.size() != expected) {
+            throw DomainError(
+                fmt::format("{} columns of numbers are wanted, got {}", expected, columns.size()));
+        }
+        for (const Doubles& column : columns) {
+            sizes_.push_back(static_cast<std::size_t>(column.size()));
+            data_.push_back(column.data());
+        }
+    }
+    [[nodiscard]] const std::vector<std::size_t>& sizes() const noexcept { return sizes_; }
+    [[nodiscard]] double operator()(std::size_t column, std::size_t row) const noexcept {
+        return data_[column][sizes_[column] == 1 ? 0 : row];
+    }
+
+   private:
+    std::vector<std::size_t> sizes_;
+    std::vector<const double*> data_;
+};
+
+/// Columns of figures, of small codes and of texts, and the status; a row that fails has NaN, 0 and "".
+class AnswerColumns {
+   public:
+    AnswerColumns(std::size_t rows, std::vector<std::string> figures, std::vector<std::string> codes = {})
+        : rows_(rows), figures_(std::move(figures)), codes_(std::move(codes)) {
+        const auto size = static_cast<py::ssize_t>(rows);
+        for (std::size_t i = 0; i < figures_.size(); ++i) {
+            values_.emplace_back(size);
+            value_data_.push_back(values_.back().mutable_data());
+            std::fill_n(value_data_.back(), rows, kNaN);
+        }
+        for (std::size_t i = 0; i < codes_.size(); ++i) {
+            bytes_.emplace_back(size);
+            byte_data_.push_back(bytes_.back().mutable_data());
+            std::fill_n(byte_data_.back(), rows, std::uint8_t{0});
+        }
+    }
+
+    void figure(std::size_t row, std::size_t column, double value) { value_data_[column][row] = value; }
+    void code(std::size_t row, std::size_t column, std::uint8_t value) { byte_data_[column][row] = value; }
+
+    /// Answer each row without the interpreter lock. `answer(row, reason)` fills a row and gives its status.
+    template <class Answer>
+    void run(const std::string& on_error, std::string_view what, const Answer& answer) {
+        const bool raise = raises_on_error(on_error);
+        status_ = py::array_t<std::uint8_t>(static_cast<py::ssize_t>(rows_));
+        std::uint8_t* const status = status_.mutable_data();
+        std::size_t failed = 0;
+        std::size_t first = 0;
+        std::string why;
+        const auto all = [&] {
+            for (std::size_t row = 0; row < rows_; ++row) {
+                std::string reason;
+                const Status found = answer(row, reason);
+                status[row] = static_cast<std::uint8_t>(found.code);
+                if (!found.ok() && failed++ == 0) {
+                    first = row;
+                    why = reason.empty() ? std::string(status_sentence(found.code)) : reason;
+                }
+            }
+        };
+        {
+            const py::gil_scoped_release release;
+            all();
+        }
+        if (raise && failed > 0) {
+            throw DomainError(
+                fmt::format("{} at index {} ({} of {} {} failed)", why, first, failed, rows_, what));
+        }
+    }
+
+    py::dict dict() && {
+        py::dict out;
+        for (std::size_t i = 0; i < figures_.size(); ++i) {
+            out[py::str(figures_[i])] = std::move(values_[i]);
+        }
+        for (std::size_t i = 0; i < codes_.size(); ++i) {
+            out[py::str(codes_[i])] = std::move(bytes_[i]);
+        }
+        out["status"] = std::move(status_);
+        return out;
+    }
+
+   private:
+    std::size_t rows_;
+    std::vector<std::string> figures_;
+    std::vector<std::string> codes_;
+    std::vector<py::array_t<double>> values_;
+    std::vector<py::array_t<std::uint8_t>> bytes_;
+    std::vector<double*> value_data_;
+    std::vector<std::uint8_t*> byte_data_;
+    py::array_t<std::uint8_t> status_;
+};
+
+template <class Names>
+std::vector<std::string> names_of(const Names& names) {
+    return {names.begin(), names.end()};
+}
+
+Status build_up_row(double least, double most, BuildUp& out, std::string& reason) {
+    if (!std::isfinite(least) || !std::isfinite(most) || least > most) {
+        reason =
+            fmt::format("a build-up must be finite, least before greatest, got {} to {} um", least, most);
+        return {
+            std::isfinite(least) && std::isfinite(most) ? StatusCode::inconsistent : StatusCode::not_finite,
+            0};
+    }
+    out.min_um = least;
+    out.max_um = most;
+    out.origin = least == 0.0 && most == 0.0 ? BuildUpOrigin::none : BuildUpOrigin::given;
+    return {};
+}
+
+/// The parts that a column of designations means: each distinct text is read once.
+class Parts {
+   public:
+    Parts(const std::vector<std::string>& texts, const Catalogue& catalogue, std::optional<Side> side,
+          PartChoice choice)
+        : catalogue_(catalogue) {
+        const py::gil_scoped_release release;
+        std::unordered_map<std::string_view, std::size_t> seen;
+        for (const std::string& text : texts) {
+            const auto [found, fresh] = seen.try_emplace(text, parts_.size());
+            if (fresh) {
+                parts_.push_back(read(text, side, choice));
+            }
+            places_.push_back(found->second);
+        }
+    }
+
+    [[nodiscard]] std::size_t size() const noexcept { return places_.size(); }
+
+    /// The part of a row, or why there is none.
+    Status part(std::size_t row, const ThreadPart*& out, std::string& why) const {
+        const Part& found = parts_[places_[size() == 1 ? 0 : row]];
+        out = &found.part;
+        if (!found.status.ok()) {
+            why = found.why;
+        }
+        return found.status;
+    }
+
+    /// Its limits, worked out once as long as the options stay the same; or why there are none.
+    Status limits(std::size_t row, const LimitOptions& options, const ThreadPart*& out_part,
+                  const PartLimits*& out, std::string& why) {
+        Status status = part(row, out_part, why);
+        if (!status.ok()) {
+            return status;
+        }
+        Part& found = parts_[places_[size() == 1 ? 0 : row]];
+        const bool same = options.engagement_mm == found.options.engagement_mm ||
+                          (std::isnan(options.engagement_mm) && std::isnan(found.options.engagement_mm));
+        if (!found.known || !same) {
+            found.limits_status = evaluate(catalogue_, found.part, options, found.limits, &found.why);
+            found.options = options;
+            found.known = true;
+        }
+        out = &found.limits;
+        if (!found.limits_status.ok()) {
+            why = found.why;
+        }
+        return found.limits_status;
+    }
+
+   private:
+    struct Part {
+        Status status;
+        std::string why;
+        ThreadPart part;
+        bool known = false;
+        LimitOptions options;
+        Status limits_status;
+        PartLimits limits;
+    };
+
+    [[nodiscard]] Part read(const std::string& text, std::optional<Side> side, PartChoice choice) const {
+        Part out;
+        AnyThread thread;
+        out.status = read_any_thread(text, catalogue_, thread, &out.why);
+        if (out.status.ok()) {
+            out.status = one_part(thread, side, choice, out.part, &out.why);
+        }
+        return out;
+    }
+
+    const Catalogue& catalogue_;
+    std::vector<Part> parts_;
+    std::vector<std::size_t> places_;
+};
+
+constexpr std::size_t kSizes = 6;  // major_max ... minor_min
+
+std::vector<std::string> size_names() {
+    std::vector<std::string> out;
+    for (const char* unit : {"_mm", "_in"}) {
+        for (std::size_t i = 0; i < kSizes; ++i) {
+            out.push_back(std::string(kThreadLimitFigures[i]) + unit);
+        }
+    }
+    return out;
+}
+
+/// Columns of limits for many designations.
+py::dict limit_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
+                       const std::vector<Doubles>& numbers, const std::string& rule,
+                       const std::string& on_error) {
+    const NumberColumns number(numbers, 1);  // engagement
+    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::named);
+    const std::size_t rows = common_rows({parts.size(), number.sizes()[0]}, "thread");
+    const UnifiedRule decimal_rule = rule_from(rule);
+    AnswerColumns columns(rows, size_names(), {"unit_code"});
+    columns.run(on_error, "designations", [&](std::size_t row, std::string& reason) {
+        const ThreadPart* part = nullptr;
+        const PartLimits* limits = nullptr;
+        const Status status =
+            parts.limits(row, {.rule = decimal_rule, .engagement_mm = number(0, row)}, part, limits, reason);
+        if (status.ok()) {
+            for (std::size_t i = 0; i < kSizes; ++i) {
+                columns.figure(row, i, limits->mm[i]);
+                columns.figure(row, kSizes + i, limits->in[i]);
+            }
+            columns.code(row, 0, limits->inch ? 1 : 0);
+        }
+        return status;
+    });
+    return std::move(columns).dict();
+}
+
+/// The length that is assumed where none is given: the nominal diameter, of a form its largest known one.
+double assumed_engagement_mm(const ThreadPart& part, const FitPart& sizes) {
+    if (const Thread* const thread = std::get_if<Thread>(&part.thread)) {
+        return thread->diameter_mm();
+    }
+    for (const double size : {sizes.major.max_mm, sizes.major.min_mm}) {
+        if (!std::isnan(size)) {
+            return size;
+        }
+    }
+    return sizes.pitch.max_mm;
+}
+
+/// Columns of fits for many pairs of designations.
+py::dict fit_columns(const std::vector<std::string>& external, const std::vector<std::string>& internal,
+                     const SharedCatalogue& catalogue, const std::vector<Doubles>& numbers,
+                     const std::string& on_error) {
+    // build-ups: external min, max, internal min, max; engagement; spread
+    const NumberColumns number(numbers, 6);
+    Parts males(external, catalogue.get(), Side::external, PartChoice::usual);
+    Parts females(internal, catalogue.get(), Side::internal, PartChoice::usual);
+    std::vector<std::size_t> sizes = number.sizes();
+    sizes.insert(sizes.end(), {external.size(), internal.size()});
+    const std::size_t rows = common_rows(sizes, "pair");
+    AnswerColumns columns(rows, names_of(kFitFigures), {"verdict_code"});
+    columns.run(on_error, "pairs", [&](std::size_t row, std::string& reason) {
+        FitRequest request;
+        const ThreadPart* part = nullptr;
+        const PartLimits* limits = nullptr;
+        Status status = males.limits(row, {}, part, limits, reason);
+        if (status.ok()) {
+            request.external = limits->sizes;
+            request.assumed_engagement_mm = assumed_engagement_mm(*part, limits->sizes);
+            const Thread* const thread = std::get_if<Thread>(&part->thread);
+            request.engagement_mm =
+                thread != nullptr && std::isnan(number(4, row)) ? thread->engagement_mm() : number(4, row);
+            status = build_up_row(number(0, row), number(1, row), request.external.build_up, reason);
+        }
+        if (status.ok()) {
+            status = females.limits(row, {}, part, limits, reason);
+        }
+        if (status.ok()) {
+            request.internal = limits->sizes;
+            status = build_up_row(number(2, row), number(3, row), request.internal.build_up, reason);
+        }
+        if (!status.ok()) {
+            return status;
+        }
+        request.tolerance_over_sigma = number(5, row);
+        ThreadFit answer;
+        status = evaluate(request, answer);
+        if (!status.ok()) {
+            reason = "a length or spread is out of its range";
+            return status;
+        }
+        const auto figures = answer.figures();
+        for (std::size_t i = 0; i < figures.size(); ++i) {
+            columns.figure(row, i, figures[i]);
+        }
+        columns.code(row, 0, static_cast<std::uint8_t>(answer.verdict));
+        return status;
+    });
+    return std::move(columns).dict();
+}
+
+/// Columns of sizes over wires for many designations.
+py::dict wire_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
+                      const std::vector<Doubles>& numbers, bool best, const std::string& set,
+                      const std::string& on_error) {
+    const NumberColumns number(numbers, 1);  // the wire
+    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    const std::size_t rows = common_rows({parts.size(), number.sizes()[0]}, "thread");
+    std::vector<std::string> names = names_of(kWireFigures);
+    names.insert(names.end(), {"pitch_max_mm", "pitch_min_mm"});
+    AnswerColumns columns(rows, names, {"side_code"});
+    columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
+        const ThreadPart* part = nullptr;
+        const PartLimits* limits = nullptr;
+        Status status = parts.limits(row, {}, part, limits, reason);
+        if (!status.ok()) {
+            return status;
+        }
+        WireRequest request{limits->sizes, part->side, limits->inch, part_title(*part)};
+        request.wire_mm = number(0, row);
+        request.best = best;
+        request.set = set;
+        OverWires answer;
+        status = evaluate(catalogue.get(), request, answer, &reason);
+        if (!status.ok()) {
+            return status;
+        }
+        const auto figures = answer.figures();
+        for (std::size_t i = 0; i < figures.size(); ++i) {
+            columns.figure(row, i, figures[i]);
+        }
+        columns.figure(row, figures.size(), limits->sizes.pitch.max_mm);
+        columns.figure(row, figures.size() + 1, limits->sizes.pitch.min_mm);
+        columns.code(row, 0, static_cast<std::uint8_t>(answer.side));
+        return status;
+    });
+    return std::move(columns).dict();
+}
+
+/// The verdict on one part, whatever its form.
+Status judge_row(Parts& parts, const Catalogue& catalogue, std::size_t row, const Measured& measured,
+                 double engagement_mm, Verdict& answer, std::string& reason) {
+    const ThreadPart* part = nullptr;
+    Status status = parts.part(row, part, reason);
+    if (!status.ok()) {
+        return status;
+    }
+    const LimitOptions options{.rule = UnifiedRule::current, .engagement_mm = engagement_mm};
+    if (const Thread* const thread = std::get_if<Thread>(&part->thread)) {
+        return evaluate(catalogue, JudgeRequest{measured, *thread, options}, answer, &reason);
+    }
+    const PartLimits* limits = nullptr;
+    status = parts.limits(row, options, part, limits, reason);
+    if (!status.ok()) {
+        return status;
+    }
+    const FormThread& form = std::get<FormThread>(part->thread);
+    const std::string& own = part->side == Side::external ? form.external_class : form.internal_class;
+    return evaluate(
+        SizedJudgeRequest{measured, limits->sizes, part->side, basic_pitch_diameter_mm(catalogue, form),
+                          own.empty() ? part_title(*part) : own},
+        answer, &reason);
+}
+
+/// Columns of verdicts on many measured parts; the classes met as texts.
+py::dict judge_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
+                       const std::vector<Doubles>& numbers, const std::string& on_error) {
+    const NumberColumns number(numbers, 9);
+    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    std::vector<std::size_t> sizes = number.sizes();
+    sizes.push_back(designations.size());
+    const std::size_t rows = common_rows(sizes, "part");
+    std::vector<std::string> names{"functional_pitch_mm"};
+    std::vector<std::string> codes{"place_code"};
+    for (const std::string_view diameter : kDiameters) {
+        for (const std::string_view what :
+             {"_mm", "_min_mm", "_max_mm", "_to_enter_mm", "_to_middle_mm", "_to_last_mm"}) {
+            names.push_back(std::string(diameter) + std::string(what));
+        }
+        codes.push_back(std::string(diameter) + "_place_code");
+    }
+    AnswerColumns columns(rows, names, codes);
+    std::vector<std::string> met(rows);
+    columns.run(on_error, "parts", [&](std::size_t row, std::string& reason) {
+        const Measured measured{number(0, row), number(1, row), number(2, row), number(3, row),
+                                number(4, row), number(5, row), number(6, row), number(7, row)};
+        Verdict answer;
+        const Status status =
+            judge_row(parts, catalogue.get(), row, measured, number(8, row), answer, reason);
+        if (!status.ok()) {
+            return status;
+        }
+        columns.figure(row, 0, answer.functional_pitch_mm);
+        columns.code(row, 0, static_cast<std::uint8_t>(answer.place()));
+        constexpr std::size_t kEach = 6;
+        for (std::size_t i = 0; i < kDiameters.size(); ++i) {
+            const Judged& d = answer.diameters[i];
+            const bool there = d.place != Place::not_measured;
+            const std::array<double, kEach> figures{d.measured_mm,
+                                                    d.min_mm,
+                                                    d.max_mm,
+                                                    there ? d.to_enter_mm : kNaN,
+                                                    there ? d.to_middle_mm : kNaN,
+                                                    there ? d.to_last_mm : kNaN};
+            for (std::size_t k = 0; k < kEach; ++k) {
+                columns.figure(row, 1 + i * kEach + k, figures[k]);
+            }
+            columns.code(row, 1 + i, static_cast<std::uint8_t>(d.place));
+        }
+        for (const ClassTried& tried : answer.classes) {
+            if (tried.met()) {
+                met[row] += met[row].empty() ? "" : " ";
+                met[row] += tried.name;
+            }
+        }
+        return status;
+    });
+    py::dict out = std::move(columns).dict();
+    out["classes_met"] = py::module_::import("numpy").attr("array")(met, py::arg("dtype") = "U");
+    return out;
+}
+
+/// What a row of limits before coating says.
+struct PrecoatRow {
+    std::array<double, kSizes> mm{};
+    std::array<double, kSizes> in{};
+    std::array<double, 6> figures{};  ///< allowance_um ... not_go_after_pitch_mm
+    PrecoatWay way{};
+};
+
+Status precoat_row(const Catalogue& catalogue, const PrecoatRequest& request, PrecoatRow& out,
+                   std::string& reason) {
+    Precoat answer;
+    const Status status = evaluate(catalogue, request, answer, &reason);
+    if (status.ok()) {
+        for (std::size_t i = 0; i < kSizes; ++i) {
+            out.mm[i] = answer.before.mm(static_cast<Limit>(i));
+            out.in[i] = answer.before.in(static_cast<Limit>(i));
+        }
+        out.figures = {answer.allowance_um,      answer.pitch_change_um,   answer.greatest_build_up_um,
+                       answer.go_after_pitch_mm, answer.go_after_crest_mm, answer.not_go_after_pitch_mm};
+        out.way = answer.way;
+    }
+    return status;
+}
+
+/// Of a form whose standard lets no allowance hold a coating: it gauges at its own limits once it is coated.
+Status precoat_row(const ThreadPart& part, const PartLimits& limits, const BuildUp& build_up, PrecoatRow& out,
+                   std::string& reason) {
+    const FitPart& bare = limits.sizes;
+    FitPart coated = bare;
+    coated.build_up = build_up;
+    FitPart before;
+    const Status status = sizes_before_coating(coated, part.side, part_title(part), before, &reason);
+    if (status.ok()) {
+        const bool external = part.side == Side::external;
+        out.mm = {before.major.max_mm, before.major.min_mm, before.pitch.max_mm,
+                  before.pitch.min_mm, before.minor.max_mm, before.minor.min_mm};
+        std::transform(out.mm.begin(), out.mm.end(), out.in.begin(), [](double mm) { return mm / kInchMm; });
+        out.figures = {1000.0 * limits.allowance_mm,
+                       CoatedPitchChange::compute(build_up.max_um, bare.half_angle_deg),
+                       0.0,
+                       external ? bare.pitch.max_mm : bare.pitch.min_mm,
+                       external ? bare.major.max_mm : bare.minor.min_mm,
+                       external ? bare.pitch.min_mm : bare.pitch.max_mm};
+        out.way = build_up.bare() ? PrecoatWay::bare : PrecoatWay::deducted;
+    }
+    return status;
+}
+
+/// Columns of limits before coating for many designations.
+py::dict precoat_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
+                         const std::vector<Doubles>& numbers, const std::string& gauged_at,
+                         const std::string& rule, const std::string& on_error) {
+    const NumberColumns number(numbers, 3);  // build-up, least and greatest; engagement
+    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    std::vector<std::size_t> sizes = number.sizes();
+    sizes.push_back(designations.size());
+    const std::size_t rows = common_rows(sizes, "thread");
+    const GaugedAt at = from_name<GaugedAt>("gauged_at", gauged_at);
+    const UnifiedRule decimal_rule = rule_from(rule);
+    std::vector<std::string> names = size_names();
+    for (std::size_t i = 1; i + 1 < kPrecoatFigures.size(); ++i) {
+        names.emplace_back(kPrecoatFigures[i]);
+    }
+    AnswerColumns columns(rows, names, {"way_code"});
+    columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
+        const ThreadPart* part = nullptr;
+        BuildUp build_up;
+        Status status = parts.part(row, part, reason);
+        if (status.ok()) {
+            status = build_up_row(number(0, row), number(1, row), build_up, reason);
+        }
+        if (!status.ok()) {
+            return status;
+        }
+        const LimitOptions options{.rule = decimal_rule, .engagement_mm = number(2, row)};
+        PrecoatRow answer;
+        if (const Thread* const thread = std::get_if<Thread>(&part->thread)) {
+            status = precoat_row(catalogue.get(), {*thread, build_up, at, options}, answer, reason);
+        } else {
+            const PartLimits* limits = nullptr;
+            status = parts.limits(row, options, part, limits, reason);
+            if (status.ok()) {
+                status = precoat_row(*part, *limits, build_up, answer, reason);
+            }
+        }
+        if (!status.ok()) {
+            return status;
+        }
+        std::size_t column = 0;
+        for (const double value : answer.mm) {
+            columns.figure(row, column++, value);
+        }
+        for (const double value : answer.in) {
+            columns.figure(row, column++, value);
+        }
+        for (const double value : answer.figures) {
+            columns.figure(row, column++, value);
+        }
+        columns.code(row, 0, static_cast<std::uint8_t>(answer.way));
+        return status;
+    });
+    return std::move(columns).dict();
+}
+
+}  // namespace
+
+void bind_thread_columns(py::module_& module) {
+    module.def("thread_limit_columns", &limit_columns, py::arg("designations"), py::arg("catalogue"),
+               py::arg("numbers"), py::arg("rule") = "current", py::arg("on_error") = "raise",
+               "Columns of limits for many designations, with a status a row.");
+    module.def("fit_columns", &fit_columns, py::arg("external"), py::arg("internal"), py::arg("catalogue"),
+               py::arg("numbers"), py::arg("on_error") = "raise", "Columns of fits for many pairs.");
+    module.def("wire_columns", &wire_columns, py::arg("designations"), py::arg("catalogue"),
+               py::arg("numbers"), py::arg("best") = false, py::arg("set") = "",
+               py::arg("on_error") = "raise", "Columns of sizes over wires for many designations.");
+    module.def("judge_columns", &judge_columns, py::arg("designations"), py::arg("catalogue"),
+               py::arg("numbers"), py::arg("on_error") = "raise",
+               "Columns of verdicts on many measured parts.");
+    module.def("precoat_columns", &precoat_columns, py::arg("designations"), py::arg("catalogue"),
+               py::arg("numbers"), py::arg("gauged_at") = "basic", py::arg("rule") = "current",
+               py::arg("on_error") = "raise", "Columns of limits before coating for many designations.");
+}
+
+}  // namespace halfnut::bind
