@@ -35,6 +35,7 @@ __all__ = [
     "Stopped",
     "cases",
     "cautions",
+    "column_types",
     "drill",
     "fit",
     "knurl_blank",
@@ -127,7 +128,11 @@ _USUAL = {
 }
 
 # Rows between two looks at the clock, the cancel switch and the keyboard.
-_CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13}
+_CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13, "limits": 1 << 13, "fit": 1 << 13, "wires": 1 << 12}
+_CHUNKS["knurl_blank"] = 1 << 13
+
+_FIGURE = np.dtype(np.float64)
+_Types = dict[str, np.dtype[Any]]
 
 _LEFT_OUT = {"turn": {"end_diameter_mm", "bar_diameter_mm"}, "drill": {"teeth", "pitch_mm"}, "mill": set[str]()}
 
@@ -252,37 +257,42 @@ def _either(argument: _Argument) -> str:
     return " or ".join(map(repr, argument.spellings))
 
 
-def _wanted(kind: str, columns: Iterable[str] | str | None, out: Mapping[str, Any] | None) -> list[str]:
-    every = [*_core.cut_figures(), *_DTYPES]
+def _cut_types() -> _Types:
+    return {**dict.fromkeys(_core.cut_figures(), _FIGURE), **{name: np.dtype(of) for name, of in _DTYPES.items()}}
+
+
+def _wanted(
+    types: _Types, usual: Iterable[str], columns: Iterable[str] | str | None, out: Mapping[str, Any] | None
+) -> _Types:
+    """The columns to answer, of those that there are, and their types."""
     if out is not None:
         wanted = list(out)
     elif columns is None:
-        wanted = list(_USUAL[kind])
+        wanted = list(usual)
     elif isinstance(columns, str):
         if columns != "all":
             raise DomainError(f"columns must be a list of names or 'all', got {columns!r}")
-        wanted = every
+        wanted = list(types)
     else:
         wanted = list(columns)
     for name in wanted:
-        if name not in every:
-            raise DomainError(f"no column {name!r}; the nearest is {nearest_name(name, every) or every[0]!r}")
+        if name not in types:
+            raise DomainError(f"no column {name!r}; the nearest is {nearest_name(name, list(types)) or 'status'!r}")
     if out is not None and "status" not in out:
         raise DomainError("out must hold a column 'status': it says which rows have an answer")
     if "status" not in wanted:
         wanted.append("status")
-    return wanted
+    return {name: types[name] for name in wanted}
 
 
 def _places(
-    wanted: list[str], rows: int, out: MutableMapping[str, NDArray[Any]] | None, inputs: list[NDArray[np.float64]]
+    wanted: _Types, rows: int, out: MutableMapping[str, NDArray[Any]] | None, inputs: list[NDArray[np.float64]]
 ) -> dict[str, NDArray[Any]]:
     if out is None:
-        return {name: np.empty(rows, _DTYPES.get(name, np.float64)) for name in wanted}
+        return {name: np.empty(rows, dtype) for name, dtype in wanted.items()}
     places: dict[str, NDArray[Any]] = {}
-    for name in wanted:
+    for name, dtype in wanted.items():
         column = out[name]
-        dtype = np.dtype(_DTYPES.get(name, np.float64))
         right = isinstance(column, np.ndarray) and column.dtype == dtype and column.shape == (rows,)
         if not (right and column.flags.c_contiguous and column.flags.writeable):
             raise DomainError(f"out[{name!r}] must be a writable, contiguous array of {rows} rows of {dtype}")
@@ -321,7 +331,7 @@ def _run(
 def _mark(places: dict[str, NDArray[Any]], first: int) -> None:
     for name, column in places.items():
         blank = {"status": NOT_REACHED, "reason": _NOT_REACHED_REASON, "case_id": -1}
-        column[first:] = np.nan if column.dtype == np.float64 else blank.get(name, 0)
+        column[first:] = blank.get(name, {"f": np.nan, "U": ""}.get(column.dtype.kind, 0))
 
 
 class _display:
@@ -411,8 +421,7 @@ def _cut(
         if isinstance(tools, int)
         else np.append(np.array(codes, np.int32), np.int32(-1))[tools]  # the last for rows without a tool
     )
-    wanted = _wanted(kind, columns, out)
-    places = _places(wanted, table.rows, out, given.inputs)
+    places = _places(_wanted(_cut_types(), _USUAL[kind], columns, out), table.rows, out, given.inputs)
     rows_of_alloys = _core.match_alloys(alloy_names, active())
     core = _machine(machine)
     threads = _workers(workers)
@@ -493,7 +502,7 @@ def turn(
     columns : list of str or "all", optional
         Which columns to answer; the usual ones when not given. ``status`` is always among them.
     out : mapping of arrays, optional
-        Where to write the answers, ``status`` among them: contiguous arrays of the types in `meta`.
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
     workers : int, optional
         Threads; one a core when not given. The answers are the same for any number.
     progress : callable or "bar", optional
@@ -666,10 +675,14 @@ def limits(
     *,
     thread: str | None = None,
     rule: Literal["current", "handbook"] = "current",
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
     **constants: float,
 ) -> Any:
-    """Limits of size of many threads; each row is what `halfnut.limits` gives.
+    """Limits of size of many threads of any form; each row is what `halfnut.limits` gives.
 
     Parameters
     ----------
@@ -679,10 +692,8 @@ def limits(
         For all rows.
     rule : {"current", "handbook"}
         As for `halfnut.limits`.
-    workers : int, optional
-        As for `turn`.
-    **constants : float
-        ``engagement_mm`` (or ``_in``) for all rows.
+    columns, out, workers, progress, cancel, **constants
+        As for `turn`; all columns are the usual ones. The number is ``engagement_mm`` (or ``_in``).
 
     Returns
     -------
@@ -692,11 +703,11 @@ def limits(
 
     Raises
     ------
-    DomainError
-        A table that is not understood.
+    DomainError, Stopped
+        As for `turn`.
 
-    >>> limits({"thread": ["M10-6g", "M10-6z"]})["status"].tolist()
-    [0, 6]
+    >>> limits({"thread": ["M10-6g", "M10-6z", "Tr40x7-7e", "1/2-14 NPT"]})["status"].tolist()
+    [0, 6, 0, 5]
     """
     from halfnut.threads import limit_columns
 
@@ -705,7 +716,10 @@ def limits(
     def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
         return limit_columns(texts[0], rule=rule, engagement_mm=numbers.get("engagement_mm", np.nan), on_error="status")
 
-    return _threads(frame, ("thread",), (thread,), arguments, constants, workers, ask)
+    return _distinct_rows(
+        "limits", frame, {"thread": thread}, arguments, constants, ask, columns=columns, out=out, workers=workers,
+        progress=progress, cancel=cancel,
+    )  # fmt: skip
 
 
 def fit(
@@ -714,10 +728,14 @@ def fit(
     external: str | None = None,
     internal: str | None = None,
     tolerance_over_sigma: float = 6.0,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
     **constants: float,
 ) -> Any:
-    """Fits of many pairs of threads; each row is what `halfnut.fit` gives.
+    """Fits of many pairs of threads of any form; each row is what `halfnut.fit` gives.
 
     Parameters
     ----------
@@ -729,10 +747,8 @@ def fit(
         For all rows.
     tolerance_over_sigma : float
         As for `halfnut.fit`.
-    workers : int, optional
-        As for `turn`.
-    **constants : float
-        Any of the columns of numbers, for all rows.
+    columns, out, workers, progress, cancel, **constants
+        As for `turn`; all columns are the usual ones.
 
     Returns
     -------
@@ -741,8 +757,8 @@ def fit(
 
     Raises
     ------
-    DomainError
-        A table that is not understood.
+    DomainError, Stopped
+        As for `turn`.
 
     >>> fit({"external": ["M10-6g", "M10-6h"]}, internal="M10-6H")["verdict"].tolist()
     ['free', 'free']
@@ -763,7 +779,10 @@ def fit(
             **bare,
         )
 
-    return _threads(frame, ("external", "internal"), (external, internal), arguments, constants, workers, ask)
+    return _distinct_rows(
+        "fit", frame, {"external": external, "internal": internal}, arguments, constants, ask, columns=columns, out=out,
+        workers=workers, progress=progress, cancel=cancel,
+    )  # fmt: skip
 
 
 def wires(
@@ -772,10 +791,14 @@ def wires(
     thread: str | None = None,
     best: bool = False,
     set: str = "",
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
     **constants: float,
 ) -> Any:
-    """Sizes over wires, or across balls, of many threads; each row is what `halfnut.wires` gives.
+    """Sizes over wires, or across balls, of many threads of any form; each row is what `halfnut.wires` gives.
 
     Parameters
     ----------
@@ -785,10 +808,8 @@ def wires(
         For all rows.
     best, set
         As `halfnut.gauging.wire_columns` has them.
-    workers : int, optional
-        As for `turn`.
-    **constants : float
-        ``wire_mm`` (or ``_in``) for all rows.
+    columns, out, workers, progress, cancel, **constants
+        As for `turn`; all columns are the usual ones. The number is ``wire_mm`` (or ``_in``).
 
     Returns
     -------
@@ -797,8 +818,8 @@ def wires(
 
     Raises
     ------
-    DomainError
-        A table that is not understood.
+    DomainError, Stopped
+        As for `turn`.
 
     >>> wires({"thread": ["M10-6g", "nothing"]}, best=True)["over_max_mm"].round(3).tolist()
     [10.29, nan]
@@ -810,50 +831,150 @@ def wires(
     def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
         return wire_columns(texts[0], wire_mm=numbers.get("wire_mm", np.nan), best=best, set=set, on_error="status")
 
-    return _threads(frame, ("thread",), (thread,), arguments, constants, workers, ask)
+    return _distinct_rows(
+        "wires", frame, {"thread": thread}, arguments, constants, ask, columns=columns, out=out, workers=workers,
+        progress=progress, cancel=cancel,
+    )  # fmt: skip
 
 
-def _threads(
+def knurl_blank(
     frame: Any,
-    names: tuple[str, ...],
-    constant_texts: tuple[str | None, ...],
+    *,
+    pitch: str | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
+    **options: Any,
+) -> Any:
+    """Blanks of many knurls; each row is what `halfnut.knurl_blank` gives.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``diameter_mm`` (or ``_in``) and, if it is not given for all rows, ``pitch``, such as "96 DP".
+    pitch : str, optional
+        For all rows.
+    columns, out, workers, progress, cancel
+        As for `turn`; the usual columns are those that apply to the pitches and options.
+    **options
+        As for `halfnut.knurl_blank`, for all rows: ``pattern``, ``finished``, ``process`` and so on.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.knurl_blank`, ``cautions``, ``status``, ``reason``.
+
+    Raises
+    ------
+    DomainError, Stopped
+        As for `turn`.
+
+    >>> knurl_blank({"diameter_mm": [12.7, -1.0]}, pitch="96 DP", pattern="straight")["teeth"].tolist()
+    [48.0, nan]
+    """
+    return _distinct_rows(
+        "knurl_blank", frame, {"pitch": pitch}, (_Argument("diameter_mm", "mm", True),), {},
+        _knurls_asked(options, pitch is not None), columns=columns, out=out, workers=workers, progress=progress,
+        cancel=cancel,
+    )  # fmt: skip
+
+
+def _knurls_asked(options: dict[str, Any], sure: bool) -> _Ask:
+    """Ask for the blanks of one pitch after the other; a pitch that is not understood marks its rows, or is refused."""
+    from halfnut.knurls import blank_columns
+
+    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+        pitches = np.array(texts[0], dtype=object)
+        diameters = numbers.get("diameter_mm", np.empty(0))
+        answers: dict[str, NDArray[Any]] = {"status": np.full(len(diameters), _NOT_UNDERSTOOD, np.uint8)}
+        for pitch in dict.fromkeys(texts[0]):
+            at = np.flatnonzero(pitches == pitch)[: len(diameters)]
+            try:
+                answer = blank_columns(diameters[at], pitch, on_error="status", **options)
+            except Error:
+                if sure:
+                    raise
+                continue
+            for name, column in answer.items():
+                if name not in answers:
+                    blank = np.nan if column.dtype.kind == "f" else 0
+                    answers[name] = np.full(len(diameters), blank, column.dtype)
+                answers[name][at] = column
+        return {**{name: column for name, column in answers.items() if name != "status"}, "status": answers["status"]}
+
+    return ask
+
+
+_NOT_UNDERSTOOD = 6
+
+_Ask = Callable[[list[list[str]], dict[str, Any]], dict[str, NDArray[Any]]]
+
+
+def _types_of(ask: _Ask, texts: list[list[str]]) -> _Types:
+    """The columns that a question answers: those of no rows."""
+    return {**{name: column.dtype for name, column in ask(texts, {}).items()}, "reason": np.dtype(np.uint16)}
+
+
+def _distinct_rows(
+    kind: str,
+    frame: Any,
+    constant_texts: dict[str, str | None],
     arguments: tuple[_Argument, ...],
     constants: dict[str, Any],
+    ask: _Ask,
+    *,
+    columns: Iterable[str] | str | None,
+    out: MutableMapping[str, NDArray[Any]] | None,
     workers: int | None,
-    ask: Callable[[list[list[str]], dict[str, Any]], dict[str, NDArray[Any]]],
+    progress: Progress | Literal["bar"] | None,
+    cancel: Any,
 ) -> Any:
-    """Answer each distinct row once, on several threads, and spread the answers."""
+    """Answer each distinct row once, on several threads, when the first of its rows comes; spread the answers."""
     table = open_frame(frame)
-    given = _Given(table, arguments, names, constants)
-    coded = [given.texts(name, text) for name, text in zip(names, constant_texts, strict=True)]
+    given = _Given(table, arguments, constant_texts, constants)
+    coded = [given.texts(name, text) for name, text in constant_texts.items()]
+    lookups = [[*distinct, ""] for _, distinct in coded]  # the last for a row without a text
+    types = _types_of(ask, [distinct if kind == "knurl_blank" else [] for _, distinct in coded])
+    places = _places(_wanted(types, types, columns, out), table.rows, out, given.inputs)
     numbers = given.slice(0, table.rows)
     parts: list[NDArray[Any]] = [codes for codes, _ in coded if isinstance(codes, np.ndarray)]
     parts += [column for column in numbers.values() if isinstance(column, np.ndarray)]
-    first, spread = _distinct(parts, table.rows)
+    first_rows, spread = _distinct(parts, table.rows)
+    answers = {name: np.empty(len(first_rows), types[name]) for name in {**places, "status": None}}
+    answered = np.zeros(len(first_rows), bool)
+    threads = _workers(workers) or os.cpu_count() or 1
 
-    def piece(at: NDArray[np.intp]) -> dict[str, NDArray[Any]]:
-        texts = []
-        for codes, distinct in coded:
-            lookup = [*distinct, ""]  # the last for a row without a text
-            texts.append([lookup[code] for code in (codes[at] if isinstance(codes, np.ndarray) else [0] * len(at))])
+    def piece(which: NDArray[np.intp]) -> None:
+        at = first_rows[which]
+        texts = [
+            [lookup[code] for code in (codes[at] if isinstance(codes, np.ndarray) else [0] * len(at))]
+            for (codes, _), lookup in zip(coded, lookups, strict=True)
+        ]
         some = {name: column[at] if isinstance(column, np.ndarray) else column for name, column in numbers.items()}
-        return ask(texts, some)
+        answer = ask(texts, some)
+        status = answer["status"]
+        answer["reason"] = np.where(status == 0, 0, (status.astype(np.uint16) << 8) | _NO_ARGUMENT)
+        for name, column in answers.items():
+            column[which] = answer.get(name, np.nan if column.dtype.kind == "f" else 0)
 
-    threads = min(_workers(workers) or os.cpu_count() or 1, max(1, len(first) // 64))
-    pieces = np.array_split(first, threads)
-    if threads == 1:
-        answers = [piece(first)]
-    else:
-        with ThreadPoolExecutor(threads) as pool:
-            answers = list(pool.map(piece, pieces))
-    columns = {name: np.concatenate([answer[name] for answer in answers])[spread] for name in answers[0]}
-    _add_reason(columns)
-    return table.give(columns)
+    with ThreadPoolExecutor(threads) as pool:
 
+        def work(first: int, last: int, to: dict[str, NDArray[Any]]) -> None:
+            rows = spread[first:last]
+            new = np.unique(rows)
+            new = new[~answered[new]]
+            if len(new) > 0:
+                list(pool.map(piece, np.array_split(new, min(threads, max(1, len(new) // 64)))))
+            answered[new] = True
+            for name, column in to.items():
+                if name != "status":
+                    column[:] = answers[name][rows]
+            to["status"][:] = answers["status"][rows]
 
-def _add_reason(columns: dict[str, NDArray[Any]]) -> None:
-    status = columns["status"]
-    columns["reason"] = np.where(status == 0, 0, (status.astype(np.uint16) << 8) | _NO_ARGUMENT).astype(np.uint16)
+        _run(table.rows, places, _CHUNKS[kind], work, progress, cancel)
+    return table.give(places) if out is None else out
 
 
 def _distinct(parts: list[NDArray[Any]], rows: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
@@ -868,73 +989,6 @@ def _distinct(parts: list[NDArray[Any]], rows: int) -> tuple[NDArray[np.intp], N
         _, whole = np.unique(whole * (int(codes.max()) + 1) + codes, return_inverse=True)
     _, first = np.unique(whole, return_index=True)
     return first, whole
-
-
-def knurl_blank(frame: Any, *, pitch: str | None = None, workers: int | None = None, **options: Any) -> Any:
-    """Blanks of many knurls; each row is what `halfnut.knurl_blank` gives.
-
-    Parameters
-    ----------
-    frame : table
-        Columns ``diameter_mm`` (or ``_in``) and, if it is not given for all rows, ``pitch``, such as "96 DP".
-    pitch : str, optional
-        For all rows.
-    workers : int, optional
-        As for `turn`.
-    **options
-        As for `halfnut.knurl_blank`, for all rows: ``pattern``, ``finished``, ``process`` and so on.
-
-    Returns
-    -------
-    table of the same kind
-        The figures of `halfnut.knurl_blank`, ``cautions``, ``status``, ``reason``.
-
-    Raises
-    ------
-    DomainError
-        A table that is not understood.
-
-    >>> knurl_blank({"diameter_mm": [12.7, -1.0]}, pitch="96 DP", pattern="straight")["teeth"].tolist()
-    [48.0, nan]
-    """
-    from halfnut.knurls import blank_columns
-
-    table = open_frame(frame)
-    given = _Given(table, (_Argument("diameter_mm", "mm", True),), ("pitch",), {})
-    codes, names = given.texts("pitch", pitch)
-    diameters = given.slice(0, table.rows)["diameter_mm"]
-    assert isinstance(diameters, np.ndarray)
-    columns: dict[str, NDArray[Any]] = {}
-    status = np.full(table.rows, _STATUS["not_understood"], np.uint8)
-    asked = [(place, name) for place, name in enumerate(names)]
-
-    def piece(item: tuple[int, str]) -> tuple[NDArray[np.intp], dict[str, NDArray[Any]]]:
-        place, name = item
-        at = np.flatnonzero(codes == place) if isinstance(codes, np.ndarray) else np.arange(table.rows)
-        try:
-            return at, blank_columns(diameters[at], name, on_error="status", **options)
-        except Error:
-            if pitch is not None:
-                raise
-            return at, {}
-
-    with ThreadPoolExecutor(_workers(workers) or 2) as pool:
-        for at, answer in pool.map(piece, asked):
-            for name, column in answer.items():
-                if name == "status":
-                    status[at] = column
-                    continue
-                if name not in columns:
-                    columns[name] = (
-                        np.full(table.rows, np.nan) if column.dtype.kind == "f" else np.zeros(table.rows, column.dtype)
-                    )
-                columns[name][at] = column
-    columns["status"] = status
-    _add_reason(columns)
-    return table.give(columns)
-
-
-_STATUS = {"not_understood": 6}
 
 
 def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
@@ -981,6 +1035,10 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
         from halfnut import form_threads, gauging
 
         asked = {"thread": form_threads.limits if kind == "limits" else gauging.wires}
+    elif kind == "knurl_blank":
+        from halfnut import knurls
+
+        asked = {"pitch": partial(knurls.blank_columns, np.empty(0))}
     elif kind == "fit":
         from halfnut import thread_fits
 
@@ -1118,25 +1176,81 @@ def cases(answers: Any) -> dict[int, Case]:
     return found
 
 
-def meta(kind: Literal["turn", "drill", "mill"], columns: Iterable[str] | str | None = None) -> Any:
-    """An empty pandas frame with the columns and types that a batch of cuts answers.
+def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> Any:
+    """An empty pandas frame with the columns and types that a batch answers.
 
     Parameters
     ----------
-    kind : {"turn", "drill", "mill"}
+    kind : {"turn", "drill", "mill", "limits", "fit", "wires", "knurl_blank"}
         The function.
     columns : list of str or "all", optional
         As given to it.
+    **options
+        Of a knurl, as given to it: ``pitch``, ``pattern`` and so on; they decide which columns apply.
 
     Returns
     -------
     pandas.DataFrame
-        Without rows: what ``dask.dataframe.map_partitions`` takes as ``meta``.
+        Without rows: what ``dask.dataframe.map_partitions`` takes as ``meta``. Its types are those that ``out`` needs,
+        where pandas has them; texts are ``<U2`` (native_unit), ``<U10`` (verdict) and ``<U8`` (side).
+
+    Raises
+    ------
+    DomainError
+        Another kind, or an option that it does not take.
 
     >>> meta("drill").dtypes["status"]
     dtype('uint8')
+    >>> list(meta("limits", columns=["pitch_max_mm"]))
+    ['pitch_max_mm', 'status']
     """
     import pandas
 
-    wanted = _wanted(kind, columns, None)
-    return pandas.DataFrame({name: np.empty(0, _DTYPES.get(name, np.float64)) for name in wanted})
+    types = column_types(kind, columns, **options)
+    return pandas.DataFrame({name: np.empty(0, dtype) for name, dtype in types.items()})
+
+
+def column_types(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> dict[str, np.dtype[Any]]:
+    """The columns that a batch answers and their types, as ``out`` needs them.
+
+    Parameters
+    ----------
+    kind, columns, **options
+        As for `meta`.
+
+    Returns
+    -------
+    dict
+        From the name of a column to its type.
+
+    Raises
+    ------
+    DomainError
+        As from `meta`.
+
+    >>> out = {name: np.empty(2, dtype) for name, dtype in column_types("limits").items()}
+    >>> limits({"thread": ["M10-6g", "G1/2 A"]}, out=out)["native_unit"].tolist()
+    ['mm', 'mm']
+    """
+    from halfnut import gauging, thread_fits, threads
+
+    kinds = (*_USUAL, "limits", "fit", "wires", "knurl_blank")
+    if kind not in kinds:
+        raise DomainError(f"no batch {kind!r}; the nearest is {nearest_name(kind, list(kinds)) or 'turn'!r}")
+    pitch = options.pop("pitch", None)
+    if kind != "knurl_blank" and (options or pitch is not None):
+        raise DomainError(f"{', '.join(options) or 'pitch'}: only the columns of knurl_blank depend on options")
+    if kind in _USUAL:
+        return _wanted(_cut_types(), _USUAL[kind], columns, None)
+    if kind == "knurl_blank":
+        if pitch is None:
+            raise DomainError("the columns of knurl_blank depend on the pitch: give pitch, such as '96 DP'")
+        types = _types_of(_knurls_asked(options, True), [[str(pitch)]])
+    else:
+        empty = {
+            "limits": lambda: threads.limit_columns([]),
+            "fit": lambda: thread_fits.fit_columns([], []),
+            "wires": lambda: gauging.wire_columns([]),
+        }
+        types = _types_of(lambda texts, numbers: empty[kind](), [])
+    return _wanted(types, types, columns, None)

@@ -2,12 +2,14 @@
 
 import math
 import threading
+from functools import partial
 
 import numpy as np
 import pytest
 
 import halfnut as hn
 from halfnut import _core, batch, cutting, machines
+from halfnut import threads as threads_module
 from halfnut.catalogue import active
 
 MACHINE = "gap-bed"
@@ -272,14 +274,97 @@ def test_reasons_say_what_was_given_and_what_is_near():
     assert batch.reasons(batch.wires(frame, best=True), "wires", frame).keys() == {0}
 
 
-def test_out_is_written_in_place():
-    frame = jobs(3000, seed=8)
-    want = batch.turn(frame, machine=MACHINE)
-    out = {name: np.empty(3000, column.dtype) for name, column in want.items()}
-    got = batch.turn(frame, machine=MACHINE, out=out)
-    assert got is out
+ROWS = 5000
+NAMES = ["M10-6g", "1/4-20 UNC-2A", "M10-6z", "Tr40x7-7e", "", "G1/2 A", "1/2-14 NPT", "1-8 BSW", "1-5 Acme-2G"]
+
+
+def threads_of(names, seed, rows=ROWS):
+    return np.random.default_rng(seed).choice(np.array(names, object), rows)
+
+
+def asked(kind, rows=ROWS):
+    """A function that answers so many rows of one kind, its good and bad ones mixed."""
+    some = np.random.default_rng(14)
+    if kind in ("turn", "drill", "mill"):
+        frame = {key: value for key, value in jobs(rows, seed=4).items() if key in ("alloy", "diameter_mm", "depth_mm")}
+        if kind == "mill":
+            frame["cutter_diameter_mm"] = frame.pop("diameter_mm")
+            frame |= {"teeth": np.full(rows, 4.0), "width_mm": np.full(rows, 1.0)}
+        machine = "gap-bed" if kind == "turn" else "bench-mill"
+        return partial(getattr(batch, kind), frame, machine=machine)
+    lengths = some.choice([5.0, 12.5, 20.0, math.nan, -1.0], rows)
+    if kind == "limits":
+        return partial(batch.limits, {"thread": threads_of(NAMES, 1, rows), "engagement_mm": lengths})
+    if kind == "wires":
+        return partial(
+            batch.wires, {"thread": threads_of(NAMES, 1, rows), "wire_mm": some.choice([math.nan, 0.9], rows)}
+        )
+    if kind == "fit":
+        frame = {"external": threads_of(NAMES, 1, rows), "internal": threads_of(["M10", "Tr40x7", "G1/2", ""], 2, rows)}
+        return partial(batch.fit, frame | {"engagement_mm": lengths})
+    frame = {"diameter_mm": some.uniform(-2.0, 40.0, rows), "pitch": threads_of(["96 DP", "21 TPI", "loud"], 3, rows)}
+    return partial(batch.knurl_blank, frame, pattern="straight")
+
+
+KINDS = ["turn", "drill", "mill", "limits", "fit", "wires", "knurl_blank"]
+
+
+def equal(a, b):
+    return np.array_equal(a, b, equal_nan=np.asarray(a).dtype.kind == "f")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_out_is_written_in_place(kind):
+    call = asked(kind)
+    want = call()
+    out = {name: np.empty(ROWS, column.dtype) for name, column in want.items()}
+    assert call(out=out) is out
     for name, column in want.items():
-        assert np.array_equal(out[name], column, equal_nan=column.dtype.kind == "f"), name
+        assert equal(out[name], column), name
+    assert 0 < (want["status"] != 0).sum() < ROWS
+    some = {name: np.empty(ROWS, want[name].dtype) for name in [*list(want)[:1], "status"]}
+    call(out=some)
+    assert all(equal(some[name], want[name]) for name in some)
+    few = call(columns=list(want)[1:2])
+    assert set(few) == {list(want)[1], "status"} and equal(few["status"], want["status"])
+    with pytest.raises(hn.DomainError, match="no column 'loudness'"):
+        call(columns=["loudness"])
+    with pytest.raises(hn.DomainError, match="list of names or 'all'"):
+        call(columns="some")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_types_of_columns_are_what_comes(kind):
+    options = {"pitch": "96 DP", "pattern": "straight"} if kind == "knurl_blank" else {}
+    want = asked(kind)()
+    types = batch.column_types(kind, **options)
+    assert {name: column.dtype for name, column in want.items()} == types
+    with pytest.raises(hn.DomainError, match="the nearest is 'turn'"):
+        batch.column_types("turns")
+
+
+def test_types_of_columns_name_what_they_depend_on():
+    with pytest.raises(hn.DomainError, match="give pitch"):
+        batch.column_types("knurl_blank")
+    with pytest.raises(hn.DomainError, match="only the columns of knurl_blank"):
+        batch.column_types("limits", pattern="straight")
+
+
+@pytest.mark.parametrize("kind", ["limits", "fit", "wires", "knurl_blank"])
+def test_distinct_rows_are_answered_once_and_as_any_number_of_workers_does(monkeypatch, kind):
+    want = asked(kind)(workers=1)
+    monkeypatch.setitem(batch._CHUNKS, kind, 700)
+    for workers in (1, 2, 5):
+        got = asked(kind)(workers=workers)
+        assert all(equal(got[name], want[name]) for name in want), workers
+    if kind == "limits":
+        answered = []
+        plain = threads_module.limit_columns
+        monkeypatch.setattr(
+            threads_module, "limit_columns", lambda texts, **how: answered.extend(texts) or plain(texts, **how)
+        )
+        asked(kind)(workers=2)
+        assert len(answered) == len(NAMES) * 5  # each name with each length, once in 5000 rows
 
 
 def test_out_that_does_not_fit_is_refused_before_anything_is_written():
@@ -304,16 +389,17 @@ def test_out_that_does_not_fit_is_refused_before_anything_is_written():
 
 
 def small_chunks(monkeypatch):
-    monkeypatch.setitem(batch._CHUNKS, "turn", 1000)
-    monkeypatch.setitem(batch._CHUNKS, "drill", 1000)
+    for kind in KINDS:
+        monkeypatch.setitem(batch._CHUNKS, kind, 1000)
 
 
+@pytest.mark.parametrize("kind", KINDS)
 @pytest.mark.parametrize("way", ["event", "function", "keyboard", "progress fails"])
-def test_stopping_leaves_each_row_whole_or_marked(monkeypatch, way):
+def test_stopping_leaves_each_row_whole_or_marked(monkeypatch, way, kind):
     small_chunks(monkeypatch)
-    frame = jobs(5000, seed=4)
-    want = batch.turn(frame, machine=MACHINE)
-    out = {name: np.full(5000, 7).astype(column.dtype) for name, column in want.items()}
+    call = asked(kind)
+    want = call()
+    out = {name: np.full(ROWS, 7).astype(column.dtype) for name, column in want.items()}
     event = threading.Event()
     seen = []
 
@@ -328,47 +414,62 @@ def test_stopping_leaves_each_row_whole_or_marked(monkeypatch, way):
 
     cancel = {"event": event, "function": event.is_set}.get(way)
     with pytest.raises((batch.Stopped, KeyboardInterrupt, ZeroDivisionError)):
-        batch.turn(frame, machine=MACHINE, out=out, progress=progress, cancel=cancel)
-    assert seen == [(1000, 5000), (2000, 5000)]
+        call(out=out, progress=progress, cancel=cancel)
+    assert seen == [(1000, ROWS), (2000, ROWS)]
     for name, column in want.items():
-        assert np.array_equal(out[name][:2000], column[:2000], equal_nan=column.dtype.kind == "f"), name
+        assert equal(out[name][:2000], column[:2000]), name
         rest = out[name][2000:]
         if name == "status":
             assert (rest == batch.NOT_REACHED).all()
         elif column.dtype.kind == "f":
             assert np.isnan(rest).all()
-    assert batch.reasons(out, "turn")[4999] == "the run was stopped before this row"
+        elif column.dtype.kind == "U":
+            assert (rest == "").all()
+    assert batch.reasons(out, kind)[4999] == "the run was stopped before this row"
 
 
-def test_a_killed_run_leaves_marked_rows(tmp_path):
+KILLED = {
+    "turn": ("cutting_force_n", 'batch.turn({"diameter_mm": np.full(4000, 20.0)}, alloy="1018", '),
+    "limits": ("pitch_max_mm", 'batch.limits({"thread": ["Tr40x7-7e", "M10-6g"] * 2000}, '),
+    "fit": ("axial_play_max_mm", 'batch.fit({"external": ["Tr40x7", "Tr40x7-8e"] * 2000}, internal="Tr40x7", '),
+    "wires": ("over_max_mm", 'batch.wires({"thread": ["1-5 Acme", "M10-6g"] * 2000}, '),
+    "knurl_blank": ("teeth", 'batch.knurl_blank({"diameter_mm": np.full(4000, 20.0)}, pitch="96 DP", '),
+}
+
+
+@pytest.mark.parametrize("kind", KILLED)
+def test_a_killed_run_leaves_marked_rows(tmp_path, kind):
     """Status is written last and begins as not reached, so that a file in memory says what is whole."""
     import subprocess
     import sys
 
+    figure, call = KILLED[kind]
     path = tmp_path / "status.bin"
     code = f"""
 import numpy as np, os
 from halfnut import batch
-batch._CHUNKS["turn"] = 1000
+batch._CHUNKS[{kind!r}] = 1000
 status = np.memmap({str(path)!r}, np.uint8, "w+", shape=(4000,))
-force = np.memmap({str(tmp_path / "force.bin")!r}, float, "w+", shape=(4000,))
+figure = np.memmap({str(tmp_path / "figure.bin")!r}, float, "w+", shape=(4000,))
 def progress(done, rows):
     if done == 2000:
         os.kill(os.getpid(), 9)
-out = {{"status": status, "cutting_force_n": force}}
-batch.turn({{"diameter_mm": np.full(4000, 20.0)}}, alloy="1018", out=out, progress=progress)
+out = {{"status": status, {figure!r}: figure}}
+{call}out=out, progress=progress)
 """
     ended = subprocess.run([sys.executable, "-c", code], capture_output=True)
     assert ended.returncode == -9, ended.stderr
     status = np.fromfile(path, np.uint8)
-    force = np.fromfile(tmp_path / "force.bin")
-    assert (status[:2000] == 0).all() and (force[:2000] > 0).all()
+    figures = np.fromfile(tmp_path / "figure.bin")
+    assert (status[:2000] == 0).all() and (figures[:2000] > 0).all()
     assert (status[2000:] == batch.NOT_REACHED).all()
 
 
 def test_progress_as_a_bar(monkeypatch, capsys):
     small_chunks(monkeypatch)
     batch.turn({"diameter_mm": np.full(3000, 20.0)}, alloy="1018", progress="bar")
+    assert "rows" in capsys.readouterr().out
+    batch.limits({"thread": ["M10-6g"] * 3000}, progress="bar")
     assert "rows" in capsys.readouterr().out
 
 
@@ -472,6 +573,7 @@ def test_knurl_blanks_are_the_scalars():
         assert same(done["blank_diameter_mm"][row], one.blank_diameter_mm)
         assert done["teeth"][row] == one.teeth
     assert math.isnan(done["teeth"][2])
+    assert 'called "loud"' in batch.reasons(done, "knurl_blank", frame)[2]
 
 
 def test_the_package_finds_it_when_it_is_asked_for():

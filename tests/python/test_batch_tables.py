@@ -178,12 +178,22 @@ def test_dask_on_a_local_cluster():
         assert np.array_equal(answers[name].to_numpy(), WANT[name], equal_nan=WANT[name].dtype.kind == "f"), name
 
 
-@pytest.mark.parametrize("kind", ["turn", "drill", "mill"])
+@pytest.mark.parametrize("kind", ["turn", "drill", "mill", "limits", "fit", "wires", "knurl_blank"])
 def test_meta_is_what_comes(kind):
-    size = "cutter_diameter_mm" if kind == "mill" else "diameter_mm"
-    frame = pd.DataFrame({size: [10.0], "depth_mm": [1.0], "width_mm": [1.0], "teeth": [4.0]})
-    if kind != "mill":
-        del frame["teeth"]
-    done = getattr(batch, kind)(frame, alloy="1018")
-    assert done.dtypes.equals(batch.meta(kind).dtypes)
-    assert len(batch.meta(kind)) == 0
+    asked, options = {
+        "turn": ({"diameter_mm": [10.0], "depth_mm": [1.0]}, {"alloy": "1018"}),
+        "drill": ({"diameter_mm": [10.0], "depth_mm": [1.0]}, {"alloy": "1018"}),
+        "mill": (
+            {"cutter_diameter_mm": [10.0], "depth_mm": [1.0], "width_mm": [1.0], "teeth": [4.0]},
+            {"alloy": "1018"},
+        ),
+        "limits": ({"thread": ["Tr40x7-7e"]}, {}),
+        "fit": ({"external": ["Tr40x7"], "internal": ["Tr40x7"]}, {}),
+        "wires": ({"thread": ["Tr40x7"]}, {}),
+        "knurl_blank": ({"diameter_mm": [10.0]}, {"pitch": "96 DP", "pattern": "straight"}),
+    }[kind]
+    done = getattr(batch, kind)(pd.DataFrame(asked), **options)
+    declared = batch.meta(kind, **options) if kind == "knurl_blank" else batch.meta(kind)
+    assert done.dtypes.equals(declared.dtypes)
+    assert list(done.columns) == list(declared.columns)
+    assert len(declared) == 0
