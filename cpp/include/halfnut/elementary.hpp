@@ -24,22 +24,18 @@ inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 }  // namespace elementary
 
-/// Logarithm to the base 2.
+/// Logarithm to the base 2 of a normal number; the same bits as log2_of().
 ///
 /// Given
-///   x   any number
+///   x   positive, neither subnormal nor infinite; any other gives a meaningless number
 /// Returned
-///   -inf at 0, inf at inf, NaN below 0 and at NaN; error at most 4e-16 of max(1, |log2 x|), and relative
-///   beside x = 1
+///   error at most 4e-16 of max(1, |log2 x|), and relative beside x = 1
 /// Source
 ///   log((1 + s) / (1 - s)) = 2 s + s^3 P(s^2); coefficients of fdlibm 5.3 (1993)
-inline double log2_of(double x) noexcept {
+constexpr double log2_of_normal(double x) noexcept {
     using namespace elementary;
-    const bool small = x < std::numeric_limits<double>::min();
-    const double scaled = small ? x * 18014398509481984.0 : x;  // 2^54: subnormal numbers
-    const std::uint64_t bits = std::bit_cast<std::uint64_t>(scaled) + (kOne - kRootHalf);
-    const double exponent =
-        std::bit_cast<double>((bits >> 52U) | kWholeBits) - (small ? kWhole + 1077.0 : kWhole + 1023.0);
+    const std::uint64_t bits = std::bit_cast<std::uint64_t>(x) + (kOne - kRootHalf);
+    const double exponent = std::bit_cast<double>((bits >> 52U) | kWholeBits) - (kWhole + 1023.0);
     const double f = std::bit_cast<double>((bits & kFraction) + kRootHalf) - 1.0;
     const double s = f / (2.0 + f);
     const double z = s * s;
@@ -50,20 +46,33 @@ inline double log2_of(double x) noexcept {
              w * (0.2857142874366239149 + w * (0.1818357216161805012 + w * 0.1479819860511658591)));
     const double half_square = 0.5 * f * f;
     const double log = f - (half_square - s * (half_square + (even + odd)));
-    const double out = exponent + log * std::numbers::log2e;
-    return x > 0.0 ? (x < kInfinity ? out : x)
-                   : (x == 0.0 ? -kInfinity : std::numeric_limits<double>::quiet_NaN());
+    return exponent + log * std::numbers::log2e;
 }
 
-/// 2 to a power.
+/// Logarithm to the base 2.
 ///
 /// Given
 ///   x   any number
 /// Returned
-///   0 from -1021.5 down, inf from 1023.5 up, NaN at NaN; error at most 6e-16
+///   -inf at 0, inf at inf, NaN below 0 and at NaN; error as log2_of_normal()
+constexpr double log2_of(double x) noexcept {
+    using namespace elementary;
+    const bool small = x < std::numeric_limits<double>::min();
+    const double log = log2_of_normal(small ? x * 18014398509481984.0 : x);  // 2^54: subnormal numbers
+    const double out = small ? log - 54.0 : log;
+    return x > 0.0 ? (x < kInfinity ? out : x)
+                   : (x == 0.0 ? -kInfinity : std::numeric_limits<double>::quiet_NaN());
+}
+
+/// 2 to a power that is near; the same bits as exp2_of().
+///
+/// Given
+///   x   |x| < 1021; any other gives a meaningless number
+/// Returned
+///   error at most 6e-16
 /// Source
 ///   Taylor's series of exp(r ln 2), |r| <= 1/2, to the twelfth power
-inline double exp2_of(double x) noexcept {
+constexpr double exp2_of_near(double x) noexcept {
     using namespace elementary;
     const double rounded = x + kRound;
     const double r = x - (rounded - kRound);
@@ -78,9 +87,27 @@ inline double exp2_of(double x) noexcept {
     const double p1011 = 7.05491162080112333e-9 + r * 4.44553827187081150e-10;
     const double p12 = 2.56784359934882051e-11;
     const double p = (p01 + r2 * p23) + r4 * ((p45 + r2 * p67) + r4 * ((p89 + r2 * p1011) + r4 * p12));
-    const double scale = std::bit_cast<double>((std::bit_cast<std::uint64_t>(rounded) << 52U) + kOne);
-    const double out = p * scale;
+    return p * std::bit_cast<double>((std::bit_cast<std::uint64_t>(rounded) << 52U) + kOne);
+}
+
+/// 2 to a power.
+///
+/// Given
+///   x   any number
+/// Returned
+///   0 from -1021.5 down, inf from 1023.5 up, NaN at NaN; error as exp2_of_near()
+constexpr double exp2_of(double x) noexcept {
+    using namespace elementary;
+    const double out = exp2_of_near(x);
     return x < 1023.5 ? (x > -1021.5 ? out : 0.0) : (x >= 1023.5 ? kInfinity : x);
+}
+
+/// log2_of(), with -1e300 and 1e300 instead of the infinities: these times 0 would be NaN.
+inline double finite_log2_of(double x) noexcept {
+    constexpr double kFar = 1e300;
+    const double log = log2_of(x);
+    const double low = log < -kFar ? -kFar : log;
+    return low > kFar ? kFar : low;
 }
 
 /// x to the power y.
@@ -92,11 +119,19 @@ inline double exp2_of(double x) noexcept {
 ///   1 at y = 0; 0 below 2^-1021, inf above 2^1023; error at most 5e-16 (1 + |y log2 x|): 1e-14 and
 ///   less while the result is between 2e-6 and 5e5
 inline double power_of(double x, double y) noexcept {
-    constexpr double kFar = 1e300;  // instead of infinity, which times 0 would be NaN
-    const double log = log2_of(x);
-    const double low = log < -kFar ? -kFar : log;
-    return exp2_of(y * (low > kFar ? kFar : low));
+    return exp2_of(y * finite_log2_of(x));
 }
+
+/// Logarithm and power of two as a formula takes them for a number of which nothing is known, and for those
+/// of a block, which are ordinary. Both give the same bits.
+struct AnyNumber {
+    static double log2(double x) noexcept { return finite_log2_of(x); }
+    static double exp2(double x) noexcept { return exp2_of(x); }
+};
+struct OrdinaryNumber {
+    static double log2(double x) noexcept { return log2_of_normal(x); }
+    static double exp2(double x) noexcept { return exp2_of_near(x); }
+};
 
 /// Sine and cosine of an angle in degrees.
 struct SineCosine {
@@ -114,7 +149,7 @@ struct SineCosine {
 ///   reduction by 90 degrees is exact; series with the coefficients of fdlibm 5.3 (1993)
 inline SineCosine sine_cosine_deg(double degrees) noexcept {
     using namespace elementary;
-    const double rounded = degrees / 90.0 + kRound;
+    const double rounded = degrees * (1.0 / 90.0) + kRound;
     const std::uint64_t quarter = std::bit_cast<std::uint64_t>(rounded);
     const double r = (degrees - 90.0 * (rounded - kRound)) * (std::numbers::pi / 180.0);
     const double z = r * r;

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <limits>
 #include <memory>
@@ -7,7 +8,6 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
-#include "step_table.hpp"
 #include "turn_block.hpp"
 #include "turn_cases.hpp"
 #include "write_cut.hpp"
@@ -47,22 +47,23 @@ struct Input {
     std::size_t argument;
     const double* TurnBlock::* column;
     Bounds bounds;
+    double usual = kNaN;  // what stands for a number that is not given; NaN: that it is not
 };
 
 constexpr std::array kInputs{
     Input{argument("diameter_mm"), &TurnBlock::diameter, {1e-6, 1e6, true}},
     Input{argument("length_mm"), &TurnBlock::length, kOrdinary},
     Input{argument("feed_mm_rev"), &TurnBlock::feed, kOrdinary},
-    Input{argument("bore_mm"), &TurnBlock::bore, kOrdinaryOrZero},
+    Input{argument("bore_mm"), &TurnBlock::bore, kOrdinaryOrZero, 0.0},
     Input{argument("stick_out_mm"), &TurnBlock::stick_out, kOrdinary},
-    Input{argument("nose_radius_mm"), &TurnBlock::nose, kOrdinaryOrZero},
-    Input{argument("entering_deg"), &TurnBlock::entering, {10.0, 120.0}},
+    Input{argument("nose_radius_mm"), &TurnBlock::nose, kOrdinaryOrZero, kNoseRadiusMm},
+    Input{argument("entering_deg"), &TurnBlock::entering, {10.0, 120.0}, kEnteringDeg},
     Input{argument("rake_deg"), &TurnBlock::rake, {-30.0, 40.0}},
-    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0}},
+    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0}, 1.0},
     Input{argument("roughness_limit_um"), &TurnBlock::roughness_limit, kOrdinary},
     Input{argument("deflection_limit_mm"), &TurnBlock::deflection_limit, kOrdinary},
-    Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryOrZero},
-    Input{argument("overrun_mm"), &TurnBlock::overrun, kOrdinaryOrZero},
+    Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryOrZero, kApproachMm},
+    Input{argument("overrun_mm"), &TurnBlock::overrun, kOrdinaryOrZero, 0.0},
 };
 constexpr std::size_t kDepth = argument("depth_mm");
 constexpr Bounds kDepthBounds = kOrdinary;
@@ -89,36 +90,64 @@ struct Levers {
             const machine::SpindleStep& step = of.spindle[i];
             fixed = fixed && !step.variable();
             speeds.push_back(step.rpm);
-            rpm.push_back(step.rpm);
-            available.push_back(machine::spindle_power_kw(of, i, step.rpm));
             efficiency.push_back(machine::efficiency_at(of, i));
         }
-        fixed = fixed && rising(speeds) && speeds.size() < 65536;
+        fixed = fixed && fill(spindle, speeds);
         if (fixed) {
-            spindle = StepTable(speeds);
+            const auto power = [&](std::size_t step) {
+                return machine::spindle_power_kw(of, step, speeds[step]);
+            };
+            const std::uint64_t fastest = speeds.size() - 1;
+            const auto code = [&](std::uint64_t step, std::uint64_t flags) {
+                return step | (flags | (step == fastest ? kFastestFlag : 0U)) << kCodeFlags;
+            };
+            for (const StepTable::Bin& bin : spindle.steps.bins()) {
+                const std::size_t before = bin.below == 0 ? 0 : bin.below - 1;
+                spindle.records.push_back(
+                    {{bin.edge, speeds[before], power(bin.below), power(before),
+                      both(code(before, bin.below == 0 ? kSlowestFlag : 0U), code(bin.below, 0U))}});
+            }
         }
+        std::vector<double> feed;
         for (const machine::FeedStep& step : of.carriage.steps) {
             feed.push_back(step.feed_mm);
         }
         any = &of == &any_machine();
         steps = !any && !feed.empty();
-        if (steps && rising(feed)) {
-            feeds = StepTable(feed);
+        in_order = !steps || fill(feeds, feed);
+        if (steps && in_order) {
+            const auto code = [](std::uint64_t step) {
+                return step | (step == 0 ? 0U : kFinerFlag) << kCodeFlags;
+            };
+            for (const StepTable::Bin& bin : feeds.steps.bins()) {
+                const std::size_t before = bin.below == 0 ? 0 : bin.below - 1;
+                feeds.records.push_back({{bin.edge, feed[before], both(code(before), code(bin.below))}});
+            }
         }
     }
 
-    [[nodiscard]] bool ordinary() const { return !machine.spindle.empty() && (!steps || rising(feed)); }
+    [[nodiscard]] bool ordinary() const { return !machine.spindle.empty() && in_order; }
 
     const machine::Machine& machine;
     bool any = false;
-    bool fixed = true;   // every speed of the spindle is one, slow to fast
-    bool steps = false;  // feeds are steps
-    StepTable spindle;
-    StepTable feeds;
-    std::vector<double> rpm;
-    std::vector<double> available;
+    bool fixed = true;     // every speed of the spindle is one, slow to fast, and the table serves them
+    bool steps = false;    // feeds are steps
+    bool in_order = true;  // fine to coarse, and the table serves them
+    LeverTable spindle;
+    LeverTable feeds;
     std::vector<double> efficiency;
-    std::vector<double> feed;
+
+   private:
+    static bool fill(LeverTable& table, const std::vector<double>& values) {
+        if (values.empty() || values.size() > 0xffffU || !rising(values)) {
+            return false;
+        }
+        table.steps = StepTable(values);
+        return !table.steps.crowded();
+    }
+    static double both(std::uint64_t before, std::uint64_t from_edge) {
+        return std::bit_cast<double>(from_edge << 32U | before);
+    }
 };
 
 // The cases of an alloy, a tool and rough or finish, laid out for the look-ups of a call.
@@ -126,7 +155,7 @@ struct SideCases {
     std::array<double, Steps::kNear> depths{};
     std::array<double, Steps::kNear> feeds{};
     std::size_t across = 1;
-    const CaseNumbers* const* cells = nullptr;
+    std::size_t first = 0;  // of its cells
     double usual_depth = 1.0;
     double usual_feed = 1.0;
 };
@@ -142,8 +171,11 @@ struct Call {
     TurnShared shared;
     std::vector<const TurnCases::Grid*> grids{};  // alloy by tool
     std::vector<SideCases> sides{};               // alloy by tool by rough or finish; the last is of no alloy
-    std::vector<const CaseNumbers*> cells{};
-    std::size_t depth_edges = 0;  // most that any side has
+    std::vector<std::uint32_t> cells{};           // places of cases
+    std::vector<std::uint32_t> first_cells{};     // of each side
+    std::vector<const CaseNumbers*> numbers{};    // a case a place; the first has no answer
+    std::vector<Record> records{};                // the same
+    std::size_t depth_edges = 0;                  // most that any side has
     std::size_t feed_edges = 0;
     bool all_alone = false;  // every row goes through evaluate()
     bool wants_efficiency = false;
@@ -180,7 +212,7 @@ class Worker {
    public:
     explicit Worker(const Call& call) : call_(call), block_(std::make_unique<TurnBlock>()) {
         for (std::size_t i = 0; i < kInputs.size(); ++i) {
-            all_[i].fill(call.columns.numbers[kInputs[i].argument].all);
+            all_[i].fill(or_usual(kInputs[i], call.columns.numbers[kInputs[i].argument].all));
         }
         all_depth_.fill(call.columns.numbers[kDepth].all);
         const double entering = call.columns.numbers[argument("entering_deg")].all;
@@ -194,7 +226,7 @@ class Worker {
         if (!call_.all_alone) {
             ordinary(first, last - first);
         }
-        for (std::size_t row = first; row < last; ++row) {
+        for (std::size_t row = first; (call_.all_alone || block_->some_special) && row < last; ++row) {
             if (call_.all_alone || block_->special[row - first] != 0) {
                 alone(row);
             }
@@ -202,6 +234,8 @@ class Worker {
     }
 
    private:
+    static double or_usual(const Input& input, double given) { return given == given ? given : input.usual; }
+
     void alone(std::size_t row) {
         const Status tool = check_tool(call_.columns.work, row);
         if (!tool.ok()) {
@@ -239,13 +273,23 @@ class Worker {
     void ordinary(std::size_t first, std::size_t rows) {
         place_columns(first, rows);
         check(first, rows);
-        look_up_cases(first, rows);
+        find_cases(first, rows);
         call_.passes.want(call_.shared, *block_);
-        look_up_levers(rows);
+        if (!call_.levers.fixed) {
+            choose_speeds(rows);
+        }
+        call_.passes.set(call_.shared, *block_);
+        if (call_.wants_efficiency) {
+            for (std::size_t i = 0; i < rows; ++i) {
+                block_->efficiency[i] = call_.levers.efficiency[step_of(block_->spindle_code[i])];
+            }
+        }
         call_.passes.reckon(call_.shared, *block_);
         call_.passes.judge(call_.shared, *block_);
         write(first, rows);
     }
+
+    static std::uint16_t step_of(std::uint64_t code) { return static_cast<std::uint16_t>(code & 0xffffU); }
 
     void place_columns(std::size_t first, std::size_t rows) {
         TurnBlock& block = *block_;
@@ -263,7 +307,7 @@ class Worker {
         block.chosen_feed = own("feed_mm_rev", own_feed_);
         block.cautions = call_.out.cautions == nullptr ? own_cautions_.data() : call_.out.cautions + first;
         const double* const depths = call_.columns.numbers[kDepth].data;
-        depth_ = depths == nullptr ? all_depth_.data() : depths + first;
+        block.asked_depth = depths == nullptr ? all_depth_.data() : depths + first;
         for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
             block.out[i] =
                 call_.out.figures[i] == nullptr ? scratch_[i].data() : call_.out.figures[i] + first;
@@ -273,15 +317,26 @@ class Worker {
     void check(std::size_t first, std::size_t rows) {
         TurnBlock& block = *block_;
         block.special.fill(0);
-        const auto check_one = [&](std::size_t at, const double* column, Bounds bounds) {
-            if (call_.columns.numbers[at].data != nullptr) {
-                call_.passes.check(column, bounds, rows, block.special.data());
-            }
+        const auto left_open = [&](std::size_t at, const double* column, Bounds bounds) {
+            const Numbers& numbers = call_.columns.numbers[at];
+            return numbers.data == nullptr ? !numbers.given()
+                                           : call_.passes.check(column, bounds, rows, block.special.data());
         };
-        for (const Input& input : kInputs) {
-            check_one(input.argument, block.*(input.column), input.bounds);
+        for (std::size_t at = 0; at < kInputs.size(); ++at) {
+            const Input& input = kInputs[at];
+            const double*& column = block.*(input.column);
+            const bool open = left_open(input.argument, column, input.bounds);
+            if (input.column == &TurnBlock::feed) {
+                block.open_feeds = open;
+            }
+            if (open && input.usual == input.usual && column != all_[at].data()) {
+                for (std::size_t i = 0; i < rows; ++i) {
+                    filled_[at][i] = or_usual(input, column[i]);
+                }
+                column = filled_[at].data();
+            }
         }
-        check_one(kDepth, depth_, kDepthBounds);
+        open_depths_ = left_open(kDepth, block.asked_depth, kDepthBounds);
         for (const std::size_t at : kLeft) {
             if (const double* const data = call_.columns.numbers[at].data) {
                 for (std::size_t i = 0; i < rows; ++i) {
@@ -296,60 +351,43 @@ class Worker {
         }
     }
 
-    void look_up_cases(std::size_t first, std::size_t rows) {
+    // Places of the rows' cases, and depths.
+    void find_cases(std::size_t first, std::size_t rows) {
         TurnBlock& b = *block_;
-        const std::uint8_t* const finishes = call_.columns.finish;
-        const std::int32_t* const alloys = call_.columns.work.alloy.data;
-        const std::int32_t* const tools = call_.columns.work.tool_material.data;
-        const bool open_feed = call_.columns.numbers[argument("feed_mm_rev")].data == nullptr &&
-                               !call_.columns.numbers[argument("feed_mm_rev")].given();
-        b.open_feeds = open_feed;
-        const SideCases* const sides = call_.sides.data();
+        const WorkColumns& work = call_.columns.work;
+        // A column that all rows share is read again and again.
+        const std::int32_t* alloy_at = work.alloy.data == nullptr ? &work.alloy.all : work.alloy.data + first;
+        const std::size_t next_alloy = work.alloy.data == nullptr ? 0 : 1;
+        const std::int32_t* tool_at =
+            work.tool_material.data == nullptr ? &work.tool_material.all : work.tool_material.data + first;
+        const std::size_t next_tool = work.tool_material.data == nullptr ? 0 : 1;
+        const auto finish_all = static_cast<std::uint8_t>(call_.columns.finish_all ? 1 : 0);
+        const std::uint8_t* finish_at =
+            call_.columns.finish == nullptr ? &finish_all : call_.columns.finish + first;
+        const std::size_t next_finish = call_.columns.finish == nullptr ? 0 : 1;
         const std::size_t known = call_.setting.alloys.size();
         const std::size_t nobody = call_.sides.size() - 1;
-        const auto all_alloy = static_cast<std::size_t>(call_.columns.work.alloy.all);
-        const auto all_tool = static_cast<std::size_t>(call_.columns.work.tool_material.all);
-        const std::size_t depth_edges = call_.depth_edges;
-        const std::size_t feed_edges = call_.feed_edges;
-        for (std::size_t i = 0; i < rows; ++i) {
-            const std::size_t row = first + i;
-            const std::size_t alloy = alloys == nullptr ? all_alloy : static_cast<std::size_t>(alloys[row]);
-            const std::size_t tool = tools == nullptr ? all_tool : static_cast<std::size_t>(tools[row]);
-            const double asked = depth_[i];
-            const bool finish = (finishes == nullptr ? call_.columns.finish_all : finishes[row] != 0) ||
-                                asked <= kFinishDepthMm;
-            const bool exists = alloy < known && tool < kTools;
-            const SideCases& side = sides[exists ? (alloy * kTools + tool) * 2 + (finish ? 1 : 0) : nobody];
-            const double diameter = b.diameter[i];
-            const double depth = asked == asked ? asked : std::min(side.usual_depth, diameter / 8.0);
-            const bool open = b.feed[i] != b.feed[i];
-            const double feed = open ? side.usual_feed : b.feed[i];
-            b.open_feeds |= open;
-            std::size_t cell = 0;
-            for (std::size_t edge = 0; edge < depth_edges; ++edge) {
-                cell += depth > side.depths[edge] ? side.across : 0U;
+        const auto side_of = [&](std::size_t i) {
+            const auto alloy = static_cast<std::size_t>(alloy_at[i * next_alloy]);
+            const auto tool = static_cast<std::size_t>(tool_at[i * next_tool]);
+            const bool finish = (finish_at[i * next_finish] != 0) | (b.asked_depth[i] <= kFinishDepthMm);
+            const std::size_t side = (alloy * kTools + tool) * 2 + (finish ? 1U : 0U);
+            return alloy < known && tool < kTools ? side : nobody;
+        };
+        if (call_.depth_edges == 0 && call_.feed_edges == 0 && !open_depths_) {
+            const std::uint32_t* const cells = call_.first_cells.data();
+            for (std::size_t i = 0; i < rows; ++i) {
+                b.places[i] = cells[side_of(i)];
             }
-            for (std::size_t edge = 0; edge < feed_edges; ++edge) {
-                cell += feed > side.feeds[edge] ? 1U : 0U;
-            }
-            const CaseNumbers& from = *side.cells[cell];
-            found_[i] = &from;
-            b.depth[i] = depth;
-            b.special[i] |= depth > diameter / 2.0 || b.bore[i] >= diameter || from.id < 0 ? 1U : 0U;
-            b.low_m_min[i] = from.low_m_min;
-            b.high_m_min[i] = from.high_m_min;
-            b.kc11[i] = from.kc11;
-            b.mc[i] = from.mc;
-            b.at_reference[i] = from.at_reference;
-            b.band_high[i] = from.band_high;
-            b.modulus[i] = from.modulus;
-            b.cautions[i] = from.cautions;
+            std::copy_n(b.asked_depth, rows, b.depth);
+        } else {
+            find_among_edges(rows, side_of);
         }
         // What only some calls need.
         const auto copy = [&](bool needed, Row& to, double CaseNumbers::* member) {
             if (needed) {
                 for (std::size_t i = 0; i < rows; ++i) {
-                    to[i] = found_[i]->*member;
+                    to[i] = call_.numbers[b.places[i]]->*member;
                 }
             }
         };
@@ -359,50 +397,46 @@ class Worker {
         copy(b.open_feeds, b.usual_feed, &CaseNumbers::usual_feed);
         copy(b.open_feeds, b.feed_low, &CaseNumbers::feed_low);
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
+        if (call_.out.case_id != nullptr) {
+            for (std::size_t i = 0; i < rows; ++i) {
+                call_.out.case_id[first + i] = call_.numbers[b.places[i]]->id;
+            }
+        }
     }
 
-    void look_up_levers(std::size_t rows) {
+    template <class SideOf>
+    void find_among_edges(std::size_t rows, const SideOf& side_of) {
         TurnBlock& b = *block_;
-        const Levers& levers = call_.levers;
-        if (levers.fixed) {
-            const std::size_t fastest = levers.rpm.size() - 1;
-            for (std::size_t i = 0; i < rows; ++i) {
-                // The same speed reached by another way of rounding still counts as not above the limit.
-                const std::size_t count = levers.spindle.not_above(b.limit_rpm[i] * (1.0 + 1e-12));
-                const std::size_t step = count == 0 ? 0 : count - 1;
-                spindle_step_[i] = static_cast<std::uint16_t>(step);
-                b.chosen_rpm[i] = levers.rpm[step];
-                b.available[i] = levers.available[step];
-                b.flags[i] |= (count == 0 ? 1U : 0U) | (step == fastest ? 2U : 0U);
-            }
-        } else {
-            for (std::size_t i = 0; i < rows; ++i) {
-                const machine::SpindleChoice choice =
-                    machine::choose_spindle(levers.machine, b.low_rpm[i], b.limit_rpm[i]);
-                spindle_step_[i] = static_cast<std::uint16_t>(choice.step);
-                b.chosen_rpm[i] = choice.rpm;
-                b.available[i] = machine::spindle_power_kw(levers.machine, choice.step, choice.rpm);
-                const bool top =
-                    choice.step + 1 == levers.rpm.size() && choice.rpm >= levers.machine.spindle.back().rpm;
-                b.flags[i] |= (choice.fit == machine::SpindleFit::above_window ? 1U : 0U) | (top ? 2U : 0U);
-            }
+        const std::size_t depth_edges = call_.depth_edges;
+        const std::size_t feed_edges = call_.feed_edges;
+        const std::uint32_t* const cells = call_.cells.data();
+        const SideCases* const sides = call_.sides.data();
+        for (std::size_t i = 0; i < rows; ++i) {
+            const SideCases& side = sides[side_of(i)];
+            const double asked = b.asked_depth[i];
+            const double depth = asked == asked ? asked : std::min(side.usual_depth, b.diameter[i] / 8.0);
+            const double feed = b.feed[i] == b.feed[i] ? b.feed[i] : side.usual_feed;
+            b.places[i] =
+                cells[side.first + edges_below(side.depths.data(), depth_edges, depth) * side.across +
+                      edges_below(side.feeds.data(), feed_edges, feed)];
+            b.depth[i] = depth;
         }
-        if (call_.wants_efficiency) {
-            for (std::size_t i = 0; i < rows; ++i) {
-                b.efficiency[i] = levers.efficiency[spindle_step_[i]];
-            }
-        }
-        if (levers.steps) {
-            for (std::size_t i = 0; i < rows; ++i) {
-                const std::size_t count = levers.feeds.not_above(b.wanted_feed[i] * (1.0 + 1e-9));
-                const std::size_t step = count == 0 ? 0 : count - 1;
-                feed_step_[i] = static_cast<std::uint16_t>(step);
-                b.chosen_feed[i] = levers.feed[step];
-                b.flags[i] |= step == 0 ? 0U : 16U;
-            }
-        } else {
-            std::copy_n(b.wanted_feed.data(), rows, b.chosen_feed);
-            std::fill_n(feed_step_.data(), rows, std::uint16_t{0});
+    }
+
+    // The speeds of a variable drive, row by row.
+    void choose_speeds(std::size_t rows) {
+        TurnBlock& b = *block_;
+        const machine::Machine& machine = call_.levers.machine;
+        for (std::size_t i = 0; i < rows; ++i) {
+            const machine::SpindleChoice choice =
+                machine::choose_spindle(machine, b.low_rpm[i], b.limit_rpm[i]);
+            b.spindle_code[i] = choice.step;
+            b.chosen_rpm[i] = choice.rpm;
+            b.available[i] = machine::spindle_power_kw(machine, choice.step, choice.rpm);
+            const bool top =
+                choice.step + 1 == machine.spindle.size() && choice.rpm >= machine.spindle.back().rpm;
+            b.flags[i] |= (choice.fit == machine::SpindleFit::above_window ? kSlowestFlag : 0U) |
+                          (top ? kFastestFlag : 0U);
         }
     }
 
@@ -442,10 +476,11 @@ class Worker {
             }
         }
         if (out.spindle_step != nullptr) {
-            std::copy_n(spindle_step_.data(), rows, out.spindle_step + first);
+            std::transform(b.spindle_code.begin(), b.spindle_code.begin() + rows, out.spindle_step + first,
+                           step_of);
         }
         if (out.feed_step != nullptr) {
-            std::copy_n(feed_step_.data(), rows, out.feed_step + first);
+            std::transform(b.feed_code.begin(), b.feed_code.begin() + rows, out.feed_step + first, step_of);
         }
         if (out.passes != nullptr) {
             std::fill_n(out.passes + first, rows, std::uint16_t{1});
@@ -455,17 +490,14 @@ class Worker {
                 out.limited_by[first + i] = static_cast<std::uint8_t>(b.limited[i]);
             }
         }
-        if (out.case_id != nullptr) {
-            for (std::size_t i = 0; i < rows; ++i) {
-                out.case_id[first + i] = found_[i]->id;
-            }
-        }
         if (out.outcome.reason != nullptr) {
             std::fill_n(out.outcome.reason + first, rows, std::uint16_t{0});
         }
         // The rows that are whole. The others are marked by alone(), so that none looks answered before it
         // is.
-        if (out.outcome.status != nullptr) {
+        if (out.outcome.status != nullptr && !b.some_special) {
+            std::fill_n(out.outcome.status + first, rows, std::uint8_t{0});
+        } else if (out.outcome.status != nullptr) {
             for (std::size_t i = 0; i < rows; ++i) {
                 std::uint8_t& status = out.outcome.status[first + i];
                 status = b.special[i] == 0 ? std::uint8_t{0} : status;
@@ -476,12 +508,10 @@ class Worker {
     const Call& call_;
     std::unique_ptr<TurnBlock> block_;
     std::array<Row, kInputs.size()> all_{};
+    std::array<Row, kInputs.size()> filled_{};  // columns with the usual numbers where none are given
     Row all_depth_{};
-    const double* depth_ = nullptr;
+    bool open_depths_ = false;  // some depth was not given
     std::array<Row, kCutFigures.size()> scratch_{};
-    std::array<std::uint16_t, kBlockRows> spindle_step_{};
-    std::array<std::uint16_t, kBlockRows> feed_step_{};
-    std::array<const CaseNumbers*, kBlockRows> found_{};
     Row own_depth_{};
     Row own_rpm_{};
     Row own_feed_{};
@@ -514,22 +544,26 @@ bool ordinary_call(const Call& call) {
     return fits && (hardness.data != nullptr || std::isnan(hardness.all));
 }
 
+Record record_of(const CaseNumbers& from) {
+    return {{from.low_m_min, from.high_m_min, from.kc11, from.mc, from.reference_log2, from.band_high,
+             from.modulus, std::bit_cast<double>(from.id < 0 ? kUnanswered : from.cautions)}};
+}
+
 // Lay the cases of the call's alloys out for its look-ups.
 void lay_out(Call& call) {
-    static const CaseNumbers kUnanswered{};
-    std::size_t cells = 1;
-    for (const TurnCases::Grid* const grid : call.grids) {
-        if (grid != nullptr) {
-            cells += grid->sides[0].cells.size() + grid->sides[1].cells.size();
-        }
-    }
-    call.cells.reserve(cells);  // never moved once places point into it
-    call.cells.push_back(&kUnanswered);
+    static const CaseNumbers kNothing{};
+    call.numbers.push_back(&kNothing);
+    call.cells.push_back(0);
     for (std::size_t i = 0; i <= call.grids.size(); ++i) {
         const TurnCases::Grid* const grid = i < call.grids.size() ? call.grids[i] : nullptr;
+        const std::size_t first = call.numbers.size();
+        if (grid != nullptr) {
+            for (const CaseNumbers& numbers : grid->numbers) {
+                call.numbers.push_back(&numbers);
+            }
+        }
         for (const bool finish : {false, true}) {
             SideCases out;
-            out.cells = call.cells.data();
             out.depths.fill(kInfinity);
             out.feeds.fill(kInfinity);
             // A side with more edges than are kept near goes row by row.
@@ -540,15 +574,19 @@ void lay_out(Call& call) {
                 out.across = side.across;
                 out.usual_depth = side.usual_depth;
                 out.usual_feed = side.usual_feed;
-                out.cells = call.cells.data() + call.cells.size();
+                out.first = call.cells.size();
                 for (const std::uint16_t cell : side.cells) {
-                    call.cells.push_back(&grid->numbers[cell]);
+                    call.cells.push_back(static_cast<std::uint32_t>(first + cell));
                 }
                 call.depth_edges = std::max(call.depth_edges, side.depths.count);
                 call.feed_edges = std::max(call.feed_edges, side.feeds.count);
             }
             call.sides.push_back(out);
+            call.first_cells.push_back(call.cells[out.first]);
         }
+    }
+    for (const CaseNumbers* const numbers : call.numbers) {
+        call.records.push_back(record_of(*numbers));
     }
 }
 
@@ -562,6 +600,9 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
               out,
               turn_passes(std::min(clone, widest_clone())),
               Levers(*setting.machine),
+              {},
+              {},
+              {},
               {},
               {},
               {},
@@ -630,6 +671,13 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
         static_cast<std::uint8_t>(call.levers.any ? LimitCode::speed_window : LimitCode::machine_top_speed);
     shared.hold = columns.hold;
     shared.steps = call.levers.steps;
+    shared.rakes = call.rakes;
+    shared.limits = out.limited_by != nullptr;
+    shared.codes =
+        shared.limits || call.wants_efficiency || out.spindle_step != nullptr || out.feed_step != nullptr;
+    shared.cases = call.records.data();
+    shared.spindle = call.levers.fixed ? &call.levers.spindle : nullptr;
+    shared.feeds = call.levers.steps ? &call.levers.feeds : nullptr;
     shared.entering_varies = columns.numbers[argument("entering_deg")].data != nullptr;
     if (!call.levers.any && !call.levers.steps) {
         caution(CautionCode::hand_feed);

@@ -1,6 +1,9 @@
 #include "turn_block.hpp"
 
+#include <bit>
 #include <cmath>
+#include <initializer_list>
+#include <utility>
 
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
@@ -25,9 +28,7 @@ using namespace cutting;
 
 constexpr double kSame = 1.0 + 1e-9;
 
-constexpr std::uint64_t bit(CautionCode code) {
-    return std::uint64_t{1} << static_cast<unsigned>(code);
-}
+constexpr unsigned kHeldShift = 8;  // flags above it: limits that a cut breaks
 
 constexpr std::size_t place(std::string_view name) {
     for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
@@ -38,28 +39,118 @@ constexpr std::size_t place(std::string_view name) {
     return kCutFigures.size();
 }
 
+// Bits that conditions set are added up as numbers and made bits at the end: the smallest instruction set can
+// choose among numbers for several rows at once, but not among bits.
+HALFNUT_INLINE double when(bool condition, double bits, double other = 0.0) noexcept {
+    return condition ? bits : other;
+}
+HALFNUT_INLINE std::uint64_t as_bits(double sum) noexcept {
+    return std::bit_cast<std::uint64_t>(sum + elementary::kWhole) & elementary::kFraction;
+}
+constexpr double weight(CautionCode code) {
+    return static_cast<double>(std::uint64_t{1} << static_cast<unsigned>(code));
+}
+
 HALFNUT_INLINE double or_else(double value, double fallback) noexcept {
     return value == value ? value : fallback;
+}
+
+HALFNUT_INLINE double* as_numbers(Bits& bits) noexcept {
+    return reinterpret_cast<double*>(bits.data());
 }
 
 HALFNUT_INLINE double least(double a, double b) noexcept {
     return b < a ? b : a;
 }
 
-HALFNUT_INLINE void check_rows(const double* column, Bounds bounds, std::size_t rows,
-                               std::uint64_t* special) noexcept {
-    const double missing = bounds.required ? kNaN : bounds.low;  // what a number that is not given counts as
-    const double zero = bounds.zero ? bounds.low : 0.0;
-    HALFNUT_ROWS
-    for (std::size_t i = 0; i < rows; ++i) {
-        const double given = or_else(column[i], missing);
-        const double x = given == 0.0 ? zero : given;
-        special[i] |= x >= bounds.low && x <= bounds.high ? std::uint64_t{0} : std::uint64_t{1};
+// Records side by side become columns: Lanes of them at once, as many values as a register holds.
+template <std::size_t Lanes>
+using Lane [[gnu::vector_size(Lanes * sizeof(double)), gnu::may_alias]] = double;
+
+template <std::size_t Step, class V, std::size_t... J>
+HALFNUT_INLINE void exchange(V& a, V& b, std::index_sequence<J...> /*lanes*/) noexcept {
+    constexpr std::size_t kLanes = sizeof...(J);
+    const V low = __builtin_shufflevector(a, b, ((J & Step) != 0 ? kLanes + J - Step : J)...);
+    b = __builtin_shufflevector(a, b, ((J & Step) != 0 ? kLanes + J : J + Step)...);
+    a = low;
+}
+
+template <std::size_t Step, std::size_t Lanes>
+HALFNUT_INLINE void turn_over(Lane<Lanes> (&lines)[Lanes]) noexcept {
+    if constexpr (Step < Lanes) {
+        for (std::size_t i = 0; i < Lanes; ++i) {
+            if ((i & Step) == 0) {
+                exchange<Step>(lines[i], lines[i + Step], std::make_index_sequence<Lanes>{});
+            }
+        }
+        turn_over<2 * Step, Lanes>(lines);
     }
 }
 
+// Records and columns start at a line of the nearest cache; columns have room for a whole number of lanes.
+template <std::size_t Lanes, std::size_t Values>
+HALFNUT_INLINE void spread(const Record* records, const std::uint64_t* places, std::size_t rows,
+                           std::initializer_list<double*> columns) noexcept {
+    for (std::size_t i = 0; i < rows; i += Lanes) {
+        for (std::size_t part = 0; part < Values; part += Lanes) {
+            Lane<Lanes> lines[Lanes];
+            for (std::size_t k = 0; k < Lanes; ++k) {
+                lines[k] = *reinterpret_cast<const Lane<Lanes>*>(records[places[i + k]].values.data() + part);
+            }
+            turn_over<1, Lanes>(lines);
+            for (std::size_t k = 0; k < Lanes && part + k < Values; ++k) {
+                *reinterpret_cast<Lane<Lanes>*>(columns.begin()[part + k] + i) = lines[k];
+            }
+        }
+    }
+}
+
+// Whether every number of a column is within bounds above 0. Bits of positive numbers stand in their order; a
+// number below the low one, above the high one, negative or none at all makes one of the differences
+// negative.
+HALFNUT_INLINE bool all_inside(const double* column, Bounds bounds, std::size_t rows) noexcept {
+    const auto low = std::bit_cast<std::uint64_t>(bounds.low);
+    const auto high = std::bit_cast<std::uint64_t>(bounds.high);
+    std::uint64_t outside = 0;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const auto bits = std::bit_cast<std::uint64_t>(column[i]);
+        outside |= (bits - low) | (high - bits);
+    }
+    return outside >> 63U == 0;
+}
+
+HALFNUT_INLINE bool check_rows(const double* column, Bounds bounds, std::size_t rows,
+                               std::uint64_t* special) noexcept {
+    if (bounds.low > 0.0 && all_inside(column, bounds, rows)) {  // as in most columns
+        return false;
+    }
+    const double low = bounds.zero ? 0.0 : 1.0;  // how a 0 counts
+    const double none = bounds.required ? 1.0 : 0.0;
+    std::uint64_t left_open = 0;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double x = column[i];
+        const double small = when(x < bounds.low, when(x == 0.0, low, 1.0));
+        special[i] |= as_bits(small + when(x > bounds.high, 1.0) + when(x != x, none));
+        left_open |= as_bits(when(x != x, 1.0));
+    }
+    return left_open != 0;
+}
+
+template <std::size_t Lanes>
 HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     const std::size_t rows = b.rows;
+    spread<Lanes, kCaseValues>(
+        shared.cases, b.places.data(), rows,
+        {b.low_m_min.data(), b.high_m_min.data(), b.kc11.data(), b.mc.data(), b.reference_log2.data(),
+         b.band_high.data(), b.modulus.data(), as_numbers(b.lasting)});
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double d = b.diameter[i];
+        const double wrong = when(b.depth[i] > d / 2.0, 1.0) + when(b.bore[i] >= d, 1.0);
+        b.special[i] |= as_bits(wrong) | (b.lasting[i] & kUnanswered);
+    }
     const double chuck = shared.chuck_rpm;
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
@@ -80,7 +171,7 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     }
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {  // the most that nose and roughness bear
-        const double nose = or_else(b.nose[i], kNoseRadiusMm);
+        const double nose = b.nose[i];
         const double at_nose = nose > 0.0 ? kFeedOverNose * nose : elementary::kInfinity;
         const double wide = nose > 0.0 ? 32.0 * nose : elementary::kInfinity;
         b.wanted_feed[i] = at_nose;
@@ -101,9 +192,70 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
         const double most = least(least(high, nose_limit), fine);
         b.wanted_feed[i] = or_else(asked, open);
         b.most_feed[i] = or_else(asked, most);
-        const std::uint64_t given = asked == asked ? std::uint64_t{0} : std::uint64_t{8};
-        const std::uint64_t rough = fine < at_nose ? std::uint64_t{4} : std::uint64_t{0};
-        b.flags[i] = given | rough;
+        b.flags[i] = as_bits(when(asked != asked, kOpenFlag) + when(fine < at_nose, kRoughnessFlag));
+    }
+}
+
+HALFNUT_INLINE void find_bins(const StepTable& steps, const double* asked, double same, std::size_t rows,
+                              std::uint64_t* places) noexcept {
+    const StepTable here = steps;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        places[i] = here.place(asked[i] * same);
+    }
+}
+
+// The lever of a row on either side of its bin's edge.
+template <bool Codes>
+HALFNUT_INLINE void take_side(const TurnBlock& b, const double* asked, double same, double* chosen,
+                              std::uint64_t* codes, std::uint64_t* flags) noexcept {
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < b.rows; ++i) {
+        const double edge = b.edge[i];
+        const double before = b.before[i];
+        const bool from_edge = edge <= asked[i] * same;
+        chosen[i] = from_edge ? edge : before;
+        if constexpr (Codes) {
+            const std::uint64_t later = codes[i] >> 32U;
+            const std::uint64_t earlier = codes[i] & 0xffffffffU;
+            const std::uint64_t code = from_edge ? later : earlier;
+            codes[i] = code;
+            flags[i] |= code >> kCodeFlags;
+        }
+    }
+}
+
+template <std::size_t Lanes, bool Codes>
+HALFNUT_INLINE void set_rows(const TurnShared& shared, TurnBlock& b) noexcept {
+    const std::size_t rows = b.rows;
+    if (shared.spindle != nullptr) {
+        // The same speed reached by another way of rounding still counts as not above the limit.
+        constexpr double kSpeedSame = 1.0 + 1e-12;
+        find_bins(shared.spindle->steps, b.limit_rpm.data(), kSpeedSame, rows, b.places.data());
+        spread<Lanes, Codes ? kSpindleValues : kSpindleValues - 1>(
+            shared.spindle->records.data(), b.places.data(), rows,
+            {b.edge.data(), b.before.data(), b.available.data(), b.before_available.data(),
+             as_numbers(b.spindle_code)});
+        HALFNUT_ROWS
+        for (std::size_t i = 0; i < rows; ++i) {
+            const double at_edge = b.available[i];
+            const double at_before = b.before_available[i];
+            b.available[i] = b.edge[i] <= b.limit_rpm[i] * kSpeedSame ? at_edge : at_before;
+        }
+        take_side<Codes>(b, b.limit_rpm.data(), kSpeedSame, b.chosen_rpm, b.spindle_code.data(),
+                         b.flags.data());
+    }
+    if (shared.feeds != nullptr) {
+        find_bins(shared.feeds->steps, b.wanted_feed.data(), kSame, rows, b.places.data());
+        spread<Lanes, Codes ? kFeedValues : kFeedValues - 1>(
+            shared.feeds->records.data(), b.places.data(), rows,
+            {b.edge.data(), b.before.data(), as_numbers(b.feed_code)});
+        take_side<Codes>(b, b.wanted_feed.data(), kSame, b.chosen_feed, b.feed_code.data(), b.flags.data());
+    } else {
+        for (std::size_t i = 0; i < rows; ++i) {
+            b.chosen_feed[i] = b.wanted_feed[i];
+            b.feed_code[i] = 0;
+        }
     }
 }
 
@@ -129,7 +281,7 @@ HALFNUT_INLINE void bend_with(const TurnBlock& b, const double* passive, double*
     HALFNUT_ROWS
     for (std::size_t i = 0; i < b.rows; ++i) {
         const double left = b.diameter[i] - 2.0 * b.depth[i];
-        const double bore = or_else(b.bore[i], 0.0);
+        const double bore = b.bore[i];
         const double moment = SecondMoment::compute(left, bore);
         const double bend = formula(passive[i], b.stick_out[i], b.modulus[i], moment);
         bent[i] = left > bore ? bend : kNaN;
@@ -150,6 +302,7 @@ HALFNUT_INLINE void bend_rows(const TurnShared& shared, const TurnBlock& b, cons
     }
 }
 
+template <bool Rakes>
 HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     const std::size_t rows = b.rows;
     double* const speed_out = b.out[place("cutting_speed_m_min")];
@@ -168,7 +321,7 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
     if (shared.entering_varies) {
         HALFNUT_ROWS
         for (std::size_t i = 0; i < rows; ++i) {
-            const SineCosine edge = sine_cosine_deg(or_else(b.entering[i], kEnteringDeg));
+            const SineCosine edge = sine_cosine_deg(b.entering[i]);
             b.sine[i] = edge.sine;
             b.cosine[i] = edge.cosine;
         }
@@ -178,17 +331,20 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
         const double d = b.diameter[i];
         const double f = b.chosen_feed[i];
         const double depth = b.depth[i];
-        const double nose = or_else(b.nose[i], kNoseRadiusMm);
+        const double nose = b.nose[i];
         const double speed = CuttingSpeed::compute(b.chosen_rpm[i], d);
         const SineCosine kappa = mean_entering(depth, nose, {b.sine[i], b.cosine[i]});
         const double chip = f * kappa.sine;
-        const double reference = b.at_reference[i];
-        const double by_speed = SpeedCorrection::at(speed) / reference;
-        const double rake = b.rake[i];
-        const double by_rake = RakeCorrection::compute(rake, b.reference_rake[i]);
-        const double correction = (rake == rake ? by_rake : 1.0) * or_else(b.wear[i], 1.0);
-        const double force = TurningForce::at(b.kc11[i], b.mc[i], depth, f, chip,
-                                              correction * (reference == reference ? by_speed : 1.0));
+        const double reference = b.reference_log2[i];
+        const double by_speed = SpeedCorrection::log2_at<OrdinaryNumber>(speed) - reference;
+        double correction = b.wear[i];
+        if constexpr (Rakes) {
+            const double rake = b.rake[i];
+            const double by_rake = RakeCorrection::compute(rake, b.reference_rake[i]);
+            correction *= rake == rake ? by_rake : 1.0;
+        }
+        const double force = TurningForce::at<OrdinaryNumber>(b.kc11[i], b.mc[i], depth, f, chip, correction,
+                                                              reference == reference ? by_speed : 0.0);
         speed_out[i] = speed;
         chip_out[i] = chip;
         force_out[i] = force;
@@ -202,11 +358,11 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
         const double f = b.chosen_feed[i];
-        const double nose = or_else(b.nose[i], kNoseRadiusMm);
+        const double nose = b.nose[i];
         const double ra = RoughnessRa::compute(f, nose);
         finish_out[i] = nose > 0.0 ? ra : kNaN;
         const double rate = FeedRate::compute(f, b.chosen_rpm[i]);
-        const double gaps = or_else(b.approach[i], kApproachMm) + or_else(b.overrun[i], 0.0);
+        const double gaps = b.approach[i] + b.overrun[i];
         const double travel = b.length[i] + gaps;
         rate_out[i] = rate;
         travel_out[i] = travel;
@@ -223,104 +379,121 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
     const double* const torque = b.out[place("torque_nm")];
     const double* const finish = b.out[place("roughness_ra_um")];
     const double* const bent = b.out[place("deflection_mm")];
-    constexpr std::uint64_t kNone = 0;
-    const std::uint64_t if_moved = shared.steps ? bit(CautionCode::asked_feed_moved) : kNone;
+    const double if_moved = shared.steps ? weight(CautionCode::asked_feed_moved) : 0.0;
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {  // what the levers say
         const double rpm = b.chosen_rpm[i];
         const double f = b.chosen_feed[i];
         const double wanted = b.wanted_feed[i];
-        std::uint64_t c = b.cautions[i] | shared.cautions;
-        c |= rpm > b.high_rpm[i] * kSame ? bit(CautionCode::above_window) : kNone;
-        c |= rpm > shared.chuck_rpm * kSame ? bit(CautionCode::above_chuck_limit) : kNone;
-        c |= rpm * kSame < b.low_rpm[i] ? bit(CautionCode::speed_below_window) : kNone;
-        c |= speed[i] > b.fire_speed[i] ? bit(CautionCode::fire_speed) : kNone;
+        double c = 0.0;
+        c += when(rpm > b.high_rpm[i] * kSame, weight(CautionCode::above_window));
+        c += when(rpm > shared.chuck_rpm * kSame, weight(CautionCode::above_chuck_limit));
+        c += when(rpm * kSame < b.low_rpm[i], weight(CautionCode::speed_below_window));
+        c += when(speed[i] > b.fire_speed[i], weight(CautionCode::fire_speed));
         const double moved = std::abs(f - wanted);
         const bool given = b.feed[i] == b.feed[i];
-        const std::uint64_t far = moved > 1e-9 * wanted ? if_moved : kNone;
-        c |= given ? far : kNone;
+        const double far = when(moved > 1e-9 * wanted, if_moved);
+        c += when(given, far);
         const bool coarser = f > wanted * kSame;
-        const std::uint64_t finest =
-            f > b.most_feed[i] * kSame ? bit(CautionCode::below_smallest_feed) : kNone;
-        c |= coarser ? finest : kNone;
-        b.cautions[i] = c;
+        const double finest = when(f > b.most_feed[i] * kSame, weight(CautionCode::below_smallest_feed));
+        c += when(coarser, finest);
+        b.cautions[i] = as_bits(c) | b.lasting[i] | shared.cautions;
     }
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {  // what the cut says
         const double d = b.diameter[i];
-        const double nose = or_else(b.nose[i], kNoseRadiusMm);
+        const double nose = b.nose[i];
         const double ra = finish[i];
-        const double edge = or_else(b.band_high[i], 1.0);
-        std::uint64_t c = b.cautions[i];
-        c |= chip[i] < kRubbingThicknessMm ? bit(CautionCode::chip_too_thin) : kNone;
+        const double edge = b.band_high[i];
+        double c = 0.0;
+        c += when(chip[i] < kRubbingThicknessMm, weight(CautionCode::chip_too_thin));
         const double high_feed = kFeedOverNose * nose * kSame;
         // A nose that leaves no roughness is passed by more than this share already.
-        const std::uint64_t above = b.chosen_feed[i] > high_feed ? bit(CautionCode::feed_above_nose) : kNone;
-        c |= nose > 0.0 ? above : kNone;
-        c |= ra > b.roughness_limit[i] * kSame ? bit(CautionCode::roughness_exceeded) : kNone;
-        std::uint64_t held = kNone;
-        held |= power[i] * edge > b.available[i] ? bit(CautionCode::power_exceeded) : kNone;
-        held |= torque[i] * edge > shared.torque_limit_nm ? bit(CautionCode::torque_exceeded) : kNone;
-        held |= bent[i] * edge > b.deflection_limit[i] ? bit(CautionCode::deflection_exceeded) : kNone;
-        c |= held;
-        c |= b.stick_out[i] > shared.slender * d ? bit(CautionCode::slender) : kNone;
-        const double bore = or_else(b.bore[i], 0.0);
+        const double above = when(b.chosen_feed[i] > high_feed, weight(CautionCode::feed_above_nose));
+        c += when(nose > 0.0, above);
+        c += when(ra > b.roughness_limit[i] * kSame, weight(CautionCode::roughness_exceeded));
+        double held = 0.0;
+        held += when(power[i] * edge > b.available[i], weight(CautionCode::power_exceeded));
+        held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
+        held += when(bent[i] * edge > b.deflection_limit[i], weight(CautionCode::deflection_exceeded));
+        c += when(b.stick_out[i] > shared.slender * d, weight(CautionCode::slender));
+        const double bore = b.bore[i];
         const double wall = (d - bore) / 2.0;
-        const std::uint64_t thin = wall < kThinWall * d ? bit(CautionCode::thin_wall) : kNone;
-        c |= bore > 0.0 ? thin : kNone;
-        b.cautions[i] = c;
+        const double thin = when(wall < kThinWall * d, weight(CautionCode::thin_wall));
+        c += when(bore > 0.0, thin);
+        const std::uint64_t broken = as_bits(held);
+        b.cautions[i] |= as_bits(c) | broken;
         // A feed left open, and a limit that it breaks: it must be made finer, step by step.
-        b.flags[i] |= held << 8U;
+        b.flags[i] |= broken << kHeldShift;
     }
-    constexpr auto kWindow = static_cast<std::uint64_t>(LimitCode::speed_window);
-    constexpr auto kChuck = static_cast<std::uint64_t>(LimitCode::chuck_speed);
+    if (b.open_feeds) {
+        HALFNUT_ROWS
+        for (std::size_t i = 0; i < rows; ++i) {
+            const std::uint64_t flags = b.flags[i];
+            const std::uint64_t open = 0U - ((flags / kOpenFlag) & 1U);
+            const std::uint64_t finer = open & (0U - ((flags / kFinerFlag) & 1U));
+            b.special[i] |= finer & (flags >> kHeldShift);
+        }
+    }
+    std::uint64_t some = 0;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        some |= b.special[i];
+    }
+    b.some_special = some != 0;
+    if (!shared.limits) {
+        return;
+    }
+    constexpr auto kWindow = static_cast<double>(LimitCode::speed_window);
+    constexpr auto kChuck = static_cast<double>(LimitCode::chuck_speed);
     constexpr auto kSlowest = static_cast<std::uint64_t>(LimitCode::machine_slowest);
     constexpr auto kRoughness = static_cast<std::uint64_t>(LimitCode::roughness);
-    const auto at_top = static_cast<std::uint64_t>(shared.at_top);
+    const auto at_top = static_cast<double>(shared.at_top);
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
         const std::uint64_t flags = b.flags[i];
         const double limit = b.limit_rpm[i];
-        const std::uint64_t held = shared.chuck_rpm <= limit ? kChuck : kWindow;
-        const std::uint64_t free = shared.top_rpm * kSame < limit ? at_top : held;
-        const std::uint64_t top = 0U - ((flags >> 1U) & 1U);
-        const std::uint64_t slow = 0U - (flags & 1U);
+        const double fastest = when(shared.chuck_rpm <= limit, kChuck, kWindow);
+        const std::uint64_t held = as_bits(fastest);
+        const std::uint64_t free = as_bits(when(shared.top_rpm * kSame < limit, at_top, fastest));
+        const std::uint64_t top = 0U - ((flags / kFastestFlag) & 1U);
+        const std::uint64_t slow = 0U - (flags & kSlowestFlag);
         std::uint64_t limited = (top & free) | (~top & held);
         limited = (slow & kSlowest) | (~slow & limited);
-        const std::uint64_t coarser =
-            b.chosen_feed[i] > b.wanted_feed[i] * kSame ? std::uint64_t{0} : ~std::uint64_t{0};
-        const std::uint64_t open = 0U - ((flags >> 3U) & 1U);
-        const std::uint64_t rough = coarser & open & (0U - ((flags >> 2U) & 1U));
+        const std::uint64_t coarser = as_bits(when(b.chosen_feed[i] > b.wanted_feed[i] * kSame, 1.0)) - 1U;
+        const std::uint64_t open = 0U - ((flags / kOpenFlag) & 1U);
+        const std::uint64_t rough = coarser & open & (0U - ((flags / kRoughnessFlag) & 1U));
         b.limited[i] = (rough & kRoughness) | (~rough & limited);
-        // Bit 4 says that a finer step is there.
-        const std::uint64_t finer = open & (0U - ((flags >> 4U) & 1U));
-        b.special[i] |= finer & (flags >> 8U);
     }
 }
 
 // One set of passes for an instruction set. An attribute cannot stand in parentheses.
 // NOLINTBEGIN(bugprone-macro-parentheses)
-#define HALFNUT_PASSES(name, attribute)                                                \
-    attribute void check_##name(const double* column, Bounds bounds, std::size_t rows, \
-                                std::uint64_t* special) {                              \
-        check_rows(column, bounds, rows, special);                                     \
-    }                                                                                  \
-    attribute void want_##name(const TurnShared& shared, TurnBlock& block) {           \
-        want_rows(shared, block);                                                      \
-    }                                                                                  \
-    attribute void reckon_##name(const TurnShared& shared, TurnBlock& block) {         \
-        reckon_rows(shared, block);                                                    \
-    }                                                                                  \
-    attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {          \
-        judge_rows(shared, block);                                                     \
-    }                                                                                  \
-    constexpr TurnPasses k_##name{check_##name, want_##name, reckon_##name, judge_##name};
+#define HALFNUT_PASSES(name, lanes, attribute)                                               \
+    attribute bool check_##name(const double* column, Bounds bounds, std::size_t rows,       \
+                                std::uint64_t* special) {                                    \
+        return check_rows(column, bounds, rows, special);                                    \
+    }                                                                                        \
+    attribute void want_##name(const TurnShared& shared, TurnBlock& block) {                 \
+        want_rows<lanes>(shared, block);                                                     \
+    }                                                                                        \
+    attribute void set_##name(const TurnShared& shared, TurnBlock& block) {                  \
+        shared.codes || block.open_feeds ? set_rows<lanes, true>(shared, block)              \
+                                         : set_rows<lanes, false>(shared, block);            \
+    }                                                                                        \
+    attribute void reckon_##name(const TurnShared& shared, TurnBlock& block) {               \
+        shared.rakes ? reckon_rows<true>(shared, block) : reckon_rows<false>(shared, block); \
+    }                                                                                        \
+    attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                \
+        judge_rows(shared, block);                                                           \
+    }                                                                                        \
+    constexpr TurnPasses k_##name{check_##name, want_##name, set_##name, reckon_##name, judge_##name};
 // NOLINTEND(bugprone-macro-parentheses)
 
-HALFNUT_PASSES(portable, )
+HALFNUT_PASSES(portable, 2, )
 #ifdef HALFNUT_CLONES
-HALFNUT_PASSES(avx2, __attribute__((target("avx2"))))
-HALFNUT_PASSES(avx512, __attribute__((target("arch=x86-64-v4,prefer-vector-width=512"))))
+HALFNUT_PASSES(avx2, 4, __attribute__((target("avx2"))))
+HALFNUT_PASSES(avx512, 8, __attribute__((target("arch=x86-64-v4,prefer-vector-width=512"))))
 #endif
 
 }  // namespace

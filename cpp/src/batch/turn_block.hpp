@@ -1,12 +1,14 @@
 #pragma once
 // The block of turning: plain arithmetic on at most kBlockRows rows, in passes that a compiler turns into
-// vector instructions. Between them stand two passes of look-ups, row by row (turn.cpp).
+// vector instructions. Only the case of a row is found row by row before them (turn.cpp).
 
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <vector>
 
 #include "halfnut/batch/cuts.hpp"
+#include "step_table.hpp"
 
 namespace halfnut::batch {
 
@@ -15,17 +17,47 @@ inline constexpr std::size_t kPadding = 8;
 using Row = std::array<double, kBlockRows + kPadding>;
 using Bits = std::array<std::uint64_t, kBlockRows + kPadding>;
 
+// What rows take from a table, one line of the nearest cache; the passes turn records into columns.
+struct alignas(64) Record {
+    std::array<double, 8> values{};
+};
+
+// Of a case: window in m/min, kc1.1, mc, logarithm of the speed correction at the constants' own speed
+// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kUnanswered.
+inline constexpr std::size_t kCaseValues = 8;
+inline constexpr std::uint64_t kUnanswered = std::uint64_t{1} << 63U;  // the case has no answer
+
+// Of a bin of spindle steps: the edge, which is the speed from it on, the speed before it, the power at both,
+// and the codes of both, the later one in the upper half.
+inline constexpr std::size_t kSpindleValues = 5;
+// Of a bin of feeds: the edge, which is the feed from it on, the feed before it, and both codes.
+inline constexpr std::size_t kFeedValues = 3;
+// A code: the step, and flags above it.
+inline constexpr unsigned kCodeFlags = 16;
+
+// Steps of spindle or feed as records, and where a row's is.
+struct LeverTable {
+    StepTable steps;
+    std::vector<Record> records;
+};
+
 // What all rows of a call share.
 struct TurnShared {
-    double chuck_rpm = 0;        // infinite without a chuck
-    double top_rpm = 0;          // of the machine
-    double torque_limit_nm = 0;  // infinite where there is none
-    double slender = 0;          // diameters
-    std::uint64_t cautions = 0;  // that every row has
-    std::uint8_t at_top = 0;     // limit where the machine has no faster step
+    const Record* cases = nullptr;
+    const LeverTable* spindle = nullptr;  // null: the steps of every row are there already
+    const LeverTable* feeds = nullptr;    // null: any feed can be set
+    double chuck_rpm = 0;                 // infinite without a chuck
+    double top_rpm = 0;                   // of the machine
+    double torque_limit_nm = 0;           // infinite where there is none
+    double slender = 0;                   // diameters
+    std::uint64_t cautions = 0;           // that every row has
+    std::uint8_t at_top = 0;              // limit where the machine has no faster step
     cutting::Hold hold{};
     bool steps = false;            // feeds are steps of the machine
     bool entering_varies = false;  // else sine and cosine are there already
+    bool rakes = false;            // a rake is given
+    bool limits = false;           // what limits is asked for
+    bool codes = false;            // steps are asked for, or what follows from them
 };
 
 // A column's bounds within which arithmetic cannot overflow.
@@ -36,10 +68,12 @@ struct Bounds {
     bool zero = false;      // 0 is ordinary too
 };
 
-// Columns of one block: inputs as given (NaN: not given), what the look-ups found, what comes out.
+// Columns of one block: inputs as given, what the look-ups found, what comes out. NaN is not given; nose,
+// entering angle, bore, wear, approach and overrun have their usual numbers then.
 struct TurnBlock {
     std::size_t rows = 0;
     bool open_feeds = false;  // some feed was not given
+    const double* asked_depth = nullptr;
     const double* diameter = nullptr;
     const double* length = nullptr;
     const double* feed = nullptr;
@@ -60,16 +94,19 @@ struct TurnBlock {
     std::uint64_t* cautions = nullptr;
 
     alignas(64) Bits special{};  // not 0: the row goes through evaluate()
+    bool some_special = false;
+    alignas(64) Bits places{};  // of the records that a pass spreads
     // of the case
     alignas(64) Row low_m_min{};
     alignas(64) Row high_m_min{};
     alignas(64) Row kc11{};
     alignas(64) Row mc{};
-    alignas(64) Row at_reference{};  // speed correction at the constants' own speed; NaN: they hold for any
+    alignas(64) Row reference_log2{};
     alignas(64) Row band_low{};
     alignas(64) Row band_high{};
     alignas(64) Row modulus{};
     alignas(64) Row reference_rake{};
+    alignas(64) Bits lasting{};  // cautions of the case
     alignas(64) Row fire_speed{};
     alignas(64) Row usual_feed{};
     alignas(64) Row feed_low{};
@@ -82,8 +119,12 @@ struct TurnBlock {
     alignas(64) Row most_feed{};
     alignas(64) Row available{};
     alignas(64) Row efficiency{};
-    alignas(
-        64) Bits flags{};  // 1: no step is slow enough, 2: the fastest step, 4: the roughness holds the feed
+    alignas(64) Row edge{};  // of a bin
+    alignas(64) Row before{};
+    alignas(64) Row before_available{};
+    alignas(64) Bits spindle_code{};
+    alignas(64) Bits feed_code{};
+    alignas(64) Bits flags{};  // see kSlowest to kFiner
     alignas(64) Row sine{};
     alignas(64) Row cosine{};
     alignas(64) Bits limited{};
@@ -91,11 +132,20 @@ struct TurnBlock {
     std::array<double*, cutting::kCutFigures.size()> out{};  // places for every figure that is reckoned
 };
 
+// Flags of a row.
+inline constexpr std::uint64_t kSlowestFlag = 1;    // no step is slow enough
+inline constexpr std::uint64_t kFastestFlag = 2;    // the fastest step
+inline constexpr std::uint64_t kRoughnessFlag = 4;  // the roughness holds the feed
+inline constexpr std::uint64_t kOpenFlag = 8;       // the feed was left open
+inline constexpr std::uint64_t kFinerFlag = 16;     // a finer feed is there
+
 struct TurnPasses {
-    // Mark rows that a column puts out of the ordinary.
-    void (*check)(const double* column, Bounds bounds, std::size_t rows, std::uint64_t* special);
-    // Window in rev/min, and the feed that is wanted.
+    // Mark rows that a column puts out of the ordinary; whether some row leaves it open.
+    bool (*check)(const double* column, Bounds bounds, std::size_t rows, std::uint64_t* special);
+    // Constants of the cases whose places were found, window in rev/min, and the feed that is wanted.
     void (*want)(const TurnShared& shared, TurnBlock& block);
+    // Steps of spindle and feed.
+    void (*set)(const TurnShared& shared, TurnBlock& block);
     // Forces, power, finish, deflection, time.
     void (*reckon)(const TurnShared& shared, TurnBlock& block);
     // Cautions, what limits, and rows whose feed must be made finer.

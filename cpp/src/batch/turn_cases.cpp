@@ -223,9 +223,11 @@ CaseNumbers numbers_of(const Catalogue& catalogue, const TurnCase& one) {
     out.high_m_min = tables.window.high_m_min;
     out.kc11 = tables.constants.kc11_n_mm2;
     out.mc = tables.constants.mc;
-    out.at_reference = SpeedCorrection::at(tables.constants.speed_m_min);
+    if (!std::isnan(tables.constants.speed_m_min)) {
+        out.reference_log2 = SpeedCorrection::log2_at(tables.constants.speed_m_min);
+    }
     out.band_low = tables.band.low;
-    out.band_high = tables.band.high;
+    out.band_high = std::isnan(tables.band.high) ? 1.0 : tables.band.high;
     out.modulus = alloy.youngs_modulus_gpa;
     out.reference_rake = reference_rake_deg(alloy);
     out.fire_speed = material::has_word(alloy.hazards, "magnesium_chips")

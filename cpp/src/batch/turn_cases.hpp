@@ -2,6 +2,7 @@
 // What the block of turning takes from a case, and where the cases of an alloy change.
 
 #include <array>
+#include <bit>
 #include <cstdint>
 #include <limits>
 #include <vector>
@@ -16,7 +17,7 @@ struct CaseNumbers {
     double high_m_min = kNaN;
     double kc11 = kNaN;
     double mc = kNaN;
-    double at_reference = kNaN;
+    double reference_log2 = kNaN;
     double band_high = kNaN;
     double modulus = kNaN;
     std::uint64_t cautions = 0;
@@ -29,10 +30,19 @@ struct CaseNumbers {
     std::int32_t id = -1;
 };
 
-// Steps of depth or of feed: a number above so many edges is in that step. The first edges stand near, and
-// are looked at without a branch, since rows of many alloys come in no order.
+// Edges below a number among `most` rising edges and infinity after them, without a branch: rows of many
+// alloys come in no order.
+inline std::size_t edges_below(const double* edges, std::size_t most, double x) noexcept {
+    std::size_t below = 0;
+    for (std::size_t half = std::bit_floor(most); half > 0; half /= 2) {
+        below += x > edges[below + half - 1] ? half : 0U;
+    }
+    return below;
+}
+
+// Steps of depth or of feed: a number above so many edges is in that step. The first edges stand near.
 struct Steps {
-    static constexpr std::size_t kNear = 8;
+    static constexpr std::size_t kNear = 7;  // one less than a power of two, for edges_below()
     std::array<double, kNear> near = endless();
     std::vector<double> far;  // the edges after these
     std::size_t count = 0;    // of all edges
@@ -53,10 +63,7 @@ struct Steps {
         }
     }
     [[nodiscard]] std::size_t of(double x) const noexcept {
-        std::size_t step = 0;
-        for (const double edge : near) {
-            step += static_cast<std::size_t>(x > edge);
-        }
+        std::size_t step = edges_below(near.data(), kNear, x);
         if (!far.empty()) {
             for (const double edge : far) {
                 step += static_cast<std::size_t>(x > edge);

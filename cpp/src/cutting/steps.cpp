@@ -83,8 +83,8 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
 
 void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
                   double pitch_mm, CutResult& out) noexcept {
-    const double window_low = 1000.0 * out.window_low_m_min / (std::numbers::pi * diameter_mm);
-    const double window_high = 1000.0 * out.window_high_m_min / (std::numbers::pi * diameter_mm);
+    const double window_low = SpindleSpeed::compute(out.window_low_m_min, diameter_mm);
+    const double window_high = SpindleSpeed::compute(out.window_high_m_min, diameter_mm);
     double limit = window_high;
     double chuck_limit = std::numeric_limits<double>::infinity();
     if (chuck >= 0 && static_cast<std::size_t>(chuck) < machine.chucks.size()) {

@@ -61,11 +61,16 @@ inline double at_edge(double value, const CutResult& out) noexcept {
     return value * value_or(out.band.high, 1.0);
 }
 
-/// Correction of tabulated kc for the cutting speed; 1 where the constants hold for any.
+/// Logarithm to the base 2 of the correction of tabulated kc for the cutting speed; 0 where the constants
+/// hold for any.
+inline double speed_log2(const ForceConstants& constants, double cutting_speed_m_min) noexcept {
+    return std::isnan(constants.speed_m_min) ? 0.0
+                                             : SpeedCorrection::log2_at(cutting_speed_m_min) -
+                                                   SpeedCorrection::log2_at(constants.speed_m_min);
+}
+
 inline double speed_correction(const ForceConstants& constants, double cutting_speed_m_min) noexcept {
-    return std::isnan(constants.speed_m_min)
-               ? 1.0
-               : SpeedCorrection::compute(cutting_speed_m_min, constants.speed_m_min);
+    return exp2_of(speed_log2(constants, cutting_speed_m_min));
 }
 
 /// Edges of force, thrust and power from the band.

@@ -186,9 +186,9 @@ void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
                                  : mean_entering(filled.depth, filled.nose, sine_cosine_deg(filled.entering));
     out.depth_mm = filled.depth;
     out.chip_thickness_mm = feed * kappa.sine;
-    const double speed = speed_correction(filled.constants, out.cutting_speed_m_min);
     out.cutting_force_n = TurningForce::at(filled.constants.kc11_n_mm2, filled.constants.mc, filled.depth,
-                                           feed, out.chip_thickness_mm, filled.correction * speed);
+                                           feed, out.chip_thickness_mm, filled.correction,
+                                           speed_log2(filled.constants, out.cutting_speed_m_min));
     const double normal = kNormalForceShare * out.cutting_force_n;
     out.feed_force_n = normal * kappa.sine;
     out.passive_force_n = normal * kappa.cosine;

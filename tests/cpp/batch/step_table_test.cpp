@@ -9,8 +9,14 @@
 namespace halfnut::batch {
 namespace {
 
+std::size_t not_above(const StepTable& table, double x) {
+    const StepTable::Bin& bin = table.bins().at(table.place(x));
+    return bin.below + (bin.edge <= x ? 1U : 0U);
+}
+
 void expect_counts(const std::vector<double>& steps) {
     const StepTable table(steps);
+    ASSERT_FALSE(table.crowded());
     constexpr double kInf = std::numeric_limits<double>::infinity();
     std::vector<double> asked{0.0, 5e-324, 1e-300, 1e300, kInf};
     for (const double step : steps) {
@@ -23,26 +29,30 @@ void expect_counts(const std::vector<double>& steps) {
     for (const double x : asked) {
         const auto counted =
             std::count_if(steps.begin(), steps.end(), [&](double step) { return step <= x; });
-        ASSERT_EQ(table.not_above(x), static_cast<std::size_t>(counted)) << x;
+        ASSERT_EQ(not_above(table, x), static_cast<std::size_t>(counted)) << x;
     }
 }
 
 TEST(StepTable, CountsStepsNotAbove) {
     expect_counts({70, 115, 190, 300, 460, 600, 755, 920, 1255, 1600, 2000});
     expect_counts({500});
-    expect_counts({});
-    std::vector<double> fine;
-    for (int i = 0; i < 300; ++i) {
-        fine.push_back(100.0 + i * 0.001);
-    }
-    expect_counts(fine);
     std::vector<double> wide;
     for (int i = -7; i < 12; ++i) {
         wide.push_back(std::exp2(i));
     }
     expect_counts(wide);
-    const StepTable table({1.0, 2.0});
-    EXPECT_LE(table.not_above(std::numeric_limits<double>::quiet_NaN()), 2U) << "any count that exists";
+    EXPECT_EQ(not_above(StepTable({1.0, 2.0}), std::numeric_limits<double>::quiet_NaN()), 0U);
+}
+
+TEST(StepTable, SaysWhereStepsStandTooClose) {
+    std::vector<double> near;
+    std::vector<double> nearer;
+    for (int i = 0; i < 300; ++i) {
+        near.push_back(100.0 * std::pow(1.002, i));
+        nearer.push_back(100.0 + i * 0.001);
+    }
+    expect_counts(near);
+    EXPECT_TRUE(StepTable(nearer).crowded());
 }
 
 }  // namespace

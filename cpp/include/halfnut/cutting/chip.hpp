@@ -52,11 +52,11 @@ inline double chip_thickness_mm(double feed_mm_rev, double entering_deg) {
 inline SineCosine mean_entering(double a_p, double r, SineCosine kappa) noexcept {
     const double nose = r * (1.0 - kappa.cosine);  // depth up to which only the nose cuts
     const bool curved = a_p <= nose;
-    const double along = r * kappa.sine + (a_p - nose) * kappa.cosine / kappa.sine;
-    const double ratio = (curved ? 2.0 * r - a_p : along) / a_p;
+    const double along = r * kappa.sine * kappa.sine + (a_p - nose) * kappa.cosine;  // times sine
+    const double ratio = (curved ? 2.0 * r - a_p : along) / (curved ? a_p : a_p * kappa.sine);
     const double square = curved ? ratio : ratio * ratio;  // of the cotangent
-    const double length = std::sqrt(1.0 + square);
-    return {1.0 / length, std::sqrt(square) / length};
+    const double sine = 1.0 / std::sqrt(1.0 + square);
+    return {sine, std::sqrt(square) * sine};
 }
 
 /// Mean entering angle when the nose does much of the cutting: the direction of the chord across the

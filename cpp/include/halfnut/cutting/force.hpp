@@ -71,9 +71,13 @@ struct TurningForce {
     static constexpr std::array arguments{
         SpecificCuttingForce::arguments[0], SpecificCuttingForce::arguments[1], positive("depth_mm", "mm"),
         ChipThickness::arguments[0],        ChipThickness::arguments[1],        positive("correction")};
-    /// For a chip thickness that is known.
-    static double at(double kc11, double m_c, double a_p, double f, double h, double k) noexcept {
-        return SpecificCuttingForce::compute(kc11, m_c, h) * a_p * f * k;  // b h = a_p f
+    /// For a chip thickness that is known, and the logarithm to the base 2 of a
+    /// correction for the speed.
+    template <class Numbers = AnyNumber>
+    static double at(double kc11, double m_c, double a_p, double f, double h, double k,
+                     double speed_log2 = 0.0) noexcept {
+        const double k_c = kc11 * Numbers::exp2(-m_c * Numbers::log2(h) + speed_log2);
+        return k_c * a_p * f * k;  // b h = a_p f
     }
     static double compute(double kc11, double m_c, double a_p, double f, double kappa, double k) noexcept {
         return at(kc11, m_c, a_p, f, ChipThickness::compute(f, kappa), k);
@@ -101,7 +105,9 @@ struct RakeCorrection {
     static constexpr std::string_view name = "rake_correction";
     static constexpr std::array arguments{between("rake_deg", -30.0, 40.0, "deg"),
                                           between("reference_rake_deg", -10.0, 20.0, "deg")};
-    static double compute(double gamma, double gamma_0) noexcept { return 1.0 - (gamma - gamma_0) / 66.7; }
+    static double compute(double gamma, double gamma_0) noexcept {
+        return 1.0 - (gamma - gamma_0) * (1.0 / 66.7);
+    }
 };
 inline double rake_correction(double rake_deg, double reference_rake_deg) {
     return scalar<RakeCorrection>(rake_deg, reference_rake_deg);
@@ -124,14 +130,18 @@ struct SpeedCorrection {
     static constexpr std::string_view name = "speed_correction";
     static constexpr std::array arguments{positive("cutting_speed_m_min", "m/min"),
                                           positive("reference_speed_m_min", "m/min")};
-    static double at(double v) noexcept {
+    /// Logarithm to the base 2 of K_v.
+    template <class Numbers = AnyNumber>
+    static double log2_at(double v) noexcept {
         constexpr double kBend = 100.0;
         constexpr double kSlowest = 20.0;
+        constexpr double kSlow = log2_of(2.023);
+        constexpr double kFast = log2_of(1.380);
         const bool slow = v < kBend;
-        const double held = v < kSlowest ? kSlowest : v;
-        return (slow ? 2.023 : 1.380) * power_of(held, slow ? -0.153 : -0.07);
+        const double log = Numbers::log2(v < kSlowest ? kSlowest : v);
+        return (slow ? kSlow : kFast) + (slow ? -0.153 : -0.07) * log;
     }
-    static double compute(double v_c, double v_0) noexcept { return at(v_c) / at(v_0); }
+    static double compute(double v_c, double v_0) noexcept { return exp2_of(log2_at(v_c) - log2_at(v_0)); }
 };
 inline double speed_correction(double cutting_speed_m_min, double reference_speed_m_min) {
     return scalar<SpeedCorrection>(cutting_speed_m_min, reference_speed_m_min);
@@ -225,7 +235,7 @@ struct CuttingPower {
     static constexpr std::string_view name = "cutting_power_kw";
     static constexpr std::array arguments{positive("cutting_force_n", "N"),
                                           positive("cutting_speed_m_min", "m/min")};
-    static double compute(double f_c, double v_c) noexcept { return f_c * v_c / 60000.0; }
+    static double compute(double f_c, double v_c) noexcept { return f_c * v_c * (1.0 / 60000.0); }
 };
 inline double cutting_power_kw(double cutting_force_n, double cutting_speed_m_min) {
     return scalar<CuttingPower>(cutting_force_n, cutting_speed_m_min);
@@ -270,7 +280,7 @@ inline double motor_power_kw(double cutting_power_kw, double efficiency) {
 struct SpindleTorque {
     static constexpr std::string_view name = "spindle_torque_nm";
     static constexpr std::array arguments{positive("cutting_force_n", "N"), positive("diameter_mm", "mm")};
-    static double compute(double f_c, double d) noexcept { return f_c * d / 2000.0; }
+    static double compute(double f_c, double d) noexcept { return f_c * d * (1.0 / 2000.0); }
 };
 inline double spindle_torque_nm(double cutting_force_n, double diameter_mm) {
     return scalar<SpindleTorque>(cutting_force_n, diameter_mm);

@@ -35,7 +35,7 @@ struct SpindleSpeed {
     static constexpr std::string_view name = "spindle_speed_rpm";
     static constexpr std::array arguments{positive("cutting_speed_m_min", "m/min"),
                                           positive("diameter_mm", "mm")};
-    static double compute(double v_c, double d) noexcept { return 1000.0 * v_c / (std::numbers::pi * d); }
+    static double compute(double v_c, double d) noexcept { return 1000.0 / (std::numbers::pi * d) * v_c; }
 };
 inline double spindle_speed_rpm(double cutting_speed_m_min, double diameter_mm) {
     return scalar<SpindleSpeed>(cutting_speed_m_min, diameter_mm);
@@ -55,7 +55,7 @@ inline double spindle_speed_rpm(double cutting_speed_m_min, double diameter_mm) 
 struct CuttingSpeed {
     static constexpr std::string_view name = "cutting_speed_m_min";
     static constexpr std::array arguments{positive("spindle_rpm", "rev/min"), positive("diameter_mm", "mm")};
-    static double compute(double n, double d) noexcept { return std::numbers::pi * d * n / 1000.0; }
+    static double compute(double n, double d) noexcept { return std::numbers::pi / 1000.0 * d * n; }
 };
 inline double cutting_speed_m_min(double spindle_rpm, double diameter_mm) {
     return scalar<CuttingSpeed>(spindle_rpm, diameter_mm);
