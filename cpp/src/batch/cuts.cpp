@@ -1,5 +1,6 @@
 #include "halfnut/batch/cuts.hpp"
 
+#include "alloy_tables.hpp"
 #include "write_cut.hpp"
 
 namespace halfnut::batch {
@@ -13,6 +14,7 @@ template <class Request, std::size_t N>
 void evaluate_rows(const CutSetting& setting, const WorkColumns& work, const std::array<Numbers, N>& numbers,
                    const std::array<RequestArgument<Request>, N>& arguments, const Request& start,
                    std::size_t rows, const CutColumns& out) {
+    const AlloyTables tables(setting, rows);
     const auto worker = [&] {
         return [&, request = start](std::size_t first, std::size_t last) mutable {
             for (std::size_t row = first; row < last; ++row) {
@@ -27,7 +29,7 @@ void evaluate_rows(const CutSetting& setting, const WorkColumns& work, const std
                     request.*(arguments[i].member) = numbers[i].at(row);
                 }
                 CutResult result;
-                status = evaluate(*setting.catalogue, *setting.machine, request, result);
+                status = evaluate(tables.of(work.alloy.at(row)), *setting.machine, request, result);
                 write_cut(out, row, status, result, -1);
             }
         };
