@@ -4,6 +4,7 @@
 #include <limits>
 #include <memory>
 
+#include "alloy_tables.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/elementary.hpp"
@@ -162,6 +163,7 @@ struct SideCases {
 
 // A call, as its workers share it.
 struct Call {
+    AlloyTables tables;
     const TurnCases& cases;
     const CutSetting& setting;
     const TurnColumns& columns;
@@ -255,7 +257,7 @@ class Worker {
             }
         }
         CutResult result;
-        const Catalogue& catalogue = *call_.setting.catalogue;
+        const Catalogue& catalogue = call_.tables.of(call_.columns.work.alloy.at(row));
         const Status status = found == nullptr
                                   ? evaluate(catalogue, call_.levers.machine, request, result)
                                   : evaluate(catalogue, call_.levers.machine, request, found->tables, result);
@@ -594,7 +596,14 @@ void lay_out(Call& call) {
 
 void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& columns, std::size_t rows,
           const CutColumns& out, Clone clone) {
-    Call call{cases,
+    // Whether many rows may go through evaluate().
+    const bool many = columns.work.hardness_hb.given() ||
+                      std::any_of(kLeft.begin(), kLeft.end(),
+                                  [&](std::size_t at) { return columns.numbers[at].given(); }) ||
+                      std::any_of(kOnlyAlone.begin(), kOnlyAlone.end(),
+                                  [&](std::size_t at) { return out.figures[at] != nullptr; });
+    Call call{AlloyTables(setting, many ? rows : 0),
+              cases,
               setting,
               columns,
               out,
