@@ -50,6 +50,7 @@ __all__ = [
     "precoat",
     "precoat_columns",
     "recoated_build_up_um",
+    "refuse_coating",
 ]
 
 
@@ -175,7 +176,7 @@ def coating(text: str, *, on: str | None = None, strips: int = 0) -> Coating:
         raise _core.NotTabulatedError(f"'{text}' is a build-up; a coating has a name, such as 'anodise II'")
     row = catalogue.row("threads/coatings", found.coating)
     if on is not None:
-        _refuse(found, on)
+        refuse_coating(found, on)
     if strips:
         found = found.recoated(strips, catalogue)
     low, high = found.film_min_um or 0.0, found.film_max_um or 0.0
@@ -197,8 +198,11 @@ def coating(text: str, *, on: str | None = None, strips: int = 0) -> Coating:
     )
 
 
-def _refuse(found: BuildUp, on: str) -> None:
-    """Refuse a coating on an alloy that does not take it."""
+def refuse_coating(found: BuildUp, on: str) -> None:
+    """Refuse a coating on an alloy that does not take it; DomainError.
+
+    >>> refuse_coating(build_up("anodise II"), "6061-T6")
+    """
     from halfnut.material import alloy
 
     metal = alloy(on)
@@ -411,7 +415,7 @@ def precoat(
     part = one_part(thread)
     found = globals()["build_up"](build_up)
     if on is not None:
-        _refuse(found, on)
+        refuse_coating(found, on)
     length_mm = None if engagement is None else length(engagement, "engagement").mm
     answer = _core.precoat_answer(part, found, active(), gauged_at, rule, length_mm)
     return PrecoatLimits(part, answer, found, rule, length_mm)

@@ -12,7 +12,7 @@ from typing import Any
 from halfnut import _core, threads
 from halfnut._core import BuildUp, Evidence, FormThread, holding_friction, lead_angle_deg, screw_efficiency
 from halfnut.catalogue import active, rows
-from halfnut.coatings import PrecoatLimits
+from halfnut.coatings import PrecoatLimits, process_cautions, refuse_coating
 from halfnut.coatings import build_up as read_build_up
 from halfnut.coatings import precoat as precoat_thread
 from halfnut.plain_threads import PlainThread
@@ -334,9 +334,8 @@ def coated_limits(bare: FormLimits, coat: BuildUp) -> FormLimits:
     0.0386
     """
     moved: dict[str, Any] = _core.sizes_before_coating(bare.part(coat), bare.side, bare.title)
-    return replace(
-        bare, title=f"{bare.title} before coating", cautions=(*bare.cautions, caution("form_precoat")), **moved
-    )
+    made = [caution("form_precoat"), *process_cautions(coat, internal=bare.side == "internal")]
+    return replace(bare, title=f"{bare.title} before coating", cautions=(*bare.cautions, *made), **moved)
 
 
 def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> PrecoatLimits | FormLimits:
@@ -349,7 +348,7 @@ def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> P
     build_up : str, Length, pint quantity, pair of lengths, Coating or BuildUp
         See `halfnut.coatings.build_up`.
     **given
-        For ISO metric and Unified threads as for `halfnut.coatings.precoat`; for the others `engagement`.
+        For ISO metric and Unified threads as for `halfnut.coatings.precoat`; for the others `engagement` and `on`.
 
     Returns
     -------
@@ -369,10 +368,12 @@ def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> P
     if isinstance(thread, Thread) or not is_form(thread):
         assert not isinstance(thread, FormThread)
         return precoat_thread(thread, build_up, **given)
-    engagement = given.pop("engagement", None)
+    engagement, on = given.pop("engagement", None), given.pop("on", None)
     if given:
         raise _core.DomainError(f"{', '.join(given)}: no standard of this form has a use for it")
     found = read_build_up(build_up)
+    if on is not None:
+        refuse_coating(found, on)
     return coated_limits(form_limits(thread, engagement=engagement, usual=True), found)
 
 

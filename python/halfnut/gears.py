@@ -13,11 +13,13 @@ from typing import Any
 from halfnut import _core
 from halfnut._core import (
     Evidence,
+    FormThread,
     gear_centres_mm,
     train_lead_mm,
 )
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits
+from halfnut.form_threads import FormLimits, form_thread, is_form, taper_pipe
 from halfnut.gauging import pitch_error_equivalent_mm
 from halfnut.machines import Machine, lathe, positions_text
 from halfnut.plain_threads import PlainThread
@@ -427,6 +429,10 @@ class _Wanted:
 
 
 def _wanted(lead: Any) -> _Wanted:
+    if isinstance(lead, FormThread) or is_form(lead):
+        form = lead.thread if isinstance(lead, FormLimits) else form_thread(lead)
+        if form.form in {"NPT", "R"}:
+            return _of_taper(form)
     if isinstance(lead, ThreadLimits | PrecoatLimits | PlainThread):
         return _of_thread(thread_part(lead))
     if isinstance(lead, str):
@@ -457,6 +463,17 @@ def _of_thread(part: ThreadPart) -> _Wanted:
         engagement=part.diameter_mm if part.engagement_mm is None else part.engagement_mm,
         tolerance_mm=part.size("pitch_max") - part.size("pitch_min"),
         half_angle_deg=part.half_angle_deg,
+    )
+
+
+def _of_taper(form: FormThread) -> _Wanted:
+    """A taper thread: its lead along the axis, over the engagement by hand; no limits of a pitch diameter."""
+    return _Wanted(
+        str(form),
+        exact_ratio(form.lead_mm, "lead"),
+        form.unit,
+        engagement=taper_pipe(form).hand_engagement_mm,
+        half_angle_deg=_core.form_geometry(form, active())["half_angle_deg"],
     )
 
 

@@ -6,6 +6,7 @@ diameter of a part that is cut to suit one that is there.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, Literal
@@ -24,10 +25,11 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits, build_up, one_part, precoat, process_cautions
+from halfnut.form_threads import FormLimits, FormThread
 from halfnut.material import expansion_at
 from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
-from halfnut.sizes import at_most, both, film, one, span, spans
+from halfnut.sizes import MM_PER_INCH, at_most, both, film, one, span, spans
 from halfnut.threads import Thread, ThreadLimits, limits
 from halfnut.units import length, mm
 from halfnut.words import LOAD, caution
@@ -186,14 +188,17 @@ def _percent(chance: float) -> str:
     return "certain" if chance >= 1.0 else "under 0.01 %" if chance < 1e-4 else f"{100 * chance:.2g} %"
 
 
-def one_thread(external: Thread, internal: Thread) -> bool:
-    """Whether two parts are of one thread: diameter, pitch, starts and hand.
+def one_thread(external: Thread | FormThread, internal: Thread | FormThread) -> bool:
+    """Whether two parts are of one thread: form, diameter, pitch, starts and hand.
 
-    >>> from halfnut.threads import thread
+    >>> from halfnut.form_threads import thread
     >>> one_thread(thread("M10-6g"), thread("M10-6H")), one_thread(thread("M10-6g"), thread("M10x1-6H"))
     (True, False)
+    >>> one_thread(thread("M60x3"), thread("Tr60x3"))
+    False
     """
-    return all(
+    forms = [part.form if isinstance(part, FormThread) else "" for part in (external, internal)]
+    return forms[0] == forms[1] and all(
         getattr(external, what) == getattr(internal, what) for what in ("diameter_mm", "pitch_mm", "starts", "hand")
     )
 
@@ -471,11 +476,14 @@ def _remedies(
         return ask(changed[0], changed[1]).verdict == "free"
 
     out, refused = [], []
-    moved: dict[int, PrecoatLimits] = {}
+    moved: dict[int, PrecoatLimits | FormLimits] = {}
     for place, side in enumerate(sides):
-        if side.coat.bare or side.cut or not isinstance(side.found, ThreadLimits):
+        if side.coat.bare or side.cut or not isinstance(side.found, (ThreadLimits, FormLimits)):
             continue
         try:
+            if isinstance(side.found, FormLimits):
+                moved[place] = form_threads.coated_limits(side.found, side.coat)
+                continue
             before = precoat(side.found.thread, side.coat)
         except _core.DomainError as error:
             refused.append(str(error))
@@ -484,11 +492,13 @@ def _remedies(
             moved[place] = before
     if moved and mends(*(replace(side, found=moved.get(place, side.found)) for place, side in enumerate(sides))):
         cuts = [
-            f"{before.thread} to pitch {_drawn(before.pitch_max, before.unit)}/{_drawn(before.pitch_min, before.unit)} "
-            f"{before.unit}"
-            for before in moved.values()
+            f"{_title(sides[place].found)} to pitch {_drawn(before.pitch_max, before.unit, math.floor)}/"
+            f"{_drawn(before.pitch_min, before.unit, math.ceil)} {before.unit}"
+            for place, before in moved.items()
         ]
-        out.append(f"cut {' and '.join(cuts)} before coating (all limits: precoat), gauge at the basic size after")
+        own = any(isinstance(before, FormLimits) for before in moved.values())
+        size = "its own limits" if own else "the basic size"
+        out.append(f"cut {' and '.join(cuts)} before coating (all limits: precoat), gauge at {size} after")
     roomier = {place: found for place, before in moved.items() if (found := _roomier(before)) is not None}
     if roomier and mends(*(replace(side, found=roomier.get(place, side.found)) for place, side in enumerate(sides))):
         out.append(f"cut {' and '.join(str(found.thread) for found in roomier.values())}, whose allowance is larger")
@@ -501,12 +511,17 @@ def _remedies(
     return (*out, *refused)
 
 
-def _drawn(value: float, unit: str) -> str:
-    return f"{value:.{3 if unit == 'mm' else 4}f}"
+def _drawn(value: float, unit: str, into: Callable[[float], int]) -> str:
+    """A limit as a drawing has it, rounded into the zone."""
+    places = 3 if unit == "mm" else 4
+    whole = into(round(value * 10**places, 6))
+    return f"{whole / 10**places:.{places}f}"
 
 
-def _roomier(before: PrecoatLimits) -> ThreadLimits | None:
+def _roomier(before: PrecoatLimits | FormLimits) -> ThreadLimits | None:
     """Limits of the class whose allowance holds the coat, where there is one."""
+    if isinstance(before, FormLimits):
+        return None
     wanted = before.roomier_class
     if wanted is None:
         return None
@@ -680,8 +695,8 @@ def cut_to_suit(
 
     Parameters
     ----------
-    thread : str or Thread
-        Of the pair.
+    thread : str, Thread or FormThread
+        Of the pair; of any form.
     clearance : str, Length, pint quantity or pair
         Wanted at the pitch diameter once both are coated: ``"0.02-0.06 mm"``; a single value is the least, and the
         greatest is that and the tolerance of the part's class.
@@ -719,22 +734,23 @@ def cut_to_suit(
     measured = length(
         internal_pitch if external else external_pitch, "internal_pitch" if external else "external_pitch"
     )
-    own = limits(one_part(thread, "external" if external else "internal"))
-    scale = 25.4 if own.unit == "in" else 1.0
+    own = part_limits(thread, "external" if external else "internal")
+    angle = own.half_angle_deg if isinstance(own, PlainThread) else 30.0
     wanted = make(clearance, "clearance")
     least, most = wanted.min_um / 1000.0, wanted.max_um / 1000.0
     if least == most:
-        most = least + scale * own.pitch_tolerance
+        most = least + _pitch_tolerance_mm(own)
     coat, other = make(build_up), make(measured_build_up, "measured_build_up")
-    changes = [coated_pitch_change_um(um, 30.0) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
+    changes = [coated_pitch_change_um(um, angle) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
     answer = _core.suit_answer(measured.mm, least, most, external, *changes)
     low, high = answer.pitch_min_mm, answer.pitch_max_mm
     found: dict[str, Any] = {"wire_mm": None, "over_min_mm": None, "over_max_mm": None}
     cautions = process_cautions(coat, internal=not external)
     if external:
         wire_mm = wires(own, wire=wire).wire_mm
-        crest = scale * float(own.major_max or 0.0)
-        sizes = (crest, own.thread.pitch_mm, own.thread.lead_mm, 30.0, wire_mm)
+        part = own if isinstance(own, PlainThread) else own.thread
+        crest = _crest_mm(own)
+        sizes = (crest, part.pitch_mm, part.lead_mm, angle, wire_mm)
         found = {
             "wire_mm": wire_mm,
             "over_min_mm": over_wires_exact_mm(low, *sizes),
@@ -748,7 +764,7 @@ def cut_to_suit(
         found["plug"] = shop_plug(own, pitch=(mm(low), mm(high)), wire=wire)
     catalogue = active()
     return Suited(
-        thread=str(own.thread),
+        thread=_title(own),
         side=own.side,
         unit=own.unit,
         pitch_min_mm=low,
@@ -760,3 +776,18 @@ def cut_to_suit(
         evidence=(*answer.evidence(catalogue), *coat.evidence(catalogue)),
         **found,
     )
+
+
+def _pitch_tolerance_mm(part: ThreadLimits | PlainThread) -> float:
+    if isinstance(part, PlainThread):
+        return part.pitch_max_mm - part.pitch_min_mm
+    return part.pitch_tolerance * (MM_PER_INCH if part.unit == "in" else 1.0)
+
+
+def _crest_mm(part: ThreadLimits | PlainThread) -> float:
+    """The largest major diameter of an external part."""
+    if isinstance(part, ThreadLimits):
+        return (part.major_max or 0.0) * (MM_PER_INCH if part.unit == "in" else 1.0)
+    if part.major_max_mm is None:
+        raise _core.DomainError(f"{part.title}: give its major diameter, which the wires have to stand above")
+    return part.major_max_mm

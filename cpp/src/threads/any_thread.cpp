@@ -103,7 +103,7 @@ Status one_part(const AnyThread& thread, std::optional<Side> side, PartChoice ch
 
 std::string part_title(const ThreadPart& part) {
     const FormThread* const form = std::get_if<FormThread>(&part.thread);
-    const bool open = form != nullptr && form->form != "Tr" && form->form != "G";
+    const bool open = form != nullptr && form->form != "Tr" && form->form != "G" && form->form != "R";
     return format_any_thread(part.thread) + (!open                         ? ""
                                              : part.side == Side::external ? " external"
                                                                            : " internal");

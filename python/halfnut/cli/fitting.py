@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.coatings import one_part, precoat
+from halfnut.form_threads import precoat
 from halfnut.units import temperature_c
 
 __all__ = ["fit", "judge", "limits", "wires"]
@@ -100,7 +100,7 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     Without a class the usual one is meant. Measured sizes and limits may be mixed; with --suit the answer is the size
     to cut, and with --over-wires what is left on the dial.
     """
-    from halfnut import thread_fits
+    from halfnut import _core, form_threads, thread_fits
 
     both = given.pop("coating")
     coats = {side: given.pop(f"coating_{side}") or both for side in ("external", "internal")}
@@ -119,7 +119,10 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     _only_suited(given)
     cut = "external" if given["external_pitch"] is None else "internal"
     other = {"external": "internal", "internal": "external"}[cut]
-    pair = {"external": one_part(external, "external"), "internal": one_part(internal, "internal")}
+    pair = {
+        side: _core.one_part(form_threads.thread(text), side)[0]
+        for side, text in (("external", external), ("internal", internal))
+    }
     if not thread_fits.one_thread(pair["external"], pair["internal"]):
         raise click.UsageError(f"{external} and {internal} are not one thread, so neither can be cut to suit the other")
     suited = thread_fits.cut_to_suit(
@@ -150,6 +153,7 @@ def _only_suited(given: dict[str, Any]) -> None:
         "wires M10-6g",
         'wires "7/8-14 UNF-2A" --wire 0.045in --coating "anodise II black 15 um"',
         "wires M10-6H --plug",
+        "wires Tr16x4-7H --plug",
     )
 )
 @click.argument("designation")
@@ -197,8 +201,8 @@ def wires(
 @click.option("--major", help="Measured major diameter.")
 @click.option("--minor", help="Measured minor diameter.")
 @click.option("--lead-error", help="Error of lead, between any two flanks within the engagement.")
-@click.option("--leading-error-deg", type=float, default=0.0, help="Leading flank's angle less 30 degrees.")
-@click.option("--following-error-deg", type=float, default=0.0, help="Following flank's angle less 30 degrees.")
+@click.option("--leading-error-deg", type=float, default=0.0, help="Leading flank's angle less the standard one.")
+@click.option("--following-error-deg", type=float, default=0.0, help="Following flank's angle less the standard one.")
 @_options("engagement")
 @with_evidence
 @with_json
@@ -213,6 +217,7 @@ def judge(designation: str, as_json: bool, evidence: bool, **given: Any) -> None
     epilog=_example(
         "limits M10-6g",
         'limits "7/8-14 UNF-2B" --coating "anodise II black 15 um" --on 6061-T6',
+        'limits Tr16x4-7e --coating "zinc SC2"',
     )
 )
 @click.argument("designation")
@@ -244,12 +249,16 @@ def limits(
     evidence: bool,
 ) -> None:
     """Limits of size of the thread DESIGNATION; with --coating those to cut to before it is coated."""
-    from halfnut import threads
+    from halfnut import form_threads
 
     if coating is None:
         if on is not None or gauged_at != "basic":
             raise click.UsageError("--on and --gauged-at go with --coating")
-        show(threads.limits(designation, engagement=engagement, rule=rule), as_json, evidence=evidence)
+        show(form_threads.limits(designation, engagement=engagement, rule=rule), as_json, evidence=evidence)
         return
-    answer = precoat(designation, coating, gauged_at=gauged_at, engagement=engagement, rule=rule, on=on)
-    show(answer, as_json, evidence=evidence)
+    given: dict[str, Any] = {"engagement": engagement, "on": on}
+    if not form_threads.is_form(designation):
+        given |= {"gauged_at": gauged_at, "rule": rule}
+    elif gauged_at != "basic" or rule != "current":
+        raise click.UsageError("--gauged-at and --rule are for ISO metric and Unified threads")
+    show(precoat(designation, coating, **given), as_json, evidence=evidence)
