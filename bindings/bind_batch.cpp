@@ -11,6 +11,7 @@
 #include "halfnut/batch/cuts.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "numpy_util.hpp"
+#include "texts.hpp"
 
 namespace halfnut::bind {
 
@@ -352,6 +353,9 @@ void bind_batch(py::module_& module) {
             return out;
         },
         py::arg("names"), py::arg("catalogue"), "Rows of the alloys of these names; -1 where none is meant.");
+    module.def(
+        "code_texts", &code_texts, py::arg("values"),
+        "(codes, texts): a column of texts as places among its distinct ones, -1 for what is no text.");
     module.def(
         "batch_clone", [] { return std::string(enum_name(batch::widest_clone())); },
         "Widest instruction set that batches of turning use here.");

@@ -12,7 +12,7 @@ from typing import Any, Protocol
 import numpy as np
 from numpy.typing import NDArray
 
-from halfnut._core import DomainError
+from halfnut._core import DomainError, code_texts
 
 __all__ = ["Frame", "open_frame"]
 
@@ -89,13 +89,15 @@ def _plain(values: Any, name: str) -> NDArray[np.float64]:
     return out
 
 
-def _coded(values: Any) -> Codes:
+def _coded(values: Any, name: str) -> Codes:
     """Texts by their distinct ones, in the order in which they come."""
-    known: dict[str, int] = {}
-    codes = np.empty(len(values), np.int32)
-    for row, value in enumerate(values):
-        codes[row] = known.setdefault(value, len(known)) if isinstance(value, str) else -1
-    return codes, list(known)
+    if isinstance(values, np.ndarray):
+        if values.ndim != 1:
+            raise DomainError(f"column {name!r} must have one dimension, has {values.ndim}")
+        if values.dtype.kind == "U":
+            return code_texts(np.ascontiguousarray(values, values.dtype.newbyteorder("=")))
+        values = values.tolist()
+    return code_texts(values)
 
 
 class _Columns:
@@ -118,10 +120,7 @@ class _Columns:
         values = self._frame[name]
         if type(values).__module__.partition(".")[0] == "pyarrow":
             return _arrow_texts(values)
-        if isinstance(values, np.ndarray) and values.dtype.kind == "U":
-            found, codes = np.unique(values, return_inverse=True)
-            return codes.astype(np.int32), [str(text) for text in found]
-        return _coded(values)
+        return _coded(values, name)
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> dict[str, NDArray[Any]]:
         return dict(columns)

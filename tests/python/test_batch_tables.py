@@ -5,9 +5,11 @@ import pandas as pd
 import polars as pl
 import pyarrow as pa
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import batch
+from halfnut import _core, batch
 from halfnut.frames import open_frame
 
 ROWS = 500
@@ -197,3 +199,34 @@ def test_meta_is_what_comes(kind):
     assert done.dtypes.equals(declared.dtypes)
     assert list(done.columns) == list(declared.columns)
     assert len(declared) == 0
+
+
+@given(
+    st.lists(
+        st.one_of(
+            st.none(), st.floats(), st.sampled_from(["6061-T6", "4130", "", "Ti é", "\ud800", "a" * 40]), st.text()
+        )
+    )
+)
+def test_texts_are_coded_in_the_order_in_which_they_come(values: list) -> None:
+    codes, found = _core.code_texts(values)
+    known: dict[str, int] = {}
+    wanted = [known.setdefault(value, len(known)) if isinstance(value, str) else -1 for value in values]
+    assert codes.tolist() == wanted
+    assert found == list(known)
+
+
+@given(st.lists(st.sampled_from(["6061-T6", "4130", "", "Ti é", "a" * 40])))
+def test_arrays_of_texts_are_coded_like_lists(values: list[str]) -> None:
+    plain = open_frame({"alloy": values}).texts("alloy")
+    array = np.array(values, "U40")
+    spread = np.array([[value, "x"] for value in values], "U40").reshape(-1, 2)[:, 0]
+    for column in (array, array.astype(">U40"), spread, array.astype(object), tuple(values)):
+        codes, found = open_frame({"alloy": column}).texts("alloy")
+        assert codes.tolist() == plain[0].tolist()
+        assert found == plain[1]
+
+
+def test_a_table_of_texts_is_no_column() -> None:
+    with pytest.raises(hn.Error, match="'alloy' must have one dimension, has 2"):
+        open_frame({"alloy": np.array([["4130"], ["4130"]])}).texts("alloy")

@@ -1,0 +1,99 @@
+#include "texts.hpp"
+
+#include <cstdint>
+#include <string_view>
+#include <unordered_map>
+
+namespace halfnut::bind {
+
+namespace py = pybind11;
+
+namespace {
+
+using Codes = py::array_t<std::int32_t>;
+
+/// Distinct keys and their numbers. The bytes of a key must outlive it.
+class Known {
+   public:
+    /// Number of a key, and whether it is new.
+    std::pair<std::int32_t, bool> add(std::string_view key) {
+        const auto [at, is_new] = numbers_.try_emplace(key, static_cast<std::int32_t>(numbers_.size()));
+        return {at->second, is_new};
+    }
+
+   private:
+    std::unordered_map<std::string_view, std::int32_t> numbers_;
+};
+
+py::tuple code_array(const py::array& values) {
+    const py::ssize_t rows = values.shape(0);
+    const auto width = static_cast<std::size_t>(values.itemsize());
+    const auto* const data = static_cast<const char*>(values.data());
+    Codes codes(rows);
+    std::int32_t* const out = codes.mutable_data();
+    Known known;
+    py::list texts;
+    for (py::ssize_t row = 0; row < rows; ++row) {
+        const auto [code, is_new] = known.add({data + static_cast<std::size_t>(row) * width, width});
+        out[row] = code;
+        if (is_new) {
+            texts.append(py::str(values[py::int_(row)]));
+        }
+    }
+    return py::make_tuple(codes, texts);
+}
+
+py::tuple code_objects(const py::object& values) {
+    const auto items = py::reinterpret_steal<py::object>(
+        PySequence_Fast(values.ptr(), "a column of texts must be a sequence"));
+    if (!items) {
+        throw py::error_already_set();
+    }
+    const py::ssize_t rows = PySequence_Fast_GET_SIZE(items.ptr());
+    PyObject* const* const objects = PySequence_Fast_ITEMS(items.ptr());
+    Codes codes(rows);
+    std::int32_t* const out = codes.mutable_data();
+    Known known;
+    py::list texts;
+    py::list kept;  // spellings of texts that have no UTF-8 of their own
+    for (py::ssize_t row = 0; row < rows; ++row) {
+        PyObject* const object = objects[row];
+        out[row] = -1;
+        if (PyUnicode_Check(object) == 0) {
+            continue;
+        }
+        py::ssize_t size = 0;
+        const char* bytes = PyUnicode_AsUTF8AndSize(object, &size);
+        if (bytes == nullptr) {  // half of a surrogate pair
+            PyErr_Clear();
+            const auto spelled = py::reinterpret_steal<py::object>(
+                PyUnicode_AsEncodedString(object, "utf-8", "surrogatepass"));
+            if (!spelled) {
+                throw py::error_already_set();
+            }
+            kept.append(spelled);
+            bytes = PyBytes_AS_STRING(spelled.ptr());
+            size = PyBytes_GET_SIZE(spelled.ptr());
+        }
+        const auto [code, is_new] = known.add({bytes, static_cast<std::size_t>(size)});
+        out[row] = code;
+        if (is_new) {
+            texts.append(py::reinterpret_borrow<py::object>(object));
+        }
+    }
+    return py::make_tuple(codes, texts);
+}
+
+}  // namespace
+
+py::tuple code_texts(const py::object& values) {
+    if (py::isinstance<py::array>(values)) {
+        const auto array = py::reinterpret_borrow<py::array>(values);
+        if (array.dtype().kind() == 'U') {
+            return code_array(array);
+        }
+    }
+    return code_objects(values);
+}
+
+}  // namespace halfnut::bind
