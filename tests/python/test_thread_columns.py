@@ -315,3 +315,58 @@ def test_what_a_standard_gives_in_inches_stays_in_its_places():
     assert acme.pitch_max == 0.892 and acme.major_max == 1.0
     done = wire_columns(["1-5 Acme-2G"])
     assert same(done["pitch_max_mm"][0], acme.pitch_max_mm)
+
+
+ODD = [0.0, -0.0, -1.0, 5e-324, 1e-310, 1e-9, 0.5, 12.5, 1e5, 1e12, 1e300, math.inf, -math.inf, math.nan]
+
+
+@pytest.mark.parametrize("text", ["M10-6g", "1/4-20 UNC-2A", "Tr40x7-7e", "1-8 BSW", "1-5 Acme-2G", "G1/2 A", "R1/2"])
+def test_odd_numbers_are_the_scalars(text):
+    """Zero, subnormal, huge, infinite and lacking numbers: the scalar's answer, or a reason where it refuses."""
+
+    def mm(value):
+        return None if math.isnan(value) else hn.mm(value)
+
+    part = hn.thread(text).part("external")
+    limits = batch.limits({"thread": [text] * len(ODD), "engagement_mm": ODD})
+    fits = batch.fit({"external": [text] * len(ODD), "engagement_mm": ODD}, internal=str(hn.thread(text).internal))
+    wires = batch.wires({"thread": [text] * len(ODD), "wire_mm": ODD})
+    for row, value in enumerate(ODD):
+        size = asked(lambda value=value: hn.limits(text, engagement=mm(value)))
+        pair = asked(lambda value=value: hn.fit(text, str(hn.thread(text).internal), engagement=mm(value)))
+        read = asked(lambda value=value: hn.wires(part, wire=mm(value)))
+        for done, one, name in (
+            (limits, size, "pitch_min_mm"),
+            (fits, pair, "tilt_max_deg"),
+            (wires, read, "over_max_mm"),
+        ):
+            assert (done["status"][row] != 0) == isinstance(one, hn.Error), (name, value, one)
+            wanted = math.nan if isinstance(one, hn.Error) else getattr(one, name, None)
+            if wanted is None and name == "pitch_min_mm":
+                wanted = one.pitch_min * (25.4 if one.unit == "in" else 1.0)
+                assert done[name][row] == pytest.approx(wanted, rel=1e-15)
+                continue
+            assert same(done[name][row], wanted), (name, value)
+
+
+def test_edges_of_shape_and_kind():
+    assert all(len(column) == 0 for column in batch.limits({"thread": []}).values())
+    assert all(len(column) == 0 for column in batch.fit({"external": [], "internal": []}).values())
+    assert batch.wires({"thread": ["Tr40x7"]})["status"].tolist() == [0]
+    wide = np.linspace(5.0, 50.0, 40)
+    texts = ["1-8 BSW", "Tr40x7-7e", "1/2-13 UNC-2A", "M10-6g"] * 5
+
+    def judged(lengths):
+        return batch.fit({"external": texts, "engagement_mm": lengths}, internal="1/2-13 UNC-2B")
+
+    want = judged(wide[::2].copy())
+    fixed = wide[::2].copy()
+    fixed.flags.writeable = False
+    for given_lengths in (wide[::2], fixed, wide[::2].astype(">f8"), list(wide[::2]), np.ma.array(wide[::2])):
+        got = judged(given_lengths)
+        for name, column in want.items():
+            assert column.tobytes() == got[name].tobytes(), name
+    whole = np.arange(5, 25)
+    wanted = judged(whole.astype(float))
+    for dtype in (np.int32, np.uint8, np.float32, object):
+        assert judged(whole.astype(dtype))["tilt_max_deg"].tobytes() == wanted["tilt_max_deg"].tobytes()

@@ -22,6 +22,7 @@ constexpr std::size_t kMinorMin = 5;
 constexpr std::uint8_t kEverySize = figure_index(kFormFigures, "every size");
 constexpr std::uint8_t kPitchFigure = figure_index(kFormFigures, "pitch_min");
 constexpr int kMostStarts = 100;
+constexpr std::int32_t kNoSize = 0;  // of a limit that would be at or below 0, or beyond all threads
 
 char lower(char c) noexcept {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -560,8 +561,9 @@ class Limiter {
     }
     void set(std::size_t figure, double size) {
         constexpr double kRepresented = 1e-6;  // a half that a binary number falls just short of
-        const double places = size * (out_.inch ? 1e4 : 1e3);
-        out_.figures[figure] = static_cast<std::int32_t>(std::floor(places + 0.5 + kRepresented));
+        const double places = std::floor(size * (out_.inch ? 1e4 : 1e3) + 0.5 + kRepresented);
+        constexpr double kMost = 2e9;
+        out_.figures[figure] = places > 0.0 && places < kMost ? static_cast<std::int32_t>(places) : kNoSize;
     }
     template <class Row>
     void note(RuleId rule, std::span<const Row> table, const Row& row, std::uint8_t source = 0) {
@@ -915,7 +917,19 @@ Status evaluate(const Catalogue& catalogue, const FormThread& thread, Side side,
             return {code, 0};
         }
     }
-    return Limiter(catalogue, thread, side, engagement, out, why).answer();
+    const Status status = Limiter(catalogue, thread, side, engagement, out, why).answer();
+    const auto* const none = std::find(out.figures.begin(), out.figures.end(), kNoSize);
+    if (status.ok() && none != out.figures.end()) {
+        if (why != nullptr) {
+            const auto figure = static_cast<std::size_t>(none - out.figures.begin());
+            *why = fmt::format(
+                "the tolerances of {} leave no {}: its size, pitch and engagement do not go together",
+                format_form_thread(thread), kFormFigures[figure]);
+        }
+        out.figures.fill(kNoLimit);
+        return {StatusCode::out_of_range, 0};
+    }
+    return status;
 }
 
 FormLimits form_limits(const Catalogue& catalogue, const FormThread& thread, Side side, double engagement) {

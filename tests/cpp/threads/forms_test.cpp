@@ -43,6 +43,23 @@ TEST(FormThreads, TaperPipeHandbookExample) {
     EXPECT_NEAR(pipe.figures[10], 4.48, 1e-9);
 }
 
+TEST(FormThreads, LimitsThatNoThreadCanHaveAreRefused) {
+    const auto status = [](std::string_view text, double engagement) {
+        FormLimits out;
+        std::string why;
+        const Status found =
+            evaluate(builtin(), parse_form_thread(text, builtin()), Side::external, engagement, out, &why);
+        EXPECT_EQ(found.ok(), why.empty());
+        EXPECT_EQ(std::isnan(out.mm(0)), !found.ok());
+        return found.code;
+    };
+    EXPECT_EQ(status("1/4-20 BSW", 1.0), StatusCode::ok);
+    EXPECT_EQ(status("1/4-20 BSW", 1e5), StatusCode::out_of_range);
+    EXPECT_EQ(status("1/4-20 BSW", 1e300), StatusCode::out_of_range);
+    EXPECT_EQ(status("0.26-4 Acme-2G", kNaN), StatusCode::out_of_range);
+    EXPECT_EQ(status("999999-4 Acme-2G", kNaN), StatusCode::out_of_range);
+}
+
 TEST(FormThreads, Screws) {
     EXPECT_NEAR(screw_efficiency(7.0, 36.5, 15.0, 0.1), 0.368618, 5e-7);
     EXPECT_NEAR(holding_friction(4.0, 18.0, 15.0),
