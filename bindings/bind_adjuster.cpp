@@ -40,8 +40,15 @@ AdjusterMaterial material(const py::dict& given) {
 
 AdjusterEnd end_of(const py::dict& given) {
     AdjusterEnd end;
-    end.external = py::cast<Thread>(given["external"]);
-    end.internal = py::cast<Thread>(given["internal"]);
+    if (given.contains("external_part")) {
+        end.sized = SizedPair{.external = py::cast<FitPart>(given["external_part"]),
+                              .internal = py::cast<FitPart>(given["internal_part"]),
+                              .external_name = py::cast<std::string>(given["external_name"]),
+                              .internal_name = py::cast<std::string>(given["internal_name"])};
+    } else {
+        end.external = py::cast<Thread>(given["external"]);
+        end.internal = py::cast<Thread>(given["internal"]);
+    }
     end.external_build_up = py::cast<BuildUp>(given["external_build_up"]);
     end.internal_build_up = py::cast<BuildUp>(given["internal_build_up"]);
     end.thread_length_mm = number(given, "thread_length_mm");
@@ -169,6 +176,7 @@ py::dict end_dict(const AdjusterEndAnswer& end) {
     out["internal_pitch_max_mm"] = number_or_none(end.sizes.internal_pitch_max_mm);
     out["diameter_mm"] = end.sizes.diameter_mm;
     out["pitch_mm"] = end.sizes.pitch_mm;
+    out["half_angle_deg"] = end.half_angle_deg;
     return out;
 }
 

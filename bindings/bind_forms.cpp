@@ -38,13 +38,13 @@ py::dict limits_answer(const FormThread& thread, const std::string& side, const 
 py::dict geometry(const FormThread& thread, const SharedCatalogue& catalogue) {
     const ThreadFormRow& row = form_row(catalogue.get(), thread);
     py::dict out;
-    out["name"] = std::string(row.name);
+    out["name"] = std::string(thread.parallel_internal() ? "parallel pipe" : row.name);
     out["half_angle_deg"] = row.half_angle_deg;
     out["basic_pitch_mm"] = basic_pitch_diameter_mm(catalogue.get(), thread);
     out["basic_minor_mm"] = basic_minor_diameter_mm(catalogue.get(), thread);
     out["root_radius_mm"] = row.root_radius * thread.pitch_mm();
     out["crest_flat_mm"] = row.crest_flat * thread.pitch_mm();
-    out["taper"] = row.taper;
+    out["taper"] = thread.parallel_internal() ? 0.0 : row.taper;
     return out;
 }
 
@@ -111,6 +111,7 @@ void bind_forms(py::module_& module) {
     level1<HoldingFriction>(module, "Least friction at which a load does not turn its screw.");
     py::class_<FormThread>(module, "FormThread", "A designated thread beside ISO metric and Unified.")
         .def_readonly("form", &FormThread::form)
+        .def_readonly("prefix", &FormThread::prefix)
         .def_readonly("size", &FormThread::size)
         .def_readonly("starts", &FormThread::starts)
         .def_readonly("tpi", &FormThread::tpi)

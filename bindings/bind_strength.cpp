@@ -9,6 +9,7 @@
 #include "figures.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/strengths.hpp"
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/joint.hpp"
 #include "halfnut/threads/strength.hpp"
 #include "numpy_util.hpp"
@@ -33,6 +34,30 @@ PartStrength part_strength(std::string_view side, const std::optional<double>& t
         return given_or_lacking(fmt::format("{}_{}_mpa", side, what), value);
     };
     return {given("tensile", tensile_mpa), given("yield", yield_mpa), given("shear", shear_mpa)};
+}
+
+/// What a joint of these sizes holds.
+ThreadStrength joint_answer(const StrengthSizes& sizes, const PartStrength& external,
+                            const PartStrength& internal, double overlap_mm, double external_chamfer_mm,
+                            double external_run_out_mm, double internal_countersink_mm,
+                            double internal_run_out_mm, double external_bore_mm,
+                            const std::optional<double>& internal_outside_mm,
+                            const std::optional<double>& load_n,
+                            const std::optional<double>& factor_of_safety) {
+    StrengthRequest request;
+    request.sizes = sizes;
+    request.external = external;
+    request.internal = internal;
+    request.overlap_mm = overlap_mm;
+    request.external_chamfer_mm = external_chamfer_mm;
+    request.external_run_out_mm = external_run_out_mm;
+    request.internal_countersink_mm = internal_countersink_mm;
+    request.internal_run_out_mm = internal_run_out_mm;
+    request.external_bore_mm = external_bore_mm;
+    request.internal_outside_mm = given_or_lacking("internal_outside_mm", internal_outside_mm);
+    request.load_n = given_or_lacking("load_n", load_n);
+    request.factor_of_safety = given_or_lacking("factor_of_safety", factor_of_safety);
+    return strength(request);
 }
 
 py::list caution_codes(const ThreadStrength& strength) {
@@ -69,20 +94,10 @@ void bind_answers(py::module_& module) {
            double external_chamfer_mm, double external_run_out_mm, double internal_countersink_mm,
            double internal_run_out_mm, double external_bore_mm, std::optional<double> internal_outside_mm,
            std::optional<double> load_n, std::optional<double> factor_of_safety) {
-            StrengthRequest request;
-            request.sizes = strength_sizes(external, external_limits, internal_limits);
-            request.external = external_strength;
-            request.internal = internal_strength;
-            request.overlap_mm = overlap_mm;
-            request.external_chamfer_mm = external_chamfer_mm;
-            request.external_run_out_mm = external_run_out_mm;
-            request.internal_countersink_mm = internal_countersink_mm;
-            request.internal_run_out_mm = internal_run_out_mm;
-            request.external_bore_mm = external_bore_mm;
-            request.internal_outside_mm = given_or_lacking("internal_outside_mm", internal_outside_mm);
-            request.load_n = given_or_lacking("load_n", load_n);
-            request.factor_of_safety = given_or_lacking("factor_of_safety", factor_of_safety);
-            return strength(request);
+            return joint_answer(strength_sizes(external, external_limits, internal_limits), external_strength, internal_strength,
+                                overlap_mm, external_chamfer_mm, external_run_out_mm, internal_countersink_mm,
+                                internal_run_out_mm, external_bore_mm, internal_outside_mm, load_n,
+                                factor_of_safety);
         },
         py::arg("external"), py::arg("external_limits"), py::arg("internal_limits"),
         py::arg("external_strength"), py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
@@ -90,6 +105,24 @@ void bind_answers(py::module_& module) {
         py::arg("internal_countersink_mm") = 0.0, py::arg("internal_run_out_mm") = 0.0,
         py::arg("external_bore_mm") = 0.0, py::arg("internal_outside_mm") = py::none(),
         py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(), "What a joint holds.");
+    module.def(
+        "sized_strength_answer",
+        [](const FitPart& external, const FitPart& internal, const PartStrength& external_strength,
+           const PartStrength& internal_strength, double overlap_mm,
+           double external_chamfer_mm, double external_run_out_mm, double internal_countersink_mm,
+           double internal_run_out_mm, double external_bore_mm, std::optional<double> internal_outside_mm,
+           std::optional<double> load_n, std::optional<double> factor_of_safety) {
+            return joint_answer(strength_sizes(external, internal), external_strength, internal_strength,
+                                overlap_mm, external_chamfer_mm, external_run_out_mm, internal_countersink_mm,
+                                internal_run_out_mm, external_bore_mm, internal_outside_mm, load_n,
+                                factor_of_safety);
+        },
+        py::arg("external"), py::arg("internal"),
+        py::arg("external_strength"), py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
+        py::arg("external_chamfer_mm") = 0.0, py::arg("external_run_out_mm") = 0.0,
+        py::arg("internal_countersink_mm") = 0.0, py::arg("internal_run_out_mm") = 0.0,
+        py::arg("external_bore_mm") = 0.0, py::arg("internal_outside_mm") = py::none(),
+        py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(), "What a joint of threads by their sizes holds.");
 
     py::class_<Tightening>(module, "TighteningAnswer", "The core's answer on torque and preload.")
         .def_property_readonly(

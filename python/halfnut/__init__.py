@@ -32,13 +32,14 @@ if TYPE_CHECKING:
     from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
     from halfnut.cylindrical_fits import cylindrical_fit, preferred_fits
     from halfnut.edges import tool_life
+    from halfnut.form_holes import blind_hole, tapping_hole
     from halfnut.form_strength import strength
     from halfnut.form_threads import limits, precoat, taper_pipe, thread
     from halfnut.found_threads import identify_thread, threads_near
     from halfnut.gauging import judge, shop_plug, wires
     from halfnut.gears import gear_train, translating_pairs
     from halfnut.holding import hold
-    from halfnut.hole_sizes import blind_hole, clearance_hole, counterbore, countersink, tapping_hole
+    from halfnut.hole_sizes import clearance_hole, counterbore, countersink
     from halfnut.knurl_setups import knurl_setup
     from halfnut.knurl_wheels import suitable_wheels
     from halfnut.knurls import knurl_blank
@@ -60,7 +61,7 @@ _HOMES = {
     "ThreadLimits": "threads",
     "adjuster": "adjusters",
     "alloy": "material",
-    "blind_hole": "hole_sizes",
+    "blind_hole": "form_holes",
     "bore": "cutting",
     "chase": "chasing",
     "choose": "choosing",
@@ -109,7 +110,7 @@ _HOMES = {
     "tap": "cutting",
     "taper": "special",
     "taper_pipe": "form_threads",
-    "tapping_hole": "hole_sizes",
+    "tapping_hole": "form_holes",
     "thread": "form_threads",
     "thread_speed": "cutting",
     "threads_near": "found_threads",

@@ -1721,6 +1721,8 @@ class FormThread:
     @property
     def form(self) -> str: ...
     @property
+    def prefix(self) -> str: ...
+    @property
     def size(self) -> str: ...
     @property
     def starts(self) -> int: ...
@@ -3866,6 +3868,22 @@ def strength_answer(
     external: Thread,
     external_limits: LimitFigures,
     internal_limits: LimitFigures,
+    external_strength: PartStrength,
+    internal_strength: PartStrength,
+    overlap_mm: float,
+    *,
+    external_chamfer_mm: float = 0.0,
+    external_run_out_mm: float = 0.0,
+    internal_countersink_mm: float = 0.0,
+    internal_run_out_mm: float = 0.0,
+    external_bore_mm: float = 0.0,
+    internal_outside_mm: float | None = None,
+    load_n: float | None = None,
+    factor_of_safety: float | None = None,
+) -> StrengthAnswer: ...
+def sized_strength_answer(
+    external: FitPart,
+    internal: FitPart,
     external_strength: PartStrength,
     internal_strength: PartStrength,
     overlap_mm: float,

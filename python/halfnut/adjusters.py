@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
+    BuildUp,
     engaged_length_mm,
     lock_preload_change_n_k,
     lock_preload_n,
@@ -22,15 +23,16 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import build_up, one_part
-from halfnut.form_threads import refuse_form
+from halfnut.form_holes import FormHole, TaperHole, tapping_hole
+from halfnut.form_threads import FormLimits, coated_limits, form_limits, is_form
 from halfnut.gauging import OverWires, wires
-from halfnut.hole_sizes import TappingHole, tapping_hole
+from halfnut.hole_sizes import TappingHole
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import N_PER_LBF, NM_PER_LBF_IN, both, one, span
 from halfnut.thread_strength import galling, minimum_strength
-from halfnut.threads import ThreadLimits, limits
+from halfnut.threads import Thread, ThreadLimits
 from halfnut.units import length, quantity
 from halfnut.words import caution
 
@@ -74,11 +76,11 @@ class AdjusterEnd:
     given: dict[str, float]
     """The sizes that were given, mm, and the strengths taken, MPa."""
     figures: dict[str, float | None]
-    external_cut: ThreadLimits
+    external_cut: ThreadLimits | FormLimits
     """Limits to cut to, before any coating."""
-    internal_cut: ThreadLimits
+    internal_cut: ThreadLimits | FormLimits
     wires: OverWires
-    hole: TappingHole
+    hole: TappingHole | FormHole | TaperHole
     """The drill before tapping the internal thread."""
 
     def __getattr__(self, name: str) -> float | None:
@@ -286,8 +288,9 @@ def adjuster(
 
     Parameters
     ----------
-    external, internal : str or Thread
-        The thread on the tube and the one in the base; with ``middle="body"`` on the rod and in the body.
+    external, internal : str, Thread, FormThread or FormLimits
+        The thread on the tube and the one in the base; with ``middle="body"`` on the rod and in the body. Any parallel
+        form that is known; the two ends may be of unlike forms.
     thread_length, base_thread : str, Length or pint quantity
         External thread from its end, and internal thread from its mouth, each with its run-out.
     length_of_tube, tube_diameter : str, Length or pint quantity
@@ -391,12 +394,15 @@ def adjuster(
     nut_material = _material(nut_metal, nut_form, evidence)
     asked, cautions = [], []
     for text in descriptions:
-        for part in text.values():
-            refuse_form(part, "the reach of adjusters")
-        male, female = one_part(text["external"], "external"), one_part(text["internal"], "internal")
+        male, female = _pair(text["external"], text["internal"])
         base_metal = own if text["base_alloy"] is None else find_alloy(text["base_alloy"])
         end: dict[str, Any] = {key: zero(text[name], name) for name, key in _END_LENGTHS.items()}
         end |= {"external": male, "internal": female, "external_build_up": film, "internal_build_up": base_film}
+        if isinstance(male, FormLimits) and isinstance(female, FormLimits):
+            end |= _sized(male, female, film, base_film)
+            evidence += [item for item in (*male.evidence, *female.evidence) if item not in evidence]
+            cautions += [each for each in (*male.cautions, *female.cautions) if each not in cautions]
+            cautions += [caution("form_strength_rules"), caution("adjuster_form_practice")]
         end["outer"] = _material(base_metal, text["base_form"], evidence)
         end["nut"] = nut_material
         tube = middle == "tube"
@@ -411,6 +417,8 @@ def adjuster(
             end["rule_diameters"] = float(text["rule_diameters"])
         outer_metal = own if tube else base_metal
         low, high = _friction(outer_metal, nut_metal, friction, lubricant, evidence)
+        if isinstance(male, FormLimits) and male.holding_friction > low:
+            cautions.append(caution("adjuster_runs", friction=f"{male.holding_friction:.2f}"))
         for name in ("thread_friction", "bearing_friction"):
             end[f"{name}_low"], end[f"{name}_high"] = low, high
         cautions += [each for each in galling(outer_metal, inner).cautions if each not in cautions]
@@ -431,7 +439,7 @@ def adjuster(
     }
     answer = _core.adjuster_answer(given, asked, catalogue)
     figures: dict[str, float | None] = answer.figures
-    unit = limits(asked[0]["external"]).unit
+    unit = asked[0]["external"].unit
     turns = _number(figures["turns"])
     columns = answer.states(np.array([0.0, turns / 2, turns]), "raise")
     rows = tuple(
@@ -501,9 +509,45 @@ def _friction(
     )
 
 
+def _pair(external: Any, internal: Any) -> tuple[Thread, Thread] | tuple[FormLimits, FormLimits]:
+    """The threads of an end: both of one kind."""
+    forms = [is_form(each) for each in (external, internal)]
+    if not any(forms):
+        return one_part(external, "external"), one_part(internal, "internal")
+    if not all(forms):
+        raise _core.DomainError(f"{external} and {internal} are not one thread: their forms differ")
+    outer, inner = (
+        each if isinstance(each, FormLimits) else form_limits(each, side)
+        for each, side in ((external, "external"), (internal, "internal"))
+    )
+    for what in ("form", "diameter_mm"):
+        if getattr(outer.thread, what) != getattr(inner.thread, what):
+            words = what.removesuffix("_mm")
+            raise _core.DomainError(f"{outer.title} and {inner.title} are not one thread: {words} differs")
+    return outer, inner
+
+
+def _sized(outer: FormLimits, inner: FormLimits, film: BuildUp, base_film: BuildUp) -> dict[str, Any]:
+    """A pair of such a form as the core takes it: by its sizes before coating."""
+    cut = {
+        "external": outer if film.bare else coated_limits(outer, film),
+        "internal": inner if base_film.bare else coated_limits(inner, base_film),
+    }
+    return {
+        "external_cut": cut["external"],
+        "internal_cut": cut["internal"],
+        "external_part": cut["external"].part(film),
+        "internal_part": cut["internal"].part(base_film),
+        "external_name": outer.title,
+        "internal_name": inner.title,
+    }
+
+
 def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any], middle: str) -> AdjusterEnd:
     cut = [
-        ThreadLimits(asked[side], answer.cut_limits(place, side), "current", active())
+        asked[f"{side}_cut"]
+        if "external_cut" in asked
+        else ThreadLimits(asked[side], answer.cut_limits(place, side), "current", active())
         for side in ("external", "internal")
     ]
     own = material if middle == "tube" else asked["outer"]
@@ -512,8 +556,8 @@ def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any
     for side, metal in (("external", own), ("internal", mate), ("nut", asked["nut"])):
         numbers |= {f"{side}_{key}": value for key, value in metal.items() if value is not None}
     return AdjusterEnd(
-        external=str(asked["external"]),
-        internal=str(asked["internal"]),
+        external=asked.get("external_name", str(asked["external"])),
+        internal=asked.get("internal_name", str(asked["internal"])),
         unit=cut[0].unit,
         given=numbers,
         figures=answer.ends[place],

@@ -1623,8 +1623,8 @@ def tap(
     ----------
     alloy, machine, tool, spindle_rpm, hardness_hb, wear_factor, chuck
         As for `turn`.
-    thread : str or Thread
-        By its designation, such as "M6" or "1/4-20 UNC".
+    thread : str, Thread or FormThread
+        By its designation, such as "M6", "1/4-20 UNC", "G1/4" or "1/8-27 NPT"; of one start.
     depth : str or Length, optional
         Of the thread. Without it there is no time.
     form : bool
@@ -1641,16 +1641,27 @@ def tap(
     ------
     DesignationError
         A thread that is not understood.
+    DomainError
+        Several starts of a thread beside ISO metric and Unified, or a forming tap for one.
     NotTabulatedError
         No such alloy, or no speed for this material and tool.
 
     >>> tap("6061-T6", "M6", depth="12 mm").feed_mm_rev
     1.0
     """
-    from halfnut.threads import thread as read_thread
+    from halfnut.form_holes import tapers
+    from halfnut.form_threads import FormThread
+    from halfnut.form_threads import thread as read_thread
 
     found = read_thread(thread)
-    size = Length(found.diameter_in, "in") if found.unit == "in" else Length(found.diameter_mm, "mm")
+    size = Length(found.diameter_mm / MM_PER_INCH, "in") if found.unit == "in" else Length(found.diameter_mm, "mm")
+    said = []
+    if isinstance(found, FormThread):
+        if found.starts > 1:
+            raise _core.DomainError(f"{found} has {found.starts} starts: cut it with a single point, not with a tap")
+        if form:
+            raise _core.DomainError(f"form: there is no rule for forming taps in {found}")
+        said = [caution("taper_tap" if tapers(found) else "form_tap_torque")]
     numbers = {
         "depth_mm": _mm(depth, "depth"),
         "pitch_mm": found.pitch_mm,
@@ -1660,7 +1671,8 @@ def tap(
         "overrun_mm": _mm(overrun, "overrun"),
     }
     operation = "form_tap" if form else "tap"
-    return _hole(operation, alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+    cut = _hole(operation, alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+    return replace(cut, cautions=(*cut.cautions, *said)) if said else cut
 
 
 def mill(

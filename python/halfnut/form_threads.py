@@ -6,6 +6,7 @@ gauged to. `thread`, `limits`, `fit`, `wires`, `judge` and `precoat` take such d
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -34,7 +35,6 @@ __all__ = [
     "is_form",
     "limits",
     "precoat",
-    "refuse_form",
     "screw_efficiency",
     "taper_pipe",
     "thread",
@@ -53,19 +53,6 @@ def is_form(value: Any) -> bool:
     if isinstance(value, str):
         return _core.is_form_designation(value)
     return isinstance(value, (FormThread, FormLimits))
-
-
-def refuse_form(value: Any, what: str) -> None:
-    """Refuse such a thread where its standard gives no rule; the message says what to do instead.
-
-    >>> refuse_form("M10-6g", "the passes of chasing")
-    """
-    if is_form(value):
-        name = value.title if isinstance(value, FormLimits) else str(form_thread(value))
-        raise _core.NotTabulatedError(
-            f"{name}: no rule is built in for {what} of threads beside ISO metric and Unified; thread, limits, fit, "
-            "wires, judge, precoat and strength answer for them"
-        )
 
 
 def form_thread(text: str | FormThread) -> FormThread:
@@ -220,6 +207,16 @@ class FormLimits(PlainThread, Record):
         return float(holding_friction(self.lead_mm, self.basic_pitch_mm, self.half_angle_deg))
 
 
+def _in_series(thread: FormThread) -> bool:
+    """Whether a series of the standard has this diameter with this pitch."""
+    scale = 25.4 if thread.unit == "in" else 1.0
+    return any(
+        math.isclose(row["diameter"] * scale, thread.diameter_mm, rel_tol=1e-6)
+        and math.isclose(25.4 / row["tpi"] if scale > 1 else row["pitch_mm"], thread.pitch_mm, rel_tol=1e-6)
+        for row in form_series(thread.form)
+    )
+
+
 def form_limits(
     thread: str | FormThread, side: str | None = None, *, engagement: Any = None, usual: bool = False
 ) -> FormLimits:
@@ -261,6 +258,8 @@ def form_limits(
     made = []
     if any(item.kind == "memory" for item in evidence):
         made.append(caution("form_memory"))
+    if named.form in _LEAD_SCREWS and not _in_series(named):
+        made.append(caution("form_special_pair"))
     if named.starts > 1 and named.form != "Tr":
         made.append(caution("multi_start"))
     return FormLimits(

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, Protocol, runtime_checkable
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -18,6 +18,7 @@ from halfnut._core import (
     DomainError,
     DrillSet,
     Evidence,
+    FormThread,
     Thread,
     blind_drill_depth_mm,
     countersink_depth_mm,
@@ -91,6 +92,19 @@ def drill_set(drills: Any, unit: str) -> DrillSet:
     if isinstance(drills, Sequence):
         return DrillSet([(str(drill), length(drill, "drills").mm) for drill in drills])
     raise DomainError(f"drills must be a set's name or a list of drills, got {drills!r}")
+
+
+@runtime_checkable
+class Drilled(Protocol):
+    """A hole whose drill is chosen."""
+
+    @property
+    def drill(self) -> str:
+        """Its name."""
+
+    @property
+    def drill_mm(self) -> float:
+        """Its diameter."""
 
 
 @dataclass(frozen=True, repr=False)
@@ -371,7 +385,7 @@ class BlindHole(Record):
 
 
 def blind_hole(
-    thread: str | Thread,
+    thread: str | Thread | FormThread,
     *,
     full_thread: Any = None,
     drilled: Any = None,
@@ -386,14 +400,14 @@ def blind_hole(
 
     Parameters
     ----------
-    thread : str or Thread
+    thread : str, Thread or FormThread
         By its designation.
     full_thread, drilled : length
         One of them: the length with every thread full, or the depth at full diameter that is there.
     lead : str
         "taper", "plug", "bottoming", or a form letter "A" to "E"; its longest chamfer is reckoned with.
-    drill : length or TappingHole, optional
-        Without it that of `tapping_hole`.
+    drill : length, TappingHole or FormHole, optional
+        Without it that of `tapping_hole`; of a `FormThread` it is asked for.
     point : angle
         Of the drill.
     chip_room : length, optional
@@ -419,10 +433,12 @@ def blind_hole(
     19.0
     """
     catalogue = active()
-    found = read_thread(thread)
+    found = thread if isinstance(thread, FormThread) else read_thread(thread)
     if drill is None:
+        if isinstance(found, FormThread):
+            raise DomainError(f"drill is asked for {found}: give one, or its hole")
         drill = tapping_hole(found, tap=tap)
-    if isinstance(drill, TappingHole):
+    if isinstance(drill, Drilled):
         name, size_mm = drill.drill, drill.drill_mm
     else:
         given = length(drill, "drill")

@@ -7,14 +7,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from halfnut import _core, coatings, cutting, form_threads, gauging, hole_sizes, knurls, special, threads
+from halfnut import _core, coatings, cutting, form_holes, form_threads, gauging, hole_sizes, knurls, special, threads
 from halfnut._core import DomainError, Error, Evidence, Length
 from halfnut.chasing import Chasing, chase
 from halfnut.choosing import Passes, choose
 from halfnut.cutting import Cut
 from halfnut.cylindrical_fits import CylindricalFit, cylindrical_fit
 from halfnut.dials import Reading, reading
-from halfnut.form_threads import FormLimits, FormThread
+from halfnut.form_threads import FormLimits, FormThread, TaperPipe
 from halfnut.gears import GearTrain
 from halfnut.holding import Holding, hold
 from halfnut.job import (
@@ -708,11 +708,20 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
 
 
 def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
-    thread = threads.thread(step.thread).internal
+    thread = form_threads.thread(step.thread).internal
     if work.hole_mm is not None and work.hole_mm >= thread.diameter_mm:
         raise DomainError(f"the hole, {_size(work, work.hole_mm)}, is too large for {step.thread}")
     depth = _hole_depth(work, step)
-    limits = _limits_to_cut(work, thread, None)
+    limits: threads.ThreadLimits | FormLimits | TaperPipe
+    if not isinstance(thread, FormThread):
+        limits = _limits_to_cut(work, thread, None)
+        hole_said = _tap_hole_remarks(work, step, thread, limits)
+    elif form_holes.tapers(thread):
+        limits = form_threads.taper_pipe(thread)
+        hole_said = _taper_hole_remarks(work, step, thread, limits)
+    else:
+        limits = _form_limits_to_cut(work, thread, None, "internal")
+        hole_said = _form_hole_remarks(work, step, thread, limits)
     cut = cutting.tap(
         work.part.alloy,
         thread,
@@ -724,7 +733,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         approach=work.length(_APPROACH_MM),
     )
     sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
-    remarks = (*_tap_hole_remarks(work, step, thread, limits), *_coating_remarks(work, limits))
+    remarks = (*hole_said, *_coating_remarks(work, limits))
     return _hole_answer(work, step, machine, limits, cut, sizes, remarks)
 
 
@@ -898,22 +907,66 @@ def _tap_hole_remarks(
         hole = hole_sizes.tapping_hole(thread, percent=middle)
     text = f"Hole before tapping: {_size(work, low_mm)} to {_size(work, high_mm)}"
     if within(hole.drill_mm):
-        drill = hole.drill if hole.drill.endswith(work.unit) else f"{hole.drill}, {_size(work, hole.drill_mm)}"
-        text += f"; drill {drill}, for {hole.percent:.0f} % of thread"
+        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of thread"
     else:
         text += "; no drill of the set keeps that: bore or ream it"
     if work.hole_mm is not None:
         percent = hole_sizes.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
         state = "within" if within(work.hole_mm) else "outside"
         text += f"; the hole drilled, {_size(work, work.hole_mm)}, is {state}: {percent:.0f} %"
-    out = [text]
-    if step.depth is not None:
-        blind = hole_sizes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
-        out.append(
-            f"Blind: drill {_size(work, blind.drill_depth_mm)} deep at full diameter for "
-            f"{_size(work, blind.full_thread_mm)} of full thread with a plug tap; "
-            f"{_size(work, blind.total_depth_mm)} to the drill's point"
-        )
+    return (text, *_blind_remarks(work, step, thread, hole))
+
+
+def _drill_words(work: Workpiece, hole: hole_sizes.Drilled) -> str:
+    return hole.drill if hole.drill.endswith(work.unit) else f"{hole.drill}, {_size(work, hole.drill_mm)}"
+
+
+def _blind_remarks(
+    work: Workpiece, step: Tap, thread: threads.Thread | FormThread, hole: hole_sizes.Drilled
+) -> tuple[str, ...]:
+    if step.depth is None:
+        return ()
+    blind = hole_sizes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
+    return (
+        f"Blind: drill {_size(work, blind.drill_depth_mm)} deep at full diameter for "
+        f"{_size(work, blind.full_thread_mm)} of full thread with a plug tap; "
+        f"{_size(work, blind.total_depth_mm)} to the drill's point",
+    )
+
+
+def _form_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, limits: FormLimits) -> tuple[str, ...]:
+    """Of a parallel thread beside ISO metric and Unified; a coating moves the limits with it."""
+    hole = form_holes.form_hole(thread)
+    assert isinstance(hole, form_holes.FormHole) and limits.minor_min_mm is not None
+    moved = limits.minor_min_mm - hole.hole_min_mm
+    if moved > 0.0:
+        hole = form_holes.form_hole(thread, larger_mm=moved)
+        assert isinstance(hole, form_holes.FormHole)
+    text = f"Hole before tapping: {_size(work, hole.hole_min_mm)} to {_size(work, hole.hole_max_mm)}"
+    if hole.in_limits:
+        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of the form's height"
+    else:
+        text += "; no drill of the set keeps that: bore or ream it"
+    if work.hole_mm is not None:
+        within = hole.hole_min_mm - 1e-9 <= work.hole_mm <= hole.hole_max_mm + 1e-9
+        text += f"; the hole drilled, {_size(work, work.hole_mm)}, is {'within' if within else 'outside'}"
+    return (text, *_blind_remarks(work, step, thread, hole))
+
+
+def _taper_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, pipe: TaperPipe) -> tuple[str, ...]:
+    hole = form_holes.form_hole(thread)
+    assert isinstance(hole, form_holes.TaperHole)
+    before = _drill_words(work, replace(hole, drill=hole.ream_drill, drill_mm=hole.ream_drill_mm))
+    text = f"Hole before tapping: drill {_drill_words(work, hole)} straight"
+    text += f"; or drill {before}, and ream 1:16 to {_size(work, hole.hole_at_face_mm)} at the mouth"
+    if work.hole_mm is not None:
+        fits = work.hole_mm <= hole.hole_at_face_mm + 1e-9
+        text += f"; the hole drilled, {_size(work, work.hole_mm)}, is {'small enough' if fits else 'too large'}"
+    low, high = (pipe.hand_turns + sign * pipe.tolerance_turns for sign in (-1, 1))
+    out = [text, f"Tap until the plug gauge goes in {low:.1f} to {high:.1f} turns by hand"]
+    depth_mm = form_holes.taper_depth_mm(thread)
+    if step.depth is not None and step.depth.base < depth_mm:
+        out.append(f"Depth is less than hand engagement and wrench turns, {_size(work, depth_mm)}")
     return tuple(out)
 
 
@@ -1101,7 +1154,7 @@ def _threading_levers(machine: Machine, thread: Any, train: GearTrain | None) ->
 
 
 def _no_gearbox(thread: Any) -> str:
-    lead = f"{thread.lead_mm:g} mm" if thread.unit == "mm" else f"{1 / thread.lead_in:g} threads an inch"
+    lead = f"{thread.lead_mm:g} mm" if thread.unit == "mm" else f"{MM_PER_INCH / thread.lead_mm:g} threads an inch"
     return f"A lead of {lead} is not on the gearbox's chart: set up change gears."
 
 
@@ -1126,7 +1179,7 @@ def _over_wires(limits: threads.ThreadLimits | FormLimits) -> gauging.OverWires 
         return None
 
 
-def _coating_remarks(work: Workpiece, limits: threads.ThreadLimits | FormLimits) -> list[str]:
+def _coating_remarks(work: Workpiece, limits: threads.ThreadLimits | FormLimits | TaperPipe) -> list[str]:
     if not isinstance(limits, coatings.PrecoatLimits) or limits.way == "bare":
         return []
     assert work.coating is not None

@@ -15,12 +15,13 @@ from typing import TYPE_CHECKING, Any
 from halfnut import job as job_files
 from halfnut import machines
 from halfnut._core import DomainError, Error
+from halfnut.form_strength import FormStrength, strength
 from halfnut.job import Job, Joint, Operation, Part
 from halfnut.machines import Machine
 from halfnut.operations import Answer, Workpiece, answer
 from halfnut.record import Caution, Evidence, Record
 from halfnut.stock import CutList, cut_list
-from halfnut.thread_strength import ThreadStrength, strength
+from halfnut.thread_strength import ThreadStrength
 from halfnut.words import FIRST
 
 if TYPE_CHECKING:
@@ -92,7 +93,7 @@ class PlannedJoint:
     """A threaded joint with what it holds, or with the reason why there is no answer."""
 
     joint: Joint
-    record: ThreadStrength | None
+    record: ThreadStrength | FormStrength | None
     error: str = ""
 
     def to_dict(self) -> dict[str, Any]:

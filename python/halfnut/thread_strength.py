@@ -66,10 +66,12 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import one_part
+from halfnut.form_threads import FormThread, form_limits, taper_pipe
+from halfnut.form_threads import thread as read_thread
 from halfnut.material import Alloy, PropertySource, alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one
-from halfnut.threads import ThreadLimits, limits
+from halfnut.threads import Thread, ThreadLimits, limits
 from halfnut.units import length, quantity
 from halfnut.words import GALLING_ADVICE, caution
 
@@ -131,6 +133,8 @@ __all__ = [
     "unified_stress_area_in2",
     "yielding_factor",
 ]
+
+_HALF_ANGLE_DEG = 30.0
 
 N_PER_LBF = 4.4482216152605
 MPA_PER_KSI = 6.894757293168361
@@ -561,6 +565,16 @@ def part_strength(
     return PartStrengths(title, tensile, yields, shear, found, tuple(evidence), tuple(cautions))
 
 
+def practice_engagement(inner: Alloy, loading: str, diameter_mm: float) -> tuple[float, PropertySource]:
+    """Length of engagement by practice in an internal part of this metal, mm, and where that comes from."""
+    row, practice_mm = _core.engagement_practice(inner.index, loading, diameter_mm, active())
+    cells = active().row("threads/engagement_practice", row)
+    key = f"{cells['group']} {cells['loading']}"
+    return practice_mm, _row_evidence(
+        "threads/engagement_practice", row, key, "engagement_practice_mm", "rule of practice"
+    )
+
+
 def _limits_of(part: Any, side: str) -> ThreadLimits:
     found = part if isinstance(part, ThreadLimits) else limits(one_part(part, side))
     if found.side != side:
@@ -700,12 +714,8 @@ def strength(
     evidence: list[Any] = [*answer.evidence(catalogue), *own.evidence, *mate.evidence]
     practice_mm = None
     if mate.alloy is not None:
-        row, practice_mm = _core.engagement_practice(mate.alloy.index, loading, diameter_mm, catalogue)
-        cells = catalogue.row("threads/engagement_practice", row)
-        key = f"{cells['group']} {cells['loading']}"
-        evidence.append(
-            _row_evidence("threads/engagement_practice", row, key, "engagement_practice_mm", "rule of practice")
-        )
+        practice_mm, source = practice_engagement(mate.alloy, loading, diameter_mm)
+        evidence.append(source)
         if figures["full_form_engagement_mm"] < practice_mm - 1e-9:
             cautions.append(caution("strength_under_practice", length=both(practice_mm, male.unit)))
     pair = galling(own.alloy, mate.alloy) if own.alloy is not None and mate.alloy is not None else None
@@ -852,8 +862,8 @@ class Tightening(Record):
     nut_factor_max: float
     thread_share_min: float
     thread_share_max: float
-    practice_nut_factor: float
-    practice_torque_nm: float
+    practice_nut_factor: float | None
+    practice_torque_nm: float | None
     """By the nut factor of common practice, for the middle preload, prevailing torque included."""
     stress_max_mpa: float
     yield_mpa: float | None
@@ -891,11 +901,11 @@ class Tightening(Record):
         if self.prevailing_nm:
             out.append(f"  prevails  {_torque(self.prevailing_nm, self.prevailing_nm, unit)}, included")
         out.append(f"  loosens   {_torque(self.loosen_min_nm, self.loosen_max_nm, unit)}")
-        rule = _torque(self.practice_torque_nm, self.practice_torque_nm, unit)
-        out.append(
-            f"  K         {self.nut_factor_min:.3f} to {self.nut_factor_max:.3f}; "
-            f"by practice {self.practice_nut_factor:g}, {rule}"
-        )
+        practice = "none published for these flanks"
+        if self.practice_nut_factor is not None and self.practice_torque_nm is not None:
+            rule = _torque(self.practice_torque_nm, self.practice_torque_nm, unit)
+            practice = f"by practice {self.practice_nut_factor:g}, {rule}"
+        out.append(f"  K         {self.nut_factor_min:.3f} to {self.nut_factor_max:.3f}; {practice}")
         bears = "" if self.yield_mpa is None else f", {100 * self.stress_max_mpa / self.yield_mpa:.0f} % of yield"
         out.append(f"  stress    {_stress(self.stress_max_mpa, unit)} while tightening at most{bears}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
@@ -911,6 +921,42 @@ def _friction(value: Any, name: str) -> tuple[float, float]:
     if not isinstance(low, (int, float)) or not isinstance(high, (int, float)):
         raise _core.DomainError(f"{name} must be a number or two, got {value!r}")
     return float(low), float(high)
+
+
+def _nut_factor(condition: str) -> tuple[float, PropertySource]:
+    """Of common practice, with 60 degree threads, and where it comes from."""
+    factors = {row["condition"]: row for row in active().rows("threads/nut_factors")}
+    if condition not in factors:
+        near = _core.nearest_name(condition, sorted(factors))
+        hint = f"; did you mean '{near}'?" if near else f"; there is {', '.join(sorted(factors))}"
+        raise _core.NotTabulatedError(f"no nut factor for '{condition}'{hint}")
+    cited = factors[condition]["source"]
+    return factors[condition]["nut_factor"], PropertySource(
+        "practice_nut_factor", "T = K F D", "", f"threads/nut_factors {condition}", cited["citation"], cited["kind"]
+    )
+
+
+def _tightened(found: Thread | FormThread, evidence: list[Any], cautions: list[Caution]) -> tuple[float, float, float]:
+    """Mean thread diameter, half of the flank angle, and area of the section: mm, degrees, mm2."""
+    if isinstance(found, Thread):
+        area = (
+            _core.unified_stress_area_in2(found.diameter_mm / 25.4, 25.4 / found.pitch_mm) * 645.16
+            if found.unit == "in"
+            else _core.metric_stress_area_mm2(found.diameter_mm, found.pitch_mm)
+        )
+        return _core.basic_pitch_diameter_mm(found.diameter_mm, found.pitch_mm), _HALF_ANGLE_DEG, area
+    if found.form in {"NPT", "R"}:
+        pipe = taper_pipe(found.external if found.prefix != "Rp" else f"R{found.size}")
+        raise _core.NotTabulatedError(
+            f"{found}: a taper pipe thread is made up by turns, not to a torque: {pipe.hand_turns:.1f} by hand, then "
+            "by the wrench until it seals"
+        )
+    screw = form_limits(found, "external")
+    assert screw.minor_max_mm is not None
+    root_mm = screw.minor_max_mm - screw.pitch_tolerance_mm if screw.minor_min_mm is None else screw.minor_min_mm
+    evidence += screw.evidence
+    cautions += [*screw.cautions, caution("tighten_form")]
+    return screw.basic_pitch_mm, screw.half_angle_deg, math.pi / 4.0 * root_mm**2
 
 
 def tighten(
@@ -936,8 +982,9 @@ def tighten(
 
     Parameters
     ----------
-    thread : str or Thread
-        Designation; sizes are basic ones.
+    thread : str, Thread or FormThread
+        Designation; sizes are basic ones. Of a form beside ISO metric and Unified the section is that of its least
+        root, the flank angle and the lead its own.
     preload, torque : str or Quantity
         One of the two: ``"12 kN"``, ``"2500 lbf"``; ``"40 N m"``, ``"30 lbf ft"``. Or ...
     share : float, optional
@@ -970,20 +1017,19 @@ def tighten(
     DomainError
         Neither or both of preload and torque, a friction out of its range.
     NotTabulatedError
-        No friction for this pair and lubricant.
+        No friction for this pair and lubricant; a taper pipe thread.
 
     >>> tighten("M10", preload="20 kN", friction=(0.10, 0.16)).lines()[0]
     'M10x1.5: 27.8 to 41.7 N m (20.5 to 30.7 lbf ft) for a preload of 20 kN (4,500 lbf)'
     """
-    from halfnut.threads import thread as read_thread
-
     catalogue = active()
-    found = read_thread(thread) if isinstance(thread, str) else thread
+    found = read_thread(thread)
     metals = (external_alloy, internal_alloy)
     pair = [each if each is None or isinstance(each, Alloy) else alloy(each) for each in metals]
-    diameter_mm, pitch_mm = found.diameter_mm, found.pitch_mm
+    diameter_mm = found.diameter_mm
     evidence: list[Any] = []
     cautions: list[Caution] = []
+    pitch_diameter_mm, half_angle_deg, area = _tightened(found, evidence, cautions)
     if friction is not None:
         thread_friction = _friction(friction, "friction")
         name = "as given"
@@ -1004,11 +1050,6 @@ def tighten(
     if bearing_diameter is None:
         cautions.append(caution("torque_seat_assumed", length=both(bearing_mm, found.unit)))
     bore_mm = 0.0 if bore is None else length(bore, "bore").mm
-    area = (
-        _core.unified_stress_area_in2(diameter_mm / 25.4, 25.4 / pitch_mm) * 645.16
-        if found.unit == "in"
-        else _core.metric_stress_area_mm2(diameter_mm, pitch_mm)
-    )
     section_mm = math.sqrt(4.0 * area / math.pi)
 
     yield_mpa = None if external_yield is None else quantity(external_yield, "stress", "external_yield").base
@@ -1035,9 +1076,9 @@ def tighten(
     prevailing_nm = 0.0 if prevailing is None else quantity(prevailing, "torque", "prevailing").base
     answer = _core.tightening_answer(
         diameter_mm=diameter_mm,
-        pitch_diameter_mm=_core.basic_pitch_diameter_mm(diameter_mm, pitch_mm),
+        pitch_diameter_mm=pitch_diameter_mm,
         lead_mm=found.lead_mm,
-        half_angle_deg=30.0,
+        half_angle_deg=half_angle_deg,
         section_diameter_mm=section_mm,
         bore_mm=bore_mm,
         thread_friction=thread_friction,
@@ -1048,18 +1089,10 @@ def tighten(
         torque_nm=torque_nm,
     )
     figures: dict[str, Any] = answer.figures
-    factors = {row["condition"]: row for row in catalogue.rows("threads/nut_factors")}
-    if condition not in factors:
-        near = _core.nearest_name(condition, sorted(factors))
-        hint = f"; did you mean '{near}'?" if near else f"; there is {', '.join(sorted(factors))}"
-        raise _core.NotTabulatedError(f"no nut factor for '{condition}'{hint}")
-    factor = factors[condition]["nut_factor"]
-    cited = factors[condition]["source"]
-    evidence.append(
-        PropertySource(
-            "practice_nut_factor", "T = K F D", "", f"threads/nut_factors {condition}", cited["citation"], cited["kind"]
-        )
-    )
+    factor = None
+    if half_angle_deg == _HALF_ANGLE_DEG:
+        factor, source = _nut_factor(condition)
+        evidence.append(source)
     middle_n = (figures["preload_min_n"] + figures["preload_max_n"]) / 2.0
     if yield_mpa is not None and figures["stress_max_mpa"] > yield_mpa:
         cautions.append(caution("torque_over_yield"))
@@ -1070,7 +1103,9 @@ def tighten(
         asked="preload" if torque is None else "torque",
         prevailing_nm=prevailing_nm,
         practice_nut_factor=factor,
-        practice_torque_nm=_core.nut_factor_torque_nm(middle_n, diameter_mm, factor) + prevailing_nm,
+        practice_torque_nm=None
+        if factor is None
+        else _core.nut_factor_torque_nm(middle_n, diameter_mm, factor) + prevailing_nm,
         yield_mpa=yield_mpa,
         lubricant=name,
         thread_friction_low=thread_friction[0],

@@ -83,7 +83,22 @@ CAUTIONS: dict[str, str] = {
     "form_memory": "some figures of this thread are recalled, not read in print: check them before a part depends on "
     "them",
     "form_precoat": "no standard of this form says whether its allowance may hold a coating: all of it is taken off",
-    "form_strength_rules": "no rule is published for dilation or bending of these threads: nothing is taken off",
+    "form_strength_rules": "no factor is published for dilation or bending of threads of this flank angle: that of 60 "
+    "degree threads for dilation, which a flatter flank does not exceed, and the least of theirs for bending, 0.897, "
+    "are taken off",
+    "form_special_pair": "no standard series has this diameter with this pitch: standards and prints then differ on "
+    "the diameter that allowance and tolerance go by: here it is the thread's own",
+    "form_hole_outside": "the hole is outside the minor diameter's limits, {limits}",
+    "form_tap_set": "a coarse screw thread is tapped in steps, with a set of taps or one with a long taper, or bored "
+    "and cut with a single point",
+    "form_tap_torque": "the torque is that of a chip as wide as in a 60 degree thread: a full Whitworth form takes a "
+    "third more",
+    "taper_tap": "a taper tap cuts along its whole length in the work, with several times the torque reckoned: run it "
+    "at half the speed, back it often, and stop by the gauge",
+    "taper_hole_straight": "tapping a straight hole cuts the far threads fuller than those at the mouth, and loads the "
+    "tap: ream where the joint must hold pressure",
+    "tighten_form": "no standard of this form gives a torque: it is reckoned from the form's own flanks and lead; the "
+    "nut factor of practice is of 60 degree threads and left out",
     "form_no_classes": "judged against this class alone: of this form no other is tried",
     "taper_pipe_seal": "the thread seals only with a sealant; piping that holds pressure, gas or fuel follows its own "
     "code and is tested",
@@ -108,6 +123,10 @@ CAUTIONS: dict[str, str] = {
     "adjuster_thin_wall": "less wall is left by a thread than the thread is deep",
     "adjuster_dilation_beyond": "an internal part is thinner than 1.4 diameters outside: nothing is published on how "
     "far it widens",
+    "adjuster_form_practice": "no standard of this thread form gives a length of engagement or a lock nut: the rule of "
+    "diameters is common practice, the rest is reckoned from its sizes",
+    "adjuster_runs": "the lead is steep: a load turns this thread by itself where friction is below {friction}: only "
+    "the lock nut holds it",
     "adjuster_rotating": "a member that turns, shakes or feels loads that come and go fails by fatigue far below these "
     "figures, and unscrews: pin, wire or stake it",
     "adjuster_licensed": "static figures for a straight member pushed along its axis: what bears a load or a person is "

@@ -74,6 +74,7 @@ class Maker {
     }
     Status check_request();
     Status cut_sizes(const Thread& thread, const BuildUp& build_up, ThreadLimits& out);
+    Status pair(std::size_t end, AdjusterEndAnswer& out, SizedPair& pair);
     Status threads(std::size_t end, AdjusterEndAnswer& out);
     Status preload(std::size_t end, double area_diameter, AdjusterEndAnswer& out);
     Status make_end(std::size_t end, AdjusterEndAnswer& out);
@@ -190,9 +191,24 @@ Status Maker::cut_sizes(const Thread& thread, const BuildUp& build_up, ThreadLim
     return status;
 }
 
-/// Sizes of the pair, its play, and what a millimetre of it bears.
-Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
+/// Leads, above 0 right-hand.
+double signed_lead(const AdjusterEnd& end) {
+    if (end.sized) {
+        const FitPart& part = end.sized->external;
+        return (part.left_hand ? -1.0 : 1.0) * part.pitch_mm * part.starts;
+    }
+    const Thread external = end.external.part(Side::external);
+    return (external.hand == Hand::left ? -1.0 : 1.0) * external.lead_mm();
+}
+
+/// The pair as its sizes, and those that weaken it.
+Status Maker::pair(std::size_t index, AdjusterEndAnswer& out, SizedPair& pair) {
     const AdjusterEnd& end = request_.ends[index];
+    if (end.sized) {
+        pair = *end.sized;
+        out.sizes = strength_sizes(pair.external, pair.internal);
+        return {};
+    }
     const Thread external = end.external.part(Side::external);
     const Thread internal = end.internal.part(Side::internal);
     Status status = cut_sizes(external, end.external_build_up, out.external_cut);
@@ -205,7 +221,26 @@ Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
         }
         return status;
     }
-    out.lead_mm = (external.hand == Hand::left ? -1.0 : 1.0) * external.lead_mm();
+    pair = {.external = fit_part(external, out.external_cut),
+            .internal = fit_part(internal, out.internal_cut),
+            .external_name = format_thread(external),
+            .internal_name = format_thread(internal)};
+    pair.external.build_up = end.external_build_up;
+    pair.internal.build_up = end.internal_build_up;
+    out.sizes = strength_sizes(external, out.external_cut, out.internal_cut);
+    return {};
+}
+
+/// Sizes of the pair, its play, and what a millimetre of it bears.
+Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
+    const AdjusterEnd& end = request_.ends[index];
+    SizedPair met;
+    Status status = pair(index, out, met);
+    if (!status.ok()) {
+        return status;
+    }
+    out.lead_mm = signed_lead(end);
+    out.half_angle_deg = met.external.half_angle_deg;
     out.insertion_max_mm =
         std::min(end.thread_length_mm - end.run_out_mm - end.nut_thickness_mm,
                  given_or(end.room_mm, end.base_length_mm - end.base_run_out_mm + end.chamfer_mm));
@@ -217,13 +252,10 @@ Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
             end_name(request_, index), end.thread_length_mm, end.base_length_mm));
     }
 
-    FitRequest pair{.external = fit_part(external, out.external_cut),
-                    .internal = fit_part(internal, out.internal_cut),
-                    .engagement_mm = out.engagement_max_mm};
-    pair.external.build_up = end.external_build_up;
-    pair.internal.build_up = end.internal_build_up;
+    const FitRequest asked_fit{
+        .external = met.external, .internal = met.internal, .engagement_mm = out.engagement_max_mm};
     ThreadFit fitted;
-    status = evaluate(pair, fitted);
+    status = evaluate(asked_fit, fitted);
     if (!status.ok()) {
         return refuse(
             fmt::format("{}the threads' sizes are out of the range of a fit", end_name(request_, index)),
@@ -231,7 +263,7 @@ Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
     }
     if (fitted.verdict == FitVerdict::mismatch || fitted.verdict == FitVerdict::interferes) {
         return refuse(fmt::format("{}{} does not screw into {}: {} ({})", end_name(request_, index),
-                                  format_thread(external), format_thread(internal), enum_name(fitted.verdict),
+                                  met.external_name, met.internal_name, enum_name(fitted.verdict),
                                   enum_name(fitted.deciding)));
     }
     if (fitted.verdict == FitVerdict::may_bind) {
@@ -244,9 +276,8 @@ Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
                  given_or(fitted.minor_clearance_max_mm, std::numeric_limits<double>::infinity()));
     out.axial_play_min_mm = fitted.axial_play_min_mm;
     out.axial_play_max_mm = fitted.axial_play_max_mm;
-    out.pitch_diameter_mm = out.external_cut.mm(Limit::pitch_max);
+    out.pitch_diameter_mm = met.external.pitch.max_mm;
 
-    out.sizes = strength_sizes(external, out.external_cut, out.internal_cut);
     ThreadStrength joint;
     const StrengthRequest asked{.sizes = out.sizes,
                                 .external = external_material(request_, index).strength,
@@ -293,6 +324,7 @@ Status Maker::preload(std::size_t index, double area_diameter, AdjusterEndAnswer
     TighteningRequest asked{.diameter_mm = out.sizes.diameter_mm,
                             .pitch_diameter_mm = out.pitch_diameter_mm,
                             .lead_mm = std::abs(out.lead_mm),
+                            .half_angle_deg = out.half_angle_deg,
                             .section_diameter_mm = area_diameter,
                             .bore_mm = end.external_bore_mm,
                             .thread_friction_low = end.thread_friction_low,
@@ -551,8 +583,7 @@ Status Maker::make(Adjuster& out) {
     made.request = request_;
     // What moves nothing is refused before anything is said of its threads.
     for (std::size_t i = 0; i < request_.count; ++i) {
-        const Thread external = request_.ends[i].external.part(Side::external);
-        made.ends[i].lead_mm = (external.hand == Hand::left ? -1.0 : 1.0) * external.lead_mm();
+        made.ends[i].lead_mm = signed_lead(request_.ends[i]);
     }
     status = range(made);
     for (std::size_t i = 0; status.ok() && i < request_.count; ++i) {
@@ -677,7 +708,7 @@ Status evaluate(const Adjuster& adjuster, double turns, AdjusterState& out) {
         made.axial_play_max_mm += end.axial_play_max_mm;
         made.tilt_max_deg[i] =
             ThreadTilt::compute(end.pitch_clearance_max_mm, std::min(end.crest_clearance_max_mm, 1e300),
-                                made.engagement_mm[i], end.pitch_diameter_mm, 30.0);
+                                made.engagement_mm[i], end.pitch_diameter_mm, end.half_angle_deg);
         for (const auto& [element, load] :
              {std::pair{AdjusterElement::external_section, end.external_section_n},
               std::pair{AdjusterElement::internal_section, end.internal_section_n},

@@ -60,7 +60,7 @@ double basic_major_mm(const Catalogue& catalogue, const AnyThread& thread) {
         return std::get<Thread>(thread).diameter_mm();
     }
     const ThreadFormRow& row = form_row(catalogue, *form);
-    if (row.taper == 0.0) {
+    if (row.taper == 0.0 || form->parallel_internal()) {
         return form->diameter_mm();
     }
     constexpr std::size_t kAtGaugePlane = 1;

@@ -533,11 +533,11 @@ class Limiter {
     }
 
     Status answer() {
+        if (thread_.parallel_internal()) {
+            return parallel_in_taper();
+        }
         if (row_.taper > 0.0) {
-            return refuse(
-                fmt::format("{} is a taper thread: its standard sets a gauge plane and turns, no limits of "
-                            "size; see taper_pipe",
-                            format_form_thread(thread_)));
+            return taper();
         }
         if (thread_.form == "Tr") {
             return trapezoidal();
@@ -568,6 +568,50 @@ class Limiter {
     template <class Row>
     void note(RuleId rule, std::span<const Row> table, const Row& row, std::uint8_t source = 0) {
         out_.evidence.note(kPitchFigure, rule, row_ref(table, row, source));
+    }
+
+    const TaperPipeRow* taper_row() const {
+        for (const TaperPipeRow& each : catalogue_.taper_pipe) {
+            if (each.form == thread_.form && each.size == thread_.size) {
+                return &each;
+            }
+        }
+        return nullptr;
+    }
+
+    /// A taper thread is gauged, not measured: say by what.
+    Status taper() {
+        const TaperPipeRow* const row = taper_row();
+        if (row == nullptr) {
+            return refuse(fmt::format("no pipe thread of size {}", thread_.size));
+        }
+        const double turns = external_ ? row->tolerance_turns : row->internal_turns;
+        return refuse(
+            fmt::format("{} is a taper thread: its standard sets a gauge plane and turns, no limits of size; "
+                        "gauge it by a taper {} of its standard, its gauging notch or step within {:g} turn{}, {:.2f} mm, "
+                        "of the {}; see taper_pipe",
+                        format_form_thread(thread_), external_ ? "ring" : "plug", turns,
+                        turns == 1.0 ? "" : "s", turns * thread_.pitch_mm(), external_ ? "end of the pipe" : "mouth"));
+    }
+
+    Status parallel_in_taper() {
+        if (external_) {
+            return refuse(fmt::format("{} is an internal thread; the taper thread R{} goes into it",
+                                      format_form_thread(thread_), thread_.size));
+        }
+        const TaperPipeRow* const row = taper_row();
+        if (row == nullptr) {
+            return refuse(fmt::format("no pipe thread of size {}", thread_.size));
+        }
+        note(rule::pipe_parallel_in_taper, catalogue_.taper_pipe, *row);
+        const double t = row->internal_turns * p_ * row_.taper;
+        out_.pitch_tolerance = 2.0 * t;
+        set(kMajorMin, d_ - t);
+        set(kPitchMax, pitch_ + t);
+        set(kPitchMin, pitch_ - t);
+        set(kMinorMax, minor_ + t);
+        set(kMinorMin, minor_ - t);
+        return {};
     }
 
     Status trapezoidal() {
@@ -948,7 +992,7 @@ FormLimits form_limits(const Catalogue& catalogue, const FormThread& thread, Sid
 TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {
     const TaperPipeRow* row = nullptr;
     for (const TaperPipeRow& each : catalogue.taper_pipe) {
-        if (each.form == thread.form && each.size == thread.size) {
+        if (!thread.parallel_internal() && each.form == thread.form && each.size == thread.size) {
             row = &each;
         }
     }
@@ -983,7 +1027,7 @@ TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {
                    (l2 - 2.0 * p) * unit,
                    h * unit,
                    l1 / p,
-                   row->tolerance_turns,
+                   thread.prefix == "Rc" ? row->internal_turns : row->tolerance_turns,
                    (e1 - h) * unit,
                    (e0 - (std::isnan(l3) ? 0.0 : t * l3) - h) * unit,
                    half_taper,

@@ -7,6 +7,7 @@
 #include <string>
 #include <utility>
 
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {
@@ -21,6 +22,11 @@ constexpr double kManyDiameters = 1.5;
 constexpr double kIsoRoot = 0.616025;       // smallest root radius
 constexpr double kUnifiedRoot = 0.649519;   // a flat of P/8, or the smallest radius of UNR
 constexpr double kInternalRoot = 0.793857;  // a flat of P/24
+
+/// Whether stress areas and bending factors are published for the flanks: those of 60 degrees.
+bool published_flanks(const StrengthSizes& sizes) noexcept {
+    return sizes.half_angle_deg == 30.0;
+}
 
 template <std::size_t N>
 consteval std::uint8_t place(const std::array<Argument, N>& arguments, std::string_view name) {
@@ -104,9 +110,11 @@ bool all_finite_or_lacking(const Figures& figures) noexcept {
 void note_evidence(const StrengthRequest& request, bool high_strength, ThreadStrength& out) noexcept {
     const auto note = [&](std::uint8_t figure, RuleId rule) { out.evidence.note(figure, rule); };
     note(figure("full_form_engagement_mm"), rule::strength_full_form);
-    note(figure("stress_area_mm2"), !request.sizes.unified ? rule::strength_area_metric
-                                    : high_strength        ? rule::strength_area_high
-                                                           : rule::strength_area_unified);
+    const bool published = published_flanks(request.sizes);
+    note(figure("stress_area_mm2"), !published               ? rule::strength_area_root
+                                    : !request.sizes.unified ? rule::strength_area_metric
+                                    : high_strength          ? rule::strength_area_high
+                                                             : rule::strength_area_unified);
     note(figure("root_area_mm2"), rule::strength_root);
     note(figure("external_net_area_mm2"), rule::strength_net_area);
     note(figure("external_shear_area_mm2"), rule::strength_shear_external);
@@ -120,8 +128,9 @@ void note_evidence(const StrengthRequest& request, bool high_strength, ThreadStr
     note(figure("stripping_ratio"), rule::strength_handbook);
     note(figure("engagement_handbook_mm"), rule::strength_handbook);
     note(figure("dilation_factor"), rule::strength_dilation);
-    note(figure("external_bending_factor"), rule::strength_bending);
-    note(figure("internal_bending_factor"), rule::strength_bending);
+    const RuleId bending = published ? rule::strength_bending : rule::strength_bending_bound;
+    note(figure("external_bending_factor"), bending);
+    note(figure("internal_bending_factor"), bending);
     note(figure("external_stripping_n"), rule::strength_stripping);
     note(figure("internal_stripping_n"), rule::strength_stripping);
     note(figure("external_tension_n"), rule::strength_tension);
@@ -312,6 +321,25 @@ StrengthSizes strength_sizes(const Thread& external, const ThreadLimits& externa
     return out;
 }
 
+StrengthSizes strength_sizes(const FitPart& external, const FitPart& internal) {
+    StrengthSizes out;
+    out.diameter_mm = external.major.max_mm;
+    out.pitch_mm = external.pitch_mm;
+    out.starts = external.starts;
+    out.half_angle_deg = external.half_angle_deg;
+    out.external_major_min_mm = external.major.min_mm;
+    out.external_pitch_min_mm = external.pitch.min_mm;
+    out.external_root_min_mm = std::isnan(external.minor.min_mm)
+                                   ? external.minor.max_mm - (external.pitch.max_mm - external.pitch.min_mm)
+                                   : external.minor.min_mm;
+    out.internal_minor_max_mm = internal.minor.max_mm;
+    out.internal_pitch_max_mm = internal.pitch.max_mm;
+    out.internal_root_max_mm = std::isnan(internal.major.max_mm)
+                                   ? internal.major.min_mm + (internal.pitch.max_mm - internal.pitch.min_mm)
+                                   : internal.major.max_mm;
+    return out;
+}
+
 Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept {
     out = {};
     const Status status = check_all(kStrengthArguments, given(request), kMayLack);
@@ -331,10 +359,12 @@ Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept {
     made.engaged_turns = made.full_form_engagement_mm / s.pitch_mm;
     made.thread_depth_mm = 0.5 * (s.diameter_mm - s.external_root_min_mm);
 
-    const bool high_strength = s.unified && request.external.tensile_mpa > kHighStrengthMpa;
+    const bool published = published_flanks(s);
+    const bool high_strength = published && s.unified && request.external.tensile_mpa > kHighStrengthMpa;
     constexpr double kInch = 25.4;
     made.stress_area_mm2 =
-        !s.unified ? MetricStressArea::compute(s.diameter_mm, s.pitch_mm)
+        !published   ? detail::circle(s.external_root_min_mm)
+        : !s.unified ? MetricStressArea::compute(s.diameter_mm, s.pitch_mm)
         : high_strength
             ? HighStrengthStressArea<Units::metric>::compute(s.external_pitch_min_mm, s.pitch_mm)
             : UnifiedStressArea::compute(s.diameter_mm / kInch, kInch / s.pitch_mm) * kInch * kInch;
@@ -379,8 +409,12 @@ Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept {
                                 made.internal_shear_area_mm2_mm, request.internal.tensile_mpa);
     made.dilation_factor =
         std::isnan(made.outside_to_diameter) ? 1.0 : DilationFactor::curve(made.outside_to_diameter);
-    made.external_bending_factor = std::min(1.0, ExternalBendingFactor::compute(made.strength_ratio));
-    made.internal_bending_factor = std::min(1.0, InternalBendingFactor::compute(made.strength_ratio));
+    made.external_bending_factor = published
+                                       ? std::min(1.0, ExternalBendingFactor::compute(made.strength_ratio))
+                                       : ExternalBendingFactor::kEven;
+    made.internal_bending_factor = published
+                                       ? std::min(1.0, InternalBendingFactor::compute(made.strength_ratio))
+                                       : InternalBendingFactor::kEven;
     made.external_stripping_n = made.external_shear_area_mm2 * made.external_shear_strength_mpa *
                                 made.dilation_factor * made.external_bending_factor;
     made.internal_stripping_n = made.internal_shear_area_mm2 * made.internal_shear_strength_mpa *

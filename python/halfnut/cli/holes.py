@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 import click
 
-from halfnut import hole_sizes
+from halfnut import form_holes, hole_sizes
 from halfnut.cli.output import show, with_evidence, with_json
 
 _EXAMPLES = """\b
@@ -15,7 +15,8 @@ Example:
   halfnut hole "1/4-20 UNC" --drills fractional --percent 65
   halfnut hole M6 --full-thread 12mm --lead bottoming
   halfnut hole M6 --clearance medium
-  halfnut hole M6 --seat flat"""
+  halfnut hole M6 --seat flat
+  halfnut hole G1/2"""
 
 
 @click.command(epilog=_EXAMPLES)
@@ -64,7 +65,7 @@ def hole(
             ask = hole_sizes.countersink if seat.startswith("flat") else hole_sizes.counterbore
             show(ask(designation, head=seat, fit=fit), as_json, evidence=evidence)
         return
-    found = hole_sizes.tapping_hole(
+    found = form_holes.tapping_hole(
         designation,
         percent=percent,
         engagement=engagement,
@@ -77,7 +78,7 @@ def hole(
         _refuse({"--lead": lead, "--thickness": thickness}, "a hole without --full-thread or --drilled")
         show(found, as_json, evidence=evidence)
         return
-    depths = hole_sizes.blind_hole(
+    depths = form_holes.blind_hole(
         designation,
         full_thread=full_thread,
         drilled=drilled,

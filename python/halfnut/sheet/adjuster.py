@@ -6,6 +6,8 @@ from html import escape
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
+from halfnut.form_holes import TaperHole
+from halfnut.form_threads import FormLimits
 from halfnut.sheet import texts
 from halfnut.sheet.view import Drawing, Table, TitleBlock
 from halfnut.sizes import MM_PER_INCH
@@ -72,16 +74,18 @@ def _cut(found: Adjuster) -> Table:
     rows = []
     for place, end in enumerate(found.ends):
         for part, cut in (("outside", end.external_cut), ("inside", end.internal_cut)):
-            rows.append((f"{_name(found, place)}{cut.thread}", *_sizes(cut, end, part)))
+            unit = "" if cut.unit == found.unit else f", {cut.unit}"
+            rows.append((f"{_name(found, place)}{cut.thread}{unit}", *_sizes(cut, end, part)))
     unit = found.unit
     heads = ("before any coating", "major ⌀", "pitch ⌀", "minor ⌀ (bore)", "over wires, or drill", "wire, or thread")
     return Table(f"Sizes to cut, {unit}, greatest/least", heads, tuple(rows), ("measured",))
 
 
-def _sizes(cut: ThreadLimits, end: AdjusterEnd, part: str) -> tuple[str, ...]:
+def _sizes(cut: ThreadLimits | FormLimits, end: AdjusterEnd, part: str) -> tuple[str, ...]:
     unit = cut.unit
     scale = MM_PER_INCH if unit == "in" else 1.0
-    read = (f"drill {end.hole.drill}", f"{end.hole.percent:.0f} %")
+    share = "" if isinstance(end.hole, TaperHole) else f"{end.hole.percent:.0f} %"
+    read = (f"drill {end.hole.drill}", share)
     if part == "outside":
         wire = end.wires
         read = (
@@ -320,12 +324,13 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
         f'<rect width="1.8" height="1.8" fill="#fff"/><line x1="0" y1="0" x2="0" y2="1.8" {thin}/></pattern>'
         for name, turn in (("base", 45), ("tube", -45))
     )
-    words = f"Section of the {_NAMES[place].lower()} at the longest safe length, {unit}, scale {scale:.3g}:1"
+    words = f"Section of the {_NAMES[place].lower()} at the longest safe length, {unit}"
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{width_mm:g}mm" height="{tall:g}mm" '
         f'viewBox="0 0 {width_mm:g} {tall:g}" font-size="3.2" font-family="Liberation Sans, Arial, sans-serif" '
         f'style="max-width:100%;height:auto">'
         f"<title>{escape(words)}</title><defs>{pattern}</defs>{''.join(shapes)}"
         f'<text x="1" y="{tall - 5.5:.1f}">{escape(words)};</text>'
-        f'<text x="1" y="{tall - 1.5:.1f}">dashes: wound right in; cross line: witness groove</text></svg>'
+        f'<text x="1" y="{tall - 1.5:.1f}">scale {scale:.3g}:1; dashes: wound right in; '
+        f"cross line: witness groove</text></svg>"
     )

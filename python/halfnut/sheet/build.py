@@ -9,7 +9,7 @@ from urllib.parse import quote
 from halfnut.chasing import Chasing
 from halfnut.coatings import PrecoatLimits
 from halfnut.cutting import Cut
-from halfnut.form_threads import FormLimits
+from halfnut.form_threads import FormLimits, TaperPipe
 from halfnut.gauging import OverWires
 from halfnut.gear_drawing import train_svg
 from halfnut.holding import Holding
@@ -431,6 +431,8 @@ def _tables(found: Answer, unit: str) -> list[Table]:
     record = found.record
     if isinstance(record, (ThreadLimits, FormLimits)):
         out.append(_thread_table(record, found.wires))
+    if isinstance(record, TaperPipe):
+        out.append(_taper_table(record))
     if found.chasing is not None:
         out.append(_chase_table(found.chasing))
     if isinstance(record, KnurlBlank):
@@ -549,6 +551,20 @@ def _thread_table(record: ThreadLimits | FormLimits, wires: OverWires | None) ->
         return Table(f"{name}, {record.unit}", heads, tuple(row[:3] for row in shown), ("measured",))
     heads = ("diameter", "cut to: max", "min", "coated: max", "min")
     return Table(f"{record.thread} before coating, {record.unit}", heads, tuple(shown), ("measured",))
+
+
+def _taper_table(record: TaperPipe) -> Table:
+    """Where the gauge stands, and the sizes there: a taper thread has no limits."""
+    unit = record.unit
+    scale = 25.4 if unit == "in" else 1.0
+    planes = (
+        ("at the small end", record.pitch_small_end_mm, record.hole_at_end_mm),
+        ("at the gauge plane", record.pitch_gauge_plane_mm, record.hole_at_face_mm),
+    )
+    rows = tuple((name, *_pair((pitch / scale, minor / scale), unit, 0)) for name, pitch, minor in planes)
+    low, high = (record.hand_turns + sign * record.tolerance_turns for sign in (-1, 1))
+    caption = f"{record.thread}, {unit}, taper 1:16; gauge goes in {low:.1f} to {high:.1f} turns by hand"
+    return Table(caption, ("", "pitch ⌀", "minor ⌀"), rows, ("measured",))
 
 
 def _coated(record: ThreadLimits | FormLimits) -> dict[str, tuple[float | None, float | None]]:

@@ -11,6 +11,7 @@
 
 #include "../reference.hpp"
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/fit.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -230,6 +231,34 @@ TEST(Strength, WrongInputsHaveAStatusAndLeaveNoFigure) {
             r.external.tensile_mpa = 1e308;
         },
         StatusCode::no_result);
+}
+
+TEST(Strength, FlanksWithoutPublishedFactorsTakeTheirBounds) {
+    FitPart screw;
+    screw.major = {15.7, 16.0};
+    screw.pitch = {13.64, 13.905};
+    screw.minor = {kNaN, 11.5};
+    screw.pitch_mm = 4.0;
+    screw.half_angle_deg = 15.0;
+    FitPart nut = screw;
+    nut.major = {16.5, kNaN};
+    nut.pitch = {14.0, 14.355};
+    nut.minor = {12.0, 12.375};
+    StrengthRequest request;
+    request.sizes = strength_sizes(screw, nut);
+    EXPECT_NEAR(request.sizes.external_root_min_mm, 11.5 - 0.265, 1e-12);
+    EXPECT_NEAR(request.sizes.internal_root_max_mm, 16.5 + 0.355, 1e-12);
+    request.external.tensile_mpa = 600.0;
+    request.internal.tensile_mpa = 250.0;
+    request.overlap_mm = 24.0;
+    request.internal_outside_mm = 24.0;
+    const ThreadStrength flat = strength(request);
+    EXPECT_EQ(flat.external_bending_factor, 0.897);
+    EXPECT_EQ(flat.internal_bending_factor, 0.897);
+    EXPECT_NEAR(flat.dilation_factor, dilation_factor(1.5), 1e-12);
+    EXPECT_EQ(flat.stress_area_mm2, flat.root_area_mm2);
+    request.sizes.half_angle_deg = 30.0;
+    EXPECT_NE(strength(request).internal_bending_factor, 0.897);
 }
 
 TEST(Tightening, RangeOfFrictionIsARangeOfTorque) {

@@ -15,6 +15,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -22,6 +23,7 @@
 #include "halfnut/evidence.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/column.hpp"
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/strength.hpp"
@@ -180,10 +182,19 @@ struct AdjusterMaterial {
     double expansion_um_m_k = kNaN;
 };
 
+/// A pair of threads by their sizes, of a form beside ISO metric and Unified.
+struct SizedPair {
+    FitPart external;  ///< to cut to, before coating; with its build-up
+    FitPart internal;
+    std::string external_name;
+    std::string internal_name;
+};
+
 /// One threaded end. Lengths along the axis, mm.
 struct AdjusterEnd {
-    Thread external;  ///< with exactly one class
-    Thread internal;  ///< with exactly one class
+    Thread external;                 ///< with exactly one class; not looked at where there is `sized`
+    Thread internal;                 ///< likewise
+    std::optional<SizedPair> sized;  ///< then the two build-ups here are not looked at
     BuildUp external_build_up;
     BuildUp internal_build_up;
     double thread_length_mm = kNaN;  ///< external thread from its end, run-out included
@@ -379,8 +390,9 @@ struct AdjusterEndAnswer {
     double nut_least_mm = kNaN;     ///< thickness at which its thread bears preload_max_n and the push
     double nut_rule_mm = kNaN;      ///< half the diameter
     double preload_change_n_k = kNaN;
-    ThreadLimits external_cut;  ///< to cut to, before coating
+    ThreadLimits external_cut;     ///< to cut to, before coating; empty of a sized pair
     ThreadLimits internal_cut;
+    double half_angle_deg = 30.0;
     StrengthSizes sizes;
 };
 

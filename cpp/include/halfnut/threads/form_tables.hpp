@@ -97,7 +97,8 @@ struct TaperPipeRow {
     double tpi = 0;
     double hand_engagement = 0;  ///< L1, in; gauge length, mm
     double wrench_turns = 0;     ///< L3 in threads; empty: none given
-    double tolerance_turns = 0;  ///< of the gauge plane, to either side
+    double tolerance_turns = 0;  ///< of the gauge plane of an external thread, to either side
+    double internal_turns = 0;   ///< of that of an internal one
     SourceId source;
     std::string_view note;
 };
@@ -219,6 +220,7 @@ struct Schema<threads::TaperPipeRow> {
                                                required("hand_engagement", &Row::hand_engagement),
                                                optional("wrench_turns", &Row::wrench_turns),
                                                required("tolerance_turns", &Row::tolerance_turns),
+                                               required("internal_turns", &Row::internal_turns),
                                                required("source", &Row::source),
                                                optional("note", &Row::note)};
 };

@@ -28,7 +28,7 @@ namespace halfnut::threads {
 /// A designated thread of such a form.
 struct FormThread {
     std::string form;       ///< as in threads/thread_forms; Rc and Rp are R
-    std::string prefix;     ///< of a taper pipe thread: "R", "Rc", "Rp"
+    std::string prefix;     ///< of an ISO 7-1 thread: "R", "Rc", "Rp"
     std::string size;       ///< as it is called: "40", "1 1/2"
     double diameter = 0.0;  ///< basic major diameter, mm or in; of NPT the pipe's outside diameter
     double pitch = 0.0;     ///< axial pitch, mm or in
@@ -39,6 +39,8 @@ struct FormThread {
     std::string external_class;  ///< "7e", "2G", "A", "medium"; empty where none is given
     std::string internal_class;
 
+    /// The parallel internal thread that a taper external one seals in.
+    [[nodiscard]] bool parallel_internal() const noexcept { return prefix == "Rp"; }
     [[nodiscard]] double scale() const noexcept { return inch ? kInchMm : 1.0; }
     [[nodiscard]] double diameter_mm() const noexcept { return diameter * scale(); }
     [[nodiscard]] double pitch_mm() const noexcept { return pitch * scale(); }

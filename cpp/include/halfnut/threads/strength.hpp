@@ -16,6 +16,8 @@
 
 namespace halfnut::threads {
 
+struct FitPart;
+
 /// Strengths of one part, MPa. `shear_mpa` NaN: 0.577 of the tensile strength. `yield_mpa` NaN: not known.
 struct PartStrength {
     double tensile_mpa = kNaN;
@@ -28,8 +30,8 @@ struct StrengthSizes {
     double diameter_mm = kNaN;
     double pitch_mm = kNaN;
     int starts = 1;
-    double half_angle_deg = 30.0;
-    bool unified = false;  ///< stress area by the Unified formulas
+    double half_angle_deg = 30.0;  ///< other than 30: no stress area is published, the root's is taken
+    bool unified = false;          ///< stress area by the Unified formulas
     double external_major_min_mm = kNaN;
     double external_pitch_min_mm = kNaN;
     double external_root_min_mm = kNaN;  ///< d3, for walls and net sections
@@ -47,6 +49,13 @@ struct StrengthSizes {
 ///   2) A coating adds nothing to the strength of a thread, and what it consumes is small beside the limits.
 [[nodiscard]] StrengthSizes strength_sizes(const Thread& external, const ThreadLimits& external_limits,
                                            const ThreadLimits& internal_limits);
+
+/// Sizes from those of both parts, for a form beside ISO metric and Unified.
+///
+/// Notes
+///   1) A root whose far limit no standard sets lies as much deeper than its near one as the pitch diameter
+///      may: the flanks of one tool move together. NaN where there is neither limit.
+[[nodiscard]] StrengthSizes strength_sizes(const FitPart& external, const FitPart& internal);
 
 struct StrengthRequest {
     StrengthSizes sizes;
@@ -240,7 +249,11 @@ struct ThreadStrength {
 ///   bending
 ///      factors go up to 1.19, here they stay at 1. Below 1.4 diameters outside, the curve of the dilation
 ///      factor is carried on, with a caution.
-///   3) A tension member's yield counts in bears_n, a thread's shear yield does not: threads share the load
+///   3) The published factors are of 60 degree threads. For another angle the curve of the dilation factor is
+///   a
+///      bound, since a flatter flank spreads its nut less, and the least published bending factor is taken for
+///      both parts.
+///   4) A tension member's yield counts in bears_n, a thread's shear yield does not: threads share the load
 ///   as
 ///      they yield, so they are held to breaking and the factor of safety.
 [[nodiscard]] Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept;
