@@ -562,6 +562,45 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
     return std::move(columns).dict();
 }
 
+/// The sizes of a taper pipe thread, or why there are none.
+Status taper_row(const Catalogue& catalogue, const AnyThread& thread, TaperPipe& out, std::string& reason) {
+    try {
+        const FormThread* const form = std::get_if<FormThread>(&thread);
+        if (form == nullptr) {
+            throw NotTabulatedError(
+                fmt::format("{} is no taper pipe thread; NPT, R and Rc are", format_any_thread(thread)));
+        }
+        out = taper_pipe(catalogue, *form);
+        return {};
+    } catch (const NotTabulatedError& error) {
+        reason = error.what();
+        return {StatusCode::not_tabulated, 0};
+    }
+}
+
+/// Columns of taper pipe threads for many designations.
+py::dict taper_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
+                       const std::string& on_error) {
+    const Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    AnswerColumns columns(parts.size(), names_of(kTaperPipeFigures), {"unit_code"});
+    columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
+        const ThreadPart* part = nullptr;
+        Status status = parts.part(row, part, reason);
+        TaperPipe answer;
+        if (status.ok()) {
+            status = taper_row(catalogue.get(), part->thread, answer, reason);
+        }
+        if (status.ok()) {
+            for (std::size_t i = 0; i < answer.figures.size(); ++i) {
+                columns.figure(row, i, answer.figures[i]);
+            }
+            columns.code(row, 0, std::get<FormThread>(part->thread).inch ? 1 : 0);
+        }
+        return status;
+    });
+    return std::move(columns).dict();
+}
+
 }  // namespace
 
 void bind_thread_columns(py::module_& module) {
@@ -576,6 +615,8 @@ void bind_thread_columns(py::module_& module) {
     module.def("judge_columns", &judge_columns, py::arg("designations"), py::arg("catalogue"),
                py::arg("numbers"), py::arg("on_error") = "raise",
                "Columns of verdicts on many measured parts.");
+    module.def("taper_pipe_columns", &taper_columns, py::arg("designations"), py::arg("catalogue"),
+               py::arg("on_error") = "raise", "Columns of taper pipe threads for many designations.");
     module.def("precoat_columns", &precoat_columns, py::arg("designations"), py::arg("catalogue"),
                py::arg("numbers"), py::arg("gauged_at") = "basic", py::arg("rule") = "current",
                py::arg("on_error") = "raise", "Columns of limits before coating for many designations.");

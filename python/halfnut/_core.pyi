@@ -1775,6 +1775,9 @@ def identify_thread(
     engagement_mm: float | None = None,
     flank_angle_deg: float | None = None,
 ) -> list[dict[str, Any]]: ...
+def taper_pipe_columns(
+    designations: Sequence[str], catalogue: Catalogue, on_error: str = "raise"
+) -> dict[str, NDArray[Any]]: ...
 def taper_pipe_answer(thread: FormThread, catalogue: Catalogue) -> dict[str, Any]: ...
 
 # cutting: formulas

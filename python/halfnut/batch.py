@@ -43,6 +43,7 @@ __all__ = [
     "meta",
     "mill",
     "reasons",
+    "taper_pipe",
     "turn",
     "wires",
 ]
@@ -129,7 +130,7 @@ _USUAL = {
 
 # Rows between two looks at the clock, the cancel switch and the keyboard.
 _CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13, "limits": 1 << 13, "fit": 1 << 13, "wires": 1 << 12}
-_CHUNKS["knurl_blank"] = 1 << 13
+_CHUNKS |= {"knurl_blank": 1 << 13, "taper_pipe": 1 << 13}
 
 _FIGURE = np.dtype(np.float64)
 _Types = dict[str, np.dtype[Any]]
@@ -837,6 +838,52 @@ def wires(
     )  # fmt: skip
 
 
+def taper_pipe(
+    frame: Any,
+    *,
+    thread: str | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Any = None,
+) -> Any:
+    """Gauge planes, turns and holes of many taper pipe threads; each row is what `halfnut.taper_pipe` gives.
+
+    Parameters
+    ----------
+    frame : table
+        A column ``thread``, designations.
+    thread : str, optional
+        For all rows.
+    columns, out, workers, progress, cancel
+        As for `turn`; all columns are the usual ones.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.taper_pipe` (NaN where the standard gives none), ``native_unit``, ``status``,
+        ``reason``.
+
+    Raises
+    ------
+    DomainError, Stopped
+        As for `turn`.
+
+    >>> taper_pipe({"thread": ["1/2-14 NPT", "M10-6g"]})["hand_turns"].round(2).tolist()
+    [4.48, nan]
+    """
+    from halfnut.form_threads import taper_pipe_columns
+
+    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+        return taper_pipe_columns(texts[0], on_error="status")
+
+    return _distinct_rows(
+        "taper_pipe", frame, {"thread": thread}, (), {}, ask, columns=columns, out=out, workers=workers,
+        progress=progress, cancel=cancel,
+    )  # fmt: skip
+
+
 def knurl_blank(
     frame: Any,
     *,
@@ -999,7 +1046,8 @@ def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
     answers : table
         What a batch answered, with ``reason``.
     kind : str
-        The function that answered: "turn", "drill", "mill", "limits", "fit", "wires" or "knurl_blank".
+        The function that answered: "turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe" or
+        "knurl_blank".
     frame : table, optional
         What it was asked: then the reason says what was given, and the nearest that would be right.
 
@@ -1031,10 +1079,11 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
         from halfnut.material import alloy
 
         asked = {"alloy": alloy, "tool": _known_tool}
-    elif kind in ("limits", "wires"):
+    elif kind in ("limits", "wires", "taper_pipe"):
         from halfnut import form_threads, gauging
 
-        asked = {"thread": form_threads.limits if kind == "limits" else gauging.wires}
+        by_kind: dict[str, Callable[[str], object]] = {"limits": form_threads.limits, "wires": gauging.wires}
+        asked = {"thread": by_kind.get(kind, form_threads.taper_pipe)}
     elif kind == "knurl_blank":
         from halfnut import knurls
 
@@ -1181,7 +1230,7 @@ def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) 
 
     Parameters
     ----------
-    kind : {"turn", "drill", "mill", "limits", "fit", "wires", "knurl_blank"}
+    kind : {"turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe", "knurl_blank"}
         The function.
     columns : list of str or "all", optional
         As given to it.
@@ -1232,9 +1281,9 @@ def column_types(kind: str, columns: Iterable[str] | str | None = None, **option
     >>> limits({"thread": ["M10-6g", "G1/2 A"]}, out=out)["native_unit"].tolist()
     ['mm', 'mm']
     """
-    from halfnut import gauging, thread_fits, threads
+    from halfnut import form_threads, gauging, thread_fits, threads
 
-    kinds = (*_USUAL, "limits", "fit", "wires", "knurl_blank")
+    kinds = (*_USUAL, "limits", "fit", "wires", "taper_pipe", "knurl_blank")
     if kind not in kinds:
         raise DomainError(f"no batch {kind!r}; the nearest is {nearest_name(kind, list(kinds)) or 'turn'!r}")
     pitch = options.pop("pitch", None)
@@ -1251,6 +1300,7 @@ def column_types(kind: str, columns: Iterable[str] | str | None = None, **option
             "limits": lambda: threads.limit_columns([]),
             "fit": lambda: thread_fits.fit_columns([], []),
             "wires": lambda: gauging.wire_columns([]),
+            "taper_pipe": lambda: form_threads.taper_pipe_columns([]),
         }
         types = _types_of(lambda texts, numbers: empty[kind](), [])
     return _wanted(types, types, columns, None)

@@ -7,8 +7,12 @@ gauged to. `thread`, `limits`, `fit`, `wires`, `judge` and `precoat` take such d
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import NDArray
 
 from halfnut import _core, threads
 from halfnut._core import BuildUp, Evidence, FormThread, holding_friction, lead_angle_deg, screw_efficiency
@@ -37,6 +41,7 @@ __all__ = [
     "precoat",
     "screw_efficiency",
     "taper_pipe",
+    "taper_pipe_columns",
     "thread",
 ]
 
@@ -496,3 +501,35 @@ def taper_pipe(thread: str | FormThread) -> TaperPipe:
     return TaperPipe(
         thread=str(given), unit=given.unit, tpi=given.tpi, cautions=tuple(made), evidence=evidence, **answer
     )
+
+
+def taper_pipe_columns(
+    designations: Iterable[str] | str, *, on_error: Literal["raise", "status"] = "raise"
+) -> dict[str, NDArray[Any]]:
+    """Taper pipe threads of many designations as columns.
+
+    Parameters
+    ----------
+    designations : str or iterable of str
+        ``"1/2-14 NPT"``, ``"R1/2"``, ``"Rc1/2"`` and so on.
+    on_error : {"raise", "status"}
+        Raise at the first row that fails, or give NaN and a status other than 0 there.
+
+    Returns
+    -------
+    dict of ndarray
+        The figures of `TaperPipe` (NaN where the standard gives none), ``native_unit`` ("mm", "in", or "" in a failed
+        row) and ``status``.
+
+    Raises
+    ------
+    DomainError
+        With the first bad row, why, and how many failed.
+
+    >>> taper_pipe_columns(["1/2-14 NPT", "R1/2"])["hand_turns"].round(2).tolist()
+    [4.48, 4.52]
+    """
+    names = [designations] if isinstance(designations, str) else list(designations)
+    out = _core.taper_pipe_columns(names, active(), on_error)
+    out["native_unit"] = np.where(out["status"] == 0, np.array(["mm", "in"])[out.pop("unit_code")], "")
+    return out

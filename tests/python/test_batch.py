@@ -299,6 +299,10 @@ def asked(kind, rows=ROWS):
         return partial(
             batch.wires, {"thread": threads_of(NAMES, 1, rows), "wire_mm": some.choice([math.nan, 0.9], rows)}
         )
+    if kind == "taper_pipe":
+        return partial(
+            batch.taper_pipe, {"thread": threads_of(["1/2-14 NPT", "R1/2", "Rc2", "M10", "", "G1/2"], 1, rows)}
+        )
     if kind == "fit":
         frame = {"external": threads_of(NAMES, 1, rows), "internal": threads_of(["M10", "Tr40x7", "G1/2", ""], 2, rows)}
         return partial(batch.fit, frame | {"engagement_mm": lengths})
@@ -306,7 +310,7 @@ def asked(kind, rows=ROWS):
     return partial(batch.knurl_blank, frame, pattern="straight")
 
 
-KINDS = ["turn", "drill", "mill", "limits", "fit", "wires", "knurl_blank"]
+KINDS = ["turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe", "knurl_blank"]
 
 
 def equal(a, b):
@@ -350,7 +354,7 @@ def test_types_of_columns_name_what_they_depend_on():
         batch.column_types("limits", pattern="straight")
 
 
-@pytest.mark.parametrize("kind", ["limits", "fit", "wires", "knurl_blank"])
+@pytest.mark.parametrize("kind", ["limits", "fit", "wires", "taper_pipe", "knurl_blank"])
 def test_distinct_rows_are_answered_once_and_as_any_number_of_workers_does(monkeypatch, kind):
     want = asked(kind)(workers=1)
     monkeypatch.setitem(batch._CHUNKS, kind, 700)
@@ -433,6 +437,7 @@ KILLED = {
     "limits": ("pitch_max_mm", 'batch.limits({"thread": ["Tr40x7-7e", "M10-6g"] * 2000}, '),
     "fit": ("axial_play_max_mm", 'batch.fit({"external": ["Tr40x7", "Tr40x7-8e"] * 2000}, internal="Tr40x7", '),
     "wires": ("over_max_mm", 'batch.wires({"thread": ["1-5 Acme", "M10-6g"] * 2000}, '),
+    "taper_pipe": ("hand_turns", 'batch.taper_pipe({"thread": ["1/2-14 NPT", "R1"] * 2000}, '),
     "knurl_blank": ("teeth", 'batch.knurl_blank({"diameter_mm": np.full(4000, 20.0)}, pitch="96 DP", '),
 }
 

@@ -180,7 +180,7 @@ def test_dask_on_a_local_cluster():
         assert np.array_equal(answers[name].to_numpy(), WANT[name], equal_nan=WANT[name].dtype.kind == "f"), name
 
 
-@pytest.mark.parametrize("kind", ["turn", "drill", "mill", "limits", "fit", "wires", "knurl_blank"])
+@pytest.mark.parametrize("kind", ["turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe", "knurl_blank"])
 def test_meta_is_what_comes(kind):
     asked, options = {
         "turn": ({"diameter_mm": [10.0], "depth_mm": [1.0]}, {"alloy": "1018"}),
@@ -192,6 +192,7 @@ def test_meta_is_what_comes(kind):
         "limits": ({"thread": ["Tr40x7-7e"]}, {}),
         "fit": ({"external": ["Tr40x7"], "internal": ["Tr40x7"]}, {}),
         "wires": ({"thread": ["Tr40x7"]}, {}),
+        "taper_pipe": ({"thread": ["R1/2"]}, {}),
         "knurl_blank": ({"diameter_mm": [10.0]}, {"pitch": "96 DP", "pattern": "straight"}),
     }[kind]
     done = getattr(batch, kind)(pd.DataFrame(asked), **options)

@@ -317,6 +317,31 @@ def test_what_a_standard_gives_in_inches_stays_in_its_places():
     assert same(done["pitch_max_mm"][0], acme.pitch_max_mm)
 
 
+def test_taper_pipe_threads_are_the_scalars():
+    texts = [f"{row['size']}-{row['tpi']:g} NPT" for row in form_threads.form_series("NPT")]
+    texts += [f"{prefix}{row['size']}" for row in form_threads.form_series("R") for prefix in ("R", "Rc")]
+    texts += ["M10-6g", "G1/2", "R9", "loud", ""]
+    columns = form_threads.taper_pipe_columns(texts, on_error="status")
+    batched = batch.taper_pipe({"thread": texts * 3})
+    answered = 0
+    for row, text in enumerate(texts):
+        one = asked(hn.taper_pipe, text)
+        assert isinstance(one, hn.Error) == bool(columns["status"][row]), text
+        if not isinstance(one, hn.Error):
+            answered += 1
+            assert columns["native_unit"][row] == one.unit
+            for name in set(columns) - {"status", "native_unit"}:
+                assert same(columns[name][row], getattr(one, name)), (text, name)
+    assert answered == 24 + 2 * 15
+    for name in columns:
+        whole = np.concatenate([columns[name]] * 3)
+        assert np.array_equal(batched[name], whole, equal_nan=whole.dtype.kind == "f"), name
+    why = batch.reasons(batched, "taper_pipe", {"thread": texts * 3})
+    assert len(why) == 3 * 5 and "is no taper pipe thread" in why[texts.index("G1/2")]
+    with pytest.raises(hn.DomainError, match=r"M10x1\.5-6g is no taper pipe thread; NPT, R and Rc are at index 1"):
+        form_threads.taper_pipe_columns(["R1/2", "M10-6g"])
+
+
 ODD = [0.0, -0.0, -1.0, 5e-324, 1e-310, 1e-9, 0.5, 12.5, 1e5, 1e12, 1e300, math.inf, -math.inf, math.nan]
 
 

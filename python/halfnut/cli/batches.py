@@ -14,7 +14,7 @@ import click
 
 from halfnut._core import DomainError
 
-_KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "knurl")
+_KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl")
 _TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
 _UNITS = {"mm", "in", "rev", "um", "uin", "deg", "rpm", "hb", "factor"}
 _CUTS = ("turn", "drill", "mill")
@@ -58,9 +58,9 @@ def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[di
     for name in given:
         if name not in allowed:
             raise DomainError(f"--{name} does not go with {kind}")
-    function: Callable[..., Any] = batch.knurl_blank if kind == "knurl" else getattr(batch, kind)
+    name = {"knurl": "knurl_blank", "taper-pipe": "taper_pipe"}.get(kind, kind)
+    function: Callable[..., Any] = getattr(batch, name)
     answers = dict(function(table, **given))
-    name = "knurl_blank" if kind == "knurl" else kind
     why = batch.reasons(answers, name, table)
     words = [why.get(row, "") for row in range(len(answers["status"]))]
     if kind in _CUTS:
