@@ -230,8 +230,10 @@ def _cautions(found: tuple[ThreadMatch, ...], angle: float | None) -> list[Cauti
         made.append(caution("flank_angle_tells"))
     if any(match.taper != best.taper for match in alike):
         made.append(caution("taper_tells"))
-    if any(match.flank_angle_deg == best.flank_angle_deg and match.taper == best.taper for match in alike):
-        made.append(caution("depth_tells"))
+    shaped = [match for match in alike if match.flank_angle_deg == best.flank_angle_deg and match.taper == best.taper]
+    pipes = all(isinstance(match.thread, FormThread) and match.thread.form in {"G", "R"} for match in (best, *shaped))
+    if shaped:
+        made.append(caution("nothing_tells" if pipes else "depth_tells"))
     if (
         not alike
         and len(found) > 1

@@ -55,6 +55,8 @@ CAUTIONS: dict[str, str] = {
     "gauge",
     "taper_tells": "a taper and a parallel thread have this diameter and pitch: measure the diameter at two places",
     "depth_tells": "more than one standard thread has this diameter, pitch and angle: measure the other diameter",
+    "nothing_tells": "more than one standard thread has this profile, and they differ in their tolerances alone: the "
+    "drawing or the joint says which",
     "taper_diameter": "of a taper thread the diameter changes along it, a sixteenth of the length: measured elsewhere "
     "than in the gauge plane it is another size",
     # coatings

@@ -44,7 +44,7 @@ def sizes(form):
 
 GOOD = [
     *("M10-6g", "M10-6H", "1/4-20 UNC-2A", "7/8-14 UNF-2B", "M20x2-7g6g-40", "#10-32 UNF-3A"),
-    *("Tr40x7-7e", "Tr40x14(P7)LH-8H", "Tr12x3-9c", "G1/2 A", "G1/2", "G2 B"),
+    *("Tr40x7-7e", "Tr40x14(P7)LH-8H", "Tr12x3-9c", "G1/2 A", "G1/2", "G2 B", "Rp1/2"),
 ]
 # One part is named by neither of these: limits refuse them, the others take the external part.
 OPEN = [

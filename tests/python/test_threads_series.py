@@ -186,7 +186,8 @@ def test_a_taper_thread_is_found_in_its_gauge_plane():
     assert [str(match.thread) for match in pipe.matches[:2]] == ["G1/2 A", "R1/2"]
     assert {"taper_tells", "taper_diameter"} <= {c.code for c in pipe.cautions}
     inside = hn.identify_thread("18.7 mm", "14 tpi", side="internal", flank_angle=55, count=3)
-    assert [str(match.thread) for match in inside.matches[:2]] == ["G1/2", "Rc1/2"]
+    assert [str(match.thread) for match in inside.matches] == ["G1/2", "Rc1/2", "Rp1/2"]
+    assert "nothing_tells" in {c.code for c in inside.cautions}
 
 
 def test_acme_and_stub_acme_are_told_by_their_depth():

@@ -63,10 +63,10 @@ SeriesThread of_row(const Catalogue& catalogue, const FormSeriesRow& row) {
     return {thread, kOtherForms + row.choice - 1, row_ref(catalogue.form_series, row)};
 }
 
-SeriesThread of_row(const Catalogue& catalogue, const TaperPipeRow& row) {
+SeriesThread of_row(const Catalogue& catalogue, const TaperPipeRow& row, std::string_view prefix) {
     FormThread thread;
     thread.form = row.form;
-    thread.prefix = row.form == "R" ? "R" : "";
+    thread.prefix = prefix;
     thread.size = row.size;
     thread.diameter = row.diameter;
     thread.inch = form_row(catalogue, thread).inch;
@@ -94,7 +94,10 @@ void for_each_thread(const Catalogue& catalogue, Visit visit) {
         visit(of_row(catalogue, row));
     }
     for (const TaperPipeRow& row : catalogue.taper_pipe) {
-        visit(of_row(catalogue, row));
+        visit(of_row(catalogue, row, row.form == "R" ? "R" : ""));
+        if (row.form == "R") {
+            visit(of_row(catalogue, row, "Rp"));
+        }
     }
 }
 
@@ -141,7 +144,7 @@ bool compare(const Catalogue& catalogue, const SeriesThread& candidate, const Fo
     AnyThread thread = candidate.thread;
     FormThread* const form = std::get_if<FormThread>(&thread);
     const bool external = found.side == Side::external;
-    match.taper = form != nullptr && form_row(catalogue, *form).taper > 0.0;
+    match.taper = form != nullptr && !form->parallel_internal() && form_row(catalogue, *form).taper > 0.0;
     if (match.taper && form->form == "R" && !external) {
         form->prefix = "Rc";
     }

@@ -34,8 +34,9 @@ TEST(Series, ThreadsNearADiameterPreferredFirst) {
 
 TEST(Series, EveryThreadOfTheTablesIsListedOnceAndReadsBack) {
     const auto all = threads_near(builtin(), 400.0, 400.0);
-    // 414 Unified rows, 37 of them the same thread under a second series; then the other forms and the tapers
-    EXPECT_EQ(all.size(), 352U + 377U + 298U + 39U);
+    // 414 Unified rows, 37 of them the same thread under a second series; then the other forms, the tapers
+    // and Rp
+    EXPECT_EQ(all.size(), 352U + 377U + 298U + 39U + 15U);
     for (const SeriesThread& found : all) {
         AnyThread again;
         ASSERT_TRUE(read_any_thread(format_any_thread(found.thread), builtin(), again).ok());
@@ -68,7 +69,7 @@ TEST(Series, EveryThreadIsIdentifiedFromItsOwnSizes) {
             ++count;
         }
     }
-    EXPECT_EQ(count, 2 * (729U + 298U));
+    EXPECT_EQ(count, 2 * (729U + 298U) + 15U);  // Rp is internal alone
 }
 
 TEST(Series, ATaperThreadIsFoundInItsGaugePlane) {

@@ -28,7 +28,7 @@ struct SeriesThread {
 /// Returned
 ///   the rows of ISO 261, of the Unified series and of threads/form_series, each thread once (a UN row that
 ///   is UNC, UNF or UNEF in its size stands under that name), and of threads/taper_pipe by the diameter in
-///   the gauge plane
+///   the gauge plane (Rp, its parallel internal thread, by its own)
 /// Errors
 ///   DomainError  an input is not finite or out of range
 [[nodiscard]] std::vector<SeriesThread> threads_near(const Catalogue& catalogue, double diameter_mm,
