@@ -408,6 +408,25 @@ void bind_measuring(py::module_& module) {
         py::arg("over_wires_mm") = py::none(), py::arg("wire_mm") = py::none(),
         py::arg("engagement_mm") = py::none(), "Verdict on a measured part.");
     module.def(
+        "form_judge_answer",
+        [](const FormThread& thread, const std::string& side, const SharedCatalogue& catalogue,
+           std::optional<double> pitch_mm, std::optional<double> major_mm, std::optional<double> minor_mm,
+           double lead_error_mm, double leading_error_deg, double following_error_deg,
+           std::optional<double> over_wires_mm, std::optional<double> wire_mm,
+           std::optional<double> engagement_mm) {
+            return judge(
+                catalogue.get(),
+                FormJudgeRequest{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
+                                               following_error_deg, over_wires_mm, wire_mm),
+                                 thread, side_from(side), given_or_lacking("engagement_mm", engagement_mm)});
+        },
+        py::arg("thread"), py::arg("side"), py::arg("catalogue"), py::kw_only(),
+        py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(), py::arg("minor_mm") = py::none(),
+        py::arg("lead_error_mm") = 0.0, py::arg("leading_error_deg") = 0.0,
+        py::arg("following_error_deg") = 0.0, py::arg("over_wires_mm") = py::none(),
+        py::arg("wire_mm") = py::none(), py::arg("engagement_mm") = py::none(),
+        "Verdict on a measured part of a form.");
+    module.def(
         "sized_judge_answer",
         [](const FitPart& limits, const std::string& side, double basic_pitch_diameter_mm,
            const std::string& name, std::optional<double> pitch_mm, std::optional<double> major_mm,

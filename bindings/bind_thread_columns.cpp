@@ -376,35 +376,27 @@ py::dict wire_columns(const std::vector<std::string>& designations, const Shared
 }
 
 /// The verdict on one part, whatever its form.
-Status judge_row(Parts& parts, const Catalogue& catalogue, std::size_t row, const Measured& measured,
+Status judge_row(const Parts& parts, const Catalogue& catalogue, std::size_t row, const Measured& measured,
                  double engagement_mm, Verdict& answer, std::string& reason) {
     const ThreadPart* part = nullptr;
-    Status status = parts.part(row, part, reason);
+    const Status status = parts.part(row, part, reason);
     if (!status.ok()) {
         return status;
     }
-    const LimitOptions options{.rule = UnifiedRule::current, .engagement_mm = engagement_mm};
     if (const Thread* const thread = std::get_if<Thread>(&part->thread)) {
+        const LimitOptions options{.rule = UnifiedRule::current, .engagement_mm = engagement_mm};
         return evaluate(catalogue, JudgeRequest{measured, *thread, options}, answer, &reason);
     }
-    const PartLimits* limits = nullptr;
-    status = parts.limits(row, options, part, limits, reason);
-    if (!status.ok()) {
-        return status;
-    }
-    const FormThread& form = std::get<FormThread>(part->thread);
-    const std::string& own = part->side == Side::external ? form.external_class : form.internal_class;
-    return evaluate(
-        SizedJudgeRequest{measured, limits->sizes, part->side, basic_pitch_diameter_mm(catalogue, form),
-                          own.empty() ? part_title(*part) : own},
-        answer, &reason);
+    return evaluate(catalogue,
+                    FormJudgeRequest{measured, std::get<FormThread>(part->thread), part->side, engagement_mm},
+                    answer, &reason);
 }
 
 /// Columns of verdicts on many measured parts; the classes met as texts.
 py::dict judge_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
                        const std::vector<Doubles>& numbers, const std::string& on_error) {
     const NumberColumns number(numbers, 9);
-    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    const Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
     std::vector<std::size_t> sizes = number.sizes();
     sizes.push_back(designations.size());
     const std::size_t rows = common_rows(sizes, "part");

@@ -1184,6 +1184,21 @@ def judge_answer(
     wire_mm: float | None = None,
     engagement_mm: float | None = None,
 ) -> VerdictAnswer: ...
+def form_judge_answer(
+    thread: FormThread,
+    side: str,
+    catalogue: Catalogue,
+    *,
+    pitch_mm: float | None = None,
+    major_mm: float | None = None,
+    minor_mm: float | None = None,
+    lead_error_mm: float = 0.0,
+    leading_error_deg: float = 0.0,
+    following_error_deg: float = 0.0,
+    over_wires_mm: float | None = None,
+    wire_mm: float | None = None,
+    engagement_mm: float | None = None,
+) -> VerdictAnswer: ...
 def sized_judge_answer(
     limits: FitPart,
     side: str,

@@ -450,8 +450,9 @@ def judge(
 
     Parameters
     ----------
-    thread : str or Thread
-        The thread it is to be; without a class the usual external one is meant.
+    thread : str, Thread, FormThread or FormLimits
+        The thread it is to be, of any form; without a class the usual external one is meant. Limits, such as those
+        before coating, are judged by themselves.
     pitch : str, Length or pint quantity, optional
         Measured pitch diameter.
     over_wires, wire : str, Length or pint quantity, optional
@@ -462,7 +463,7 @@ def judge(
     lead_error : str, Length or pint quantity, optional
         Between any two flanks within the length of engagement.
     leading_error_deg, following_error_deg : float
-        Measured half angles less 30 degrees.
+        Measured half angles less the standard one.
     engagement : str, Length or pint quantity, optional
         Length of engagement, as for `limits`.
 
@@ -485,91 +486,54 @@ def judge(
     def mm(value: Any, name: str) -> float | None:
         return None if value is None else length(value, name).mm
 
-    if form_threads.is_form(thread):
-        bare = (
-            thread
-            if isinstance(thread, form_threads.FormLimits)
-            else form_threads.form_limits(thread, engagement=engagement, usual=True)
-        )
-        sizes = {"major": mm(major, "major"), "pitch": mm(pitch, "pitch"), "minor": mm(minor, "minor")}
-        errors = (mm(lead_error, "lead_error") or 0.0, leading_error_deg, following_error_deg)
-        return _judge_form(bare, sizes, errors, mm(over_wires, "over_wires"), mm(wire, "wire"))
-    part = one_part(thread)
-    over_mm, wire_mm = mm(over_wires, "over_wires"), mm(wire, "wire")
     error_mm = mm(lead_error, "lead_error") or 0.0
-    answer = _core.judge_answer(
-        part,
-        catalogue,
-        pitch_mm=mm(pitch, "pitch"),
-        major_mm=mm(major, "major"),
-        minor_mm=mm(minor, "minor"),
-        lead_error_mm=error_mm,
-        leading_error_deg=leading_error_deg,
-        following_error_deg=following_error_deg,
-        over_wires_mm=over_mm,
-        wire_mm=wire_mm,
-        engagement_mm=mm(engagement, "engagement"),
-    )
+    given: dict[str, Any] = {
+        "pitch_mm": mm(pitch, "pitch"),
+        "major_mm": mm(major, "major"),
+        "minor_mm": mm(minor, "minor"),
+        "lead_error_mm": error_mm,
+        "leading_error_deg": leading_error_deg,
+        "following_error_deg": following_error_deg,
+        "over_wires_mm": mm(over_wires, "over_wires"),
+        "wire_mm": mm(wire, "wire"),
+    }
     cautions = []
+    evidence: tuple[Evidence, ...] = ()
+    if isinstance(thread, form_threads.FormLimits):
+        bare = thread
+        core = bare.part(_core.BuildUp(0.0, 0.0))
+        name = bare.tolerance_class or bare.title
+        answer = _core.sized_judge_answer(core, bare.side, bare.basic_pitch_mm, name, **given)
+        title, side, unit, evidence = bare.title, bare.side, bare.unit, bare.evidence
+        cautions = [caution("form_no_classes"), *bare.cautions]
+    elif form_threads.is_form(thread):
+        bare = form_threads.form_limits(thread, engagement=engagement, usual=True)
+        answer = _core.form_judge_answer(
+            bare.thread, bare.side, catalogue, **given, engagement_mm=mm(engagement, "engagement")
+        )
+        title, side, unit, evidence = bare.title, bare.side, bare.unit, bare.evidence
+        cautions = list(bare.cautions)
+    else:
+        part = one_part(thread)
+        answer = _core.judge_answer(part, catalogue, **given, engagement_mm=mm(engagement, "engagement"))
+        title, side, unit = str(part), answer.limits.side, answer.limits.unit
+        evidence = tuple(answer.evidence(catalogue))
     if answer.crest_assumed:
-        cautions.append(caution("judge_major_assumed" if answer.limits.side == "external" else "judge_minor_assumed"))
+        cautions.append(caution("judge_major_assumed" if side == "external" else "judge_minor_assumed"))
     if error_mm == 0.0 and leading_error_deg == 0.0 and following_error_deg == 0.0:
         cautions.append(caution("judge_form_assumed"))
     return Verdict(
-        thread=str(part),
-        side=answer.limits.side,
-        unit=answer.limits.unit,
+        thread=title,
+        side=side,
+        unit=unit,
         place=answer.place,
         diameters={name: Judged(**values) for name, values in answer.diameters.items()},
         functional_pitch_mm=answer.functional_pitch_mm,
         classes=tuple(answer.classes),
-        over_wires_mm=over_mm,
-        wire_mm=wire_mm,
+        over_wires_mm=given["over_wires_mm"],
+        wire_mm=given["wire_mm"],
         cautions=tuple(cautions),
-        evidence=tuple(answer.evidence(catalogue)),
-    )
-
-
-def _judge_form(
-    bare: form_threads.FormLimits,
-    sizes: dict[str, float | None],
-    errors: tuple[float, float, float],
-    over_mm: float | None,
-    wire_mm: float | None,
-) -> Verdict:
-    """The verdict on a trapezoidal, Acme, pipe or Whitworth thread, with its own flank angle."""
-    lead_mm, leading_deg, following_deg = errors
-    answer = _core.sized_judge_answer(
-        bare.part(_core.BuildUp(0.0, 0.0)),
-        bare.side,
-        bare.basic_pitch_mm,
-        bare.tolerance_class or bare.title,
-        pitch_mm=sizes["pitch"],
-        major_mm=sizes["major"],
-        minor_mm=sizes["minor"],
-        lead_error_mm=lead_mm,
-        leading_error_deg=leading_deg,
-        following_error_deg=following_deg,
-        over_wires_mm=over_mm,
-        wire_mm=wire_mm,
-    )
-    cautions = [caution("form_no_classes"), *bare.cautions]
-    if answer.crest_assumed:
-        cautions.append(caution("judge_major_assumed" if bare.side == "external" else "judge_minor_assumed"))
-    if lead_mm == 0.0 and leading_deg == 0.0 and following_deg == 0.0:
-        cautions.append(caution("judge_form_assumed"))
-    return Verdict(
-        thread=bare.title,
-        side=bare.side,
-        unit=bare.unit,
-        place=answer.place,
-        diameters={name: Judged(**values) for name, values in answer.diameters.items()},
-        functional_pitch_mm=answer.functional_pitch_mm,
-        classes=tuple(answer.classes),
-        over_wires_mm=over_mm,
-        wire_mm=wire_mm,
-        cautions=tuple(cautions),
-        evidence=bare.evidence,
+        evidence=evidence,
     )
 
 

@@ -114,6 +114,38 @@ def test_gears_of_a_taper_thread_are_those_of_its_lead(text, lead):
     assert found[0].engagement_mm == pytest.approx(over)
 
 
+def test_every_class_of_a_form_is_tried():
+    """By hand: a measured size against the limits of each class."""
+    for text, names, share in [
+        ("Tr40x7-7e", ("7e", "8e", "9e", "7c", "8c", "9c"), (0.5, 1.5, -0.5)),
+        ("Tr40x7-8H", ("7H", "8H", "9H"), (0.2, 0.9, 1.4)),
+        ("1-5 Acme-2G", ("2C", "2G", "3C", "3G", "4C", "4G"), (0.1, 0.5, 1.2)),
+        ("1/2-12 BSW", ("close", "free", "medium"), (0.5, 0.9, 1.4)),
+        ("G1/2 A", ("A", "B"), (0.5, 1.5)),
+        ("G1/2", ("G1/2",), (0.5, 1.5)),
+    ]:
+        part, side, title = _core.one_part(form_threads.thread(text))
+        own = form_threads.form_limits(part, side)
+        for each in share:
+            size = own.pitch_max_mm - each * (own.pitch_max_mm - own.pitch_min_mm)
+            found = hn.judge(text, pitch=hn.mm(size))
+            assert sorted(name for name, _, _ in found.classes) == sorted(names), text
+            met = []
+            for name in names:
+                spelt = title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", title)
+                spelt += "" if name == text else f" {name}" if name in "AB" else f"-{name}"
+                limits = form_threads.form_limits(spelt, side)
+                if limits.pitch_min_mm - 1e-9 <= size <= limits.pitch_max_mm + 1e-9:
+                    met.append(name)
+            assert sorted(found.classes_met) == sorted(met), (text, each)
+            assert found.passes == (0 <= each <= 1)
+            assert "form_no_classes" not in {c.code for c in found.cautions}
+    limits = form_threads.coated_limits(form_threads.form_limits("Tr40x7-7e"), _core.BuildUp(2.0, 3.0))
+    before = hn.judge(limits, pitch=hn.mm(limits.pitch_max_mm))
+    assert before.passes and before.classes_met == ("7e",)
+    assert "form_no_classes" in {c.code for c in before.cautions}
+
+
 @pytest.mark.parametrize(
     "args",
     [

@@ -39,6 +39,8 @@ std::string lowered(std::string_view text) {
     return out;
 }
 
+constexpr std::array<std::string_view, 9> kTrapezoidalClasses{"7e", "8e", "9e", "7c", "8c",
+                                                              "9c", "7H", "8H", "9H"};
 constexpr std::string_view kWays =
     "write \"Tr40x7-7e\", \"Tr40x14(P7)LH-7H\", \"1 1/2-4 Acme-2G\", \"G1/2 A\", \"1/2-14 NPT\", \"R1/2\" or "
     "\"1/4-20 BSW\"";
@@ -224,9 +226,8 @@ class Reader {
             while (is_digit(here()) || is_letter(here())) {
                 name += text_[at_++];
             }
-            constexpr std::array<std::string_view, 9> kClasses{"7e", "8e", "9e", "7c", "8c",
-                                                               "9c", "7H", "8H", "9H"};
-            if (std::find(kClasses.begin(), kClasses.end(), name) == kClasses.end()) {
+            if (std::find(kTrapezoidalClasses.begin(), kTrapezoidalClasses.end(), name) ==
+                kTrapezoidalClasses.end()) {
                 return fail(class_at, fmt::format("no class '{}': 7e, 8e, 9e, 7c, 8c, 9c; 7H, 8H, 9H", name));
             }
             std::string& place = name.back() == 'H' ? out.internal_class : out.external_class;
@@ -468,28 +469,16 @@ class Reader {
             at_ = hand_at;
         }
         if (dashed || bracket) {
-            return fail(class_at,
-                        fmt::format("no such class of {}; it has {}", out.form, class_names(out.form)));
+            return fail(class_at, fmt::format("no such class of {}; it has {}", out.form, class_names(out)));
         }
         at_ = before;
         return true;
     }
-    [[nodiscard]] std::string class_names(std::string_view form) const {
+    [[nodiscard]] std::string class_names(const FormThread& thread) const {
         std::string list;
-        const auto add = [&](std::string_view name) {
+        for (const std::string& name : form_classes(catalogue_, thread, Side::external)) {
             list += list.empty() ? "" : ", ";
             list += name;
-        };
-        if (form == "BSW" || form == "BSF") {
-            for (const WhitworthClassRow& row : catalogue_.whitworth_classes) {
-                add(row.name);
-            }
-        } else {
-            for (const AcmeClassRow& row : catalogue_.acme_classes) {
-                if (row.form == form) {
-                    add(row.name);
-                }
-            }
         }
         return list;
     }
@@ -586,12 +575,13 @@ class Limiter {
             return refuse(fmt::format("no pipe thread of size {}", thread_.size));
         }
         const double turns = external_ ? row->tolerance_turns : row->internal_turns;
-        return refuse(
-            fmt::format("{} is a taper thread: its standard sets a gauge plane and turns, no limits of size; "
-                        "gauge it by a taper {} of its standard, its gauging notch or step within {:g} turn{}, {:.2f} mm, "
-                        "of the {}; see taper_pipe",
-                        format_form_thread(thread_), external_ ? "ring" : "plug", turns,
-                        turns == 1.0 ? "" : "s", turns * thread_.pitch_mm(), external_ ? "end of the pipe" : "mouth"));
+        return refuse(fmt::format(
+            "{} is a taper thread: its standard sets a gauge plane and turns, no limits of size; "
+            "gauge it by a taper {} of its standard, its gauging notch or step within {:g} turn{}, {:.2f} "
+            "mm, "
+            "of the {}; see taper_pipe",
+            format_form_thread(thread_), external_ ? "ring" : "plug", turns, turns == 1.0 ? "" : "s",
+            turns * thread_.pitch_mm(), external_ ? "end of the pipe" : "mouth"));
     }
 
     Status parallel_in_taper() {
@@ -936,6 +926,30 @@ std::string usual_class(const FormThread& thread, Side side) {
         return "medium";
     }
     return thread.form == "Acme" || thread.form == "Stub Acme" ? "2G" : "";
+}
+
+std::vector<std::string> form_classes(const Catalogue& catalogue, const FormThread& thread, Side side) {
+    std::vector<std::string> out;
+    if (thread.form == "Tr") {
+        for (const std::string_view name : kTrapezoidalClasses) {
+            if ((name.back() == 'H') == (side == Side::internal)) {
+                out.emplace_back(name);
+            }
+        }
+    } else if (thread.form == "G" && side == Side::external) {
+        out = {"A", "B"};
+    } else if (thread.form == "BSW" || thread.form == "BSF") {
+        for (const WhitworthClassRow& row : catalogue.whitworth_classes) {
+            out.emplace_back(row.name);
+        }
+    } else {
+        for (const AcmeClassRow& row : catalogue.acme_classes) {
+            if (row.form == thread.form) {
+                out.emplace_back(row.name);
+            }
+        }
+    }
+    return out;
 }
 
 FormThread form_part(const FormThread& thread, Side side) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/rules.hpp"
@@ -251,6 +252,57 @@ Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why
     const auto& d = out.diameters;
     out.classes.push_back({request.name, {d[0].place, d[1].place, d[2].place}});
     return {};
+}
+
+Status evaluate(const Catalogue& catalogue, const FormJudgeRequest& request, Verdict& out, std::string* why) {
+    out = {};
+    const LimitOptions options{.rule = UnifiedRule::current, .engagement_mm = request.engagement_mm};
+    const FormThread& form = request.thread;
+    const bool external = request.side == Side::external;
+    PartLimits limits;
+    ThreadPart part{form, request.side};
+    Status status = evaluate(catalogue, part, options, limits, why);
+    if (!status.ok()) {
+        return status;
+    }
+    const std::string& own = external ? form.external_class : form.internal_class;
+    status = evaluate(
+        SizedJudgeRequest{request, limits.sizes, request.side, basic_pitch_diameter_mm(catalogue, form),
+                          own.empty() ? part_title(part) : own},
+        out, why);
+    if (!status.ok()) {
+        return status;
+    }
+    const std::vector<std::string> names = form_classes(catalogue, form, request.side);
+    if (names.empty()) {
+        return status;
+    }
+    out.classes.clear();
+    Measured found = request;
+    found.pitch_mm = out.diameters[1].measured_mm;
+    for (const std::string& name : names) {
+        FormThread other = form;
+        (external ? other.external_class : other.internal_class) = name;
+        part.thread = other;
+        if (evaluate(catalogue, part, options, limits).ok()) {
+            const auto d = against(found, limits.sizes, request.side, out.functional_pitch_mm);
+            out.classes.push_back({name, {d[0].place, d[1].place, d[2].place}});
+        }
+    }
+    return status;
+}
+
+Verdict judge(const Catalogue& catalogue, const FormJudgeRequest& request) {
+    Verdict out;
+    std::string why;
+    const Status status = evaluate(catalogue, request, out, &why);
+    if (status.code == StatusCode::not_tabulated) {
+        throw NotTabulatedError(why);
+    }
+    if (!status.ok()) {
+        throw DomainError(why);
+    }
+    return out;
 }
 
 Verdict judge(const SizedJudgeRequest& request) {

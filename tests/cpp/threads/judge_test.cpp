@@ -152,5 +152,28 @@ TEST(OverWires, RefusesUnknownSetsByName) {
     EXPECT_THROW((void)over_wires(builtin(), request), NotTabulatedError);
 }
 
+TEST(Judge, ATrapezoidalScrewByHand) {
+    // Tr12x3-7e: pitch diameter 10.415/10.191; an error of lead of 0.01 counts cot 15 = 3.732 times
+    FormJudgeRequest request;
+    request.thread = form_part(parse_form_thread("Tr12x3-7e", builtin()), Side::external);
+    request.pitch_mm = 10.400;
+    Verdict found = judge(builtin(), request);
+    EXPECT_EQ(found.place(), Place::within);
+    EXPECT_NEAR(found.diameters[1].to_last_mm, 0.209, 1e-9);
+    EXPECT_NEAR(found.diameters[1].to_middle_mm, 0.097, 1e-9);
+    ASSERT_EQ(found.classes.size(), 6U);
+    EXPECT_EQ(found.classes[0].name, "7e");
+    EXPECT_TRUE(found.classes[0].met());
+    request.lead_error_mm = 0.01;
+    found = judge(builtin(), request);
+    EXPECT_EQ(found.place(), Place::metal_left);
+    EXPECT_NEAR(found.functional_pitch_mm, 10.4373, 1e-4);
+    request.leading_error_deg = -16.0;  // no flank of 15 degrees is left
+    Verdict none;
+    std::string why;
+    EXPECT_EQ(evaluate(builtin(), request, none, &why).code, StatusCode::inconsistent);
+    EXPECT_NE(why.find("leave no flank"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace halfnut::threads

@@ -14,6 +14,7 @@
 #include <numbers>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/error.hpp"
@@ -80,6 +81,11 @@ struct FormThread {
 
 /// Usual class of a part: 7e and 7H, 2G, A, medium; empty where there is one only.
 [[nodiscard]] std::string usual_class(const FormThread& thread, Side side);
+
+/// Every class of a part that its standard has: 7e to 9c, 7H to 9H, 2C to 4G, A and B, close to free; none
+/// where there is one only.
+[[nodiscard]] std::vector<std::string> form_classes(const Catalogue& catalogue, const FormThread& thread,
+                                                    Side side);
 
 /// One part alone, with its class or the usual one.
 [[nodiscard]] FormThread form_part(const FormThread& thread, Side side);

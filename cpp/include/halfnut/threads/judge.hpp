@@ -12,6 +12,7 @@
 #include "halfnut/evidence.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/threads/fit.hpp"
+#include "halfnut/threads/forms.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {
@@ -39,6 +40,13 @@ struct SizedJudgeRequest : Measured {
     Side side{};
     double basic_pitch_diameter_mm = kNaN;  ///< half of crest less this is the depth of flank to either side
     std::string name;                       ///< of the class or the sizes, for ClassTried
+};
+
+/// A part of a form beside ISO metric and Unified.
+struct FormJudgeRequest : Measured {
+    FormThread thread;  ///< one part, with its class
+    Side side{};
+    double engagement_mm = kNaN;  ///< NaN: as its standard takes it
 };
 
 inline constexpr std::array kJudgeArguments{
@@ -122,6 +130,11 @@ struct Verdict {
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out,
                               std::string* why = nullptr);
 
+/// Verdict on a measured part of a form, without throwing; every class of its standard is tried, and the
+/// evidence is that of its limits. Status and `why` as above.
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const FormJudgeRequest& request, Verdict& out,
+                              std::string* why = nullptr);
+
 /// Verdict on a part by the sizes it is to keep, without throwing. No other class is tried, and the evidence
 /// is that of the sizes. Status and `why` as above, without those of limits.
 [[nodiscard]] Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why = nullptr);
@@ -133,8 +146,10 @@ struct Verdict {
 ///   NotTabulatedError  a class, position or form without figures
 /// Notes
 ///   1) The depth of the engaged flank, for errors of the flank angle, is 3H/8 above the pitch line and H/4
-///   below. 2) Classes tried: those that ISO 965-1 recommends, or 1 to 3 of ASME B1.1.
+///   below; of another form from the pitch line to the crest, to either side. 2) Classes tried: those that
+///   ISO 965-1 recommends, 1 to 3 of ASME B1.1, or all of a form.
 [[nodiscard]] Verdict judge(const Catalogue& catalogue, const JudgeRequest& request);
+[[nodiscard]] Verdict judge(const Catalogue& catalogue, const FormJudgeRequest& request);
 [[nodiscard]] Verdict judge(const SizedJudgeRequest& request);
 
 }  // namespace halfnut::threads
