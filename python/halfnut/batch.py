@@ -27,11 +27,13 @@ from halfnut._core import DomainError, Error, Evidence, nearest_name
 from halfnut.catalogue import active
 from halfnut.frames import Frame, open_frame
 from halfnut.sizes import MM_PER_INCH
+from halfnut.units import mm
 from halfnut.words import TOOLS
 
 __all__ = [
     "NOT_REACHED",
     "Case",
+    "RowCase",
     "Stopped",
     "cases",
     "cautions",
@@ -43,6 +45,7 @@ __all__ = [
     "meta",
     "mill",
     "reasons",
+    "row_cases",
     "taper_pipe",
     "turn",
     "wires",
@@ -131,6 +134,16 @@ _USUAL = {
 # Rows between two looks at the clock, the cancel switch and the keyboard.
 _CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13, "limits": 1 << 13, "fit": 1 << 13, "wires": 1 << 12}
 _CHUNKS |= {"knurl_blank": 1 << 13, "taper_pipe": 1 << 13}
+
+# Texts and numbers that make a row of the kinds whose rows repeat.
+_FILMS = tuple(f"build_up_{side}_{end}_um" for side in ("external", "internal") for end in ("min", "max"))
+_ROWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
+    "limits": (("thread",), ("engagement_mm",)),
+    "fit": (("external", "internal"), ("engagement_mm", *_FILMS)),
+    "wires": (("thread",), ("wire_mm",)),
+    "taper_pipe": (("thread",), ()),
+    "knurl_blank": (("pitch",), ("diameter_mm",)),
+}
 
 _FIGURE = np.dtype(np.float64)
 _Types = dict[str, np.dtype[Any]]
@@ -700,7 +713,7 @@ def limits(
     -------
     table of the same kind
         ``major_max_mm`` ... ``minor_min_in`` in both units (NaN where there is no limit), ``native_unit``, ``status``,
-        ``reason``.
+        ``case_id`` (see `row_cases`), ``reason``.
 
     Raises
     ------
@@ -712,13 +725,11 @@ def limits(
     """
     from halfnut.threads import limit_columns
 
-    arguments = (_Argument("engagement_mm", "mm", False),)
-
     def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
         return limit_columns(texts[0], rule=rule, engagement_mm=numbers.get("engagement_mm", np.nan), on_error="status")
 
     return _distinct_rows(
-        "limits", frame, {"thread": thread}, arguments, constants, ask, columns=columns, out=out, workers=workers,
+        "limits", frame, {"thread": thread}, constants, ask, columns=columns, out=out, workers=workers,
         progress=progress, cancel=cancel,
     )  # fmt: skip
 
@@ -754,7 +765,7 @@ def fit(
     Returns
     -------
     table of the same kind
-        The figures of `halfnut.fit`, ``verdict``, ``status``, ``reason``.
+        The figures of `halfnut.fit`, ``verdict``, ``status``, ``case_id`` (see `row_cases`), ``reason``.
 
     Raises
     ------
@@ -766,11 +777,8 @@ def fit(
     """
     from halfnut.thread_fits import fit_columns
 
-    films = [f"build_up_{side}_{end}_um" for side in ("external", "internal") for end in ("min", "max")]
-    arguments = tuple(_Argument(name, "", False) for name in ("engagement_mm", *films))
-
     def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
-        bare = {name: np.where(np.isnan(numbers[name]), 0.0, numbers[name]) for name in films if name in numbers}
+        bare = {name: np.where(np.isnan(numbers[name]), 0.0, numbers[name]) for name in _FILMS if name in numbers}
         return fit_columns(
             texts[0],
             texts[1],
@@ -781,7 +789,7 @@ def fit(
         )
 
     return _distinct_rows(
-        "fit", frame, {"external": external, "internal": internal}, arguments, constants, ask, columns=columns, out=out,
+        "fit", frame, {"external": external, "internal": internal}, constants, ask, columns=columns, out=out,
         workers=workers, progress=progress, cancel=cancel,
     )  # fmt: skip
 
@@ -815,7 +823,7 @@ def wires(
     Returns
     -------
     table of the same kind
-        The figures of `halfnut.wires`, ``side``, ``status``, ``reason``.
+        The figures of `halfnut.wires`, ``side``, ``status``, ``case_id`` (see `row_cases`), ``reason``.
 
     Raises
     ------
@@ -827,13 +835,11 @@ def wires(
     """
     from halfnut.gauging import wire_columns
 
-    arguments = (_Argument("wire_mm", "mm", False),)
-
     def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
         return wire_columns(texts[0], wire_mm=numbers.get("wire_mm", np.nan), best=best, set=set, on_error="status")
 
     return _distinct_rows(
-        "wires", frame, {"thread": thread}, arguments, constants, ask, columns=columns, out=out, workers=workers,
+        "wires", frame, {"thread": thread}, constants, ask, columns=columns, out=out, workers=workers,
         progress=progress, cancel=cancel,
     )  # fmt: skip
 
@@ -863,7 +869,7 @@ def taper_pipe(
     -------
     table of the same kind
         The figures of `halfnut.taper_pipe` (NaN where the standard gives none), ``native_unit``, ``status``,
-        ``reason``.
+        ``case_id`` (see `row_cases`), ``reason``.
 
     Raises
     ------
@@ -879,7 +885,7 @@ def taper_pipe(
         return taper_pipe_columns(texts[0], on_error="status")
 
     return _distinct_rows(
-        "taper_pipe", frame, {"thread": thread}, (), {}, ask, columns=columns, out=out, workers=workers,
+        "taper_pipe", frame, {"thread": thread}, {}, ask, columns=columns, out=out, workers=workers,
         progress=progress, cancel=cancel,
     )  # fmt: skip
 
@@ -911,7 +917,7 @@ def knurl_blank(
     Returns
     -------
     table of the same kind
-        The figures of `halfnut.knurl_blank`, ``cautions``, ``status``, ``reason``.
+        The figures of `halfnut.knurl_blank`, ``cautions``, ``status``, ``case_id`` (see `row_cases`), ``reason``.
 
     Raises
     ------
@@ -922,7 +928,7 @@ def knurl_blank(
     [48.0, nan]
     """
     return _distinct_rows(
-        "knurl_blank", frame, {"pitch": pitch}, (_Argument("diameter_mm", "mm", True),), {},
+        "knurl_blank", frame, {"pitch": pitch}, {},
         _knurls_asked(options, pitch is not None), columns=columns, out=out, workers=workers, progress=progress,
         cancel=cancel,
     )  # fmt: skip
@@ -961,14 +967,18 @@ _Ask = Callable[[list[list[str]], dict[str, Any]], dict[str, NDArray[Any]]]
 
 def _types_of(ask: _Ask, texts: list[list[str]]) -> _Types:
     """The columns that a question answers: those of no rows."""
-    return {**{name: column.dtype for name, column in ask(texts, {}).items()}, "reason": np.dtype(np.uint16)}
+    own: _Types = {name: np.dtype(_DTYPES[name]) for name in ("case_id", "reason")}
+    return {**{name: column.dtype for name, column in ask(texts, {}).items()}, **own}
+
+
+def _row_arguments(kind: str) -> tuple[_Argument, ...]:
+    return tuple(_Argument(name, "", name == "diameter_mm") for name in _ROWS[kind][1])
 
 
 def _distinct_rows(
     kind: str,
     frame: Any,
     constant_texts: dict[str, str | None],
-    arguments: tuple[_Argument, ...],
     constants: dict[str, Any],
     ask: _Ask,
     *,
@@ -980,7 +990,7 @@ def _distinct_rows(
 ) -> Any:
     """Answer each distinct row once, on several threads, when the first of its rows comes; spread the answers."""
     table = open_frame(frame)
-    given = _Given(table, arguments, constant_texts, constants)
+    given = _Given(table, _row_arguments(kind), constant_texts, constants)
     coded = [given.texts(name, text) for name, text in constant_texts.items()]
     lookups = [[*distinct, ""] for _, distinct in coded]  # the last for a row without a text
     types = _types_of(ask, [distinct if kind == "knurl_blank" else [] for _, distinct in coded])
@@ -1003,6 +1013,7 @@ def _distinct_rows(
         answer = ask(texts, some)
         status = answer["status"]
         answer["reason"] = np.where(status == 0, 0, (status.astype(np.uint16) << 8) | _NO_ARGUMENT)
+        answer["case_id"] = at
         for name, column in answers.items():
             column[which] = answer.get(name, np.nan if column.dtype.kind == "f" else 0)
 
@@ -1223,6 +1234,114 @@ def cases(answers: Any) -> dict[int, Case]:
             known["evidence"] = tuple(known["evidence"])
             found[case_id] = Case(case_id=case_id, **known)
     return found
+
+
+@dataclass(frozen=True)
+class RowCase:
+    """What rows of threads or knurls with one ``case_id`` rest on.
+
+    Attributes
+    ----------
+    case_id : int
+        Place in the table, from 0, of the first row like it.
+    given : dict
+        Texts and numbers of that row, lengths in mm.
+    evidence : tuple of Evidence
+        For each figure its rule, and the row of a table where there is one.
+    """
+
+    case_id: int
+    given: dict[str, Any]
+    evidence: tuple[Evidence, ...]
+
+
+def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowCase]:
+    """The distinct cases that the rows of a batch of threads or knurls rest on.
+
+    Parameters
+    ----------
+    answers : table
+        What the batch answered, with ``case_id``.
+    kind : {"limits", "fit", "wires", "taper_pipe", "knurl_blank"}
+        The function that answered.
+    frame : table
+        What it was asked.
+    **how
+        The keywords it was asked with, but for those of the run.
+
+    Returns
+    -------
+    dict
+        From ``case_id`` to what it rests on, each asked of the scalar function, whose answer the row is; failed rows
+        are not in it. Ids are places in this table: those of pieces of a frame stand for themselves.
+
+    Raises
+    ------
+    DomainError
+        A kind or a table that is not understood.
+
+    >>> frame = {"thread": ["M10-6g", "Tr40x7-7e", "M10-6g"]}
+    >>> done = limits(frame)
+    >>> done["case_id"].tolist(), sorted(row_cases(done, "limits", frame))
+    ([0, 1, 0], [0, 1])
+    """
+    if kind not in _ROWS:
+        raise DomainError(f"no batch {kind!r} of threads or knurls; the nearest is {nearest_name(kind, list(_ROWS))!r}")
+    words, _ = _ROWS[kind]
+    arguments = _row_arguments(kind)
+    spellings = {spelling for argument in arguments for spelling in argument.spellings}
+    table = open_frame(frame)
+    given = _Given(table, arguments, words, {name: value for name, value in how.items() if name in spellings})
+    coded = {name: given.texts(name, how.get(name)) for name in words}
+    options = {name: value for name, value in how.items() if name not in spellings and name not in words}
+    numbers = given.slice(0, table.rows)
+    found = {}
+    for case_id in np.unique(_whole(answers, "case_id")).tolist():
+        if case_id < 0:
+            continue
+        row: dict[str, Any] = {}
+        for name, (codes, texts) in coded.items():
+            code = int(codes[case_id]) if isinstance(codes, np.ndarray) else 0
+            row[name] = texts[code] if code >= 0 else ""
+        for name, column in numbers.items():
+            value = float(column[case_id]) if isinstance(column, np.ndarray) else column
+            if not np.isnan(value):
+                row[name] = value
+        try:
+            found[case_id] = RowCase(case_id, row, tuple(_ask_scalar(kind, row, options).evidence))
+        except Error:
+            continue
+    return found
+
+
+def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
+    """The scalar answer to a row."""
+    from halfnut import form_threads, gauging, knurls, thread_fits
+
+    def size(name: str) -> Any:
+        return mm(row[name]) if name in row else None
+
+    if kind == "limits":
+        return form_threads.limits(row["thread"], engagement=size("engagement_mm"), **options)
+    if kind == "taper_pipe":
+        return form_threads.taper_pipe(row["thread"])
+    if kind == "wires":
+        best = options.get("best") and "wire_mm" not in row
+        return gauging.wires(row["thread"], wire="best" if best else size("wire_mm"), set=options.get("set", ""))
+    if kind == "knurl_blank":
+        return knurls.knurl_blank(size("diameter_mm"), row["pitch"], **options)
+    films = [
+        _core.BuildUp(row.get(f"build_up_{side}_min_um", 0.0), row.get(f"build_up_{side}_max_um", 0.0))
+        for side in ("external", "internal")
+    ]
+    return thread_fits.fit(
+        row["external"],
+        row["internal"],
+        build_up_external=films[0],
+        build_up_internal=films[1],
+        engagement=size("engagement_mm"),
+        **options,
+    )
 
 
 def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> Any:

@@ -523,6 +523,40 @@ def test_cases_hold_the_evidence():
         assert {e.rule_id for e in case.evidence if e.figure == "spindle_power_kw"} == {"power"}
 
 
+@pytest.mark.parametrize("kind", ["limits", "fit", "wires", "taper_pipe", "knurl_blank"])
+def test_cases_of_threads_and_knurls_hold_the_evidence(kind):
+    call = asked(kind, 600)
+    frame, how = call.args[0], call.keywords
+    done = call()
+    found = batch.row_cases(done, kind, frame, **how)
+    answered = set(done["case_id"][done["status"] == 0].tolist())
+    assert set(found) == answered
+    assert all(case.evidence for case in found.values())
+    for row in np.flatnonzero(done["status"] == 0)[::37].tolist():
+        case = found[int(done["case_id"][row])]
+        assert case.case_id <= row
+        for name, value in case.given.items():
+            assert frame[name][row] == value or (isinstance(value, float) and frame[name][row] == value), name
+        text = case.given.get("thread")
+        one = {"limits": hn.limits, "wires": hn.wires, "taper_pipe": hn.taper_pipe}.get(kind)
+        if one is not None and set(case.given) == {"thread"}:
+            assert list(map(repr, case.evidence)) == list(map(repr, one(text).evidence))
+    with pytest.raises(hn.DomainError, match="the nearest is 'limits'"):
+        batch.row_cases(done, "limit", frame)
+
+
+def test_cases_of_threads_are_asked_as_the_batch_was():
+    frame = {"thread": ["1/4-20 UNC-2A", "1/4-20 UNC-2A"]}
+    done = batch.limits(frame, rule="handbook", engagement_in=0.25)
+    case = batch.row_cases(done, "limits", frame, rule="handbook", engagement_in=0.25)[0]
+    assert case.given == {"thread": "1/4-20 UNC-2A", "engagement_mm": 6.35}
+    one = hn.limits("1/4-20 UNC-2A", rule="handbook", engagement="0.25 in")
+    assert list(map(repr, case.evidence)) == list(map(repr, one.evidence))
+    done = batch.wires(frame, best=True)
+    case = batch.row_cases(done, "wires", frame, best=True)[0]
+    assert list(map(repr, case.evidence)) == list(map(repr, hn.wires("1/4-20 UNC-2A", wire="best").evidence))
+
+
 def test_drilling_and_milling_are_the_scalars():
     diameters = [3.0, 6.5, 12.0, -1.0]
     drilled = batch.drill({"diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", depth_mm=15.0)
