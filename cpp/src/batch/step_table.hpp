@@ -10,6 +10,21 @@
 
 namespace halfnut::batch {
 
+// Bin of a number, without a branch.
+struct BinFinder {
+    double low = 0.0;   // nothing is sought below it,
+    double high = 0.0;  // or above this
+    unsigned shift = 0;
+    std::uint64_t first = 0;
+
+    /// The place of x's bin; of NaN the first.
+    [[nodiscard]] std::uint64_t operator()(double x) const noexcept {
+        const double above = x > low ? x : low;
+        const double held = above < high ? above : high;
+        return (std::bit_cast<std::uint64_t>(held) >> shift) - first;
+    }
+};
+
 class StepTable {
    public:
     // The one step that a bin may hold, or the first of a later one, and how many steps come before it.
@@ -25,15 +40,16 @@ class StepTable {
         if (steps.empty()) {
             return;
         }
-        for (shift_ = kCoarsest; shift_ > kFinest && crowded(steps); --shift_) {
+        unsigned& shift = finder_.shift;
+        for (shift = kCoarsest; shift > kFinest && crowded(steps); --shift) {
         }
         crowded_ = crowded(steps);
-        // A bin before the first step's, for all that is below it; nothing is sought above the last step.
-        first_ = key(steps.front()) - 1;
-        low_ = std::bit_cast<double>(first_ << shift_);
-        high_ = steps.back();
-        const std::uint64_t last = key(high_);
-        for (std::uint64_t bin = first_, below = 0; bin <= last; ++bin) {
+        // A bin before the first step's, for all that is below it.
+        finder_.first = key(steps.front()) - 1;
+        finder_.low = std::bit_cast<double>(finder_.first << shift);
+        finder_.high = steps.back();
+        const std::uint64_t last = key(steps.back());
+        for (std::uint64_t bin = finder_.first, below = 0; bin <= last; ++bin) {
             bins_.push_back({steps[below], below});
             while (below < steps.size() && key(steps[below]) == bin) {
                 ++below;
@@ -46,19 +62,15 @@ class StepTable {
 
     [[nodiscard]] const std::vector<Bin>& bins() const noexcept { return bins_; }
 
-    /// The bin of x; of NaN the first. Its `below`, and one more where x is not below its edge, is the count.
-    [[nodiscard]] std::uint64_t place(double x) const noexcept {
-        const double above = x > low_ ? x : low_;
-        const double held = above < high_ ? above : high_;
-        return key(held) - first_;
-    }
+    /// Finds a number's bin. Its `below`, and one more where the number is not below its edge, is the count.
+    [[nodiscard]] const BinFinder& finder() const noexcept { return finder_; }
 
    private:
     static constexpr unsigned kCoarsest = 49;  // 8 bins an octave
     static constexpr unsigned kFinest = 42;
 
     [[nodiscard]] std::uint64_t key(double x) const noexcept {
-        return std::bit_cast<std::uint64_t>(x) >> shift_;
+        return std::bit_cast<std::uint64_t>(x) >> finder_.shift;
     }
     [[nodiscard]] bool crowded(const std::vector<double>& steps) const noexcept {
         return std::adjacent_find(steps.begin(), steps.end(),
@@ -66,10 +78,7 @@ class StepTable {
     }
 
     std::vector<Bin> bins_;
-    double low_ = 0.0;
-    double high_ = 0.0;
-    unsigned shift_ = kCoarsest;
-    std::uint64_t first_ = 0;
+    BinFinder finder_;
     bool crowded_ = false;
 };
 

@@ -196,12 +196,11 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     }
 }
 
-HALFNUT_INLINE void find_bins(const StepTable& steps, const double* asked, double same, std::size_t rows,
+HALFNUT_INLINE void find_bins(BinFinder bin_of, const double* asked, double same, std::size_t rows,
                               std::uint64_t* places) noexcept {
-    const StepTable here = steps;
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
-        places[i] = here.place(asked[i] * same);
+        places[i] = bin_of(asked[i] * same);
     }
 }
 
@@ -231,7 +230,7 @@ HALFNUT_INLINE void set_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     if (shared.spindle != nullptr) {
         // The same speed reached by another way of rounding still counts as not above the limit.
         constexpr double kSpeedSame = 1.0 + 1e-12;
-        find_bins(shared.spindle->steps, b.limit_rpm.data(), kSpeedSame, rows, b.places.data());
+        find_bins(shared.spindle->steps.finder(), b.limit_rpm.data(), kSpeedSame, rows, b.places.data());
         spread<Lanes, Codes ? kSpindleValues : kSpindleValues - 1>(
             shared.spindle->records.data(), b.places.data(), rows,
             {b.edge.data(), b.before.data(), b.available.data(), b.before_available.data(),
@@ -246,7 +245,7 @@ HALFNUT_INLINE void set_rows(const TurnShared& shared, TurnBlock& b) noexcept {
                          b.flags.data());
     }
     if (shared.feeds != nullptr) {
-        find_bins(shared.feeds->steps, b.wanted_feed.data(), kSame, rows, b.places.data());
+        find_bins(shared.feeds->steps.finder(), b.wanted_feed.data(), kSame, rows, b.places.data());
         spread<Lanes, Codes ? kFeedValues : kFeedValues - 1>(
             shared.feeds->records.data(), b.places.data(), rows,
             {b.edge.data(), b.before.data(), as_numbers(b.feed_code)});

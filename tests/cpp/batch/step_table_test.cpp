@@ -10,7 +10,7 @@ namespace halfnut::batch {
 namespace {
 
 std::size_t not_above(const StepTable& table, double x) {
-    const StepTable::Bin& bin = table.bins().at(table.place(x));
+    const StepTable::Bin& bin = table.bins().at(table.finder()(x));
     return bin.below + (bin.edge <= x ? 1U : 0U);
 }
 
