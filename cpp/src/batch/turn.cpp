@@ -98,15 +98,15 @@ struct Levers {
             const auto power = [&](std::size_t step) {
                 return machine::spindle_power_kw(of, step, speeds[step]);
             };
-            const std::uint64_t fastest = speeds.size() - 1;
-            const auto code = [&](std::uint64_t step, std::uint64_t flags) {
-                return step | (flags | (step == fastest ? kFastestFlag : 0U)) << kCodeFlags;
+            const std::size_t fastest = speeds.size() - 1;
+            const auto code_of = [&](std::size_t step) {
+                return code(step, step == fastest ? kFastestFlag : 0U);
             };
             for (const StepTable::Bin& bin : spindle.steps.bins()) {
                 const std::size_t before = bin.below == 0 ? 0 : bin.below - 1;
-                spindle.records.push_back(
-                    {{bin.edge, speeds[before], power(bin.below), power(before),
-                      both(code(before, bin.below == 0 ? kSlowestFlag : 0U), code(bin.below, 0U))}});
+                const double slowest = bin.below == 0 ? code(0, kSlowestFlag) : 0.0;
+                spindle.records.push_back({{bin.edge, speeds[before], power(bin.below), power(before),
+                                            code_of(bin.below), code_of(before) + slowest}});
             }
         }
         std::vector<double> feed;
@@ -117,12 +117,10 @@ struct Levers {
         steps = !any && !feed.empty();
         in_order = !steps || fill(feeds, feed);
         if (steps && in_order) {
-            const auto code = [](std::uint64_t step) {
-                return step | (step == 0 ? 0U : kFinerFlag) << kCodeFlags;
-            };
+            const auto code_of = [](std::size_t step) { return code(step, step == 0 ? 0U : kFinerFlag); };
             for (const StepTable::Bin& bin : feeds.steps.bins()) {
                 const std::size_t before = bin.below == 0 ? 0 : bin.below - 1;
-                feeds.records.push_back({{bin.edge, feed[before], both(code(before), code(bin.below))}});
+                feeds.records.push_back({{bin.edge, feed[before], code_of(bin.below), code_of(before)}});
             }
         }
     }
@@ -146,19 +144,24 @@ struct Levers {
         table.steps = StepTable(values);
         return !table.steps.crowded();
     }
-    static double both(std::uint64_t before, std::uint64_t from_edge) {
-        return std::bit_cast<double>(from_edge << 32U | before);
+    static double code(std::size_t step, std::uint64_t flags) {
+        return static_cast<double>(step | flags << kCodeFlags);
     }
 };
 
-// The cases of an alloy, a tool and rough or finish, laid out for the look-ups of a call.
-struct SideCases {
+// The cases of an alloy, a tool and rough or finish, laid out for the look-ups of a call; two lines of the
+// nearest cache.
+struct alignas(128) SideCases {
     std::array<double, Steps::kNear> depths{};
     std::array<double, Steps::kNear> feeds{};
-    std::size_t across = 1;
-    std::size_t first = 0;  // of its cells
-    double usual_depth = 1.0;
-    double usual_feed = 1.0;
+    std::uint32_t across = 1;
+    std::uint32_t first = 0;  // of its cells
+};
+
+// What stands for a depth or feed that is not given.
+struct Usual {
+    double depth = 1.0;
+    double feed = 1.0;
 };
 
 // A call, as its workers share it.
@@ -170,9 +173,10 @@ struct Call {
     const CutColumns& out;
     const TurnPasses& passes;
     Levers levers;
-    TurnShared shared;
+    TurnShared shared{};
     std::vector<const TurnCases::Grid*> grids{};  // alloy by tool
     std::vector<SideCases> sides{};               // alloy by tool by rough or finish; the last is of no alloy
+    std::vector<Usual> usuals{};                  // of each side
     std::vector<std::uint32_t> cells{};           // places of cases
     std::vector<std::uint32_t> first_cells{};     // of each side
     std::vector<const CaseNumbers*> numbers{};    // a case a place; the first has no answer
@@ -183,7 +187,6 @@ struct Call {
     bool wants_efficiency = false;
     bool wants_band = false;  // its lower edge
     bool rakes = false;       // a rake is given
-    bool may_burn = false;    // some alloy is magnesium
 };
 
 constexpr std::size_t kTools = enum_names(ToolMaterial{}).size();
@@ -219,7 +222,9 @@ class Worker {
         all_depth_.fill(call.columns.numbers[kDepth].all);
         const double entering = call.columns.numbers[argument("entering_deg")].all;
         const SineCosine edge = sine_cosine_deg(entering == entering ? entering : kEnteringDeg);
-        block_->fire_speed.fill(kInfinity);
+        alloys_.fill(call.columns.work.alloy.all);
+        tools_.fill(call.columns.work.tool_material.all);
+        block_->finish.fill(call.columns.finish_all ? 1.0 : 0.0);
         block_->sine.fill(edge.sine);
         block_->cosine.fill(edge.cosine);
     }
@@ -310,6 +315,9 @@ class Worker {
         block.cautions = call_.out.cautions == nullptr ? own_cautions_.data() : call_.out.cautions + first;
         const double* const depths = call_.columns.numbers[kDepth].data;
         block.asked_depth = depths == nullptr ? all_depth_.data() : depths + first;
+        const WorkColumns& work = call_.columns.work;
+        block.alloy = work.alloy.data == nullptr ? alloys_.data() : work.alloy.data + first;
+        block.tool = work.tool_material.data == nullptr ? tools_.data() : work.tool_material.data + first;
         for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
             block.out[i] =
                 call_.out.figures[i] == nullptr ? scratch_[i].data() : call_.out.figures[i] + first;
@@ -356,34 +364,17 @@ class Worker {
     // Places of the rows' cases, and depths.
     void find_cases(std::size_t first, std::size_t rows) {
         TurnBlock& b = *block_;
-        const WorkColumns& work = call_.columns.work;
-        // A column that all rows share is read again and again.
-        const std::int32_t* alloy_at = work.alloy.data == nullptr ? &work.alloy.all : work.alloy.data + first;
-        const std::size_t next_alloy = work.alloy.data == nullptr ? 0 : 1;
-        const std::int32_t* tool_at =
-            work.tool_material.data == nullptr ? &work.tool_material.all : work.tool_material.data + first;
-        const std::size_t next_tool = work.tool_material.data == nullptr ? 0 : 1;
-        const auto finish_all = static_cast<std::uint8_t>(call_.columns.finish_all ? 1 : 0);
-        const std::uint8_t* finish_at =
-            call_.columns.finish == nullptr ? &finish_all : call_.columns.finish + first;
-        const std::size_t next_finish = call_.columns.finish == nullptr ? 0 : 1;
-        const std::size_t known = call_.setting.alloys.size();
-        const std::size_t nobody = call_.sides.size() - 1;
-        const auto side_of = [&](std::size_t i) {
-            const auto alloy = static_cast<std::size_t>(alloy_at[i * next_alloy]);
-            const auto tool = static_cast<std::size_t>(tool_at[i * next_tool]);
-            const bool finish = (finish_at[i * next_finish] != 0) | (b.asked_depth[i] <= kFinishDepthMm);
-            const std::size_t side = (alloy * kTools + tool) * 2 + (finish ? 1U : 0U);
-            return alloy < known && tool < kTools ? side : nobody;
-        };
+        if (const std::uint8_t* const finish = call_.columns.finish) {
+            std::copy_n(finish + first, rows, b.finish.data());
+        }
+        call_.passes.sides(call_.shared, b);
         if (call_.depth_edges == 0 && call_.feed_edges == 0 && !open_depths_) {
-            const std::uint32_t* const cells = call_.first_cells.data();
             for (std::size_t i = 0; i < rows; ++i) {
-                b.places[i] = cells[side_of(i)];
+                b.places[i] = call_.first_cells[b.places[i]];
             }
             std::copy_n(b.asked_depth, rows, b.depth);
         } else {
-            find_among_edges(rows, side_of);
+            find_among_edges(rows);
         }
         // What only some calls need.
         const auto copy = [&](bool needed, Row& to, double CaseNumbers::* member) {
@@ -395,7 +386,6 @@ class Worker {
         };
         copy(call_.wants_band, b.band_low, &CaseNumbers::band_low);
         copy(call_.rakes, b.reference_rake, &CaseNumbers::reference_rake);
-        copy(call_.may_burn, b.fire_speed, &CaseNumbers::fire_speed);
         copy(b.open_feeds, b.usual_feed, &CaseNumbers::usual_feed);
         copy(b.open_feeds, b.feed_low, &CaseNumbers::feed_low);
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
@@ -406,22 +396,36 @@ class Worker {
         }
     }
 
-    template <class SideOf>
-    void find_among_edges(std::size_t rows, const SideOf& side_of) {
+    template <unsigned DepthLevels, unsigned FeedLevels, bool Open>
+    void find_among(std::size_t rows) {
         TurnBlock& b = *block_;
-        const std::size_t depth_edges = call_.depth_edges;
-        const std::size_t feed_edges = call_.feed_edges;
         const std::uint32_t* const cells = call_.cells.data();
         const SideCases* const sides = call_.sides.data();
         for (std::size_t i = 0; i < rows; ++i) {
-            const SideCases& side = sides[side_of(i)];
-            const double asked = b.asked_depth[i];
-            const double depth = asked == asked ? asked : std::min(side.usual_depth, b.diameter[i] / 8.0);
-            const double feed = b.feed[i] == b.feed[i] ? b.feed[i] : side.usual_feed;
+            const std::size_t place = b.places[i];
+            const SideCases& side = sides[place];
+            double depth = b.asked_depth[i];
+            double feed = b.feed[i];
+            if constexpr (Open) {
+                const Usual& usual = call_.usuals[place];
+                depth = depth == depth ? depth : std::min(usual.depth, b.diameter[i] / 8.0);
+                feed = feed == feed ? feed : usual.feed;
+            }
             b.places[i] =
-                cells[side.first + edges_below(side.depths.data(), depth_edges, depth) * side.across +
-                      edges_below(side.feeds.data(), feed_edges, feed)];
+                cells[side.first + edges_below<DepthLevels>(side.depths.data(), depth) * side.across +
+                      edges_below<FeedLevels>(side.feeds.data(), feed)];
             b.depth[i] = depth;
+        }
+    }
+
+    void find_among_edges(std::size_t rows) {
+        constexpr unsigned kMost = Steps::kLevels;
+        if (block_->open_feeds || open_depths_) {
+            find_among<kMost, kMost, true>(rows);
+        } else if (call_.depth_edges <= 1) {
+            find_among<1, kMost, false>(rows);
+        } else {
+            find_among<kMost, kMost, false>(rows);
         }
     }
 
@@ -511,6 +515,8 @@ class Worker {
     std::unique_ptr<TurnBlock> block_;
     std::array<Row, kInputs.size()> all_{};
     std::array<Row, kInputs.size()> filled_{};  // columns with the usual numbers where none are given
+    std::array<std::int32_t, kBlockRows> alloys_{};
+    std::array<std::int32_t, kBlockRows> tools_{};
     Row all_depth_{};
     bool open_depths_ = false;  // some depth was not given
     std::array<Row, kCutFigures.size()> scratch_{};
@@ -548,7 +554,9 @@ bool ordinary_call(const Call& call) {
 
 Record record_of(const CaseNumbers& from) {
     return {{from.low_m_min, from.high_m_min, from.kc11, from.mc, from.reference_log2, from.band_high,
-             from.modulus, std::bit_cast<double>(from.id < 0 ? kUnanswered : from.cautions)}};
+             from.modulus,
+             std::bit_cast<double>(from.cautions | (from.id < 0 ? kUnanswered : 0U) |
+                                   (from.burns ? kBurns : 0U))}};
 }
 
 // Lay the cases of the call's alloys out for its look-ups.
@@ -566,6 +574,7 @@ void lay_out(Call& call) {
         }
         for (const bool finish : {false, true}) {
             SideCases out;
+            Usual usual;
             out.depths.fill(kInfinity);
             out.feeds.fill(kInfinity);
             // A side with more edges than are kept near goes row by row.
@@ -573,10 +582,9 @@ void lay_out(Call& call) {
                 const TurnCases::Grid::Side& side = grid->sides[finish ? 1 : 0];
                 out.depths = side.depths.near;
                 out.feeds = side.feeds.near;
-                out.across = side.across;
-                out.usual_depth = side.usual_depth;
-                out.usual_feed = side.usual_feed;
-                out.first = call.cells.size();
+                out.across = static_cast<std::uint32_t>(side.across);
+                usual = {side.usual_depth, side.usual_feed};
+                out.first = static_cast<std::uint32_t>(call.cells.size());
                 for (const std::uint16_t cell : side.cells) {
                     call.cells.push_back(static_cast<std::uint32_t>(first + cell));
                 }
@@ -584,6 +592,7 @@ void lay_out(Call& call) {
                 call.feed_edges = std::max(call.feed_edges, side.feeds.count);
             }
             call.sides.push_back(out);
+            call.usuals.push_back(usual);
             call.first_cells.push_back(call.cells[out.first]);
         }
     }
@@ -602,28 +611,17 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
                                   [&](std::size_t at) { return columns.numbers[at].given(); }) ||
                       std::any_of(kOnlyAlone.begin(), kOnlyAlone.end(),
                                   [&](std::size_t at) { return out.figures[at] != nullptr; });
-    Call call{AlloyTables(setting, many ? rows : 0),
-              cases,
-              setting,
-              columns,
-              out,
-              turn_passes(std::min(clone, widest_clone())),
-              Levers(*setting.machine),
-              {},
-              {},
-              {},
-              {},
-              {},
-              {},
-              {},
-              0,
-              0,
-              false,
-              out.figures[figure_place("motor_power_kw")] != nullptr,
-              out.figures[figure_place("cutting_force_low_n")] != nullptr ||
-                  out.figures[figure_place("spindle_power_low_kw")] != nullptr,
-              columns.numbers[argument("rake_deg")].given(),
-              false};
+    const auto wants = [&](std::string_view name) { return out.figures[figure_place(name)] != nullptr; };
+    Call call{.tables = AlloyTables(setting, many ? rows : 0),
+              .cases = cases,
+              .setting = setting,
+              .columns = columns,
+              .out = out,
+              .passes = turn_passes(std::min(clone, widest_clone())),
+              .levers = Levers(*setting.machine),
+              .wants_efficiency = wants("motor_power_kw"),
+              .wants_band = wants("cutting_force_low_n") || wants("spindle_power_low_kw"),
+              .rakes = columns.numbers[argument("rake_deg")].given()};
     std::array<bool, kTools> used{};
     if (columns.work.tool_material.data == nullptr) {
         const auto tool = static_cast<std::size_t>(columns.work.tool_material.all);
@@ -649,10 +647,6 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
             if (alloy >= 0 && static_cast<std::size_t>(alloy) < setting.catalogue->alloys.size()) {
                 call.grids[i * kTools + tool] =
                     cases.grid(static_cast<std::uint16_t>(alloy), static_cast<ToolMaterial>(tool));
-                call.may_burn =
-                    call.may_burn ||
-                    material::has_word(setting.catalogue->alloys[static_cast<std::size_t>(alloy)].hazards,
-                                       "magnesium_chips");
             }
         }
     }
@@ -681,10 +675,17 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
     shared.hold = columns.hold;
     shared.steps = call.levers.steps;
     shared.rakes = call.rakes;
+    const auto given = [&](std::string_view name) { return columns.numbers[argument(name)].given(); };
+    shared.rare =
+        shared.torque_limit_nm < kInfinity || given("roughness_limit_um") || given("bore_mm") ||
+        std::any_of(
+            call.numbers.begin(), call.numbers.end(), [](const CaseNumbers* one) { return one->burns; });
     shared.limits = out.limited_by != nullptr;
     shared.codes =
         shared.limits || call.wants_efficiency || out.spindle_step != nullptr || out.feed_step != nullptr;
     shared.cases = call.records.data();
+    shared.alloys = static_cast<double>(setting.alloys.size());
+    shared.nobody = static_cast<double>(call.sides.size() - 1);
     shared.spindle = call.levers.fixed ? &call.levers.spindle : nullptr;
     shared.feeds = call.levers.steps ? &call.levers.feeds : nullptr;
     shared.entering_varies = columns.numbers[argument("entering_deg")].data != nullptr;

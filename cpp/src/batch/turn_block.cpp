@@ -50,6 +50,7 @@ HALFNUT_INLINE std::uint64_t as_bits(double sum) noexcept {
 constexpr double weight(CautionCode code) {
     return static_cast<double>(std::uint64_t{1} << static_cast<unsigned>(code));
 }
+static_assert(enum_names(CautionCode{}).size() <= 52, "a sum of their weights is exact");
 
 HALFNUT_INLINE double or_else(double value, double fallback) noexcept {
     return value == value ? value : fallback;
@@ -138,6 +139,23 @@ HALFNUT_INLINE bool check_rows(const double* column, Bounds bounds, std::size_t 
     return left_open != 0;
 }
 
+HALFNUT_INLINE void find_sides(const TurnShared& shared, TurnBlock& b) noexcept {
+    constexpr auto kTools = static_cast<double>(enum_names(ToolMaterial{}).size());
+    const std::size_t rows = b.rows;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const auto alloy = static_cast<double>(b.alloy[i]);
+        const auto tool = static_cast<double>(b.tool[i]);
+        const double finish = when(b.asked_depth[i] <= kFinishDepthMm, 1.0, b.finish[i]);
+        double side = (alloy * kTools + tool) * 2.0 + finish;
+        side = when(alloy >= 0.0, side, shared.nobody);
+        side = when(alloy < shared.alloys, side, shared.nobody);
+        side = when(tool >= 0.0, side, shared.nobody);
+        side = when(tool < kTools, side, shared.nobody);
+        b.places[i] = as_bits(side);
+    }
+}
+
 template <std::size_t Lanes>
 HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     const std::size_t rows = b.rows;
@@ -162,20 +180,20 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
         b.limit_rpm[i] = least(high, chuck);
     }
     if (!b.open_feeds) {
-        for (std::size_t i = 0; i < rows; ++i) {
-            b.wanted_feed[i] = b.feed[i];
-            b.most_feed[i] = b.feed[i];
-            b.flags[i] = 0;
-        }
+        b.wanted_feed = b.feed;
+        b.most_feed = b.feed;
+        b.flags.fill(0);
         return;
     }
+    b.wanted_feed = b.own_wanted.data();
+    b.most_feed = b.own_most.data();
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {  // the most that nose and roughness bear
         const double nose = b.nose[i];
         const double at_nose = nose > 0.0 ? kFeedOverNose * nose : elementary::kInfinity;
         const double wide = nose > 0.0 ? 32.0 * nose : elementary::kInfinity;
-        b.wanted_feed[i] = at_nose;
-        b.most_feed[i] = std::sqrt(wide * or_else(b.roughness_limit[i], elementary::kInfinity) / 1000.0);
+        b.own_wanted[i] = at_nose;
+        b.own_most[i] = std::sqrt(wide * or_else(b.roughness_limit[i], elementary::kInfinity) / 1000.0);
     }
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
@@ -183,15 +201,15 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
         const double usual = b.usual_feed[i];
         const double low = or_else(b.feed_low[i], usual);  // no guide: the usual feed itself
         const double high = or_else(b.feed_high[i], usual);
-        const double nose_limit = b.wanted_feed[i];
-        const double fine = b.most_feed[i];
+        const double nose_limit = b.own_wanted[i];
+        const double fine = b.own_most[i];
         const double raised = usual < low ? low : usual;
         const double guide = least(raised, high);
         const double at_nose = least(guide, nose_limit);
         const double open = least(at_nose, fine);
         const double most = least(least(high, nose_limit), fine);
-        b.wanted_feed[i] = or_else(asked, open);
-        b.most_feed[i] = or_else(asked, most);
+        b.own_wanted[i] = or_else(asked, open);
+        b.own_most[i] = or_else(asked, most);
         b.flags[i] = as_bits(when(asked != asked, kOpenFlag) + when(fine < at_nose, kRoughnessFlag));
     }
 }
@@ -204,23 +222,26 @@ HALFNUT_INLINE void find_bins(BinFinder bin_of, const double* asked, double same
     }
 }
 
-// The lever of a row on either side of its bin's edge.
-template <bool Codes>
-HALFNUT_INLINE void take_side(const TurnBlock& b, const double* asked, double same, double* chosen,
-                              std::uint64_t* codes, std::uint64_t* flags) noexcept {
+// What stands on the row's side of its bin's edge.
+HALFNUT_INLINE void take_side(const TurnBlock& b, const double* asked, double same, const double* from_edge,
+                              const double* before, double* taken) noexcept {
+    const std::size_t rows = b.rows;
     HALFNUT_ROWS
-    for (std::size_t i = 0; i < b.rows; ++i) {
-        const double edge = b.edge[i];
-        const double before = b.before[i];
-        const bool from_edge = edge <= asked[i] * same;
-        chosen[i] = from_edge ? edge : before;
-        if constexpr (Codes) {
-            const std::uint64_t later = codes[i] >> 32U;
-            const std::uint64_t earlier = codes[i] & 0xffffffffU;
-            const std::uint64_t code = from_edge ? later : earlier;
-            codes[i] = code;
-            flags[i] |= code >> kCodeFlags;
-        }
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double from = from_edge[i];  // both are read: a choice of reads would be a branch
+        const double other = before[i];
+        taken[i] = b.edge[i] <= asked[i] * same ? from : other;
+    }
+}
+HALFNUT_INLINE void take_codes(TurnBlock& b, const double* asked, double same, Bits& codes) noexcept {
+    const std::size_t rows = b.rows;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double from = b.code_from_edge[i];
+        const double other = b.code_before[i];
+        const std::uint64_t code = as_bits(when(b.edge[i] <= asked[i] * same, from, other));
+        codes[i] = code;
+        b.flags[i] |= code >> kCodeFlags;
     }
 }
 
@@ -230,26 +251,28 @@ HALFNUT_INLINE void set_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     if (shared.spindle != nullptr) {
         // The same speed reached by another way of rounding still counts as not above the limit.
         constexpr double kSpeedSame = 1.0 + 1e-12;
-        find_bins(shared.spindle->steps.finder(), b.limit_rpm.data(), kSpeedSame, rows, b.places.data());
-        spread<Lanes, Codes ? kSpindleValues : kSpindleValues - 1>(
+        const double* const asked = b.limit_rpm.data();
+        find_bins(shared.spindle->steps.finder(), asked, kSpeedSame, rows, b.places.data());
+        spread<Lanes, Codes ? kSpindleValues : kSpindleValues - 2>(
             shared.spindle->records.data(), b.places.data(), rows,
             {b.edge.data(), b.before.data(), b.available.data(), b.before_available.data(),
-             as_numbers(b.spindle_code)});
-        HALFNUT_ROWS
-        for (std::size_t i = 0; i < rows; ++i) {
-            const double at_edge = b.available[i];
-            const double at_before = b.before_available[i];
-            b.available[i] = b.edge[i] <= b.limit_rpm[i] * kSpeedSame ? at_edge : at_before;
+             b.code_from_edge.data(), b.code_before.data()});
+        take_side(b, asked, kSpeedSame, b.edge.data(), b.before.data(), b.chosen_rpm);
+        take_side(b, asked, kSpeedSame, b.available.data(), b.before_available.data(), b.available.data());
+        if constexpr (Codes) {
+            take_codes(b, asked, kSpeedSame, b.spindle_code);
         }
-        take_side<Codes>(b, b.limit_rpm.data(), kSpeedSame, b.chosen_rpm, b.spindle_code.data(),
-                         b.flags.data());
     }
     if (shared.feeds != nullptr) {
-        find_bins(shared.feeds->steps.finder(), b.wanted_feed.data(), kSame, rows, b.places.data());
-        spread<Lanes, Codes ? kFeedValues : kFeedValues - 1>(
+        const double* const asked = b.wanted_feed;
+        find_bins(shared.feeds->steps.finder(), asked, kSame, rows, b.places.data());
+        spread<Lanes, Codes ? kFeedValues : kFeedValues - 2>(
             shared.feeds->records.data(), b.places.data(), rows,
-            {b.edge.data(), b.before.data(), as_numbers(b.feed_code)});
-        take_side<Codes>(b, b.wanted_feed.data(), kSame, b.chosen_feed, b.feed_code.data(), b.flags.data());
+            {b.edge.data(), b.before.data(), b.code_from_edge.data(), b.code_before.data()});
+        take_side(b, asked, kSame, b.edge.data(), b.before.data(), b.chosen_feed);
+        if constexpr (Codes) {
+            take_codes(b, asked, kSame, b.feed_code);
+        }
     } else {
         for (std::size_t i = 0; i < rows; ++i) {
             b.chosen_feed[i] = b.wanted_feed[i];
@@ -325,31 +348,45 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
             b.cosine[i] = edge.cosine;
         }
     }
+    // One loop for each stretch of the long way to the force: a processor looks ahead over a few hundred
+    // instructions, which must be several rows for it to have work while it waits for a division.
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double speed = CuttingSpeed::compute(b.chosen_rpm[i], b.diameter[i]);
+        const double reference = b.reference_log2[i];
+        const double by_speed = SpeedCorrection::log2_at<OrdinaryNumber>(speed) - reference;
+        speed_out[i] = speed;
+        b.factor_log2[i] = reference == reference ? by_speed : 0.0;
+    }
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const SineCosine kappa = mean_entering(b.depth[i], b.nose[i], {b.sine[i], b.cosine[i]});
+        b.mean_sine[i] = kappa.sine;
+        b.mean_cosine[i] = kappa.cosine;
+        chip_out[i] = b.chosen_feed[i] * kappa.sine;
+    }
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        b.factor_log2[i] = TurningForce::log2_factor<OrdinaryNumber>(b.mc[i], chip_out[i], b.factor_log2[i]);
+    }
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
         const double d = b.diameter[i];
         const double f = b.chosen_feed[i];
         const double depth = b.depth[i];
-        const double nose = b.nose[i];
-        const double speed = CuttingSpeed::compute(b.chosen_rpm[i], d);
-        const SineCosine kappa = mean_entering(depth, nose, {b.sine[i], b.cosine[i]});
-        const double chip = f * kappa.sine;
-        const double reference = b.reference_log2[i];
-        const double by_speed = SpeedCorrection::log2_at<OrdinaryNumber>(speed) - reference;
+        const double speed = speed_out[i];
         double correction = b.wear[i];
         if constexpr (Rakes) {
             const double rake = b.rake[i];
             const double by_rake = RakeCorrection::compute(rake, b.reference_rake[i]);
             correction *= rake == rake ? by_rake : 1.0;
         }
-        const double force = TurningForce::at<OrdinaryNumber>(b.kc11[i], b.mc[i], depth, f, chip, correction,
-                                                              reference == reference ? by_speed : 0.0);
-        speed_out[i] = speed;
-        chip_out[i] = chip;
+        const double force =
+            TurningForce::with_log2<OrdinaryNumber>(b.kc11[i], b.factor_log2[i], depth, f, correction);
         force_out[i] = force;
         const double normal = kNormalForceShare * force;
-        pushed_out[i] = normal * kappa.sine;
-        passive_out[i] = normal * kappa.cosine;
+        pushed_out[i] = normal * b.mean_sine[i];
+        passive_out[i] = normal * b.mean_cosine[i];
         power_out[i] = CuttingPower::compute(force, speed);
         torque_out[i] = SpindleTorque::compute(force, d);
         removal_out[i] = TurningRemoval::compute(speed, f, depth);
@@ -370,8 +407,9 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
     bend_rows(shared, b, passive_out, bent_out);
 }
 
-HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept {
-    const std::size_t rows = b.rows;
+// Rare: what few calls give, see TurnShared::rare, or feeds left open.
+template <bool Rare>
+HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept {
     const double* const speed = b.out[place("cutting_speed_m_min")];
     const double* const chip = b.out[place("chip_thickness_mm")];
     const double* const power = b.out[place("spindle_power_kw")];
@@ -379,51 +417,53 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
     const double* const finish = b.out[place("roughness_ra_um")];
     const double* const bent = b.out[place("deflection_mm")];
     const double if_moved = shared.steps ? weight(CautionCode::asked_feed_moved) : 0.0;
+    const std::size_t rows = b.rows;
     HALFNUT_ROWS
-    for (std::size_t i = 0; i < rows; ++i) {  // what the levers say
+    for (std::size_t i = 0; i < rows; ++i) {
         const double rpm = b.chosen_rpm[i];
         const double f = b.chosen_feed[i];
         const double wanted = b.wanted_feed[i];
+        const double d = b.diameter[i];
+        const double nose = b.nose[i];
+        const double edge = b.band_high[i];
         double c = 0.0;
         c += when(rpm > b.high_rpm[i] * kSame, weight(CautionCode::above_window));
         c += when(rpm > shared.chuck_rpm * kSame, weight(CautionCode::above_chuck_limit));
         c += when(rpm * kSame < b.low_rpm[i], weight(CautionCode::speed_below_window));
-        c += when(speed[i] > b.fire_speed[i], weight(CautionCode::fire_speed));
-        const double moved = std::abs(f - wanted);
-        const bool given = b.feed[i] == b.feed[i];
-        const double far = when(moved > 1e-9 * wanted, if_moved);
-        c += when(given, far);
-        const bool coarser = f > wanted * kSame;
+        const double far = when(std::abs(f - wanted) > 1e-9 * wanted, if_moved);
         const double finest = when(f > b.most_feed[i] * kSame, weight(CautionCode::below_smallest_feed));
-        c += when(coarser, finest);
-        b.cautions[i] = as_bits(c) | b.lasting[i] | shared.cautions;
-    }
-    HALFNUT_ROWS
-    for (std::size_t i = 0; i < rows; ++i) {  // what the cut says
-        const double d = b.diameter[i];
-        const double nose = b.nose[i];
-        const double ra = finish[i];
-        const double edge = b.band_high[i];
-        double c = 0.0;
+        c += Rare ? when(b.feed[i] == b.feed[i], far) : far;
+        c += Rare ? when(f > wanted * kSame, finest) : finest;
         c += when(chip[i] < kRubbingThicknessMm, weight(CautionCode::chip_too_thin));
-        const double high_feed = kFeedOverNose * nose * kSame;
         // A nose that leaves no roughness is passed by more than this share already.
-        const double above = when(b.chosen_feed[i] > high_feed, weight(CautionCode::feed_above_nose));
+        const double above = when(f > kFeedOverNose * nose * kSame, weight(CautionCode::feed_above_nose));
         c += when(nose > 0.0, above);
-        c += when(ra > b.roughness_limit[i] * kSame, weight(CautionCode::roughness_exceeded));
-        double held = 0.0;
-        held += when(power[i] * edge > b.available[i], weight(CautionCode::power_exceeded));
-        held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
-        held += when(bent[i] * edge > b.deflection_limit[i], weight(CautionCode::deflection_exceeded));
         c += when(b.stick_out[i] > shared.slender * d, weight(CautionCode::slender));
-        const double bore = b.bore[i];
-        const double wall = (d - bore) / 2.0;
-        const double thin = when(wall < kThinWall * d, weight(CautionCode::thin_wall));
-        c += when(bore > 0.0, thin);
-        const std::uint64_t broken = as_bits(held);
-        b.cautions[i] |= as_bits(c) | broken;
-        // A feed left open, and a limit that it breaks: it must be made finer, step by step.
-        b.flags[i] |= broken << kHeldShift;
+        double held = when(power[i] * edge > b.available[i], weight(CautionCode::power_exceeded));
+        held += when(bent[i] * edge > b.deflection_limit[i], weight(CautionCode::deflection_exceeded));
+        std::uint64_t rare = 0;
+        if constexpr (Rare) {
+            held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
+            c += when(finish[i] > b.roughness_limit[i] * kSame, weight(CautionCode::roughness_exceeded));
+            const double bore = b.bore[i];
+            const double wall = (d - bore) / 2.0;
+            const double thin = when(wall < kThinWall * d, weight(CautionCode::thin_wall));
+            c += when(bore > 0.0, thin);
+            const std::uint64_t burns = 0U - (b.lasting[i] / kBurns & 1U);
+            rare = burns & as_bits(when(speed[i] > kMagnesiumFireMMin, weight(CautionCode::fire_speed)));
+            // A feed left open, and a limit that it breaks: it must be made finer, step by step.
+            b.flags[i] |= as_bits(held) << kHeldShift;
+        }
+        b.cautions[i] = as_bits(c + held) | (b.lasting[i] & ~kBurns) | rare | shared.cautions;
+    }
+}
+
+HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept {
+    const std::size_t rows = b.rows;
+    if (shared.rare || b.open_feeds) {
+        judge_each<true>(shared, b);
+    } else {
+        judge_each<false>(shared, b);
     }
     if (b.open_feeds) {
         HALFNUT_ROWS
@@ -473,6 +513,9 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
                                 std::uint64_t* special) {                                    \
         return check_rows(column, bounds, rows, special);                                    \
     }                                                                                        \
+    attribute void sides_##name(const TurnShared& shared, TurnBlock& block) {                \
+        find_sides(shared, block);                                                           \
+    }                                                                                        \
     attribute void want_##name(const TurnShared& shared, TurnBlock& block) {                 \
         want_rows<lanes>(shared, block);                                                     \
     }                                                                                        \
@@ -486,7 +529,8 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
     attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                \
         judge_rows(shared, block);                                                           \
     }                                                                                        \
-    constexpr TurnPasses k_##name{check_##name, want_##name, set_##name, reckon_##name, judge_##name};
+    constexpr TurnPasses k_##name{check_##name, sides_##name,  want_##name,                  \
+                                  set_##name,   reckon_##name, judge_##name};
 // NOLINTEND(bugprone-macro-parentheses)
 
 HALFNUT_PASSES(portable, 2, )

@@ -23,16 +23,18 @@ struct alignas(64) Record {
 };
 
 // Of a case: window in m/min, kc1.1, mc, logarithm of the speed correction at the constants' own speed
-// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kUnanswered.
+// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kUnanswered
+// and kBurns.
 inline constexpr std::size_t kCaseValues = 8;
 inline constexpr std::uint64_t kUnanswered = std::uint64_t{1} << 63U;  // the case has no answer
+inline constexpr std::uint64_t kBurns = std::uint64_t{1} << 62U;       // magnesium
 
-// Of a bin of spindle steps: the edge, which is the speed from it on, the speed before it, the power at both,
-// and the codes of both, the later one in the upper half.
-inline constexpr std::size_t kSpindleValues = 5;
-// Of a bin of feeds: the edge, which is the feed from it on, the feed before it, and both codes.
-inline constexpr std::size_t kFeedValues = 3;
-// A code: the step, and flags above it.
+// Of a bin of spindle steps: its edge, which is the speed from it on, the speed before it, the power from it
+// on and before, and both codes.
+inline constexpr std::size_t kSpindleValues = 6;
+// Of a bin of feeds: its edge, which is the feed from it on, the feed before it, and both codes.
+inline constexpr std::size_t kFeedValues = 4;
+// A code, as a number: the step, and flags above it.
 inline constexpr unsigned kCodeFlags = 16;
 
 // Steps of spindle or feed as records, and where a row's is.
@@ -44,6 +46,8 @@ struct LeverTable {
 // What all rows of a call share.
 struct TurnShared {
     const Record* cases = nullptr;
+    double alloys = 0;                    // how many are known
+    double nobody = 0;                    // the side of no alloy
     const LeverTable* spindle = nullptr;  // null: the steps of every row are there already
     const LeverTable* feeds = nullptr;    // null: any feed can be set
     double chuck_rpm = 0;                 // infinite without a chuck
@@ -57,6 +61,7 @@ struct TurnShared {
     bool entering_varies = false;  // else sine and cosine are there already
     bool rakes = false;            // a rake is given
     bool limits = false;           // what limits is asked for
+    bool rare = false;             // a limit of roughness or torque, a bore, or magnesium
     bool codes = false;            // steps are asked for, or what follows from them
 };
 
@@ -74,6 +79,8 @@ struct TurnBlock {
     std::size_t rows = 0;
     bool open_feeds = false;  // some feed was not given
     const double* asked_depth = nullptr;
+    const std::int32_t* alloy = nullptr;
+    const std::int32_t* tool = nullptr;
     const double* diameter = nullptr;
     const double* length = nullptr;
     const double* feed = nullptr;
@@ -95,6 +102,7 @@ struct TurnBlock {
 
     alignas(64) Bits special{};  // not 0: the row goes through evaluate()
     bool some_special = false;
+    alignas(64) Row finish{};   // 0 or 1
     alignas(64) Bits places{};  // of the records that a pass spreads
     // of the case
     alignas(64) Row low_m_min{};
@@ -107,7 +115,6 @@ struct TurnBlock {
     alignas(64) Row modulus{};
     alignas(64) Row reference_rake{};
     alignas(64) Bits lasting{};  // cautions of the case
-    alignas(64) Row fire_speed{};
     alignas(64) Row usual_feed{};
     alignas(64) Row feed_low{};
     alignas(64) Row feed_high{};
@@ -115,18 +122,25 @@ struct TurnBlock {
     alignas(64) Row low_rpm{};
     alignas(64) Row high_rpm{};
     alignas(64) Row limit_rpm{};
-    alignas(64) Row wanted_feed{};
-    alignas(64) Row most_feed{};
+    const double* wanted_feed = nullptr;  // the feed asked for, or own_wanted
+    const double* most_feed = nullptr;
+    alignas(64) Row own_wanted{};
+    alignas(64) Row own_most{};
     alignas(64) Row available{};
     alignas(64) Row efficiency{};
     alignas(64) Row edge{};  // of a bin
     alignas(64) Row before{};
     alignas(64) Row before_available{};
+    alignas(64) Row code_from_edge{};
+    alignas(64) Row code_before{};
     alignas(64) Bits spindle_code{};
     alignas(64) Bits feed_code{};
-    alignas(64) Bits flags{};  // see kSlowest to kFiner
+    alignas(64) Bits flags{};  // see kSlowestFlag to kFinerFlag
     alignas(64) Row sine{};
     alignas(64) Row cosine{};
+    alignas(64) Row mean_sine{};
+    alignas(64) Row mean_cosine{};
+    alignas(64) Row factor_log2{};
     alignas(64) Bits limited{};
 
     std::array<double*, cutting::kCutFigures.size()> out{};  // places for every figure that is reckoned
@@ -142,6 +156,8 @@ inline constexpr std::uint64_t kFinerFlag = 16;     // a finer feed is there
 struct TurnPasses {
     // Mark rows that a column puts out of the ordinary; whether some row leaves it open.
     bool (*check)(const double* column, Bounds bounds, std::size_t rows, std::uint64_t* special);
+    // The place of a row's alloy, tool and rough or finish among the sides of the call.
+    void (*sides)(const TurnShared& shared, TurnBlock& block);
     // Constants of the cases whose places were found, window in rev/min, and the feed that is wanted.
     void (*want)(const TurnShared& shared, TurnBlock& block);
     // Steps of spindle and feed.

@@ -2,7 +2,6 @@
 // What the block of turning takes from a case, and where the cases of an alloy change.
 
 #include <array>
-#include <bit>
 #include <cstdint>
 #include <limits>
 #include <vector>
@@ -23,26 +22,28 @@ struct CaseNumbers {
     std::uint64_t cautions = 0;
     double band_low = kNaN;
     double reference_rake = kNaN;
-    double fire_speed = kNaN;
     double usual_feed = kNaN;
     double feed_low = kNaN;
     double feed_high = kNaN;
     std::int32_t id = -1;
+    bool burns = false;  // magnesium
 };
 
-// Edges below a number among `most` rising edges and infinity after them, without a branch: rows of many
-// alloys come in no order.
-inline std::size_t edges_below(const double* edges, std::size_t most, double x) noexcept {
+// Edges below a number, among 2^Levels - 1 of them, rising, with infinity after the last; without a branch,
+// since rows of many alloys come in no order.
+template <unsigned Levels>
+std::size_t edges_below(const double* edges, double x) noexcept {
     std::size_t below = 0;
-    for (std::size_t half = std::bit_floor(most); half > 0; half /= 2) {
-        below += x > edges[below + half - 1] ? half : 0U;
+    for (std::size_t half = (std::size_t{1} << Levels) / 2; half > 0; half /= 2) {
+        below += half * static_cast<std::size_t>(x > edges[below + half - 1]);
     }
     return below;
 }
 
 // Steps of depth or of feed: a number above so many edges is in that step. The first edges stand near.
 struct Steps {
-    static constexpr std::size_t kNear = 7;  // one less than a power of two, for edges_below()
+    static constexpr unsigned kLevels = 3;
+    static constexpr std::size_t kNear = (1U << kLevels) - 1;
     std::array<double, kNear> near = endless();
     std::vector<double> far;  // the edges after these
     std::size_t count = 0;    // of all edges
@@ -63,7 +64,7 @@ struct Steps {
         }
     }
     [[nodiscard]] std::size_t of(double x) const noexcept {
-        std::size_t step = edges_below(near.data(), kNear, x);
+        std::size_t step = edges_below<kLevels>(near.data(), x);
         if (!far.empty()) {
             for (const double edge : far) {
                 step += static_cast<std::size_t>(x > edge);

@@ -71,13 +71,20 @@ struct TurningForce {
     static constexpr std::array arguments{
         SpecificCuttingForce::arguments[0], SpecificCuttingForce::arguments[1], positive("depth_mm", "mm"),
         ChipThickness::arguments[0],        ChipThickness::arguments[1],        positive("correction")};
-    /// For a chip thickness that is known, and the logarithm to the base 2 of a
-    /// correction for the speed.
+    /// Logarithm to the base 2 of h^-m_c and of a correction for the speed.
     template <class Numbers = AnyNumber>
+    static double log2_factor(double m_c, double h, double speed_log2) noexcept {
+        return -m_c * Numbers::log2(h) + speed_log2;
+    }
+    /// With that logarithm.
+    template <class Numbers = AnyNumber>
+    static double with_log2(double kc11, double factor_log2, double a_p, double f, double k) noexcept {
+        return kc11 * Numbers::exp2(factor_log2) * a_p * f * k;  // b h = a_p f
+    }
+    /// For a chip thickness that is known.
     static double at(double kc11, double m_c, double a_p, double f, double h, double k,
                      double speed_log2 = 0.0) noexcept {
-        const double k_c = kc11 * Numbers::exp2(-m_c * Numbers::log2(h) + speed_log2);
-        return k_c * a_p * f * k;  // b h = a_p f
+        return with_log2(kc11, log2_factor(m_c, h, speed_log2), a_p, f, k);
     }
     static double compute(double kc11, double m_c, double a_p, double f, double kappa, double k) noexcept {
         return at(kc11, m_c, a_p, f, ChipThickness::compute(f, kappa), k);
