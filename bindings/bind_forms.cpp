@@ -39,6 +39,7 @@ py::dict geometry(const FormThread& thread, const SharedCatalogue& catalogue) {
     const ThreadFormRow& row = form_row(catalogue.get(), thread);
     py::dict out;
     out["name"] = std::string(thread.parallel_internal() ? "parallel pipe" : row.name);
+    out["in_series"] = in_series(catalogue.get(), thread);
     out["half_angle_deg"] = row.half_angle_deg;
     out["basic_pitch_mm"] = basic_pitch_diameter_mm(catalogue.get(), thread);
     out["basic_minor_mm"] = basic_minor_diameter_mm(catalogue.get(), thread);

@@ -6,7 +6,6 @@ gauged to. `thread`, `limits`, `fit`, `wires`, `judge` and `precoat` take such d
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from typing import Any, Literal
@@ -212,16 +211,6 @@ class FormLimits(PlainThread, Record):
         return float(holding_friction(self.lead_mm, self.basic_pitch_mm, self.half_angle_deg))
 
 
-def _in_series(thread: FormThread) -> bool:
-    """Whether a series of the standard has this diameter with this pitch."""
-    scale = 25.4 if thread.unit == "in" else 1.0
-    return any(
-        math.isclose(row["diameter"] * scale, thread.diameter_mm, rel_tol=1e-6)
-        and math.isclose(25.4 / row["tpi"] if scale > 1 else row["pitch_mm"], thread.pitch_mm, rel_tol=1e-6)
-        for row in form_series(thread.form)
-    )
-
-
 def form_limits(
     thread: str | FormThread, side: str | None = None, *, engagement: Any = None, usual: bool = False
 ) -> FormLimits:
@@ -263,7 +252,7 @@ def form_limits(
     made = []
     if any(item.kind == "memory" for item in evidence):
         made.append(caution("form_memory"))
-    if named.form in _LEAD_SCREWS and not _in_series(named):
+    if named.form in _LEAD_SCREWS and not shape["in_series"]:
         made.append(caution("form_special_pair"))
     if named.starts > 1 and named.form != "Tr":
         made.append(caution("multi_start"))

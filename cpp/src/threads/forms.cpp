@@ -906,6 +906,18 @@ const ThreadFormRow& form_row(const Catalogue& catalogue, const FormThread& thre
     throw NotTabulatedError(fmt::format("no thread form '{}'", thread.form));
 }
 
+bool in_series(const Catalogue& catalogue, const FormThread& thread) noexcept {
+    constexpr double kAlike = 1e-6;
+    const auto alike = [](double a, double b) { return std::abs(a - b) <= kAlike * b; };
+    for (const FormSeriesRow& row : catalogue.form_series) {
+        const double pitch = std::isnan(row.tpi) ? row.pitch_mm : (thread.inch ? 1.0 : kInchMm) / row.tpi;
+        if (row.form == thread.form && alike(row.diameter, thread.diameter) && alike(pitch, thread.pitch)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 double basic_pitch_diameter_mm(const Catalogue& catalogue, const FormThread& thread) {
     return (thread.diameter - form_row(catalogue, thread).pitch_drop * thread.pitch) * thread.scale();
 }

@@ -75,6 +75,9 @@ struct FormThread {
 /// The form's row: its geometry and source.
 [[nodiscard]] const ThreadFormRow& form_row(const Catalogue& catalogue, const FormThread& thread);
 
+/// Whether a series of its standard has this diameter with this pitch.
+[[nodiscard]] bool in_series(const Catalogue& catalogue, const FormThread& thread) noexcept;
+
 /// Basic diameters of its profile, mm; of a taper thread those over its diameter as designated.
 [[nodiscard]] double basic_pitch_diameter_mm(const Catalogue& catalogue, const FormThread& thread);
 [[nodiscard]] double basic_minor_diameter_mm(const Catalogue& catalogue, const FormThread& thread);
