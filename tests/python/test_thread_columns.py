@@ -395,3 +395,25 @@ def test_edges_of_shape_and_kind():
     wanted = judged(whole.astype(float))
     for dtype in (np.int32, np.uint8, np.float32, object):
         assert judged(whole.astype(dtype))["tilt_max_deg"].tobytes() == wanted["tilt_max_deg"].tobytes()
+
+
+def test_a_hundred_thousand_mixed_threads_with_one_in_a_hundred_broken():
+    random = np.random.default_rng(12)
+    rows = 100_000
+    names = np.array([*GOOD, "1/2-12 BSW", "Tr20x4", "1-5 Acme-2G"], object)
+    broken = np.zeros(rows, bool)
+    broken[random.choice(rows, rows // 100, replace=False)] = True
+    texts = names[random.integers(0, len(names), rows)]
+    texts[broken] = random.choice(np.array([*BAD, None], object), broken.sum())
+    done = batch.wires({"thread": texts}, best=True)
+    assert ((done["status"] != 0) == broken).all()
+    assert np.isnan(done["over_max_mm"]).sum() == np.isnan(done["wire_mm"]).sum() == 1000
+    why = batch.reasons(done, "wires", {"thread": texts})
+    assert len(why) == 1000 and all(why.values())
+    mates = {"M10-6g": "M10", "Tr40x7-7e": "Tr40x7", "G1/2 A": "G1/2", "1-5 Acme-2G": "1-5 Acme-2G"}
+    screws = np.array(list(mates), object)[random.integers(0, len(mates), rows)]
+    nuts = np.array([mates[text] for text in screws], object)
+    screws[broken] = "loud"
+    fits = batch.fit({"external": screws, "internal": nuts, "engagement_mm": random.uniform(5.0, 40.0, rows).round(1)})
+    assert ((fits["status"] != 0) == broken).all()
+    assert (fits["verdict"][~broken] == "free").all()
