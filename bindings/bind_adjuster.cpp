@@ -41,7 +41,8 @@ AdjusterMaterial material(const py::dict& given) {
 AdjusterEnd end_of(const py::dict& given) {
     AdjusterEnd end;
     if (given.contains("external_part")) {
-        end.sized = SizedPair{.external = py::cast<FitPart>(given["external_part"]),
+        end.sized = SizedPair{.diameter_mm = number(given, "diameter_mm"),
+                              .external = py::cast<FitPart>(given["external_part"]),
                               .internal = py::cast<FitPart>(given["internal_part"]),
                               .external_name = py::cast<std::string>(given["external_name"]),
                               .internal_name = py::cast<std::string>(given["internal_name"])};

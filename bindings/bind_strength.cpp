@@ -94,10 +94,10 @@ void bind_answers(py::module_& module) {
            double external_chamfer_mm, double external_run_out_mm, double internal_countersink_mm,
            double internal_run_out_mm, double external_bore_mm, std::optional<double> internal_outside_mm,
            std::optional<double> load_n, std::optional<double> factor_of_safety) {
-            return joint_answer(strength_sizes(external, external_limits, internal_limits), external_strength, internal_strength,
-                                overlap_mm, external_chamfer_mm, external_run_out_mm, internal_countersink_mm,
-                                internal_run_out_mm, external_bore_mm, internal_outside_mm, load_n,
-                                factor_of_safety);
+            return joint_answer(strength_sizes(external, external_limits, internal_limits), external_strength,
+                                internal_strength, overlap_mm, external_chamfer_mm, external_run_out_mm,
+                                internal_countersink_mm, internal_run_out_mm, external_bore_mm,
+                                internal_outside_mm, load_n, factor_of_safety);
         },
         py::arg("external"), py::arg("external_limits"), py::arg("internal_limits"),
         py::arg("external_strength"), py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
@@ -107,22 +107,23 @@ void bind_answers(py::module_& module) {
         py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(), "What a joint holds.");
     module.def(
         "sized_strength_answer",
-        [](const FitPart& external, const FitPart& internal, const PartStrength& external_strength,
-           const PartStrength& internal_strength, double overlap_mm,
+        [](double diameter_mm, const FitPart& external, const FitPart& internal,
+           const PartStrength& external_strength, const PartStrength& internal_strength, double overlap_mm,
            double external_chamfer_mm, double external_run_out_mm, double internal_countersink_mm,
            double internal_run_out_mm, double external_bore_mm, std::optional<double> internal_outside_mm,
            std::optional<double> load_n, std::optional<double> factor_of_safety) {
-            return joint_answer(strength_sizes(external, internal), external_strength, internal_strength,
-                                overlap_mm, external_chamfer_mm, external_run_out_mm, internal_countersink_mm,
-                                internal_run_out_mm, external_bore_mm, internal_outside_mm, load_n,
-                                factor_of_safety);
+            return joint_answer(strength_sizes(diameter_mm, external, internal), external_strength,
+                                internal_strength, overlap_mm, external_chamfer_mm, external_run_out_mm,
+                                internal_countersink_mm, internal_run_out_mm, external_bore_mm,
+                                internal_outside_mm, load_n, factor_of_safety);
         },
-        py::arg("external"), py::arg("internal"),
-        py::arg("external_strength"), py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
+        py::arg("diameter_mm"), py::arg("external"), py::arg("internal"), py::arg("external_strength"),
+        py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
         py::arg("external_chamfer_mm") = 0.0, py::arg("external_run_out_mm") = 0.0,
         py::arg("internal_countersink_mm") = 0.0, py::arg("internal_run_out_mm") = 0.0,
         py::arg("external_bore_mm") = 0.0, py::arg("internal_outside_mm") = py::none(),
-        py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(), "What a joint of threads by their sizes holds.");
+        py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(),
+        "What a joint of threads by their sizes holds.");
 
     py::class_<Tightening>(module, "TighteningAnswer", "The core's answer on torque and preload.")
         .def_property_readonly(

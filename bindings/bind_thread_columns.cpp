@@ -272,17 +272,10 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
     return std::move(columns).dict();
 }
 
-/// The length that is assumed where none is given: the nominal diameter, of a form its largest known one.
-double assumed_engagement_mm(const ThreadPart& part, const FitPart& sizes) {
-    if (const Thread* const thread = std::get_if<Thread>(&part.thread)) {
-        return thread->diameter_mm();
-    }
-    for (const double size : {sizes.major.max_mm, sizes.major.min_mm}) {
-        if (!std::isnan(size)) {
-            return size;
-        }
-    }
-    return sizes.pitch.max_mm;
+/// The length that is assumed where none is given: the nominal diameter.
+double assumed_engagement_mm(const ThreadPart& part) {
+    const Thread* const thread = std::get_if<Thread>(&part.thread);
+    return thread != nullptr ? thread->diameter_mm() : std::get<FormThread>(part.thread).diameter_mm();
 }
 
 /// Columns of fits for many pairs of designations.
@@ -304,7 +297,7 @@ py::dict fit_columns(const std::vector<std::string>& external, const std::vector
         Status status = males.limits(row, {}, part, limits, reason);
         if (status.ok()) {
             request.external = limits->sizes;
-            request.assumed_engagement_mm = assumed_engagement_mm(*part, limits->sizes);
+            request.assumed_engagement_mm = assumed_engagement_mm(*part);
             const Thread* const thread = std::get_if<Thread>(&part->thread);
             request.engagement_mm =
                 thread != nullptr && std::isnan(number(4, row)) ? thread->engagement_mm() : number(4, row);

@@ -3900,6 +3900,7 @@ def strength_answer(
     factor_of_safety: float | None = None,
 ) -> StrengthAnswer: ...
 def sized_strength_answer(
+    diameter_mm: float,
     external: FitPart,
     internal: FitPart,
     external_strength: PartStrength,

@@ -534,6 +534,7 @@ def _sized(outer: FormLimits, inner: FormLimits, film: BuildUp, base_film: Build
         "internal": inner if base_film.bare else coated_limits(inner, base_film),
     }
     return {
+        "diameter_mm": outer.thread.diameter_mm,
         "external_cut": cut["external"],
         "internal_cut": cut["internal"],
         "external_part": cut["external"].part(film),

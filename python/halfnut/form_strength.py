@@ -243,7 +243,7 @@ def form_strength(
     overlap_mm = length(engagement, "engagement").mm
     if not 0 <= friction[0] <= friction[1] <= 1:
         raise _core.DomainError(f"friction must rise from 0 to 1, got {friction}")
-    diameter_mm = male.diameter_mm
+    diameter_mm = male.thread.diameter_mm
     own = part_strength(
         "external",
         external_alloy,
@@ -270,6 +270,7 @@ def form_strength(
     catalogue = active()
     bare = _core.BuildUp(0.0, 0.0)
     answer = _core.sized_strength_answer(
+        diameter_mm,
         male.part(bare),
         female.part(bare),
         _core.PartStrength("external", own.tensile_mpa, own.yield_mpa, own.shear_mpa),

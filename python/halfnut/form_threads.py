@@ -140,6 +140,11 @@ class FormLimits(PlainThread, Record):
         out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence", "thread"}}
         return {"thread": str(self.thread), **out}
 
+    @property
+    def diameter_mm(self) -> float:
+        """Nominal."""
+        return self.thread.diameter_mm
+
     def _native(self, size_mm: float) -> float:
         # back to the places that the standard has: 25.4 over and back leaves a last bit
         return round(size_mm / MM_PER_INCH, 9) if self.unit == "in" else size_mm

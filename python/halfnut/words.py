@@ -104,6 +104,9 @@ CAUTIONS: dict[str, str] = {
     "form_no_classes": "judged against this class alone: of this form no other is tried",
     "taper_pipe_seal": "the thread seals only with a sealant; piping that holds pressure, gas or fuel follows its own "
     "code and is tested",
+    # tapers
+    "holding_taper_blue": "the angle decides whether it holds: prove it with blue in a gauge or a known socket, "
+    "bearing over most of its length and hardest at the large end, before the last cut",
     # plain holes and shafts
     "fit_memory": "a limit of this class is recalled, not read in print: check it before a part depends on it",
     "fit_press": "parts that interfere are stressed by it, and a press or heat is needed to join them: reckon hoop "

@@ -1,7 +1,8 @@
 """Trapezoidal, Acme, pipe and Whitworth threads a second time, from the formulas of their standards.
 
 It reads no table of the package under test and imports nothing of it. Where a table leaves its formula the cell is
-listed. Position c follows no formula that is known, and is not here.
+listed. Position c of trapezoidal threads and the pitch tolerances of ISO 228 follow no formula that is known; of
+position c a regularity is here, which a mistyped cell would break and which proves nothing else.
 """
 
 from __future__ import annotations
@@ -121,4 +122,92 @@ def npt(d: float, tpi: float, hand: float, wrench: int) -> dict[str, float]:
     }
 
 
-__all__ = ["acme", "npt", "trapezoidal", "whitworth_basic"]
+# Centralizing classes, x sqrt D: major tolerance of the screw, clearance at the nut's major diameter, its tolerance.
+ACME_C = {"2": (0.0035, 0.001, 0.0035), "3": (0.0015, 0.001, 0.0035), "4": (0.001, 0.001, 0.002)}
+
+
+def acme_centralizing(d: float, tpi: float, name: str, internal: bool) -> dict[str, float]:
+    """Limits of an Acme centralizing thread, in: they meet at the major diameter, where the general ones clear."""
+    p, root = 1 / tpi, math.sqrt(d)
+    screw_major, clearance, nut_major = ACME_C[name[0]]
+    out = acme(d, tpi, name, internal)
+    if internal:
+        out |= {"major_min": d + clearance * root, "major_max": d + (clearance + nut_major) * root}
+        return out | {"minor_min": d - 0.9 * p, "minor_max": d - 0.85 * p}
+    return out | {"major_min": d - screw_major * root}
+
+
+def whitworth_t(d: float, p: float, length: float) -> float:
+    return float(0.002 * d ** (1 / 3) + 0.003 * length**0.5 + 0.005 * p**0.5)
+
+
+WHITWORTH = {"close": (D(2) / 3, 0, 0.013), "medium": (D(1), 0.3, 0.02), "free": (D(3) / 2, 0.3, 0.02)}
+
+
+def whitworth(
+    d: float, tpi: float, name: str, internal: bool, fine: bool, length: float | None = None
+) -> dict[str, float]:
+    """Limits of BSW and BSF, in, one diameter engaged unless a length is given."""
+    p = 1 / tpi
+    factor, share, by_root = WHITWORTH[name]
+    t = float(factor) * whitworth_t(d, p, length or d)
+    pitch, minor = whitworth_basic(d, p)
+    if internal:
+        more = 0.004 if tpi >= 26 else 0.005 if tpi >= 22 else 0.007
+        return {
+            "major_min": d,
+            "pitch_max": pitch + t,
+            "pitch_min": pitch,
+            "minor_max": minor + 0.2 * p + more,
+            "minor_min": minor,
+        }
+    of = (0.25, 1 / (26 if fine else 20)) if d < 0.25 else (d, p)
+    a = 0.0 if d > 0.75 else share * whitworth_t(*of, length or of[0])
+    root = math.sqrt(p)
+    return {
+        "major_max": d - a,
+        "major_min": d - a - t - 0.01 * root,
+        "pitch_max": pitch - a,
+        "pitch_min": pitch - a - t,
+        "minor_max": minor - a,
+        "minor_min": minor - a - t - by_root * root,
+    }
+
+
+def pipe_minor_um(tpi: int) -> int:
+    """Tolerance of the minor diameter of ISO 228: that of a Whitworth nut, to 0.0001 in, then to 1 um; halves up."""
+    more = D("0.004") if tpi >= 26 else D("0.007")
+    inch = (D("0.2") / tpi + more).quantize(D("0.0001"))
+    return math.floor(inch * 25400 + D("0.5"))
+
+
+GAUGE_LENGTHS_IN = {"1/16": D(5) / 32, "1/8": D(5) / 32, "1/4": D("4.5") / 19, "3/8": D(1) / 4, "1/2": D("4.5") / 14}
+GAUGE_LENGTHS_IN |= {"3/4": D(3) / 8, "1": D("4.5") / 11, "1 1/4": D(1) / 2, "1 1/2": D(1) / 2, "2": D(5) / 8}
+GAUGE_LENGTHS_IN |= {"2 1/2": D(11) / 16, "3": D(13) / 16, "4": D(1), "5": D(9) / 8, "6": D(9) / 8}
+"""Of BS 21, before it was metric, recalled."""
+
+
+def gauge_length_mm(size: str) -> float:
+    """Of ISO 7-1, to 0.1 mm, halves up."""
+    return math.floor(GAUGE_LENGTHS_IN[size] * D("254") + D("0.5")) / 10
+
+
+def position_c_um(es_e: int) -> int:
+    """Position c as the series' number a factor of two, twelve steps, above position e."""
+    return int(SERIES[SERIES.index(es_e) + 12])
+
+
+POSITION_C_DEPARTS = {1.5: 140, 2: 150, 12: 335}
+
+
+__all__ = [
+    "acme",
+    "acme_centralizing",
+    "gauge_length_mm",
+    "npt",
+    "pipe_minor_um",
+    "position_c_um",
+    "trapezoidal",
+    "whitworth",
+    "whitworth_basic",
+]

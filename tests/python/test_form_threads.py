@@ -192,6 +192,96 @@ def test_every_acme_size_agrees_with_the_formulas(name: str, side: str) -> None:
     assert compared == (46 if name == "2G" else 23)
 
 
+@pytest.mark.parametrize("name", ["2C", "3C", "4C"])
+@pytest.mark.parametrize("side", ["external", "internal"])
+def test_every_centralizing_acme_size_agrees_with_the_formulas(name: str, side: str) -> None:
+    compared = 0
+    for row in form_threads.form_series("Acme"):
+        found = form_threads.form_limits(f"{row['size']}-{row['tpi']:g} Acme-{name}", side)
+        wanted = oracle.acme_centralizing(row["diameter"], row["tpi"], name, side == "internal")
+        for key, value in wanted.items():
+            assert getattr(found, f"{key}_mm") / 25.4 == pytest.approx(value, abs=5.1e-5), (row["size"], key)
+        compared += 1
+    assert compared == 23
+
+
+RECALLED_CENTRALIZING = {
+    ("1/2-10", "external", "major"): (0.5000, 0.4975),
+    ("1/2-10", "internal", "major"): (0.5032, 0.5007),
+    ("1/2-10", "internal", "minor"): (0.4150, 0.4100),
+    ("1-5", "external", "major"): (1.0000, 0.9965),
+    ("1-5", "internal", "major"): (1.0045, 1.0010),
+    ("1-5", "internal", "minor"): (0.8300, 0.8200),
+}
+"""Machinery's Handbook, table of class 2C limits, recalled: a memory beside a memory."""
+
+
+def test_recalled_centralizing_limits_agree() -> None:
+    for (size, side, name), wanted in RECALLED_CENTRALIZING.items():
+        found = form_threads.form_limits(f"{size} Acme-2C", side)
+        got = [round(getattr(found, f"{name}_{end}"), 4) for end in ("max", "min")]
+        assert got == list(wanted), (size, side, name)
+
+
+@pytest.mark.parametrize("name", ["close", "medium", "free"])
+@pytest.mark.parametrize("side", ["external", "internal"])
+@pytest.mark.parametrize("length", [None, 0.4])
+def test_every_whitworth_size_agrees_with_the_formulas(name: str, side: str, length: float | None) -> None:
+    compared = 0
+    for form in ("BSW", "BSF"):
+        for row in form_threads.form_series(form):
+            engagement = None if length is None else hn.inch(length)
+            found = form_threads.form_limits(f"{row['size']}-{row['tpi']:g} {form}-{name}", side, engagement=engagement)
+            internal = side == "internal"
+            wanted = oracle.whitworth(row["diameter"], row["tpi"], name, internal, form == "BSF", length)
+            for key, value in wanted.items():
+                assert getattr(found, f"{key}_mm") / 25.4 == pytest.approx(value, abs=5.3e-5), (row["size"], key)
+            compared += 1
+    assert compared == WHITWORTH_SIZES
+
+
+WHITWORTH_SIZES = 43
+
+
+def test_pipe_tolerances_are_what_formulas_there_are_give() -> None:
+    """Minor diameters by the rule of Whitworth nuts; for the pitch tolerance no formula is known."""
+    compared = 0
+    for row in form_threads.form_series("G"):
+        inner = form_threads.form_limits(f"G{row['size']}", "internal")
+        assert round((inner.minor_max_mm - inner.minor_min_mm) * 1000) == oracle.pipe_minor_um(int(row["tpi"]))
+        a, b = (form_threads.form_limits(f"G{row['size']} {each}", "external") for each in "AB")
+        t = inner.pitch_max_mm - inner.pitch_min_mm
+        assert a.pitch_max_mm - a.pitch_min_mm == pytest.approx(t, abs=1e-9)
+        assert b.pitch_max_mm - b.pitch_min_mm == pytest.approx(2 * t, abs=1e-9)
+        assert a.pitch_max_mm == inner.pitch_min_mm
+        assert a.major_max_mm - a.major_min_mm == pytest.approx(2 * t, abs=1e-9)
+        compared += 1
+    assert compared == PIPES
+
+
+PIPES = 24
+
+
+def test_gauge_lengths_are_the_inch_fractions_they_come_from() -> None:
+    table = form_threads.form_series("R")
+    for row in table:
+        found = hn.taper_pipe(f"R{row['size']}")
+        assert found.hand_engagement_mm == oracle.gauge_length_mm(row["size"]), row["size"]
+        p = 25.4 / row["tpi"]
+        turns = float(oracle.GAUGE_LENGTHS_IN[row["size"]]) * row["tpi"]
+        # a length rounded to 0.1 mm is off its turns by half of that
+        assert found.hand_turns == pytest.approx(turns, abs=0.0501 / p)
+    assert len(table) == 15
+
+
+def test_position_c_keeps_its_regularity() -> None:
+    departs = {}
+    for row in catalogue.rows("threads/trapezoidal_pitches"):
+        if oracle.position_c_um(int(-row["es_e_um"])) != -row["es_c_um"]:
+            departs[row["pitch_mm"]] = -row["es_c_um"]
+    assert departs == oracle.POSITION_C_DEPARTS
+
+
 def test_whitworth_forms_are_the_triangle_with_its_sixths() -> None:
     compared = 0
     for form in ("G", "BSW", "BSF"):
@@ -342,6 +432,16 @@ def test_lead_screws_hold_or_run() -> None:
         assert form_threads.screw_efficiency(lead, d2, half, f) == pytest.approx(
             lead / (2 * math.pi * torque), rel=1e-9
         )
+
+
+def test_small_whitworth_bolts_have_an_allowance() -> None:
+    for text, allowed in (("1/4 BSW", True), ("3/4 BSF", True), ("7/8 BSW", False), ("1/4-20 BSW-close", False)):
+        found = form_threads.form_limits(text, "external")
+        assert (found.allowance_mm > 0) is allowed, text
+    quarter, eighth = (form_threads.form_limits(f"{size} BSW", "external") for size in ("1/4", "1/8"))
+    assert eighth.allowance_mm == pytest.approx(quarter.allowance_mm)
+    assert quarter.major_max == pytest.approx(0.2488, abs=5e-5)
+    assert quarter.diameter_mm == 6.35
 
 
 def test_whitworth_tolerance_grows_with_the_engagement() -> None:

@@ -142,7 +142,7 @@ def test_every_standard_size_is_found_from_the_middle_of_its_limits():
     # of one crest and pitch, told by the flank angle alone (regression: how many sizes of our own tables)
     told = Counter((_form(a), side, _form(b)) for a, side, b in behind[False] - behind[True])
     assert told == {
-        ("BSF", "external", "UN"): 9,
+        ("BSF", "external", "UN"): 10,
         ("BSF", "internal", "UN"): 1,
         ("BSW", "external", "UN"): 17,
         ("G", "internal", "UN"): 1,

@@ -206,7 +206,7 @@ Status Maker::pair(std::size_t index, AdjusterEndAnswer& out, SizedPair& pair) {
     const AdjusterEnd& end = request_.ends[index];
     if (end.sized) {
         pair = *end.sized;
-        out.sizes = strength_sizes(pair.external, pair.internal);
+        out.sizes = strength_sizes(pair.diameter_mm, pair.external, pair.internal);
         return {};
     }
     const Thread external = end.external.part(Side::external);
@@ -221,7 +221,8 @@ Status Maker::pair(std::size_t index, AdjusterEndAnswer& out, SizedPair& pair) {
         }
         return status;
     }
-    pair = {.external = fit_part(external, out.external_cut),
+    pair = {.diameter_mm = external.diameter_mm(),
+            .external = fit_part(external, out.external_cut),
             .internal = fit_part(internal, out.internal_cut),
             .external_name = format_thread(external),
             .internal_name = format_thread(internal)};

@@ -757,19 +757,32 @@ class Limiter {
         if (row == nullptr) {
             return refuse(fmt::format("Whitworth threads have no class {}", class_));
         }
-        const double length = std::isnan(engagement_) ? d_ : engagement_;
+        const auto tolerance = [&](double d, double p) {
+            const double length = std::isnan(engagement_) ? d : engagement_;
+            return 0.002 * std::cbrt(d) + 0.003 * std::sqrt(length) + 0.005 * std::sqrt(p);
+        };
         const double root_p = std::sqrt(p_);
-        const double t = row->factor * (0.002 * std::cbrt(d_) + 0.003 * std::sqrt(length) + 0.005 * root_p);
+        const double t = row->factor * tolerance(d_, p_);
         note(rule::whitworth_tolerance, catalogue_.whitworth_classes, *row);
         out_.evidence.note(kEverySize, rule::whitworth_limits);
         out_.pitch_tolerance = t;
         if (external_) {
-            set(kMajorMax, d_);
-            set(kMajorMin, d_ - t - 0.01 * root_p);
-            set(kPitchMax, pitch_);
-            set(kPitchMin, pitch_ - t);
-            set(kMinorMax, minor_);
-            set(kMinorMin, minor_ - t - 0.013 * root_p);
+            // below 1/4 in that of the series' 1/4 in size, above 3/4 in none
+            constexpr double kLeast = 0.25;
+            constexpr double kMost = 0.75;
+            constexpr double kCoarse = 20.0;
+            constexpr double kFine = 26.0;
+            const bool small = d_ < kLeast - 1e-9;
+            const double of_p = !small ? p_ : 1.0 / (thread_.form == "BSW" ? kCoarse : kFine);
+            out_.allowance = d_ > kMost + 1e-9 ? 0.0 : row->allowance * tolerance(small ? kLeast : d_, of_p);
+            const double a = out_.allowance;
+            out_.evidence.note(kPitchFigure, rule::whitworth_allowance);
+            set(kMajorMax, d_ - a);
+            set(kMajorMin, d_ - a - t - 0.01 * root_p);
+            set(kPitchMax, pitch_ - a);
+            set(kPitchMin, pitch_ - a - t);
+            set(kMinorMax, minor_ - a);
+            set(kMinorMin, minor_ - a - t - row->minor_p * root_p);
             return {};
         }
         const double tpi = 1.0 / p_;

@@ -321,9 +321,9 @@ StrengthSizes strength_sizes(const Thread& external, const ThreadLimits& externa
     return out;
 }
 
-StrengthSizes strength_sizes(const FitPart& external, const FitPart& internal) {
+StrengthSizes strength_sizes(double diameter_mm, const FitPart& external, const FitPart& internal) {
     StrengthSizes out;
-    out.diameter_mm = external.major.max_mm;
+    out.diameter_mm = diameter_mm;
     out.pitch_mm = external.pitch_mm;
     out.starts = external.starts;
     out.half_angle_deg = external.half_angle_deg;

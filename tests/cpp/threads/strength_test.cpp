@@ -245,7 +245,7 @@ TEST(Strength, FlanksWithoutPublishedFactorsTakeTheirBounds) {
     nut.pitch = {14.0, 14.355};
     nut.minor = {12.0, 12.375};
     StrengthRequest request;
-    request.sizes = strength_sizes(screw, nut);
+    request.sizes = strength_sizes(16.0, screw, nut);
     EXPECT_NEAR(request.sizes.external_root_min_mm, 11.5 - 0.265, 1e-12);
     EXPECT_NEAR(request.sizes.internal_root_max_mm, 16.5 + 0.355, 1e-12);
     request.external.tensile_mpa = 600.0;

@@ -184,7 +184,8 @@ struct AdjusterMaterial {
 
 /// A pair of threads by their sizes, of a form beside ISO metric and Unified.
 struct SizedPair {
-    FitPart external;  ///< to cut to, before coating; with its build-up
+    double diameter_mm = kNaN;  ///< nominal
+    FitPart external;           ///< to cut to, before coating; with its build-up
     FitPart internal;
     std::string external_name;
     std::string internal_name;
@@ -390,7 +391,7 @@ struct AdjusterEndAnswer {
     double nut_least_mm = kNaN;     ///< thickness at which its thread bears preload_max_n and the push
     double nut_rule_mm = kNaN;      ///< half the diameter
     double preload_change_n_k = kNaN;
-    ThreadLimits external_cut;     ///< to cut to, before coating; empty of a sized pair
+    ThreadLimits external_cut;  ///< to cut to, before coating; empty of a sized pair
     ThreadLimits internal_cut;
     double half_angle_deg = 30.0;
     StrengthSizes sizes;

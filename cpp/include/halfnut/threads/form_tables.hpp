@@ -107,6 +107,8 @@ struct TaperPipeRow {
 struct WhitworthClassRow {
     std::string_view name;  ///< "close", "medium", "free"
     double factor = 0;      ///< of the tolerance T
+    double allowance = 0;   ///< of an external thread to 3/4 in, a share of T of the medium class
+    double minor_p = 0;     ///< of an external thread's minor tolerance: beside T, times the root of P
     SourceId source;
 };
 
@@ -230,8 +232,10 @@ struct Schema<threads::WhitworthClassRow> {
     using Row = threads::WhitworthClassRow;
     static constexpr std::string_view table = "threads/whitworth_classes";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("name", &Row::name), required("factor", &Row::factor),
-                                               required("source", &Row::source)};
+    static constexpr auto columns =
+        std::tuple{required("name", &Row::name), required("factor", &Row::factor),
+                   required("allowance", &Row::allowance), required("minor_p", &Row::minor_p),
+                   required("source", &Row::source)};
 };
 
 }  // namespace halfnut

@@ -50,12 +50,13 @@ struct StrengthSizes {
 [[nodiscard]] StrengthSizes strength_sizes(const Thread& external, const ThreadLimits& external_limits,
                                            const ThreadLimits& internal_limits);
 
-/// Sizes from those of both parts, for a form beside ISO metric and Unified.
+/// Sizes from those of both parts and the nominal diameter, for a form beside ISO metric and Unified.
 ///
 /// Notes
 ///   1) A root whose far limit no standard sets lies as much deeper than its near one as the pitch diameter
 ///      may: the flanks of one tool move together. NaN where there is neither limit.
-[[nodiscard]] StrengthSizes strength_sizes(const FitPart& external, const FitPart& internal);
+[[nodiscard]] StrengthSizes strength_sizes(double diameter_mm, const FitPart& external,
+                                           const FitPart& internal);
 
 struct StrengthRequest {
     StrengthSizes sizes;
@@ -251,8 +252,8 @@ struct ThreadStrength {
 ///      factor is carried on, with a caution.
 ///   3) The published factors are of 60 degree threads. For another angle the curve of the dilation factor is
 ///   a
-///      bound, since a flatter flank spreads its nut less, and the least published bending factor is taken for
-///      both parts.
+///      bound, since a flatter flank spreads its nut less, and the least published bending factor is taken
+///      for both parts.
 ///   4) A tension member's yield counts in bears_n, a thread's shear yield does not: threads share the load
 ///   as
 ///      they yield, so they are held to breaking and the factor of safety.
