@@ -49,6 +49,7 @@ if TYPE_CHECKING:
     from halfnut.plain_threads import plain_thread
     from halfnut.planning import Plan, plan
     from halfnut.special import groove, helix, ramp, saw, taper
+    from halfnut.tapers import holding_taper
     from halfnut.thread_fits import cut_to_suit, fit
     from halfnut.thread_strength import galling, minimum_strength, tighten
     from halfnut.threads import Thread, ThreadLimits
@@ -80,6 +81,7 @@ _HOMES = {
     "groove": "special",
     "helix": "special",
     "hold": "holding",
+    "holding_taper": "tapers",
     "identify_thread": "found_threads",
     "inch": "units",
     "judge": "gauging",
@@ -155,6 +157,7 @@ __all__ = [
     "groove",
     "helix",
     "hold",
+    "holding_taper",
     "identify_thread",
     "inch",
     "judge",

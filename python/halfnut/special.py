@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from halfnut._core import DomainError, Evidence
+from halfnut._core import DomainError, Evidence, Length
 from halfnut.cutting import (
     Cut,
     centre_feed_mm_min,
@@ -21,6 +21,7 @@ from halfnut.cutting import (
 from halfnut.material import Alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH
+from halfnut.tapers import holding_taper
 from halfnut.units import length as read_length
 from halfnut.words import caution
 
@@ -83,8 +84,8 @@ class Taper(Record):
 def taper(
     alloy: str | Alloy,
     large: Any,
-    small: Any,
-    length: Any,
+    small: Any = None,
+    length: Any = None,
     *,
     between_centres: Any = None,
     machine: Any = None,
@@ -98,7 +99,8 @@ def taper(
     alloy, machine, tool
         As for `turn`.
     large, small, length : str or Length
-        Diameters at the two ends and the distance between them along the axis.
+        Diameters at the two ends and the distance between them along the axis; or `large` alone is a self-holding taper
+        by its name, such as ``"morse 3"``, and `length` another than that of its table.
     between_centres : str or Length, optional
         Of the whole work, for setting over the tailstock.
     **how
@@ -113,10 +115,22 @@ def taper(
     ------
     DomainError
         A small end that is not below the large one, a number out of its range.
+    NotTabulatedError
+        `small` left out, and no taper of the name.
 
     >>> round(taper("1018", "30 mm", "20 mm", "50 mm").angle_deg, 4)
     5.7106
+    >>> round(taper("1018", "morse 2").taper_per_foot_in, 5)
+    0.59941
     """
+    if small is None:
+        cone = holding_taper(str(large), length=length)
+        scale = MM_PER_INCH if cone.unit == "in" else 1.0
+        large, small, length = (
+            Length(size / scale, cone.unit) for size in (cone.large_mm, cone.small_mm, cone.length_mm)
+        )
+    elif length is None:
+        raise DomainError("length is needed beside large and small")
     big, little, along = read_length(large, "large"), read_length(small, "small"), read_length(length, "length")
     if little.mm >= big.mm:
         raise DomainError(f"small must be below large, {big}, got {little}")

@@ -57,6 +57,7 @@ struct Catalogue {
     std::span<const fits::IsoDeviationRow> iso_fundamental_deviations;
     std::span<const fits::AnsiFitRow> ansi_fits;
     std::span<const fits::PreferredFitRow> preferred_fits;
+    std::span<const fits::HoldingTaperRow> holding_tapers;
     std::span<const threads::IsoDeviationRow> iso_deviations;
     std::span<const threads::IsoExternalMajorRow> iso_external_major;
     std::span<const threads::IsoInternalMinorRow> iso_internal_minor;
@@ -122,6 +123,7 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::iso_fundamental_deviations,
     &Catalogue::ansi_fits,
     &Catalogue::preferred_fits,
+    &Catalogue::holding_tapers,
     &Catalogue::iso_deviations,
     &Catalogue::iso_external_major,
     &Catalogue::iso_internal_minor,

@@ -50,6 +50,19 @@ struct PreferredFitRow {
     SourceId source;
 };
 
+/// A self-holding taper.
+struct HoldingTaperRow {
+    std::string_view series;  ///< "morse", "metric"
+    double size = 0;
+    std::string_view unit;
+    double large = 0;     ///< at the gauge plane, mm or in
+    double small = 0;     ///< as tabulated, a length from there
+    double length = 0;    ///< mm or in
+    double per_foot = 0;  ///< on the diameter, in
+    SourceId source;
+    std::string_view note;
+};
+
 }  // namespace halfnut::fits
 
 namespace halfnut {
@@ -100,6 +113,19 @@ struct Schema<fits::PreferredFitRow> {
     static constexpr auto columns =
         std::tuple{required("fit", &Row::fit), required("basis", &Row::basis), required("name", &Row::name),
                    required("source", &Row::source)};
+};
+
+template <>
+struct Schema<fits::HoldingTaperRow> {
+    using Row = fits::HoldingTaperRow;
+    static constexpr std::string_view table = "fits/self_holding_tapers";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns =
+        std::tuple{required("series", &Row::series),     required("size", &Row::size),
+                   required("unit", &Row::unit),         required("large", &Row::large),
+                   required("small", &Row::small),       required("length", &Row::length),
+                   required("per_foot", &Row::per_foot), required("source", &Row::source),
+                   optional("note", &Row::note)};
 };
 
 }  // namespace halfnut
