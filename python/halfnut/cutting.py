@@ -1649,8 +1649,7 @@ def tap(
     >>> tap("6061-T6", "M6", depth="12 mm").feed_mm_rev
     1.0
     """
-    from halfnut.form_holes import tapers
-    from halfnut.form_threads import FormThread
+    from halfnut.form_threads import FormThread, tapers
     from halfnut.form_threads import thread as read_thread
 
     found = read_thread(thread)

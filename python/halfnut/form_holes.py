@@ -13,13 +13,13 @@ from typing import Any
 from halfnut import _core, hole_sizes
 from halfnut._core import DomainError, Evidence, FormThread, Thread
 from halfnut.catalogue import active
-from halfnut.form_threads import form_limits, form_thread, is_form, taper_pipe
+from halfnut.form_threads import form_limits, form_thread, is_form, taper_pipe, tapers
 from halfnut.hole_sizes import BlindHole, TappingHole, drill_set
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
 from halfnut.words import LOAD, caution
 
-__all__ = ["FormHole", "TaperHole", "blind_hole", "form_hole", "taper_depth_mm", "tapers", "tapping_hole"]
+__all__ = ["FormHole", "TaperHole", "blind_hole", "form_hole", "taper_depth_mm", "tapping_hole"]
 
 _SHARE = 0.75
 _LEAD_SCREWS = {"Tr", "Acme", "Stub Acme"}
@@ -111,11 +111,6 @@ class TaperHole(Record):
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += [f"caution: {item}" for item in self.cautions]
         return [*out, LOAD]
-
-
-def tapers(thread: FormThread) -> bool:
-    """Whether it is a taper thread, which has a gauge plane and no limits."""
-    return thread.form in {"NPT", "R"} and thread.prefix != "Rp"
 
 
 def _largest(names: list[str], sizes: list[float], most_mm: float, what: str) -> tuple[str, float]:

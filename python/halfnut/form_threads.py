@@ -41,6 +41,7 @@ __all__ = [
     "screw_efficiency",
     "taper_pipe",
     "taper_pipe_columns",
+    "tapers",
     "thread",
 ]
 
@@ -84,6 +85,15 @@ def form_thread(text: str | FormThread) -> FormThread:
     ('Tr40x14(P7)LH-7e', 20.955)
     """
     return text if isinstance(text, FormThread) else _core.parse_form_thread(text, active())
+
+
+def tapers(thread: FormThread) -> bool:
+    """Whether it is a taper thread, which has a gauge plane and no limits.
+
+    >>> tapers(form_thread("1/2-14 NPT")), tapers(form_thread("Rp1/2"))
+    (True, False)
+    """
+    return thread.form in {"NPT", "R"} and thread.prefix != "Rp"
 
 
 def thread(text: str | Thread | FormThread) -> Thread | FormThread:

@@ -19,7 +19,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits
-from halfnut.form_threads import FormLimits, form_thread, is_form, taper_pipe
+from halfnut.form_threads import FormLimits, form_thread, is_form, taper_pipe, tapers
 from halfnut.gauging import pitch_error_equivalent_mm
 from halfnut.machines import Machine, lathe, positions_text
 from halfnut.plain_threads import PlainThread
@@ -431,7 +431,7 @@ class _Wanted:
 def _wanted(lead: Any) -> _Wanted:
     if isinstance(lead, FormThread) or is_form(lead):
         form = lead.thread if isinstance(lead, FormLimits) else form_thread(lead)
-        if form.form in {"NPT", "R"}:
+        if tapers(form):
             return _of_taper(form)
     if isinstance(lead, ThreadLimits | PrecoatLimits | PlainThread):
         return _of_thread(thread_part(lead))

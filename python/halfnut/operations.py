@@ -716,7 +716,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
     if not isinstance(thread, FormThread):
         limits = _limits_to_cut(work, thread, None)
         hole_said = _tap_hole_remarks(work, step, thread, limits)
-    elif form_holes.tapers(thread):
+    elif form_threads.tapers(thread):
         limits = form_threads.taper_pipe(thread)
         hole_said = _taper_hole_remarks(work, step, thread, limits)
     else:

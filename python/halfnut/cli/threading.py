@@ -30,7 +30,7 @@ def thread(designation: str, side: str | None, engagement: str | None, as_json: 
     part = {"outside": "external", "inside": "internal", None: None}[side]
     if form_threads.is_form(designation):
         form = form_threads.form_thread(designation)
-        if form.form in {"NPT", "R"}:
+        if form_threads.tapers(form):
             if side is not None or engagement is not None:
                 raise click.UsageError("--side and --engagement say nothing about a taper pipe thread")
             show(form_threads.taper_pipe(form), as_json, evidence=evidence)
