@@ -125,10 +125,12 @@ inline double power_of(double x, double y) noexcept {
 /// Logarithm and power of two as a formula takes them for a number of which nothing is known, and for those
 /// of a block, which are ordinary. Both give the same bits.
 struct AnyNumber {
+    static constexpr bool any = true;
     static double log2(double x) noexcept { return finite_log2_of(x); }
     static double exp2(double x) noexcept { return exp2_of(x); }
 };
 struct OrdinaryNumber {
+    static constexpr bool any = false;
     static double log2(double x) noexcept { return log2_of_normal(x); }
     static double exp2(double x) noexcept { return exp2_of_near(x); }
 };

@@ -230,6 +230,13 @@ class Worker {
     }
 
     void operator()(std::size_t first, std::size_t last) {
+        for (std::size_t row = first; row < last; row += kBlockRows) {
+            block(row, std::min(row + kBlockRows, last));
+        }
+    }
+
+   private:
+    void block(std::size_t first, std::size_t last) {
         if (!call_.all_alone) {
             ordinary(first, last - first);
         }
@@ -240,7 +247,6 @@ class Worker {
         }
     }
 
-   private:
     static double or_usual(const Input& input, double given) { return given == given ? given : input.usual; }
 
     void alone(std::size_t row) {
@@ -309,7 +315,7 @@ class Worker {
             double* const column = call_.out.figures[figure_place(name)];
             return column == nullptr ? here.data() : column + first;
         };
-        block.depth = own("depth_mm", own_depth_);
+        depth_to_ = own("depth_mm", own_depth_);
         block.chosen_rpm = own("spindle_rpm", own_rpm_);
         block.chosen_feed = own("feed_mm_rev", own_feed_);
         block.cautions = call_.out.cautions == nullptr ? own_cautions_.data() : call_.out.cautions + first;
@@ -372,9 +378,12 @@ class Worker {
             for (std::size_t i = 0; i < rows; ++i) {
                 b.places[i] = call_.first_cells[b.places[i]];
             }
-            std::copy_n(b.asked_depth, rows, b.depth);
         } else {
             find_among_edges(rows);
+        }
+        b.depth = open_depths_ ? depth_to_ : b.asked_depth;
+        if (!open_depths_ && depth_to_ != own_depth_.data()) {
+            std::copy_n(b.asked_depth, rows, depth_to_);
         }
         // What only some calls need.
         const auto copy = [&](bool needed, Row& to, double CaseNumbers::* member) {
@@ -410,11 +419,11 @@ class Worker {
                 const Usual& usual = call_.usuals[place];
                 depth = depth == depth ? depth : std::min(usual.depth, b.diameter[i] / 8.0);
                 feed = feed == feed ? feed : usual.feed;
+                depth_to_[i] = depth;
             }
             b.places[i] =
                 cells[side.first + edges_below<DepthLevels>(side.depths.data(), depth) * side.across +
                       edges_below<FeedLevels>(side.feeds.data(), feed)];
-            b.depth[i] = depth;
         }
     }
 
@@ -518,6 +527,7 @@ class Worker {
     std::array<std::int32_t, kBlockRows> alloys_{};
     std::array<std::int32_t, kBlockRows> tools_{};
     Row all_depth_{};
+    double* depth_to_ = nullptr;
     bool open_depths_ = false;  // some depth was not given
     std::array<Row, kCutFigures.size()> scratch_{};
     Row own_depth_{};
@@ -694,8 +704,15 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
     }
     call.all_alone =
         !ordinary_call(call) || call.depth_edges > Steps::kNear || call.feed_edges > Steps::kNear;
-    const std::size_t serial = call.all_alone ? kSerialLookUps : kSerialRows;
-    run_blocks(rows, workers_for(rows, serial, setting.workers), kBlockRows, [&] { return Worker(call); });
+    const std::size_t workers =
+        workers_for(rows, call.all_alone ? kSerialLookUps : kSerialRows, setting.workers);
+    // Neighbouring blocks go to one worker, so that each reads and writes memory in long runs; a worker has
+    // several runs still, for one that is held up.
+    constexpr std::size_t kLongestRun = 32;
+    constexpr std::size_t kRunsEach = 4;
+    const std::size_t run =
+        std::clamp<std::size_t>(rows / (kBlockRows * workers * kRunsEach), 1, kLongestRun);
+    run_blocks(rows, workers, call.all_alone ? kBlockRows : run * kBlockRows, [&] { return Worker(call); });
 }
 
 }  // namespace halfnut::batch

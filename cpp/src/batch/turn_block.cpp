@@ -360,7 +360,8 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
     }
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
-        const SineCosine kappa = mean_entering(b.depth[i], b.nose[i], {b.sine[i], b.cosine[i]});
+        const SineCosine kappa =
+            mean_entering<OrdinaryNumber>(b.depth[i], b.nose[i], {b.sine[i], b.cosine[i]});
         b.mean_sine[i] = kappa.sine;
         b.mean_cosine[i] = kappa.cosine;
         chip_out[i] = b.chosen_feed[i] * kappa.sine;

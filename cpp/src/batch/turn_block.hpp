@@ -94,8 +94,8 @@ struct TurnBlock {
     const double* deflection_limit = nullptr;
     const double* approach = nullptr;
     const double* overrun = nullptr;
-    // Found or reckoned for every row; they stand in the caller's columns where those are wanted.
-    double* depth = nullptr;
+    const double* depth = nullptr;  // as asked for, or with the usual one
+    // Reckoned for every row; they stand in the caller's columns where those are wanted.
     double* chosen_rpm = nullptr;
     double* chosen_feed = nullptr;
     std::uint64_t* cautions = nullptr;

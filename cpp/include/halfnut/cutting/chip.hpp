@@ -49,14 +49,22 @@ inline double chip_thickness_mm(double feed_mm_rev, double entering_deg) {
 ///   kappa   sine and cosine of the straight edge's angle
 /// Returned
 ///   of the chord across the engaged edge; the straight edge's own for a sharp nose
-inline SineCosine mean_entering(double a_p, double r, SineCosine kappa) noexcept {
+template <class Numbers = AnyNumber>
+SineCosine mean_entering(double a_p, double r, SineCosine kappa) noexcept {
+    if constexpr (Numbers::any) {  // the same angle, of sizes whose squares can be told
+        constexpr double kFar = 0x1p500;
+        const double size = a_p + r;
+        const double scale = size < 1.0 / kFar ? kFar : size > kFar ? 1.0 / kFar : 1.0;
+        a_p *= scale;
+        r *= scale;
+    }
     const double nose = r * (1.0 - kappa.cosine);  // depth up to which only the nose cuts
     const bool curved = a_p <= nose;
-    const double along = r * kappa.sine * kappa.sine + (a_p - nose) * kappa.cosine;  // times sine
-    const double ratio = (curved ? 2.0 * r - a_p : along) / (curved ? a_p : a_p * kappa.sine);
-    const double square = curved ? ratio : ratio * ratio;  // of the cotangent
-    const double sine = 1.0 / std::sqrt(1.0 + square);
-    return {sine, std::sqrt(square) * sine};
+    const double straight = r * kappa.sine * kappa.sine + (a_p - nose) * kappa.cosine;  // along, by the sine
+    const double square = curved ? a_p * (2.0 * r - a_p) : straight * straight;
+    const double across = curved ? a_p : a_p * kappa.sine;
+    const double inverse = 1.0 / std::sqrt(across * across + square);
+    return {across * inverse, std::sqrt(square) * inverse};
 }
 
 /// Mean entering angle when the nose does much of the cutting: the direction of the chord across the
