@@ -402,7 +402,7 @@ def adjuster(
             end |= _sized(male, female, film, base_film)
             evidence += [item for item in (*male.evidence, *female.evidence) if item not in evidence]
             cautions += [each for each in (*male.cautions, *female.cautions) if each not in cautions]
-            cautions += [caution("form_strength_rules"), caution("adjuster_form_practice")]
+            cautions.append(caution("adjuster_form_practice"))
         end["outer"] = _material(base_metal, text["base_form"], evidence)
         end["nut"] = nut_material
         tube = middle == "tube"

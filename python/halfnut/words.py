@@ -128,8 +128,8 @@ CAUTIONS: dict[str, str] = {
     "adjuster_thin_wall": "less wall is left by a thread than the thread is deep",
     "adjuster_dilation_beyond": "an internal part is thinner than 1.4 diameters outside: nothing is published on how "
     "far it widens",
-    "adjuster_form_practice": "no standard of this thread form gives a length of engagement or a lock nut: the rule of "
-    "diameters is common practice, the rest is reckoned from its sizes",
+    "adjuster_form_practice": "no standard of this thread form gives a length of engagement, a lock nut or factors for "
+    "bending: practice, and bounds from 60 degree threads",
     "adjuster_runs": "the lead is steep: a load turns this thread by itself where friction is below {friction}: only "
     "the lock nut holds it",
     "adjuster_rotating": "a member that turns, shakes or feels loads that come and go fails by fatigue far below these "
