@@ -18,6 +18,8 @@ from halfnut.words import caution
 __all__ = ["HoldingTaper", "holding_taper"]
 
 _JARNO = range(2, 21)
+_STEEPEST = 0.1 + 1e-9
+"""On the diameter: its half angle is that of a friction of 0.05."""
 _INCHES_PER_FOOT = 12.0
 
 
@@ -113,6 +115,8 @@ def holding_taper(
     >>> round(found.large_mm, 3), round(found.angle_deg, 4)
     (23.825, 1.4377)
     """
+    if not isinstance(name, str):
+        raise DomainError(f"name must be a taper's name, such as 'morse 3' or '1:10', got {name!r}")
     title, unit, large_mm, length_mm, ratio, evidence = _found(name)
     if large is not None:
         if large_mm is not None:
@@ -139,6 +143,7 @@ def holding_taper(
     if not bar_mm > 0:
         raise DomainError(f"sine_bar must be > 0, got {sine_bar}")
     half = math.atan(ratio / 2)
+    steep = [caution("holding_taper_steep")] if ratio > _STEEPEST else []
     return HoldingTaper(
         name=title,
         unit=unit,
@@ -151,7 +156,7 @@ def holding_taper(
         setover_mm=setover,
         sine_stack_mm=bar_mm * math.sin(2 * half),
         sine_bar_mm=bar_mm,
-        cautions=(caution("holding_taper_blue"),),
+        cautions=(*steep, caution("holding_taper_blue")),
         evidence=(*evidence, *_core.rule_evidence([("angle_deg", "taper_angle")], active())),
     )
 

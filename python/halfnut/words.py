@@ -105,6 +105,7 @@ CAUTIONS: dict[str, str] = {
     "taper_pipe_seal": "the thread seals only with a sealant; piping that holds pressure, gas or fuel follows its own "
     "code and is tested",
     # tapers
+    "holding_taper_steep": "steeper than 1:10 a taper may let go under load: give it a drawbar",
     "holding_taper_blue": "the angle decides whether it holds: prove it with blue in a gauge or a known socket, "
     "bearing over most of its length and hardest at the large end, before the last cut",
     # plain holes and shafts

@@ -61,6 +61,16 @@ def test_settings_by_trigonometry() -> None:
     assert hn.taper("1018", "morse 3", length="2 in").taper_per_foot_in == pytest.approx(0.60235)
 
 
+def test_steep_tapers_do_not_hold_by_themselves() -> None:
+    steep, slight = (hn.holding_taper(name, large="40 mm", length="40 mm") for name in ("1:4", "1:10"))
+    assert [each.code for each in steep.cautions] == ["holding_taper_steep", "holding_taper_blue"]
+    assert [each.code for each in slight.cautions] == ["holding_taper_blue"]
+    # a taper holds while its half angle is below that of the friction
+    assert math.tan(math.radians(slight.angle_deg)) == pytest.approx(0.05)
+    with pytest.raises(hn.DomainError, match="such as 'morse 3'"):
+        hn.holding_taper(3)
+
+
 @pytest.mark.parametrize(
     ("name", "given", "error", "words"),
     [
