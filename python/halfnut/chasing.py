@@ -12,6 +12,7 @@ from halfnut._core import Evidence, chasing_depth_mm, compound_travel_mm, stoppi
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, thread_speed
 from halfnut.dials import lines_a_turn
+from halfnut.form_threads import TaperPipe
 from halfnut.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
 from halfnut.gears import GearTrain, gear_train
 from halfnut.machines import Machine, fastest_step, lathe
@@ -130,6 +131,8 @@ class Chasing(Record):
     """Change gears for the lead, where the lathe's file names its gears."""
     wire_mm: float | None
     """Of the wires, or of the balls of an internal thread."""
+    taper: TaperPipe | None
+    """Of a taper thread, whose diameters here are those in its gauge plane."""
     passes: tuple[ChasePass, ...]
     most_force_n: float | None
     """The greatest of the passes."""
@@ -140,10 +143,11 @@ class Chasing(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys; passes as a list of dictionaries."""
-        skip = {"evidence", "cut", "train"}
+        skip = {"evidence", "cut", "train", "taper"}
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name not in skip}
         out["passes"] = [vars(each) for each in self.passes]
         out["gears"] = None if self.train is None else self.train.gears
+        out["taper_setting_deg"] = None if self.taper is None else self.taper.compound_setting_deg
         out["assumed"] = list(self.assumed)
         out["cautions"] = [item.code for item in self.cautions]
         return out
@@ -159,19 +163,19 @@ class Chasing(Record):
     def steps(self) -> list[str]:
         """What to do at the lathe, in order."""
         inner = self.side == "internal"
-        out = [
-            f"{'Bore' if inner else 'Turn'} to {self._long(self.blank_mm)}, chamfer {self._long(self.chamfer_mm)} "
-            f"at 45 degrees{self._groove_words()}."
-        ]
+        out = self._blank_words()
+        square = "Set the tool square by a centre gauge."
+        if self.taper is not None:
+            square = "Set the tool square to the axis by a centre gauge, not to the taper."
         if self.compound_deg is not None:
             out.append(
                 f"Set the compound to {self.compound_marked_deg:g} on its scale, {self.compound_deg:g} degrees from "
-                "square to the work. Set the tool square by a centre gauge."
+                f"square to the work. {square}"
             )
         elif self.infeed == "alternating":
-            out.append("Set the compound along the work; it shifts the tool. Set the tool square by a centre gauge.")
+            out.append(f"Set the compound along the work; it shifts the tool. {square}")
         else:
-            out.append("Set the tool square by a centre gauge.")
+            out.append(square)
         ground = (
             f"round {self._long(self.nose_radius_mm)}"
             if self.nose_radius_mm
@@ -198,7 +202,7 @@ class Chasing(Record):
         stop = self.stop
         out.append(
             f"Touch the {'bore' if inner else 'blank'}, set the dial to 0, and cut to line {stop.line} by the table. "
-            "Repeat the last pass without feeding in until nothing more comes off, and measure."
+            f"Repeat the last pass without feeding in until nothing more comes off, and {self._try}."
         )
         taken = self._long(self.line_on_pitch_diameter_mm)
         if self.wire_mm is not None and stop.over_wires_mm is not None:
@@ -210,6 +214,8 @@ class Chasing(Record):
                 f"{how}; a line takes off {taken}. Go half of the lines left, repeat without feeding in, measure, "
                 "go the rest. Never round up."
             )
+        elif self.taper is not None:
+            out.append(self._gauge_words(self.taper))
         else:
             out.append(
                 f"A line takes {taken} off the pitch diameter. Go half of the lines that are left, repeat without "
@@ -224,21 +230,56 @@ class Chasing(Record):
                 out.append(f"Or by the gears: {self.train.indexing}")
         return out
 
+    def _blank_words(self) -> list[str]:
+        inner = self.side == "internal"
+        chamfer = f"chamfer {self._long(self.chamfer_mm)} at 45 degrees"
+        if self.taper is None:
+            return [f"{'Bore' if inner else 'Turn'} to {self._long(self.blank_mm)}, {chamfer}{self._groove_words()}."]
+        pipe = self.taper
+        shrink = pipe.taper_on_diameter * pipe.hand_engagement_mm
+        setting = (
+            f"Set the taper attachment to {pipe.compound_setting_deg:.4f} degrees, "
+            f"{12 * pipe.taper_on_diameter:g} in per foot on the diameter"
+        )
+        if inner:
+            return [
+                f"{setting}, the large end at the mouth. Bore to {self._long(self.blank_mm)} at the mouth, "
+                f"{self._long(self.blank_mm - shrink)} at a depth of {self._long(pipe.hand_engagement_mm)}, {chamfer}."
+            ]
+        return [
+            f"{setting}, the small end at the end of the pipe. Turn to {self._long(self.blank_mm - shrink)} at the "
+            f"end, {self._long(self.blank_mm)} at {self._long(pipe.hand_engagement_mm)} from it, {chamfer}; the thread "
+            "runs out on the taper, without a groove."
+        ]
+
+    def _gauge_words(self, pipe: TaperPipe) -> str:
+        turns = self.line_on_pitch_diameter_mm / (pipe.taper_on_diameter * self.lead_mm)
+        gauge = "plug" if self.side == "internal" else "ring"
+        end = "the mouth" if self.side == "internal" else "the end of the pipe"
+        return (
+            f"Screw the taper {gauge} on by hand: right where its step is flush with {end}, within "
+            f"{pipe.tolerance_turns:g} turn{'' if pipe.tolerance_turns == 1 else 's'}. A line brings it {turns:.2f} "
+            "turns further. Go half of the lines that are left, repeat without feeding in, try it, go the rest. Never "
+            "round up."
+        )
+
     def lines(self) -> list[str]:
         """Passes and lines in the first line, then settings, passes, steps, what it rests on, cautions."""
         stop, last = self.stop, self.passes[-1]
         angle = f" at {self.compound_deg:g} deg, marked {self.compound_marked_deg:g}" if self.compound_deg else ""
         out = [
             f"{self.thread}: {len(self.passes)} passes on the {self.slide}{angle}, {last.line} lines; "
-            f"measure at line {stop.line}"
+            f"{self._try} at line {stop.line}"
         ]
 
         def row(label: str, text: str) -> None:
             out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
 
+        where = "" if self.taper is None else " in the gauge plane"
         row(
             "blank",
-            f"{self._long(self.blank_mm)}; tip goes {self._long(self.depth_mm)} deep, root {self._long(self.root_mm)}",
+            f"{self._long(self.blank_mm)}{where}; tip goes {self._long(self.depth_mm)} deep, root "
+            f"{self._long(self.root_mm)}",
         )
         within = span(self.pitch_min_mm, self.pitch_max_mm, self.unit)
         aim, left = self._long(self.pitch_diameter_mm), self._long(last.left_mm)
@@ -250,7 +291,7 @@ class Chasing(Record):
             row("spindle", ", ".join(speeds))
         if self.most_force_n is not None:
             row("force", f"at most {self.most_force_n:.0f} N in a pass")
-        row("lines", " ".join(f"{each.line}{' (measure)' if each.measure else ''}" for each in self.passes))
+        row("lines", " ".join(f"{each.line}{f' ({self._try})' if each.measure else ''}" for each in self.passes))
         what = "across balls" if self.side == "internal" else "over wires"
         for each in self.passes[stop.number - 1 :]:
             read = "" if each.over_wires_mm is None else f"{what} {self._long(each.over_wires_mm)}, "
@@ -270,6 +311,10 @@ class Chasing(Record):
 
     def _long(self, value_mm: float) -> str:
         return one(value_mm, self.unit)
+
+    @property
+    def _try(self) -> str:
+        return "measure" if self.taper is None else "try the gauge"
 
     @property
     def _cannot_stop(self) -> bool:
@@ -438,6 +483,9 @@ def chase(
 
     root = blank_mm + (2 if inner else -2) * plan["depth_mm"]
     codes += _root_cautions(part, root)
+    if part.taper is not None:
+        assumed.append(f"limits in the gauge plane from the gauge's {part.taper.tolerance_turns:g} turns either way")
+        codes += [item.code for item in part.taper.cautions]
     reading = _readings(part, wire)
     passes = _passes(plan, part, aim, reading, lines_round)
     last = passes[-1]
@@ -497,6 +545,7 @@ def chase(
         dial_wheels=wheels,
         train=train,
         wire_mm=None if reading is None else reading.wire_mm,
+        taper=part.taper,
         passes=passes,
         most_force_n=None if alloy is None else max(each.force_n or 0.0 for each in passes),
         cut=cut,
@@ -544,8 +593,10 @@ def _nose(
     if part.root_radius_mm > 0:
         assumed.append(f"a round nose of {one(part.root_radius_mm, unit)}, the root's own")
         return part.root_radius_mm, 0.0
-    if part.half_angle_deg != 30.0:
+    if part.half_angle_deg != 30.0 or part.taper is not None:
         root = part.sizes_mm["major_min" if inner else "minor_max"]
+        if part.taper is not None:
+            root = aim_mm + (part.taper.thread_height_mm if inner else -part.taper.thread_height_mm)
         if root is None:
             raise _core.DomainError(f"{part.title}: give nose_radius or nose_flat, or the diameter of its root")
         # the groove is half a pitch wide at the pitch line and narrows towards the root
@@ -600,6 +651,10 @@ _ROUNDING_MM = 1e-6
 
 def _readings(part: ThreadPart, wire: Any) -> OverWires | None:
     """Wires over an external thread, balls in an internal one; None where none measure it and none were asked for."""
+    if part.taper is not None:
+        if wire is not None:
+            raise _core.DomainError(f"wire={wire!r}: {part.title} tapers; it is tried with its gauge, not over wires")
+        return None
     try:
         return wires(part.given, wire=wire)
     except _core.DomainError:

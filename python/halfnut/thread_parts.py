@@ -8,8 +8,9 @@ from typing import Any, TypeAlias
 
 from halfnut import _core
 from halfnut._core import Evidence, FormThread
+from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits, one_part
-from halfnut.form_threads import form_limits, is_form
+from halfnut.form_threads import TaperPipe, form_limits, form_thread, is_form, taper_pipe, tapers
 from halfnut.plain_threads import PlainThread
 from halfnut.sizes import MM_PER_INCH
 from halfnut.threads import ThreadLimits, limits
@@ -44,6 +45,8 @@ class ThreadPart:
     given: Any
     """What it was made from."""
     evidence: tuple[Evidence, ...]
+    taper: TaperPipe | None = None
+    """Of a taper thread, whose diameters are those in its gauge plane."""
 
     @property
     def lead_mm(self) -> float:
@@ -70,7 +73,8 @@ def thread_part(thread: ThreadGiven) -> ThreadPart:
     if isinstance(thread, PlainThread):
         return _plain(thread)
     if isinstance(thread, FormThread) or (isinstance(thread, str) and is_form(thread)):
-        return _plain(form_limits(thread, usual=True))
+        found = form_thread(thread)
+        return _taper(found) if tapers(found) else _plain(form_limits(found, usual=True))
     part = thread if isinstance(thread, ThreadLimits | PrecoatLimits) else limits(one_part(thread))
     named = part.thread
     scale = MM_PER_INCH if part.unit == "in" else 1.0
@@ -112,6 +116,36 @@ def _plain(thread: PlainThread) -> ThreadPart:
         engagement_mm=None,
         given=thread,
         evidence=tuple(getattr(thread, "evidence", ())),
+    )
+
+
+def _taper(found: FormThread) -> ThreadPart:
+    """A taper thread in its gauge plane: its pitch diameter moves with the gauge, and has the gauge's tolerance."""
+    pipe = taper_pipe(found)
+    inner = found.prefix == "Rc"
+    aim, height = pipe.pitch_gauge_plane_mm, pipe.thread_height_mm
+    slack = pipe.tolerance_turns * found.pitch_mm * pipe.taper_on_diameter
+    crest = aim - height if inner else aim + height
+    sizes: dict[str, float | None] = dict.fromkeys(_NAMES)
+    sizes |= {"pitch_max": aim + slack, "pitch_min": aim - slack}
+    sizes |= dict.fromkeys(("minor_max", "minor_min") if inner else ("major_max", "major_min"), crest)
+    shape = _core.form_geometry(found, active())
+    return ThreadPart(
+        title=str(found),
+        side="internal" if inner else "external",
+        unit=found.unit,
+        hand=found.hand,
+        starts=found.starts,
+        pitch_mm=found.pitch_mm,
+        lead=exact_ratio(found.lead_mm, "lead"),
+        half_angle_deg=shape["half_angle_deg"],
+        root_radius_mm=shape["root_radius_mm"],
+        diameter_mm=found.diameter_mm,
+        sizes_mm=sizes,
+        engagement_mm=None,
+        given=found,
+        evidence=pipe.evidence,
+        taper=pipe,
     )
 
 

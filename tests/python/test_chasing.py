@@ -388,3 +388,50 @@ def test_threads_of_other_forms_are_chased_by_their_designation(text, angle, rou
     if not trains[0].exact:
         counts = abs(trains[0].error) * trains[0].engagement_mm / math.tan(math.radians(angle))
         assert trains[0].on_pitch_diameter_mm == pytest.approx(counts)
+
+
+# ASME B1.20.1: outside diameter of the pipe and threads per inch; its formulas, by which the check is made.
+NPT = {
+    "1/8": (0.405, 27),
+    "1/4": (0.540, 18),
+    "1/2": (0.840, 14),
+    "1": (1.315, 11.5),
+    "2": (2.375, 11.5),
+    "3": (3.5, 8),
+}
+
+
+@pytest.mark.parametrize("size", NPT)
+@pytest.mark.parametrize("machine", [None, "gap-bed", "metric-lathe"])
+def test_a_taper_thread_is_cut_on_its_cone_to_its_gauge(size, machine):
+    diameter, tpi = NPT[size]
+    pitch = 25.4 / tpi
+    at_end = 25.4 * (diameter - (0.05 * diameter + 1.1) / tpi)
+    height = 0.8 * pitch
+    found = chasing.chase(f"{size}-{tpi:g} NPT", machine=machine)
+    pipe = found.taper
+    in_plane = at_end + pipe.hand_engagement_mm / 16
+    assert found.pitch_diameter_mm == pytest.approx(in_plane, abs=0.003)
+    assert found.blank_mm == pytest.approx(in_plane + height, abs=0.005)
+    # a turn of the gauge is a pitch along the cone
+    assert found.pitch_max_mm - found.pitch_min_mm == pytest.approx(2 * pitch / 16)
+    assert found.depth_mm == pytest.approx(height, abs=found.line_on_pitch_diameter_mm)
+    assert found.pitch_min_mm <= found.passes[-1].pitch_diameter_mm <= found.pitch_max_mm
+    assert math.tan(math.radians(pipe.compound_setting_deg)) == pytest.approx(1 / 32)
+    steps = " ".join(found.steps())
+    assert f"Turn to {found._long(found.blank_mm - pipe.hand_engagement_mm / 16)} at the end" in steps
+    turns = found.line_on_pitch_diameter_mm * 16 / pitch
+    assert f"A line brings it {turns:.2f} turns further" in steps
+    assert "not to the taper" in steps and "groove" not in steps.split("without a groove")[1]
+    assert found.wire_mm is None
+    assert any("seals only with a sealant" in str(item) for item in found.cautions)
+
+
+def test_an_internal_taper_thread_is_bored_wide_at_the_mouth():
+    found = chasing.chase("Rc1/2")
+    assert found.side == "internal" and found.half_angle_deg == 27.5
+    pipe = hn.taper_pipe("Rc1/2")
+    assert found.blank_mm == pytest.approx(pipe.hole_at_face_mm, abs=0.002)
+    assert "large end at the mouth" in found.steps()[0]
+    with pytest.raises(hn.Error, match="not over wires"):
+        chasing.chase("R1/2", wire="1 mm")
