@@ -160,6 +160,12 @@ class Chasing(Record):
         """The pass after which the thread is measured for the first time."""
         return next(each for each in self.passes if each.measure)
 
+    def gauge_turns(self, on_diameter_mm: float) -> float:
+        """Turns by which a change of the pitch diameter moves the gauge of a taper thread."""
+        if self.taper is None:
+            raise _core.DomainError(f"{self.thread} does not taper: its gauge has no turns")
+        return on_diameter_mm / (self.taper.taper_on_diameter * self.lead_mm)
+
     def steps(self) -> list[str]:
         """What to do at the lathe, in order."""
         inner = self.side == "internal"
@@ -253,7 +259,7 @@ class Chasing(Record):
         ]
 
     def _gauge_words(self, pipe: TaperPipe) -> str:
-        turns = self.line_on_pitch_diameter_mm / (pipe.taper_on_diameter * self.lead_mm)
+        turns = self.gauge_turns(self.line_on_pitch_diameter_mm)
         gauge = "plug" if self.side == "internal" else "ring"
         end = "the mouth" if self.side == "internal" else "the end of the pipe"
         return (
@@ -295,6 +301,8 @@ class Chasing(Record):
         what = "across balls" if self.side == "internal" else "over wires"
         for each in self.passes[stop.number - 1 :]:
             read = "" if each.over_wires_mm is None else f"{what} {self._long(each.over_wires_mm)}, "
+            if self.taper is not None:
+                read = f"{self.gauge_turns(each.left_mm):.1f} turns of the gauge, "
             row(
                 "stage",
                 f"line {each.line}, the dial at {_turns_words(each)}: {read}{self._long(each.left_mm)} left on the "

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -508,54 +508,84 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
 
 def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     named = form_threads.thread(step.thread)
+    if isinstance(named, FormThread) and form_threads.tapers(named):
+        return _taper_thread(work, step, machine, named)
     side = "external" if step.side == "outside" else "internal"
     other = "internal" if side == "external" else "external"
     if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
     thread = getattr(named, side)
     limits: threads.ThreadLimits | FormLimits
+    mate: threads.ThreadLimits | FormLimits
     if isinstance(named, FormThread):
         limits = _form_limits_to_cut(work, thread, step.engagement, side)
+        mate = form_threads.form_limits(named.part(other), other, engagement=step.engagement)
     else:
         limits = _limits_to_cut(work, thread, step.engagement)
-    cut = _thread_cut(work, step, machine, thread, None)
-    chasing = chase(
-        limits,
+        mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
+    blank = None if side == "internal" else _blank_to_chase(work, step, limits)
+    chasing = _chase(work, step, machine, limits, blank)
+    found = _chased(work, step, machine, thread, limits, chasing, _coating_remarks(work, limits))
+    return replace(found, mate=mate, wires=_over_wires(limits))
+
+
+def _taper_thread(work: Workpiece, step: Thread, machine: Machine, thread: FormThread) -> Answer:
+    """A taper pipe thread: no limits of size and no mate to draw, but a cone, and a gauge to try it with."""
+    inner = thread.prefix == "Rc"
+    if inner != (step.side == "inside"):
+        other = "Rc, or is tapped" if step.side == "inside" else "R or NPT"
+        raise DomainError(f"{step.thread} is not cut {step.side}: there the thread is {other}")
+    pipe = form_threads.taper_pipe(thread)
+    chasing = _chase(work, step, machine, thread, None)
+    said = []
+    needed = max(pipe.effective_length_mm or 0.0, pipe.hand_engagement_mm)
+    if step.length.base < needed - 1e-9:
+        said.append(f"The length is less than the {_size(work, needed)} of full thread that the standard asks for.")
+    if work.coating is not None:
+        said.append(f"{work.coating.title}: mask the thread; no standard gives a taper thread room for a coating.")
+    return _chased(work, step, machine, thread, pipe, chasing, said)
+
+
+def _chase(work: Workpiece, step: Thread, machine: Machine, thread: Any, blank: Length | None) -> Chasing:
+    return chase(
+        thread,
         machine=machine,
         alloy=work.part.alloy,
-        blank=None if side == "internal" else _blank_to_chase(work, step, limits),
+        blank=blank,
         nose_radius=step.nose_radius,
         run_out=step.run_out,
         infeed=step.infeed,
     )
+
+
+def _chased(
+    work: Workpiece,
+    step: Thread,
+    machine: Machine,
+    thread: Any,
+    record: Record,
+    chasing: Chasing,
+    said: Sequence[str],
+) -> Answer:
+    """What chasing any thread gives: its spindle step, levers or gears, time and remarks."""
+    cut = _thread_cut(work, step, machine, thread, None)
     remarks = []
     if chasing.stopping_rpm is not None and cut.spindle_rpm > chasing.stopping_rpm:
         cut = _thread_cut(work, step, machine, thread, fastest_step(machine, chasing.stopping_rpm))
         remarks.append("Slowed so that the half nut can be opened within the run-out.")
-    train, said = _threading_levers(machine, thread, chasing.train)
+    train, about_gears = _threading_levers(machine, thread, chasing.train)
     levers = [*_levers(cut, machine)[:1], *train]
-    remarks += said
-    remarks += _coating_remarks(work, limits)
-    sizes = {"thread": str(thread), "side": side, "length_mm": step.length.base, "lead_mm": thread.lead_mm}
     # the carriage is wound back as fast as it went; two passes without infeed before each measurement
     strokes = 2 * (len(chasing.passes) + 4) * chasing.starts
-    time_s = step.times * (_overhead(work, machine, tuple(levers), cut, 2) + strokes * (cut.time_s or 0.0))
-    mate: threads.ThreadLimits | FormLimits
-    if isinstance(named, FormThread):
-        mate = form_threads.form_limits(named.part(other), other, engagement=step.engagement)
-    else:
-        mate = threads.limits(threads.mate(named, other), engagement=step.engagement)
     return Answer(
-        limits,
+        record,
         cut,
         tuple(levers),
         (),
-        sizes,
-        time_s,
-        remarks=tuple(remarks),
-        mate=mate,
+        {"thread": str(thread), "side": chasing.side, "length_mm": step.length.base, "lead_mm": thread.lead_mm},
+        step.times * (_overhead(work, machine, tuple(levers), cut, 2) + strokes * (cut.time_s or 0.0)),
+        remarks=(*remarks, *about_gears, *said),
         chasing=chasing,
-        wires=_over_wires(limits),
     )
 
 

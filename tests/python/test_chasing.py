@@ -435,3 +435,36 @@ def test_an_internal_taper_thread_is_bored_wide_at_the_mouth():
     assert "large end at the mouth" in found.steps()[0]
     with pytest.raises(hn.Error, match="not over wires"):
         chasing.chase("R1/2", wire="1 mm")
+
+
+def fitting(*threads):
+    return {
+        "title": "Dew heater's air line",
+        "machine": "gap-bed",
+        "parts": [
+            {
+                "name": "nipple",
+                "quantity": 2,
+                "alloy": "6061-T6",
+                "length": "2 in",
+                "stock": {"form": "bar", "diameter": "1 in", "bar_length": "36 in"},
+                "operations": [{"do": "turn", "to": "0.840 in", "length": "1 in"}, *threads],
+            }
+        ],
+    }
+
+
+def test_a_job_cuts_a_taper_thread_and_its_sheet_says_when_to_stop(tmp_path):
+    long = {"do": "thread", "thread": "1/2-14 NPT", "length": "0.8 in"}
+    plan = hn.plan(fitting(long, long | {"length": "0.4 in"}, long | {"side": "inside"}, long | {"thread": "Rc1/2"}))
+    _, good, short, inside, outside = plan.parts[0].operations
+    assert good.answer.record.thread == "1/2-14 NPT" and good.answer.cut.spindle_rpm <= good.answer.chasing.stopping_rpm
+    assert not any("length" in each for each in good.answer.remarks)
+    assert any("less than the 0.5337 in of full thread" in each for each in short.answer.remarks)
+    assert "is tapped" in inside.error and "R or NPT" in outside.error
+    plan.write(tmp_path)
+    page = (tmp_path / "nipple.html").read_text("utf-8")
+    # E0, E1 of ASME B1.20.1, with 0.8 of a pitch of height about them
+    for figure in ("0.8156", "0.7584", "0.7013", "0.8356", "0.7784", "0.7213"):
+        assert f">{figure}<" in page, figure
+    assert "turns of the gauge left" in page and "try the gauge" in page and "over wires" not in page

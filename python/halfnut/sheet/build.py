@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
-from halfnut.chasing import Chasing
+from halfnut.chasing import ChasePass, Chasing
 from halfnut.coatings import PrecoatLimits
 from halfnut.cutting import Cut
 from halfnut.form_threads import FormLimits, TaperPipe
@@ -558,13 +558,16 @@ def _taper_table(record: TaperPipe) -> Table:
     unit = record.unit
     scale = 25.4 if unit == "in" else 1.0
     planes = (
-        ("at the small end", record.pitch_small_end_mm, record.hole_at_end_mm),
-        ("at the gauge plane", record.pitch_gauge_plane_mm, record.hole_at_face_mm),
+        ("at the small end", record.pitch_small_end_mm),
+        (f"{record.hand_engagement_mm / scale:.3f} {unit} from it", record.pitch_gauge_plane_mm),
     )
-    rows = tuple((name, *_pair((pitch / scale, minor / scale), unit, 0)) for name, pitch, minor in planes)
+    height = record.thread_height_mm
+    rows = tuple(
+        (name, *_pair(((pitch + sign * height) / scale for sign in (1, 0, -1)), unit, 0)) for name, pitch in planes
+    )
     low, high = (record.hand_turns + sign * record.tolerance_turns for sign in (-1, 1))
     caption = f"{record.thread}, {unit}, taper 1:16; gauge goes in {low:.1f} to {high:.1f} turns by hand"
-    return Table(caption, ("", "pitch ⌀", "minor ⌀"), rows, ("measured",))
+    return Table(caption, ("", "major ⌀", "pitch ⌀", "minor ⌀"), rows, ("measured",))
 
 
 def _coated(record: ThreadLimits | FormLimits) -> dict[str, tuple[float | None, float | None]]:
@@ -605,16 +608,25 @@ def _gears(found: Answer) -> Drawing | None:
 def _chase_table(found: Chasing) -> Table:
     """The passes from the stop to measure on; those before it are in the caption, as lines of the dial."""
     before = [str(each.line) for each in found.passes if each.number < found.stop.number]
+    word = ", measure" if found.taper is None else ", try the gauge"
+
+    def read(each: ChasePass) -> str:
+        if found.taper is not None:
+            return f"{found.gauge_turns(each.left_mm):.1f}"
+        return "–" if each.over_wires_mm is None else texts.depth(each.over_wires_mm, found.unit)
+
     rows = tuple(
         (
-            f"{each.line}{', measure' if each.measure else ''}",
-            "–" if each.over_wires_mm is None else texts.depth(each.over_wires_mm, found.unit),
+            f"{each.line}{word if each.measure else ''}",
+            read(each),
             texts.depth(each.left_mm, found.unit),
             f"{each.left_lines:.1f}",
         )
         for each in found.passes[found.stop.number - 1 :]
     )
     reading = "across balls" if found.side == "internal" else "over wires"
+    if found.taper is not None:
+        reading = "turns of the gauge left"
     caption = f"Lines of the {found.slide} from touching, {found.unit}: {', '.join([*before, 'then'])}"
     return Table(caption, ("line", reading, "left on the pitch ⌀", "lines left"), rows, ("measured",))
 
