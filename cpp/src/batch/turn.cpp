@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 #include <memory>
+#include <type_traits>
 
 #include "alloy_tables.hpp"
 #include "halfnut/cutting/chip.hpp"
@@ -428,13 +429,27 @@ class Worker {
     }
 
     void find_among_edges(std::size_t rows) {
-        constexpr unsigned kMost = Steps::kLevels;
-        if (block_->open_feeds || open_depths_) {
-            find_among<kMost, kMost, true>(rows);
-        } else if (call_.depth_edges <= 1) {
-            find_among<1, kMost, false>(rows);
-        } else {
-            find_among<kMost, kMost, false>(rows);
+        const bool open = block_->open_feeds || open_depths_;
+        with_levels(call_.depth_edges, [&](auto depth_levels) {
+            with_levels(call_.feed_edges, [&](auto feed_levels) {
+                open ? find_among<depth_levels(), feed_levels(), true>(rows)
+                     : find_among<depth_levels(), feed_levels(), false>(rows);
+            });
+        });
+    }
+
+    // Calls with as many levels as reach so many edges.
+    template <class Call>
+    static void with_levels(std::size_t edges, const Call& with) {
+        switch (std::bit_width(edges)) {
+            case 0:
+                return with(std::integral_constant<unsigned, 0>{});
+            case 1:
+                return with(std::integral_constant<unsigned, 1>{});
+            case 2:
+                return with(std::integral_constant<unsigned, 2>{});
+            default:
+                return with(std::integral_constant<unsigned, Steps::kLevels>{});
         }
     }
 
