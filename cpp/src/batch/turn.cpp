@@ -723,7 +723,7 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
         workers_for(rows, call.all_alone ? kSerialLookUps : kSerialRows, setting.workers);
     // Neighbouring blocks go to one worker, so that each reads and writes memory in long runs; a worker has
     // several runs still, for one that is held up.
-    constexpr std::size_t kLongestRun = 32;
+    constexpr std::size_t kLongestRun = 16;
     constexpr std::size_t kRunsEach = 4;
     const std::size_t run =
         std::clamp<std::size_t>(rows / (kBlockRows * workers * kRunsEach), 1, kLongestRun);
