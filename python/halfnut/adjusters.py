@@ -110,9 +110,6 @@ class Adjuster(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<Adjuster {self.lines()[0]}>"
-
     def __getattr__(self, name: str) -> float | None:
         figures: dict[str, float | None] = self.__dict__.get("figures", {})
         if name in figures:

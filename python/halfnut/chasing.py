@@ -152,9 +152,6 @@ class Chasing(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def __repr__(self) -> str:
-        return f"<Chasing {self.lines()[0]}>"
-
     @property
     def stop(self) -> ChasePass:
         """The pass after which the thread is measured for the first time."""

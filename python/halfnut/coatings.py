@@ -118,13 +118,9 @@ class Coating(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<Coating {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The finish as a flat dictionary with unit-suffixed keys."""
-        left_out = {"build_up", "cautions", "evidence"}
-        return {key: value for key, value in self.__dict__.items() if key not in left_out}
+        return self._fields("build_up")
 
     def lines(self) -> list[str]:
         """What it adds in the first line, then the film and what it rests on."""
@@ -268,9 +264,6 @@ class PrecoatLimits(ThreadLimits):
             uncoated=answer.uncoated,
             evidence=(*own, *answer.uncoated.evidence(catalogue)),
         )
-
-    def __repr__(self) -> str:
-        return f"<PrecoatLimits {self.lines()[0]}>"
 
     @property
     def said(self) -> str:

@@ -135,9 +135,6 @@ class CylindricalFit(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<CylindricalFit {self.lines()[0]}>"
-
     @property
     def kind(self) -> str:
         """Where the limits come from, the least sure of their figures deciding."""
@@ -168,8 +165,7 @@ class CylindricalFit(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The fit as a flat dictionary with unit-suffixed keys."""
-        left_out = {"cautions", "evidence", "hole", "shaft"}
-        out: dict[str, Any] = {key: value for key, value in self.__dict__.items() if key not in left_out}
+        out = self._fields("hole", "shaft")
         out["kind"] = self.kind
         for part in self.parts:
             out[f"{part.side}_class"] = part.tolerance_class

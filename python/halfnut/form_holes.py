@@ -42,9 +42,6 @@ class FormHole(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<FormHole {self.lines()[0]}>"
-
     @property
     def in_limits(self) -> bool:
         """Whether the drill keeps the limits of the minor diameter."""
@@ -52,7 +49,7 @@ class FormHole(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The hole as a flat dictionary with unit-suffixed keys."""
-        out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        out = self._fields()
         return out | {"in_limits": self.in_limits}
 
     def lines(self) -> list[str]:
@@ -92,13 +89,6 @@ class TaperHole(Record):
     hand_turns: float
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
-
-    def __repr__(self) -> str:
-        return f"<TaperHole {self.lines()[0]}>"
-
-    def to_dict(self) -> dict[str, Any]:
-        """The hole as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
 
     def lines(self) -> list[str]:
         """The drills in the first line, then the reamed hole, how far the tap goes, cautions."""

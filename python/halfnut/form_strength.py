@@ -104,12 +104,9 @@ class FormStrength(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<FormStrength {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The joint as a flat dictionary with unit-suffixed keys."""
-        own = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        own = self._fields()
         return own | {"advice": list(self.advice)}
 
     def lines(self) -> list[str]:

@@ -139,15 +139,12 @@ class FormLimits(PlainThread, Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<FormLimits {self.lines()[0]}>"
-
     def __str__(self) -> str:
         return "\n".join(self.lines())
 
     def to_dict(self) -> dict[str, Any]:
         """The limits as a flat dictionary with unit-suffixed keys."""
-        out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence", "thread"}}
+        out = self._fields("thread")
         return {"thread": str(self.thread), **out}
 
     @property
@@ -435,13 +432,6 @@ class TaperPipe(Record):
     taper_on_diameter: float
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
-
-    def __repr__(self) -> str:
-        return f"<TaperPipe {self.lines()[0]}>"
-
-    def to_dict(self) -> dict[str, Any]:
-        """The thread as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
 
     def lines(self) -> list[str]:
         """Turns by hand in the first line, then gauge plane, lengths, holes, how to set the lathe, cautions."""

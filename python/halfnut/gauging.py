@@ -129,13 +129,6 @@ class OverWires(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<OverWires {self.lines()[0]}>"
-
-    def to_dict(self) -> dict[str, Any]:
-        """The sizes as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
-
     def lines(self) -> list[str]:
         """The two readings and the wire in the first line, then the wires that do, then what it rests on."""
         external = self.side == "external"
@@ -357,9 +350,6 @@ class Verdict(Record):
     wire_mm: float | None = None
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
-
-    def __repr__(self) -> str:
-        return f"<Verdict {self.lines()[0]}>"
 
     @property
     def passes(self) -> bool:
@@ -619,13 +609,6 @@ class ShopPlug(Record):
     wire_mm: float
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
-
-    def __repr__(self) -> str:
-        return f"<ShopPlug {self.lines()[0]}>"
-
-    def to_dict(self) -> dict[str, Any]:
-        """The sizes as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
 
     def lines(self) -> list[str]:
         """The go end in the first line, then the not-go end."""

@@ -66,8 +66,6 @@ __all__ = [
 
 Tap = Literal["cut", "form"]
 
-_LEFT_OUT = frozenset({"notes", "cautions", "evidence"})
-
 
 def drill_set(drills: Any, unit: str) -> DrillSet:
     """Drills to choose from.
@@ -142,9 +140,6 @@ class TappingHole(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<TappingHole {self.lines()[0]}>"
-
     @property
     def in_limits(self) -> bool:
         """Whether the hole keeps its limits."""
@@ -153,7 +148,7 @@ class TappingHole(Record):
     def to_dict(self) -> dict[str, Any]:
         """The hole as a flat dictionary with unit-suffixed keys."""
         return {
-            **{key: value for key, value in self.__dict__.items() if key not in _LEFT_OUT},
+            **self._fields("notes"),
             "in_limits": self.in_limits,
         }
 
@@ -357,12 +352,9 @@ class BlindHole(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<BlindHole {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The depths as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in _LEFT_OUT}
+        return self._fields("notes")
 
     def lines(self) -> list[str]:
         """The drill and its depth in the first line, then what the depth is made of."""
@@ -489,12 +481,9 @@ class ClearanceHole(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<ClearanceHole {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The hole as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in _LEFT_OUT}
+        return self._fields("notes")
 
     def lines(self) -> list[str]:
         """The hole in the first line, then its clearance and what it rests on."""
@@ -570,12 +559,9 @@ class ScrewSeat(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def __repr__(self) -> str:
-        return f"<ScrewSeat {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The seat as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in _LEFT_OUT}
+        return self._fields("notes")
 
     def lines(self) -> list[str]:
         """Diameter and depth in the first line, then the head, the hole, and what it rests on."""

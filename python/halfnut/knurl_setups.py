@@ -128,9 +128,6 @@ class KnurlSetup(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def __repr__(self) -> str:
-        return f"<KnurlSetup {self.lines()[0]}>"
-
     def steps(self) -> list[str]:
         """What to do at the lathe, in order."""
         blank, cut = self.blank, self.blank.process == "cut"

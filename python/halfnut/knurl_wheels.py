@@ -117,9 +117,6 @@ class WheelChoice(Record):
     cautions: tuple[Caution, ...]
     evidence: tuple[Evidence, ...]
 
-    def __repr__(self) -> str:
-        return f"<WheelChoice {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The diameter, and each wheel's verdict."""
         return {

@@ -113,9 +113,6 @@ class KnurlBlank(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def __repr__(self) -> str:
-        return f"<KnurlBlank {self.lines()[0]}>"
-
     def lines(self) -> list[str]:
         """The blank in the first line, then the knurled size, limits, what they rest on, cautions."""
         assumed = " (assumed)" if "pattern" in self.assumed else ""

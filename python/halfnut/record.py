@@ -23,14 +23,18 @@ class Caution:
 
 
 class Record:
-    """A level-2 result. Subclasses are frozen dataclasses that set `cautions` and `evidence`."""
+    """A level-2 result. Subclasses are frozen dataclasses without a repr; they set `cautions` and `evidence`."""
 
     cautions: tuple[Caution, ...]
     evidence: tuple[Evidence, ...]
 
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys."""
-        raise NotImplementedError
+        return self._fields()
+
+    def _fields(self, *left_out: str) -> dict[str, Any]:
+        """The fields by name, without cautions, evidence and those that are left out."""
+        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence", *left_out}}
 
     def lines(self) -> list[str]:
         """The result as lines for a terminal: the answer first, then what it rests on, limits, cautions."""
@@ -38,6 +42,9 @@ class Record:
 
     def __str__(self) -> str:
         return "\n".join(self.lines())
+
+    def __repr__(self) -> str:
+        return f"<{type(self).__name__} {self.lines()[0]}>"
 
     def _repr_html_(self) -> str:
         first, *rest = self.lines()

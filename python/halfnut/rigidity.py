@@ -85,9 +85,6 @@ class WorkBend(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def __repr__(self) -> str:
-        return f"<WorkBend {self.lines()[0]}>"
-
     def lines(self) -> list[str]:
         """The worst place in the first line, then the diameters, what they rest on, cautions."""
         return [
@@ -125,9 +122,6 @@ class JawSqueeze(Record):
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "evidence"}
         out["cautions"] = [item.code for item in self.cautions]
         return out
-
-    def __repr__(self) -> str:
-        return f"<JawSqueeze {self.lines()[0]}>"
 
     def lines(self) -> list[str]:
         """The out-of-round in the first line, then the forces, other jaws, what it rests on, cautions."""

@@ -46,13 +46,6 @@ class HoldingTaper(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<HoldingTaper {self.lines()[0]}>"
-
-    def to_dict(self) -> dict[str, Any]:
-        """The taper as a flat dictionary with unit-suffixed keys."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
-
     def diameter_mm(self, from_gauge_plane: Any) -> float:
         """Diameter at a distance from the gauge plane, towards the small end."""
         return self.large_mm - self.taper_on_diameter * read_length(from_gauge_plane, "from_gauge_plane").mm

@@ -96,9 +96,6 @@ class ThreadFit(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<ThreadFit {self.lines()[0]}>"
-
     @property
     def goes_together(self) -> bool:
         """Whether every pair within the limits screws together."""
@@ -106,7 +103,7 @@ class ThreadFit(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The fit as a flat dictionary with unit-suffixed keys."""
-        out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        out = self._fields()
         out["remedies"] = list(self.remedies)
         return out
 
@@ -632,13 +629,9 @@ class Suited(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<Suited {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The sizes as a flat dictionary with unit-suffixed keys; those of the plug begin with ``plug_``."""
-        left_out = {"plug", "cautions", "evidence"}
-        out = {key: value for key, value in self.__dict__.items() if key not in left_out}
+        out = self._fields("plug")
         if self.plug is not None:
             own = self.plug.to_dict()
             out.update({f"plug_{key}": value for key, value in own.items() if key.endswith("_mm")})

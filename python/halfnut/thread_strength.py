@@ -211,12 +211,9 @@ class MinimumStrength(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<MinimumStrength {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The strengths as a flat dictionary, in both systems of units."""
-        own = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        own = self._fields()
         return _both_systems(own)
 
     def lines(self) -> list[str]:
@@ -307,12 +304,9 @@ class Galling(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<Galling {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The pair as a flat dictionary."""
-        out = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        out = self._fields()
         out["advice"] = list(self.advice)
         out["friction"] = [list(each) for each in self.friction]
         return out
@@ -445,12 +439,9 @@ class ThreadStrength(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<ThreadStrength {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The joint as a flat dictionary with unit-suffixed keys, in both systems of units."""
-        own = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        own = self._fields()
         own["advice"] = list(self.advice)
         return _both_systems(own)
 
@@ -876,12 +867,9 @@ class Tightening(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
-    def __repr__(self) -> str:
-        return f"<Tightening {self.lines()[0]}>"
-
     def to_dict(self) -> dict[str, Any]:
         """The tightening as a flat dictionary, in both systems of units."""
-        own = {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
+        own = self._fields()
         return _both_systems(own)
 
     def lines(self) -> list[str]:

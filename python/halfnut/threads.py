@@ -156,9 +156,6 @@ class ThreadLimits(Record):
     def __hash__(self) -> int:
         return hash((self.thread, self.rule))
 
-    def __repr__(self) -> str:
-        return f"<ThreadLimits {self.lines()[0]}>"
-
     @property
     def unit(self) -> str:
         """The standard's unit, "mm" or "in"."""
