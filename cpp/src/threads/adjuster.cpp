@@ -8,6 +8,7 @@
 #include "halfnut/catalogue.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -669,16 +670,8 @@ Status evaluate(const Catalogue& catalogue, const AdjusterRequest& request, Adju
 }
 
 Adjuster adjuster(const Catalogue& catalogue, const AdjusterRequest& request) {
-    Adjuster out;
-    std::string why;
-    const Status status = evaluate(catalogue, request, out, &why);
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<Adjuster>(
+        [&](Adjuster& out, std::string* why) { return evaluate(catalogue, request, out, why); });
 }
 
 Status evaluate(const Adjuster& adjuster, double turns, AdjusterState& out) {

@@ -9,6 +9,7 @@
 
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -1016,16 +1017,9 @@ Status evaluate(const Catalogue& catalogue, const FormThread& thread, Side side,
 }
 
 FormLimits form_limits(const Catalogue& catalogue, const FormThread& thread, Side side, double engagement) {
-    FormLimits out;
-    std::string why;
-    const Status status = evaluate(catalogue, thread, side, engagement, out, &why);
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<FormLimits>([&](FormLimits& out, std::string* why) {
+        return evaluate(catalogue, thread, side, engagement, out, why);
+    });
 }
 
 TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {

@@ -7,6 +7,7 @@
 
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -470,16 +471,8 @@ Status evaluate(const Catalogue& catalogue, const TappingRequest& request, std::
 
 TappingHole tapping_hole(const Catalogue& catalogue, const TappingRequest& request,
                          std::span<const DrillSize> drills) {
-    TappingHole out;
-    std::string why;
-    const Status status = evaluate(catalogue, request, drills, out, &why);
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<TappingHole>(
+        [&](TappingHole& out, std::string* why) { return evaluate(catalogue, request, drills, out, why); });
 }
 
 std::array<double, kBlindFigures.size()> BlindHole::figures() const noexcept {

@@ -8,6 +8,7 @@
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -293,38 +294,17 @@ Status evaluate(const Catalogue& catalogue, const FormJudgeRequest& request, Ver
 }
 
 Verdict judge(const Catalogue& catalogue, const FormJudgeRequest& request) {
-    Verdict out;
-    std::string why;
-    const Status status = evaluate(catalogue, request, out, &why);
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<Verdict>(
+        [&](Verdict& out, std::string* why) { return evaluate(catalogue, request, out, why); });
 }
 
 Verdict judge(const SizedJudgeRequest& request) {
-    Verdict out;
-    std::string why;
-    if (!evaluate(request, out, &why).ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<Verdict>([&](Verdict& out, std::string* why) { return evaluate(request, out, why); });
 }
 
 Verdict judge(const Catalogue& catalogue, const JudgeRequest& request) {
-    Verdict out;
-    std::string why;
-    const Status status = evaluate(catalogue, request, out, &why);
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<Verdict>(
+        [&](Verdict& out, std::string* why) { return evaluate(catalogue, request, out, why); });
 }
 
 }  // namespace halfnut::threads

@@ -8,6 +8,7 @@
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -354,16 +355,8 @@ Status evaluate(const Catalogue& catalogue, const Thread& thread, const LimitOpt
 }
 
 ThreadLimits limits(const Catalogue& catalogue, const Thread& thread, const LimitOptions& options) {
-    ThreadLimits out;
-    std::string why;
-    const Status status = evaluate(catalogue, thread, options, out, &why);
-    if (status.ok()) {
-        return out;
-    }
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    throw DomainError(why);
+    return or_throw<ThreadLimits>(
+        [&](ThreadLimits& out, std::string* why) { return evaluate(catalogue, thread, options, out, why); });
 }
 
 }  // namespace halfnut::threads

@@ -7,6 +7,7 @@
 
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -222,16 +223,8 @@ Status sizes_before_coating(const FitPart& limits, Side side, std::string_view t
 }
 
 Precoat precoat(const Catalogue& catalogue, const PrecoatRequest& request) {
-    Precoat out;
-    std::string why;
-    const Status status = evaluate(catalogue, request, out, &why);
-    if (status.code == StatusCode::not_tabulated) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<Precoat>(
+        [&](Precoat& out, std::string* why) { return evaluate(catalogue, request, out, why); });
 }
 
 }  // namespace halfnut::threads

@@ -7,6 +7,7 @@
 
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "or_throw.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -262,16 +263,8 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
 }
 
 OverWires over_wires(const Catalogue& catalogue, const WireRequest& request) {
-    OverWires out;
-    std::string why;
-    const Status status = evaluate(catalogue, request, out, &why);
-    if (status.code == StatusCode::unknown_name) {
-        throw NotTabulatedError(why);
-    }
-    if (!status.ok()) {
-        throw DomainError(why);
-    }
-    return out;
+    return or_throw<OverWires>(
+        [&](OverWires& out, std::string* why) { return evaluate(catalogue, request, out, why); });
 }
 
 }  // namespace halfnut::threads
