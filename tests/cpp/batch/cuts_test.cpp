@@ -434,7 +434,7 @@ void expect_evaluate_row_by_row(std::size_t rows) {
 
 TEST(Batch, HolesAndMillingAreEvaluateRowByRow) {
     expect_evaluate_row_by_row(300);
-    expect_evaluate_row_by_row(4000);
+    expect_evaluate_row_by_row(1900);
 }
 
 TEST(Batch, AnUnknownToolMarksItsRow) {
