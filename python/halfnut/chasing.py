@@ -489,7 +489,8 @@ def chase(
     root = blank_mm + (2 if inner else -2) * plan["depth_mm"]
     codes += _root_cautions(part, root)
     if part.taper is not None:
-        assumed.append(f"limits in the gauge plane from the gauge's {part.taper.tolerance_turns:g} turns either way")
+        turns = part.taper.tolerance_turns
+        assumed.append(f"limits that are {turns:g} turn{'' if turns == 1 else 's'} of the gauge either way")
         codes += [item.code for item in part.taper.cautions]
     reading = _readings(part, wire)
     passes = _passes(plan, part, aim, reading, lines_round)

@@ -8,12 +8,6 @@ namespace halfnut::batch {
 
 using namespace cutting;
 
-namespace {
-
-// Rows an alloy from which its own tables pay.
-constexpr std::size_t kWorthIt = 32;
-
-/// Whether any of several keys, separated by spaces, is the alloy or one of its groups.
 bool related(const Catalogue& catalogue, const material::AlloyRow& alloy, std::string_view keys) {
     while (!keys.empty()) {
         const std::size_t end = std::min(keys.find(' '), keys.size());
@@ -24,6 +18,11 @@ bool related(const Catalogue& catalogue, const material::AlloyRow& alloy, std::s
     }
     return false;
 }
+
+namespace {
+
+// Rows an alloy from which its own tables pay.
+constexpr std::size_t kWorthIt = 32;
 
 /// Those rows of a table that are keyed to the alloy or its kin, in their order.
 template <class Row>

@@ -6,6 +6,7 @@
 #include <limits>
 #include <mutex>
 
+#include "alloy_tables.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/material/alloy.hpp"
 
@@ -121,7 +122,7 @@ class SideMaker {
         const SpeedRow& won = catalogue_.speeds[first.window.row.row];
         for (const SpeedRow& row : catalogue_.speeds) {
             const bool of_speed = row.operation == won.operation && row.tool_material == won.tool_material;
-            if ((!of_speed && row.operation != first.operation) || !related(row.key)) {
+            if ((!of_speed && row.operation != first.operation) || !related(catalogue_, row_, row.key)) {
                 continue;
             }
             if (!std::isnan(row.depth_high_mm)) {
@@ -136,18 +137,6 @@ class SideMaker {
         }
         sort_unique(depth_edges_);
         sort_unique(feed_edges_);
-    }
-
-    /// Whether any of several keys is the alloy or one of its groups.
-    [[nodiscard]] bool related(std::string_view keys) const {
-        while (!keys.empty()) {
-            const std::size_t end = keys.find(' ');
-            if (material::kinship(catalogue_, row_, keys.substr(0, end)) >= 0) {
-                return true;
-            }
-            keys = end == std::string_view::npos ? std::string_view{} : keys.substr(end + 1);
-        }
-        return false;
     }
 
     void fill(const TurnCases::Grid::Side& side) {
