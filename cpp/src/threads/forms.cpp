@@ -331,9 +331,9 @@ class Reader {
         const std::size_t before = at_;
         (void)dash();
         if (take("a")) {
-            out.external_class = "A";
+            out.external_class = 'A';
         } else if (take("b")) {
-            out.external_class = "B";
+            out.external_class = 'B';
         } else {
             at_ = before;
         }
