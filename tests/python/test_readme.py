@@ -1,6 +1,5 @@
-"""Every command and every block of code in README does what it says."""
+"""Every block of code in README does what it says; its commands are run by test_text.py."""
 
-import os
 import re
 import shlex
 import subprocess
@@ -25,24 +24,6 @@ def commands():
 def test_there_is_something_to_run():
     assert {language for language, _ in BLOCKS} == {"sh", "python", "toml"}
     assert len([words for words in commands() if words[0] == "halfnut"]) >= 9
-
-
-def test_commands_run_in_the_order_they_stand(tmp_path):
-    for language, block in BLOCKS:
-        if language == "toml":  # its first line names the file
-            path = tmp_path / block.splitlines()[0].removeprefix("# ")
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_text(block, encoding="utf-8")
-    for words in commands():
-        if words[0] in BUILDING:
-            continue
-        variables = dict(word.split("=", 1) for word in words if re.fullmatch(r"HALFNUT_\w+=.*", word))
-        words = words[len(variables) :]
-        assert words[0] == "halfnut", words
-        command = [sys.executable, "-m", *words]
-        out = subprocess.run(command, cwd=tmp_path, env=os.environ | variables, capture_output=True, text=True)
-        assert out.returncode == 0, f"{shlex.join(words)}\n{out.stderr}"
-        assert out.stdout.strip(), words
 
 
 def test_the_ordinary_ways_in_are_there():
