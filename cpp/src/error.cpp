@@ -71,4 +71,24 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row[b.size()];
 }
 
+bool near_enough(std::string_view name, std::string_view candidate, std::size_t distance) {
+    if (name.empty() || candidate.empty()) {
+        return false;
+    }
+    const auto digit = [](std::string_view text) { return text.front() >= '0' && text.front() <= '9'; };
+    if (digit(name) != digit(candidate)) {
+        return false;
+    }
+    if (name.size() < 3) {
+        return distance == 0 ||
+               (distance == 1 && edit_distance(name.substr(0, 1), candidate.substr(0, 1)) == 0);
+    }
+    return distance <= std::max<std::size_t>(1, name.size() / 3);
+}
+
+bool written_out(std::string_view name, std::string_view candidate) {
+    return name.size() >= 3 && candidate.size() > name.size() &&
+           edit_distance(name, candidate.substr(0, name.size())) == 0;
+}
+
 }  // namespace halfnut

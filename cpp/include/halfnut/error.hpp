@@ -80,28 +80,42 @@ struct Status {
 /// One plain sentence for a code, without argument or value.
 [[nodiscard]] std::string_view status_sentence(StatusCode code) noexcept;
 
+/// Number of letters to change, add or leave out between two texts, case ignored.
+[[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b);
+
+/// Whether a name may be a slip of the hand for a candidate that is `distance` letters away.
+///
+/// At most a third of the name's letters differ, one at least of three and more; a letter in front stays a
+/// letter and a digit a digit. Of two letters the first is right.
+[[nodiscard]] bool near_enough(std::string_view name, std::string_view candidate, std::size_t distance);
+
+/// Whether a candidate is a name written out: it begins with the name's three or more letters, case ignored.
+[[nodiscard]] bool written_out(std::string_view name, std::string_view candidate);
+
 /// Nearest of the candidates to a name by edit distance, or an empty view when none is near.
 ///
 /// Given
 ///   name        what was asked for
 ///   candidates  a range of std::string_view
 /// Returned
-///   the candidate with the smallest edit distance (case ignored), the first among equals;
-///   empty when the smallest distance exceeds half the name's length
-[[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b);
-
+///   the candidate with the smallest edit distance (case ignored) among those near enough, the first among
+///   equals; else the first that is the name written out; else empty
 template <class Range>
 [[nodiscard]] std::string_view nearest_name(std::string_view name, const Range& candidates) {
     std::string_view best;
-    std::size_t best_distance = name.size() / 2 + 1;
+    std::string_view longer;
+    std::size_t best_distance = name.size() + 1;
     for (std::string_view candidate : candidates) {
         const std::size_t distance = edit_distance(name, candidate);
-        if (distance < best_distance) {
+        if (distance < best_distance && near_enough(name, candidate, distance)) {
             best_distance = distance;
             best = candidate;
         }
+        if (longer.empty() && written_out(name, candidate)) {
+            longer = candidate;
+        }
     }
-    return best;
+    return best.empty() ? longer : best;
 }
 
 }  // namespace halfnut

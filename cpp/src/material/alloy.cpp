@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <vector>
 
 namespace halfnut::material {
 namespace {
@@ -41,14 +42,51 @@ const AlloyRow* row_of(const Catalogue& catalogue, std::string_view id) noexcept
     return at != catalogue.alloys.end() && at->id == id ? &*at : nullptr;
 }
 
-/// What people would recognise as the nearest of all names.
+/// Letters and number that a name begins with, such as "en" and "8"; letters that pass for digits read as
+/// digits.
+struct Family {
+    std::string letters;
+    std::string number;
+};
+
+Family family_of(std::string_view plain_name) {
+    std::string text(plain_name);
+    for (std::size_t i = 0; i < text.size(); ++i) {  // 3l6, 6o61: a digit before or after makes them digits
+        const auto digit = [&](std::size_t at) {
+            return at < text.size() && text[at] >= '0' && text[at] <= '9';
+        };
+        if ((text[i] == 'o' || text[i] == 'l' || text[i] == 'i') && i > 0 && digit(i - 1) && digit(i + 1)) {
+            text[i] = text[i] == 'o' ? '0' : '1';
+        }
+    }
+    Family out;
+    std::size_t at = 0;
+    for (; at < text.size() && (text[at] < '0' || text[at] > '9'); ++at) {
+        out.letters += text[at];
+    }
+    for (; at < text.size() && text[at] >= '0' && text[at] <= '9'; ++at) {
+        out.number += text[at];
+    }
+    return out;
+}
+
+/// What people would recognise as the nearest of all names: another number is another metal, never a slip.
 std::string suggestion(const Catalogue& catalogue, std::string_view name) {
-    std::string nearest;
-    std::size_t best = std::max<std::size_t>(2, name.size() / 3) + 1;
     const std::string wanted = plain(name);
+    const Family family = family_of(wanted);
+    std::string nearest;
+    std::size_t best = wanted.size() + 1;
     const auto offer = [&](std::string_view candidate) {
-        const std::size_t distance = edit_distance(wanted, plain(candidate));
-        if (distance < best) {
+        const std::string other = plain(candidate);
+        const Family theirs = family_of(other);
+        const std::size_t distance = edit_distance(wanted, other);
+        const bool same_number = !family.number.empty() && family.number == theirs.number;
+        const bool near = same_number && family.letters == theirs.letters
+                              ? distance <= std::max<std::size_t>(1, wanted.size() / 2)
+                              : family.number == theirs.number && wanted.size() > 3 &&
+                                    near_enough(wanted, other, distance) &&
+                                    (family.letters == theirs.letters || family.letters.size() > 3);
+        if (near && distance < best) {
             best = distance;
             nearest = candidate;
         }
@@ -63,6 +101,45 @@ std::string suggestion(const Catalogue& catalogue, std::string_view name) {
     }
     return nearest;
 }
+
+/// Names of the alloys of a family that a word such as "steel" or "alu" means; empty for no such family.
+std::string family_choice(const Catalogue& catalogue, std::string_view name) {
+    const std::string wanted = plain(name);
+    const GroupRow* family = nullptr;
+    for (const GroupRow& group : catalogue.groups) {
+        const std::string id = plain(group.group);
+        if (id == wanted || (family == nullptr && group.parent == "any" && written_out(wanted, id))) {
+            family = &group;
+        }
+    }
+    if (family == nullptr || family->group == "any") {
+        return {};
+    }
+    std::vector<std::string_view> names;
+    for (const AlloyRow& alloy : catalogue.alloys) {
+        if (kinship(catalogue, alloy, family->group) > 0 &&
+            std::find(names.begin(), names.end(), alloy.name) == names.end()) {
+            names.push_back(alloy.name);
+        }
+    }
+    return names.empty() ? std::string()
+                         : fmt::format("; of {} there are '{}'", family->name, fmt::join(names, "', '"));
+}
+
+/// Names that the trade knows and no row holds: a hint from the spelling would name another metal.
+/// Source: common practice; a row of that name, built in or the shop's, is found before this list is read.
+constexpr std::array kNotHeld{
+    std::string_view("1020"), std::string_view("1117"),  std::string_view("1144"), std::string_view("2011"),
+    std::string_view("2014"), std::string_view("2205"),  std::string_view("321"),  std::string_view("3003"),
+    std::string_view("410"),  std::string_view("4150"),  std::string_view("420"),  std::string_view("430"),
+    std::string_view("510"),  std::string_view("52100"), std::string_view("544"),  std::string_view("6005"),
+    std::string_view("6063"), std::string_view("655"),   std::string_view("6351"), std::string_view("7050"),
+    std::string_view("a36"),  std::string_view("abs"),   std::string_view("en16"), std::string_view("en19"),
+    std::string_view("en1a"), std::string_view("en24"),  std::string_view("en3b"), std::string_view("en8"),
+    std::string_view("h13"),  std::string_view("lm25"),  std::string_view("lm4"),  std::string_view("lm6"),
+    std::string_view("m2"),   std::string_view("p20"),   std::string_view("pc"),   std::string_view("pvc"),
+    std::string_view("s275"), std::string_view("s7"),    std::string_view("w1"),
+};
 
 }  // namespace
 
@@ -106,6 +183,14 @@ const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name) {
         return *match.alloy;
     }
     if (match.candidates.empty()) {
+        if (std::find(kNotHeld.begin(), kNotHeld.end(), plain(name)) != kNotHeld.end()) {
+            throw NotTabulatedError(fmt::format(
+                "no alloy '{}': it is known but not held; give it a row in the shop's alloys", name));
+        }
+        const std::string choice = family_choice(catalogue, name);
+        if (!choice.empty()) {
+            throw NotTabulatedError(fmt::format("no alloy '{}'{}", name, choice));
+        }
         const std::string near = suggestion(catalogue, name);
         throw NotTabulatedError(near.empty() ? fmt::format("no alloy '{}'", name)
                                              : fmt::format("no alloy '{}'; did you mean '{}'?", name, near));
