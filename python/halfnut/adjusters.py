@@ -30,11 +30,12 @@ from halfnut.hole_sizes import TappingHole
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import N_PER_LBF, NM_PER_LBF_IN, both, one, span
+from halfnut.sizes import NM_PER_LBF_IN, both, force, growth, one, span
 from halfnut.thread_strength import galling, minimum_strength
 from halfnut.threads import Thread, ThreadLimits
+from halfnut.units import asked as as_question
 from halfnut.units import length, quantity
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = [
     "Adjuster",
@@ -180,7 +181,7 @@ class Adjuster(Record):
             if e["preload_least_n"] is not None:
                 out.append(
                     f"  lock nut  {name}{_torque(number(e['torque_nm']), unit)} holds at least "
-                    f"{_force(number(e['preload_least_n']), unit)}, at most {_force(number(e['preload_max_n']), unit)}"
+                    f"{force(number(e['preload_least_n']), unit)}, at most {force(number(e['preload_max_n']), unit)}"
                 )
                 out.append(
                     f"            thickness {one(number(e['nut_least_mm']), unit)} or more by strength, "
@@ -195,13 +196,13 @@ class Adjuster(Record):
         for name, row in zip(("shortest", "half", "longest"), self.rows, strict=True):
             out.append(
                 f"  {name:<9} {one(row['length_mm'], unit)}: "
-                f"pull {_force(row['pull_n'], unit)} ({row['pull_element']}), "
-                f"push {_force(row['push_n'], unit)} ({row['push_element']}), before the factor"
+                f"pull {force(row['pull_n'], unit)} ({row['pull_element']}), "
+                f"push {force(row['push_n'], unit)} ({row['push_element']}), before the factor"
             )
         if f["growth_um_k"] is not None:
-            out.append(f"  warmth    grows {f['growth_um_k']:.2f} um for each degree C")
+            out.append(f"  warmth    grows {growth(f['growth_um_k'], unit)}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
     def page(self, **block: str) -> str:
@@ -220,10 +221,6 @@ class Adjuster(Record):
 def _number(value: float | None) -> float:
     assert value is not None
     return value
-
-
-def _force(value_n: float, unit: str) -> str:
-    return f"{value_n / N_PER_LBF:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
 
 
 def _torque(value_nm: float, unit: str) -> str:
@@ -434,7 +431,8 @@ def adjuster(
         "first_end": ends[0],
         "second_end": ends[1],
     }
-    answer = _core.adjuster_answer(given, asked, catalogue)
+    with as_question(asked[0]["external"].unit == "in"):
+        answer = _core.adjuster_answer(given, asked, catalogue)
     figures: dict[str, float | None] = answer.figures
     unit = asked[0]["external"].unit
     turns = _number(figures["turns"])

@@ -23,7 +23,7 @@ from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.units import length as read_length
-from halfnut.words import FIRST
+from halfnut.words import caution_lines
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -125,8 +125,7 @@ class SpeedChart(Record):
             row = [self.cells.get((name, i)) for i in range(len(self.diameters))]
             out.append("  " + f"{name:<{width}}" + "".join(f"{'–' if cell is None else cell.rpm:>9}" for cell in row))
         out += ["  ↓ slower than the window, which does no harm; ↑ even the slowest step is above it"]
-        out += [f"  CAUTION: {item}" for item in self.cautions]
-        return [*out, f"  {FIRST}"]
+        return [*out, *caution_lines(self.cautions, defer=True)]
 
     def window_top(self, name: str) -> float | None:
         """Highest cutting speed of an alloy, m/min."""

@@ -17,11 +17,11 @@ from halfnut.gauging import OverWires, across_balls_exact_mm, over_wires_exact_m
 from halfnut.gears import GearTrain, gear_train
 from halfnut.machines import Machine, fastest_step, lathe
 from halfnut.record import Caution, Record
-from halfnut.sizes import MM_PER_INCH, one, span
+from halfnut.sizes import MM_PER_INCH, force, one, span
 from halfnut.thread_parts import ThreadGiven, ThreadPart, exact_ratio, thread_part
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import FIRST, LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = [
     "ChasePass",
@@ -293,7 +293,7 @@ class Chasing(Record):
         if speeds:
             row("spindle", ", ".join(speeds))
         if self.most_force_n is not None:
-            row("force", f"at most {self.most_force_n:.0f} N in a pass")
+            row("force", f"at most {force(self.most_force_n, self.unit)} in a pass")
         row("lines", " ".join(f"{each.line}{f' ({self._try})' if each.measure else ''}" for each in self.passes))
         what = "across balls" if self.side == "internal" else "over wires"
         for each in self.passes[stop.number - 1 :]:
@@ -311,8 +311,7 @@ class Chasing(Record):
             row("assumed", ", ".join(self.assumed))
         kinds = sorted({item.kind for item in self.evidence})
         row("rests on", ", ".join(kinds))
-        out.extend(f"caution: {item}" for item in self.cautions)
-        return [*out, f"  {FIRST}", f"  {LOAD}"]
+        return [*out, *caution_lines(self.cautions, defer=True), f"  {LOAD}"]
 
     def _long(self, value_mm: float) -> str:
         return one(value_mm, self.unit)

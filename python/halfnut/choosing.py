@@ -15,10 +15,10 @@ from halfnut.machines import machine as find_machine
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import MM_PER_INCH
+from halfnut.sizes import MM_PER_INCH, duration
 from halfnut.tools import Tool, find_tool
 from halfnut.units import length as read_length
-from halfnut.words import FIRST, GAINS, LIMITS, RELAXED, caution
+from halfnut.words import GAINS, LIMITS, RELAXED, caution, caution_lines
 
 __all__ = ["JOBS", "Gain", "PassPlanned", "Passes", "choose"]
 
@@ -212,7 +212,7 @@ class Passes(Record):
         """The passes in one line."""
         depths = ", ".join(self._depth(one.depth_mm) for one in self.passes)
         count = len(self.passes)
-        return f"{count} pass{'' if count == 1 else 'es'} of {depths} {self._unit}, {seconds_text(self.time_s or 0.0)}"
+        return f"{count} pass{'' if count == 1 else 'es'} of {depths} {self._unit}, {duration(self.time_s or 0.0)}"
 
     def next_answer(self) -> str:
         """The next best answer in one line, or an empty text."""
@@ -256,8 +256,8 @@ class Passes(Record):
             )
         if self.across > 1:
             out.append(f"  each depth in {self.across} passes side by side")
-        spent = ", ".join(f"{name} {seconds:.0f} s" for name, seconds in self.shares_s.items())
-        out.append(f"  time {seconds_text(self.time_s or 0.0)}: {spent}")
+        spent = ", ".join(f"{name} {duration(seconds)}" for name, seconds in self.shares_s.items())
+        out.append(f"  time {duration(self.time_s or 0.0)}: {spent}")
         if self.remainder_mm:
             how = "set by the readout" if self.readout else "between two lines"
             out.append(f"  the last pass ends {abs(self.remainder_mm):.4f} mm off a line of the dial, {how}")
@@ -272,17 +272,18 @@ class Passes(Record):
         first = self.limited_by
         held = LIMITS.get(first, first)
         out.append(
-            f"  limited by: {held}" + (f", which costs {self.prices[first]:.1f} s" if first in self.prices else "")
+            f"  limited by: {held}"
+            + (f", which costs {duration(self.prices[first], tenths=True)}" if first in self.prices else "")
         )
         out += [
             f"    {LIMITS.get(name, name)}: {slack:.0%} left"
-            + (f", costs {self.prices[name]:.1f} s" if name in self.prices and name != first else "")
+            + (f", costs {duration(self.prices[name], tenths=True)}" if name in self.prices and name != first else "")
             for name, slack in sorted(self.slack.items(), key=lambda item: item[1])
         ]
         out += [f"  speed: {self._neighbours(one)}" for one in self.passes[:1]]
         if self.next_s is not None:
             out.append(f"  with other levers: {self.next_answer()}")
-        out += [f"  {gain.words}: {gain.saved_s:.1f} s less" for gain in self.gains]
+        out += [f"  {gain.words}: {duration(gain.saved_s, tenths=True)} less" for gain in self.gains]
         return out
 
     @staticmethod
@@ -305,19 +306,7 @@ class Passes(Record):
         return out
 
     def _warned(self) -> list[str]:
-        out = [f"  note: {item}" for item in self.notes]
-        out += [f"  CAUTION: {item}" for item in self.cautions]
-        return [*out, f"  {FIRST}"]
-
-
-def seconds_text(seconds: float) -> str:
-    """A time with its unit.
-
-    >>> seconds_text(42.4), seconds_text(125.0)
-    ('42 s', '2 min 5 s')
-    """
-    whole = round(seconds)
-    return f"{whole} s" if whole < 60 else f"{whole // 60} min {whole % 60} s"
+        return caution_lines((*self.notes, *self.cautions), defer=True)
 
 
 def relaxed_text(name: str, factor: float) -> str:
@@ -330,7 +319,7 @@ def relaxed_text(name: str, factor: float) -> str:
 
 
 def _more(seconds: float) -> str:
-    return f"{seconds:.1f} s more" if seconds >= 0.05 else "no slower"
+    return f"{duration(seconds, tenths=True)} more" if seconds >= 0.05 else "no slower"
 
 
 def _mm(value: Any, name: str) -> float | None:

@@ -28,12 +28,12 @@ from halfnut._core import (
     recoated_build_up_um,
 )
 from halfnut.catalogue import active
-from halfnut.record import Caution, Record
+from halfnut.record import Caution, CautionLine, Record
 from halfnut.sizes import at_most, both, film, one
 from halfnut.threads import Rule, ThreadLimits
 from halfnut.threads import thread as read_thread
 from halfnut.units import length
-from halfnut.words import LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = [
     "BuildUp",
@@ -133,7 +133,7 @@ class Coating(Record):
         if self.note:
             out.append(f"  note      {self.note}")
         out += [f"  rests on  {item.source} [{item.kind}]" for item in self.evidence if item.source]
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 
@@ -230,6 +230,8 @@ def process_cautions(found: BuildUp, *, internal: bool = False) -> list[Caution]
             made.append(caution("coat_blind_hole"))
     elif row["process"] == "plating":
         made.append(caution("coat_uneven"))
+    elif row["process"] == "conversion" and "chromate" in row["name"]:
+        made.append(caution("coat_chromate"))
     return made
 
 
@@ -316,7 +318,7 @@ class PrecoatLimits(ThreadLimits):
     def lines(self) -> list[str]:
         """The limits to cut in the first line; then both units, the gauges after coating, the remedies."""
         first, *rest = super().lines()
-        tail = [line for line in rest if line.startswith("  !") or line.strip() == LOAD]
+        tail = [line for line in rest if isinstance(line, CautionLine) or line.strip() == LOAD]
         body = [line for line in rest if line not in tail]
         out = [f"before coating {first}", *body, f"  {self.said}"]
         crest = "major" if self.side == "external" else "minor"

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from halfnut import _core
+from halfnut import _core, standing
 from halfnut._core import (
     DomainError,
     Evidence,
@@ -86,11 +86,21 @@ from halfnut.catalogue import active
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import CM3_PER_IN3, KW_PER_HP, M_PER_FOOT, MM_PER_INCH, N_PER_LBF, NM_PER_LBF_IN
+from halfnut.sizes import (
+    CM3_PER_IN3,
+    KW_PER_HP,
+    M_PER_FOOT,
+    MM_PER_INCH,
+    N_PER_LBF,
+    NM_PER_LBF_IN,
+    duration,
+    life,
+    life_span,
+)
 from halfnut.tools import Tool, find_tool
+from halfnut.units import as_asked, asked, quantity
 from halfnut.units import length as read_length
-from halfnut.units import quantity
-from halfnut.words import AT_EDGE, BANDS, FIRST, LIMITS, NOTES, STANDING, caution
+from halfnut.words import AT_EDGE, BANDS, CAUTIONS, LIMITS, caution, caution_lines
 
 __all__ = [
     "Cut",
@@ -473,9 +483,7 @@ class Cut(Record):
         ]
         if self.edge_text:
             out.append(f"    {self.edge_text}")
-        out += [f"  note: {item}" for item in self.notes]
-        out += [f"  CAUTION: {item}" for item in self.cautions]
-        return [*out, f"  {FIRST}"]
+        return [*out, *caution_lines((*self.notes, *self.cautions), defer=True)]
 
     @property
     def holds_at_edge(self) -> bool | None:
@@ -579,8 +587,8 @@ class Cut(Record):
             shown = f"{self.mrr_cm3_min / CM3_PER_IN3:.2f} in3/min" if inch else f"{self.mrr_cm3_min:.1f} cm3/min"
             out[-1] += f", removes {shown}"
         if self.tool_life_min is not None:
-            low, high = self.tool_life_low_min or 0.0, self.tool_life_high_min or 0.0
-            out.append(f"edge lasts {_life(self.tool_life_min)}; likely {_life(low)} to {_life(high)}: unverified")
+            span = life_span(self.tool_life_low_min or 0.0, self.tool_life_high_min or 0.0)
+            out.append(f"tool life {life(self.tool_life_min)}{f'; likely {span}' if span else ''}: unverified")
         if self.roughness_ra_um is not None:
             shown = f"{self.roughness_ra_um / 0.0254:.0f} uin" if inch else f"{self.roughness_ra_um:.2f} um"
             lead = ", one tooth leading" if self.operation.startswith("mill") else ""
@@ -601,7 +609,7 @@ class Cut(Record):
             out.append(f"chip about {rise} hotter than the work; {share}: estimates")
         if self.time_s is not None:
             turns = "" if self.hand_turns is None else f", {self.hand_turns:.1f} turns of the handle"
-            out.append(f"time {_time(self.time_s)} for {self._size(self.travel_mm or 0.0)} of travel{turns}")
+            out.append(f"time {duration(self.time_s)} for {self._size(self.travel_mm or 0.0)} of travel{turns}")
         return out
 
 
@@ -623,16 +631,6 @@ def _rate(value: float | None, inch: bool) -> str:
     if value is None:
         return "-"
     return f"{value / MM_PER_INCH:.3g} in/min" if inch else f"{value:.4g} mm/min"
-
-
-def _life(minutes: float) -> str:
-    return (
-        "8 h or more" if minutes >= _core.LONGEST_LIFE_MIN else f"{minutes:.0f} min" if minutes >= 1 else "under 1 min"
-    )
-
-
-def _time(seconds: float) -> str:
-    return f"{seconds:.0f} s" if seconds < 60 else f"{int(seconds // 60)} min {seconds % 60:.0f} s"
 
 
 def formed(
@@ -694,7 +692,7 @@ def _of_material(found: Alloy, forces: bool) -> list[str]:
         return []
     plastic = any(name.startswith("plastic") for name in _core.group_chain(found.group, active()))
     traits = [f"trait_{word}" for word in found.traits if not (plastic and word == "low_conductivity")]
-    return [*(code for code in traits if code in NOTES), *(["plastic_melts"] if plastic else [])]
+    return [*(code for code in traits if code in CAUTIONS), *(["plastic_melts"] if plastic else [])]
 
 
 def cut_record(
@@ -706,8 +704,9 @@ def cut_record(
     size: Length,
     tool: Tool,
     assumed: list[str],
+    extra: Sequence[str] = (),
 ) -> Cut:
-    """The core's result as a record."""
+    """The core's result as a record; `extra` are codes of cautions that only the question tells of."""
     figures: dict[str, Any] = dict(result.figures)
     heat: dict[str, Any] = dict(_core.cut_heat(result, found.index, active()))
     heat_rules = [("chip_rise_k", "heat_chip"), ("heat_to_work_w", "heat_to_work")]
@@ -721,10 +720,14 @@ def cut_record(
     }
     step = machine.spindle[result.spindle_step] if machine is not None else None
     feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
-    codes = [*STANDING.get(operation, ()), *result.cautions, *_of_material(found, result.band.low > 0.0)]
+    own = standing.of_cut(operation, found, machine, figures, size.mm)
+    codes = [*own, *extra, *result.cautions, *_of_material(found, result.band.low > 0.0)]
     if machine is not None and machine.kind == "lathe" and (result.figures["spindle_rpm"] or 0.0) >= _WHIPS_RPM:
         codes.append("bar_behind")
+    if figures["cutting_speed_m_min"] >= (figures["window_low_m_min"] + figures["window_high_m_min"]) / 2:
+        codes = [code for code in codes if code != "trait_built_up_edge"]  # it forms at low speed
     words = figures | {"tool": tool.name}
+    told = list(dict.fromkeys([*(caution(code, **words) for code in codes), *found.cautions]))
     pecks: tuple[float, ...] = ()
     if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
         pecks = tuple(_core.drill_pecks(found.index, size.mm, figures["depth_mm"], active()))
@@ -759,9 +762,9 @@ def cut_record(
         limited_by=result.limited_by.replace(" ", "_"),
         feed_limited_by=result.feed_limited_by.replace(" ", "_"),
         limits=tuple(Limit(name.replace(" ", "_"), *rest) for name, *rest in result.limits),
-        assumed=tuple(assumed),
-        notes=tuple(caution(code, **words) for code in codes if code in NOTES),
-        cautions=tuple(caution(code, **words) for code in codes if code not in NOTES) + found.cautions,
+        assumed=tuple(as_asked(each, size.system == "inch") for each in assumed),
+        notes=tuple(item for item in told if item.rank == "note"),
+        cautions=tuple(item for item in told if item.rank != "note"),
         evidence=(
             *tool.evidence,
             *result.evidence(active()),
@@ -777,6 +780,9 @@ _LATHE_TOOL = {
     "bar_diameter_mm": "bar_diameter_mm",
 }
 _NOSE = {"nose_radius_mm": "nose radius 0.8 mm"}
+# Names of the core's arguments as a person gives them, where they differ.
+_ASKED = {"cutter_diameter": "cutter", "deflection_limit": "deflection"}
+_ASKED_OF = {"bore": {"stick_out": "overhang"}, "part_off": {"depth": "blade"}, "thread": {"feed": "pitch"}}
 
 
 def _lathe(
@@ -808,8 +814,14 @@ def _lathe(
         given["depth_mm"], words = _usual_depth(size, finish)
         assumed.insert(1 if tool is None else 0, words)
     name = operation.replace("_", " ")
-    result = _core.lathe_cut(name, found.index, edge.material, given, finish, hold, holder, hardness_hb, core, active())
-    return cut_record(operation, found, result, core, None if core is None else core.carriage, size, edge, assumed)
+    with asked(size.system == "inch", _ASKED | _ASKED_OF.get(operation, {})):
+        result = _core.lathe_cut(
+            name, found.index, edge.material, given, finish, hold, holder, hardness_hb, core, active()
+        )
+    extra = ["emery_by_hand"] if operation == "turn" and finish else []
+    extra += ["faceplate_balance"] if standing.is_faceplate(core, holder) else []
+    ladder = None if core is None else core.carriage
+    return cut_record(operation, found, result, core, ladder, size, edge, assumed, extra)
 
 
 def turn(
@@ -1294,7 +1306,8 @@ def _hole(
     holder = holder_place(core, chuck, "chuck", assumed) if turns else -1
     given["diameter_mm"] = size.mm
     name = operation.replace("_", " ")
-    result = _core.hole_cut(name, found.index, edge.material, given, holder, hardness_hb, core, active())
+    with asked(size.system == "inch", _ASKED):
+        result = _core.hole_cut(name, found.index, edge.material, given, holder, hardness_hb, core, active())
     return cut_record(operation, found, result, core, None if core is None else core.quill, size, edge, assumed)
 
 
@@ -1778,6 +1791,7 @@ def mill(
     given, assumed = formed(numbers, edge, keys, usual)
     if given["teeth"] is None:
         given["teeth"] = float(usual_teeth)
-    result = _core.mill_cut(shape, found.index, edge.material, given, hardness_hb, core, active())
+    with asked(size.system == "inch", _ASKED):
+        result = _core.mill_cut(shape, found.index, edge.material, given, hardness_hb, core, active())
     ladder = None if core is None else core.table
     return cut_record(f"mill_{shape}", found, result, core, ladder, size, edge, assumed)

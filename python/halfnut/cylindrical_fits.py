@@ -21,7 +21,7 @@ from halfnut.material import expansion_at
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, film, span, spans
 from halfnut.units import length
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = [
     "CylinderPart",
@@ -187,7 +187,7 @@ class CylindricalFit(Record):
         if self.clearance_mean_mm is not None and self.clearance_sigma_mm is not None:
             out.append(f"  likely    {self._likely()}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        return [*out, *(f"caution: {item}" for item in self.cautions)]
+        return [*out, *caution_lines(self.cautions)]
 
     def _title(self) -> str:
         size, rest = self.text.split(" ", 1)
@@ -369,7 +369,7 @@ def _with_cautions(found: CylindricalFit) -> CylindricalFit:
     if found.kind == "memory":
         made.append(caution("fit_memory"))
     if found.character in {"interference", "transition"}:
-        made.append(caution("fit_press"))
+        made += [caution("fit_press"), caution("fit_hot")]
     for part in found.parts:
         most = found.hole_build_up_max_um if part.side == "hole" else found.shaft_build_up_max_um
         if most > 0.0 and found.cut_to_mm(part.side) is None:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core, machines
-from halfnut._core import DomainError, Evidence
+from halfnut._core import DomainError, Evidence, Length
 from halfnut.catalogue import active
 from halfnut.cutting import (
     economic_life_min,
@@ -18,13 +19,15 @@ from halfnut.cutting import (
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import M_PER_FOOT
+from halfnut.sizes import M_PER_FOOT, life, life_span
 from halfnut.tools import find_tool
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = ["ToolLife", "tool_life"]
+
+_INCH_UNIT = re.compile(r"(?<![a-z])(in|ft|sfm)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -95,21 +98,21 @@ class ToolLife(Record):
         """The life as lines for a terminal."""
         out = []
         if self.life_min is not None:
-            low, high = self.life_low_min, self.life_high_min
-            out.append(f"edge lasts {_span(self.life_min)} at {self._speed(self.at_speed_m_min)}")
-            out.append(f"  likely {_span(low)} to {_span(high)}: unverified")
+            out.append(f"tool life {life(self.life_min)} at {self._speed(self.at_speed_m_min)}")
+            span = life_span(self.life_low_min or 0.0, self.life_high_min or 0.0)
+            out += [f"  likely {span}: unverified"] if span else []
         if self.speed_m_min is not None:
             at = _rpm(self.spindle_rpm)
-            out.append(f"{self._speed(self.speed_m_min)}{at} for an edge life of {_span(self.for_life_min)}")
+            out.append(f"{self._speed(self.speed_m_min)}{at} for a tool life of {life(self.for_life_min or 0.0)}")
             low_speed, high_speed = self._speed(self.speed_low_m_min), self._speed(self.speed_high_m_min)
             out.append(f"  likely {low_speed} to {high_speed}: unverified")
         if self.fastest_life_min is not None:
             speed = self._speed(self.fastest_speed_m_min) + _rpm(self.fastest_rpm)
-            out.append(f"most parts an hour: {speed}, edge {_span(self.fastest_life_min)}")
+            out.append(f"most parts an hour: {speed}, tool life {life(self.fastest_life_min)}")
         if self.economic_life_min is not None:
             speed = self._speed(self.economic_speed_m_min) + _rpm(self.economic_rpm)
-            out.append(f"cheapest: {speed}, edge {_span(self.economic_life_min)}")
-        out = out or [f"one minute of edge life at {self._speed(self.c_m_min)}"]
+            out.append(f"cheapest: {speed}, tool life {life(self.economic_life_min)}")
+        out = out or [f"one minute of tool life at {self._speed(self.c_m_min)}"]
         out[0] += f"  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
         if self.assumed:
             out[0] += f"  assumed: {', '.join(self.assumed)}"
@@ -117,7 +120,7 @@ class ToolLife(Record):
         out.append(
             f"  V T^n = C with n {self.exponent:g} and C {self._speed(self.c_m_min)}  [{row.source}; {row.kind}]"
         )
-        return [*out, *(f"  CAUTION: {item}" for item in self.cautions)]
+        return [*out, *caution_lines(self.cautions)]
 
 
 def tool_life(
@@ -184,16 +187,17 @@ def tool_life(
     code = edge_tool.material
     read_feed = None if feed is None else quantity(feed, "feed", "feed")
     read_depth = None if depth is None else read_length(depth, "depth")
-    if read_feed is None:
-        assumed.append("feed 0.25 mm/rev")
-    if read_depth is None:
-        assumed.append("depth 2.5 mm")
     feed_mm = 0.25 if read_feed is None else float(read_feed.base)
     depth_mm = 2.5 if read_depth is None else read_depth.mm
-    inch = (read_depth is not None and read_depth.system == "inch") or "ft" in str(speed or "")
     if (edge_cost is None) != (cost_per_min is None):
         raise DomainError("edge_cost and cost_per_min go together: give both, in one currency")
     at_hand = None if machine is None else machines.machine(machine)
+    work = None if diameter is None else read_length(diameter, "diameter")
+    inch = _asked_in_inches(read_depth, work, (speed, feed), at_hand)
+    if read_feed is None:
+        assumed.append("feed 0.010 in/rev" if inch else "feed 0.25 mm/rev")
+    if read_depth is None:
+        assumed.append("depth 0.098 in" if inch else "depth 2.5 mm")
     if change_min is None and at_hand is not None and at_hand.core.tool_change_s > 0:
         change_min = at_hand.core.tool_change_s / 60
         assumed.append(f"edge change {change_min:.3g} min")
@@ -210,7 +214,7 @@ def tool_life(
     if edge_cost is not None and cost_per_min is not None:
         cheapest = float(economic_life_min(n, change_min or 0.0, edge_cost, cost_per_min))
     low, high = _core.LIFE_SPEED_LOW, _core.LIFE_SPEED_HIGH
-    across = None if diameter is None else read_length(diameter, "diameter").mm
+    across = None if work is None else work.mm
 
     def speed_for(life: float | None) -> float | None:
         return None if life is None else float(taylor_speed_m_min(c, n, life))
@@ -251,13 +255,16 @@ def tool_life(
     )
 
 
+def _asked_in_inches(depth: Length | None, work: Length | None, texts: tuple[Any, ...], at_hand: Any) -> bool:
+    """Whether the question is in inches: by its lengths, else by its speed or feed, else by its machine."""
+    for each in (depth, work):
+        if each is not None:
+            return each.system == "inch"
+    said = " ".join(str(each) for each in texts if each is not None)
+    if said:
+        return _INCH_UNIT.search(said) is not None
+    return at_hand is not None and at_hand.core.inch
+
+
 def _rpm(value: float | None) -> str:
     return "" if value is None else f", {value:.0f} rev/min"
-
-
-def _span(minutes: float | None) -> str:
-    if minutes is None:
-        return "-"
-    if minutes >= _core.LONGEST_LIFE_MIN:
-        return "8 h or more"
-    return f"{minutes:.2g} min" if minutes < 10 else f"{minutes:.0f} min"

@@ -17,7 +17,7 @@ from halfnut.form_threads import form_limits, form_thread, is_form, taper_pipe, 
 from halfnut.hole_sizes import BlindHole, TappingHole, drill_set
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
-from halfnut.words import LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = ["FormHole", "TaperHole", "blind_hole", "form_hole", "taper_depth_mm", "tapping_hole"]
 
@@ -65,7 +65,7 @@ class FormHole(Record):
         verdict = "within" if self.in_limits else "OUTSIDE"
         out.append(f"  limits    {span(low, high, unit)} ({span(low, high, other)}): {verdict}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return [*out, LOAD]
 
 
@@ -99,7 +99,7 @@ class TaperHole(Record):
         )
         out.append(f"  tap       until the plug gauge, or the fitting, goes in {self.hand_turns:.1f} turns by hand")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return [*out, LOAD]
 
 

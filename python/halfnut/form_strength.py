@@ -16,10 +16,10 @@ from halfnut import _core, thread_strength
 from halfnut.catalogue import active
 from halfnut.form_threads import FormLimits, form_limits, is_form, screw_efficiency
 from halfnut.record import Caution, Record
-from halfnut.sizes import both
+from halfnut.sizes import both, torque_span
 from halfnut.thread_strength import ThreadStrength, galling, part_strength, practice_engagement
 from halfnut.units import length, quantity
-from halfnut.words import LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = ["FormStrength", "form_strength", "strength"]
 
@@ -146,14 +146,14 @@ class FormStrength(Record):
             out.append(f"  load      {self._force(self.load_n)}: {self.flank_pressure_mpa:.1f} MPa on the flanks")
             low, high = self.raising_torque_nm
             least, most = self.friction
-            out.append(f"  raise     {low:.3g} to {high:.3g} N m in the screw, friction {least:g} to {most:g}")
+            out.append(f"  raise     {torque_span(low, high, unit)} in the screw, friction {least:g} to {most:g}")
         holds = "holds" if self.holding_friction <= self.friction[0] else "does not hold for certain"
         out.append(f"  holds     {holds}: it needs a friction of {self.holding_friction:.3f}; shaking lowers it")
         if self.galling is not None:
             out.append(f"  galling   {self.galling}")
             out += [f"  advice    {each}" for each in self.advice]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return [*out, LOAD]
 
     def _force(self, value_n: float) -> str:

@@ -24,7 +24,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, both, one, spans
 from halfnut.threads import Rule, Thread, ThreadLimits
 from halfnut.units import length
-from halfnut.words import LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = [
     "FormLimits",
@@ -214,7 +214,7 @@ class FormLimits(PlainThread, Record):
         if self.thread.form in _LEAD_SCREWS:
             out.append(f"  holds     a load does not turn it above a friction of {self.holding_friction:.3f}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return [*out, LOAD]
 
     @property
@@ -461,7 +461,7 @@ class TaperPipe(Record):
             f"{12 * self.taper_on_diameter:g} in per foot; tool square to the axis, not to the taper"
         )
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        return [*out, *(f"caution: {item}" for item in self.cautions)]
+        return [*out, *caution_lines(self.cautions)]
 
 
 def taper_pipe(thread: str | FormThread) -> TaperPipe:

@@ -11,10 +11,10 @@ from halfnut._core import DomainError, FormThread
 from halfnut.catalogue import active
 from halfnut.form_threads import form_limits, taper_pipe
 from halfnut.record import Caution, Evidence, Record
-from halfnut.sizes import both
+from halfnut.sizes import both, one
 from halfnut.threads import Thread, limits
 from halfnut.units import length, quantity
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = ["Identification", "ThreadMatch", "identify_thread", "threads_near"]
 
@@ -76,13 +76,17 @@ class ThreadMatch:
     """These measurements do not tell it from the nearest thread."""
 
     def __str__(self) -> str:
-        outside = "inside its limits" if self.outside_mm == 0 else f"{self.outside_mm:.3f} mm outside its limits"
+        return self.said("mm")
+
+    def said(self, unit: str) -> str:
+        """The match in a sentence, its figures in one unit."""
+        outside = "inside its limits" if self.outside_mm == 0 else f"{one(self.outside_mm, unit)} outside its limits"
         flanks = f"flanks {self.flank_angle_deg:g} deg"
         if self.flank_difference_deg:
             flanks += f" ({self.flank_difference_deg:+.2g} deg measured)"
         return (
-            f"{self.title}: diameter {outside}, pitch {self.pitch_difference_mm:+.4f} mm, "
-            f"{self.mismatch_mm:.3f} mm over the engagement, {flanks}"
+            f"{self.title}: diameter {outside}, pitch {'+' if self.pitch_difference_mm >= 0 else ''}"
+            f"{one(self.pitch_difference_mm, unit, 1)}, {one(self.mismatch_mm, unit)} over the engagement, {flanks}"
         )
 
 
@@ -98,6 +102,8 @@ class Identification(Record):
     matches: tuple[ThreadMatch, ...]
     cautions: tuple[Caution, ...]
     evidence: tuple[Evidence, ...] = field(compare=False)
+    unit: str = "mm"
+    """Of the question; the answer is told in it."""
 
     @property
     def alike(self) -> tuple[ThreadMatch, ...]:
@@ -123,16 +129,16 @@ class Identification(Record):
     def lines(self) -> list[str]:
         """The best match, then the others."""
         crest = "major" if self.side == "external" else "minor"
-        measured = f"  measured: {crest} diameter {both(self.diameter_mm, 'mm')}, pitch {self.pitch_mm:.4f} mm"
-        measured += f" ({25.4 / self.pitch_mm:.4g} tpi)"
+        measured = f"  measured: {crest} diameter {both(self.diameter_mm, self.unit)}, "
+        measured += f"pitch {one(self.pitch_mm, self.unit, 1)} ({25.4 / self.pitch_mm:.4g} tpi)"
         if self.flank_angle_deg is not None:
             measured += f", flanks {self.flank_angle_deg:g} deg"
-        others = [f"  {'like' if match.like_the_first else 'or'} {match}" for match in self.matches[1:]]
+        others = [f"  {'like' if match.like_the_first else 'or'} {match.said(self.unit)}" for match in self.matches[1:]]
         return [
-            str(self.matches[0]),
-            f"{measured}; engagement {self.engagement_mm:.1f} mm",
+            self.matches[0].said(self.unit),
+            f"{measured}; engagement {one(self.engagement_mm, self.unit)}",
             *others,
-            *(f"  ! {c}" for c in self.cautions),
+            *caution_lines(self.cautions),
         ]
 
 
@@ -184,7 +190,8 @@ def identify_thread(
     """
     if count < 1:
         raise DomainError(f"count must be at least 1, got {count}")
-    size = length(diameter, "diameter").mm
+    given = length(diameter, "diameter")
+    size = given.mm
     turns = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*tpi\s*", pitch, re.IGNORECASE) if isinstance(pitch, str) else None
     axial = length(pitch, "pitch").mm if turns is None else _from_tpi(float(turns[1]))
     engaged = size if engagement is None else length(engagement, "engagement").mm
@@ -193,7 +200,15 @@ def identify_thread(
     found = tuple(ThreadMatch(**row) for row in rows)
     best = found[0]
     return Identification(
-        side, size, axial, engaged, angle, found[:count], tuple(_cautions(found, angle)), tuple(_evidence(best, side))
+        side,
+        size,
+        axial,
+        engaged,
+        angle,
+        found[:count],
+        tuple(_cautions(found, angle)),
+        tuple(_evidence(best, side)),
+        "in" if given.system == "inch" else "mm",
     )
 
 

@@ -49,7 +49,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, both, one, span
 from halfnut.threads import ThreadLimits, limits
 from halfnut.units import length
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = [
     "Judged",
@@ -163,7 +163,7 @@ class OverWires(Record):
             out.append(f"  force     {self.measuring_force_n:.1f} N ({self.measuring_force_n / 4.4482216:.2g} lbf)")
         out.append(f"  angle     lead {self.lead_angle_deg:.2f} deg")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 
@@ -419,7 +419,7 @@ class Verdict(Record):
             out.append(f"  read      {one(self.over_wires_mm, unit)} over {one(self.wire_mm, unit)}")
         out.append(f"  meets     {', '.join(self.classes_met) or 'no class'}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 

@@ -29,7 +29,7 @@ from halfnut.thread_parts import ThreadPart, exact_ratio, thread_part
 from halfnut.threads import ThreadLimits
 from halfnut.units import length as read_length
 from halfnut.units import quantity
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = [
     "GearTrain",
@@ -190,7 +190,7 @@ class GearTrain(Record):
             row("error", self.judgement)
         for number, step in enumerate(self.steps(), 1):
             row(f"{number}.", step)
-        out.extend(f"caution: {item}" for item in self.cautions)
+        out += caution_lines(self.cautions)
         return out
 
     @property

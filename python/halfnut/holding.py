@@ -24,8 +24,10 @@ from halfnut.rigidity import (
     work_bend,
 )
 from halfnut.sizes import MM_PER_INCH
+from halfnut.sizes import force as force_text
+from halfnut.standing import of_weight
 from halfnut.units import length as read_length
-from halfnut.words import FIRST, HOLDING, caution
+from halfnut.words import HOLDING, caution, caution_lines
 
 __all__ = ["Holding", "hold"]
 
@@ -109,6 +111,9 @@ class Holding(Record):
     def _small(self, value_mm: float) -> str:
         return f"{value_mm / MM_PER_INCH:.4f} in" if self.inch else f"{value_mm:.3f} mm"
 
+    def _force(self, value_n: float) -> str:
+        return force_text(value_n, "in" if self.inch else "mm")
+
     def _long(self, value_mm: float) -> str:
         return f"{value_mm / MM_PER_INCH:.3f} in" if self.inch else f"{value_mm:.1f} mm"
 
@@ -121,12 +126,13 @@ class Holding(Record):
         ]
         along = ", ".join(f"{self._small(larger)} at {self._long(at)}" for at, larger in self.places)
         out.append(f"  diameter larger than set: {along}")
-        out.append(f"  under {bend.force_n:.0f} N across the work, the upper edge of {self.cut.passive_force_n:.0f} N")
+        across = self._force(self.cut.passive_force_n or 0.0)
+        out.append(f"  under {self._force(bend.force_n)} across the work, the upper edge of {across}")
         if self.other_ways:
             ways = ", ".join(f"{self._small(value)} {name}" for name, value in self.other_ways.items())
             out.append(f"  held otherwise it bends {ways}")
         if self.jaw_force_n is not None:
-            out.append(f"  grip {self.jaw_force_n:.0f} N a jaw, so that the cut does not turn the work")
+            out.append(f"  grip {self._force(self.jaw_force_n)} a jaw, so that the cut does not turn the work")
         if self.squeeze is not None:
             others = ", ".join(f"{self._small(value)} in {jaws}" for jaws, value in self.squeeze.by_jaws.items())
             out.append(
@@ -140,8 +146,7 @@ class Holding(Record):
             warmer = f"{1.8 * self.warming_k:.0f} F" if self.inch else f"{self.warming_k:.0f} K"
             out.append(f"  up to {warmer} warmer after the cut: measures {self._small(self.growth_mm)} too large")
         out += [f"  {each}" for each in self.ways]
-        out += [f"  CAUTION: {item}" for item in self.cautions]
-        return [*out, f"  {FIRST}"]
+        return [*out, *caution_lines(self.cautions, defer=True)]
 
 
 def hold(
@@ -275,6 +280,9 @@ def hold(
     rules = [] if needed is None or squeeze is not None else [("jaw_force_n", "jaw_force")]
     rules += [("out_of_round_per_kn_mm", "work_ring")] if rings and squeeze is None else []
     rules += [] if warming is None else [("warming_k", "work_warming")]
+    codes += [caution("chuck_key")] if hold != "between centres" else []
+    around_mm2 = math.pi / 4 * (size.mm**2 - (0.0 if inner is None else inner.mm**2))
+    codes += of_weight(around_mm2 * bend.length_mm * 1e-9 * found.density_kg_m3, size.system == "inch")
     return Holding(
         inch=size.system == "inch",
         cut=made,

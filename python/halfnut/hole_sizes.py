@@ -37,7 +37,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
 from halfnut.threads import thread as read_thread
 from halfnut.units import length, quantity
-from halfnut.words import LOAD, NOTES, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = [
     "BlindHole",
@@ -184,8 +184,7 @@ class TappingHole(Record):
             f"{self.basic_percent:.0f} % of the basic height"
         )
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"note: {item}" for item in self.notes]
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines((*self.notes, *self.cautions))
         return [*out, LOAD]
 
 
@@ -262,8 +261,8 @@ def tapping_hole(
         thread=str(found.internal),
         unit=found.unit,
         tap=tap,
-        notes=tuple(each for each in made if each.code in NOTES),
-        cautions=tuple(each for each in made if each.code not in NOTES),
+        notes=tuple(each for each in made if each.rank == "note"),
+        cautions=tuple(each for each in made if each.rank != "note"),
         evidence=tuple(answer["evidence"]),
         **names,
         **figures,
@@ -372,7 +371,7 @@ class BlindHole(Record):
         out.append(f"  tap       to {both(self.tap_depth_mm, unit)} at its end")
         out.append(f"  point     {one(self.point_mm, unit)} more: {both(self.total_depth_mm, unit)} to the tip")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 
@@ -491,7 +490,7 @@ class ClearanceHole(Record):
         out.append(f"  play      {both(self.clearance_mm, self.unit)} over the screw")
         out.append(f"  by        {self.standard}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 
@@ -580,7 +579,7 @@ class ScrewSeat(Record):
         if self.angle_deg is not None:
             out.append("  depth     of the cone from the surface to the hole")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 

@@ -16,9 +16,9 @@ from halfnut.knurls import KnurlBlank
 from halfnut.machines import Machine, fastest_step, lathe
 from halfnut.material import Alloy, alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import one, span
+from halfnut.sizes import force, one, span
 from halfnut.units import length, mm
-from halfnut.words import FIRST, NO_KNURL, caution
+from halfnut.words import NO_KNURL, caution, caution_lines
 
 __all__ = ["KnurlSetup", "knurl_contact_mm", "knurl_force_n", "knurl_setup"]
 
@@ -182,9 +182,16 @@ class KnurlSetup(Record):
             out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
 
         if self.force_n is not None and self.side_force_n is not None:
-            on_work = f"{self.side_force_n:.0f} N across the work" if self.side_force_n else "balanced across the work"
+            on_work = (
+                f"{force(self.side_force_n, self.unit)} across the work"
+                if self.side_force_n
+                else "balanced across the work"
+            )
             bend = "" if self.bend_mm is None else f", bends it {one(self.bend_mm, self.unit)}"
-            row("force", f"about {self.force_n:.0f} N a wheel, within a factor of two or three; {on_work}{bend}")
+            row(
+                "force",
+                f"about {force(self.force_n, self.unit)} a wheel, within a factor of two or three; {on_work}{bend}",
+            )
         if self.wall_mm is not None and self.least_wall_mm is not None:
             row("wall", f"{one(self.wall_mm, self.unit)}, at least {one(self.least_wall_mm, self.unit)}")
         if self.interference_max_mm is not None and self.interference_min_mm is not None:
@@ -196,8 +203,7 @@ class KnurlSetup(Record):
         if self.assumed:
             row("assumed", ", ".join(self.assumed))
         row("rests on", ", ".join(sorted({item.kind for item in self.evidence})))
-        out.extend(f"caution: {item}" for item in self.cautions)
-        return [*out, f"  {FIRST}"]
+        return [*out, *caution_lines(self.cautions, defer=True)]
 
 
 def knurl_setup(

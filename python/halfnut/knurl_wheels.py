@@ -20,6 +20,7 @@ from halfnut.record import Caution, Record
 from halfnut.shapes import Count, Irregular, Length, YesNo, load_toml, strict
 from halfnut.sizes import one
 from halfnut.units import length
+from halfnut.words import caution_lines
 
 __all__ = ["KnurlWheel", "WheelChoice", "WheelOnDiameter", "knurl_wheels", "suitable_wheels"]
 
@@ -154,7 +155,7 @@ class WheelChoice(Record):
             around = f"{each.blank.below_teeth} or {each.blank.above_teeth} teeth"
             suits = f"suits {low}" if low == high else f"suits {low} or {high}, {around}"
             out.append(f"  {each.wheel:<28} {'tracks' if each.tracks else 'no'}, {off}; {suits}")
-        out.extend(f"caution: {item}" for item in self.cautions)
+        out += caution_lines(self.cautions)
         return out
 
 

@@ -37,7 +37,7 @@ from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH
 from halfnut.units import length
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = [
     "KnurlBlank",
@@ -156,7 +156,7 @@ class KnurlBlank(Record):
         for kind in sorted(weak & {item.kind for item in self.evidence}):
             named = dict.fromkeys(_spoken(item.figure) for item in self.evidence if item.kind == kind)
             row("rests on", f"{kind}: {', '.join(named)}")
-        out.extend(f"caution: {item}" for item in self.cautions)
+        out += caution_lines(self.cautions)
         return out
 
     def _one(self, value_mm: float) -> str:

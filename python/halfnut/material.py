@@ -8,7 +8,7 @@ from typing import Any
 from halfnut import _core
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = ["Alloy", "alloy"]
 
@@ -98,7 +98,7 @@ class Alloy(Record):
                 out.append(f"  {words} {value:g}{' ' if unit else ''}{unit}  [{source[key].kind}]")
         if self.note:
             out.append(f"  note: {self.note}")
-        out += [f"  caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 

@@ -13,16 +13,17 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from halfnut import job as job_files
-from halfnut import machines
+from halfnut import machines, standing
 from halfnut._core import DomainError, Error
 from halfnut.form_strength import FormStrength, strength
 from halfnut.job import Job, Joint, Operation, Part
 from halfnut.machines import Machine
+from halfnut.material import alloy
 from halfnut.operations import Answer, Workpiece, answer
 from halfnut.record import Caution, Evidence, Record
 from halfnut.stock import CutList, cut_list
 from halfnut.thread_strength import ThreadStrength
-from halfnut.words import FIRST
+from halfnut.words import FIRST, by_rank, caution_lines
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -60,6 +61,12 @@ class PlannedOperation:
         return () if self.answer is None else self.answer.cautions
 
     @property
+    def told(self) -> tuple[Caution, ...]:
+        """Cautions of the answer, and the notes of its cut, each once."""
+        notes = () if self.answer is None or self.answer.cut is None else self.answer.cut.notes
+        return tuple(dict.fromkeys((*self.cautions, *notes)))
+
+    @property
     def evidence(self) -> tuple[Evidence, ...]:
         """What the answer rests on."""
         return () if self.answer is None else self.answer.evidence
@@ -80,7 +87,7 @@ class PlannedOperation:
             "error": self.error or None,
             "time_s": self.time_s if self.answer else None,
             "figures": None if self.answer is None else _finite(self.answer.to_dict()),
-            "cautions": [{"code": caution.code, "text": caution.text} for caution in self.cautions],
+            "cautions": [item.to_dict() for item in by_rank(self.told)],
             "evidence": [
                 {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
                 for item in self.evidence
@@ -104,7 +111,7 @@ class PlannedJoint:
             "inside": self.joint.inside,
             "error": self.error or None,
             "figures": None if found is None else _finite(found.to_dict()),
-            "cautions": [] if found is None else [{"code": each.code, "text": each.text} for each in found.cautions],
+            "cautions": [] if found is None else [item.to_dict() for item in by_rank(found.cautions)],
         }
 
 
@@ -121,6 +128,8 @@ class PlannedPart:
     joints: tuple[PlannedJoint, ...] = ()
     adjuster: Adjuster | None = None
     adjuster_error: str = ""
+    standing: tuple[Caution, ...] = ()
+    """What goes with the part as a whole, whatever the figures."""
 
     @property
     def failed(self) -> int:
@@ -132,9 +141,9 @@ class PlannedPart:
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """Cautions of all operations and joints."""
+        """Cautions of the part as a whole, of all operations and of all joints."""
         of_joints = (caution for each in self.joints if each.record is not None for caution in each.record.cautions)
-        return (*(caution for op in self.operations for caution in op.cautions), *of_joints)
+        return (*self.standing, *(caution for op in self.operations for caution in op.cautions), *of_joints)
 
     @property
     def time_each_s(self) -> float:
@@ -161,6 +170,7 @@ class PlannedPart:
             "time_lot_s": self.time_lot_s,
             "stock": None if self.stock is None else self.stock.to_dict(),
             "stock_error": self.stock_error or None,
+            "cautions": [item.to_dict() for item in by_rank(self.standing)],
             "operations": [op.to_dict() for op in self.operations],
             "joints": [each.to_dict() for each in self.joints],
         }
@@ -231,8 +241,7 @@ class Plan:
             out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
-        cautions = dict.fromkeys(caution.text for caution in self.cautions)
-        out += [f"  caution: {text}" for text in cautions]
+        out += caution_lines(item for item in self.cautions if item.rank != "note")
         return [*out, f"  {FIRST}"]
 
     def __str__(self) -> str:
@@ -348,7 +357,14 @@ def _planned_part(job: Job, part: Part) -> PlannedPart:
     joints = tuple(map(_planned_joint, part.joints))
     file = f"{job_files.file_name(part.name)}.html"
     wound, wound_error = _wound(job, part)
-    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error)
+    told = standing.of_part(
+        part.stock,
+        None if stock is None else stock.blank_mm,
+        alloy(part.alloy),
+        [(op.step, op.machine) for op in operations],
+        unit == "in",
+    )
+    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told)
 
 
 def _planned_joint(joint: Joint) -> PlannedJoint:

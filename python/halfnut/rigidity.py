@@ -24,8 +24,9 @@ from halfnut.catalogue import active
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH
+from halfnut.sizes import force as force_text
 from halfnut.units import length, quantity
-from halfnut.words import FIRST, caution
+from halfnut.words import caution, caution_lines
 
 __all__ = [
     "JawSqueeze",
@@ -89,13 +90,12 @@ class WorkBend(Record):
         """The worst place in the first line, then the diameters, what they rest on, cautions."""
         return [
             f"bends {_small(self.worst_mm, self.unit)} at {_long(self.worst_at_mm, self.unit)}, {self.hold}, "
-            f"under {self.force_n:.0f} N across the work",
+            f"under {force_text(self.force_n, self.unit)} across the work",
             f"  diameter  up to {_small(2 * self.worst_mm, self.unit)} larger than set; "
             f"largest less smallest {_small(self.taper_mm, self.unit)}",
             f"  length    {_long(self.length_mm, self.unit)}, {self.slenderness:.1f} diameters unsupported",
             *_rests_on(self.evidence),
-            *(f"caution: {item}" for item in self.cautions),
-            f"  {FIRST}",
+            *caution_lines(self.cautions, defer=True),
         ]
 
 
@@ -128,14 +128,13 @@ class JawSqueeze(Record):
         others = ", ".join(f"{_small(value, self.unit)} in {jaws}" for jaws, value in self.by_jaws.items())
         at_rest = ""
         if self.jaw_force_at_rest_n is not None:
-            at_rest = f"; set {self.jaw_force_at_rest_n:.0f} N at standstill"
+            at_rest = f"; set {force_text(self.jaw_force_at_rest_n, self.unit)} at standstill"
         return [
             f"out of round by {_small(self.out_of_round_mm, self.unit)} on the radius when let go of {self.jaws} jaws",
-            f"  grip      {self.jaw_force_n:.0f} N a jaw{at_rest}",
+            f"  grip      {force_text(self.jaw_force_n, self.unit)} a jaw{at_rest}",
             f"  instead   {others} jaws or contacts, the same grip in all",
             *_rests_on(self.evidence),
-            *(f"caution: {item}" for item in self.cautions),
-            f"  {FIRST}",
+            *caution_lines(self.cautions, defer=True),
         ]
 
 

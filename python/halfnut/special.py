@@ -20,7 +20,7 @@ from halfnut.cutting import (
 )
 from halfnut.material import Alloy
 from halfnut.record import Caution, Record
-from halfnut.sizes import MM_PER_INCH
+from halfnut.sizes import MM_PER_INCH, duration
 from halfnut.tapers import holding_taper
 from halfnut.units import length as read_length
 from halfnut.words import caution
@@ -175,7 +175,7 @@ class Groove(Record):
         """The groove as lines for a terminal."""
         step = f"{self.step_mm / MM_PER_INCH:.4f} in" if self.cut.inch else f"{self.step_mm:.3f} mm"
         many = f"{self.plunges} plunges, {step} apart" if self.plunges > 1 else "one plunge"
-        total = "" if self.time_s is None else f", {self.time_s:.0f} s in all"
+        total = "" if self.time_s is None else f", {duration(self.time_s)} in all"
         return [f"{many}{total}", *(f"  {line}" for line in self.cut.lines())]
 
 
@@ -217,7 +217,7 @@ def groove(
         raise DomainError(f"width must be at least the blade's, {wide:.4g} mm, got {whole:.4g} mm")
     plunges = math.ceil(whole / wide - 1e-9)
     step = 0.0 if plunges == 1 else (whole - wide) / (plunges - 1)
-    codes = tuple(item for item in cut.cautions if item.code != "speed_at_centre")
+    codes = tuple(item for item in cut.cautions if item.code not in {"part_centre", "piece_falls"})
     cut = replace(cut, operation="groove", cautions=codes)
     total = None if cut.time_s is None else plunges * cut.time_s
     return Groove(plunges, step, total, cut, codes, cut.evidence)
@@ -266,7 +266,7 @@ class Entry(Record):
         if self.turns is not None and self.pitch_mm is not None:
             pitch = f"{self.pitch_mm / MM_PER_INCH:.4f} in" if self.inch else f"{self.pitch_mm:.3f} mm"
             out.append(f"  {self.turns:.1f} turns, {pitch} down in each")
-        out.append(f"  {self.time_s:.0f} s on the way down; then as the cut at full depth")
+        out.append(f"  {duration(self.time_s)} on the way down; then as the cut at full depth")
         return [*out, *(f"  {line}" for line in self.cut.lines())]
 
 

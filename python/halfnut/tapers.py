@@ -13,7 +13,7 @@ from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, both, one
 from halfnut.units import length as read_length
-from halfnut.words import caution
+from halfnut.words import caution, caution_lines
 
 __all__ = ["HoldingTaper", "holding_taper"]
 
@@ -71,7 +71,7 @@ class HoldingTaper(Record):
             f"  gauge     {one(small, unit)} on the diameter moves the gauge plane {both(small * ratio, unit)} along"
         )
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        return [*out, *(f"caution: {item}" for item in self.cautions)]
+        return [*out, *caution_lines(self.cautions)]
 
 
 def holding_taper(

@@ -32,7 +32,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, at_most, both, film, one, span, spans
 from halfnut.threads import Thread, ThreadLimits, limits
 from halfnut.units import length, mm
-from halfnut.words import LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 if TYPE_CHECKING:
     from halfnut.gauging import ShopPlug
@@ -153,7 +153,7 @@ class ThreadFit(Record):
             out.append(f"  likely    {likely} at the pitch diameter; chance of interference {chance}")
         out += [f"  or: {remedy}" for remedy in self.remedies]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return [*out, f"  {LOAD}"]
 
     def _over(self, side: str) -> str:
@@ -654,7 +654,7 @@ class Suited(Record):
             f"{span(self.clearance_min_mm, self.clearance_max_mm, unit)} once coated"
         )
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
     def _limits(self, unit: str) -> str:

@@ -73,7 +73,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import both, one
 from halfnut.threads import Thread, ThreadLimits, limits
 from halfnut.units import length, quantity
-from halfnut.words import GALLING_ADVICE, caution
+from halfnut.words import GALLING_ADVICE, caution, caution_lines
 
 __all__ = [
     "Galling",
@@ -235,7 +235,7 @@ class MinimumStrength(Record):
         if self.note:
             out.append(f"  note      {self.note}")
         out += [f"  rests on  {item.source} [{item.kind}]" for item in self.evidence]
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 
@@ -320,7 +320,7 @@ class Galling(Record):
         if self.note:
             out.append(f"  note      {self.note}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 
@@ -504,7 +504,7 @@ class ThreadStrength(Record):
             out.append(f"  galling   {self.galling}")
             out += [f"  advice    {each}" for each in self.advice]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
     def _diameter_mm(self) -> float:
@@ -897,7 +897,7 @@ class Tightening(Record):
         bears = "" if self.yield_mpa is None else f", {100 * self.stress_max_mpa / self.yield_mpa:.0f} % of yield"
         out.append(f"  stress    {_stress(self.stress_max_mpa, unit)} while tightening at most{bears}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += [f"caution: {item}" for item in self.cautions]
+        out += caution_lines(self.cautions)
         return out
 
 

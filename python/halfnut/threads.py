@@ -22,7 +22,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
-from halfnut.words import LOAD, caution
+from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = [
     "Thread",
@@ -262,8 +262,7 @@ class ThreadLimits(Record):
         out.append(f"  {self._basis()}")
         kinds = sorted({item.kind for item in self.evidence})
         out.append(f"  rests on: {', '.join(kinds)}")
-        out += [f"  note: {note}" for note in self.notes]
-        out += [f"  ! {caution}" for caution in self.cautions]
+        out += caution_lines((*self.notes, *self.cautions))
         return [*out, f"  {LOAD}"]
 
     @property

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from types import MappingProxyType
 from typing import Any
 
 from halfnut import _core
@@ -23,6 +26,32 @@ _PINT_UNITS = {
     "stress": "MPa",
 }
 _BASE_UNITS = {**_PINT_UNITS, "feed": "mm/rev", "angle": "deg", "torque": "N m", "spindle speed": "rev/min"}
+
+
+_SIZE = re.compile(r"(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?) mm(?=/rev|/min|[^\w/²]|$)")
+_COLUMN = re.compile(r"\b([a-z]\w*?)_mm(?:_rev|_min)?\b")
+
+
+def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> str:
+    """A core's message in the words of the question: arguments by the names that a person gives, sizes in its unit.
+
+    >>> as_asked("depth_mm must be at most half of diameter_mm, got 22.86 mm", True)
+    'depth must be at most half of diameter, got 0.9 in'
+    >>> as_asked("stick_out_mm must be > 0 mm, got -2 mm", False, {"stick_out": "overhang"})
+    'overhang must be > 0 mm, got -2 mm'
+    """
+    said = _COLUMN.sub(lambda found: names.get(found[1], found[1]), text)
+    return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said) if inches else said
+
+
+@contextmanager
+def asked(inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> Iterator[None]:
+    """Core calls whose errors are told `as_asked`."""
+    try:
+        yield
+    except _core.Error as error:
+        error.args = (as_asked(str(error), inches, names),)
+        raise
 
 
 def inch(value: float) -> Length:

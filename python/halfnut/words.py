@@ -2,258 +2,309 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
-from halfnut.record import Caution
+from halfnut.record import RANKS, Caution, CautionLine, Rank
 
-CAUTIONS: dict[str, str] = {
+# Rank and words of every caution, by its code: what can happen and what to do, in fifteen words at most.
+CAUTIONS: dict[str, tuple[Rank, str]] = {
     # material
-    "hazard_titanium_chips": "fine titanium chips burn: sharp tool, steady feed, plenty of coolant, chips cleared "
-    "away, a class D extinguisher at hand; never water on burning chips",
-    "hazard_magnesium_chips": "magnesium chips burn: sharp tool, no fine feed, no dwell, cut dry, chips kept dry in "
-    "closed cans, a class D extinguisher or dry sand at hand; never water or foam",
-    "hazard_beryllium_dust": "beryllium in dust or fume harms the lungs for good: no dry grinding or filing, wet or "
-    "with extraction, no compressed air",
-    "hazard_lead_dust": "contains lead: wash hands before eating, keep the dust down",
-    "hazard_glass_dust": "glass dust: extraction and a mask; it also wears slideways, so cover them",
-    "hazard_formaldehyde_fume": "gives off formaldehyde when overheated: sharp tool, no rubbing",
-    "hazard_fluorine_fume": "gives off poisonous fume when overheated: sharp tool, no smoking near the chips",
+    "hazard_titanium_chips": (
+        "danger",
+        "fine titanium chips burn: sharp tool, coolant, class D extinguisher; never water on a fire",
+    ),
+    "hazard_magnesium_chips": (
+        "danger",
+        "magnesium chips burn: no fine feed, cut dry, class D extinguisher or sand, never water",
+    ),
+    "hazard_beryllium_dust": (
+        "danger",
+        "beryllium dust or fume harms the lungs for good: wet or extraction, no grinding",
+    ),
+    "hazard_lead_dust": ("caution", "contains lead: wash hands before eating, keep the dust down"),
+    "hazard_glass_dust": ("caution", "glass dust harms lungs and slideways: extraction, a mask, slideways covered"),
+    "hazard_formaldehyde_fume": ("caution", "gives off formaldehyde when overheated: sharp tool, no rubbing"),
+    "hazard_fluorine_fume": (
+        "danger",
+        "gives off poisonous fume when overheated: sharp tool, no smoking near the chips",
+    ),
+    "hazard_iron_dust": ("note", "cast iron dust harms lungs and slideways: vacuum it up, no air jet, cover ways"),
     # knurls
-    "knurl_stray_pitch": "this pitch is not in its system's series: check that a wheel of it is at hand",
-    "knurl_few_teeth": "fewer than 12 teeth: growth and depth are rough on so small a blank, try one piece",
-    "knurl_wheel_off_pitch": "the wheel's own pitch is more than 3 % from the pitch called for: "
-    "check its size and its teeth",
-    "knurl_coarse_diametral": "64 DP is best avoided in new work; 96 DP is preferred",
-    "knurl_large_diametral": "diametral pitches are laid down for blanks up to 1 in",
-    "knurl_wide_band": "the knurled band is wider than the blank's diameter: knurl a narrower band",
-    "knurl_off_finished": "whole teeth leave the finished diameter outside its limits: "
-    "choose another pitch or turn the points down",
-    "knurling_hard": "above 327 HB (35 HRC) forming chips the wheels and the work: cut the knurl, or knurl before "
-    "hardening",
-    "knurling_crumbles": "cast iron crumbles under form wheels: cut the knurl",
-    "knurling_thin_wall": "the wall is less than 4.5 times the tooth's depth and gives way: plug the bore, clamp with "
-    "two wheels, or cut the knurl",
-    "knurling_bends": "the force bends the work by more than a quarter of the tooth's depth: a centre, or a holder "
-    "with two wheels above and below the work",
-    "knurling_support": "the work sticks out more than two diameters: a centre before one wheel is pushed in",
-    "knurling_three": "three wheels around the work print standing points only where each has the whole pattern",
-    "knurling_loose": "the smallest knurl does not fill the largest hole: a smaller hole, or a larger blank",
-    "knurling_buried": "the interference is more than the teeth are high: the hole splits or the teeth shear",
+    "knurl_stray_pitch": ("note", "this pitch is not in its system's series: check that you have its wheel"),
+    "knurl_few_teeth": ("note", "fewer than 12 teeth: growth and depth are rough figures; try one piece"),
+    "knurl_wheel_off_pitch": ("caution", "the wheel's pitch is over 3 % from the one asked: check size and teeth"),
+    "knurl_coarse_diametral": ("note", "64 DP is best avoided in new work; 96 DP is preferred"),
+    "knurl_large_diametral": ("note", "diametral pitches are laid down for blanks up to 1 in"),
+    "knurl_wide_band": ("caution", "the knurled band is wider than the blank's diameter: knurl a narrower band"),
+    "knurl_off_finished": (
+        "caution",
+        "whole teeth miss the finished diameter's limits: choose another pitch or turn points down",
+    ),
+    "knurling_hard": ("caution", "above 327 HB (35 HRC) wheels and work chip: cut the knurl, or before hardening"),
+    "knurling_crumbles": ("caution", "cast iron crumbles under form wheels: cut the knurl"),
+    "knurling_thin_wall": ("caution", "wall under 4.5 tooth depths gives way: plug the bore, or cut the knurl"),
+    "knurling_bends": ("caution", "work deflects over a quarter of the tooth's depth: a centre, or two wheels opposed"),
+    "knurling_support": ("caution", "overhang is above two diameters: bring up a centre before pushing one wheel in"),
+    "knurling_three": (
+        "note",
+        "three wheels around the work print standing points only where each has the whole pattern",
+    ),
+    "knurling_loose": ("caution", "the smallest knurl does not fill the largest hole: smaller hole or larger blank"),
+    "knurling_buried": (
+        "caution",
+        "interference exceeds the teeth's height: the hole splits or teeth shear; open the hole",
+    ),
     # threads
-    "not_tabulated": "not in the tables of the standard: by the formulas behind them",
-    "not_provided": "the standard provides no such class at this size: stepped from the classes it has",
-    "engagement_class": "the class is not one the standard recommends for this length of engagement (group {group})",
-    "special_engagement": "tolerance for a special length of engagement: the drawing states limits and length",
-    "toleranced_as_series": "toleranced as the thread of another series that it is",
-    "not_in_series": "in no standard series: taps, dies and gauges will be specials",
-    "multi_start": "several starts: the tolerance is that of a single start of the same pitch",
-    "doubtful_position": "position a to d: the sources for its deviation disagree or are memory; check it first",
-    "mixed_positions": "pitch and crest diameter have different tolerance positions",
-    "no_close_match": "no standard thread is close: measure the pitch over more turns, or take it for a special",
-    "close_matches": "more than one standard thread fits these measurements: measure the pitch over more turns",
-    "flank_angle_tells": "threads of other flank angles have this diameter and pitch: measure the angle with a thread "
-    "gauge",
-    "taper_tells": "a taper and a parallel thread have this diameter and pitch: measure the diameter at two places",
-    "depth_tells": "more than one standard thread has this diameter, pitch and angle: measure the other diameter",
-    "nothing_tells": "more than one standard thread has this profile, and they differ in their tolerances alone: the "
-    "drawing or the joint says which",
-    "taper_diameter": "of a taper thread the diameter changes along it, a sixteenth of the length: measured elsewhere "
-    "than in the gauge plane it is another size",
+    "not_tabulated": ("note", "not in the tables of the standard: by the formulas behind them"),
+    "not_provided": ("note", "the standard provides no such class at this size: stepped from the classes it has"),
+    "engagement_class": ("note", "the standard does not recommend this class for this engagement (group {group})"),
+    "special_engagement": (
+        "note",
+        "tolerance for a special length of engagement: the drawing states limits and length",
+    ),
+    "toleranced_as_series": ("note", "toleranced as the thread of another series that it is"),
+    "not_in_series": ("note", "in no standard series: taps, dies and gauges will be specials"),
+    "multi_start": ("note", "several starts: the tolerance is that of a single start of the same pitch"),
+    "doubtful_position": ("caution", "position a to d: sources disagree or are from memory; check the deviation first"),
+    "mixed_positions": ("note", "pitch and crest diameter have different tolerance positions"),
+    "no_close_match": ("note", "no standard thread is close: measure over more turns, or treat as a special"),
+    "close_matches": (
+        "note",
+        "more than one standard thread fits these measurements: measure the pitch over more turns",
+    ),
+    "flank_angle_tells": ("note", "threads of other flank angles match too: check the angle with a thread gauge"),
+    "taper_tells": ("note", "a taper and a parallel thread match: measure the diameter at two places"),
+    "depth_tells": (
+        "note",
+        "more than one standard thread has this diameter, pitch and angle: measure the other diameter",
+    ),
+    "nothing_tells": (
+        "note",
+        "several standards have this profile with other tolerances: the drawing or joint decides",
+    ),
+    "taper_diameter": ("note", "a taper thread's diameter changes along it: measure in the gauge plane"),
     # coatings
-    "coat_maximum_by_rule": "only a minimum is specified: the maximum is taken as half as much again",
-    "coat_usual_film": "no thickness given: the usual film; order one, and say it here",
-    "coat_film_outside": "the film is outside what the specification allows, {film} um",
-    "coat_galvanize_small": "hot dip galvanizing is laid down (ISO 10684) for threads from M8 and pitch 1.25 mm up",
-    "coat_growth_range": "growth is published both as one third and as one half of the film: "
-    "anodise a coupon of the same alloy and measure it",
-    "coat_etch": "cleaning takes up to {etch} um a surface before the film grows: ask the shop, or measure a coupon",
-    "coat_strip": "stripping and anodising again takes the metal of the first film for good",
-    "coat_blind_hole": "a blind hole traps acid, which weeps out later: drill it through, or plug it",
-    "coat_uneven": "a plate builds up at crests and ends and is thin in the roots: the go gauge decides",
-    "coat_loses_metal": "at its least this coating takes more metal than it grows: check the coated part not-go",
-    "coat_allowance_short": "the coating needs {needs} on the pitch diameter, the class allows {has}: "
-    "cut to these limits, not to the class's",
+    "coat_maximum_by_rule": ("note", "only a minimum is specified: the maximum is taken as half as much again"),
+    "coat_usual_film": ("note", "no thickness given: the usual film; order one, and say it here"),
+    "coat_film_outside": ("caution", "the film is outside what the specification allows, {film} um"),
+    "coat_galvanize_small": ("note", "hot dip galvanizing (ISO 10684) is for threads from M8 and 1.25 mm up"),
+    "coat_growth_range": ("note", "growth is published as a third and as half of the film: measure a coupon"),
+    "coat_etch": ("note", "cleaning takes up to {etch} um a surface first: ask, or measure a coupon"),
+    "coat_strip": ("note", "stripping and anodising again takes the metal of the first film for good"),
+    "coat_blind_hole": ("caution", "a blind hole traps acid, which weeps out later: drill it through, or plug it"),
+    "coat_uneven": ("note", "plate is thicker at crests and ends, thin in roots: the go gauge decides"),
+    "coat_loses_metal": ("caution", "at its least this coating removes metal: check the coated part with not-go"),
+    "coat_allowance_short": (
+        "caution",
+        "coating needs {needs} on the pitch diameter, the class allows {has}: cut to these",
+    ),
+    "coat_chromate": (
+        "caution",
+        "chromate films may hold hexavalent chromium, which is poisonous: gloves, no dry sanding",
+    ),
     # holes
-    "hole_usual_percent": "nothing asked: {percent} % of thread, as is usual",
-    "hole_outside": "the hole is outside its limits, {limits}; {within} keeps them",
-    "hole_no_drill": "no drill of the set keeps the limits, {limits}: bore or ream the hole",
-    "hole_by_analogy": "hole limits by length of engagement are a rule of Unified threads, used here by analogy",
-    "hole_high_percent": "over 85 % of thread the tap works much harder for hardly more strength, and breaks sooner",
-    "hole_forming": "a forming tap's hole depends on the metal: try one and measure its minor diameter",
-    "hole_short_lead": "so short a lead does not start a thread straight: tap first with a longer one",
+    "hole_usual_percent": ("note", "nothing asked: {percent} % of thread, as is usual"),
+    "hole_outside": ("caution", "the hole is outside its limits, {limits}; {within} keeps them"),
+    "hole_no_drill": ("caution", "no drill of the set keeps the limits, {limits}: bore or ream the hole"),
+    "hole_by_analogy": ("note", "hole limits by engagement are a Unified rule, used here by analogy"),
+    "hole_high_percent": ("caution", "over 85 % of thread the tap breaks sooner, hardly stronger: drill larger"),
+    "hole_forming": ("note", "a forming tap's hole depends on the metal: try one and measure its minor diameter"),
+    "hole_short_lead": ("caution", "so short a lead starts crooked: tap first with a longer one"),
     # other thread forms
-    "form_memory": "some figures of this thread are recalled, not read in print: check them before a part depends on "
-    "them",
-    "form_precoat": "no standard of this form says whether its allowance may hold a coating: all of it is taken off",
-    "form_strength_rules": "no factor is published for dilation or bending of threads of this flank angle: that of 60 "
-    "degree threads for dilation, which a flatter flank does not exceed, and the least of theirs for bending, 0.897, "
-    "are taken off",
-    "form_special_pair": "no standard series has this diameter with this pitch: standards and prints then differ on "
-    "the diameter that allowance and tolerance go by: here it is the thread's own",
-    "form_hole_outside": "the hole is outside the minor diameter's limits, {limits}",
-    "form_tap_set": "a coarse screw thread is tapped in steps, with a set of taps or one with a long taper, or bored "
-    "and cut with a single point",
-    "form_tap_torque": "the torque is that of a chip as wide as in a 60 degree thread: a full Whitworth form takes a "
-    "third more",
-    "taper_tap": "a taper tap cuts along its whole length in the work, with several times the torque reckoned: run it "
-    "at half the speed, back it often, and stop by the gauge",
-    "taper_hole_straight": "tapping a straight hole cuts the far threads fuller than those at the mouth, and loads the "
-    "tap: ream where the joint must hold pressure",
-    "tighten_form": "no standard of this form gives a torque: it is reckoned from the form's own flanks and lead; the "
-    "nut factor of practice is of 60 degree threads and left out",
-    "form_no_classes": "judged against this class alone: of this form no other is tried",
-    "taper_pipe_seal": "the thread seals only with a sealant; piping that holds pressure, gas or fuel follows its own "
-    "code and is tested",
+    "form_memory": ("caution", "some figures of this thread are from memory: check before a part depends on them"),
+    "form_precoat": ("note", "no standard lets this form's allowance hold a coating: all of it is taken off"),
+    "form_strength_rules": ("note", "no factors are published for this flank angle: the least for 60 degrees, 0.897"),
+    "form_special_pair": (
+        "note",
+        "no series pairs this diameter and pitch: tolerances go by the thread's own diameter",
+    ),
+    "form_hole_outside": ("caution", "the hole is outside the minor diameter's limits, {limits}"),
+    "form_tap_set": ("note", "tap a coarse screw thread in steps with a set, or cut it single point"),
+    "form_tap_torque": ("note", "torque is for a 60 degree chip: a full Whitworth form takes a third more"),
+    "taper_tap": ("caution", "a taper tap takes several times this torque: half speed, back often, stop by gauge"),
+    "taper_hole_straight": ("note", "a straight hole cuts fuller far threads: ream it taper where pressure is held"),
+    "tighten_form": ("note", "no standard gives this form's torque: computed from flanks and lead"),
+    "form_no_classes": ("note", "judged against this class alone: of this form no other is tried"),
+    "taper_pipe_seal": ("danger", "seals only with sealant; pressure or gas piping leaks: follow its code and test"),
     # tapers
-    "holding_taper_steep": "steeper than 1:10 a taper may let go under load: give it a drawbar",
-    "holding_taper_blue": "the angle decides whether it holds: prove it with blue in a gauge or a known socket, "
-    "bearing over most of its length and hardest at the large end, before the last cut",
+    "holding_taper_steep": ("caution", "steeper than 1:10 a taper may let go under load: give it a drawbar"),
+    "holding_taper_blue": ("note", "prove the angle with blue, hardest at the large end, before the last cut"),
     # plain holes and shafts
-    "fit_memory": "a limit of this class is recalled, not read in print: check it before a part depends on it",
-    "fit_press": "parts that interfere are stressed by it, and a press or heat is needed to join them: reckon hoop "
-    "stress, force and temperature first, in a brittle or thin part above all",
-    "fit_coating_wide": "the coating's range takes more than the tolerance of the {part}: finish it after coating, "
-    "mask it, or take a coarser grade",
+    "fit_memory": ("caution", "a limit of this class is from memory: check before a part depends on it"),
+    "fit_press": (
+        "caution",
+        "an interference fit stresses both parts: compute stress and force first, brittle parts above all",
+    ),
+    "fit_coating_wide": (
+        "caution",
+        "the coating's range exceeds the {part}'s tolerance: finish after coating, mask, or coarsen grade",
+    ),
+    "fit_hot": ("caution", "parts heated to join burn skin and light oil: tongs, oven, nothing flammable"),
     # adjusters and turnbuckles
-    "adjuster_factor_short": "the factor of safety is not reached everywhere in the range: only {reached} of the load",
-    "adjuster_strips_first": "wound out, a thread strips before a section yields, without warning: keep it wound in "
-    "where the length allows",
-    "adjuster_few_turns": "fewer than three full turns are left engaged at the longest",
-    "adjuster_preload_high": "at its greatest the lock nut and the pull together take more than three quarters of the "
-    "section's yield: less friction spread, less load, or more wall",
-    "adjuster_nut_thin": "the lock nut is thinner than its own preload asks for: a thicker one",
-    "adjuster_may_bind": "some parts within their limits and coating do not screw together: see fit",
-    "adjuster_expansion": "base or lock nut expand unlike the external part: warmth or cold moves the preload",
-    "adjuster_no_lock_nut": "without a lock nut the play stays, and nothing keeps it from turning",
-    "adjuster_shear_by_ratio": "a shear strength is taken as 0.577 of the tensile: better a figure of the metal's",
-    "adjuster_thin_wall": "less wall is left by a thread than the thread is deep",
-    "adjuster_dilation_beyond": "an internal part is thinner than 1.4 diameters outside: nothing is published on how "
-    "far it widens",
-    "adjuster_form_practice": "no standard of this thread form gives a length of engagement, a lock nut or factors for "
-    "bending: practice, and bounds from 60 degree threads",
-    "adjuster_runs": "the lead is steep: a load turns this thread by itself where friction is below {friction}: only "
-    "the lock nut holds it",
-    "adjuster_rotating": "a member that turns, shakes or feels loads that come and go fails by fatigue far below these "
-    "figures, and unscrews: pin, wire or stake it",
-    "adjuster_licensed": "static figures for a straight member pushed along its axis: what bears a load or a person is "
-    "for licensed practice and the local code to settle",
+    "adjuster_factor_short": ("danger", "the factor of safety is not reached everywhere: only {reached} of the load"),
+    "adjuster_strips_first": ("caution", "wound out, a thread strips before a section yields: keep it wound in"),
+    "adjuster_few_turns": ("caution", "fewer than three full turns are left engaged at the longest"),
+    "adjuster_preload_high": (
+        "caution",
+        "nut and pull exceed three quarters of yield: less friction spread, load, or more wall",
+    ),
+    "adjuster_nut_thin": ("caution", "the lock nut is thinner than its own preload asks for: a thicker one"),
+    "adjuster_may_bind": ("caution", "some parts within their limits and coating do not screw together: see fit"),
+    "adjuster_expansion": (
+        "note",
+        "base or lock nut expand unlike the external part: warmth or cold moves the preload",
+    ),
+    "adjuster_no_lock_nut": ("caution", "without a lock nut the play stays, and nothing keeps it from turning"),
+    "adjuster_shear_by_ratio": ("note", "shear strength is taken as 0.577 of tensile: give the metal's own if known"),
+    "adjuster_thin_wall": ("caution", "less wall is left by a thread than the thread is deep"),
+    "adjuster_dilation_beyond": (
+        "caution",
+        "an internal part is under 1.4 diameters outside: its widening is not published",
+    ),
+    "adjuster_form_practice": ("note", "no standard of this form covers engagement or lock nuts: practice is used"),
+    "adjuster_runs": (
+        "caution",
+        "steep lead: under load it turns itself below friction {friction}; the nut alone holds",
+    ),
+    "adjuster_rotating": ("danger", "turning or varying load breaks it by fatigue, and unscrews it: pin or wire it"),
+    "adjuster_licensed": ("caution", "static figures: what bears a load or a person is for licensed practice and code"),
     # measuring and fitting threads
-    "wire_off_best": "the wire is more than 10 % off the best one: an error of the flank angle shows in the reading",
-    "wire_even_starts": "an even number of starts: a crest stands opposite a crest, so a thread micrometer does not do",
-    "wire_lead_matters": "the plain formula is more than 0.00015 in (0.004 mm) short here: the lead angle counts",
-    "fit_engagement_assumed": "no length of engagement given: {length} assumed; take the full form only",
-    "judge_major_assumed": "no major diameter given: taken at its upper limit for the wires",
-    "judge_minor_assumed": "no minor diameter given: taken at its lower limit for the balls",
-    "judge_form_assumed": "pitch and flank angles taken as right: a go gauge finds out",
-    "printed_rule_differs": "tables printed before 2003 rounded otherwise and probably read: {differences}",
+    "wire_off_best": ("note", "wire is over 10 % off the best: an angle error shows in the reading"),
+    "wire_even_starts": ("note", "even number of starts: crest opposes crest, so no thread micrometer"),
+    "wire_lead_matters": ("note", "the plain formula is over 0.00015 in (0.004 mm) short: the lead counts"),
+    "fit_engagement_assumed": ("note", "no length of engagement given: {length} assumed; take the full form only"),
+    "judge_major_assumed": ("note", "no major diameter given: taken at its upper limit for the wires"),
+    "judge_minor_assumed": ("note", "no minor diameter given: taken at its lower limit for the balls"),
+    "judge_form_assumed": ("note", "pitch and flank angles taken as right: a go gauge finds out"),
+    "printed_rule_differs": ("note", "tables printed before 2003 rounded otherwise and probably read: {differences}"),
     # strength of threads
-    "galling": "these metals gall: once seized, the thread is lost; lubricate, turn by hand, stop at the first drag",
-    "strength_shear_by_ratio": "a shear strength is taken as 0.577 of the tensile: better a figure of the metal's",
-    "strength_dilation_beyond": "the internal part is thinner than 1.4 diameters outside: nothing is published on "
-    "how much of its stripping load is left; the curve is carried on. Try one to destruction, or make it thicker",
-    "strength_outside_unknown": "no outside size of the internal part is given: taken as too thick to widen, "
-    "its section not checked",
-    "strength_few_turns": "fewer than three full turns are engaged",
-    "strength_many_turns": "beyond one and a half diameters the far turns bear little, whatever the area says",
-    "strength_thin_external_wall": "less wall is left under the external thread than the thread is deep",
-    "strength_thin_internal_wall": "less wall is left over the internal thread than the thread is deep",
-    "strength_strips_first": "a thread strips before a section breaks, without warning: engage further "
-    "where there is room",
-    "strength_yield_unknown": "a section's yield strength is not known: held to breaking only",
-    "strength_no_factor": "no factor of safety is in any figure: choose one for the use, and give it",
-    "strength_hoop_over_yield": "the wall over the internal thread yields under this load",
-    "strength_weakest_row": "no thickness given: the weakest row of this form is taken",
-    "strength_under_practice": "shorter than practice engages such a metal, {length} of full form",
-    "strength_rotating": "a joint that turns or feels loads that come and go fails by fatigue far below these "
-    "figures: first thread and run-out are where it starts; have it designed and inspected as such",
-    "strength_licensed": "static figures: fatigue, shock, heat, corrosion and welding are not in them. What bears a "
-    "load that can hurt someone is checked by licensed practice and local codes before it is used",
-    "torque_friction_single": "one value of friction, no range: real preloads scatter by a quarter and more",
-    "torque_seat_assumed": "no seat given: its mean diameter is taken as 1.25 thread diameters, {length}",
-    "torque_over_yield": "tightened to the greatest torque here, the thread yields",
+    "galling": ("caution", "these metals gall and seize: lubricate, turn by hand, stop at the first drag"),
+    "strength_shear_by_ratio": ("note", "shear strength is taken as 0.577 of tensile: give the metal's own if known"),
+    "strength_dilation_beyond": (
+        "caution",
+        "internal part under 1.4 diameters outside, curve carried on: test one or thicken it",
+    ),
+    "strength_outside_unknown": (
+        "note",
+        "internal part's outside unknown: taken as too thick to widen, section not checked",
+    ),
+    "strength_few_turns": ("caution", "fewer than three full turns are engaged"),
+    "strength_many_turns": (
+        "note",
+        "beyond one and a half diameters the far turns bear little, whatever the area says",
+    ),
+    "strength_thin_external_wall": ("caution", "less wall is left under the external thread than the thread is deep"),
+    "strength_thin_internal_wall": ("caution", "less wall is left over the internal thread than the thread is deep"),
+    "strength_strips_first": (
+        "caution",
+        "a thread strips before a section breaks, without warning: engage further where there is room",
+    ),
+    "strength_yield_unknown": ("note", "a section's yield strength is not known: held to breaking only"),
+    "strength_no_factor": ("caution", "no factor of safety is in any figure: choose one and give it"),
+    "strength_hoop_over_yield": ("danger", "the wall over the internal thread yields under this load"),
+    "strength_weakest_row": ("note", "no thickness given: the weakest row of this form is taken"),
+    "strength_under_practice": ("caution", "shorter than practice engages such a metal, {length} of full form"),
+    "strength_rotating": (
+        "danger",
+        "turning or varying load breaks joints by fatigue far below these figures: have it designed",
+    ),
+    "strength_licensed": (
+        "caution",
+        "static figures: a load that can hurt someone needs licensed practice and local codes",
+    ),
+    "torque_friction_single": ("note", "one value of friction, no range: real preloads scatter by a quarter and more"),
+    "torque_seat_assumed": ("note", "no seat given: its mean diameter is taken as 1.25 thread diameters, {length}"),
+    "torque_over_yield": ("danger", "tightened to the greatest torque here, the thread yields"),
     # cutting
-    "above_window": "even the machine's slowest step runs above the speed for this material and tool: a smaller "
-    "diameter, a harder tool, or another machine",
-    "above_chuck_limit": "the spindle would turn faster than what holds the work may turn",
-    "chuck_unmarked": "this chuck carries no speed limit; a rim speed of 25 m/s was taken, look for the marking",
-    "power_exceeded": "at the upper edge of its band the cut needs more power than the spindle has at this step: "
-    "less depth or a finer feed",
-    "torque_exceeded": "at the upper edge of its band the cut needs more torque than the spindle bears",
-    "deflection_exceeded": "at the upper edge of the force the work or the bar bends more than allowed: "
-    "support it, or less depth or feed",
-    "roughness_exceeded": "the feed leaves a rougher surface than asked for",
-    "feed_above_nose": "the feed is large for the nose radius: the surface is torn and the nose breaks",
-    "chip_too_thin": "the chip is thinner than the edge is round: the tool rubs; more feed or a sharper edge",
-    "slender": "the work is slender for how it is held: centre, steady or follow rest",
-    "overhang": "the bar or cutter sticks out more than four diameters: expect chatter",
-    "force_rough": "force and power are estimated from the tensile strength alone, within a factor of two",
-    "entry_centre_cutting": "an end mill goes down into solid work only if it cuts to its centre, or the path keeps "
-    "its middle off the work",
-    "saw_clamped": "a slitting saw seizes where the slit closes: clamp both sides, run it true, plenty of oil",
-    "setover_steep": "a set-over this large wears the centre holes and is no longer true: "
-    "use the compound or an attachment",
-    "life_unverified": "measured lives scatter widely, and an edge may fail at a tenth of the life: watch the finish "
-    "and the sound, change early",
-    "window_doubtful": "the speed rests on a row marked as weak; start at the low end",
-    "window_far": "no speed is tabulated for this alloy or its near kin; the speed is that of a wide group",
-    "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
-    "fire_speed": "above 213 m/min (700 ft/min) magnesium cut dry may take fire",
-    "deep_hole": "deep for its diameter: withdraw and clear the chips often",
-    "chase_cannot_stop": "even the slowest step runs too fast to stop in this run-out by hand: a wider groove, the "
-    "tool upside down and run away from the shoulder, or a crank on the spindle",
-    "chase_root_binds": "the bottom of the groove would touch the other part's crest: a narrower nose",
-    "chase_root_deep": "the nose is sharper than the root that the standard asks for: a wider nose",
-    "chase_line_too_coarse": "the last whole line leaves the pitch diameter outside its limits: go the remainder "
-    "between two lines, by the reading",
-    "gears_lead_too_far_off": "over this engagement the wrong lead takes more than half of the pitch diameter's "
-    "tolerance: a shorter engagement, a looser class, or a gear that is not at hand",
-    "gears_steep": "a mesh above 6 to 1 runs hard and noisily: drive it by hand, or turn the leadscrew instead",
-    "gears_short_idler": "take an idler that meshes with both gears; it does not change the lead",
-    "warm_size": "warm from the cut it measures larger by more than a quarter of the tolerance: let it cool, or see "
-    "size_at_20_mm",
-    "bend_takes_tolerance": "the bend takes more than half of the diameter's tolerance: a centre or steady, a lighter "
-    "last cut, or an edge nearer 90 degrees",
-    "ring_out_of_round": "the jaws leave the work further out of round than allowed: more contacts (soft or pie jaws), "
-    "a collet, a plug in the bore, less grip and a lighter cut, or clamp it endwise on a face plate",
-    "ring_is_thick": "the wall is thick for a thin ring: it will come rounder than this",
-    "thin_wall": "a thin wall springs under the jaws: plug it, soft jaws, or a collet",
-    "speed_at_centre": "towards the centre the cutting speed falls to nothing: ease the feed",
-    "grabs": "this material draws a sharp drill in: flatten the cutting lips",
-    "below_smallest_feed": "the machine's finest feed is coarser than wanted",
-    "tap_reversal": "by power a tap wants a tapping head or a spindle that reverses; "
-    "without one, turn the spindle by hand",
-    "form_tap_ductile": "a forming tap wants a ductile metal, a larger hole than a cutting one and plenty of oil; its "
-    "torque is known only within a factor of two",
-    "part_slender": "parting this far from the jaws the work springs, climbs the blade and is thrown: part close to "
-    "the chuck, hold it in a collet, or saw it",
-    "part_centre": "never part off work that a centre presses on: the piece pinches the blade and is flung",
-    "bar_behind": "a bar that stands out behind the spindle whips: guide it there, or cut it to length",
-    "plastic_melts": "plastics melt and grow with heat: sharp edge, air, light grip; measure cold",
-    "no_passes": "nothing within every limit: do not take a limit of chuck or grip for one to stretch; change the "
-    "holding, the tool or the machine",
-    "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
-    "equal_passes": "no passes keep every limit, {why}; equal passes instead: go carefully, or change what is said",
-    "ream_forward": "never turn a reamer backwards, not even to withdraw it",
-    # cutting, harmless
-    "trait_built_up_edge": "metal welds itself to the edge at low speed: the upper half of the window, a sharp "
-    "polished edge of high rake, cutting fluid",
-    "trait_work_hardening": "hardens where it is rubbed: keep the feed up, no dwelling, never less depth than the skin "
-    "of the last pass",
-    "trait_abrasive": "wears the edge: carbide lasts longer, and look at the edge between passes",
-    "trait_brittle": "chips and cracks at edges: fine feed, ease off before the tool breaks through, light clamping",
-    "trait_long_chips": "long stringy chips: stop the spindle and clear them with a hook, never by hand; more feed "
-    "breaks them sooner",
-    "trait_low_conductivity": "the heat stays at the edge and in the work: sharp tool, no dwelling, coolant where the "
-    "material bears it, and measure when cold",
-    "trait_springy": "springs away from the edge: sharp tool, short overhang, measure before the last pass",
-    "conventional": "on plain feed screws mill conventionally, the teeth moving against the feed: a climb cut pulls "
-    "the table through the play of the screw",
-    "backlash": "come to every dial reading from the side that the cut is fed from; overshot, go back past the play "
-    "and come again",
-    "speed_below_window": "the machine has no step within the window; slower does no harm",
-    "asked_speed_moved": "the machine has no such speed; the nearest step was taken",
-    "asked_feed_moved": "the machine has no such feed; the next step was taken",
-    "hand_feed": "there is no power feed for this: turn the handle evenly",
+    "above_window": (
+        "caution",
+        "the slowest step exceeds this metal's speed: smaller diameter, harder tool, or another machine",
+    ),
+    "above_chuck_limit": ("danger", "the spindle would turn faster than what holds the work may turn"),
+    "chuck_unmarked": ("danger", "this chuck carries no speed limit: 25 m/s at the rim taken; find the marking"),
+    "power_exceeded": ("caution", "the cut may need more power than this step has: less depth or feed"),
+    "torque_exceeded": ("caution", "the cut may need more torque than the spindle bears: less depth or feed"),
+    "deflection_exceeded": ("caution", "work or bar may deflect more than allowed: support it, or less depth or feed"),
+    "roughness_exceeded": ("caution", "the feed leaves a rougher surface than asked for"),
+    "feed_above_nose": ("caution", "feed is large for the nose radius: torn surface, broken nose; finer feed"),
+    "chip_too_thin": ("caution", "the chip is thinner than the edge is round: more feed or sharper edge"),
+    "slender": ("caution", "the work is slender for how it is held: centre, steady or follow rest"),
+    "overhang": ("caution", "the bar or cutter sticks out more than four diameters: expect chatter"),
+    "force_rough": ("note", "force and power are estimated from the tensile strength alone, within a factor of two"),
+    "entry_centre_cutting": ("caution", "the end mill must cut to its centre, or its path clear the middle"),
+    "saw_clamped": ("caution", "a slitting saw seizes as the slit closes: clamp both sides, plenty of oil"),
+    "setover_steep": ("caution", "so large a set-over wears the centre holes: use the compound or an attachment"),
+    "life_unverified": ("note", "an edge may fail at a tenth of this life: watch finish, change early"),
+    "window_doubtful": ("note", "the speed rests on a row marked as weak; start at the low end"),
+    "window_far": ("note", "no speed is tabulated for this alloy's kin: the speed is a wide group's"),
+    "window_stand_in": ("note", "no speed is tabulated for this operation and tool: computed from another's"),
+    "fire_speed": ("danger", "above 213 m/min (700 ft/min) magnesium cut dry may take fire"),
+    "deep_hole": ("caution", "deep for its diameter: withdraw and clear the chips often"),
+    "chase_cannot_stop": (
+        "caution",
+        "too fast to stop in this run-out: wider groove, run outwards, or a spindle crank",
+    ),
+    "chase_root_binds": ("caution", "the bottom of the groove would touch the other part's crest: a narrower nose"),
+    "chase_root_deep": ("note", "the nose is sharper than the root that the standard asks for: a wider nose"),
+    "chase_line_too_coarse": (
+        "caution",
+        "the last whole line misses the pitch diameter's limits: go between lines by the reading",
+    ),
+    "gears_lead_too_far_off": (
+        "caution",
+        "the wrong lead takes over half the tolerance: shorter engagement, looser class, another gear",
+    ),
+    "gears_steep": ("caution", "a mesh above 6 to 1 runs hard: drive by hand or turn the leadscrew"),
+    "gears_short_idler": ("note", "take an idler that meshes with both gears; it does not change the lead"),
+    "warm_size": ("caution", "warm work measures large, over a quarter of the tolerance: let it cool"),
+    "bend_takes_tolerance": (
+        "caution",
+        "deflection takes over half the tolerance: a centre or steady, or lighter last cut",
+    ),
+    "ring_out_of_round": ("caution", "the jaws leave the ring out of round: soft jaws, collet, plug, lighter grip"),
+    "ring_is_thick": ("note", "the wall is thick for a thin ring: it will come rounder than this"),
+    "thin_wall": ("caution", "a thin wall springs under the jaws: plug it, soft jaws, or a collet"),
+    "speed_at_centre": ("note", "towards the centre the cutting speed falls to nothing: ease the feed"),
+    "grabs": ("caution", "this material draws a sharp drill in: flatten the cutting lips"),
+    "below_smallest_feed": ("note", "the machine's finest feed is coarser than wanted"),
+    "tap_reversal": ("note", "power tapping needs a tapping head or reversing spindle; otherwise turn by hand"),
+    "form_tap_ductile": ("note", "forming taps need ductile metal, a larger hole, oil; torque within a factor two"),
+    "part_slender": ("danger", "so far from the jaws the work climbs the blade and flies: part close in"),
+    "part_centre": ("danger", "never part off against a centre: the piece pinches the blade and is flung"),
+    "bar_behind": ("caution", "a bar out behind the spindle whips and bends: guide it, or cut it short"),
+    "plastic_melts": ("note", "plastics melt and grow with heat: sharp edge, air, light grip; measure cold"),
+    "no_passes": ("caution", "nothing keeps every limit: change holding, tool or machine; never exceed chuck or grip"),
+    "edge_spent": ("caution", "the edge may wear out within these passes: slower, or change it on the way"),
+    "equal_passes": ("caution", "no passes keep every limit, {why}: equal passes instead; go carefully"),
+    "ream_forward": ("note", "never turn a reamer backwards, not even to withdraw it"),
+    # cutting, what a metal or a machine brings
+    "trait_built_up_edge": ("note", "built-up edge: faster, sharper, cutting fluid"),
+    "trait_work_hardening": ("note", "hardens where rubbed: keep the feed up, no dwelling, cut below the skin"),
+    "trait_abrasive": ("note", "wears the edge: carbide lasts longer, and look at the edge between passes"),
+    "trait_brittle": ("note", "chips and cracks at edges: fine feed, ease off at breakthrough, clamp lightly"),
+    "trait_long_chips": ("caution", "long stringy chips cut and wind in: stop, clear with a hook; more feed"),
+    "trait_low_conductivity": ("note", "heat stays at the edge: sharp tool, no dwelling, coolant; measure cold"),
+    "trait_springy": ("note", "springs away from the edge: sharp tool, short overhang, measure before the last pass"),
+    "conventional": ("note", "on plain screws mill conventionally: a climb cut pulls the table through its backlash"),
+    "backlash": ("note", "take up backlash before each reading"),
+    "speed_below_window": ("note", "the machine has no step within the window; slower does no harm"),
+    "asked_speed_moved": ("note", "the machine has no such speed; the nearest step was taken"),
+    "asked_feed_moved": ("note", "the machine has no such feed; the next step was taken"),
+    "hand_feed": ("note", "there is no power feed for this: turn the handle evenly"),
+    # at the machine, whatever the figures
+    "clamp_work": ("caution", "a drill or tap that grabs spins the work: clamp it or the vice"),
+    "breakthrough": ("caution", "thin work grabs as the point breaks through: ease the feed, back it up"),
+    "emery_by_hand": ("danger", "emery held by hand winds in and drags the hand along: use a holder"),
+    "chuck_key": ("danger", "a key left in the chuck flies out: remove it before letting go"),
+    "aluminium_fines": ("note", "fine aluminium burns: keep it from steel sparks and water, sweep it up dry"),
+    "jaws_tip": ("caution", "a short grip tips the work out of the jaws: grip deeper, or a centre"),
+    "piece_falls": ("caution", "the parted piece drops hot and sharp: catch it on a rod, not by hand"),
+    "faceplate_balance": (
+        "danger",
+        "an unbalanced faceplate shakes and throws work: counterweight it, turn it by hand first",
+    ),
+    "heavy_work": ("caution", "the work weighs about {mass}: lift it with a hoist, a board over the ways"),
 }
 
 # Codes of CAUTIONS that go with an operation whatever its figures.
@@ -267,7 +318,7 @@ STANDING: dict[str, tuple[str, ...]] = {
     "turn": ("backlash",),
     "bore": ("backlash",),
     "face": ("backlash",),
-    "part_off": ("part_centre",),
+    "part_off": ("part_centre", "piece_falls"),
 }
 
 # What a band of force, power or life rests on: unverified, verified.
@@ -297,6 +348,7 @@ EDGE_SHORT: dict[bool, str] = {True: "{limits} held", False: "{limits} NOT held"
 # Codes of CAUTIONS that a finish brings to every surface of a piece.
 _FINISH = frozenset(
     {
+        "coat_chromate",
         "coat_etch",
         "coat_film_outside",
         "coat_growth_range",
@@ -316,34 +368,6 @@ LOAD = "Limits of size say nothing of strength: have a thread that carries a loa
 NO_KNURL = (
     "a knurl is a row of notches: not on a shaft that is bent as it turns, not where a seal or a bearing runs, not on "
     "hardened work, not over a thread or a keyway"
-)
-
-# Codes of CAUTIONS that are worth knowing and harmless.
-NOTES = frozenset(
-    {
-        "asked_feed_moved",
-        "asked_speed_moved",
-        "backlash",
-        "bar_behind",
-        "conventional",
-        "trait_abrasive",
-        "trait_brittle",
-        "trait_built_up_edge",
-        "trait_long_chips",
-        "trait_low_conductivity",
-        "trait_springy",
-        "trait_work_hardening",
-        "force_rough",
-        "hand_feed",
-        "hole_by_analogy",
-        "hole_usual_percent",
-        "plastic_melts",
-        "speed_at_centre",
-        "speed_below_window",
-        "window_doubtful",
-        "window_far",
-        "window_stand_in",
-    }
 )
 
 LIMITS: dict[str, str] = {
@@ -433,7 +457,35 @@ def of_the_piece(code: str) -> bool:
 def caution(code: str, **figures: Any) -> Caution:
     """A caution by its code; `figures` fill the places in its words.
 
-    >>> caution("hazard_lead_dust").code
-    'hazard_lead_dust'
+    >>> caution("hazard_lead_dust").rank
+    'caution'
     """
-    return Caution(code, CAUTIONS[code].format(**figures))
+    rank, text = CAUTIONS[code]
+    return Caution(code, text.format(**figures), rank)
+
+
+def by_rank(cautions: Iterable[Caution]) -> list[Caution]:
+    """Every caution once, the gravest first.
+
+    >>> [item.rank for item in by_rank([caution("backlash"), caution("part_centre"), caution("backlash")])]
+    ['danger', 'note']
+    """
+    return sorted(dict.fromkeys(cautions), key=lambda item: RANKS.index(item.rank))
+
+
+def caution_lines(cautions: Iterable[Caution], *, defer: bool = False) -> list[str]:
+    """The lines in which every answer tells its cautions.
+
+    Parameters
+    ----------
+    cautions : iterable of Caution
+        What the answer cautions of, in any order, also twice.
+    defer : bool
+        For an answer at the machine: where one is more than a note, what comes before Halfnut's figures stands last.
+
+    >>> caution_lines([caution("backlash"), caution("fire_speed")])[0]
+    '  DANGER: above 213 m/min (700 ft/min) magnesium cut dry may take fire'
+    """
+    told = by_rank(cautions)
+    out: list[str] = [CautionLine(item) for item in told]
+    return [*out, f"  {FIRST}"] if defer and any(item.rank != "note" for item in told) else out

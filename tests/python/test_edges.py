@@ -107,7 +107,7 @@ def test_a_cut_carries_the_life_of_its_edge():
         "1045", tool="carbide", feed="0.2 mm/rev", depth="1 mm", speed=f"{cut.cutting_speed_m_min} m/min"
     )
     assert cut.tool_life_min == pytest.approx(asked.life_min)
-    assert "edge lasts" in str(cut)
+    assert "tool life" in str(cut)
     assert any(item.figure == "tool_life_min" and item.kind == "memory" for item in cut.evidence)
     assert hn.turn("304", "40 mm").tool_life_min is None
     assert hn.drill("1018", "10 mm").tool_life_min is None

@@ -70,6 +70,11 @@ Family family_of(std::string_view plain_name) {
     return out;
 }
 
+/// Whether two numbers are one, or one with later digits in another order: 6016 may be a slip for 6061.
+bool same_digits(std::string_view a, std::string_view b) {
+    return a.size() == b.size() && a.front() == b.front() && std::is_permutation(a.begin(), a.end(), b.begin());
+}
+
 /// What people would recognise as the nearest of all names: another number is another metal, never a slip.
 std::string suggestion(const Catalogue& catalogue, std::string_view name) {
     const std::string wanted = plain(name);
@@ -80,8 +85,8 @@ std::string suggestion(const Catalogue& catalogue, std::string_view name) {
         const std::string other = plain(candidate);
         const Family theirs = family_of(other);
         const std::size_t distance = edit_distance(wanted, other);
-        const bool same_number = !family.number.empty() && family.number == theirs.number;
-        const bool near = same_number && family.letters == theirs.letters
+        const bool numbers = !family.number.empty() && same_digits(family.number, theirs.number);
+        const bool near = numbers && family.letters == theirs.letters
                               ? distance <= std::max<std::size_t>(1, wanted.size() / 2)
                               : family.number == theirs.number && wanted.size() > 3 &&
                                     near_enough(wanted, other, distance) &&

@@ -9,6 +9,7 @@ import click
 
 from halfnut import __version__
 from halfnut._core import Error
+from halfnut.words import FIRST
 
 __all__ = ["command", "commands", "main"]
 
@@ -54,7 +55,9 @@ _HOMES = {
     "wires": ("fitting", "wires", "What to read over wires, or across balls."),
 }
 
-_EPILOG = """\b
+_EPILOG = f"""{FIRST}
+
+\b
 Example:
   halfnut turn 6061-T6 1.25in --machine gap-bed
 

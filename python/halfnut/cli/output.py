@@ -11,9 +11,12 @@ from typing import Any, TypeVar
 
 import click
 
-from halfnut.record import Record
+from halfnut.record import CautionLine, Rank, Record
+from halfnut.words import by_rank
 
 __all__ = ["json_text", "plain", "show", "with_evidence", "with_json"]
+
+_COLOURS: dict[Rank, dict[str, Any]] = {"danger": {"fg": "red", "bold": True}, "caution": {"fg": "red"}, "note": {}}
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
@@ -47,14 +50,12 @@ def json_text(value: Any) -> str:
 
 
 def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
-    """Print a record; cautions last, and marked where the terminal has colour."""
+    """Print a record; cautions last, and in the colour of their rank where the terminal has any."""
     if as_json:
         click.echo(json_text(_whole(record)))
         return
-    cautions = {str(caution) for caution in record.cautions}
     for line in record.lines():
-        marked = any(text in line for text in cautions)
-        click.echo(_accent(line) if marked else line)
+        click.echo(_accent(line))
     if evidence:
         for item in record.evidence:
             row = f"; {item.row}" if item.row else ""
@@ -64,7 +65,7 @@ def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
 def _whole(record: Record) -> dict[str, Any]:
     return {
         **record.to_dict(),
-        "cautions": [{"code": caution.code, "text": caution.text} for caution in record.cautions],
+        "cautions": [item.to_dict() for item in by_rank(record.told)],
         "evidence": [
             {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
             for item in record.evidence
@@ -73,5 +74,7 @@ def _whole(record: Record) -> dict[str, Any]:
 
 
 def _accent(line: str) -> str:
-    coloured = sys.stdout.isatty() and not os.environ.get("NO_COLOR")
-    return click.style(line, fg="red") if coloured else line
+    """A caution's line in the colour of its rank; any other as it is."""
+    if not isinstance(line, CautionLine) or not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
+        return line
+    return click.style(line, **_COLOURS[line.rank])

@@ -9,10 +9,11 @@ from urllib.parse import quote
 from halfnut.form_holes import TaperHole
 from halfnut.form_threads import FormLimits
 from halfnut.sheet import texts
-from halfnut.sheet.view import Drawing, Table, TitleBlock
-from halfnut.sizes import MM_PER_INCH
+from halfnut.sheet.build import told
+from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
+from halfnut.sizes import MM_PER_INCH, growth, strip
 from halfnut.threads import ThreadLimits
-from halfnut.words import FIRST
+from halfnut.words import by_rank
 
 if TYPE_CHECKING:
     from halfnut.adjusters import Adjuster, AdjusterEnd
@@ -39,8 +40,15 @@ def adjuster_page(found: Adjuster, **block: str) -> str:
         tables=[_cut(found), _range(found), _engagement(found), *_nuts(found)],
         given=_given(found),
         sources=_sources(found),
-        first=FIRST,
+        cautions=_cautions(found),
     )
+
+
+def _cautions(found: Adjuster) -> list[Told]:
+    """All of one rank in one paragraph, so that the page stays one."""
+    every = [told(each) for each in by_rank(found.cautions)]
+    ranks = dict.fromkeys((each.rank, each.label) for each in every)
+    return [Told(rank, label, " ".join(each.text for each in every if each.rank == rank)) for rank, label in ranks]
 
 
 def _mm(value: float | None) -> float:
@@ -241,12 +249,12 @@ def _given(found: Adjuster) -> list[tuple[str, str]]:
     f = end.figures
     out += [
         ("friction", f"{end.given.get('thread_friction_low', 0):g} to {end.given.get('thread_friction_high', 0):g}"),
-        ("strips, outside", f"{_mm(f['external_strip_n_mm']):.0f} N/mm"),
-        ("strips, inside", f"{_mm(f['internal_strip_n_mm']):.0f} N/mm"),
+        ("strips, outside", strip(_mm(f["external_strip_n_mm"]), unit)),
+        ("strips, inside", strip(_mm(f["internal_strip_n_mm"]), unit)),
         ("section yields", texts.force(_mm(f["external_section_n"]), unit)),
     ]
     if found.figures["growth_um_k"] is not None:
-        out.append(("grows", f"{found.figures['growth_um_k']:.2f} µm/°C"))
+        out.append(("grows", growth(found.figures["growth_um_k"], unit)))
     return out
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
@@ -16,6 +16,7 @@ from halfnut.holding import Holding
 from halfnut.knurls import KnurlBlank
 from halfnut.machines import positions_text
 from halfnut.operations import Answer, Pass, feed_ladder
+from halfnut.record import Caution
 from halfnut.sheet import texts
 from halfnut.sheet.view import (
     Drawing,
@@ -28,17 +29,18 @@ from halfnut.sheet.view import (
     SheetRow,
     Table,
     TitleBlock,
+    Told,
 )
-from halfnut.sizes import film, one
+from halfnut.sizes import film, life_span, one
 from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
-from halfnut.words import EDGE_SHORT, LIMITS, NOTES, of_the_piece
+from halfnut.words import CAUTIONS, EDGE_SHORT, LIMITS, by_rank, of_the_piece
 
 if TYPE_CHECKING:
     from halfnut.job import Job
     from halfnut.planning import Plan, PlannedJoint, PlannedOperation, PlannedPart
 
-__all__ = ["adjuster_file", "plan_view"]
+__all__ = ["adjuster_file", "plan_view", "told"]
 
 _DO = {
     "turn": "Turn",
@@ -64,17 +66,17 @@ _FIGURE_NAMES = {
     "mrr_cm3_min": "metal removed",
     "cutting_force_high_n": "band of the force",
     "spindle_power_high_kw": "band of the power",
-    "tool_life_min": "edge life",
-    "tool_life_high_min": "band of the edge life",
+    "tool_life_min": "tool life",
+    "tool_life_high_min": "band of the tool life",
     "roughness_ra_um": "Ra by geometry",
     "spindle_rpm": "spindle speed",
     "chip_rise_k": "warmth of the chip",
     "heat_to_work_w": "heat into the work",
     "out_of_round_per_kn_mm": "out of round",
 }
-# Notes that head a sheet rather than stand at each operation.
+# What heads a sheet rather than stands at an operation.
 _SAID_ONCE = frozenset(
-    {"backlash", "bar_behind", "conventional", "plastic_melts", *(code for code in NOTES if code.startswith("trait_"))}
+    {"backlash", "conventional", "plastic_melts", *(code for code in CAUTIONS if code.startswith("trait_"))}
 )
 _TELLING_MM = 0.005
 """Error of the diameter from which a sheet tells how work gives way."""
@@ -115,8 +117,8 @@ def _block(job: Job, title: str, supplementary: str, kind: str, number: str, she
 
 def _row(part: PlannedPart) -> SheetRow:
     notes = [f"{texts.count(part.failed, 'operation')} not planned"] if part.failed else []
-    found = len(dict.fromkeys(part.cautions))
-    notes += [texts.count(found, "caution")] if found else []
+    found = [each for each in by_rank(part.cautions) if each.rank != "note"]
+    notes += [texts.count(len(found), "caution")] if found else []
     return SheetRow(
         file=part.file,
         title=_title(part),
@@ -145,7 +147,9 @@ def _adjuster_row(part: PlannedPart) -> list[SheetRow]:
             quantity="",
             material=part.part.alloy,
             time="",
-            note=part.adjuster_error if found is None else texts.count(len(found.cautions), "caution"),
+            note=part.adjuster_error
+            if found is None
+            else texts.count(sum(each.rank != "note" for each in found.cautions), "caution"),
         )
     ]
 
@@ -155,23 +159,25 @@ def _title(part: PlannedPart) -> str:
 
 
 def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
+    heading = _of_the_whole(part)
+    at = _at_operations(part, heading)
+    said = {*heading, *(each for op in part.operations for each in op.told)}
     return PartView(
         block=_block(job, _title(part), job.title, "Setup sheet", part.part.number, sheet),
         file=part.file,
         stock=tuple(_stock(job, part)),
-        setups=tuple(_setups(part)),
+        setups=tuple(_setups(part, at)),
         totals=(
             ("One piece", texts.duration(part.time_each_s)),
             (f"Lot of {part.part.quantity}", texts.duration(part.time_lot_s)),
         ),
         sources=_sources(part),
         failed=part.failed,
-        cautions=len(part.cautions),
-        remarks=((part.part.note,) if part.part.note else ()) + _once(part),
-        hazards=tuple(dict.fromkeys(_sentence(each.text) for each in part.cautions if of_the_piece(each.code))),
+        remarks=(part.part.note,) if part.part.note else (),
+        hazards=tuple(map(told, heading)),
         stock_error=part.stock_error,
         threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
-        joints=tuple(map(_joint, part.joints)),
+        joints=tuple(_joint(each, said) for each in part.joints),
     )
 
 
@@ -186,8 +192,8 @@ def _sources(part: PlannedPart) -> tuple[tuple[str, str, str], ...]:
     return tuple((", ".join(figures), source, kind) for (source, kind), figures in found.items())
 
 
-def _joint(planned: PlannedJoint) -> JointView:
-    """What a joint holds, each load in the thread's own system."""
+def _joint(planned: PlannedJoint, said: set[Caution]) -> JointView:
+    """What a joint holds, each load in the thread's own system; what was `said` before it is not said again."""
     heading = f"{planned.joint.outside} in {planned.joint.inside}"
     found = planned.record
     if found is None:
@@ -218,7 +224,7 @@ def _joint(planned: PlannedJoint) -> JointView:
         heading,
         pairs=tuple(pairs),
         remarks=tuple(map(_sentence, found.advice)),
-        cautions=tuple(_sentence(each.text) for each in found.cautions),
+        cautions=tuple(told(each) for each in by_rank(found.cautions) if each not in said),
     )
 
 
@@ -278,7 +284,7 @@ def _stock(job: Job, part: PlannedPart) -> list[tuple[str, str]]:
     return out
 
 
-def _setups(part: PlannedPart) -> list[SetupView]:
+def _setups(part: PlannedPart, at: Mapping[int, Sequence[Told]]) -> list[SetupView]:
     groups: list[tuple[tuple[str, str, str], list[PlannedOperation]]] = []
     for op in part.operations:
         key = (op.machine.title, op.step.end, op.step.holding or "")
@@ -290,11 +296,11 @@ def _setups(part: PlannedPart) -> list[SetupView]:
     for (machine, end, holding), operations in groups:
         heading = _ENDS[end] if both else "At the machine"
         where = " · ".join(filter(None, (machine, holding)))
-        out.append(SetupView(heading, where, tuple(_operation(part, op) for op in operations)))
+        out.append(SetupView(heading, where, tuple(_operation(part, op, at.get(op.number, ())) for op in operations)))
     return out
 
 
-def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
+def _operation(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]) -> OperationView:
     found = op.answer
     head: dict[str, Any] = {
         "number": op.number,
@@ -317,10 +323,10 @@ def _operation(part: PlannedPart, op: PlannedOperation) -> OperationView:
         remarks=tuple(
             map(
                 _sentence,
-                (*note, *_resets(found), *found.remarks, *_holding_remarks(found, part.unit), *_notes(found)),
+                (*note, *_resets(found), *found.remarks, *_holding_remarks(found, part.unit)),
             )
         ),
-        cautions=tuple(_sentence(each.text) for each in found.cautions if not of_the_piece(each.code)),
+        cautions=tuple(cautions),
     )
 
 
@@ -338,16 +344,34 @@ def _heading(op: PlannedOperation) -> str:
     return f"{_DO[op.step.do]}{shape}{finish}{times}"
 
 
-def _notes(found: Answer) -> tuple[str, ...]:
-    cut = found.cut
-    return () if cut is None else tuple(note.text for note in cut.notes if note.code not in _SAID_ONCE)
+def told(item: Caution, also: Sequence[int] = ()) -> Told:
+    """A caution as a sheet tells it; `also` are the numbers of other operations that it goes with."""
+    where = f" Also at {', '.join(map(str, also))}." if also else ""
+    return Told(item.rank, item.label, f"{_sentence(item.text)}.{where}")
 
 
-def _once(part: PlannedPart) -> tuple[str, ...]:
-    """Notes that hold for every operation of a part."""
-    cuts = [op.answer.cut for op in part.operations if op.answer is not None and op.answer.cut is not None]
-    notes = dict.fromkeys(note.text for cut in cuts for note in cut.notes if note.code in _SAID_ONCE)
-    return tuple(map(_sentence, notes))
+def _of_the_whole(part: PlannedPart) -> list[Caution]:
+    """What is told once at a part's head: its metal, its finish, and what goes with most of its operations."""
+    at_once = [each for op in part.operations for each in op.told if _heads(each)]
+    return by_rank([*part.standing, *at_once])
+
+
+def _heads(item: Caution) -> bool:
+    return of_the_piece(item.code) or item.code in _SAID_ONCE
+
+
+def _at_operations(part: PlannedPart, heading: Sequence[Caution]) -> dict[int, list[Told]]:
+    """By its number, what each operation is the first to tell."""
+    places: dict[Caution, list[int]] = {}
+    for op in part.operations:
+        for each in op.told:
+            if each not in heading:
+                places.setdefault(each, []).append(op.number)
+    out: dict[int, list[Told]] = {}
+    for each in by_rank(places):
+        first, *others = places[each]
+        out.setdefault(first, []).append(told(each, () if each.rank == "note" else others))
+    return out
 
 
 def _size(found: Answer, unit: str, do: str) -> str:
@@ -678,8 +702,8 @@ def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
         if cut.holds_at_edge is not None:
             out.append(("at the most force", EDGE_SHORT[cut.holds_at_edge].format(limits=cut.edge_limits)))
         if cut.tool_life_min is not None:
-            low, high = cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0
-            out.append(("edge life", f"{low:.0f} to {high:.0f} min, unverified"))
+            likely = life_span(cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0)
+            out += [("tool life", f"{likely}, unverified")] if likely else []
         if cut.roughness_ra_um is not None:
             out.append(("Ra by geometry", texts.roughness(cut.roughness_ra_um, unit)))
         if found.chasing is not None and cut.time_s is not None:

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 from urllib.parse import quote
 
 from halfnut.charts import short_size, svg_of
+from halfnut.sheet.build import told
 from halfnut.sheet.view import Drawing, TitleBlock
-from halfnut.words import FIRST
+from halfnut.words import by_rank
 
 if TYPE_CHECKING:
     from halfnut.charts import SpeedChart
@@ -46,6 +47,6 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
             drawing=drawing,
             rows=rows,
             sources=list(sources),
-            first=FIRST,
+            cautions=[told(each) for each in by_rank(chart.cautions)],
         )
     )

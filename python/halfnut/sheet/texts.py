@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from halfnut.sizes import M_PER_FOOT, MM_PER_INCH, N_PER_LBF
+from halfnut.sizes import M_PER_FOOT, MM_PER_INCH, N_PER_LBF, duration, force
 
 __all__ = [
     "count",
@@ -87,11 +87,6 @@ def speed(value_m_min: float, unit: str) -> str:
     return f"{value_m_min / M_PER_FOOT:.0f} ft/min" if unit == "in" else f"{value_m_min:.0f} m/min"
 
 
-def force(value_n: float, unit: str) -> str:
-    """A force."""
-    return f"{value_n / N_PER_LBF:.0f} lbf" if unit == "in" else f"{value_n:.0f} N"
-
-
 def force_span(low_n: float, high_n: float, unit: str) -> str:
     """From one force to another.
 
@@ -116,21 +111,6 @@ def torque(value_nm: float, unit: str) -> str:
 def roughness(value_um: float, unit: str) -> str:
     """A roughness Ra."""
     return f"{value_um / 0.0254:.0f} µin" if unit == "in" else f"{value_um:.1f} µm"
-
-
-def duration(seconds: float) -> str:
-    """A time, to the second under an hour and to the minute above.
-
-    >>> duration(20), duration(80), duration(5400)
-    ('20 s', '1 min 20 s', '1 h 30 min')
-    """
-    whole = round(seconds)
-    if whole < 60:
-        return f"{whole} s"
-    if whole < 3600:
-        return f"{whole // 60} min {whole % 60} s" if whole % 60 else f"{whole // 60} min"
-    minutes = round(seconds / 60)
-    return f"{minutes // 60} h {minutes % 60} min"
 
 
 def count(number: int, one: str, many: str | None = None) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from halfnut.record import Rank
+
 __all__ = [
     "Drawing",
     "JointView",
@@ -16,7 +18,17 @@ __all__ = [
     "SheetRow",
     "Table",
     "TitleBlock",
+    "Told",
 ]
+
+
+@dataclass(frozen=True)
+class Told:
+    """A danger, caution or note as a sheet tells it."""
+
+    rank: Rank
+    label: str
+    text: str
 
 
 @dataclass(frozen=True)
@@ -88,7 +100,7 @@ class OperationView:
     steps: tuple[str, ...] = ()
     """What to do, in order."""
     remarks: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Told, ...] = ()
     error: str = ""
 
 
@@ -108,7 +120,7 @@ class JointView:
     heading: str
     pairs: tuple[tuple[str, str], ...] = ()
     remarks: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Told, ...] = ()
     error: str = ""
 
 
@@ -124,10 +136,9 @@ class PartView:
     sources: tuple[tuple[str, str, str], ...] = ()
     """What figures rest on: the figures, the citation, and of what kind it is."""
     failed: int = 0
-    cautions: int = 0
     remarks: tuple[str, ...] = ()
     stock_error: str = ""
-    hazards: tuple[str, ...] = ()
+    hazards: tuple[Told, ...] = ()
     threaded: bool = False
     joints: tuple[JointView, ...] = ()
 
