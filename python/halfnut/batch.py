@@ -222,8 +222,7 @@ class _Given:
             if near:
                 raise DomainError(f"column {name!r} is not known; the nearest is {near[0]!r}")
             if name in self._constants:
-                nearest = nearest_name(name, sorted(known)) or sorted(known)[0]
-                raise DomainError(f"no argument {name!r}; the nearest is {nearest!r}")
+                raise DomainError(f"no argument {name!r}; {_near_or_all(name, known)}")
 
     def _find(self, argument: _Argument) -> None:
         found = [name for name in argument.spellings if name in self._columns]
@@ -291,7 +290,7 @@ def _wanted(
         wanted = list(columns)
     for name in wanted:
         if name not in types:
-            raise DomainError(f"no column {name!r}; the nearest is {nearest_name(name, list(types)) or 'status'!r}")
+            raise DomainError(f"no column {name!r}; {_near_or_all(name, types)}")
     if out is not None and "status" not in out:
         raise DomainError("out must hold a column 'status': it says which rows have an answer")
     if "status" not in wanted:
@@ -1137,10 +1136,16 @@ def _complaint(ask: Callable[[str], object], text: str) -> str:
     return ""
 
 
+def _near_or_all(name: str, known: Iterable[str]) -> str:
+    """The name that a slip of the hand explains, else every name there is."""
+    names = sorted(known)
+    near = nearest_name(str(name), names)
+    return f"the nearest is {near!r}" if near else f"known: {', '.join(names)}"
+
+
 def _known_tool(name: str) -> None:
     if _tool_code(name) < 0:
-        near = nearest_name(name, sorted(TOOLS)) or "hss"
-        raise DomainError(f"tool {name!r} is not known; the nearest is {near!r}")
+        raise DomainError(f"tool {name!r} is not known; {_near_or_all(name, TOOLS)}")
 
 
 def _reason(kind: str, code: int) -> str:
@@ -1286,7 +1291,7 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
     ([0, 1, 0], [0, 1])
     """
     if kind not in _ROWS:
-        raise DomainError(f"no batch {kind!r} of threads or knurls; the nearest is {nearest_name(kind, list(_ROWS))!r}")
+        raise DomainError(f"no batch {kind!r} of threads or knurls; {_near_or_all(kind, _ROWS)}")
     words, _ = _ROWS[kind]
     arguments = _row_arguments(kind)
     spellings = {spelling for argument in arguments for spelling in argument.spellings}
@@ -1404,7 +1409,7 @@ def column_types(kind: str, columns: Iterable[str] | str | None = None, **option
 
     kinds = (*_USUAL, "limits", "fit", "wires", "taper_pipe", "knurl_blank")
     if kind not in kinds:
-        raise DomainError(f"no batch {kind!r}; the nearest is {nearest_name(kind, list(kinds)) or 'turn'!r}")
+        raise DomainError(f"no batch {kind!r}; {_near_or_all(kind, kinds)}")
     pitch = options.pop("pitch", None)
     if kind != "knurl_blank" and (options or pitch is not None):
         raise DomainError(f"{', '.join(options) or 'pitch'}: only the columns of knurl_blank depend on options")

@@ -16,6 +16,7 @@ from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, duration
+from halfnut.sizes import one as one_size
 from halfnut.tools import Tool, find_tool
 from halfnut.units import length as read_length
 from halfnut.words import GAINS, LIMITS, RELAXED, caution, caution_lines
@@ -244,15 +245,16 @@ class Passes(Record):
     def _found(self) -> list[str]:
         out = [self._head(self.answer)]
         after = "off" if self.to_mm is None else "diameter"
-        out.append(f"  {'pass':<5}{'depth':>8}{after:>10}  {self.dial + ' dial':<22}levers")
-        for one in self.passes:
+        readings = ["" if one.reading is None else str(one.reading) for one in self.passes]
+        wide = 2 + max(len(text) for text in (f"{self.dial} dial", *readings))
+        out.append(f"  {'pass':<5}{'depth':>8}{after:>10}  {self.dial + ' dial':<{wide}}levers")
+        for one, dial in zip(self.passes, readings, strict=True):
             if one.measure_before:
                 out.append("  measure; set the last pass by what the measurement leaves")
-            dial = "" if one.reading is None else str(one.reading)
             same = one.number > 1 and self.passes[one.number - 2].cut.answer == one.cut.answer
             levers = "as before" if same else one.cut.answer
             out.append(
-                f"  {one.number:<5}{self._depth(one.depth_mm):>8}{self._size(one.after_mm):>10}  {dial:<22}{levers}"
+                f"  {one.number:<5}{self._depth(one.depth_mm):>8}{self._size(one.after_mm):>10}  {dial:<{wide}}{levers}"
             )
         if self.across > 1:
             out.append(f"  each depth in {self.across} passes side by side")
@@ -260,7 +262,9 @@ class Passes(Record):
         out.append(f"  time {duration(self.time_s or 0.0)}: {spent}")
         if self.remainder_mm:
             how = "set by the readout" if self.readout else "between two lines"
-            out.append(f"  the last pass ends {abs(self.remainder_mm):.4f} mm off a line of the dial, {how}")
+            out.append(
+                f"  the last pass ends {one_size(abs(self.remainder_mm), self._unit, 1)} off a line of the dial, {how}"
+            )
         if self.hand_fed:
             turns = [one.cut.hand_turns_per_min for one in self.passes if one.cut.hand_turns_per_min is not None]
             if turns:
@@ -268,7 +272,7 @@ class Passes(Record):
                     f"  fed by hand: {min(turns):.3g} to {max(turns):.3g} turns of the handle a minute, steadily"
                 )
         if self.edge_share is not None:
-            out.append(f"  edge: {self.edge_share:.0%} of its reckoned life, unverified")
+            out.append(f"  edge: {self.edge_share:.0%} of its computed life, unverified")
         first = self.limited_by
         held = LIMITS.get(first, first)
         out.append(
@@ -615,7 +619,8 @@ def _least_slack(passes: tuple[PassPlanned, ...]) -> dict[str, float]:
     out: dict[str, float] = {}
     for one in passes:
         for limit in one.limits:
-            out[limit.name] = min(limit.slack, out.get(limit.name, math.inf))
+            if not math.isnan(limit.slack):
+                out[limit.name] = min(limit.slack, out.get(limit.name, math.inf))
     return out
 
 

@@ -479,7 +479,7 @@ class Cut(Record):
         out += [
             f"    {limit.words}: {abs(limit.slack):.0%} {'left' if limit.slack >= 0 else 'over'}"
             for limit in self.limits
-            if limit.name != self.limited_by
+            if limit.name != self.limited_by and not math.isnan(limit.slack)
         ]
         if self.edge_text:
             out.append(f"    {self.edge_text}")
@@ -488,7 +488,8 @@ class Cut(Record):
     @property
     def holds_at_edge(self) -> bool | None:
         """Whether power, torque and deflection hold at the upper edge of the force; None without such a limit."""
-        judged = [limit.slack >= 0 for limit in self.limits if limit.name in _FOLLOW_FORCE]
+        known = [limit for limit in self.limits if not math.isnan(limit.slack)]
+        judged = [limit.slack >= 0 for limit in known if limit.name in _FOLLOW_FORCE]
         return all(judged) if judged else None
 
     @property
@@ -499,7 +500,7 @@ class Cut(Record):
     @property
     def edge_limits(self) -> str:
         """The limits that `holds_at_edge` speaks of: those passed, else all that follow the force."""
-        judged = [limit for limit in self.limits if limit.name in _FOLLOW_FORCE]
+        judged = [limit for limit in self.limits if limit.name in _FOLLOW_FORCE and not math.isnan(limit.slack)]
         passed = [limit for limit in judged if limit.slack < 0]
         return " and ".join(limit.words for limit in passed or judged)
 

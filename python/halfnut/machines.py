@@ -215,7 +215,7 @@ def _find(path_or_name: str | os.PathLike[str]) -> Path:
             return path
     known = names()
     nearest = nearest_name(str(given), known)
-    hint = f"; did you mean '{nearest}'?" if nearest else ""
+    hint = f"; did you mean '{nearest}'?" if nearest else "."
     raise NotTabulatedError(f"no machine '{given}'{hint} At hand: {', '.join(known)}")
 
 

@@ -21,6 +21,7 @@ from halfnut.cutting import (
 from halfnut.material import Alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, duration
+from halfnut.standing import is_aluminium
 from halfnut.tapers import holding_taper
 from halfnut.units import length as read_length
 from halfnut.words import caution
@@ -444,11 +445,13 @@ def saw(
     )
     assumed = cut.assumed if feed_per_tooth is not None else (*cut.assumed, f"{_SAW_TOOTH_MM:g} mm a tooth")
     stand_in = caution("window_stand_in")
+    fines = (caution("aluminium_fines"),) if is_aluminium(cut.alloy) else ()
+    notes = dict.fromkeys((stand_in, *fines, *cut.notes))
     return replace(
         cut,
         operation="saw",
         roughness_ra_um=None,
         assumed=assumed,
-        notes=cut.notes if stand_in in cut.notes else (stand_in, *cut.notes),
+        notes=tuple(notes),
         cautions=(caution("saw_clamped"), *cut.cautions),
     )

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from halfnut.machines import Machine
     from halfnut.material import Alloy
 
-__all__ = ["of_cut", "of_part", "of_weight"]
+__all__ = ["is_aluminium", "is_faceplate", "of_cut", "of_part", "of_weight"]
 
 # Source: common practice, as are the conditions below unless one is named.
 _HOLES = frozenset({"drill", "ream", "tap", "form_tap", "countersink", "counterbore", "spot"})

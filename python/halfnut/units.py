@@ -41,6 +41,7 @@ def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyTyp
     'overhang must be > 0 mm, got -2 mm'
     """
     said = _COLUMN.sub(lambda found: names.get(found[1], found[1]), text)
+    said = said.replace(", got nan mm", "; none is given")
     return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said) if inches else said
 
 

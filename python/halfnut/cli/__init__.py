@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from importlib import import_module
 
@@ -102,7 +103,29 @@ class _Lazy(click.Group):
             nearest = nearest_name(args[0], sorted(_HOMES))
             hint = f"; did you mean '{nearest}'?" if nearest else ""
             raise click.UsageError(f"no command '{args[0]}'{hint}", ctx)
+        ctx.meta[_WORDS] = tuple(args)
         return super().resolve_command(ctx, args)
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except Error as error:
+            words = ctx.meta.get(_WORDS, ())
+            if words and words[0] not in _OF_FILES:
+                from halfnut.units import as_asked
+
+                error.args = (as_asked(str(error), _in_inches(words)),)
+            raise
+
+
+_WORDS = "halfnut.words"
+_OF_FILES = frozenset({"batch", "machine", "plan"})  # their mistakes name columns and keys
+_INCH = re.compile(r"\d\s*(?:in\b|\")")
+_METRIC = re.compile(r"\d\s*[cu]?m\b|\d\s*mm\b")
+
+
+def _in_inches(words: tuple[str, ...]) -> bool:
+    return any(map(_INCH.search, words)) and not any(map(_METRIC.search, words))
 
 
 @click.command(cls=_Lazy, epilog=_EPILOG, context_settings={"help_option_names": ["-h", "--help"]})

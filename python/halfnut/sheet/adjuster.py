@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from html import escape
 from typing import TYPE_CHECKING
 from urllib.parse import quote
@@ -52,7 +53,14 @@ def _cautions(found: Adjuster) -> list[Told]:
 
 
 def _mm(value: float | None) -> float:
-    return float("nan") if value is None else value
+    """A figure that every adjuster has."""
+    assert value is not None
+    return value
+
+
+def _shown(text: Callable[[float, str], str], value: float | None, unit: str) -> str:
+    """A figure that an adjuster may lack, then a dash."""
+    return "–" if value is None else text(value, unit)
 
 
 def _long(value: float | None, unit: str) -> str:
@@ -204,11 +212,11 @@ def _nuts(found: Adjuster) -> list[Table]:
         rows.append(
             (
                 _NAMES[place] if len(found.ends) > 1 else "Lock nut",
-                texts.torque(_mm(f["torque_nm"]), unit),
-                texts.force(_mm(f["preload_least_n"]), unit),
-                texts.force(_mm(f["preload_max_n"]), unit),
-                texts.depth(_mm(f["nut_least_mm"]), unit),
-                texts.depth(_mm(f["nut_rule_mm"]), unit),
+                _shown(texts.torque, f["torque_nm"], unit),
+                _shown(texts.force, f["preload_least_n"], unit),
+                _shown(texts.force, f["preload_max_n"], unit),
+                _shown(texts.depth, f["nut_least_mm"], unit),
+                _shown(texts.depth, f["nut_rule_mm"], unit),
                 texts.depth(end.given["nut_thickness_mm"], unit),
             )
         )
@@ -249,9 +257,9 @@ def _given(found: Adjuster) -> list[tuple[str, str]]:
     f = end.figures
     out += [
         ("friction", f"{end.given.get('thread_friction_low', 0):g} to {end.given.get('thread_friction_high', 0):g}"),
-        ("strips, outside", strip(_mm(f["external_strip_n_mm"]), unit)),
-        ("strips, inside", strip(_mm(f["internal_strip_n_mm"]), unit)),
-        ("section yields", texts.force(_mm(f["external_section_n"]), unit)),
+        ("strips, outside", _shown(strip, f["external_strip_n_mm"], unit)),
+        ("strips, inside", _shown(strip, f["internal_strip_n_mm"], unit)),
+        ("section yields", _shown(texts.force, f["external_section_n"], unit)),
     ]
     if found.figures["growth_um_k"] is not None:
         out.append(("grows", growth(found.figures["growth_um_k"], unit)))
