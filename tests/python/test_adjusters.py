@@ -222,7 +222,7 @@ def test_a_body_with_rods_and_a_single_end():
 @pytest.mark.parametrize(
     ("changes", "words"),
     [
-        ({"rule_diameters": 2.0}, r"no safe range: the rule of 2 D asks for 44\.45 mm"),
+        ({"rule_diameters": 2.0}, r"no safe range: the rule of 2 D asks for 1\.75 in"),
         ({"factor_of_safety": 0.5}, "factor_of_safety must be from 1 to 100, got 0.5"),
         ({"push": "-1 lbf"}, "push"),
         ({"bore": "0.9 in"}, "no wall"),

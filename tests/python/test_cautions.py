@@ -220,7 +220,7 @@ def test_another_metal_is_never_suggested(name):
     ("name", "meant"),
     [
         ("3l6", "316"),
-        ("6016-T6", "6061-T6"),
+        ("6016-T6", "6061 T6"),
         ("titanum grade 2", "titanium grade 2"),
         ("6061-T9", "6061 T6"),
         ("bras", "brass"),

@@ -131,7 +131,7 @@ def test_forming_taps_take_twice_the_torque_and_no_chip():
     cut, form = hn.tap("6061-T6", "M6", depth="12 mm"), hn.tap("6061-T6", "M6", depth="12 mm", form=True)
     assert form.torque_nm == pytest.approx(2 * cut.torque_nm)
     assert form.chip_thickness_mm is None
-    assert "form_tap_ductile" in {item.code for item in form.cautions}
+    assert "form_tap_ductile" in {item.code for item in form.told}
 
 
 def test_a_saw_may_have_many_teeth():

@@ -143,7 +143,7 @@ def test_no_operation_is_cut_by_the_end_of_a_page_or_hidden_by_the_title_block(s
         texts = [page.extract_text() for page in each.prints[paper].pages]
         if each.path.stem.endswith("-adjuster"):
             first, sources = ("".join(text.split()) for text in texts)
-            for words in ("Sizestocut", "Leastfull-form", "Locknut:tight", "Caution"):
+            for words in ("Sizestocut", "Leastfull-form", "Locknut:tight", "CAUTION:"):
                 assert words in first, words
             assert "Whatthefiguresreston" in sources
         elif each.path.name != "index.html":
@@ -184,7 +184,7 @@ def test_black_on_white_one_accent_and_greyscale_loses_nothing(seen):
     told = [text for each in seen for text in each.views["desk"]["told"]]
     assert len(told) >= 8
     # a caution is told by its word and its hatching, not by its colour alone
-    assert all(text.startswith(("Caution", "Not planned", "Stock")) for text in told)
+    assert all(text.startswith(("DANGER:", "CAUTION:", "Not planned", "Stock")) for text in told)
     assert all(each.views[view]["hatched"] for each in seen for view in VIEWS)
     colours = {colour for each in seen for view in VIEWS for colour in each.views[view]["colours"]}
     assert len(colours) == 2

@@ -340,7 +340,7 @@ def test_the_commands() -> None:
     shown = run(*asked, "--inside-form", "bar", "--factor", "4", "--load", "5kN")
     assert shown.exit_code == 0, shown.output
     assert shown.output.startswith("M10x1.5-6g in M10x1.5-6H: bears 37.1 kN")
-    assert "caution: static figures" in shown.output
+    assert "CAUTION: static figures" in shown.output
     found = json.loads(run(*asked, "--inside-form", "bar", "--json").stdout)
     assert found["allowable_n"] is None and found["bears_lbf"] == pytest.approx(found["bears_n"] / 4.4482216152605)
     tight = run("tighten", "M10", "--preload", "20kN", "--friction", "0.10", "0.16")
