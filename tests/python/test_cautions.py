@@ -154,8 +154,8 @@ FOUND = {
     ),
     "hazard_iron_dust": (lambda: codes(hn.turn("grey iron", "30 mm")), lambda: codes(hn.turn("1018", "30 mm"))),
     "coat_chromate": (
-        lambda: codes(hn.precoat("M10-6g", hn.build_up("chemical film"))),
-        lambda: codes(hn.precoat("M10-6g", hn.build_up("anodise II"))),
+        lambda: codes(hn.precoat("M10-6g", "chemical film")),
+        lambda: codes(hn.precoat("M10-6g", "anodise II")),
     ),
     "fit_hot": (lambda: codes(hn.cylindrical_fit("25 H7/s6")), lambda: codes(hn.cylindrical_fit("25 H7/g6"))),
     "bar_behind": (

@@ -2,7 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <set>
+#include <string>
 
 #include "halfnut/builtin.hpp"
 
@@ -74,4 +76,23 @@ TEST(Alloy, KinshipCountsStepsUp) {
 }
 
 }  // namespace
+TEST(FindAlloy, AnotherNumberIsAnotherMetalAndNoSlip) {
+    for (const std::string_view name : {"A36", "EN8", "H13", "LM25", "1144", "6063", "bad", "alu"}) {
+        try {
+            (void)find_alloy(builtin(), name);
+            ADD_FAILURE() << name;
+        } catch (const NotTabulatedError& error) {
+            EXPECT_EQ(std::string(error.what()).find("did you mean"), std::string::npos) << error.what();
+        }
+    }
+}
+
+TEST(NearestName, IsASlipOfTheHandOrTheNameWrittenOut) {
+    const std::array<std::string_view, 3> names{"diameter", "depth", "A2"};
+    EXPECT_EQ(nearest_name("diametre", names), "diameter");
+    EXPECT_EQ(nearest_name("dia", names), "diameter");
+    EXPECT_EQ(nearest_name("alu", names), "");
+    EXPECT_EQ(nearest_name("width", names), "");
+}
+
 }  // namespace halfnut::material
