@@ -244,7 +244,7 @@ def test_strength_oversize_and_forming():
     assert usual.oversize_mm == usual.usual_oversize_mm
     formed = hn.tapping_hole("M6", tap="form")
     assert 5.5 <= formed.drill_mm <= 5.6
-    assert "hole_forming" in {each.code for each in formed.cautions}
+    assert "hole_forming" in {each.code for each in formed.told}
     assert "hole_by_analogy" in {each.code for each in hn.tapping_hole("M6", engagement="3 mm").notes}
 
 
