@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 from string import Template
 
 import click
 
 from halfnut import machines
-from halfnut.cli.output import json_text, with_json
+from halfnut.cli.failures import ANSWERED, MARKED
+from halfnut.cli.output import STREAM, json_text, put, ready, with_file, with_json
 
 _TEMPLATES = Path(machines.__file__).parent / "demo" / "templates"
 _EXAMPLES = {
@@ -128,7 +128,8 @@ def show(name: str, as_json: bool) -> None:
 )
 @click.argument("name")
 @with_json
-def check(name: str, as_json: bool) -> None:
+@click.pass_context
+def check(ctx: click.Context, name: str, as_json: bool) -> None:
     """Read a machine file back and say what is wrong, missing or odd; NAME may be a path."""
     found = machines.machine(name)
     wrong: list[tuple[str, str]] = []
@@ -147,20 +148,19 @@ def check(name: str, as_json: bool) -> None:
         for label, each in (("wrong", wrong), ("missing", missing), ("odd", odd)):
             for where, text in each:
                 click.echo(f"  {label}  {where}: {text}")
-    sys.exit(1 if wrong else 0)
+    ctx.exit(MARKED if wrong else ANSWERED)
 
 
 @machine.command()
 @click.argument("name")
 @click.option("--kind", type=click.Choice(["lathe", "mill"]), default="lathe", show_default=True)
 @click.option("--system", type=click.Choice(["inch", "metric"]), required=True, help="Of its dials and charts.")
-@click.option("--out", type=click.Path(path_type=Path), help="Where to write; NAME.toml when not given.")
-def new(name: str, kind: str, system: str, out: Path | None) -> None:
+@with_file("--out", "Where to write; NAME.toml when not given")
+def new(name: str, kind: str, system: str, out: Path | None, replace: bool) -> None:
     """Write a commented machine file to fill in, for a machine called NAME."""
     path = out or Path(f"{name}.toml")
-    if path.exists():
-        raise click.UsageError(f"{path} is there already and stays as it is; name another file with --out")
+    ready(path, replace=replace)
     template = Template((_TEMPLATES / f"{kind}.toml").read_text(encoding="utf-8"))
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_text(template.substitute(_EXAMPLES[system], name=name, system=system), encoding="utf-8")
-    click.echo(f"{path}: fill it in, then `halfnut machine check {path}`")
+    put(path, template.substitute(_EXAMPLES[system], name=name, system=system), replace=replace)
+    if path != STREAM:
+        click.echo(f"{path}: fill it in, then `halfnut machine check {path}`")
