@@ -700,7 +700,7 @@ def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float 
     free_mm = math.sqrt(_core.WHIRL_SHARE * whirl / cut.spindle_rpm)
     if free_mm >= _NOTICED_BAR_MM:
         return cut
-    free = f"{free_mm / MM_PER_INCH:.2g} in" if cut.inch else f"{free_mm:.2g} mm"
+    free = f"{math.floor(free_mm / MM_PER_INCH)} in" if cut.inch else f"{10 * math.floor(free_mm / 10)} mm"
     return replace(cut, notes=(*cut.notes, caution("bar_behind", bar_free=free)))
 
 

@@ -12,7 +12,7 @@ import halfnut as hn
 from halfnut import _core, batch, cutting, special
 from halfnut.charts import speed_chart
 from halfnut.choosing import choose
-from halfnut.cli import main
+from halfnut.cli import command
 from halfnut.holding import hold
 from halfnut.machine_file import from_dict
 from halfnut.machines import Machine
@@ -138,7 +138,7 @@ def test_a_bar_that_stands_out_far_is_slowed_and_cautioned():
 
 @pytest.mark.parametrize(
     ("alloy", "diameter", "free_mm", "whirl"),
-    [("C36000", 20, 1000, 567), ("4130", 20, 1000, 858), ("titanium grade 2", 12, 1000, 481)],
+    [("C36000", 20, 1000, 567), ("4130 annealed", 20, 1000, 858), ("titanium grade 2", 12, 1000, 481)],
 )
 def test_a_bar_behind_the_spindle_keeps_to_half_its_first_whirl(alloy, diameter, free_mm, whirl):
     found = cutting.turn(alloy, f"{diameter} mm", bar_behind=f"{free_mm} mm", length="20 mm", tool="carbide")
@@ -153,7 +153,7 @@ def test_the_whole_bar_counts_less_what_stands_out_and_what_the_spindle_guides()
     how = {"length": "20 mm", "stick_out": "30 mm", "machine": "metric-lathe"}
     whole = cutting.turn("C36000", "20 mm", bar_length="1410 mm", **how)  # 1410 - 30 - 380 of the headstock
     behind = cutting.turn("C36000", "20 mm", bar_behind="1000 mm", **how)
-    assert whole.spindle_rpm == behind.spindle_rpm <= 567 / 2
+    assert whole.spindle_rpm == behind.spindle_rpm == pytest.approx(567 / 2, rel=1e-3)
     assert "bar_whips" in codes(whole)
 
 
@@ -163,7 +163,7 @@ def test_a_word_on_the_bar_only_where_one_could_be_and_nobody_said():
     alloy = free.alloy
     whirl = beam_whirl_rpm(12.0, 0.0, 1000.0, alloy.youngs_modulus_gpa, alloy.density_kg_m3, "chuck")
     longest = 1000.0 * math.sqrt(whirl / 2 / free.spindle_rpm)
-    assert f"{longest:.2g} mm" in note
+    assert f"{10 * math.floor(longest / 10)} mm" in note
     for how in ({"bar_behind": "10 mm"}, {"hold": "between centres"}, {"stock": "60 mm"}):
         assert "bar_behind" not in {
             item.code for item in cutting.turn("C36000", "12 mm", machine="metric-lathe", **how).notes
@@ -315,8 +315,8 @@ def test_what_a_machine_file_leaves_out_is_told(tmp_path):
             "spindle_bore",
             "spindle_length",
         }
-    CliRunner().invoke(main, ["machine", "new", "bare", "--system", "metric", "--out", str(tmp_path / "bare.toml")])
-    out = CliRunner().invoke(main, ["machine", "check", str(tmp_path / "bare.toml")]).output
+    CliRunner().invoke(command, ["machine", "new", "bare", "--system", "metric", "--out", str(tmp_path / "bare.toml")])
+    out = CliRunner().invoke(command, ["machine", "check", str(tmp_path / "bare.toml")]).output
     for key in (
         "swing_over_bed",
         "swing_over_cross_slide",
@@ -331,7 +331,7 @@ def test_what_a_machine_file_leaves_out_is_told(tmp_path):
 def test_every_optional_size_of_the_template_is_read(tmp_path):
     for system in ("inch", "metric"):
         path = tmp_path / f"{system}.toml"
-        CliRunner().invoke(main, ["machine", "new", "full", "--system", system, "--out", str(path)])
+        CliRunner().invoke(command, ["machine", "new", "full", "--system", system, "--out", str(path)])
         path.write_text(path.read_text().replace("#= ", ""))
         core = hn.lathe(path).core
         assert core.swing_over_cross_slide_mm < core.swing_mm < core.swing_in_gap_mm

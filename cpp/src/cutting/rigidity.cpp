@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "halfnut/cutting/deflection.hpp"
+
 namespace halfnut::cutting {
 
 namespace {
