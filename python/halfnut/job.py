@@ -381,6 +381,8 @@ class Stock(_Closed):
     thickness: Length | None = None
     width: Length | None = None
     bar_length: Length | None = None
+    through_spindle: YesNo = False
+    """Whether the whole bar is put through the spindle, not sawn to blanks before."""
     kerf: LengthOrZero | None = None
     facing: LengthOrZero | None = None
     grip: LengthOrZero | None = None
@@ -402,6 +404,8 @@ class Stock(_Closed):
                 f"{verb} {', '.join(names)}" for verb, names in (("needs", missing), ("has no", extra)) if names
             )
             raise ValueError(f"{self.form} stock {wrong}")
+        if self.through_spindle and self.bar_length is None:
+            raise ValueError("through_spindle needs bar_length, for a long bar behind the spindle whips")
         if self.diameter is not None and self.bore is not None and self.bore.base >= self.diameter.base:
             raise ValueError(f"bore, {self.bore}, must be less than diameter, {self.diameter}")
         return self

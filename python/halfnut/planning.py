@@ -325,7 +325,8 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
     size = part.stock.diameter or part.stock.across_flats or part.stock.thickness
     assert size is not None
     unit = "in" if size.system == "inch" else "mm"
-    workpiece = Workpiece.from_part(job, part, unit)
+    stock, stock_error = _cut_up(part)
+    workpiece = Workpiece.from_part(job, part, unit, None if stock is None else stock.blank_mm)
     operations = []
     for place, step in enumerate(part.operations):
         machine = machines.machine(step.machine or part.machine or job.machine)
@@ -334,7 +335,6 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
         except Error as failure:
             found, error = None, str(failure)
         operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
-    stock, stock_error = _cut_up(part)
     joints = tuple(map(_planned_joint, part.joints))
     wound, wound_error = _wound(job, part)
     return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error)

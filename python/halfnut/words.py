@@ -227,13 +227,20 @@ CAUTIONS: dict[str, str] = {
     "part_slender": "parting this far from the jaws the work springs, climbs the blade and is thrown: part close to "
     "the chuck, hold it in a collet, or saw it",
     "part_centre": "never part off work that a centre presses on: the piece pinches the blade and is flung",
-    "bar_behind": "a bar that stands out behind the spindle whips: guide it there, or cut it to length",
+    "bar_behind": "a bar over {bar_free} behind the spindle whips at this speed: guide it, or cut it",
     "plastic_melts": "plastics melt and grow with heat: sharp edge, air, light grip; measure cold",
     "no_passes": "nothing within every limit: do not take a limit of chuck or grip for one to stretch; change the "
     "holding, the tool or the machine",
     "edge_spent": "the edge is reckoned to wear out within these passes: slower, or grind or turn it on the way",
     "equal_passes": "no passes keep every limit, {why}; equal passes instead: go carefully, or change what is said",
     "ream_forward": "never turn a reamer backwards, not even to withdraw it",
+    "work_whips": "overhanging work whips above {whirl_of_the_work} rev/min: bring a centre or steady, or shorten it",
+    "bar_whips": "the bar behind the spindle whips above {whirl_of_the_bar} rev/min: guide it, or cut it shorter",
+    "climbs": "the work gives way by more than the cut's depth: it climbs the tool; support it",
+    "in_gap": "over the {swing_over_the_bed} swing: it turns in the gap only, clear of the carriage",
+    "over_cross_slide": "over the {swing_over_the_cross_slide} swing of the cross slide: clear of the carriage only",
+    "below_jaws": "the jaws close on {jaws} at least: take a collet, or grip thicker stock",
+    "over_travel": "the cut is longer than the slide's {travel} of travel: set it up again part-way",
     # cutting, harmless
     "trait_built_up_edge": "metal welds itself to the edge at low speed: the upper half of the window, a sharp "
     "polished edge of high rake, cutting fluid",
@@ -366,6 +373,12 @@ LIMITS: dict[str, str] = {
     "grip": "grip of the jaws",
     "tool_life": "life of the edge",
     "depth_of_the_edge": "depth that the edge cuts",
+    "whirl_of_the_work": "half the first whirl of the overhanging work",
+    "whirl_of_the_bar": "half the first whirl of the bar behind the spindle",
+    "swing_over_the_bed": "swing over the bed",
+    "swing_over_the_cross_slide": "swing over the cross slide",
+    "jaws": "smallest diameter that the jaws grip",
+    "travel": "travel of the slide",
 }
 
 # How far a limit would have to give for there to be passes at all, by its code.
@@ -383,6 +396,8 @@ RELAXED: dict[str, str] = {
     "grip": "{factor} times the grip: jaws that hold more, never less safety",
     "chuck_speed": "a chuck marked for {factor} times the speed",
     "depth_of_the_edge": "an edge that cuts {factor} times as deep, or a finer dial",
+    "whirl_of_the_work": "an overhang that bears {factor} times the speed: a centre, a steady, or shorter",
+    "whirl_of_the_bar": "a bar that bears {factor} times the speed: guide it, or cut it shorter",
 }
 
 # One more thing that a choice of passes might have, by its code.

@@ -44,6 +44,9 @@ def jobs(rows, seed=1, odd=0.01):
             where = random.random(rows) < odd
             column[where] = random.choice(ODD, where.sum())
         frame[name] = column
+    # work stands out as far as the cut is long and more
+    known = np.isfinite(frame["length_mm"]) & (frame["length_mm"] > 0)
+    frame["stick_out_mm"] = frame["stick_out_mm"] + np.where(known, frame["length_mm"], 0.0)
     return frame
 
 
