@@ -20,7 +20,7 @@ from halfnut.coatings import build_up
 from halfnut.material import expansion_at
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, film, span, spans
-from halfnut.units import checked_temperature_c, length
+from halfnut.units import checked_temperature_c, measured_mm
 from halfnut.words import caution
 
 __all__ = [
@@ -35,8 +35,6 @@ __all__ = [
 _UNITS = 1_000_000
 """The core counts sizes in millionths of the standard's unit."""
 _ROOM_C = 20.0
-_MOST_MM = 10_000.0
-"""Of a measured part: more is a slip of the pen."""
 
 
 @dataclass(frozen=True)
@@ -369,9 +367,7 @@ def _meeting_part(
 ) -> tuple[float, float, float, float, float, float]:
     low, high = part.min_mm, part.max_mm
     if measured is not None:
-        low = high = length(measured, part.side).mm
-        if not 0.0 < low <= _MOST_MM:
-            raise _core.DomainError(f"{part.side} must be > 0 and at most {_MOST_MM:g} mm, got {low:g} mm")
+        low = high = measured_mm(measured, part.side)
     return low, high, coat.min_um, coat.max_um, temperature_c, expansion_at(alloy_name, temperature_c)
 
 

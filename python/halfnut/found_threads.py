@@ -13,7 +13,7 @@ from halfnut.form_threads import form_limits, taper_pipe
 from halfnut.record import Caution, Evidence, Record
 from halfnut.sizes import both, one
 from halfnut.threads import Thread, limits
-from halfnut.units import length, quantity
+from halfnut.units import length, measured_mm, quantity
 from halfnut.words import caution
 
 __all__ = ["Identification", "ThreadMatch", "identify_thread", "threads_near"]
@@ -50,7 +50,7 @@ def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThre
     'Tr32x10'
     """
     size = length(diameter, "diameter").mm
-    reach = 0.05 * size if within is None else length(within, "within").mm
+    reach = 0.05 * size if within is None else measured_mm(within, "within")
     return [found for found, _ in _core.threads_near(size, reach, active())]
 
 

@@ -48,7 +48,7 @@ from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, both, one, span
 from halfnut.threads import ThreadLimits, limits
-from halfnut.units import length
+from halfnut.units import length, measured_mm
 from halfnut.words import caution
 
 __all__ = [
@@ -474,7 +474,7 @@ def judge(
     catalogue = active()
 
     def mm(value: Any, name: str) -> float | None:
-        return None if value is None else length(value, name).mm
+        return None if value is None else measured_mm(value, name)
 
     error_mm = mm(lead_error, "lead_error") or 0.0
     given: dict[str, Any] = {

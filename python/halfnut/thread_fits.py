@@ -31,7 +31,7 @@ from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, at_most, both, film, one, span, spans
 from halfnut.threads import Thread, ThreadLimits, limits
-from halfnut.units import length, mm
+from halfnut.units import length, measured_mm, mm
 from halfnut.words import LOAD, caution
 
 if TYPE_CHECKING:
@@ -270,7 +270,7 @@ def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp
 
 
 def _size(value: Any, name: str) -> float | None:
-    return None if value is None else length(value, name).mm
+    return None if value is None else measured_mm(value, name)
 
 
 def _title(part: ThreadLimits | PlainThread) -> str:

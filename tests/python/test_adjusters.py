@@ -332,7 +332,7 @@ def test_what_is_taken_as_solid_is_said():
     assert "taken as solid: rods" in text
     assert said(**BODY, bore="0.75 in", rod_bore="0.3 in") == []
     page = truss(**BODY, bore="0.75 in").page(title="Turnbuckle")
-    assert "0.875 × solid" in re.sub(r"<[^>]*>", " ", page)
+    assert "0.8750 × solid" in re.sub(r"<[^>]*>", " ", page)
 
 
 def test_a_body_has_a_bore_and_its_rods_another():

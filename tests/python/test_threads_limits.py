@@ -210,6 +210,21 @@ def test_a_note_says_where_the_two_rules_differ():
     assert hn.limits("1/4-20 UNC-2A").notes == hn.limits("M10x1.5-6g").notes == ()
 
 
+def test_how_often_the_two_rules_differ():
+    """Every limit of UNC and UNF, classes 1 to 3: two or three in a hundred."""
+    texts = [
+        f"{row['diameter_in']:.4f}-{row['tpi']:g} {row['series']}-{cls}"
+        for row in catalogue.rows("threads/unified_series")
+        if row["series"] in {"UNC", "UNF"} and "designated" not in row["note"]
+        for cls in ("1A", "2A", "3A", "1B", "2B", "3B")
+    ]
+    printed, formula = (threads.limit_columns(texts, rule=rule) for rule in ("printed", "formula"))
+    columns = [name for name in printed if name.endswith("_in")]
+    given = sum(int(np.isfinite(printed[name]).sum()) for name in columns)
+    differ = sum(int((printed[name] != formula[name])[np.isfinite(printed[name])].sum()) for name in columns)
+    assert (given, differ) == (1710, 40)
+
+
 def test_errors_name_what_to_ask_for():
     with pytest.raises(hn.DomainError, match=r"M10x1.5-6g \(external\) or M10x1.5-6H"):
         hn.limits("M10")
