@@ -1043,7 +1043,7 @@ def precoat_answer(
     build_up: BuildUp,
     catalogue: Catalogue,
     gauged_at: str = "basic",
-    rule: str = "current",
+    rule: str = "printed",
     engagement_mm: float | None = None,
 ) -> PrecoatAnswer: ...
 def sizes_before_coating(part: FitPart, side: str, title: str) -> dict[str, float | None]: ...
@@ -1052,7 +1052,7 @@ def precoat_columns(
     catalogue: Catalogue,
     numbers: list[NDArray[np.float64]],
     gauged_at: str = "basic",
-    rule: str = "current",
+    rule: str = "printed",
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
 
@@ -1386,6 +1386,7 @@ def tapping_answer(
     strength_ratio: float | None,
     form: bool,
     oversize_mm: float | None,
+    limits: LimitFigures | None = None,
 ) -> dict[str, Any]: ...
 def tapping_columns(
     designations: list[str],

@@ -443,6 +443,7 @@ class AdjusterSecond(_Closed):
     base_thread: Length | None = None
     base_reach: Length | None = None
     lock_nut: Length | None = None
+    rod_bore: LengthOrZero | None = None
 
 
 class Adjuster(_Closed):
@@ -454,7 +455,9 @@ class Adjuster(_Closed):
     thread_length: Length
     base_thread: Length
     tube_diameter: Length
+    middle: Literal["tube", "body"] = "tube"
     bore: LengthOrZero | None = None
+    rod_bore: LengthOrZero | None = None
     chamfer: LengthOrZero | None = None
     run_out: LengthOrZero | None = None
     countersink: LengthOrZero | None = None

@@ -50,6 +50,7 @@ CAUTIONS: dict[str, str] = {
     "doubtful_position": "position a to d: the sources for its deviation disagree or are memory; check it first",
     "mixed_positions": "pitch and crest diameter have different tolerance positions",
     "no_close_match": "no standard thread is close: measure the pitch over more turns, or take it for a special",
+    "near_match": "a little outside its usual class: another class, worn or coated",
     "close_matches": "more than one standard thread fits these measurements: measure the pitch over more turns",
     "flank_angle_tells": "threads of other flank angles have this diameter and pitch: measure the angle with a thread "
     "gauge",
@@ -133,6 +134,7 @@ CAUTIONS: dict[str, str] = {
     "bending: practice, and bounds from 60 degree threads",
     "adjuster_runs": "the lead is steep: a load turns this thread by itself where friction is below {friction}: only "
     "the lock nut holds it",
+    "adjuster_solid": "taken as solid: {members}. A hollow one buckles and breaks sooner: give its bore",
     "adjuster_rotating": "a member that turns, shakes or feels loads that come and go fails by fatigue far below these "
     "figures, and unscrews: pin, wire or stake it",
     "adjuster_licensed": "static figures for a straight member pushed along its axis: what bears a load or a person is "
@@ -144,8 +146,10 @@ CAUTIONS: dict[str, str] = {
     "fit_engagement_assumed": "no length of engagement given: {length} assumed; take the full form only",
     "judge_major_assumed": "no major diameter given: taken at its upper limit for the wires",
     "judge_minor_assumed": "no minor diameter given: taken at its lower limit for the balls",
+    "judge_these_limits": "judged against these limits alone: no other class is tried",
     "judge_form_assumed": "pitch and flank angles taken as right: a go gauge finds out",
-    "printed_rule_differs": "tables printed before 2003 rounded otherwise and probably read: {differences}",
+    "printed_rule_differs": "printed tables and go gauges carry: {differences}",
+    "formula_rule_differs": "the standard's own rounding since 2003 gives: {differences}",
     # strength of threads
     "galling": "these metals gall: once seized, the thread is lost; lubricate, turn by hand, stop at the first drag",
     "strength_shear_by_ratio": "a shear strength is taken as 0.577 of the tensile: better a figure of the metal's",
@@ -340,10 +344,15 @@ NOTES = frozenset(
         "trait_low_conductivity",
         "trait_springy",
         "trait_work_hardening",
+        "adjuster_solid",
         "force_rough",
+        "formula_rule_differs",
+        "printed_rule_differs",
         "hand_feed",
         "hole_by_analogy",
         "hole_usual_percent",
+        "judge_these_limits",
+        "near_match",
         "plastic_melts",
         "speed_at_centre",
         "speed_below_window",
