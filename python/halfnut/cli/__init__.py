@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -129,15 +130,20 @@ def _status(args: list[str]) -> int:
     as_json = "--json" in args
     try:
         for number, word in enumerate(args, 1):
-            if any("\ud800" <= letter <= "\udfff" for letter in word):  # bytes that are not text
+            if any(letter == "\0" or "\ud800" <= letter <= "\udfff" for letter in word):  # bytes that are not text
                 raise click.UsageError(f"word {number} is not UTF-8 text: {word!a}")
-        status = command(args=args, prog_name="halfnut", standalone_mode=False)
+        if "_HALFNUT_COMPLETE" in os.environ:
+            command(args=args, prog_name="halfnut")
+        with command.make_context("halfnut", args) as context:
+            command.invoke(context)
+        status = failures.ANSWERED
+    except click.exceptions.Exit as end:
+        status = end.exit_code
+    except (Exception, KeyboardInterrupt) as error:
+        return failures.tell(error, as_json=as_json)
+    try:
         if sys.stdout is not None:
             sys.stdout.flush()
-    except SystemExit as end:
-        if isinstance(end.__context__, BrokenPipeError):  # click ends so
-            return failures.tell(end.__context__, as_json=as_json)
-        raise
-    except BaseException as error:
+    except OSError as error:
         return failures.tell(error, as_json=as_json)
-    return status if isinstance(status, int) else failures.ANSWERED
+    return status

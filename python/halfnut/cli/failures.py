@@ -53,7 +53,7 @@ def failure_of(error: BaseException) -> Failure | None:
         return Failure(WRONG, code, str(error))
     if isinstance(error, click.ClickException):
         return Failure(WRONG, "usage", _usage(error))
-    if isinstance(error, (click.Abort, KeyboardInterrupt)):
+    if isinstance(error, KeyboardInterrupt):
         return Failure(INTERRUPTED, "interrupted", "stopped")
     if isinstance(error, BrokenPipeError):
         return None
