@@ -181,6 +181,9 @@ std::string reason_words(Status status, const std::array<RequestArgument<Request
             return fmt::format("{} must be finite and {}", at.argument.name, range_text(at.argument));
         }
     }
+    if (const machine::Obstacle what = obstacle_of(status); what != machine::Obstacle::none) {
+        return std::string(machine::obstacle_sentence(what));
+    }
     return std::string(status_sentence(status.code));
 }
 

@@ -201,6 +201,7 @@ void bind_cutting_formulas(pybind11::module_& module) {
     level1<CantileverDeflection>(module, "Deflection at the load of a bar held at one end, mm.");
     level1<CentresDeflection>(module, "Deflection at the load of work between centres, mm.");
     level1<ChuckCentreDeflection>(module, "Deflection at the load of work in a chuck with a centre, mm.");
+    level1<FirstWhirl>(module, "First whirl of a round bar or tube, rev/min.");
     level1<TaperAngle>(module, "Angle between the side of a taper and its axis, degrees.");
     level1<TailstockSetover>(module, "Set-over of the tailstock for a taper between centres, mm.");
     level1<RampLength>(module, "Travel along a slope to a depth, mm.");
@@ -246,6 +247,15 @@ void bind_cutting_formulas(pybind11::module_& module) {
                "Lead of a thread in mm as a fraction: numerator and denominator.");
     module.def("thread_dial", &dial_marks, "lead_mm"_a, "screw_lead_mm"_a, "wheel_threads"_a, "marks"_a,
                "How often the marks of a thread dial fit; leads of thread and leadscrew in mm as fractions.");
+    module.def(
+        "whirl_span_mm",
+        [](const std::string& hold, double length_mm, const std::vector<double>& steadies_mm) {
+            return whirl_span_mm(named<Hold>("hold", hold), length_mm, steadies_mm);
+        },
+        "hold"_a, "length_mm"_a, "steadies_mm"_a,
+        "Free span that work held by steadies whips with, as an overhang without them.");
+    module.attr("WHIRL_ROOT_CHUCK") = kWhirlRootChuck;
+    module.attr("WHIRL_SHARE") = kWhirlShare;
     module.def("rule_evidence", &rule_evidence, "rules"_a, "catalogue"_a,
                "Evidence of figures that each rest on one rule: pairs of figure and rule.");
     level1<TaylorLifeRatio>(module, "How tool life changes with speed, feed and depth together.");

@@ -183,7 +183,7 @@ void bind_coatings(py::module_& module) {
             return precoat(catalogue.get(), request);
         },
         py::arg("thread"), py::arg("build_up"), py::arg("catalogue"), py::arg("gauged_at") = "basic",
-        py::arg("rule") = "current", py::arg("engagement_mm") = py::none(), "Limits to cut before coating.");
+        py::arg("rule") = "printed", py::arg("engagement_mm") = py::none(), "Limits to cut before coating.");
     module.def(
         "sizes_before_coating",
         [](const FitPart& part, const std::string& side, const std::string& title) {

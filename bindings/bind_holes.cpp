@@ -57,8 +57,9 @@ py::list caution_names(std::uint8_t cautions) {
 py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedCatalogue& catalogue,
                         const std::optional<double>& percent, const std::optional<double>& engagement_mm,
                         const std::optional<double>& strength_ratio, bool form,
-                        const std::optional<double>& oversize_mm) {
+                        const std::optional<double>& oversize_mm, const std::optional<ThreadLimits>& limits) {
     TappingRequest request;
+    request.limits = limits;
     request.thread = thread;
     request.percent = given_or_lacking("percent", percent);
     request.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
@@ -269,7 +270,8 @@ void bind_holes(py::module_& module) {
         py::arg("inch"), py::arg("catalogue"), "The set that is meant where none is named.");
     module.def("tapping_answer", &tapping_answer, py::arg("thread"), py::arg("drills"), py::arg("catalogue"),
                py::arg("percent"), py::arg("engagement_mm"), py::arg("strength_ratio"), py::arg("form"),
-               py::arg("oversize_mm"), "The drill for a tapped hole; an oversize of None is the usual one.");
+               py::arg("oversize_mm"), py::arg("limits") = py::none(),
+               "The drill for a tapped hole; an oversize of None is the usual one.");
     module.def("tapping_columns", &tapping_columns, py::arg("designations"), py::arg("drills"),
                py::arg("catalogue"), py::arg("numbers"), py::arg("form"), py::arg("oversize_mm"),
                py::arg("on_error") = "raise", "Tapping holes of many designations as columns.");

@@ -86,6 +86,9 @@ void bind_parts(py::module_& module) {
         .def_readwrite("cast_iron", &Chuck::cast_iron)
         .def_readwrite("through_mm", &Chuck::through_mm)
         .def_readwrite("jaw_depth_mm", &Chuck::jaw_depth_mm)
+        .def_readwrite("opening_least_mm", &Chuck::opening_least_mm)
+        .def_readwrite("opening_greatest_mm", &Chuck::opening_greatest_mm)
+        .def_readwrite("jaw_mass_kg", &Chuck::jaw_mass_kg)
         .def_property_readonly("limit_rpm", &chuck_rpm_limit);
 
     py::class_<GearboxStep>(module, "GearboxStep", "A lead that the gearbox gives on its standard train.")
@@ -144,8 +147,13 @@ void bind_machine(py::module_& module) {
         .def_readwrite("chucks", &Machine::chucks)
         .def_readwrite("threading", &Machine::threading)
         .def_readwrite("centre_height_mm", &Machine::centre_height_mm)
+        .def_readwrite("swing_over_bed_mm", &Machine::swing_over_bed_mm)
+        .def_readwrite("swing_over_cross_slide_mm", &Machine::swing_over_cross_slide_mm)
+        .def_readwrite("swing_in_gap_mm", &Machine::swing_in_gap_mm)
+        .def_property_readonly("swing_mm", &swing_mm)
         .def_readwrite("between_centres_mm", &Machine::between_centres_mm)
         .def_readwrite("spindle_bore_mm", &Machine::spindle_bore_mm)
+        .def_readwrite("spindle_length_mm", &Machine::spindle_length_mm)
         .def_readwrite("torque_limit_nm", &Machine::torque_limit_nm)
         .def_readwrite("lever_change_s", &Machine::lever_change_s)
         .def_readwrite("stop_change_s", &Machine::stop_change_s)

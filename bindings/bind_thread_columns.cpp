@@ -377,7 +377,7 @@ Status judge_row(const Parts& parts, const Catalogue& catalogue, std::size_t row
         return status;
     }
     if (const Thread* const thread = std::get_if<Thread>(&part->thread)) {
-        const LimitOptions options{.rule = UnifiedRule::current, .engagement_mm = engagement_mm};
+        const LimitOptions options{.rule = UnifiedRule::printed, .engagement_mm = engagement_mm};
         return evaluate(catalogue, JudgeRequest{measured, *thread, options}, answer, &reason);
     }
     return evaluate(catalogue,
@@ -590,7 +590,7 @@ py::dict taper_columns(const std::vector<std::string>& designations, const Share
 
 void bind_thread_columns(py::module_& module) {
     module.def("thread_limit_columns", &limit_columns, py::arg("designations"), py::arg("catalogue"),
-               py::arg("numbers"), py::arg("rule") = "current", py::arg("on_error") = "raise",
+               py::arg("numbers"), py::arg("rule") = "printed", py::arg("on_error") = "raise",
                "Columns of limits for many designations, with a status a row.");
     module.def("fit_columns", &fit_columns, py::arg("external"), py::arg("internal"), py::arg("catalogue"),
                py::arg("numbers"), py::arg("on_error") = "raise", "Columns of fits for many pairs.");
@@ -603,7 +603,7 @@ void bind_thread_columns(py::module_& module) {
     module.def("taper_pipe_columns", &taper_columns, py::arg("designations"), py::arg("catalogue"),
                py::arg("on_error") = "raise", "Columns of taper pipe threads for many designations.");
     module.def("precoat_columns", &precoat_columns, py::arg("designations"), py::arg("catalogue"),
-               py::arg("numbers"), py::arg("gauged_at") = "basic", py::arg("rule") = "current",
+               py::arg("numbers"), py::arg("gauged_at") = "basic", py::arg("rule") = "printed",
                py::arg("on_error") = "raise", "Columns of limits before coating for many designations.");
 }
 

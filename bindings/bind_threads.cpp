@@ -22,7 +22,7 @@ using namespace threads;
 namespace {
 
 const char* rule_name(UnifiedRule rule) {
-    return rule == UnifiedRule::current ? "current" : "handbook";
+    return rule == UnifiedRule::printed ? "printed" : "formula";
 }
 
 const char* group_name(EngagementGroup group) {
@@ -175,7 +175,7 @@ void bind_threads(py::module_& module) {
            const py::object& engagement_mm) {
             return limits(catalogue.get(), thread, options(rule, engagement_mm));
         },
-        py::arg("thread"), py::arg("catalogue"), py::arg("rule") = rule_name(UnifiedRule::current),
+        py::arg("thread"), py::arg("catalogue"), py::arg("rule") = rule_name(UnifiedRule::printed),
         py::arg("engagement_mm") = py::none(), "Limits of one part of a thread.");
     module.def(
         "gauge_sizes",

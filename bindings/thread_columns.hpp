@@ -30,10 +30,10 @@ E from_name(std::string_view argument, const std::string& name) {
 }
 
 inline threads::UnifiedRule rule_from(const std::string& name) {
-    if (name != "current" && name != "handbook") {
-        throw DomainError(fmt::format("rule must be 'current' or 'handbook', got '{}'", name));
+    if (name != "printed" && name != "formula") {
+        throw DomainError(fmt::format("rule must be 'printed' or 'formula', got '{}'", name));
     }
-    return name == "handbook" ? threads::UnifiedRule::handbook : threads::UnifiedRule::current;
+    return name == "formula" ? threads::UnifiedRule::formula : threads::UnifiedRule::printed;
 }
 
 inline threads::Side side_from(const std::string& name) {

@@ -135,6 +135,9 @@ class Chuck:
     cast_iron: bool
     through_mm: float
     jaw_depth_mm: float
+    opening_least_mm: float
+    opening_greatest_mm: float
+    jaw_mass_kg: float
     @property
     def limit_rpm(self) -> float: ...
 
@@ -187,8 +190,14 @@ class Machine:
     chucks: list[Chuck]
     threading: Threading
     centre_height_mm: float
+    swing_over_bed_mm: float
+    swing_over_cross_slide_mm: float
+    swing_in_gap_mm: float
+    @property
+    def swing_mm(self) -> float: ...
     between_centres_mm: float
     spindle_bore_mm: float
+    spindle_length_mm: float
     torque_limit_nm: float
     lever_change_s: float
     stop_change_s: float
@@ -1034,7 +1043,7 @@ def precoat_answer(
     build_up: BuildUp,
     catalogue: Catalogue,
     gauged_at: str = "basic",
-    rule: str = "current",
+    rule: str = "printed",
     engagement_mm: float | None = None,
 ) -> PrecoatAnswer: ...
 def sizes_before_coating(part: FitPart, side: str, title: str) -> dict[str, float | None]: ...
@@ -1043,7 +1052,7 @@ def precoat_columns(
     catalogue: Catalogue,
     numbers: list[NDArray[np.float64]],
     gauged_at: str = "basic",
-    rule: str = "current",
+    rule: str = "printed",
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
 
@@ -1377,6 +1386,7 @@ def tapping_answer(
     strength_ratio: float | None,
     form: bool,
     oversize_mm: float | None,
+    limits: LimitFigures | None = None,
 ) -> dict[str, Any]: ...
 def tapping_columns(
     designations: list[str],
@@ -2424,7 +2434,41 @@ def work_bend_mm(
     centre_n_um: float = ...,
     chuck_n_um: float = ...,
 ) -> list[float]: ...
+def whirl_span_mm(hold: str, length_mm: float, steadies_mm: Sequence[float]) -> float: ...
+
+WHIRL_ROOT_CHUCK: float
+WHIRL_SHARE: float
+
 def rule_evidence(rules: Sequence[tuple[str, str]], catalogue: Catalogue) -> list[Evidence]: ...
+@overload
+def first_whirl_rpm(
+    diameter_mm: float,
+    bore_mm: float,
+    length_mm: float,
+    youngs_modulus_gpa: float,
+    density_kg_m3: float,
+    root: float,
+) -> float: ...
+@overload
+def first_whirl_rpm(
+    diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    density_kg_m3: ArrayLike,
+    root: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def first_whirl_rpm(
+    diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    density_kg_m3: ArrayLike,
+    root: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
 def cantilever_deflection_mm(
     force_n: float, overhang_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float

@@ -15,7 +15,6 @@ from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
-    BuildUp,
     engaged_length_mm,
     lock_preload_change_n_k,
     lock_preload_n,
@@ -31,6 +30,7 @@ from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import NM_PER_LBF_IN, both, force, growth, one, span
+from halfnut.thread_fits import coat_of
 from halfnut.thread_strength import galling, minimum_strength
 from halfnut.threads import Thread, ThreadLimits
 from halfnut.units import asked as as_question
@@ -53,7 +53,6 @@ _END_LENGTHS = {
     "thread_length": "thread_length_mm",
     "chamfer": "chamfer_mm",
     "run_out": "run_out_mm",
-    "bore": "external_bore_mm",
     "base_thread": "base_length_mm",
     "countersink": "countersink_mm",
     "base_run_out": "base_run_out_mm",
@@ -65,6 +64,8 @@ _END_LENGTHS = {
     "nut_outside": "nut_outside_mm",
 }
 _END_OTHERS = ("external", "internal", "rule_diameters", "base_alloy", "base_form")
+_BORES = {"tube": "bore", "body": "rod_bore"}
+"""What the bore under the external threads is called, by the middle member."""
 
 
 @dataclass(frozen=True, repr=False)
@@ -252,7 +253,8 @@ def adjuster(
     push: Any,
     pull: Any,
     factor_of_safety: float,
-    bore: Any = "0 mm",
+    bore: Any = None,
+    rod_bore: Any = None,
     chamfer: Any = "0 mm",
     run_out: Any = "0 mm",
     countersink: Any = "0 mm",
@@ -296,7 +298,10 @@ def adjuster(
     factor_of_safety : float
         1 to 100. There is no usual one: it is asked for.
     bore : optional
-        Of the middle member and under its external threads.
+        Of the middle member: of a tube also under its external threads, of a body its plain part alone, whose ends
+        have the internal threads instead. Solid where none is given, and the answer says so.
+    rod_bore : optional
+        With ``middle="body"``: of the rods, which are solid where none is given.
     chamfer, run_out, countersink, base_run_out : optional
         Lengths along the axis without full form: end and run-out of the external thread, mouth and far end of the
         internal one.
@@ -353,7 +358,7 @@ def adjuster(
         "thread_length": thread_length,
         "chamfer": chamfer,
         "run_out": run_out,
-        "bore": bore,
+        _BORES.get(middle, "bore"): bore if middle == "tube" else rod_bore,
         "base_thread": base_thread,
         "countersink": countersink,
         "base_run_out": base_run_out,
@@ -368,10 +373,15 @@ def adjuster(
         "base_form": base_form,
     }
     descriptions = [first]
+    own_bore = _BORES.get(middle, "bore")
+    if middle == "tube" and rod_bore is not None:
+        raise _core.DomainError("rod_bore goes with middle='body': a tube's bore is bore")
     if second is not None:
-        unknown = sorted(set(second) - {*_END_LENGTHS, *_END_OTHERS})
+        if own_bore != "bore" and "bore" in second:
+            raise _core.DomainError("second: bore is the body's and the same for both ends; a rod's own is rod_bore")
+        known = sorted({*_END_LENGTHS, *_END_OTHERS, own_bore})
+        unknown = sorted(set(second) - set(known))
         if unknown:
-            known = sorted({*_END_LENGTHS, *_END_OTHERS})
             near = _core.nearest_name(unknown[0], known)
             raise _core.DomainError(
                 f"second has no '{unknown[0]}'" + (f"; did you mean '{near}'?" if near else f"; known: {known}")
@@ -391,9 +401,10 @@ def adjuster(
         male, female = _pair(text["external"], text["internal"])
         base_metal = own if text["base_alloy"] is None else find_alloy(text["base_alloy"])
         end: dict[str, Any] = {key: zero(text[name], name) for name, key in _END_LENGTHS.items()}
+        end["external_bore_mm"] = zero(text[own_bore], own_bore) or 0.0
         end |= {"external": male, "internal": female, "external_build_up": film, "internal_build_up": base_film}
         if isinstance(male, FormLimits) and isinstance(female, FormLimits):
-            end |= _sized(male, female, film, base_film)
+            end |= _sized(male, female, coating, base_coating)
             evidence += [item for item in (*male.evidence, *female.evidence) if item not in evidence]
             cautions += [each for each in (*male.cautions, *female.cautions) if each not in cautions]
             cautions.append(caution("adjuster_form_practice"))
@@ -421,7 +432,7 @@ def adjuster(
         "middle": middle,
         "middle_length_mm": length(length_of_tube, "length_of_tube").mm,
         "middle_outside_mm": length(tube_diameter, "tube_diameter").mm,
-        "middle_bore_mm": zero(bore, "bore"),
+        "middle_bore_mm": zero(bore, "bore") or 0.0,
         "material": material,
         "push_n": quantity(push, "force", "push").base,
         "pull_n": quantity(pull, "force", "pull").base,
@@ -448,6 +459,9 @@ def adjuster(
     answered = tuple(_end(answer, place, end, material, middle) for place, end in enumerate(asked))
     codes = {"factor_short": {"reached": f"{figures['factor_reached'] or 0.0:.2g}"}}
     cautions = [caution(f"adjuster_{code}", **codes.get(code, {})) for code in answer.cautions] + cautions
+    solid = _solid(middle, given["middle_bore_mm"], [end["external_bore_mm"] for end in asked])
+    if solid:
+        cautions.append(caution("adjuster_solid", members=solid))
     cautions += [caution("adjuster_rotating"), caution("adjuster_licensed")]
     hands = "opposite hands" if answer.opposite_hands else "equal hands"
     return Adjuster(
@@ -465,6 +479,14 @@ def adjuster(
         cautions=tuple(dict.fromkeys(cautions)),
         evidence=(*answer.evidence(catalogue), *evidence),
     )
+
+
+def _solid(middle: str, middle_bore_mm: float, bores_mm: list[float]) -> str:
+    """Which members are taken as solid; empty where each has a bore."""
+    names = [middle] if middle_bore_mm == 0.0 else []
+    if middle == "body" and not all(bores_mm):
+        names.append("rods" if len(bores_mm) > 1 and not any(bores_mm) else "rod")
+    return " and ".join(names)
 
 
 def _plain(value: Any) -> Any:
@@ -522,11 +544,13 @@ def _pair(external: Any, internal: Any) -> tuple[Thread, Thread] | tuple[FormLim
     return outer, inner
 
 
-def _sized(outer: FormLimits, inner: FormLimits, film: BuildUp, base_film: BuildUp) -> dict[str, Any]:
+def _sized(outer: FormLimits, inner: FormLimits, coating: Any, base_coating: Any) -> dict[str, Any]:
     """A pair of such a form as the core takes it: by its sizes before coating."""
+    film = coat_of(outer, coating, "coating")
+    base_film = coat_of(inner, coating if base_coating is None else base_coating, "base_coating")
     cut = {
-        "external": outer if film.bare else coated_limits(outer, film),
-        "internal": inner if base_film.bare else coated_limits(inner, base_film),
+        side: part if coat.bare or part.build_up is not None else coated_limits(part, coat)
+        for side, part, coat in (("external", outer, film), ("internal", inner, base_film))
     }
     return {
         "diameter_mm": outer.thread.diameter_mm,
@@ -543,7 +567,7 @@ def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any
     cut = [
         asked[f"{side}_cut"]
         if "external_cut" in asked
-        else ThreadLimits(asked[side], answer.cut_limits(place, side), "current", active())
+        else ThreadLimits(asked[side], answer.cut_limits(place, side), "printed", active())
         for side in ("external", "internal")
     ]
     own = material if middle == "tube" else asked["outer"]
@@ -560,5 +584,5 @@ def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any
         external_cut=cut[0],
         internal_cut=cut[1],
         wires=wires(cut[0]),
-        hole=tapping_hole(cut[1].thread),
+        hole=tapping_hole(cut[1]),
     )

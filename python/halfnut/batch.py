@@ -687,7 +687,7 @@ def limits(
     frame: Any,
     *,
     thread: str | None = None,
-    rule: Literal["current", "handbook"] = "current",
+    rule: Literal["printed", "formula"] = "printed",
     columns: Iterable[str] | str | None = None,
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
@@ -703,7 +703,7 @@ def limits(
         Columns ``thread`` (a designation, with its class) and, if wanted, ``engagement_mm`` (or ``_in``).
     thread : str, optional
         For all rows.
-    rule : {"current", "handbook"}
+    rule : {"printed", "formula"}
         As for `halfnut.limits`.
     columns, out, workers, progress, cancel, **constants
         As for `turn`; all columns are the usual ones. The number is ``engagement_mm`` (or ``_in``).

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from halfnut import _core
+from halfnut._core import DomainError
 from halfnut.cutting import Cut, Limit
 from halfnut.rigidity import WorkBend, work_bend
 from halfnut.units import length as read_length
@@ -25,7 +26,13 @@ def turned_on_beam(
 ) -> Cut:
     """Ask for a cut, finer in feed until the beam holds where the feed was left to us."""
     allowed = numbers["deflection_limit_mm"]
-    plain = {**numbers, "deflection_limit_mm": None, "stick_out_mm": None}
+    whole_mm = sum(read_length(each[0], "sections").mm for each in sections) or numbers["stick_out_mm"] or 0.0
+    if whole_mm * (1 + 1e-9) < (numbers["length_mm"] or 0.0):
+        raise DomainError(
+            f"sections must be at least as long as the cut, {numbers['length_mm']:g} mm, got {whole_mm:g} mm"
+        )
+    span_mm = _core.whirl_span_mm(hold, whole_mm, [read_length(each, "steadies").mm for each in steadies])
+    plain = {**numbers, "deflection_limit_mm": None, "stick_out_mm": whole_mm, "span_mm": span_mm}
     cut = ask(plain)
     bent = _bend(cut, numbers, hold, sections, steadies)
     free = numbers["feed_mm_rev"] is None and machine is not None and cut.feed_step is not None
@@ -69,6 +76,7 @@ def _with_bend(cut: Cut, bent: WorkBend, allowed_mm: float | None) -> Cut:
     if allowed_mm is not None:
         limits.append(Limit("deflection", high, allowed_mm, 1 - high / allowed_mm))
         cautions += [caution("deflection_exceeded")] if high > allowed_mm else []
+    cautions += [caution("climbs")] if high > (cut.depth_mm or 0.0) else []
     return replace(
         cut,
         deflection_mm=bent.worst_mm,

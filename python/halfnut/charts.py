@@ -16,7 +16,7 @@ import numpy as np
 
 from halfnut import cutting
 from halfnut._core import DomainError, Error, Evidence, Length
-from halfnut.cutting import Cut
+from halfnut.cutting import Cut, holder_place
 from halfnut.machines import Machine
 from halfnut.machines import machine as find_machine
 from halfnut.material import alloy as find_alloy
@@ -287,7 +287,7 @@ def speed_chart(
     shop = find_machine(machine)
     if not 1 <= len(alloys) <= len(_LINES):
         raise DomainError(f"alloys: 1 to {len(_LINES)} of them, got {len(alloys)}")
-    sizes = tuple(read_length(each, "diameters") for each in diameters or _usual(shop))
+    sizes = tuple(read_length(each, "diameters") for each in diameters or _usual(shop, chuck))
     cells: dict[tuple[str, int], SpeedCell] = {}
     for name in alloys:
         find_alloy(name)  # a wrong name is refused; a size that cannot be turned leaves its cell empty
@@ -312,12 +312,17 @@ def _cut_at(machine: Machine, alloy: str, size: Length, tool: str, chuck: str | 
     return cutting.mill(alloy, size, depth=Length(size.mm / 2, "mm"), shape="slot", machine=machine, tool=tool)
 
 
-def _usual(machine: Machine) -> list[str]:
+def _usual(machine: Machine, chuck: str | int | None = None) -> list[str]:
+    """Usual sizes, on a lathe as far as its swing and what holds the work."""
     inch = machine.unit == "in"
     lathe = machine.kind == "lathe"
     table: tuple[Any, ...] = (_TURNED_IN if inch else _TURNED_MM) if lathe else (_CUTTERS_IN if inch else _CUTTERS_MM)
-    swing = 2 * machine.core.centre_height_mm
-    most = swing if lathe and swing > 0 else 32.0
+    core = machine.core
+    sizes = [core.swing_mm, core.swing_over_cross_slide_mm]
+    if lathe and core.chucks:
+        sizes.append(core.chucks[holder_place(core, chuck, "chuck", [])].opening_greatest_mm)
+    known = [each for each in sizes if each > 0]
+    most = min(known) if lathe and known else 32.0
     texts = [f"{each} {machine.unit}" for each in table]
     return [each for each in texts if read_length(each, "diameter").mm <= most] or texts[:1]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import textwrap
+from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from typing import Any, Literal
 
@@ -379,6 +380,7 @@ def chase(
     reaction_s: float = 1.0,
     wire: Any = None,
     tool: str | None = None,
+    **held: Any,
 ) -> Chasing:
     """How to cut a thread with a single point on a lathe: blank, settings, passes on the dial, readings.
 
@@ -418,6 +420,8 @@ def chase(
         The wires, or for an internal thread the balls, at hand.
     tool : str, optional
         Its material, for the speed.
+    **held
+        How the work is held, as `thread_speed` takes it: length, chuck, stock, bar_length, bar_behind, stick_out.
 
     Returns
     -------
@@ -472,7 +476,7 @@ def chase(
         numbers["force_limit_n"] = quantity(force_limit, "force", "force_limit").base
     gap = _given(run_out, "run_out", _RUN_OUT_PITCHES * part.pitch_mm)
     stopping = stopping_rpm(gap, part.lead_mm, reaction_s) if gap > 0 else None
-    cut, speed, codes = _spindle(shop, alloy, part, tool, stopping)
+    cut, speed, codes = _spindle(shop, alloy, part, tool, stopping, held)
     needed = None
     if shop is not None and "chase_cannot_stop" in codes:
         needed = _slowest(shop) * part.lead_mm * reaction_s / 60.0
@@ -616,7 +620,12 @@ def _nose(
 
 
 def _spindle(
-    shop: Machine | None, alloy: str | None, part: ThreadPart, tool: str | None, stopping: float | None
+    shop: Machine | None,
+    alloy: str | None,
+    part: ThreadPart,
+    tool: str | None,
+    stopping: float | None,
+    held: Mapping[str, Any],
 ) -> tuple[Cut | None, float | None, list[str]]:
     """The cut at the speed of the window, the step that can also be stopped in time, and codes of cautions.
 
@@ -628,7 +637,7 @@ def _spindle(
     codes = ["chase_cannot_stop"] if stopping is not None and part.hand == "right" and _slowest(shop) > stopping else []
     if alloy is None:
         return None, None, codes
-    cut = thread_speed(alloy, f"{part.diameter_mm!r} mm", f"{part.lead_mm!r} mm", machine=shop, tool=tool)
+    cut = thread_speed(alloy, f"{part.diameter_mm!r} mm", f"{part.lead_mm!r} mm", machine=shop, tool=tool, **held)
     return cut, cut.spindle_rpm if stopping is None else min(cut.spindle_rpm, fastest_step(shop, stopping)), codes
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
 from halfnut._core import DomainError, Evidence, Length
 from halfnut.catalogue import active
-from halfnut.cutting import Cut, Limit, cut_record, formed, holder_place
+from halfnut.cutting import Cut, Limit, bar_note, cut_record, formed, held_numbers, holder_place
 from halfnut.dials import Reading, reading
 from halfnut.machines import machine as find_machine
 from halfnut.material import Alloy
@@ -360,6 +361,10 @@ def choose(
     hold: str = "chuck",
     chuck: str | int | None = None,
     stick_out: Any = None,
+    steadies: Sequence[Any] = (),
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
     bar_diameter: Any = None,
     bore: Any = None,
     nose_radius: Any = None,
@@ -399,6 +404,8 @@ def choose(
         Of the cut along the feed, and across it in milling.
     end_diameter, bore, hold, chuck, stick_out, bar_diameter, tool, nose_radius, entering_deg, rake_deg, wear_factor
         As for `turn`, `face` and `bore`; `stick_out` is the bar's overhang in boring, the cutter's in milling.
+    steadies, stock, bar_length, bar_behind
+        As for `turn`; with steadies the deflection is not computed.
     flutes, step_over
         As for `mill`.
     tolerance : str or Length, optional
@@ -476,7 +483,13 @@ def choose(
         "deepest_mm": _mm(deepest, "deepest"),
         "dial_set_s": dial_set_s,
         "hand_turns_per_min": hand_turns_per_min,
+        **held_numbers(stock, bar_length, bar_behind),
     }
+    if steadies:
+        whole_mm = numbers["stick_out_mm"] or numbers["length_mm"] or 0.0
+        numbers["span_mm"] = _core.whirl_span_mm(
+            hold, whole_mm, [read_length(each, "steadies").mm for each in steadies]
+        )
     usual_teeth = 2 if size.mm < 5 else 4
     usual = {"teeth": f"{usual_teeth} flutes"} if milling else {}
     usual |= {"nose_radius_mm": "nose radius 0.8 mm"} if not milling or do == "mill face" else {}
@@ -486,6 +499,8 @@ def choose(
     if milling and given["teeth"] is None:
         given["teeth"] = float(usual_teeth)
     held = -1 if milling else holder_place(core, chuck, hold, assumed)
+    if not milling and jaw_force_n is None and hold != "between centres":
+        assumed.append("a grip that holds, for no jaw force is given")
     result = _core.choose_passes(
         do, found.index, edge.material, given, single, hold, held, hardness_hb, now[0], now[1], core, active(), explain
     )
@@ -495,7 +510,7 @@ def choose(
         assumed.append(f"{result.line_mm:g} mm a line, for the machine gives no dial")
     if result.return_assumed:
         assumed.append("return at 1000 mm a minute, for the machine gives no dial")
-    passes = _passes(do, found, result, core, ladder, slide, size, edge, assumed)
+    passes = _passes(do, found, result, core, ladder, slide, size, edge, assumed, given, hold)
     depth = numbers["off_mm"] or abs(size.mm - (numbers["to_mm"] or size.mm)) / 2
     warned = [item for one in passes for item in one.cut.cautions] or list(found.cautions)
     noted = [item for one in passes for item in one.cut.notes if item.code not in _AS_CHOSEN]
@@ -574,6 +589,8 @@ def _passes(
     size: Length,
     tool: Tool,
     assumed: list[str],
+    given: Mapping[str, float | None],
+    hold: str,
 ) -> tuple[PassPlanned, ...]:
     out = []
     gone = 0.0
@@ -583,6 +600,7 @@ def _passes(
         at_mm = one.before_mm if do == "turn" else one.after_mm if do == "bore" else size.mm
         at = Length(at_mm / MM_PER_INCH, "in") if size.system == "inch" else Length(at_mm, "mm")
         cut = cut_record(do.replace(" ", "_"), found, one.cut, core, ladder, at, tool, assumed)
+        cut = bar_note(cut, core, given, hold)
         limits = tuple(Limit(_plain(name), *rest) for name, *rest in one.limits)
         out.append(
             PassPlanned(

@@ -331,7 +331,7 @@ class PrecoatLimits(ThreadLimits):
         return out + tail
 
     def _notes(self) -> tuple[Caution, ...]:
-        # what older tables print are the class's limits, not those of a part to be coated
+        # what the other rule gives are the class's limits, not those of a part to be coated
         return () if self.way == "deducted" else super()._notes()
 
     def _cautions(self) -> tuple[Caution, ...]:
@@ -371,7 +371,7 @@ def precoat(
     *,
     gauged_at: Literal["basic", "class"] = "basic",
     engagement: Any = None,
-    rule: Rule = "current",
+    rule: Rule = "printed",
     on: str | None = None,
 ) -> PrecoatLimits:
     """Limits to cut a thread to so that it gauges once it is coated.
@@ -387,7 +387,7 @@ def precoat(
         limits while the allowance holds the coating. "class": the allowance is to be there after coating, too.
     engagement : length, optional
         Length of engagement, as for `limits`.
-    rule : {"current", "handbook"}
+    rule : {"printed", "formula"}
         Decimal rule of Unified threads.
     on : str, optional
         The alloy; one that does not take the coating is refused.
@@ -423,7 +423,7 @@ def precoat_columns(
     build_up_max_um: ArrayLike = 0.0,
     engagement_mm: ArrayLike = np.nan,
     gauged_at: Literal["basic", "class"] = "basic",
-    rule: Rule = "current",
+    rule: Rule = "printed",
     on_error: Literal["raise", "status"] = "raise",
 ) -> dict[str, NDArray[Any]]:
     """Limits before coating of many threads as columns.

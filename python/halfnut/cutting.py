@@ -6,6 +6,7 @@ Lengths are text with a unit, or `Length`; figures whose names end in a unit are
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from types import MappingProxyType
@@ -40,6 +41,7 @@ from halfnut._core import (
     feed_factor,
     feed_rate_mm_min,
     feed_time_s,
+    first_whirl_rpm,
     heat_to_work_share,
     helix_length_mm,
     mean_entering_deg,
@@ -132,6 +134,7 @@ __all__ = [
     "feed_factor",
     "feed_rate_mm_min",
     "feed_time_s",
+    "first_whirl_rpm",
     "force_band",
     "force_bands",
     "heat_to_work_share",
@@ -186,7 +189,6 @@ __all__ = [
 ]
 
 _BLADE_MM = 3.0
-_WHIPS_RPM = 1000.0  # from here on a bar behind the spindle is worth a word
 _PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
 
 
@@ -663,6 +665,44 @@ def _feed(value: Any) -> float | None:
     return None if value is None else float(quantity(value, "feed", "feed").base)
 
 
+_HEX = re.compile(r"\s*hex(agon)?\s*$", re.IGNORECASE)
+
+
+def held_numbers(stock: Any, bar_length: Any, bar_behind: Any, stick_out: Any = None) -> dict[str, float | None]:
+    """What is said of the stock and of a bar through the spindle, by the core's names."""
+    flats = isinstance(stock, str) and _HEX.search(stock) is not None
+    size = _mm(_HEX.sub("", stock) if flats else stock, "stock")
+    given = {
+        "stock_flats_mm" if flats else "stock_diameter_mm": size,
+        "bar_length_mm": _mm(bar_length, "bar_length"),
+        "bar_behind_mm": _mm(bar_behind, "bar_behind"),
+    }
+    return given if stick_out is None else given | {"stick_out_mm": _mm(stick_out, "stick_out")}
+
+
+_NOTICED_BAR_MM = 1000.0  # bars are sold longer than this: a shorter one that whips is worth a word
+_OUTSIDE = ("turn", "face", "part_off", "knurl")
+
+
+def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float | None], hold: str) -> Cut:
+    """The cut with a word on how much of a bar may stand out behind the spindle, where nobody said."""
+    told = any(given.get(name) is not None for name in ("bar_length_mm", "bar_behind_mm"))
+    if machine is None or machine.kind != "lathe" or told or hold == "between centres":
+        return cut
+    across = given.get("stock_flats_mm")
+    size_mm = given.get("stock_diameter_mm") or across or cut.diameter_mm
+    if cut.operation not in _OUTSIDE or size_mm > machine.spindle_bore_mm:
+        return cut
+    alloy, bore_mm = cut.alloy, given.get("bore_mm") or 0.0
+    root = _core.WHIRL_ROOT_CHUCK
+    whirl = _core.first_whirl_rpm(size_mm, bore_mm, 1.0, alloy.youngs_modulus_gpa, alloy.density_kg_m3, root)
+    free_mm = math.sqrt(_core.WHIRL_SHARE * whirl / cut.spindle_rpm)
+    if free_mm >= _NOTICED_BAR_MM:
+        return cut
+    free = f"{math.floor(free_mm / MM_PER_INCH)} in" if cut.inch else f"{10 * math.floor(free_mm / 10)} mm"
+    return replace(cut, cautions=(*cut.cautions, caution("bar_behind", bar_free=free)))
+
+
 def holder_place(machine: _core.Machine | None, chuck: Any, hold: str, assumed: list[str]) -> int:
     """Place of the chuck that is meant; -1 when there is none."""
     if machine is None or not machine.chucks or hold == "between centres":
@@ -696,6 +736,15 @@ def _of_material(found: Alloy, forces: bool) -> list[str]:
     return [*(code for code in traits if code in CAUTIONS), *(["plastic_melts"] if plastic else [])]
 
 
+def _bounds(result: _core.CutResult, size: Length) -> dict[str, str]:
+    """The bounds of a cut as its cautions name them."""
+    out = {}
+    for name, _, bound, _ in result.limits:
+        length = f"{bound / MM_PER_INCH:.4g} in" if size.system == "inch" else f"{bound:.4g} mm"
+        out[name.replace(" ", "_")] = f"{bound:.0f}" if name.startswith("whirl") else length
+    return out
+
+
 def cut_record(
     operation: str,
     found: Alloy,
@@ -723,11 +772,9 @@ def cut_record(
     feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
     own = standing.of_cut(operation, found, machine, figures, size.mm)
     codes = [*own, *extra, *result.cautions, *_of_material(found, result.band.low > 0.0)]
-    if machine is not None and machine.kind == "lathe" and (result.figures["spindle_rpm"] or 0.0) >= _WHIPS_RPM:
-        codes.append("bar_behind")
     if figures["cutting_speed_m_min"] >= (figures["window_low_m_min"] + figures["window_high_m_min"]) / 2:
         codes = [code for code in codes if code != "trait_built_up_edge"]  # it forms at low speed
-    words = figures | {"tool": tool.name}
+    words = figures | {"tool": tool.name} | _bounds(result, size)
     told = list(dict.fromkeys([*(caution(code, **words) for code in codes), *found.cautions]))
     pecks: tuple[float, ...] = ()
     if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
@@ -822,7 +869,8 @@ def _lathe(
     extra = ["emery_by_hand"] if operation == "turn" and finish else []
     extra += ["faceplate_balance"] if standing.is_faceplate(core, holder) else []
     ladder = None if core is None else core.carriage
-    return cut_record(operation, found, result, core, ladder, size, edge, assumed, extra)
+    cut = cut_record(operation, found, result, core, ladder, size, edge, assumed, extra)
+    return bar_note(cut, core, given, hold)
 
 
 def turn(
@@ -843,6 +891,9 @@ def turn(
     wear_factor: float | None = None,
     hold: str = "chuck",
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
     stick_out: Any = None,
     sections: Sequence[Any] = (),
     steadies: Sequence[Any] = (),
@@ -887,7 +938,8 @@ def turn(
     chuck : str or int, optional
         Which of the machine's; the first when not given.
     stick_out : str or Length, optional
-        From the jaws, or between the centres; without it there is no deflection.
+        From the jaws, or between the centres: at least `length`, which stands for it when it is not given. Without
+        either there is no deflection.
     sections : sequence of (length, diameter) or (length, diameter, bore), optional
         Stepped work from the chuck or the first centre on, in place of `stick_out`; the deflection is then that of
         the beam at its worst place, with the tool anywhere along it.
@@ -901,6 +953,10 @@ def turn(
         That the work may bend.
     approach, overrun : str or Length, optional
         2 mm and nothing when not given.
+    stock : str or Length, optional
+        Of the bar or blank that is held: its diameter, or "30 mm hex" across the flats; `diameter` when not given.
+    bar_length, bar_behind : str or Length, optional
+        Of a bar through the spindle: its whole length, or what is free behind the spindle.
 
     Returns
     -------
@@ -918,6 +974,7 @@ def turn(
     'speed_window'
     """
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind),
         "depth_mm": _mm(depth, "depth"),
         "length_mm": _mm(length, "length"),
         "feed_mm_rev": _feed(feed),
@@ -976,6 +1033,10 @@ def face(
     rake_deg: float | None = None,
     wear_factor: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     bore: Any = None,
     roughness_um: float | None = None,
     approach: Any = None,
@@ -995,6 +1056,10 @@ def face(
         Along the axis.
     bore, roughness_um, approach, overrun
         As for `turn`.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1012,6 +1077,7 @@ def face(
     22.0
     """
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
         "end_diameter_mm": _mm(end_diameter, "end_diameter"),
         "depth_mm": _mm(depth, "depth"),
         "feed_mm_rev": _feed(feed),
@@ -1055,6 +1121,9 @@ def bore(
     rake_deg: float | None = None,
     wear_factor: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
     bar_diameter: Any = None,
     overhang: Any = None,
     roughness_um: float | None = None,
@@ -1074,6 +1143,8 @@ def bore(
         Of the bar and from its holder; a steel bar. Without them there is no deflection.
     entering_deg, rake_deg, wear_factor, chuck, roughness_um, deflection, approach, overrun
         As for `turn`; the deflection is the bar's.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1091,6 +1162,7 @@ def bore(
     True
     """
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind),
         "depth_mm": _mm(depth, "depth"),
         "length_mm": _mm(length, "length"),
         "feed_mm_rev": _feed(feed),
@@ -1134,6 +1206,9 @@ def part_off(
     rake_deg: float | None = None,
     wear_factor: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
     bore: Any = None,
     stick_out: Any = None,
     approach: Any = None,
@@ -1153,6 +1228,8 @@ def part_off(
         Where it ends; the centre, or the bore, when not given.
     stick_out : str or Length, optional
         From the jaws to the blade; more than the diameter is a caution.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1170,6 +1247,7 @@ def part_off(
     'exact'
     """
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind),
         "end_diameter_mm": _mm(end_diameter, "end_diameter"),
         "depth_mm": _mm(blade, "blade"),
         "feed_mm_rev": _feed(feed),
@@ -1208,6 +1286,11 @@ def knurl(
     spindle_rpm: float | None = None,
     hardness_hb: float | None = None,
     chuck: str | int | None = None,
+    hold: str = "chuck",
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
     overrun: Any = None,
 ) -> Cut:
@@ -1215,10 +1298,14 @@ def knurl(
 
     Parameters
     ----------
-    alloy, length, machine, feed, spindle_rpm, hardness_hb, chuck, approach, overrun
+    alloy, length, machine, feed, spindle_rpm, hardness_hb, chuck, hold, approach, overrun
         As for `turn`.
     diameter : str or Length
         Of the blank.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1236,13 +1323,24 @@ def knurl(
     True
     """
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
         "length_mm": _mm(length, "length"),
         "feed_mm_rev": _feed(feed),
         "spindle_rpm": spindle_rpm,
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
-    return _lathe("knurl", alloy, diameter, numbers, tool="HSS", machine=machine, chuck=chuck, hardness_hb=hardness_hb)
+    return _lathe(
+        "knurl",
+        alloy,
+        diameter,
+        numbers,
+        tool="HSS",
+        machine=machine,
+        chuck=chuck,
+        hold=hold,
+        hardness_hb=hardness_hb,
+    )
 
 
 def thread_speed(
@@ -1256,6 +1354,10 @@ def thread_speed(
     spindle_rpm: float | None = None,
     hardness_hb: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
 ) -> Cut:
     """Spindle step for single-point threading; one pass takes `time_s`.
 
@@ -1267,6 +1369,10 @@ def thread_speed(
         Major diameter.
     pitch : str or Length
         Lead of the thread.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1283,7 +1389,12 @@ def thread_speed(
     >>> thread_speed("6061-T6", "24 mm", "1.5 mm").feed_mm_rev
     1.5
     """
-    numbers = {"length_mm": _mm(length, "length"), "feed_mm_rev": _mm(pitch, "pitch"), "spindle_rpm": spindle_rpm}
+    numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
+        "length_mm": _mm(length, "length"),
+        "feed_mm_rev": _mm(pitch, "pitch"),
+        "spindle_rpm": spindle_rpm,
+    }
     return _lathe("thread", alloy, diameter, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
 
 
@@ -1326,6 +1437,10 @@ def drill(
     point_deg: float | None = None,
     wear_factor: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
     overrun: Any = None,
 ) -> Cut:
@@ -1347,6 +1462,10 @@ def drill(
         118 when not given.
     approach, overrun : str or Length, optional
         2 mm, and nothing beyond the depth, when not given.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1365,6 +1484,7 @@ def drill(
     """
     size = read_length(diameter, "diameter")
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
         "depth_mm": _mm(depth, "depth"),
         "pilot_mm": _mm(pilot, "pilot"),
         "point_deg": point_deg,
@@ -1388,6 +1508,10 @@ def spot(
     hardness_hb: float | None = None,
     point_deg: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
 ) -> Cut:
     """Spot a hole's place before it is drilled.
@@ -1400,6 +1524,10 @@ def spot(
         Of the spot at the surface; a little more than the hole leaves its chamfer.
     point_deg : float, optional
         90 when not given.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1417,6 +1545,7 @@ def spot(
     5.0
     """
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
         "point_deg": point_deg,
         "feed_mm_rev": _feed(feed),
         "spindle_rpm": spindle_rpm,
@@ -1439,6 +1568,10 @@ def countersink(
     hardness_hb: float | None = None,
     included_deg: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
 ) -> Cut:
     """Countersink a hole.
@@ -1453,6 +1586,10 @@ def countersink(
         Three when not given.
     included_deg : float, optional
         Of the cone: 90 when not given; 82 and 100 are usual in inch work.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1469,7 +1606,12 @@ def countersink(
     >>> round(countersink("6061-T6", "12 mm", "6 mm").travel_mm, 6)
     5.0
     """
-    numbers = {"point_deg": included_deg, "pilot_mm": _mm(hole, "hole"), "feed_mm_rev": _feed(feed)}
+    numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
+        "point_deg": included_deg,
+        "pilot_mm": _mm(hole, "hole"),
+        "feed_mm_rev": _feed(feed),
+    }
     return _ring(
         "countersink", alloy, diameter, numbers, flutes, spindle_rpm, approach, tool, machine, chuck, hardness_hb
     )
@@ -1488,6 +1630,10 @@ def counterbore(
     spindle_rpm: float | None = None,
     hardness_hb: float | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
 ) -> Cut:
     """Counterbore a hole, flat at the bottom.
@@ -1502,6 +1648,10 @@ def counterbore(
         Without it there is no time.
     flutes : int, optional
         Three when not given.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1518,7 +1668,12 @@ def counterbore(
     >>> counterbore("1018", "11 mm", "6.6 mm", depth="6 mm").travel_mm
     8.0
     """
-    numbers = {"pilot_mm": _mm(hole, "hole"), "depth_mm": _mm(depth, "depth"), "feed_mm_rev": _feed(feed)}
+    numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
+        "pilot_mm": _mm(hole, "hole"),
+        "depth_mm": _mm(depth, "depth"),
+        "feed_mm_rev": _feed(feed),
+    }
     return _ring(
         "counterbore", alloy, diameter, numbers, flutes, spindle_rpm, approach, tool, machine, chuck, hardness_hb
     )
@@ -1569,6 +1724,10 @@ def ream(
     hole: Any = None,
     flutes: int | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
     overrun: Any = None,
 ) -> Cut:
@@ -1582,6 +1741,10 @@ def ream(
         As drilled or bored; without it no force is reckoned.
     flutes : int, optional
         Six when not given.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1602,6 +1765,7 @@ def ream(
     """
     size = read_length(diameter, "diameter")
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
         "depth_mm": _mm(depth, "depth"),
         "pilot_mm": _mm(hole, "hole"),
         "teeth": None if flutes is None else float(flutes),
@@ -1628,6 +1792,10 @@ def tap(
     wear_factor: float | None = None,
     form: bool = False,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
+    stick_out: Any = None,
     approach: Any = None,
     overrun: Any = None,
 ) -> Cut:
@@ -1645,6 +1813,10 @@ def tap(
         A tap that forms the thread without a chip; its torque is rough.
     approach, overrun : str or Length, optional
         2 mm, and nothing beyond the depth, when not given.
+    stick_out : str or Length, optional
+        Of the work from the jaws.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -1676,6 +1848,7 @@ def tap(
             raise _core.DomainError(f"form: there is no rule for forming taps in {found}")
         said = [caution("taper_tap" if tapers(found) else "form_tap_torque")]
     numbers = {
+        **held_numbers(stock, bar_length, bar_behind, stick_out),
         "depth_mm": _mm(depth, "depth"),
         "pitch_mm": found.pitch_mm,
         "spindle_rpm": spindle_rpm,

@@ -20,7 +20,7 @@ from halfnut.coatings import build_up
 from halfnut.material import expansion_at
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, film, span, spans
-from halfnut.units import length
+from halfnut.units import checked_temperature_c, measured_mm
 from halfnut.words import caution, caution_lines
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
 
 _UNITS = 1_000_000
 """The core counts sizes in millionths of the standard's unit."""
+_ROOM_C = 20.0
 
 
 @dataclass(frozen=True)
@@ -309,6 +310,12 @@ def cylindrical_fit(
     for side, coat in coats.items():
         if parts[side] is None and coat.max_um > 0.0:
             raise _core.DomainError(f"{side}_build_up says nothing about {text}: it has no {side}")
+    for name, warm in (("hole_temperature_c", hole_temperature_c), ("shaft_temperature_c", shaft_temperature_c)):
+        if checked_temperature_c(warm, name) != _ROOM_C and None in parts.values():
+            raise _core.DomainError(f"{name} says nothing about {text}: it is of a pair, and {text} names one part")
+    for name, size in (("hole", hole), ("shaft", shaft)):
+        if size is not None and None in parts.values():
+            raise _core.DomainError(f"{name}, measured, says nothing about {text}: it names one part, not a pair")
     given: dict[str, Any] = {}
     evidence = list(answer["evidence"])
     character = answer["character"]
@@ -360,7 +367,7 @@ def _meeting_part(
 ) -> tuple[float, float, float, float, float, float]:
     low, high = part.min_mm, part.max_mm
     if measured is not None:
-        low = high = length(measured, part.side).mm
+        low = high = measured_mm(measured, part.side)
     return low, high, coat.min_um, coat.max_um, temperature_c, expansion_at(alloy_name, temperature_c)
 
 

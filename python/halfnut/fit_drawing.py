@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from halfnut._core import DomainError, coated_pitch_change_um
-from halfnut.coatings import build_up, one_part
-from halfnut.thread_fits import clearance_chances, fit
+from halfnut.coatings import one_part
+from halfnut.thread_fits import clearance_chances, coat_of, fit
 from halfnut.threads import ThreadLimits, limits
 
 if TYPE_CHECKING:
@@ -64,7 +64,15 @@ def zones_plot(
         raise DomainError(
             f"{parts[0].thread} and {parts[1].thread} are of two systems: their zones have no common unit"
         )
-    coats = [build_up(build_up_external, "build_up_external"), build_up(build_up_internal, "build_up_internal")]
+    coats = [
+        coat_of(part, given, name)
+        for part, given, name in zip(
+            parts,
+            (build_up_external, build_up_internal),
+            ("build_up_external", "build_up_internal"),
+            strict=True,
+        )
+    ]
     most_um = max(coat.max_um for coat in coats)
     unit = parts[0].unit
     basic = parts[1].pitch_min - parts[1].allowance

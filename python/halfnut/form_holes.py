@@ -13,10 +13,11 @@ from typing import Any
 from halfnut import _core, hole_sizes
 from halfnut._core import DomainError, Evidence, FormThread, Thread
 from halfnut.catalogue import active
-from halfnut.form_threads import form_limits, form_thread, is_form, taper_pipe, tapers
-from halfnut.hole_sizes import BlindHole, TappingHole, drill_set
+from halfnut.form_threads import FormLimits, form_limits, form_thread, is_form, taper_pipe, tapers
+from halfnut.hole_sizes import BlindHole, TappingHole, beside_limits, drill_set
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
+from halfnut.threads import ThreadLimits
 from halfnut.words import LOAD, caution, caution_lines
 
 __all__ = ["FormHole", "TaperHole", "blind_hole", "form_hole", "taper_depth_mm", "tapping_hole"]
@@ -47,6 +48,11 @@ class FormHole(Record):
         """Whether the drill keeps the limits of the minor diameter."""
         return self.hole_min_mm - 1e-9 <= self.drill_mm <= self.hole_max_mm + 1e-9
 
+    @property
+    def beside_limits(self) -> str:
+        """By how much the drill misses the limits: "0.0001 in over"; empty where it keeps them."""
+        return beside_limits(self.drill_mm, self.hole_min_mm, self.hole_max_mm, self.unit)
+
     def to_dict(self) -> dict[str, Any]:
         """The hole as a flat dictionary with unit-suffixed keys."""
         out = self._fields()
@@ -62,7 +68,7 @@ class FormHole(Record):
             first = f"drill {self.drill}, then bore or ream to {both(self.wanted_mm, unit)}"
         out = [f"{self.thread}: {first}"]
         out.append(f"  wanted    {both(self.wanted_mm, unit)}, {self.wanted_percent:.0f} %")
-        verdict = "within" if self.in_limits else "OUTSIDE"
+        verdict = self.beside_limits or "within"
         out.append(f"  limits    {span(low, high, unit)} ({span(low, high, other)}): {verdict}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
@@ -132,14 +138,19 @@ def _taper_hole(thread: FormThread, drills: Any) -> TaperHole:
 
 
 def form_hole(
-    thread: str | FormThread, *, percent: float | None = None, drills: Any = None, larger_mm: float = 0.0
+    thread: str | FormThread | FormLimits,
+    *,
+    percent: float | None = None,
+    drills: Any = None,
+    larger_mm: float = 0.0,
 ) -> FormHole | TaperHole:
     """The drill for a tapped hole of a trapezoidal, Acme, pipe or Whitworth thread.
 
     Parameters
     ----------
-    thread : str or FormThread
-        ``"G1/2"``, ``"1/4-20 BSW"``, ``"Tr16x4-7H"``, ``"1/2-14 NPT"``; without a class the usual internal one.
+    thread : str, FormThread or FormLimits
+        ``"G1/2"``, ``"1/4-20 BSW"``, ``"Tr16x4-7H"``, ``"1/2-14 NPT"``; without a class the usual internal one. Limits
+        of an internal part, such as those before coating, are the hole's.
     percent : float, optional
         Wanted, of the form's basic height, above 0 and at most 100. Where none is given the hole lies three quarters
         of the way from the least to the greatest minor diameter.
@@ -164,12 +175,14 @@ def form_hole(
     >>> form_hole("G1/2").drill, form_hole("1/2-14 NPT").drill
     ('19 mm', '23/32 in')
     """
-    given = form_thread(thread)
+    given = thread.thread if isinstance(thread, FormLimits) else form_thread(thread)
+    if isinstance(thread, FormLimits) and thread.side != "internal":
+        raise DomainError(f"a tapped hole needs the limits of an internal thread, got those of {thread.title}")
     if tapers(given):
         if percent is not None:
             raise DomainError(f"percent: {given} is a taper thread, its hole follows from the gauge plane")
         return _taper_hole(given, drills)
-    inner = form_limits(given, "internal")
+    inner = thread if isinstance(thread, FormLimits) else form_limits(given, "internal")
     shape = _core.form_geometry(inner.thread, active())
     depth_mm: float = inner.thread.diameter_mm - shape["basic_minor_mm"]
     assert inner.minor_min_mm is not None and inner.minor_max_mm is not None
@@ -213,13 +226,15 @@ def form_hole(
     )
 
 
-def tapping_hole(thread: str | Thread | FormThread, **given: Any) -> TappingHole | FormHole | TaperHole:
+def tapping_hole(
+    thread: str | Thread | FormThread | ThreadLimits | FormLimits, **given: Any
+) -> TappingHole | FormHole | TaperHole:
     """The drill for a tapped hole, of any form that is known.
 
     Parameters
     ----------
-    thread : str, Thread or FormThread
-        Without a class the usual internal one.
+    thread : str, Thread, FormThread, ThreadLimits or FormLimits
+        Without a class the usual internal one. Limits, such as those before coating, are the hole's.
     **given
         For ISO metric and Unified threads as for `halfnut.hole_sizes.tapping_hole`; for the others as for
         `form_hole`.
@@ -237,8 +252,8 @@ def tapping_hole(thread: str | Thread | FormThread, **given: Any) -> TappingHole
     >>> tapping_hole("M6").drill, tapping_hole("G1/4").drill
     ('5 mm', '11.8 mm')
     """
-    if isinstance(thread, Thread) or not is_form(thread):
-        assert not isinstance(thread, FormThread)
+    if isinstance(thread, Thread | ThreadLimits) or not is_form(thread):
+        assert not isinstance(thread, FormThread | FormLimits)
         return hole_sizes.tapping_hole(thread, **given)
     odd = [name for name, value in given.items() if name not in {"percent", "drills"} and value not in (None, "cut")]
     if odd:

@@ -16,8 +16,17 @@ from halfnut import _core, thread_strength
 from halfnut.catalogue import active
 from halfnut.form_threads import FormLimits, form_limits, is_form, screw_efficiency
 from halfnut.record import Caution, Record
-from halfnut.sizes import both, torque_span
-from halfnut.thread_strength import ThreadStrength, galling, part_strength, practice_engagement
+from halfnut.sizes import both
+from halfnut.thread_strength import (
+    ThreadStrength,
+    both_systems,
+    force_text,
+    galling,
+    part_strength,
+    practice_engagement,
+    stress_text,
+    torque_text,
+)
 from halfnut.units import length, quantity
 from halfnut.words import LOAD, caution, caution_lines
 
@@ -105,9 +114,8 @@ class FormStrength(Record):
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
     def to_dict(self) -> dict[str, Any]:
-        """The joint as a flat dictionary with unit-suffixed keys."""
-        own = self._fields()
-        return own | {"advice": list(self.advice)}
+        """The joint as a flat dictionary with unit-suffixed keys, each figure in both systems."""
+        return both_systems(self._fields() | {"advice": list(self.advice)})
 
     def lines(self) -> list[str]:
         """What it bears in the first line, then engagement, loads, the screw, what it rests on, cautions."""
@@ -143,10 +151,12 @@ class FormStrength(Record):
             if wall is not None:
                 out.append(f"  wall      {both(wall, unit)} left {where} the {side} thread")
         if self.load_n is not None and self.flank_pressure_mpa is not None and self.raising_torque_nm is not None:
-            out.append(f"  load      {self._force(self.load_n)}: {self.flank_pressure_mpa:.1f} MPa on the flanks")
+            out.append(
+                f"  load      {self._force(self.load_n)}: {stress_text(self.flank_pressure_mpa, unit)} on the flanks"
+            )
             low, high = self.raising_torque_nm
             least, most = self.friction
-            out.append(f"  raise     {torque_span(low, high, unit)} in the screw, friction {least:g} to {most:g}")
+            out.append(f"  raise     {torque_text(low, high, unit)} in the screw, friction {least:g} to {most:g}")
         holds = "holds" if self.holding_friction <= self.friction[0] else "does not hold for certain"
         out.append(f"  holds     {holds}: it needs a friction of {self.holding_friction:.3f}; shaking lowers it")
         if self.galling is not None:
@@ -157,7 +167,7 @@ class FormStrength(Record):
         return [*out, LOAD]
 
     def _force(self, value_n: float) -> str:
-        return f"{value_n / 1000:.4g} kN ({value_n / 4.4482216152605:.4g} lbf)"
+        return force_text(value_n, self.unit)
 
 
 def form_strength(

@@ -138,14 +138,18 @@ class FormLimits(PlainThread, Record):
     crest_flat_mm: float
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
+    build_up: BuildUp | None = field(default=None, compare=False)
+    """What the part is still to be coated with, where these are limits before coating."""
 
     def __str__(self) -> str:
         return "\n".join(self.lines())
 
     def to_dict(self) -> dict[str, Any]:
         """The limits as a flat dictionary with unit-suffixed keys."""
-        out = self._fields("thread")
-        return {"thread": str(self.thread), **out}
+        out = self._fields("thread", "build_up")
+        coat = self.build_up
+        films = {} if coat is None else {"build_up_min_um": coat.min_um, "build_up_max_um": coat.max_um}
+        return {"thread": str(self.thread), **out, **films}
 
     @property
     def diameter_mm(self) -> float:
@@ -292,7 +296,7 @@ def form_limits(
 
 
 def limits(
-    thread: str | Thread | FormThread, *, engagement: Any = None, rule: Rule = "current"
+    thread: str | Thread | FormThread, *, engagement: Any = None, rule: Rule = "printed"
 ) -> ThreadLimits | FormLimits:
     """Limits of size of one part of a thread, of any form that is known.
 
@@ -302,7 +306,7 @@ def limits(
         A designation with one class: ``"M10x1.5-6g"``, ``"1/4-20 UNC-2B"``, ``"Tr40x7-7e"``, ``"G1/2 A"``.
     engagement : length, optional
         Length of engagement, where the standard makes use of it.
-    rule : {"current", "handbook"}
+    rule : {"printed", "formula"}
         Decimal rule of Unified threads.
 
     Returns
@@ -340,7 +344,8 @@ def coated_limits(bare: FormLimits, coat: BuildUp) -> FormLimits:
     """
     moved: dict[str, Any] = _core.sizes_before_coating(bare.part(coat), bare.side, bare.title)
     made = [caution("form_precoat"), *process_cautions(coat, internal=bare.side == "internal")]
-    return replace(bare, title=f"{bare.title} before coating", cautions=(*bare.cautions, *made), **moved)
+    title = f"{bare.title} before coating"
+    return replace(bare, title=title, cautions=(*bare.cautions, *made), build_up=coat, **moved)
 
 
 def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> PrecoatLimits | FormLimits:

@@ -13,12 +13,14 @@ from halfnut.form_threads import form_limits, taper_pipe
 from halfnut.record import Caution, Evidence, Record
 from halfnut.sizes import both, one
 from halfnut.threads import Thread, limits
-from halfnut.units import length, quantity
+from halfnut.units import length, measured_mm, quantity
 from halfnut.words import caution, caution_lines
 
 __all__ = ["Identification", "ThreadMatch", "identify_thread", "threads_near"]
 
 _LEAST_FLANK_DEG, _MOST_FLANK_DEG = 20.0, 120.0
+_MOST_CANDIDATES = 1000
+_CLOSE_MM = 0.05
 
 
 def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThread]:
@@ -48,7 +50,7 @@ def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThre
     'Tr32x10'
     """
     size = length(diameter, "diameter").mm
-    reach = 0.05 * size if within is None else length(within, "within").mm
+    reach = 0.05 * size if within is None else measured_mm(within, "within")
     return [found for found, _ in _core.threads_near(size, reach, active())]
 
 
@@ -79,14 +81,15 @@ class ThreadMatch:
         return self.said("mm")
 
     def said(self, unit: str) -> str:
-        """The match in a sentence, its figures in one unit."""
+        """How it compares with the part, in mm or in inches."""
         outside = "inside its limits" if self.outside_mm == 0 else f"{one(self.outside_mm, unit)} outside its limits"
+        pitch = f"{self.pitch_difference_mm:+.4f} mm" if unit == "mm" else f"{self.pitch_difference_mm / 25.4:+.5f} in"
         flanks = f"flanks {self.flank_angle_deg:g} deg"
         if self.flank_difference_deg:
             flanks += f" ({self.flank_difference_deg:+.2g} deg measured)"
         return (
-            f"{self.title}: diameter {outside}, pitch {'+' if self.pitch_difference_mm >= 0 else ''}"
-            f"{one(self.pitch_difference_mm, unit, 1)}, {one(self.mismatch_mm, unit)} over the engagement, {flanks}"
+            f"{self.title}: diameter {outside}, pitch {pitch}, {one(self.mismatch_mm, unit)} over the engagement, "
+            f"{flanks}"
         )
 
 
@@ -94,6 +97,10 @@ class ThreadMatch:
 class Identification(Record):
     """Standard threads nearest to a measured part, nearest first."""
 
+    verdict: str
+    """"standard" (the first is inside the limits of its usual class), "near" (a little outside them) or "none"."""
+    unit: str
+    """Of the measured diameter, "mm" or "in": what the lines are written in."""
     side: str
     diameter_mm: float
     pitch_mm: float
@@ -102,8 +109,6 @@ class Identification(Record):
     matches: tuple[ThreadMatch, ...]
     cautions: tuple[Caution, ...]
     evidence: tuple[Evidence, ...] = field(compare=False)
-    unit: str = "mm"
-    """Of the question; the answer is told in it."""
 
     @property
     def alike(self) -> tuple[ThreadMatch, ...]:
@@ -111,10 +116,12 @@ class Identification(Record):
         return tuple(match for match in self.matches if match.like_the_first)
 
     def to_dict(self) -> dict[str, Any]:
-        """What was measured, and the best match."""
+        """The verdict, the thread (None where no standard one is close) and the nearest; what was measured."""
         best = self.matches[0]
         return {
-            "thread": str(best.thread),
+            "verdict": self.verdict,
+            "thread": None if self.verdict == "none" else str(best.thread),
+            "nearest": str(best.thread),
             "outside_mm": best.outside_mm,
             "pitch_difference_mm": best.pitch_difference_mm,
             "mismatch_mm": best.mismatch_mm,
@@ -127,16 +134,27 @@ class Identification(Record):
         }
 
     def lines(self) -> list[str]:
-        """The best match, then the others."""
+        """The verdict, what was measured, then the nearest threads."""
+        unit = self.unit
         crest = "major" if self.side == "external" else "minor"
-        measured = f"  measured: {crest} diameter {both(self.diameter_mm, self.unit)}, "
-        measured += f"pitch {one(self.pitch_mm, self.unit, 1)} ({25.4 / self.pitch_mm:.4g} tpi)"
+        pitches = [f"{self.pitch_mm:.4f} mm", f"{25.4 / self.pitch_mm:.4g} tpi"]
+        first, second = pitches if unit == "mm" else reversed(pitches)
+        measured = f"  measured: {crest} diameter {both(self.diameter_mm, unit)}, pitch {first} ({second})"
         if self.flank_angle_deg is not None:
             measured += f", flanks {self.flank_angle_deg:g} deg"
-        others = [f"  {'like' if match.like_the_first else 'or'} {match.said(self.unit)}" for match in self.matches[1:]]
+        best = self.matches[0]
+        others = [f"  {'like' if match.like_the_first else 'or'} {match.said(unit)}" for match in self.matches[1:]]
+        if self.verdict == "none":
+            head = f"no standard thread is close to {both(self.diameter_mm, unit)}, {first}"
+            others = [f"  nearest {best.said(unit)}", *others]
+        elif self.verdict == "near":
+            head = f"{best.title}, though not to its usual class"
+            others = [f"  is {best.said(unit)}", *others]
+        else:
+            head = best.said(unit)
         return [
-            self.matches[0].said(self.unit),
-            f"{measured}; engagement {one(self.engagement_mm, self.unit)}",
+            head,
+            f"{measured}; engagement {one(self.engagement_mm, unit)}",
             *others,
             *caution_lines(self.cautions),
         ]
@@ -174,7 +192,9 @@ def identify_thread(
     -------
     Identification
         Each candidate with the amount it is outside the limits of the usual class of its form, what the difference of
-        pitch adds up to over the engagement, and the difference of the flank angle. Ranked by what these take from the
+        pitch adds up to over the engagement, and the difference of the flank angle. `verdict` says first whether there
+        is such a thread: outside by no more than 0.05 mm or a twentieth of the pitch a part is taken as "near", worn,
+        coated or of another class. Ranked by what these take from the
         clearance at the pitch diameter, plus the amount outside. Candidates that the measurements do not tell from the
         first are marked `like_the_first`; the cautions say what would tell them.
 
@@ -188,8 +208,8 @@ def identify_thread(
     >>> str(identify_thread("0.248 in", "20 tpi", flank_angle=55).matches[0].thread)
     '1/4-20 BSW-medium'
     """
-    if count < 1:
-        raise DomainError(f"count must be at least 1, got {count}")
+    if not 1 <= count <= _MOST_CANDIDATES:
+        raise DomainError(f"count must be from 1 to {_MOST_CANDIDATES}, got {count}")
     given = length(diameter, "diameter")
     size = given.mm
     turns = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*tpi\s*", pitch, re.IGNORECASE) if isinstance(pitch, str) else None
@@ -199,17 +219,20 @@ def identify_thread(
     rows = _core.identify_thread(side, size, axial, max(count, 2), active(), engaged, angle)
     found = tuple(ThreadMatch(**row) for row in rows)
     best = found[0]
-    return Identification(
-        side,
-        size,
-        axial,
-        engaged,
-        angle,
-        found[:count],
-        tuple(_cautions(found, angle)),
-        tuple(_evidence(best, side)),
-        "in" if given.system == "inch" else "mm",
-    )
+    verdict = _verdict(best, axial)
+    unit = "in" if given.system == "inch" else "mm"
+    made = _cautions(found, angle, verdict)
+    evidence = tuple(_evidence(best, side))
+    return Identification(verdict, unit, side, size, axial, engaged, angle, found[:count], tuple(made), evidence)
+
+
+def _verdict(best: ThreadMatch, pitch_mm: float) -> str:
+    """Whether the nearest thread is the part's: 0.05 mm of pitch or flank, or a twentieth of the pitch outside."""
+    if best.mismatch_mm > _CLOSE_MM or best.flank_equivalent_mm > _CLOSE_MM:
+        return "none"
+    if best.outside_mm == 0.0:
+        return "standard"
+    return "near" if best.outside_mm <= max(_CLOSE_MM, pitch_mm / 20.0) else "none"
 
 
 def _from_tpi(tpi: float) -> float:
@@ -235,12 +258,12 @@ def _flank_angle(value: Any) -> float:
     return angle
 
 
-def _cautions(found: tuple[ThreadMatch, ...], angle: float | None) -> list[Caution]:
+def _cautions(found: tuple[ThreadMatch, ...], angle: float | None, verdict: str) -> list[Caution]:
     best = found[0]
     alike = [match for match in found if match.like_the_first]
     made = []
-    if best.outside_mm > 0 or best.mismatch_mm > 0.05 or best.flank_equivalent_mm > 0.05:
-        made.append(caution("no_close_match"))
+    if verdict != "standard":
+        made.append(caution("no_close_match" if verdict == "none" else "near_match"))
     if angle is None and any(match.flank_angle_deg != best.flank_angle_deg for match in alike):
         made.append(caution("flank_angle_tells"))
     if any(match.taper != best.taper for match in alike):

@@ -48,7 +48,7 @@ from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, both, one, span
 from halfnut.threads import ThreadLimits, limits
-from halfnut.units import length
+from halfnut.units import length, measured_mm
 from halfnut.words import caution, caution_lines
 
 __all__ = [
@@ -440,7 +440,7 @@ def judge(
 
     Parameters
     ----------
-    thread : str, Thread, FormThread or FormLimits
+    thread : str, Thread, FormThread, ThreadLimits or FormLimits
         The thread it is to be, of any form; without a class the usual external one is meant. Limits, such as those
         before coating, are judged by themselves.
     pitch : str, Length or pint quantity, optional
@@ -474,7 +474,7 @@ def judge(
     catalogue = active()
 
     def mm(value: Any, name: str) -> float | None:
-        return None if value is None else length(value, name).mm
+        return None if value is None else measured_mm(value, name)
 
     error_mm = mm(lead_error, "lead_error") or 0.0
     given: dict[str, Any] = {
@@ -489,7 +489,16 @@ def judge(
     }
     cautions = []
     evidence: tuple[Evidence, ...] = ()
-    if isinstance(thread, form_threads.FormLimits):
+    if isinstance(thread, ThreadLimits):
+        part = thread.thread
+        core = _core.FitPart(part, thread.figures, _core.BuildUp(0.0, 0.0))
+        basic_mm = _core.basic_pitch_diameter_mm(part.diameter_mm, part.pitch_mm)
+        before = isinstance(thread, PrecoatLimits) and thread.way != "bare"
+        title = f"{part} before coating" if before else str(part)
+        answer = _core.sized_judge_answer(core, thread.side, basic_mm, part.tolerance_class, **given)
+        side, unit, evidence = thread.side, str(thread.unit), tuple(thread.evidence)
+        cautions = [caution("judge_these_limits"), *thread.cautions]
+    elif isinstance(thread, form_threads.FormLimits):
         bare = thread
         core = bare.part(_core.BuildUp(0.0, 0.0))
         name = bare.tolerance_class or bare.title

@@ -11,7 +11,7 @@ import numpy as np
 
 from halfnut._core import DomainError, Evidence, Length, rule_evidence
 from halfnut.catalogue import active
-from halfnut.cutting import Cut, turn, work_warming_k
+from halfnut.cutting import Cut, core_machine, holder_place, turn, work_warming_k
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.rigidity import (
@@ -221,7 +221,17 @@ def hold(
         raise DomainError("friction and safety are given together or not at all")
     size = read_length(diameter, "diameter")
     found = find_alloy(alloy)
-    made = turn(found, size, bore=bore, length=length, hold=hold, **cut)
+    made = turn(
+        found,
+        size,
+        bore=bore,
+        length=length,
+        hold=hold,
+        stick_out=stick_out,
+        sections=sections,
+        steadies=steadies,
+        **cut,
+    )
     assert made.passive_force_n is not None
     assert made.cutting_force_n is not None
     assert made.cutting_force_high_n is not None
@@ -250,8 +260,11 @@ def hold(
     squeeze = None
     rings: dict[int, float] = {}
     pull = f"{made.cutting_force_high_n} N"
+    jaw = _jaw(cut.get("machine"), cut.get("chuck"), hold)
     if friction is not None and safety is not None:
         needed = jaw_force_needed_n(made.cutting_force_high_n, size.mm, grip_mm, jaws, friction, safety)
+        if jaw is not None:
+            needed += jaw[0] * jaw[1] * (2 * math.pi * made.spindle_rpm / 60) ** 2
     if inner is not None:
         width = Length(size.mm / 4, "mm") if grip_width is None else read_length(grip_width, "grip_width")
         mean, wall = (size.mm + inner.mm) / 2, (size.mm - inner.mm) / 2
@@ -268,6 +281,9 @@ def hold(
                 jaws=jaws,
                 cut_diameter=size,
                 alloy=found.id,
+                spindle_rpm=None if jaw is None else made.spindle_rpm,
+                jaw_mass_kg=None if jaw is None else jaw[0],
+                mass_radius=None if jaw is None else f"{jaw[1]} m",
                 allowed=out_of_round,
             )
     warming, growth = _warmth(made, inner, bend.length_mm)
@@ -304,6 +320,16 @@ def hold(
             *(rule_evidence(rules, active()) if rules else ()),
         ),
     )
+
+
+def _jaw(machine: Any, chuck: Any, hold: str) -> tuple[float, float] | None:
+    """Weight of a jaw, kg, and radius of its centre of mass, m: at most the chuck's rim; None where it is not known."""
+    core = core_machine(machine)
+    place = holder_place(core, chuck, hold, [])
+    if core is None or place < 0 or not core.chucks[place].jaw_mass_kg > 0.0:
+        return None
+    held = core.chucks[place]
+    return held.jaw_mass_kg, held.diameter_mm / 2000
 
 
 def _warmth(cut: Cut, bore: Length | None, length_mm: float) -> tuple[float | None, float | None]:

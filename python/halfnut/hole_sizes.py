@@ -35,6 +35,7 @@ from halfnut._core import (
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
+from halfnut.threads import ThreadLimits
 from halfnut.threads import thread as read_thread
 from halfnut.units import length, quantity
 from halfnut.words import LOAD, caution, caution_lines
@@ -92,6 +93,17 @@ def drill_set(drills: Any, unit: str) -> DrillSet:
     raise DomainError(f"drills must be a set's name or a list of drills, got {drills!r}")
 
 
+def beside_limits(hole_mm: float, low_mm: float, high_mm: float, unit: str) -> str:
+    """By how much a hole misses its limits; empty where it keeps them.
+
+    >>> beside_limits(14.684375, 14.366, 14.681, "in")
+    '0.0001 in over'
+    """
+    if hole_mm > high_mm + 1e-9:
+        return f"{one(hole_mm - high_mm, unit)} over"
+    return f"{one(low_mm - hole_mm, unit)} under" if hole_mm < low_mm - 1e-9 else ""
+
+
 @runtime_checkable
 class Drilled(Protocol):
     """A hole whose drill is chosen."""
@@ -145,6 +157,11 @@ class TappingHole(Record):
         """Whether the hole keeps its limits."""
         return self.hole_min_mm - 1e-9 <= self.hole_mm <= self.hole_max_mm + 1e-9
 
+    @property
+    def beside_limits(self) -> str:
+        """By how much the hole misses its limits: "0.0001 in over"; empty where it keeps them."""
+        return beside_limits(self.hole_mm, self.hole_min_mm, self.hole_max_mm, self.unit)
+
     def to_dict(self) -> dict[str, Any]:
         """The hole as a flat dictionary with unit-suffixed keys."""
         return {
@@ -168,7 +185,7 @@ class TappingHole(Record):
             if name is not None and size is not None and percent is not None
         ]
         out.append(f"  nearest   {' and '.join(beside)}")
-        verdict = "within" if self.in_limits else "OUTSIDE"
+        verdict = self.beside_limits or "within"
         other = "mm" if unit == "in" else "in"
         limits = f"{span(self.hole_min_mm, self.hole_max_mm, unit)} ({span(self.hole_min_mm, self.hole_max_mm, other)})"
         out.append(f"  limits    {limits}: {verdict}")
@@ -189,7 +206,7 @@ class TappingHole(Record):
 
 
 def tapping_hole(
-    thread: str | Thread,
+    thread: str | Thread | ThreadLimits,
     *,
     percent: float | None = None,
     engagement: Any = None,
@@ -202,8 +219,9 @@ def tapping_hole(
 
     Parameters
     ----------
-    thread : str or Thread
-        ``"M6"``, ``"1/4-20 UNC-2B"``; without a class the usual internal one.
+    thread : str, Thread or ThreadLimits
+        ``"M6"``, ``"1/4-20 UNC-2B"``; without a class the usual internal one. Limits of an internal part, such as
+        those before coating, are the hole's.
     percent : float, optional
         Per cent of thread wanted; at most one of percent, engagement and strength. 75 where none is given, 65 for a
         forming tap.
@@ -238,7 +256,10 @@ def tapping_hole(
     '#7'
     """
     catalogue = active()
-    found = read_thread(thread)
+    own = thread if isinstance(thread, ThreadLimits) else None
+    if own is not None and own.side != "internal":
+        raise DomainError(f"a tapped hole needs the limits of an internal thread, got those of {own.thread}")
+    found = own.thread if isinstance(thread, ThreadLimits) else read_thread(thread)
     if tap not in ("cut", "form"):
         raise DomainError(f"tap must be 'cut' or 'form', got {tap!r}")
     answer = _core.tapping_answer(
@@ -250,6 +271,7 @@ def tapping_hole(
         strength,
         tap == "form",
         _oversize_mm(oversize),
+        None if own is None else own.figures,
     )
     figures: dict[str, Any] = answer["figures"]
     names = {name: answer[name] for name in ("drill", "below", "above", "within")}

@@ -7,8 +7,10 @@ that must exist. Whether a cut can be made is the core's to say, one operation a
 from __future__ import annotations
 
 import copy
+import hashlib
 import os
-from collections.abc import Mapping
+import unicodedata
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Annotated, Any, Literal, TypeAlias
 
@@ -379,6 +381,8 @@ class Stock(_Closed):
     thickness: Length | None = None
     width: Length | None = None
     bar_length: Length | None = None
+    through_spindle: YesNo = False
+    """Whether the whole bar is put through the spindle, not sawn to blanks before."""
     kerf: LengthOrZero | None = None
     facing: LengthOrZero | None = None
     grip: LengthOrZero | None = None
@@ -400,6 +404,8 @@ class Stock(_Closed):
                 f"{verb} {', '.join(names)}" for verb, names in (("needs", missing), ("has no", extra)) if names
             )
             raise ValueError(f"{self.form} stock {wrong}")
+        if self.through_spindle and self.bar_length is None:
+            raise ValueError("through_spindle needs bar_length, for a long bar behind the spindle whips")
         if self.diameter is not None and self.bore is not None and self.bore.base >= self.diameter.base:
             raise ValueError(f"bore, {self.bore}, must be less than diameter, {self.diameter}")
         return self
@@ -437,6 +443,7 @@ class AdjusterSecond(_Closed):
     base_thread: Length | None = None
     base_reach: Length | None = None
     lock_nut: Length | None = None
+    rod_bore: LengthOrZero | None = None
 
 
 class Adjuster(_Closed):
@@ -448,7 +455,9 @@ class Adjuster(_Closed):
     thread_length: Length
     base_thread: Length
     tube_diameter: Length
+    middle: Literal["tube", "body"] = "tube"
     bore: LengthOrZero | None = None
+    rod_bore: LengthOrZero | None = None
     chamfer: LengthOrZero | None = None
     run_out: LengthOrZero | None = None
     countersink: LengthOrZero | None = None
@@ -530,12 +539,12 @@ class Job(_Closed):
     def _names_are_unique(self) -> Job:
         seen: dict[str, int] = {}
         for place, part in enumerate(self.parts):
-            slug = file_name(part.name)
-            if slug in seen:
+            alike = " ".join(unicodedata.normalize("NFKC", part.name).casefold().split())
+            if alike in seen:
                 raise ValueError(
-                    f"parts[{place}].name, '{part.name}', is that of parts[{seen[slug]}]; names must differ"
+                    f"parts[{place}].name, '{part.name}', is that of parts[{seen[alike]}]; names must differ"
                 )
-            seen[slug] = place
+            seen[alike] = place
         return self
 
     @model_validator(mode="after")
@@ -553,14 +562,57 @@ class Job(_Closed):
         return self
 
 
-def file_name(name: str) -> str:
+OPENING_PAGE, TABLE, MANIFEST = "index.html", "plan.csv", "plan.json"
+"""Files of a plan besides those of its parts."""
+_LONGEST = 255 - len("-99999.html")
+"""Bytes of a part's name as the stem of a file, most; what file systems allow leaves room for a number."""
+
+
+def sheet_file(stem: str) -> str:
+    """File of a part's sheet."""
+    return f"{stem}.html"
+
+
+def adjuster_file(sheet: str) -> str:
+    """File of the page that says how far a part may be wound out, from that of its sheet."""
+    return f"{sheet.removesuffix('.html')}-adjuster.html"
+
+
+def file_names(parts: Iterable[Part]) -> list[str]:
+    """Files of the sheets of parts, in order: no two alike, nor like another file of the plan.
+
+    A name that another part or the plan itself has taken gets a number; one that is too long is cut and gets a sum of
+    the whole.
+    """
+    taken = {Path(own).stem for own in (OPENING_PAGE, TABLE, MANIFEST)}
+    numbers: dict[str, int] = {}
+    out = []
+    for part in parts:
+        ends = ("", "-adjuster") if part.adjuster is not None else ("",)
+        first = stem = _stem(part.name, _LONGEST - len(ends[-1]))
+        while any(stem + end in taken for end in ends):
+            numbers[first] = numbers.get(first, 1) + 1
+            stem = f"{first}-{numbers[first]}"
+        taken.update(stem + end for end in ends)
+        out.append(sheet_file(stem))
+    return out
+
+
+def _stem(name: str, longest: int) -> str:
     """A part's name as the stem of a file.
 
-    >>> file_name("Truss tube, 1-1/4")
+    >>> _stem("Truss tube, 1-1/4", 200)
     'truss-tube-1-1-4'
+    >>> _stem("Truss tube, 1-1/4", 15)
+    'truss-c2ffbbb9'
     """
-    kept = "".join(letter if letter.isalnum() else " " for letter in name.lower())
-    return "-".join(kept.split()) or "part"
+    kept = "".join(letter if letter.isalnum() else " " for letter in unicodedata.normalize("NFC", name.lower()))
+    stem = "-".join(kept.split()) or "part"
+    data = stem.encode("utf-8")
+    if len(data) <= longest:
+        return stem
+    mark = hashlib.sha256(name.encode("utf-8")).hexdigest()[:8]
+    return f"{data[: longest - len(mark) - 1].decode('utf-8', 'ignore')}-{mark}"
 
 
 def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, str]:

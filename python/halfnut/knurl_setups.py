@@ -221,6 +221,9 @@ def knurl_setup(
     hardness_hb: float | None = None,
     machine: str | Machine | None = None,
     chuck: str | int | None = None,
+    stock: Any = None,
+    bar_length: Any = None,
+    bar_behind: Any = None,
 ) -> KnurlSetup:
     """How to knurl a blank: wheels, infeed, feed, speed, passes, force and support, what to turn first.
 
@@ -250,6 +253,8 @@ def knurl_setup(
         The lathe.
     chuck : str or int, optional
         What holds the work.
+    stock, bar_length, bar_behind
+        As for `turn`.
 
     Returns
     -------
@@ -284,6 +289,15 @@ def knurl_setup(
     per_turn = min(max(travel / _TURNS, _INFEED_MM[0]), _INFEED_MM[1])
     turns = 1 + math.ceil((travel - bite) / per_turn - 1e-9)
     along = band > face * (1 + 1e-9)
+    reach = None if stick_out is None else length(stick_out, "stick_out").mm
+    held: dict[str, Any] = {
+        "chuck": chuck,
+        "hold": hold,
+        "stock": stock,
+        "bar_length": bar_length,
+        "bar_behind": bar_behind,
+        "stick_out": None if reach is None else mm(reach + band / 2),
+    }
     feed = min(max(blank.normal_pitch_mm / 4, _FEED_MM[0]), _FEED_MM[1]) if along or not formed else None
     cut = knurl(
         metal,
@@ -292,7 +306,7 @@ def knurl_setup(
         feed=None if feed is None else f"{feed} mm/rev",
         machine=shop,
         hardness_hb=hardness_hb,
-        chuck=chuck,
+        **held,
     )
     fastest = _FASTEST_M_MIN * 1000.0 / (math.pi * blank.blank_diameter_mm)
     if formed and cut.spindle_rpm > fastest:
@@ -303,7 +317,7 @@ def knurl_setup(
             feed=None if feed is None else f"{feed} mm/rev",
             machine=shop,
             hardness_hb=hardness_hb,
-            chuck=chuck,
+            **held,
             spindle_rpm=fastest if shop is None else fastest_step(shop, fastest),
         )
     force = side = bend = None
@@ -320,8 +334,7 @@ def knurl_setup(
     hollow = 0.0 if bore is None else length(bore, "bore").mm
     if hollow >= blank.blank_diameter_mm:
         raise _core.DomainError(f"bore must be less than the blank's {blank.blank_diameter_mm:g} mm, got {hollow:g} mm")
-    if side is not None and stick_out is not None:
-        reach = length(stick_out, "stick_out").mm
+    if side is not None and reach is not None:
         inertia = _core.second_moment_mm4(blank.blank_diameter_mm, hollow)
         modulus = metal.youngs_modulus_gpa or 70.0
         if hold == "chuck and centre":  # the centre stands half a band beyond the band

@@ -17,6 +17,7 @@ from halfnut.shapes import (
     Count,
     Irregular,
     Length,
+    Mass,
     Positions,
     Positive,
     Power,
@@ -152,6 +153,9 @@ class Chuck:
     body: Literal["steel", "cast iron", "unknown"] = "unknown"
     through: Length | None = None
     jaw_depth: Length | None = None
+    opening_least: Length | None = None
+    opening_greatest: Length | None = None
+    jaw_weight: Mass | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,8 +259,12 @@ class MachineFile:
     efficiency: Annotated[float, AtLeast(0)] | None = None
     torque_limit: Torque | None = None
     centre_height: Length | None = None
+    swing_over_bed: Length | None = None
+    swing_over_cross_slide: Length | None = None
+    swing_in_gap: Length | None = None
     between_centres: Length | None = None
     spindle_bore: Length | None = None
+    spindle_length: Length | None = None
     compound_zero: Literal["none", "along the spindle axis", "across the spindle axis"] = "none"
     carriage: FeedLadder | None = None
     quill: FeedLadder | None = None

@@ -14,7 +14,7 @@ from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
 from halfnut.machine_file import FeedLadder as FileLadder
 from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, read
-from halfnut.shapes import Positions
+from halfnut.shapes import Positions, Weight
 from halfnut.sizes import MM_PER_INCH
 
 __all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
@@ -74,11 +74,30 @@ class Machine:
             if ladder is not None and ladder.steps:
                 out.append(f"{label} feeds")
                 out += [f"  {step.feed!s:>12}  {positions_text(step.positions)}" for step in ladder.steps]
+        out += self._sizes()
         out.append("dials")
         for name, slide in file.slides.items():
             reads = f", reads {slide.reads}" if slide.reads != "travel" else ""
             out.append(f"  {name:>12}  {slide.per_turn} a turn, {slide.graduation} a line{reads}")
         return out
+
+    def _sizes(self) -> list[str]:
+        """What goes into a lathe, and what its chucks take."""
+        file = self.file
+        swing = file.swing_over_bed or (None if file.centre_height is None else f"centre height {file.centre_height}")
+        named = (
+            ("over bed", swing),
+            ("over cross slide", file.swing_over_cross_slide),
+            ("in gap", file.swing_in_gap),
+            ("between centres", file.between_centres),
+            ("spindle bore", file.spindle_bore),
+        )
+        out = [f"  {label:>16}  {value}" for label, value in named if value is not None]
+        for chuck in file.chucks:
+            opens = "" if chuck.opening_greatest is None else f", opens to {chuck.opening_greatest}"
+            limit = "no speed marked" if chuck.max_rpm is None else f"{chuck.max_rpm:g} rev/min"
+            out.append(f"  {chuck.name:>16}  {limit}{opens}")
+        return ["room", *out] if out else []
 
     def to_dict(self) -> dict[str, Any]:
         """The file as plain dictionaries and lists, quantities as text; what is not given is left out."""
@@ -97,7 +116,28 @@ class Machine:
         for place, chuck in enumerate(file.chucks):
             if chuck.max_rpm is None:
                 out.append((f"chucks[{place}].max_rpm", "a cautious rim speed is taken"))
+            if file.kind == "lathe" and chuck.jaws:
+                if chuck.opening_greatest is None or chuck.opening_least is None:
+                    out.append((f"chucks[{place}].opening_least and opening_greatest", "work is not held against them"))
+                if chuck.jaw_weight is None:
+                    out.append((f"chucks[{place}].jaw_weight", "the grip that the jaws lose at speed is not told"))
+        if file.kind == "mill":
+            wanted = ("x", "quill") if "quill" in file.slides else ("x",)
+            out += [
+                (f"slides.{name}.travel", "a cut that is too long for it is not told")
+                for name in wanted
+                if name in file.slides and file.slides[name].travel is None
+            ]
         if file.kind == "lathe":
+            sizes = (
+                ("swing_over_bed", file.swing_over_bed or file.centre_height, "work too wide for the lathe"),
+                ("swing_over_cross_slide", file.swing_over_cross_slide, "work too wide for the carriage to pass"),
+                ("between_centres", file.between_centres, "work too long for the lathe"),
+                ("spindle_bore", file.spindle_bore, "a bar too wide for the spindle"),
+            )
+            out += [(name, f"{what} is not refused") for name, given, what in sizes if given is None]
+            if file.spindle_length is None:
+                out.append(("spindle_length", "the whole bar behind the overhang is taken to whip"))
             if file.carriage is None or not file.carriage.steps:
                 out.append(("carriage", "no power feed: answers are in turns of the handle"))
             if file.threading is None:
@@ -115,14 +155,14 @@ class Machine:
 
 
 def _plain(value: Any) -> Any:
-    if is_dataclass(value):
+    if is_dataclass(value) and not isinstance(value, Weight):
         given = {each.name: getattr(value, each.name) for each in fields(value)}
         return {name: _plain(each) for name, each in given.items() if each is not None}
     if isinstance(value, dict):
         return {key: _plain(each) for key, each in value.items()}
     if isinstance(value, list):
         return [_plain(each) for each in value]
-    return str(value) if isinstance(value, Quantity) else value
+    return str(value) if isinstance(value, (Quantity, Weight)) else value
 
 
 def positions_text(positions: Positions) -> str:
@@ -240,8 +280,12 @@ def to_core(file: MachineFile) -> _core.Machine:
         motor_kw=file.motor,
         efficiency=file.efficiency,
         centre_height_mm=file.centre_height,
+        swing_over_bed_mm=file.swing_over_bed,
+        swing_over_cross_slide_mm=file.swing_over_cross_slide,
+        swing_in_gap_mm=file.swing_in_gap,
         between_centres_mm=file.between_centres,
         spindle_bore_mm=file.spindle_bore,
+        spindle_length_mm=file.spindle_length,
         torque_limit_nm=file.torque_limit,
         lever_change_s=file.seconds.lever,
         stop_change_s=file.seconds.stop,
@@ -263,7 +307,7 @@ def _set(target: Any, **values: Any) -> None:
     """Set the members that the file gives; the core's own defaults stand for the rest."""
     for name, value in values.items():
         if value is not None:
-            setattr(target, name, value.base if isinstance(value, Quantity) else value)
+            setattr(target, name, value.base if isinstance(value, (Quantity, Weight)) else value)
 
 
 def _positions(positions: Positions) -> list[_core.Position]:
@@ -331,6 +375,9 @@ def _chuck(chuck: Any) -> _core.Chuck:
         rpm_limit=chuck.max_rpm,
         through_mm=chuck.through,
         jaw_depth_mm=chuck.jaw_depth,
+        opening_least_mm=chuck.opening_least,
+        opening_greatest_mm=chuck.opening_greatest,
+        jaw_mass_kg=chuck.jaw_weight,
     )
     return out
 

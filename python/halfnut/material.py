@@ -8,6 +8,7 @@ from typing import Any
 from halfnut import _core
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
+from halfnut.units import checked_temperature_c
 from halfnut.words import caution, caution_lines
 
 __all__ = ["Alloy", "alloy"]
@@ -158,6 +159,7 @@ def expansion_at(alloy_name: str | None, temperature_c: float) -> float:
     >>> expansion_at(None, 20.0), expansion_at("6061-T6", 60.0)
     (0.0, 23.6)
     """
+    checked_temperature_c(temperature_c, "temperature_c")
     if alloy_name is None:
         if temperature_c != 20.0:
             raise _core.DomainError(f"at {temperature_c:g} C the alloy of each part is needed: its expansion counts")

@@ -175,12 +175,14 @@ class Workpiece:
     hole_mm: float | None
     last: tuple[Machine, Any] | None = field(default=None)
     """Machine and lever positions of the operation before."""
+    blank_mm: float | None = field(default=None)
+    """Length of the blank in the chuck, or of the whole bar that goes through the spindle."""
     set_to: tuple[str, int, int] | None = field(default=None)
     """Machine, spindle and feed step of the operation before, where it was turning, facing, boring or milling."""
 
     @classmethod
-    def from_part(cls, job: Job, part: Part, unit: str) -> Workpiece:
-        """The workpiece as sawn from its stock."""
+    def from_part(cls, job: Job, part: Part, unit: str, blank_mm: float | None = None) -> Workpiece:
+        """The workpiece as sawn from its stock, of which a blank may hold several."""
         stock = part.stock
         outside = 0.0
         if stock.diameter is not None:
@@ -189,7 +191,8 @@ class Workpiece:
             outside = stock.across_flats.base / math.cos(math.radians(30))
         hole = None if stock.bore is None else stock.bore.base
         coating = None if part.coating is None else job.coatings[part.coating]
-        return cls(part, unit, coating, {"first": outside, "second": outside}, hole)
+        blank = stock.bar_length.base if stock.through_spindle and stock.bar_length is not None else blank_mm
+        return cls(part, unit, coating, {"first": outside, "second": outside}, hole, blank_mm=blank)
 
     def length(self, value_mm: float) -> Length:
         """A length in the part's own unit, so that answers come in it."""
@@ -199,6 +202,41 @@ class Workpiece:
         """The running outside diameter at the end that a step works on, or the one it starts from."""
         start = getattr(step, "start", None)
         return float(start.base) if start is not None else self.outside_mm[step.end]
+
+    def overhang(self, step: Any) -> Length | None:
+        """How far the work stands out: as said, else as its longest cut at this end, the whole piece to part it off."""
+        said = getattr(step, "stick_out", None)
+        if said is not None and not isinstance(step, (Bore, PartOff)):
+            return self.length(said.base)
+        reach = 0.0
+        for each in self.part.operations:
+            if each.end != step.end:
+                continue
+            if isinstance(each, PartOff):
+                reach = max(reach, self.part.length.base + each.blade.base)
+            elif isinstance(each, (Turn, Taper, Thread)):
+                told = getattr(each, "stick_out", None)
+                reach = max(reach, each.length.base, 0.0 if told is None else told.base)
+            elif isinstance(each, Knurl):
+                reach = max(reach, each.width.base)
+        if getattr(step, "hold", "chuck") == "between centres":
+            reach = max(reach, self.part.length.base)
+        return self.length(reach) if reach > 0.0 else None
+
+    def held(self, step: Any, machine: Machine) -> dict[str, Any]:
+        """How the work is held on a lathe: its stock, and what of it stands in or behind the spindle."""
+        stock = self.part.stock
+        if machine.kind != "lathe" or stock.form == "plate":
+            return {}
+        size_mm = stock.across_flats.base if stock.across_flats is not None else self.outside_mm[step.end]
+        if stock.across_flats is None and stock.diameter is not None:
+            size_mm = max(size_mm, stock.diameter.base)
+        size: Any = self.length(size_mm)
+        out: dict[str, Any] = {"stock": f"{size} hex" if stock.across_flats is not None else size}
+        fits = not size_mm > machine.core.spindle_bore_mm
+        if self.blank_mm is not None and (stock.through_spindle or fits):
+            out["bar_length"] = self.length(self.blank_mm)
+        return out
 
     def turned(self, step: Any, diameter_mm: float, length_mm: float) -> None:
         """Note that the outside was turned down; over the whole length it holds for both ends."""
@@ -252,9 +290,11 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
         "nose_radius": step.nose_radius,
         "hold": step.hold,
         "chuck": step.holding,
-        "stick_out": step.stick_out,
+        "stick_out": work.overhang(step),
+        "steadies": step.steadies,
         "bore": None if work.hole_mm is None else work.length(work.hole_mm),
         "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+        **work.held(step, machine),
     }
     question: dict[str, Any] = {
         "to": work.length(to),
@@ -264,8 +304,6 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
         "tolerance": _tolerance(work, step, plain),
         **how,
     }
-    if step.steadies:  # they hold the work more than a choice of passes knows; `_holding` tells how much
-        question["stick_out"] = None
     found = _chosen(work, step, machine, "turn", work.length(start), question, sizes)
     if isinstance(found, str):
         passes = _passes(start, to, work, step, machine.core.slide("cross"))
@@ -276,7 +314,6 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
             length=step.length,
             machine=machine,
             finish=step.finish,
-            steadies=step.steadies,
             **how,
         )
         found = _cut_answer(work, step, machine, cut, passes, sizes, "cross", found)
@@ -331,8 +368,9 @@ def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
         nose_radius=step.nose_radius,
         hold=step.hold,
         chuck=step.holding,
-        stick_out=step.stick_out,
+        stick_out=work.overhang(step),
         bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        **work.held(step, machine),
     )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     out = _cut_answer(work, step, machine, found.cut, passes, sizes, "cross")
@@ -353,6 +391,7 @@ def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
         tool=step.tool or work.part.tool,
         chuck=step.holding,
         bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        **work.held(step, machine),
     )
     slide = machine.core.slide("cross")
     depth = (start - to) / 2
@@ -384,6 +423,7 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
         "chuck": step.holding,
         "bar_diameter": step.bar,
         "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+        **work.held(step, machine),
     }
     question: dict[str, Any] = {
         "to": work.length(to),
@@ -464,8 +504,10 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
         "tool": step.tool or work.part.tool,
         "nose_radius": step.nose_radius,
         "chuck": step.holding,
+        "stick_out": work.overhang(step),
         "bore": None if work.hole_mm is None else work.length(work.hole_mm),
         "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
+        **work.held(step, machine),
     }
     # a skim that cleans an end up is one pass, and nothing is measured before it
     single = step.finish or step.off.base <= deepest * (1 + 1e-9)
@@ -502,6 +544,7 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
         chuck=step.holding,
         stick_out=step.stick_out,
         bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        **work.held(step, machine),
     )
     return _cut_answer(work, step, machine, cut, (), {"start_diameter_mm": start, "blade_mm": step.blade.base}, "")
 
@@ -555,6 +598,7 @@ def _chase(work: Workpiece, step: Thread, machine: Machine, thread: Any, blank: 
         nose_radius=step.nose_radius,
         run_out=step.run_out,
         infeed=step.infeed,
+        **_threaded(work, step, machine),
     )
 
 
@@ -619,6 +663,7 @@ def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
         hole=step.hole,
         machine=machine,
         chuck=step.holding,
+        **work.held(step, machine),
     )
     cut = setup.cut
     passes: tuple[Pass, ...] = ()
@@ -653,6 +698,7 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
         pilot=None if pilot is None else work.length(pilot),
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
     )
     found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
     work.hole_mm = step.diameter.base
@@ -668,6 +714,7 @@ def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
         point_deg=step.point,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
     )
     return _hole_answer(work, step, machine, cut, cut, _cone(step, cut))
 
@@ -683,6 +730,7 @@ def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer
         included_deg=step.included,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
     )
     return _hole_answer(work, step, machine, cut, cut, _cone(step, cut))
 
@@ -698,6 +746,7 @@ def _counterbore(work: Workpiece, step: Counterbore, machine: Machine) -> Answer
         flutes=step.flutes,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
     )
     sizes = {"diameter_mm": step.diameter.base, "depth_mm": step.depth.base}
     return _hole_answer(work, step, machine, cut, cut, sizes)
@@ -731,6 +780,7 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
         tool=step.tool or work.part.tool,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
     )
     found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
     work.hole_mm = step.diameter.base
@@ -761,6 +811,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         form=step.form,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
     )
     sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
     remarks = (*hole_said, *_coating_remarks(work, limits))
@@ -868,6 +919,12 @@ def _across_remark(work: Workpiece, machine: Machine, step: Mill, across: int) -
     slide = machine.core.slide("y")
     dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
     return (f"{across} passes across, {_size(work, over)} apart{dial}",)
+
+
+def _drilled(work: Workpiece, step: Any, machine: Machine) -> dict[str, Any]:
+    """How work is held in a lathe that a hole is made in."""
+    held = work.held(step, machine)
+    return held and held | {"stick_out": work.overhang(step)}
 
 
 def _hole_to_ream(work: Workpiece, step: Ream, before: float | None) -> Length | None:
@@ -1150,12 +1207,17 @@ def _thread_cut(work: Workpiece, step: Thread, machine: Machine, thread: Any, sp
         work.part.alloy,
         work.length(thread.diameter_mm),
         work.length(thread.lead_mm),
-        length=step.length,
         machine=machine,
         tool=step.tool or work.part.tool,
-        chuck=step.holding,
         spindle_rpm=spindle_rpm,
+        **_threaded(work, step, machine),
     )
+
+
+def _threaded(work: Workpiece, step: Thread, machine: Machine) -> dict[str, Any]:
+    """How work is held that is threaded."""
+    held = {"length": step.length, "chuck": step.holding, "stick_out": work.overhang(step)}
+    return held | work.held(step, machine)
 
 
 def _gearbox(machine: Machine, lead_mm: float) -> Levers | None:

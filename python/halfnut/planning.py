@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import csv
 import io
-import json
 import math
 import os
 from collections.abc import Iterator, Mapping
@@ -12,8 +11,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from halfnut import files, machines, standing
 from halfnut import job as job_files
-from halfnut import machines, standing
 from halfnut._core import DomainError, Error
 from halfnut.form_strength import FormStrength, strength
 from halfnut.job import Job, Joint, Operation, Part
@@ -256,21 +255,21 @@ class Plan:
         """Name and text of every file that `write` writes."""
         from halfnut.sheet import sheets
 
-        out = {"plan.csv": self._csv(), **sheets(self)}
-        out["plan.json"] = json.dumps(
-            {**self.to_dict(), "files": sorted([*out, "plan.json"])}, indent=1, allow_nan=False
-        )
-        return out
+        made = {job_files.TABLE: self._csv(), **sheets(self)}
+        return files.seal(made, job_files.MANIFEST, self.to_dict())
 
     def write(self, folder: str | os.PathLike[str], *, replace: bool = False) -> list[Path]:
         """Write plan.csv, plan.json, a page for every part and a page that opens them.
 
+        The folder is made beside its place and put there whole: after a kill or on a full disk the earlier one is there
+        as it was. plan.json holds the SHA-256 of every file, by which a file that was changed since is known.
+
         Parameters
         ----------
         folder : path
-            Made if it is not there.
+            Made if it is not there; the one above it must be.
         replace : bool
-            Whether an earlier plan in the folder may be replaced. Its own files are, others stay.
+            Whether an earlier plan in the folder may be replaced. It is only where it stayed as it was written.
 
         Returns
         -------
@@ -280,25 +279,14 @@ class Plan:
         Raises
         ------
         DomainError
-            The folder is not empty, and `replace` is not set or something in it is in the way.
+            The folder is not empty and `replace` is not set, or it holds something that no plan wrote or that was
+            changed since; the message names it.
+        OSError
+            The disk is full, or the folder above cannot be written to.
         """
-        place = Path(folder)
-        files = self.files()
-        old = _earlier_plan(place)
-        if place.is_dir() and any(place.iterdir()) and not (replace and old):
-            how = "give `replace` to have it replaced" if old else "it holds no earlier plan; name another folder"
-            raise DomainError(f"{place} is not empty and stays as it is: {how}")
-        in_the_way = [name for name in files if (place / name).exists() and name not in old]
-        if in_the_way:
-            raise DomainError(
-                f"{place} holds {', '.join(in_the_way)}, which no earlier plan wrote; name another folder"
-            )
-        place.mkdir(parents=True, exist_ok=True)
-        for name in old:
-            (place / name).unlink(missing_ok=True)
-        for name, text in files.items():
-            (place / name).write_text(text, encoding="utf-8", newline="")
-        return [place / name for name in sorted(files, key=lambda name: (name != "index.html", name))]
+        written = files.write_folder(folder, self.files(), job_files.MANIFEST, replace=replace)
+        first = job_files.OPENING_PAGE
+        return sorted(written.iterdir(), key=lambda path: (path.name != first, path.name))
 
     def _csv(self) -> str:
         rows = self.rows()
@@ -337,14 +325,17 @@ def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
     0
     """
     found, name = job_files.load(job)
-    return Plan(found, name, tuple(_planned_part(found, part) for part in found.parts))
+    sheets = job_files.file_names(found.parts)
+    parts = (_planned_part(found, part, sheet) for part, sheet in zip(found.parts, sheets, strict=True))
+    return Plan(found, name, tuple(parts))
 
 
-def _planned_part(job: Job, part: Part) -> PlannedPart:
+def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
     size = part.stock.diameter or part.stock.across_flats or part.stock.thickness
     assert size is not None
     unit = "in" if size.system == "inch" else "mm"
-    workpiece = Workpiece.from_part(job, part, unit)
+    stock, stock_error = _cut_up(part)
+    workpiece = Workpiece.from_part(job, part, unit, None if stock is None else stock.blank_mm)
     operations = []
     for place, step in enumerate(part.operations):
         machine = machines.machine(step.machine or part.machine or job.machine)
@@ -353,9 +344,7 @@ def _planned_part(job: Job, part: Part) -> PlannedPart:
         except Error as failure:
             found, error = None, str(failure)
         operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
-    stock, stock_error = _cut_up(part)
     joints = tuple(map(_planned_joint, part.joints))
-    file = f"{job_files.file_name(part.name)}.html"
     wound, wound_error = _wound(job, part)
     told = standing.of_part(
         part.stock,
@@ -451,12 +440,3 @@ def _finite(figures: Mapping[str, Any]) -> dict[str, Any]:
     return {
         key: None if isinstance(value, float) and not math.isfinite(value) else value for key, value in figures.items()
     }
-
-
-def _earlier_plan(folder: Path) -> list[str]:
-    """Files that an earlier plan wrote into a folder."""
-    try:
-        names = json.loads((folder / "plan.json").read_text(encoding="utf-8"))["files"]
-    except (OSError, ValueError, KeyError, TypeError):
-        return []
-    return [name for name in names if isinstance(name, str) and Path(name).name == name]

@@ -26,7 +26,6 @@ __all__ = [
     "span",
     "spans",
     "strip",
-    "torque_span",
 ]
 
 # Exact: the international yard and pound of 1959, standard gravity, 550 foot-pounds a second.
@@ -171,14 +170,3 @@ def strip(value_n_mm: float, unit: str) -> str:
     ('4296 N/mm', '24531 lbf/in')
     """
     return f"{value_n_mm * MM_PER_INCH / N_PER_LBF:.0f} lbf/in" if unit == "in" else f"{value_n_mm:.0f} N/mm"
-
-
-def torque_span(low_nm: float, high_nm: float, unit: str) -> str:
-    """From one torque to another.
-
-    >>> torque_span(1.25, 2.5, "mm"), torque_span(1.25, 2.5, "in")
-    ('1.25 to 2.5 N m', '11.1 to 22.1 lbf in')
-    """
-    if unit == "in":
-        return f"{low_nm / NM_PER_LBF_IN:.3g} to {high_nm / NM_PER_LBF_IN:.3g} lbf in"
-    return f"{low_nm:.3g} to {high_nm:.3g} N m"

@@ -144,6 +144,8 @@ def taper(
             raise DomainError(f"between_centres must be at least length, {along}, got {between_centres}")
         over = float(tailstock_setover_mm(big.mm, little.mm, along.mm, whole))
         codes = ["setover_steep"] if angle > _MOST_SETOVER_DEG else []
+        if how.get("hold") == "between centres":
+            how.setdefault("stick_out", between_centres)
     cut = turn(alloy, big, length=along, machine=machine, tool=tool, **how)
     return Taper(
         inch=big.system == "inch",

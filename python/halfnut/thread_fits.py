@@ -31,7 +31,7 @@ from halfnut.plain_threads import PlainThread
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, at_most, both, film, one, span, spans
 from halfnut.threads import Thread, ThreadLimits, limits
-from halfnut.units import length, mm
+from halfnut.units import length, measured_mm, mm
 from halfnut.words import LOAD, caution, caution_lines
 
 if TYPE_CHECKING:
@@ -42,6 +42,7 @@ __all__ = [
     "ThreadFit",
     "axial_play_mm",
     "clearance_chances",
+    "coat_of",
     "cut_to_suit",
     "fit",
     "fit_columns",
@@ -114,9 +115,14 @@ class ThreadFit(Record):
         pair = f"{self.external} in {self.internal}"
         room = f"{one(low, unit)} or more" if high is None else span(low, high, unit)
         tight = one(abs(low), unit)
+        rare = self.chance_of_interference < _RARE and self.deciding.startswith("pitch")
+        at_limits = f"up to {tight} of interference at the {self.deciding}"
         said = {
             "free": f"screws together, {room} of clearance at the {self.deciding}",
-            "may bind": f"may bind: up to {tight} of interference at the {self.deciding}",
+            "may bind": f"screws together, save the rarest pairs: {at_limits}, chance "
+            f"{_percent(self.chance_of_interference)}"
+            if rare
+            else f"may bind: {at_limits}",
             "interferes": f"does not go together: {tight} of interference at the {self.deciding} at worst, some always",
             "mismatch": self._mismatch(),
         }
@@ -179,10 +185,14 @@ class ThreadFit(Record):
         return f"not one thread: the leads differ by {gain} a turn, bound after {self.turns_to_bind:.1f} turns at most"
 
 
+_RARE = 1e-4
+"""Chance of a pair that binds below which only the rarest pairs do."""
+
+
 def _percent(chance: float) -> str:
     if chance <= 0.0:
         return "none"
-    return "certain" if chance >= 1.0 else "under 0.01 %" if chance < 1e-4 else f"{100 * chance:.2g} %"
+    return "certain" if chance >= 1.0 else "under 0.01 %" if chance < _RARE else f"{100 * chance:.2g} %"
 
 
 def one_thread(external: Thread | FormThread, internal: Thread | FormThread) -> bool:
@@ -233,8 +243,34 @@ def part_limits(part: Any, side: str) -> ThreadLimits | PlainThread:
     return found
 
 
+def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp:
+    """The build-up of a part: what is given, or what its limits before coating are made for.
+
+    Raises
+    ------
+    DomainError
+        Both, and they differ.
+
+    >>> coat_of(precoat("M10-6h", "8 um"), None, "build_up_external").max_um
+    8.0
+    """
+    asked = build_up(given, name)
+    carried = getattr(found, "build_up", None)
+    if carried is None or carried.bare:
+        return asked
+    if given is None:
+        return carried
+    if (asked.min_um, asked.max_um) != (carried.min_um, carried.max_um):
+        has, wants = (film(each.min_um, each.max_um, found.unit) for each in (carried, asked))
+        raise _core.DomainError(
+            f"{name}: {_title(found)} has limits for a coating of {has} a surface, got {wants}: leave {name} out, or "
+            "give the limits of the class"
+        )
+    return asked
+
+
 def _size(value: Any, name: str) -> float | None:
-    return None if value is None else length(value, name).mm
+    return None if value is None else measured_mm(value, name)
 
 
 def _title(part: ThreadLimits | PlainThread) -> str:
@@ -307,10 +343,11 @@ def fit(
     Parameters
     ----------
     external, internal : str, Thread, ThreadLimits or PlainThread
-        Designations (a class that is not given is the usual one), or limits, such as those before coating, or sizes of
-        another form (`plain_thread`).
+        Designations (a class that is not given is the usual one), or limits, or sizes of another form
+        (`plain_thread`). Limits before coating (`precoat`) bring their build-up with them.
     build_up_external, build_up_internal : optional
-        What a coating adds to each surface: ``"8 um"``, ``"0.0002 in to 0.0003 in"``, ``"anodise II 12 um"``.
+        What a coating adds to each surface: ``"8 um"``, ``"0.0002 in to 0.0003 in"``, ``"anodise II 12 um"``. One that
+        differs from what limits before coating are made for is refused.
     engagement : str, Length or pint quantity, optional
         Full-form length of engagement, without chamfers and run-outs; the nominal diameter when not given.
     external_pitch, external_major, internal_pitch, internal_minor : str, Length or pint quantity, optional
@@ -347,8 +384,8 @@ def fit(
     catalogue = active()
 
     male, female = part_limits(external, "external"), part_limits(internal, "internal")
-    coat_male = build_up(build_up_external, "build_up_external")
-    coat_female = build_up(build_up_internal, "build_up_internal")
+    coat_male = coat_of(male, build_up_external, "build_up_external")
+    coat_female = coat_of(female, build_up_internal, "build_up_internal")
     engagement_mm = _size(engagement, "engagement")
     if engagement_mm is None and isinstance(male, ThreadLimits):
         engagement_mm = male.thread.engagement_mm
@@ -449,7 +486,10 @@ def clearance_chances(
     [0.0, 0.5, 1.0]
     """
     male, female = part_limits(external, "external"), part_limits(internal, "internal")
-    coats = build_up(build_up_external, "build_up_external"), build_up(build_up_internal, "build_up_internal")
+    coats = (
+        coat_of(male, build_up_external, "build_up_external"),
+        coat_of(female, build_up_internal, "build_up_internal"),
+    )
     asked = np.asarray(clearances_mm, dtype=np.float64)
     chances = _core.fit_chances(
         _Side(male, coats[0], {"pitch": _size(external_pitch, "external_pitch")}).met(),
@@ -476,6 +516,8 @@ def _remedies(
     moved: dict[int, PrecoatLimits | FormLimits] = {}
     for place, side in enumerate(sides):
         if side.coat.bare or side.cut or not isinstance(side.found, (ThreadLimits, FormLimits)):
+            continue
+        if getattr(side.found, "build_up", None) is not None:  # cut for its coating already
             continue
         try:
             if isinstance(side.found, FormLimits):
@@ -733,7 +775,7 @@ def cut_to_suit(
     least, most = wanted.min_um / 1000.0, wanted.max_um / 1000.0
     if least == most:
         most = least + _pitch_tolerance_mm(own)
-    coat, other = make(build_up), make(measured_build_up, "measured_build_up")
+    coat, other = coat_of(own, build_up, "build_up"), make(measured_build_up, "measured_build_up")
     changes = [coated_pitch_change_um(um, angle) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
     answer = _core.suit_answer(measured.mm, least, most, external, *changes)
     low, high = answer.pitch_min_mm, answer.pitch_max_mm

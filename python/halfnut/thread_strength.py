@@ -151,7 +151,7 @@ _OTHER_UNITS = (
 )
 
 
-def _both_systems(figures: dict[str, Any]) -> dict[str, Any]:
+def both_systems(figures: dict[str, Any]) -> dict[str, Any]:
     """Figures with each one in the other unit beside it."""
     out: dict[str, Any] = {}
     for key, value in figures.items():
@@ -163,7 +163,7 @@ def _both_systems(figures: dict[str, Any]) -> dict[str, Any]:
     return out
 
 
-def _force(value_n: float, unit: str) -> str:
+def force_text(value_n: float, unit: str) -> str:
     """A force in both units, that of the thread's system first."""
     newtons = f"{value_n / 1000:.3g} kN" if value_n >= 1000 else f"{value_n:.3g} N"
     three = float(f"{value_n / N_PER_LBF:.3g}")
@@ -171,13 +171,13 @@ def _force(value_n: float, unit: str) -> str:
     return f"{pounds} ({newtons})" if unit == "in" else f"{newtons} ({pounds})"
 
 
-def _stress(value_mpa: float, unit: str) -> str:
+def stress_text(value_mpa: float, unit: str) -> str:
     ksi = f"{value_mpa / MPA_PER_KSI:.3g} ksi"
     mpa = f"{value_mpa:.3g} MPa"
     return f"{ksi} ({mpa})" if unit == "in" else f"{mpa} ({ksi})"
 
 
-def _torque(low_nm: float, high_nm: float, unit: str) -> str:
+def torque_text(low_nm: float, high_nm: float, unit: str) -> str:
     def span(scale: float, name: str) -> str:
         first, second = f"{low_nm / scale:.3g}", f"{high_nm / scale:.3g}"
         return f"{first} {name}" if first == second else f"{first} to {second} {name}"
@@ -214,19 +214,19 @@ class MinimumStrength(Record):
     def to_dict(self) -> dict[str, Any]:
         """The strengths as a flat dictionary, in both systems of units."""
         own = self._fields()
-        return _both_systems(own)
+        return both_systems(own)
 
     def lines(self) -> list[str]:
         """The strengths in the first line, then range, source, cautions."""
 
         def said(name: str, value: float | None) -> str:
-            return f"{name} {_stress(value, 'mm')}" if value is not None else f"{name} not set"
+            return f"{name} {stress_text(value, 'mm')}" if value is not None else f"{name} not set"
 
         first = f"{self.alloy} {self.form}, at least: {said('tensile', self.tensile_mpa)}"
         out = [f"{first}, {said('yield', self.yield_mpa)}"]
         for name, value in (("shear", self.shear_mpa), ("bearing", self.bearing_mpa)):
             if value is not None:
-                out.append(f"  {name:<9} {_stress(value, 'mm')}")
+                out.append(f"  {name:<9} {stress_text(value, 'mm')}")
         out.append(f"  temper    {self.temper}")
         if self.over_mm or self.up_to_mm:
             low = f"over {both(self.over_mm, 'mm')}" if self.over_mm else ""
@@ -443,14 +443,14 @@ class ThreadStrength(Record):
         """The joint as a flat dictionary with unit-suffixed keys, in both systems of units."""
         own = self._fields()
         own["advice"] = list(self.advice)
-        return _both_systems(own)
+        return both_systems(own)
 
     def lines(self) -> list[str]:
         """What it bears in the first line, then engagement, loads, walls, what they rest on, cautions."""
         unit = self.unit
 
         def force(value_n: float) -> str:
-            return _force(value_n, unit)
+            return force_text(value_n, unit)
 
         out = [
             f"{self.external} in {self.internal}: bears {force(self.bears_n)}; "
@@ -497,9 +497,11 @@ class ThreadStrength(Record):
                 out.append(f"  wall      {both(wall, unit)} left {where} the {side} thread")
             tensile, shear = getattr(self, f"{side}_tensile_mpa"), getattr(self, f"{side}_shear_strength_mpa")
             made = getattr(self, f"{side}_material")
-            out.append(f"  made of   {side} {made}: tensile {_stress(tensile, unit)}, shear {_stress(shear, unit)}")
+            out.append(
+                f"  made of   {side} {made}: tensile {stress_text(tensile, unit)}, shear {stress_text(shear, unit)}"
+            )
         if self.internal_hoop_mpa is not None:
-            out.append(f"  hoop      {_stress(self.internal_hoop_mpa, unit)} in the internal wall under the load")
+            out.append(f"  hoop      {stress_text(self.internal_hoop_mpa, unit)} in the internal wall under the load")
         if self.galling is not None:
             out.append(f"  galling   {self.galling}")
             out += [f"  advice    {each}" for each in self.advice]
@@ -870,16 +872,16 @@ class Tightening(Record):
     def to_dict(self) -> dict[str, Any]:
         """The tightening as a flat dictionary, in both systems of units."""
         own = self._fields()
-        return _both_systems(own)
+        return both_systems(own)
 
     def lines(self) -> list[str]:
         """Torque or preload in the first line, then what it rests on, cautions."""
         unit = self.unit
-        torque = _torque(self.torque_min_nm, self.torque_max_nm, unit)
+        torque = torque_text(self.torque_min_nm, self.torque_max_nm, unit)
         if self.asked == "preload":
-            out = [f"{self.thread}: {torque} for a preload of {_force(self.preload_min_n, unit)}"]
+            out = [f"{self.thread}: {torque} for a preload of {force_text(self.preload_min_n, unit)}"]
         else:
-            low, high = _force(self.preload_min_n, unit), _force(self.preload_max_n, unit)
+            low, high = force_text(self.preload_min_n, unit), force_text(self.preload_max_n, unit)
             out = [f"{self.thread}: {torque} brings a preload of {low} to {high}"]
         out.append(
             f"  friction  thread {self.thread_friction_low:.2f} to {self.thread_friction_high:.2f}, seat "
@@ -887,15 +889,15 @@ class Tightening(Record):
         )
         out.append(f"  seat      mean diameter {both(self.bearing_diameter_mm, unit)}")
         if self.prevailing_nm:
-            out.append(f"  prevails  {_torque(self.prevailing_nm, self.prevailing_nm, unit)}, included")
-        out.append(f"  loosens   {_torque(self.loosen_min_nm, self.loosen_max_nm, unit)}")
+            out.append(f"  prevails  {torque_text(self.prevailing_nm, self.prevailing_nm, unit)}, included")
+        out.append(f"  loosens   {torque_text(self.loosen_min_nm, self.loosen_max_nm, unit)}")
         practice = "none published for these flanks"
         if self.practice_nut_factor is not None and self.practice_torque_nm is not None:
-            rule = _torque(self.practice_torque_nm, self.practice_torque_nm, unit)
+            rule = torque_text(self.practice_torque_nm, self.practice_torque_nm, unit)
             practice = f"by practice {self.practice_nut_factor:g}, {rule}"
         out.append(f"  K         {self.nut_factor_min:.3f} to {self.nut_factor_max:.3f}; {practice}")
         bears = "" if self.yield_mpa is None else f", {100 * self.stress_max_mpa / self.yield_mpa:.0f} % of yield"
-        out.append(f"  stress    {_stress(self.stress_max_mpa, unit)} while tightening at most{bears}")
+        out.append(f"  stress    {stress_text(self.stress_max_mpa, unit)} while tightening at most{bears}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
         return out

@@ -39,7 +39,7 @@ __all__ = [
     "triangle_height_mm",
 ]
 
-Rule = Literal["current", "handbook"]
+Rule = Literal["printed", "formula"]
 
 _SIZES = ("major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min")
 
@@ -273,7 +273,9 @@ class ThreadLimits(Record):
         if self.unit == "mm":
             group = f", engagement {self.engagement_group}" if self.engagement_group else ""
             return f"ISO 965-1 on ISO 724 basic sizes{group}"
-        rule = "its decimal rule since 2003" if self.rule == "current" else "rounded as the tables of before 2003"
+        rule = (
+            "rounded as printed tables and go gauges are" if self.rule == "printed" else "its decimal rule since 2003"
+        )
         return f"ASME B1.1, {rule}"
 
     def _text(self, value: float | None) -> str:
@@ -297,19 +299,20 @@ class ThreadLimits(Record):
         return tuple(caution(code, group=self.engagement_group) for code in self.figures.cautions)
 
     def _notes(self) -> tuple[Caution, ...]:
-        if self.unit != "in" or self.rule != "current":
+        if self.unit != "in":
             return ()
-        printed = _core.thread_limits(self.thread, self._catalogue, "handbook", self._engagement_mm)
+        other = "formula" if self.rule == "printed" else "printed"
+        found = _core.thread_limits(self.thread, self._catalogue, other, self._engagement_mm)
         names = [name for name in _SIZES if not (name == "minor_max" and self.side == "external")]
         differences = [
-            f"{name.replace('_', ' ')} {self._text(getattr(printed, name))}"
+            f"{name.replace('_', ' ')} {self._text(getattr(found, name))}"
             for name in names
-            if getattr(printed, name) != getattr(self.figures, name)
+            if getattr(found, name) != getattr(self.figures, name)
         ]
-        return (caution("printed_rule_differs", differences=", ".join(differences)),) if differences else ()
+        return (caution(f"{other}_rule_differs", differences=", ".join(differences)),) if differences else ()
 
 
-def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "current") -> ThreadLimits:
+def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "printed") -> ThreadLimits:
     """Limits of size of one part of a thread.
 
     Parameters
@@ -320,9 +323,9 @@ def limits(thread: str | Thread, *, engagement: Any = None, rule: Rule = "curren
     engagement : length, optional
         Length of engagement: text with a unit, or a `Length`. It chooses the group (S, N, L) of a metric thread, and
         outside the usual lengths the tolerance of a Unified one.
-    rule : {"current", "handbook"}
-        Decimal rule of Unified threads: the standard's since 2003, or Halfnut's own fit to the tables that shop
-        handbooks print.
+    rule : {"printed", "formula"}
+        Decimal rule of Unified threads: what printed tables and go gauges carry (Halfnut's own fit to them), or the
+        standard's own rule since 2003.
 
     Returns
     -------
@@ -359,7 +362,7 @@ def limit_columns(
     designations: Iterable[str] | str,
     *,
     engagement_mm: ArrayLike = np.nan,
-    rule: Rule = "current",
+    rule: Rule = "printed",
     on_error: Literal["raise", "status"] = "raise",
 ) -> dict[str, NDArray[Any]]:
     """Limits of many designations as columns.
@@ -370,7 +373,7 @@ def limit_columns(
         One designation a row, of any form that is known, each with one class; one serves all rows.
     engagement_mm : array_like
         Length of engagement, mm: one for all, or one a row (NaN: normal).
-    rule : {"current", "handbook"}
+    rule : {"printed", "formula"}
         Decimal rule of Unified threads.
     on_error : {"raise", "status"}
         Raise at the first row that fails, or give NaN and a status other than 0 there.

@@ -25,6 +25,8 @@ _PINT_UNITS = {
     "spindle speed": "turn/min",
     "stress": "MPa",
 }
+_COLDEST_C, _HOTTEST_C = -200.0, 1000.0
+_LONGEST_MM = 10_000.0
 _BASE_UNITS = {**_PINT_UNITS, "feed": "mm/rev", "angle": "deg", "torque": "N m", "spindle speed": "rev/min"}
 
 
@@ -117,6 +119,29 @@ def temperature_c(text: str, name: str) -> float:
         raise UnitError(f"{name}: '{text}' has no scale: write text such as '{found[1]} C' or '{found[1]} F'")
     value = float(found[1])
     return (value - 32.0) / 1.8 if found[2].upper() == "F" else value
+
+
+def measured_mm(value: Any, name: str) -> float:
+    """A measured length in mm, as `length` reads it: at most 10 m, more is a slip of the pen; DomainError otherwise.
+
+    >>> measured_mm("9.026 mm", "pitch")
+    9.026
+    """
+    found = length(value, name)
+    if not abs(found.mm) <= _LONGEST_MM:
+        raise _core.DomainError(f"{name} must be at most {_LONGEST_MM:g} mm, got {found.mm:g} mm")
+    return found.mm
+
+
+def checked_temperature_c(value: float, name: str) -> float:
+    """A temperature in degrees Celsius that a part may have, -200 to 1000; DomainError otherwise.
+
+    >>> checked_temperature_c(40.0, "temperature_c")
+    40.0
+    """
+    if not _COLDEST_C <= value <= _HOTTEST_C:
+        raise _core.DomainError(f"{name} must be from {_COLDEST_C:g} to {_HOTTEST_C:g} C, got {value:g} C")
+    return value
 
 
 def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:

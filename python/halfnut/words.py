@@ -69,6 +69,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "doubtful_position": ("caution", "position a to d: sources disagree or are from memory; check the deviation first"),
     "mixed_positions": ("note", "pitch and crest diameter have different tolerance positions"),
     "no_close_match": ("note", "no standard thread is close: measure over more turns, or treat as a special"),
+    "near_match": ("note", "a little outside its usual class: another class, worn or coated"),
     "close_matches": (
         "note",
         "more than one standard thread fits these measurements: measure the pitch over more turns",
@@ -167,6 +168,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
         "caution",
         "steep lead: under load it turns itself below friction {friction}; the nut alone holds",
     ),
+    "adjuster_solid": ("note", "taken as solid: {members}; a hollow one buckles sooner: give its bore"),
     "adjuster_rotating": ("danger", "turning or varying load breaks it by fatigue, and unscrews it: pin or wire it"),
     "adjuster_licensed": ("caution", "static figures: what bears a load or a person is for licensed practice and code"),
     # measuring and fitting threads
@@ -176,8 +178,10 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "fit_engagement_assumed": ("note", "no length of engagement given: {length} assumed; take the full form only"),
     "judge_major_assumed": ("note", "no major diameter given: taken at its upper limit for the wires"),
     "judge_minor_assumed": ("note", "no minor diameter given: taken at its lower limit for the balls"),
+    "judge_these_limits": ("note", "judged against these limits alone: no other class is tried"),
     "judge_form_assumed": ("note", "pitch and flank angles taken as right: a go gauge finds out"),
-    "printed_rule_differs": ("note", "tables printed before 2003 rounded otherwise and probably read: {differences}"),
+    "printed_rule_differs": ("note", "printed tables and go gauges carry: {differences}"),
+    "formula_rule_differs": ("note", "the standard's own rounding since 2003 gives: {differences}"),
     # strength of threads
     "galling": ("caution", "these metals gall and seize: lubricate, turn by hand, stop at the first drag"),
     "strength_shear_by_ratio": ("note", "shear strength is taken as 0.577 of tensile: give the metal's own if known"),
@@ -272,12 +276,25 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "form_tap_ductile": ("note", "forming taps need ductile metal, a larger hole, oil; torque within a factor two"),
     "part_slender": ("danger", "so far from the jaws the work climbs the blade and flies: part close in"),
     "part_centre": ("danger", "never part off against a centre: the piece pinches the blade and is flung"),
-    "bar_behind": ("caution", "a bar out behind the spindle whips and bends: guide it, or cut it short"),
+    "bar_behind": ("caution", "a bar over {bar_free} behind the spindle whips at this speed: guide it, or cut it"),
     "plastic_melts": ("note", "plastics melt and grow with heat: sharp edge, air, light grip; measure cold"),
     "no_passes": ("caution", "nothing keeps every limit: change holding, tool or machine; never exceed chuck or grip"),
     "edge_spent": ("caution", "the edge may wear out within these passes: slower, or change it on the way"),
     "equal_passes": ("caution", "no passes keep every limit, {why}: equal passes instead; go carefully"),
     "ream_forward": ("note", "never turn a reamer backwards, not even to withdraw it"),
+    "work_whips": (
+        "danger",
+        "overhanging work whips above {whirl_of_the_work} rev/min: a centre or steady, or shorten it",
+    ),
+    "bar_whips": ("danger", "the bar behind the spindle whips above {whirl_of_the_bar} rev/min: guide it, or cut it"),
+    "climbs": ("danger", "the work gives way by more than the cut's depth: it climbs the tool; support it"),
+    "in_gap": ("caution", "over the {swing_over_the_bed} swing: it turns in the gap only, clear of the carriage"),
+    "over_cross_slide": (
+        "caution",
+        "over the {swing_over_the_cross_slide} swing of the cross slide: clear of the carriage only",
+    ),
+    "below_jaws": ("caution", "the jaws close on {jaws} at least: take a collet, or grip thicker stock"),
+    "over_travel": ("note", "the cut is longer than the slide's {travel} of travel: set it up again part-way"),
     # cutting, what a metal or a machine brings
     "trait_built_up_edge": ("note", "built-up edge: faster, sharper, cutting fluid"),
     "trait_work_hardening": ("note", "hardens where rubbed: keep the feed up, no dwelling, cut below the skin"),
@@ -390,6 +407,12 @@ LIMITS: dict[str, str] = {
     "grip": "grip of the jaws",
     "tool_life": "life of the edge",
     "depth_of_the_edge": "depth that the edge cuts",
+    "whirl_of_the_work": "half the first whirl of the overhanging work",
+    "whirl_of_the_bar": "half the first whirl of the bar behind the spindle",
+    "swing_over_the_bed": "swing over the bed",
+    "swing_over_the_cross_slide": "swing over the cross slide",
+    "jaws": "smallest diameter that the jaws grip",
+    "travel": "travel of the slide",
 }
 
 # How far a limit would have to give for there to be passes at all, by its code.
@@ -407,6 +430,8 @@ RELAXED: dict[str, str] = {
     "grip": "{factor} times the grip: jaws that hold more, never less safety",
     "chuck_speed": "a chuck marked for {factor} times the speed",
     "depth_of_the_edge": "an edge that cuts {factor} times as deep, or a finer dial",
+    "whirl_of_the_work": "an overhang that bears {factor} times the speed: a centre, a steady, or shorter",
+    "whirl_of_the_bar": "a bar that bears {factor} times the speed: guide it, or cut it shorter",
 }
 
 # One more thing that a choice of passes might have, by its code.

@@ -40,7 +40,7 @@ void read_a_thread(std::string_view text) {
     }
     threads::Thread again;
     must(threads::read_thread(threads::format_thread(thread), builtin(), again).ok() && again == thread);
-    for (const auto rule : {threads::UnifiedRule::current, threads::UnifiedRule::handbook}) {
+    for (const auto rule : {threads::UnifiedRule::formula, threads::UnifiedRule::printed}) {
         limits_are_whole(thread, rule);
         limits_are_whole(thread.part(threads::Side::external), rule);
         limits_are_whole(thread.part(threads::Side::internal), rule);

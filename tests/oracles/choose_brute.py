@@ -14,7 +14,8 @@ are asked of whoever makes the case, for they are tables and no part of the choi
     correction, high    factor on the force, upper edge of its band
     nose, entering      mm, degrees
     window(finish, depth, feed), guide(finish, depth)
-    deepest, roughness, torque, force, chuck_rpm, grip, stick_out, hold, bar, tube_bore, modulus, bend, tolerance
+    deepest, roughness, torque, force, chuck_rpm, grip, stick_out, hold, bar, tube_bore, modulus, density, bend,
+    tolerance
                         None where there is no such limit
 """
 
@@ -72,6 +73,17 @@ def bend_of(case, passive, left):
     return passive * out**3 / (share * stiff)
 
 
+def half_whirl(case):
+    """Half the first whirl of the work turned to its end, rev/min; none where its overhang is not known."""
+    out = case["stick_out"]
+    if out is None or case["cut"] != "turn":
+        return math.inf
+    root = {"chuck": 1.87510407, "between centres": math.pi, "chuck and centre": 3.92660231}[case["hold"]]
+    sound = math.sqrt(case["modulus"] * 1e9 / case["density"])
+    radius = math.hypot(case["to"], case["tube_bore"] or 0.0) / 4
+    return 0.5 * 60 * root**2 / (2 * math.pi) * sound * radius * 1000 / out**2
+
+
 def holds(case, before, after, depth, rpm, available, feed, finish):
     """Whether one pass keeps every limit."""
     at = before if case["cut"] != "bore" else after
@@ -80,6 +92,8 @@ def holds(case, before, after, depth, rpm, available, feed, finish):
     if depth > case["deepest"] * (1 + ROOM) or feed > 0.6 * case["nose"] * (1 + ROOM):
         return False
     if case["chuck_rpm"] is not None and rpm > case["chuck_rpm"] * (1 + ROOM):
+        return False
+    if rpm > half_whirl(case) * (1 + ROOM):
         return False
     rough = 1000 * feed**2 / (32 * case["nose"]) if feed <= 2 * case["nose"] else math.inf
     if finish and case["roughness"] is not None and rough > case["roughness"] * (1 + ROOM):

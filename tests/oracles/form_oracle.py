@@ -8,6 +8,7 @@ position c a regularity is here, which a mistyped cell would break and which pro
 from __future__ import annotations
 
 import math
+from decimal import ROUND_HALF_EVEN
 from decimal import Decimal as D
 
 from iso_metric_oracle import SERIES, nearest_index, td, td1, td2_6
@@ -64,35 +65,46 @@ def trapezoidal(d: float, p: float, grade: int, internal: bool, starts: int = 1)
     }
 
 
-ACME = {"2": (0.008, 0.006, 0.030), "3": (0.006, 0.0028, 0.014), "4": (0.004, 0.002, 0.010)}
+ACME = {"2": ("0.008", "0.006", "0.030"), "3": ("0.006", "0.0028", "0.014"), "4": ("0.004", "0.002", "0.010")}
+
+
+def four(x: D) -> D:
+    """To four places, a half to the even one."""
+    return x.quantize(D("0.0001"), rounding=ROUND_HALF_EVEN)
 
 
 def acme(d: float, tpi: float, name: str, internal: bool, stub: bool = False) -> dict[str, float]:
-    """Limits of an Acme general purpose thread, in."""
-    p = 1 / tpi
-    height = 0.3 if stub else 0.5
-    allowance, by_d, by_p = ACME[name[0]]
-    t = by_d * math.sqrt(d) + by_p * math.sqrt(p)
-    a = 0.020 if tpi <= 10 else 0.010
-    pitch, minor = d - height * p, d - 2 * height * p
+    """Limits of an Acme general purpose thread, in, as print forms them.
+
+    Pitch diameters of basic size, allowance and tolerance rounded each, the other limits of unrounded tolerances.
+    """
+    size, p = D(str(d)), 1 / D(str(tpi))
+    height = D("0.3") if stub else D("0.5")
+    allowance, by_d, by_p = map(D, ACME[name[0]])
+    t = by_d * size.sqrt() + by_p * p.sqrt()
+    a = D("0.020") if tpi <= 10 else D("0.010")
+    pitch, minor = four(size - height * p), size - 2 * height * p
     if internal:
-        return {
-            "major_max": d + 2 * a,
-            "major_min": d + a,
-            "pitch_max": pitch + t,
+        least = four(minor)
+        out = {
+            "major_max": four(size + 2 * a),
+            "major_min": four(size + a),
+            "pitch_max": pitch + four(t),
             "pitch_min": pitch,
-            "minor_max": minor + 0.05 * p,
-            "minor_min": minor,
+            "minor_max": four(least + D("0.05") * p),
+            "minor_min": least,
         }
-    top = pitch - allowance * math.sqrt(d)
-    return {
-        "major_max": d,
-        "major_min": d - max(0.05 * p, 0.005),
-        "pitch_max": top,
-        "pitch_min": top - t,
-        "minor_max": minor - a,
-        "minor_min": minor - a - 1.5 * t,
-    }
+    else:
+        top, root = pitch - four(allowance * size.sqrt()), four(minor - a)
+        out = {
+            "major_max": four(size),
+            "major_min": four(size - max(D("0.05") * p, D("0.005"))),
+            "pitch_max": top,
+            "pitch_min": top - four(t),
+            "minor_max": root,
+            "minor_min": four(root - D("1.5") * t),
+        }
+    return {key: float(value) for key, value in out.items()}
 
 
 def whitworth_basic(d: float, p: float) -> tuple[float, float]:
@@ -123,18 +135,26 @@ def npt(d: float, tpi: float, hand: float, wrench: int) -> dict[str, float]:
 
 
 # Centralizing classes, x sqrt D: major tolerance of the screw, clearance at the nut's major diameter, its tolerance.
-ACME_C = {"2": (0.0035, 0.001, 0.0035), "3": (0.0015, 0.001, 0.0035), "4": (0.001, 0.001, 0.002)}
+ACME_C = {
+    "2": ("0.0035", "0.001", "0.0035"),
+    "3": ("0.0015", "0.001", "0.0035"),
+    "4": ("0.001", "0.001", "0.002"),
+}
 
 
 def acme_centralizing(d: float, tpi: float, name: str, internal: bool) -> dict[str, float]:
     """Limits of an Acme centralizing thread, in: they meet at the major diameter, where the general ones clear."""
-    p, root = 1 / tpi, math.sqrt(d)
-    screw_major, clearance, nut_major = ACME_C[name[0]]
+    size, p = D(str(d)), 1 / D(str(tpi))
+    root = size.sqrt()
+    screw_major, clearance, nut_major = map(D, ACME_C[name[0]])
     out = acme(d, tpi, name, internal)
     if internal:
-        out |= {"major_min": d + clearance * root, "major_max": d + (clearance + nut_major) * root}
-        return out | {"minor_min": d - 0.9 * p, "minor_max": d - 0.85 * p}
-    return out | {"major_min": d - screw_major * root}
+        least = four(size - D("0.9") * p)
+        own = {"major_min": size + clearance * root, "major_max": size + (clearance + nut_major) * root}
+        own |= {"minor_min": least, "minor_max": least + D("0.05") * p}
+    else:
+        own = {"major_min": size - screw_major * root}
+    return out | {key: float(four(value)) for key, value in own.items()}
 
 
 def whitworth_t(d: float, p: float, length: float) -> float:

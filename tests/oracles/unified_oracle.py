@@ -2,7 +2,7 @@
 
 Written from the standard's formulas as the handbooks state them and not from the core; it imports nothing of
 the package under test.
-Two rules are held: ``current`` (six-place intermediates, half up) and ``handbook`` (the tables printed before 2003).
+Two rules are held: ``printed`` (what printed tables carry) and ``formula`` (six-place intermediates, half up).
 """
 
 from __future__ import annotations
@@ -50,19 +50,19 @@ def minor_tolerance(d: Decimal, tpi: Decimal, p: Decimal, cls: str, special: boo
 
 
 def limits(
-    d: Decimal, tpi: Decimal, series: str, cls: str, rule: str = "current", length: Decimal | None = None
+    d: Decimal, tpi: Decimal, series: str, cls: str, rule: str = "printed", length: Decimal | None = None
 ) -> dict[str, Decimal]:
     """Limits in inches by the column names of the reference rows."""
     with localcontext() as ctx:
         ctx.prec = 40
-        return (_current if rule == "current" else _handbook)(d, tpi, series, cls, length)
+        return (_formula if rule == "formula" else _printed)(d, tpi, series, cls, length)
 
 
 def _tolerance(d: Decimal, le: Decimal, p: Decimal) -> Decimal:
     return D("0.0015") * root(d, 3) + D("0.0015") * le.sqrt() + D("0.015") * root(p, 3) ** 2
 
 
-def _current(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | None) -> dict[str, Decimal]:
+def _formula(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | None) -> dict[str, Decimal]:
     p = places(1 / tpi, 8)
     le = length if length is not None else engagement(d, tpi, series, p)[0]
     t2a = places(_tolerance(d, le, p), 6)
@@ -93,7 +93,7 @@ def _current(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | 
     return out
 
 
-def _handbook(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | None) -> dict[str, Decimal]:
+def _printed(d: Decimal, tpi: Decimal, series: str, cls: str, length: Decimal | None) -> dict[str, Decimal]:
     p = places(1 / tpi, 8)
     le, at_diameter = engagement(d, tpi, series, p)
     at = d if at_diameter or length is not None else NEIGHBOURS.get(d, d)

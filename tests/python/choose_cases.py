@@ -76,7 +76,7 @@ def small_case(seed: int):
         "diameter_mm": diameter,
         "to_mm": None if cut == "face" else to,
         "off_mm": whole if cut == "face" else None,
-        "length_mm": chance.choice([20.0, 60.0, 150.0]),
+        "length_mm": chance.choice([20.0, 45.0, 150.0]),
         "nose_radius_mm": chance.choice([0.2, 0.4, 0.8]),
         "entering_deg": chance.choice([60.0, 90.0]),
         "deepest_mm": chance.choice([0.25, 1.0, 2.5]),
@@ -85,10 +85,10 @@ def small_case(seed: int):
     }
     hold = "chuck"
     if cut == "turn" and chance.random() < 0.5:
-        numbers["stick_out_mm"] = chance.choice([30.0, 80.0, 160.0])
+        numbers["stick_out_mm"] = numbers["length_mm"] + chance.choice([0.0, 10.0, 40.0])
         hold = chance.choice(["chuck", "chuck and centre", "between centres"])
     if cut == "bore" and chance.random() < 0.5:
-        numbers["stick_out_mm"] = chance.choice([30.0, 60.0])
+        numbers["stick_out_mm"] = numbers["length_mm"] + chance.choice([0.0, 10.0])
         numbers["bar_diameter_mm"] = 0.6 * diameter
     if chance.random() < 0.5:
         numbers["tolerance_mm"] = chance.choice([0.01, 0.05])
@@ -180,7 +180,8 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "force": numbers.get("force_n"),
         "chuck_rpm": machine.chucks[0].rpm_limit,
         "grip": None if grip is None else (grip, 3, numbers["diameter_mm"], 0.15, 2.0),
-        "stick_out": numbers.get("stick_out_mm"),
+        "stick_out": numbers.get("stick_out_mm") or (None if crossing else numbers["length_mm"]),
+        "density": alloy.density_kg_m3,
         "hold": hold,
         "bar": numbers.get("bar_diameter_mm"),
         "tube_bore": None,

@@ -1,6 +1,7 @@
 """Adjusters and turnbuckles: the page's numbers by hand, refusals, chamfers, play, buckling, arrays."""
 
 import dataclasses
+import json
 import math
 import re
 import sys
@@ -13,6 +14,7 @@ from click.testing import CliRunner
 import halfnut as hn
 from halfnut import adjusters
 from halfnut.cli import command
+from halfnut.shapes import load_toml
 
 TESTS = Path(__file__).parents[1]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -282,3 +284,114 @@ def test_the_demo_plans_the_truss_tubes_page():
     assert tube.adjuster_error == ""
     assert tube.adjuster is not None
     assert tube.adjuster.to_dict()["turns"] == pytest.approx(truss().turns)
+
+
+BODY = {"middle": "body", "tube_diameter": "1.5 in", "base_reach": "6 in", "length_of_tube": "8 in", "form": "bar"}
+
+
+@pytest.mark.parametrize(("bore", "rod_bore"), [("0.75 in", None), ("0.75 in", "0.4 in"), ("1.2 in", None)])
+def test_a_hollow_body_with_rods_buckles_as_a_stepped_column(bore, rod_bore):
+    """Each member by its own section: rod, exposed thread, the body's threaded end, its bored middle, and back."""
+    found = truss(**BODY, bore=bore, rod_bore=rod_bore)
+    d = found.to_dict()
+
+    def stiffness(outside, inside):
+        return 68.9e3 * math.pi * (outside**4 - inside**4) / 64
+
+    hole = 0.0 if rod_bore is None else float(rod_bore.split()[0]) * INCH
+    rod = stiffness(0.875 * INCH, hole)
+    thread = stiffness(d["first_external_root_mm"], hole)
+    tapped = stiffness(1.5 * INCH, d["first_internal_root_mm"])
+    plain = stiffness(1.5 * INCH, float(bore.split()[0]) * INCH)
+    for name in ("shortest", "longest"):
+        exposed = 2 * INCH - d[f"{name}_first_insertion_mm"]
+        lengths = [4 * INCH, exposed, 1.25 * INCH, 5.5 * INCH, 1.25 * INCH, exposed, 4 * INCH]
+        elastic = buckling_load(
+            lengths, [rod, thread, tapped, plain, tapped, thread, rod], "pinned", "pinned", elements=16
+        )
+        assert d[f"{name}_elastic_load_n"] == pytest.approx(elastic, rel=1e-4), name
+    # the rods are solid unless they have a bore of their own, the body's section is a tube
+    area = math.pi / 4 * ((1.5 * INCH) ** 2 - (float(bore.split()[0]) * INCH) ** 2)
+    assert d["middle_section_n"] == pytest.approx(area * d["middle_yield_mpa"], rel=1e-9)
+    stress_area = math.pi / 4 * ((0.875 - 0.9743 / 14) ** 2 * INCH**2 - hole**2)
+    assert d["first_external_section_n"] == pytest.approx(stress_area * d["first_external_yield_mpa"], rel=1e-6)
+
+
+def test_what_is_taken_as_solid_is_said():
+    def said(**changes):
+        return [each.text for each in truss(**changes).cautions if each.code == "adjuster_solid"]
+
+    assert said() == []
+    (text,) = said(bore="0 in")
+    assert "taken as solid: tube" in text
+    (text,) = said(bore=None)
+    assert "taken as solid: tube" in text
+    (text,) = said(**BODY, bore=None)
+    assert "taken as solid: body and rods" in text
+    (text,) = said(**BODY, bore="0.75 in")
+    assert "taken as solid: rods" in text
+    assert said(**BODY, bore="0.75 in", rod_bore="0.3 in") == []
+    page = truss(**BODY, bore="0.75 in").page(title="Turnbuckle")
+    assert "0.8750 × solid" in re.sub(r"<[^>]*>", " ", page)
+
+
+def test_a_body_has_a_bore_and_its_rods_another():
+    thin = truss(**BODY, bore="0.75 in")
+    thick = truss(**BODY, bore="0 in")
+    assert thin.rows[-1]["elastic_load_n"] < thick.rows[-1]["elastic_load_n"]
+    with pytest.raises(hn.DomainError, match="rod_bore goes with middle='body'"):
+        truss(rod_bore="0.3 in")
+    with pytest.raises(hn.DomainError, match="bore is the body's"):
+        truss(**BODY, second={**TUBE["second"], "bore": "0.3 in"})
+    uneven = truss(**BODY, bore="0.75 in", second={**TUBE["second"], "rod_bore": "0.4 in"})
+    assert uneven.to_dict()["first_external_bore_mm"] == 0.0
+    assert uneven.to_dict()["second_external_bore_mm"] == pytest.approx(0.4 * INCH)
+    with pytest.raises(hn.DomainError, match="base_length_mm must be at most"):
+        truss(**{**BODY, "length_of_tube": "2 in"}, bore="0.5 in")
+
+
+def test_the_body_is_asked_on_the_command_line_and_in_a_job():
+    args = ["adjuster", TUBE["external"], TUBE["internal"], "--second", *TUBE["second"].values(), "--json"]
+    given = {**TUBE, **BODY, "bore": "0.75 in", "rod_bore": "0.4 in"}
+    for key, value in given.items():
+        if key not in {"external", "internal", "second", "nut_countersink"}:
+            args += [f"--{key.replace('_', '-')}", str(value)]
+    result = CliRunner().invoke(command, args)
+    assert result.exit_code == 0, result.output
+    got = json.loads(result.output)
+    want = truss(**BODY, bore="0.75 in", rod_bore="0.4 in", nut_countersink="0 in").to_dict()
+    assert got["longest_elastic_load_n"] == pytest.approx(want["longest_elastic_load_n"])
+    assert (got["middle_bore_mm"], got["first_external_bore_mm"]) == pytest.approx((0.75 * INCH, 0.4 * INCH))
+    job = load_toml(Path(adjusters.__file__).parent / "demo" / "job.toml")
+    part = job["parts"][0]
+    part["adjuster"] |= {"middle": "body", "bore": "0.75 in", "rod_bore": "0.4 in", "base_reach": "6 in"}
+    part["adjuster"] |= {"tube_diameter": "1.5 in"}
+    job["parts"] = [part]
+    planned = hn.plan(job).parts[0]
+    assert planned.adjuster_error == ""
+    assert planned.adjuster.middle == "body"
+    assert planned.adjuster.to_dict()["first_external_bore_mm"] == pytest.approx(0.4 * INCH)
+
+
+def test_the_page_says_of_a_drill_what_the_hole_says():
+    """5/8-18 UNF-2B ends at 0.5780, 37/64 is 0.578125: one answer in both places."""
+    hole = hn.tapping_hole("5/8-18 UNF-2B")
+    assert (hole.drill, hole.in_limits, hole.beside_limits) == ("37/64 in", False, "0.0001 in over")
+    assert "0.0001 in over" in str(hole)
+    small = {"external": "5/8-18 UNF-2A", "internal": "5/8-18 UNF-2B", "bore": "0.3 in", "coating": None}
+    small["second"] = {"external": "5/8-18 UNF-2A-LH", "internal": "5/8-18 UNF-2B-LH"}
+    page = re.sub(r"<[^>]*>", " ", truss(**small).page(title="Tube"))
+    assert "drill 37/64 in, 0.0001 in over" in page
+
+
+def test_the_hole_of_a_coated_base_is_that_of_its_limits_before_coating():
+    before = hn.precoat("7/8-14 UNF-3B", "0.001 in")
+    hole = hn.tapping_hole(before)
+    assert hole.hole_min_mm == pytest.approx(before.minor_min * INCH)
+    assert hole.hole_max_mm == pytest.approx(before.minor_max * INCH)
+    found = truss(coating="0.001 in", external="7/8-14 UNF-3A", internal="7/8-14 UNF-3B", second=None)
+    assert found.ends[0].hole.hole_min_mm == pytest.approx(hole.hole_min_mm)
+    form = hn.precoat(hn.thread("Tr16x4-7H").internal, "20 um")
+    assert hn.tapping_hole(form).hole_min_mm == pytest.approx(form.minor_min_mm)
+    with pytest.raises(hn.DomainError, match="internal thread"):
+        hn.tapping_hole(hn.precoat("M10-6g", "8 um"))

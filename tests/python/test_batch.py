@@ -44,6 +44,9 @@ def jobs(rows, seed=1, odd=0.01):
             where = random.random(rows) < odd
             column[where] = random.choice(ODD, where.sum())
         frame[name] = column
+    # work stands out as far as the cut is long and more
+    known = np.isfinite(frame["length_mm"]) & (frame["length_mm"] > 0)
+    frame["stick_out_mm"] = frame["stick_out_mm"] + np.where(known, frame["length_mm"], 0.0)
     return frame
 
 
@@ -547,10 +550,10 @@ def test_cases_of_threads_and_knurls_hold_the_evidence(kind):
 
 def test_cases_of_threads_are_asked_as_the_batch_was():
     frame = {"thread": ["1/4-20 UNC-2A", "1/4-20 UNC-2A"]}
-    done = batch.limits(frame, rule="handbook", engagement_in=0.25)
-    case = batch.row_cases(done, "limits", frame, rule="handbook", engagement_in=0.25)[0]
+    done = batch.limits(frame, rule="formula", engagement_in=0.25)
+    case = batch.row_cases(done, "limits", frame, rule="formula", engagement_in=0.25)[0]
     assert case.given == {"thread": "1/4-20 UNC-2A", "engagement_mm": 6.35}
-    one = hn.limits("1/4-20 UNC-2A", rule="handbook", engagement="0.25 in")
+    one = hn.limits("1/4-20 UNC-2A", rule="formula", engagement="0.25 in")
     assert list(map(repr, case.evidence)) == list(map(repr, one.evidence))
     done = batch.wires(frame, best=True)
     case = batch.row_cases(done, "wires", frame, best=True)[0]

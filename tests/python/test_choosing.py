@@ -12,6 +12,8 @@ import pytest
 import halfnut as hn
 from halfnut import _core
 from halfnut.catalogue import active
+from halfnut.machine_file import from_dict
+from halfnut.machines import Machine
 
 TESTS = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(TESTS / "oracles"), str(TESTS / "python")]
@@ -266,7 +268,9 @@ def test_levers_that_stand_already_are_not_counted():
 
 
 def test_the_edge_is_told_to_wear_out_within_the_cut():
-    how = {"length": "900 mm", "machine": "metric-lathe", "hold": "between centres", "explain": False}
+    longer = {**hn.lathe("metric-lathe").to_dict(), "between_centres": "1000 mm"}
+    machine = Machine(from_dict(longer, "longer"))
+    how = {"length": "900 mm", "machine": machine, "hold": "between centres", "explain": False}
     long = hn.choose("turn", "1045", "60 mm", "50 mm", **how)
     share = sum(one.cut_s / 60 / one.cut.tool_life_min for one in long.passes)
     assert long.edge_share == pytest.approx(share)

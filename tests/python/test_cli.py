@@ -224,7 +224,7 @@ def test_wires_and_limits_before_coating():
     assert kept[0].startswith("before coating M10x1.5-6g: major 9.952/9.716, pitch 8.962/8.830")
     best = json.loads(_run_json("wires", "M10-6g", "--best"))
     assert best["wire_mm"] == best["best_wire_mm"]
-    old = json.loads(_run_json("limits", "1/4-20 UNC-2A", "--rule", "handbook"))
+    old = json.loads(_run_json("limits", "1/4-20 UNC-2A", "--rule", "formula"))
     assert old["pitch_max"] == 0.2164
 
 

@@ -52,7 +52,7 @@ def effect(row):
 
 def limit(row):
     """Our answer to a printed limit of a thread that is to be coated."""
-    rule = "handbook" if "27th" in row["source"] else "current"
+    rule = "printed" if "27th" in row["source"] else "formula"
     before = hn.precoat(row["thread"], "1 um", rule=rule)
     unit = 25.4 if before.unit == "in" else 1.0
     match row["quantity"]:
@@ -224,5 +224,5 @@ def test_columns_agree_with_single_answers():
             assert np.isnan(column[4:]).all(), key
     with pytest.raises(hn.DomainError, match=r"no part can be cut that gauges.* at index 4 \(3 of 7 threads failed\)"):
         coatings.precoat_columns(names, build_up_min_um=least, build_up_max_um=most)
-    with pytest.raises(hn.DomainError, match="rule must be 'current' or 'handbook'"):
+    with pytest.raises(hn.DomainError, match="rule must be 'printed' or 'formula'"):
         coatings.precoat_columns("M10-6g", rule="old")

@@ -147,7 +147,7 @@ def test_holes_and_mills_say_what_a_person_sets():
         "hand_feed",
         "trait_built_up_edge",
     ]
-    assert [item.code for item in drill.cautions] == ["bar_behind"]
+    assert drill.cautions == ()
     tap = hn.tap("6061-T6", "1/4-20 UNC", depth="0.5 in", machine="gap-bed")
     assert tap.feed_mm_rev == pytest.approx(1.27, rel=1e-12)
     assert tap.limited_by == "reversal"

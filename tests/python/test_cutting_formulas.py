@@ -67,6 +67,7 @@ FORMULAS = {
     "cantilever_deflection_mm": (911.1, 101.6, 206.0, 20432.0),
     "centres_deflection_mm": (100.0, 150.0, 300.0, 205.0, 20432.0),
     "chuck_centre_deflection_mm": (100.0, 150.0, 300.0, 205.0, 20432.0),
+    "first_whirl_rpm": (25.0, 0.0, 914.0, 205.0, 7850.0, 1.8751),
     "chip_ratio": (0.3, 0.65),
     "shear_angle_deg": (15.0, 0.46154),
     "shear_strain": (15.0, 26.86),

@@ -330,3 +330,12 @@ def test_zones_are_drawn() -> None:
     assert axes.patches[0].get_height() == 21
     with pytest.raises(hn.DomainError, match="one unit"):
         cylinder_zones_plot("25 H7", "1 RC4")
+
+
+def test_what_speaks_of_a_pair_is_refused_for_one_part():
+    with pytest.raises(hn.DomainError, match="shaft_temperature_c says nothing about 12 m6"):
+        hn.cylindrical_fit("12 m6", shaft_temperature_c=60.0)
+    with pytest.raises(hn.DomainError, match="hole, measured, says nothing about 25 H7"):
+        hn.cylindrical_fit("25 H7", hole="25.010 mm")
+    with pytest.raises(hn.DomainError, match=r"hole must be at most 10000 mm, got 1e\+308 mm"):
+        hn.cylindrical_fit("25 H7/g6", hole="1e308 mm")

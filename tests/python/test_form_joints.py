@@ -1,6 +1,7 @@
 """Joints, lock nuts, tapped holes and adjusters of trapezoidal, Acme, pipe and Whitworth threads."""
 
 import math
+import re
 import sys
 from collections import Counter
 from pathlib import Path
@@ -478,3 +479,22 @@ def test_parallel_threads_for_taper_ones() -> None:
         hn.taper_pipe("Rp1/2")
     assert hn.taper_pipe("Rc1/2").tolerance_turns == 1.25
     assert hn.taper_pipe("R1/2").tolerance_turns == 1
+
+
+def test_an_inch_joint_speaks_in_pounds_first() -> None:
+    """An Acme joint is written as a Unified one is: lbf and psi first, and both systems in the dictionary."""
+    joint = hn.strength(
+        "1-5 Acme-2G", "1-5 Acme-2G", engagement="1.5 in", external_tensile="60 ksi", internal_tensile="40 ksi",
+        load="500 lbf", factor_of_safety=4,
+    )  # fmt: skip
+    text = str(joint)
+    assert re.search(r"bears [\d,]+ lbf \([\d.]+ kN\)", text.splitlines()[0]), text.splitlines()[0]
+    assert re.search(r"load {6}500 lbf \(2\.22 kN\): [\d.]+ ksi \([\d.]+ MPa\) on the flanks", text)
+    assert re.search(r"raise {5}[\d.]+ to [\d.]+ lbf ft \(", text)
+    figures = joint.to_dict()
+    assert figures["bears_lbf"] == pytest.approx(figures["bears_n"] / 4.4482216152605)
+    assert figures["flank_pressure_psi"] == pytest.approx(figures["flank_pressure_mpa"] / 6.894757293168361e-3)
+    assert figures["full_form_engagement_in"] == pytest.approx(1.5)
+    metric = hn.strength("Tr16x4-7e", "Tr16x4-7H", engagement="24 mm", external_tensile="600 MPa",
+                         internal_tensile="250 MPa")  # fmt: skip
+    assert re.search(r"bears [\d.]+ kN \([\d,]+ lbf\)", str(metric).splitlines()[0])

@@ -263,12 +263,16 @@ def test_written_files_read_back(demo, tmp_path):
 def test_nothing_is_overwritten_unnamed(data, tmp_path):
     plan, out = hn.plan(data), tmp_path / "out"
     plan.write(out)
-    (out / "notes.txt").write_text("ours")
-    with pytest.raises(hn.DomainError, match=r"not empty and stays as it is.*`replace`"):
+    with pytest.raises(hn.DomainError, match=r"not empty and stays as it is; --replace \(in Python replace=True\)"):
         plan.write(out)
     data["parts"][0]["name"] = "other pin"
-    hn.plan(data).write(out, replace=True)
+    other = hn.plan(data)
+    (out / "notes.txt").write_text("ours")
+    with pytest.raises(hn.DomainError, match=r"not as Halfnut wrote it: notes\.txt; move that away"):
+        other.write(out, replace=True)
     assert (out / "notes.txt").read_text() == "ours"
+    (out / "notes.txt").unlink()
+    other.write(out, replace=True)
     assert (out / "other-pin.html").is_file()
     assert not (out / "pin.html").exists()
     other = tmp_path / "other"
@@ -294,8 +298,10 @@ def test_an_earlier_plan_cannot_name_a_file_outside_its_folder(data, tmp_path):
     outside.write_text("ours")
     folder = tmp_path / "out"
     folder.mkdir()
-    (folder / "plan.json").write_text(json.dumps({"files": ["../ours.txt", "plan.json", str(outside)]}))
-    hn.plan(data).write(folder, replace=True)
+    for named in (["../ours.txt", "plan.json"], {"../ours.txt": "", "plan.json": "0" * 64}, None, {"plan.json": "ff"}):
+        (folder / "plan.json").write_text(json.dumps({"files": named}))
+        with pytest.raises(hn.DomainError, match=r"no earlier plan|not as Halfnut wrote it: plan\.json"):
+            hn.plan(data).write(folder, replace=True)
     assert outside.read_text() == "ours"
 
 

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import thread_fits
+from halfnut import coatings, form_threads, thread_fits
 from halfnut.coatings import BuildUp
 
 TESTS = Path(__file__).parents[1]
@@ -360,3 +360,91 @@ def test_cut_to_suit_by_hand_in_inches_and_what_is_left_on_the_dial():
     assert any("past the size" in line for line in past.lines())
     inside = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8868 in", **given)
     assert any("nothing has to come off" in line for line in inside.lines())
+
+
+@pytest.mark.parametrize(
+    ("external", "internal", "coats"),
+    [
+        ("M10-6h", "M10-6H", ("8 um", "5 um")),
+        ("7/8-14 UNF-2A", "7/8-14 UNF-2B", ("0.0004 in", "0.0004 in")),
+        ("Tr16x4-7e", "Tr16x4-7H", ("10 um", "6 um")),
+        ("1-5 Acme-2G", "1-5 Acme-2G", ("0.0005 in", "0.0003 in")),
+    ],
+)
+def test_limits_before_coating_bring_their_build_up(external, internal, coats):
+    """The coating that limits are made for is on the parts when they meet, though nobody names it again."""
+    cut = []
+    for thread, side, coat in zip((external, internal), ("external", "internal"), coats, strict=True):
+        part = getattr(hn.thread(thread), side)
+        film = coatings.build_up(coat)
+        if form_threads.is_form(thread):
+            cut.append(form_threads.coated_limits(form_threads.form_limits(thread, side), film))
+        else:
+            cut.append(hn.precoat(part, coat))
+    carried = hn.fit(*cut)
+    said = hn.fit(*cut, build_up_external=coats[0], build_up_internal=coats[1])
+    assert carried.to_dict() == said.to_dict()
+    assert carried.build_up_external_max_um == coatings.build_up(coats[0]).max_um
+    # the clearance of the bare parts, less 2 t / sin A of each
+    angle = math.radians(said_angle(external))
+    films = sum(coatings.build_up(coat).max_um for coat in coats) / 1000
+    bare = carried.internal_pitch_min_mm - carried.external_pitch_max_mm
+    assert carried.pitch_clearance_min_mm == pytest.approx(bare - 2 * films / math.sin(angle), abs=1e-9)
+    with pytest.raises(hn.DomainError, match="has limits for a coating of"):
+        hn.fit(*cut, build_up_external="25 um")
+    with pytest.raises(hn.DomainError, match="build_up_internal"):
+        hn.fit(*cut, build_up_internal="bare")
+    shares = thread_fits.clearance_chances(*cut, [carried.pitch_clearance_min_mm, carried.pitch_clearance_max_mm])
+    assert shares.tolist() == pytest.approx([0.0, 1.0])
+
+
+def said_angle(thread: str) -> float:
+    """Half angle of the flanks, degrees."""
+    return 15.0 if thread.startswith("Tr") else 14.5 if "Acme" in thread else 30.0
+
+
+def test_a_part_is_judged_and_cut_to_suit_by_its_limits_before_coating():
+    before = hn.precoat("M10-6h", "8 um")
+    # 9.026 - 4 x 0.008 = 8.994 is the most that may be there before coating
+    verdict = hn.judge(before, pitch="9.000 mm")
+    assert verdict.diameters["pitch"].to_enter_mm == pytest.approx(0.006)
+    assert hn.judge(before, pitch="8.990 mm").diameters["pitch"].to_enter_mm == pytest.approx(0.0)
+    suited = thread_fits.cut_to_suit(before, internal_pitch="9.100 mm", clearance="0.02-0.06 mm")
+    told = thread_fits.cut_to_suit("M10-6h", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="8 um")
+    assert (suited.pitch_min_mm, suited.pitch_max_mm) == (told.pitch_min_mm, told.pitch_max_mm)
+
+
+def test_a_pair_that_only_the_rarest_parts_spoil_does_not_lead_with_may_bind():
+    found = hn.fit("5/8-18 UNF-2A", "5/8-18 UNF-2B", build_up_external="0.00025 in", build_up_internal="0.00025 in")
+    assert found.verdict == "may bind"
+    assert 0 < found.chance_of_interference < 1e-4
+    first = str(found).splitlines()[0]
+    assert "screws together, save the rarest pairs: up to" in first
+    assert first.endswith("chance under 0.01 %")
+    often = hn.fit("M10-6h", "M10-6H", build_up_external="50 um")
+    assert "may bind: up to" in str(often).splitlines()[0] or often.verdict == "interferes"
+
+
+@pytest.mark.parametrize("bad", [math.nan, math.inf, -5000.0, 1e5])
+def test_temperatures_have_a_range(bad):
+    with pytest.raises(hn.DomainError, match="temperature_c must be from -200 to 1000 C"):
+        hn.fit("M10-6h", "M10-6H", temperature_c=bad)
+    with pytest.raises(hn.DomainError, match="temperature_c must be from -200 to 1000 C"):
+        hn.fit("M10-6h", "M10-6H", temperature_c=bad, external_alloy="6061-T6", internal_alloy="6061-T6")
+    with pytest.raises(hn.DomainError, match="shaft_temperature_c must be from -200 to 1000 C"):
+        hn.cylindrical_fit("12 m6", shaft_temperature_c=bad)
+    with pytest.raises(hn.DomainError, match="hole_temperature_c must be from -200 to 1000 C"):
+        hn.cylindrical_fit("25 H7/g6", hole_temperature_c=bad, hole_alloy="6061-T6")
+
+
+@pytest.mark.parametrize("bad", ["1e308 mm", "1e300 in"])
+@pytest.mark.parametrize("name", ["external_pitch", "internal_minor", "engagement", "external_lead_error"])
+def test_measured_sizes_have_a_range(name, bad):
+    with pytest.raises(hn.DomainError, match=f"{name} must be at most 10000 mm"):
+        hn.fit("M10-6h", "M10-6H", **{name: bad})
+
+
+@pytest.mark.parametrize("name", ["pitch", "major", "lead_error"])
+def test_a_part_is_judged_by_sizes_within_a_range(name):
+    with pytest.raises(hn.DomainError, match=f"{name} must be at most 10000 mm"):
+        hn.judge("M10-6h", **{"pitch": "9 mm", name: "1e308 mm"})

@@ -28,7 +28,7 @@ def _metric(cls):
     return [f"M{d:g}x{p:g}-{cls}" for d, p in METRIC]
 
 
-def _unified(cls, rule="current"):
+def _unified(cls, rule="printed"):
     return _columns([f"{d:.4f}-{tpi:g} {series}-{cls}" for d, tpi, series in UNIFIED], rule=rule)
 
 
@@ -39,7 +39,7 @@ def test_metric_parts_never_interfere_at_the_pitch_diameter(external, internal):
     assert (bolt["pitch_max_mm"] <= nut["pitch_min_mm"]).all()
 
 
-@pytest.mark.parametrize("rule", ["current", "handbook"])
+@pytest.mark.parametrize("rule", ["printed", "formula"])
 @pytest.mark.parametrize("external", ["1A", "2A", "3A"])
 @pytest.mark.parametrize("internal", ["1B", "2B", "3B"])
 def test_unified_parts_never_interfere_at_the_pitch_diameter(external, internal, rule):

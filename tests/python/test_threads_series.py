@@ -245,3 +245,59 @@ def test_the_profile_on_axes():
     assert axes.get_aspect() == 1.0
     assert len(axes.lines) == 4
     axes.figure.clear()
+
+
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "unit"),
+    [
+        ("4.68 mm", "0.81 mm", "mm"),  # 2 BA
+        ("0.797 in", "36 tpi", "in"),  # of a microscope
+        ("34.7 mm", "24 tpi", "mm"),  # of a bicycle
+        ("28.5 mm", "0.6 mm", "mm"),  # eyepiece filter
+        ("48 mm", "0.75 mm", "mm"),
+        ("2 in", "24 tpi", "in"),
+    ],
+)
+def test_a_thread_that_is_not_held_leads_with_the_verdict(diameter, pitch, unit):
+    found = hn.identify_thread(diameter, pitch)
+    lines = str(found).splitlines()
+    assert (found.verdict, found.unit) == ("none", unit)
+    assert lines[0].startswith("no standard thread is close to ")
+    assert f" {unit} (" in lines[0]
+    assert any(line.startswith("  nearest ") for line in lines)
+    got = found.to_dict()
+    assert (next(iter(got)), got["verdict"], got["thread"]) == ("verdict", "none", None)
+    assert got["nearest"]
+
+
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "expected"),
+    # 2A of 5/16-18 ends at 0.3113: 0.0007 over; G1/4 B at 12.907: 0.007 under
+    [("0.312 in", "18 tpi", "5/16-18 UNC-2A"), ("12.900 mm", "1.337 mm", "G1/4 A")],
+)
+def test_a_part_a_little_off_its_class_is_still_that_thread(diameter, pitch, expected):
+    found = hn.identify_thread(diameter, pitch)
+    assert found.verdict == "near"
+    assert found.to_dict()["thread"] == expected
+    codes = {each.code for each in found.cautions}
+    assert "near_match" in codes
+    assert "no_close_match" not in codes
+    assert str(found).splitlines()[0] == f"{expected}, though not to its usual class"
+
+
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "words"),
+    [
+        ("14 mm", "1e-320 mm", "pitch"),
+        ("1e308 mm", "1 mm", "diameter"),
+        ("14 mm", "1e300 mm", "pitch"),
+        ("14 mm", "999999999999 tpi", "pitch"),
+    ],
+)
+def test_measurements_have_a_range(diameter, pitch, words):
+    with pytest.raises(hn.Error, match=words):
+        hn.identify_thread(diameter, pitch)
+    with pytest.raises(hn.Error, match="engagement"):
+        hn.identify_thread("14 mm", "2 mm", engagement="1e308 mm")
+    with pytest.raises(hn.DomainError, match="count must be from 1 to 1000"):
+        hn.identify_thread("14 mm", "2 mm", count=10**20)

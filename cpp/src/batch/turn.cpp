@@ -7,6 +7,7 @@
 
 #include "alloy_tables.hpp"
 #include "halfnut/cutting/chip.hpp"
+#include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -71,7 +72,10 @@ constexpr std::size_t kDepth = argument("depth_mm");
 constexpr Bounds kDepthBounds = kOrdinary;
 
 // Arguments that the block leaves to evaluate(): a row that gives one goes there.
-constexpr std::array kLeft{argument("end_diameter_mm"), argument("spindle_rpm"), argument("bar_diameter_mm")};
+constexpr std::array kLeft{argument("end_diameter_mm"),   argument("spindle_rpm"),
+                           argument("bar_diameter_mm"),   argument("span_mm"),
+                           argument("stock_diameter_mm"), argument("stock_flats_mm"),
+                           argument("bar_length_mm"),     argument("bar_behind_mm")};
 
 // Figures that only evaluate() gives.
 constexpr std::array kOnlyAlone{figure_place("tool_life_min"), figure_place("tool_life_low_min"),
@@ -186,9 +190,46 @@ struct Call {
     std::size_t feed_edges = 0;
     bool all_alone = false;  // every row goes through evaluate()
     bool wants_efficiency = false;
-    bool wants_band = false;  // its lower edge
-    bool rakes = false;       // a rake is given
+    bool wants_band = false;                      // its lower edge
+    bool rakes = false;                           // a rake is given
+    std::array<Bounds, kInputs.size()> bounds{};  // of the inputs, on this machine
 };
+
+// The numbers that the machine has room for without a word; the others go through evaluate().
+std::array<Bounds, kInputs.size()> bounds_on(const machine::Machine& machine, int chuck, Hold hold) {
+    std::array<Bounds, kInputs.size()> out{};
+    double widest = kInfinity;
+    double thinnest = 0.0;
+    double longest = kInfinity;
+    if (machine.kind == machine::Kind::lathe) {
+        widest = std::fmin(machine::swing_mm(machine), machine.swing_over_cross_slide_mm);
+        if (hold != Hold::between_centres && chuck >= 0 &&
+            static_cast<std::size_t>(chuck) < machine.chucks.size()) {
+            const machine::Chuck& held = machine.chucks[static_cast<std::size_t>(chuck)];
+            widest = std::fmin(widest, held.opening_greatest_mm);
+            thinnest = std::fmax(thinnest, held.opening_least_mm);
+        }
+        if (hold != Hold::chuck) {
+            longest = machine.between_centres_mm;
+        }
+    }
+    double travels = longest;
+    if (const machine::Slide* const carriage = machine::find_slide(machine, "carriage")) {
+        travels = std::fmin(travels, carriage->travel_mm);
+    }
+    for (std::size_t i = 0; i < kInputs.size(); ++i) {
+        out[i] = kInputs[i].bounds;
+        if (kInputs[i].column == &TurnBlock::diameter) {
+            out[i].high = std::fmin(out[i].high, widest);
+            out[i].low = std::fmax(out[i].low, thinnest);
+        } else if (kInputs[i].column == &TurnBlock::length) {
+            out[i].high = std::fmin(out[i].high, travels);
+        } else if (kInputs[i].column == &TurnBlock::stick_out) {
+            out[i].high = std::fmin(out[i].high, longest);
+        }
+    }
+    return out;
+}
 
 constexpr std::size_t kTools = enum_names(ToolMaterial{}).size();
 
@@ -342,7 +383,7 @@ class Worker {
         for (std::size_t at = 0; at < kInputs.size(); ++at) {
             const Input& input = kInputs[at];
             const double*& column = block.*(input.column);
-            const bool open = left_open(input.argument, column, input.bounds);
+            const bool open = left_open(input.argument, column, call_.bounds[at]);
             if (input.column == &TurnBlock::feed) {
                 block.open_feeds = open;
             }
@@ -353,6 +394,14 @@ class Worker {
                 column = filled_[at].data();
             }
         }
+        // The work stands out at least as far as the cut is long.
+        for (std::size_t i = 0; i < rows; ++i) {
+            const double out = block.stick_out[i];
+            const double length = block.length[i];
+            reach_[i] = out == out ? out : length;
+            block.special[i] |= out < length ? 1U : 0U;
+        }
+        block.stick_out = reach_.data();
         open_depths_ = left_open(kDepth, block.asked_depth, kDepthBounds);
         for (const std::size_t at : kLeft) {
             if (const double* const data = call_.columns.numbers[at].data) {
@@ -542,6 +591,7 @@ class Worker {
     std::array<std::int32_t, kBlockRows> alloys_{};
     std::array<std::int32_t, kBlockRows> tools_{};
     Row all_depth_{};
+    Row reach_{};
     double* depth_to_ = nullptr;
     bool open_depths_ = false;  // some depth was not given
     std::array<Row, kCutFigures.size()> scratch_{};
@@ -563,8 +613,8 @@ bool ordinary_call(const Call& call) {
         return numbers.data != nullptr || within(numbers.all, bounds);
     };
     bool fits = call.levers.ordinary() && shared_fits(kDepth, kDepthBounds);
-    for (const Input& input : kInputs) {
-        fits = fits && shared_fits(input.argument, input.bounds);
+    for (std::size_t i = 0; i < kInputs.size(); ++i) {
+        fits = fits && shared_fits(kInputs[i].argument, call.bounds[i]);
     }
     for (const std::size_t at : kLeft) {
         const Numbers& numbers = call.columns.numbers[at];
@@ -575,6 +625,25 @@ bool ordinary_call(const Call& call) {
     }
     const Numbers& hardness = call.columns.work.hardness_hb;
     return fits && (hardness.data != nullptr || std::isnan(hardness.all));
+}
+
+// What the speed times the square of the overhang over the diameter left is at least where work of the call's
+// alloys whips, in rev/min mm: that of the softest and heaviest.
+double slowest_whirl(const CutSetting& setting, Hold hold) {
+    const double root = hold == Hold::between_centres    ? kWhirlRootCentres
+                        : hold == Hold::chuck_and_centre ? kWhirlRootChuckAndCentre
+                                                         : kWhirlRootChuck;
+    double out = kInfinity;
+    for (const std::int32_t alloy : setting.alloys) {
+        if (alloy >= 0 && static_cast<std::size_t>(alloy) < setting.catalogue->alloys.size()) {
+            const material::AlloyRow& row = setting.catalogue->alloys[static_cast<std::size_t>(alloy)];
+            const double at_one_mm =
+                FirstWhirl::compute(1.0, 0.0, 1.0, row.youngs_modulus_gpa, row.density_kg_m3, root);
+            out = std::fmin(out, kWhirlShare * at_one_mm);
+        }
+    }
+    constexpr double kWithRoom = 1.0 - 1e-6;
+    return out * kWithRoom;
 }
 
 Record record_of(const CaseNumbers& from) {
@@ -646,7 +715,8 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
               .levers = Levers(*setting.machine),
               .wants_efficiency = wants("motor_power_kw"),
               .wants_band = wants("cutting_force_low_n") || wants("spindle_power_low_kw"),
-              .rakes = columns.numbers[argument("rake_deg")].given()};
+              .rakes = columns.numbers[argument("rake_deg")].given(),
+              .bounds = bounds_on(*setting.machine, setting.chuck, columns.hold)};
     std::array<bool, kTools> used{};
     if (columns.work.tool_material.data == nullptr) {
         const auto tool = static_cast<std::size_t>(columns.work.tool_material.all);
@@ -694,6 +764,7 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
     if (!std::isnan(machine.torque_limit_nm)) {
         shared.torque_limit_nm = machine.torque_limit_nm;
     }
+    shared.whirl = slowest_whirl(setting, columns.hold);
     shared.slender = columns.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
     shared.at_top =
         static_cast<std::uint8_t>(call.levers.any ? LimitCode::speed_window : LimitCode::machine_top_speed);

@@ -442,6 +442,7 @@ HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept 
         c += when(b.stick_out[i] > shared.slender * d, weight(CautionCode::slender));
         double held = when(power[i] * edge > b.available[i], weight(CautionCode::power_exceeded));
         held += when(bent[i] * edge > b.deflection_limit[i], weight(CautionCode::deflection_exceeded));
+        c += when(bent[i] * edge > b.depth[i], weight(CautionCode::climbs));
         std::uint64_t rare = 0;
         if constexpr (Rare) {
             held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
@@ -465,6 +466,12 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
         judge_each<true>(shared, b);
     } else {
         judge_each<false>(shared, b);
+    }
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double out = b.stick_out[i];
+        const double left = b.diameter[i] - 2.0 * b.depth[i];
+        b.special[i] |= as_bits(when(b.chosen_rpm[i] * out * out > shared.whirl * left, 1.0));
     }
     if (b.open_feeds) {
         HALFNUT_ROWS

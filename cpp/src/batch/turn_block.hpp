@@ -54,6 +54,7 @@ struct TurnShared {
     double top_rpm = 0;                   // of the machine
     double torque_limit_nm = 0;           // infinite where there is none
     double slender = 0;                   // diameters
+    double whirl = 0;                     // speed x overhang^2 / diameter left from which a row may whip
     std::uint64_t cautions = 0;           // that every row has
     std::uint8_t at_top = 0;              // limit where the machine has no faster step
     cutting::Hold hold{};

@@ -370,9 +370,40 @@ TurnRequest turn_request(const ChooseRequest& request) {
     out.wear_factor = request.wear_factor;
     out.approach_mm = request.approach_mm;
     out.overrun_mm = request.overrun_mm;
+    out.span_mm = request.span_mm;
+    out.stock_diameter_mm = request.stock_diameter_mm;
+    out.stock_flats_mm = request.stock_flats_mm;
+    out.bar_length_mm = request.bar_length_mm;
+    out.bar_behind_mm = request.bar_behind_mm;
     out.hold = request.hold;
     out.chuck = request.chuck;
     return out;
+}
+
+/// The work of the whole job in the machine: it whips soonest when all is off.
+Mounting mounting_of(const ChooseRequest& request) noexcept {
+    return lathe::mounting_of(turn_request(request),
+                              request.cut == ChooseCut::turn ? request.to_mm : request.diameter_mm);
+}
+
+/// Throw where the machine has no room for the work, or the sizes of how it is held contradict each other.
+void check_mounting(const machine::Machine& machine, const ChooseRequest& request) {
+    if (is_milling(request.cut)) {
+        return;
+    }
+    if (request.cut != ChooseCut::face && request.stick_out_mm * kSameLength < request.length_mm) {
+        throw_short_overhang("stick_out_mm", request.stick_out_mm, request.length_mm, machine);
+    }
+    if (request.stock_diameter_mm * kSameLength < std::fmax(request.diameter_mm, request.to_mm)) {
+        refuse(request, "stock_diameter_mm");
+    }
+    if (!std::isnan(request.bar_length_mm) && !std::isnan(request.bar_behind_mm)) {
+        refuse(request, "bar_behind_mm");
+    }
+    CutResult found;
+    if (!check_room(machine, mounting_of(request), found).ok()) {
+        throw_if_no_room(machine, found, request.chuck);
+    }
 }
 
 const machine::FeedLadder* lathe_ladder(const machine::Machine& machine, ChooseCut cut) noexcept {
@@ -407,6 +438,8 @@ class LatheJob : public Job {
                            ? most_bend_
                            : std::min(most_bend_, share * request.tolerance_mm / 2.0);
         deepest_ = value_or(request.deepest_mm, kDeepestMm);
+        work_whirl_ = work_whirl_rpm(alloy_, mounting_of(request));
+        bar_whirl_ = bar_whirl_rpm(machine, alloy_, mounting_of(request));
         travel_ = lathe::travel_of(base_);
         fill_depths();
         fill_states();
@@ -532,8 +565,7 @@ class LatheJob : public Job {
         diameters_.push_back(sign == 0.0 ? base_.diameter_mm : request_.to_mm);
         const std::size_t across = base_.cut == LatheCut::face ? 1 : diameters_.size();
         factors_.assign(across * levers_.speeds.size(), kNaN);
-        if (std::isnan(base_.stick_out_mm) || base_.cut == LatheCut::face ||
-            (base_.cut == LatheCut::bore && std::isnan(base_.bar_diameter_mm))) {
+        if (std::isnan(lathe::bend(base_, alloy_, base_.diameter_mm, 1.0).value)) {
             return;
         }
         for (const double left : diameters_) {
@@ -644,6 +676,12 @@ class LatheJob : public Job {
                 !below(LimitCode::chuck_speed, speed.rpm, machine::chuck_rpm_limit(*chuck_), false)) {
                 return false;
             }
+            if (!std::isnan(work_whirl_) && !below(LimitCode::work_whirl, speed.rpm, work_whirl_, false)) {
+                return false;
+            }
+            if (!std::isnan(bar_whirl_) && !below(LimitCode::bar_whirl, speed.rpm, bar_whirl_, false)) {
+                return false;
+            }
         }
         if constexpr (kWhich == Which::fixed) {
             return true;
@@ -692,11 +730,14 @@ class LatheJob : public Job {
                 const double needed = JawForceNeeded::compute(f * high, diameters_[x], grip, jaws(),
                                                               value_or(request_.friction, kGripFriction),
                                                               value_or(request_.grip_safety, kGripSafety));
+                const double mass =
+                    value_or(request_.jaw_mass_kg, chuck_ == nullptr ? kNaN : chuck_->jaw_mass_kg);
+                const double radius =
+                    value_or(request_.jaw_radius_mm, chuck_ == nullptr ? kNaN : chuck_->diameter_mm / 2.0);
                 const double there =
-                    std::isnan(request_.jaw_mass_kg) || std::isnan(request_.jaw_radius_mm)
+                    std::isnan(mass) || std::isnan(radius)
                         ? request_.jaw_force_n
-                        : JawForceAtSpeed::compute(request_.jaw_force_n, request_.jaw_mass_kg,
-                                                   request_.jaw_radius_mm, speed.rpm);
+                        : JawForceAtSpeed::compute(request_.jaw_force_n, mass, radius, speed.rpm);
                 if (!below(LimitCode::grip, needed, there, true)) {
                     return false;
                 }
@@ -732,6 +773,8 @@ class LatheJob : public Job {
     double finish_bend_ = kNaN;
     double deepest_ = kNaN;
     double travel_ = kNaN;
+    double work_whirl_ = kNaN;  // half the first whirl
+    double bar_whirl_ = kNaN;
     bool per_rev_ = true;
     std::array<std::vector<double>, 2> depths_;  // whole steps; and with the rest added
     std::array<std::vector<double>, 2> sines_;
@@ -997,11 +1040,11 @@ class MillJob : public Job {
 };
 
 /// Limits in the order in which relaxing them is weighed; what keeps a person safe comes last.
-constexpr std::array kRelaxable{LimitCode::feed_guide, LimitCode::speed_window,   LimitCode::roughness,
-                                LimitCode::edge_depth, LimitCode::chip_thickness, LimitCode::tool_life,
-                                LimitCode::nose_feed,  LimitCode::deflection,     LimitCode::power,
-                                LimitCode::torque,     LimitCode::force,          LimitCode::grip,
-                                LimitCode::chuck_speed};
+constexpr std::array kRelaxable{LimitCode::feed_guide,  LimitCode::speed_window,   LimitCode::roughness,
+                                LimitCode::edge_depth,  LimitCode::chip_thickness, LimitCode::tool_life,
+                                LimitCode::nose_feed,   LimitCode::deflection,     LimitCode::power,
+                                LimitCode::torque,      LimitCode::force,          LimitCode::grip,
+                                LimitCode::chuck_speed, LimitCode::work_whirl,     LimitCode::bar_whirl};
 
 /// A job that is asked again and again: with limits relaxed, or with a lever barred.
 template <class OneJob>
@@ -1229,7 +1272,8 @@ void find_gains(const Catalogue& catalogue, const machine::Machine& machine, con
                 {code, answer.cost < kNever ? cost_s(answer.cost) - cost_s(cost) : kInfinite});
         }
     };
-    if (request.cut == ChooseCut::turn && request.hold == Hold::chuck && !std::isnan(request.stick_out_mm)) {
+    if (request.cut == ChooseCut::turn && request.hold == Hold::chuck &&
+        !std::isnan(lathe::reach_of(turn_request(request)))) {
         ChooseRequest asked = request;
         asked.hold = Hold::chuck_and_centre;
         offer(GainCode::centre, machine, asked);
@@ -1240,7 +1284,10 @@ void find_gains(const Catalogue& catalogue, const machine::Machine& machine, con
         asked.rake_deg = std::min(kMostRakeDeg, value_or(request.rake_deg, usual) + kOneMoreRakeDeg);
         offer(GainCode::rake, machine, asked);
     }
-    if (!std::isnan(request.stick_out_mm)) {
+    // No less than the cut is long.
+    if (!std::isnan(request.stick_out_mm) &&
+        (is_milling(request.cut) || request.cut == ChooseCut::face ||
+         !(kShorterStickOut * request.stick_out_mm < request.length_mm))) {
         ChooseRequest asked = request;
         asked.stick_out_mm *= kShorterStickOut;
         offer(GainCode::stick_out, machine, asked);
@@ -1405,6 +1452,7 @@ Cost Levers::from_now(int spindle, int feed, std::size_t s, std::size_t i) const
 Passes choose(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
               bool explain) {
     check(catalogue, machine, request);
+    check_mounting(machine, request);
     return is_milling(request.cut)
                ? answer_to(mill_question(catalogue, machine, request), catalogue, machine, request, explain)
                : answer_to(lathe_question(catalogue, machine, request), catalogue, machine, request, explain);

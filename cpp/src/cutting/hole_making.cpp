@@ -7,6 +7,7 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "mounting.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {
@@ -71,7 +72,41 @@ Status check_shape(const HoleRequest& request) noexcept {
     if (taps(request.cut) && !(request.pitch_mm < request.diameter_mm / 2.0)) {
         return {StatusCode::inconsistent, argument_place("pitch_mm")};
     }
+    if (request.stock_diameter_mm <= request.diameter_mm) {
+        return {StatusCode::inconsistent, argument_place("stock_diameter_mm")};
+    }
+    if (!std::isnan(request.stock_flats_mm) &&
+        (!std::isnan(request.stock_diameter_mm) || request.stock_flats_mm <= request.diameter_mm)) {
+        return {StatusCode::inconsistent, argument_place("stock_flats_mm")};
+    }
+    const bool stock = !std::isnan(request.stock_diameter_mm) || !std::isnan(request.stock_flats_mm);
+    if (!std::isnan(request.bar_length_mm) && !stock) {
+        return {StatusCode::inconsistent, argument_place("bar_length_mm")};
+    }
+    if (!std::isnan(request.bar_behind_mm) && (!stock || !std::isnan(request.bar_length_mm))) {
+        return {StatusCode::inconsistent, argument_place("bar_behind_mm")};
+    }
     return {};
+}
+
+/// The work of a hole in a lathe; elsewhere it stands still.
+Mounting mounting_of(const machine::Machine& machine, const HoleRequest& request) noexcept {
+    Mounting out;
+    if (machine.kind != machine::Kind::lathe) {
+        return out;
+    }
+    const bool hexagon = !std::isnan(request.stock_flats_mm);
+    const double stock = hexagon ? kHexagonWide * request.stock_flats_mm : request.stock_diameter_mm;
+    const double round = hexagon ? kHexagonRound * request.stock_flats_mm : request.stock_diameter_mm;
+    out.swings_mm = std::fmax(stock, request.diameter_mm);
+    out.held_mm = hexagon ? request.stock_flats_mm : request.stock_diameter_mm;
+    out.length_mm = request.stick_out_mm;
+    out.left_mm = round;
+    out.bar_mm = round;
+    out.bar_length_mm = request.bar_length_mm;
+    out.bar_behind_mm = request.bar_behind_mm;
+    out.chuck = request.chuck;
+    return out;
 }
 
 const DrillPointRow& point_row(const Catalogue& catalogue) noexcept {
@@ -416,9 +451,20 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         window.high_m_min *= deep->speed_share;
         out.evidence.note(figure("window_high_m_min"), rule::deep_hole, row_ref(catalogue.deep_holes, *deep));
     }
+    const Mounting mounting = mounting_of(machine, request);
+    status = check_room(machine, mounting, out);
+    if (!status.ok()) {
+        return status;
+    }
     note_window(window, out);
-    choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck,
-                 taps(request.cut) ? request.pitch_mm : kNaN, out);
+    const SpeedBounds bounds{taps(request.cut) ? request.pitch_mm : kNaN, work_whirl_rpm(alloy, mounting),
+                             bar_whirl_rpm(machine, alloy, mounting)};
+    status = choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, bounds, out);
+    if (!status.ok()) {
+        clear(out);
+        return status;
+    }
+    note_room(machine, mounting, out);
     check_fire(alloy, out);
     const ForceConstants constants = force_constants(catalogue, alloy, request.work.hardness_hb);
     const DrillFactor factor = drill_factor(catalogue, alloy, request.work.hardness_hb);
@@ -452,6 +498,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         out.caution(CautionCode::grabs);
     }
     note_travel(machine, slide_of(machine), travel_of(request, out), out);
+    note_slide_travel(machine, slide_of(machine), request.depth_mm, out);
     if (request.cut == HoleCut::drill) {
         out.passes_down = pecks_of(alloy, request.diameter_mm, request.depth_mm).count;
         out.passes = out.passes_down;
@@ -466,8 +513,9 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
 
 CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const HoleRequest& request) {
     CutResult out;
-    throw_if_failed(evaluate(catalogue, machine, request, out), enum_name(request.cut), request,
-                    kHoleArguments);
+    const Status status = evaluate(catalogue, machine, request, out);
+    throw_if_no_room(machine, out, request.chuck);
+    throw_if_failed(status, enum_name(request.cut), request, kHoleArguments);
     return out;
 }
 

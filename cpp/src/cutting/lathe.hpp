@@ -2,6 +2,7 @@
 // What a lathe cut is made of, shared by one cut and by the choice of passes.
 
 #include "halfnut/cutting/turning.hpp"
+#include "mounting.hpp"
 
 namespace halfnut::cutting::lathe {
 
@@ -22,6 +23,13 @@ struct Bend {
 /// Deflection of work that has a diameter left, or of a boring bar, under a force across it.
 [[nodiscard]] Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double left_mm,
                         double passive_force_n) noexcept;
+
+/// How far the work stands out, or the boring bar: at least as far as the cut is long. NaN when neither is
+/// known.
+[[nodiscard]] double reach_of(const TurnRequest& request) noexcept;
+
+/// The work of a cut in the machine; `left_mm` is its diameter after the cut.
+[[nodiscard]] Mounting mounting_of(const TurnRequest& request, double left_mm) noexcept;
 
 /// Travel of the feed; NaN when no length was given.
 [[nodiscard]] double travel_of(const TurnRequest& request) noexcept;

@@ -11,6 +11,7 @@
 #include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "mill.hpp"
+#include "mounting.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {
@@ -387,7 +388,10 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return {status.code, kNoArgument};
     }
     note_window(window, out);
-    choose_speed(machine, request.cutter_diameter_mm, request.spindle_rpm, -1, kNaN, out);
+    status = choose_speed(machine, request.cutter_diameter_mm, request.spindle_rpm, -1, {}, out);
+    if (!status.ok()) {
+        return status;
+    }
     check_fire(filled.alloy, out);
     choose_feed(machine, filled, wanted_per_tooth(catalogue, filled, query, out), out);
     note_force(filled, out);
@@ -396,6 +400,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     out.passes_across = filled.passes.across.count;
     out.passes_down = filled.passes.down.count;
     note_travel(machine, "x", milling::pass_travel(request, filled.passes.bite_mm) * out.passes, out);
+    note_slide_travel(machine, "x", milling::pass_travel(request, filled.passes.bite_mm), out);
     if (!std::isnan(out.travel_mm)) {
         out.evidence.note(figure("travel_mm"), rule::milling_approach);
     }

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "halfnut/cutting/deflection.hpp"
+
 namespace halfnut::cutting {
 
 namespace {
@@ -211,6 +213,26 @@ Status evaluate(const WorkBeam& beam, double force_n, std::span<const double> pl
         bend_mm[i] = force_n * std::max(bend, 0.0);
     }
     return {};
+}
+
+double whirl_span_mm(Hold hold, double length_mm, std::span<const double> steadies_mm) {
+    if (steadies_mm.empty()) {
+        return length_mm;
+    }
+    std::vector<double> supports(steadies_mm.begin(), steadies_mm.end());
+    supports.push_back(0.0);
+    if (hold != Hold::chuck) {
+        supports.push_back(length_mm);
+    }
+    std::sort(supports.begin(), supports.end());
+    const double root = hold == Hold::chuck              ? kWhirlRootChuck
+                        : hold == Hold::chuck_and_centre ? kWhirlRootChuckAndCentre
+                                                         : kWhirlRootCentres;
+    double out = (length_mm - supports.back()) * root / kWhirlRootChuck;
+    for (std::size_t i = 1; i < supports.size(); ++i) {
+        out = std::max(out, (supports[i] - supports[i - 1]) * root / kWhirlRootCentres);
+    }
+    return out;
 }
 
 std::string RingOutOfRound::refusal(double /*force*/, double jaws, double mean, double wall, double /*width*/,

@@ -81,8 +81,9 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
     }
 }
 
-void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
-                  double pitch_mm, CutResult& out) noexcept {
+Status choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
+                    const SpeedBounds& bounds, CutResult& out) noexcept {
+    constexpr double kSame = 1.0 + 1e-9;
     const double window_low = SpindleSpeed::compute(out.window_low_m_min, diameter_mm);
     const double window_high = SpindleSpeed::compute(out.window_high_m_min, diameter_mm);
     double limit = window_high;
@@ -97,8 +98,8 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
         limit = std::min(limit, chuck_limit);
     }
     double reversal = std::numeric_limits<double>::infinity();
-    if (!std::isnan(pitch_mm)) {
-        reversal = std::min(kThreadRpm, kThreadTravelMmMin / pitch_mm);
+    if (!std::isnan(bounds.pitch_mm)) {
+        reversal = std::min(kThreadRpm, kThreadTravelMmMin / bounds.pitch_mm);
         out.evidence.note(figure("spindle_rpm"), rule::thread_reversal);
         limit = std::min(limit, reversal);
     }
@@ -109,23 +110,36 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
     } else {
         choice = machine::nearest_spindle(machine, asked_rpm);
         out.evidence.note(figure("spindle_rpm"), rule::spindle_asked);
-        if (choice.rpm != asked_rpm) {
-            out.caution(CautionCode::asked_speed_moved);
+    }
+    const double whirl = std::fmin(bounds.work_rpm, bounds.bar_rpm);  // of the two, the one that is known
+    const bool of_bar = whirl == bounds.bar_rpm;
+    const bool whips = choice.rpm > whirl * kSame;
+    if (whips) {
+        choice = machine::choose_spindle(machine, window_low, whirl);
+        if (choice.rpm > whirl * kSame) {
+            out.refusal = {of_bar ? machine::Obstacle::bar_whips : machine::Obstacle::work_whips, choice.rpm,
+                           whirl};
+            return no_room(out.refusal.what);
         }
+        out.caution(of_bar ? CautionCode::bar_whips : CautionCode::work_whips);
+        out.limit(of_bar ? LimitCode::bar_whirl : LimitCode::work_whirl, choice.rpm, whirl);
+        out.evidence.note(figure("spindle_rpm"), of_bar ? rule::whirl_bar : rule::whirl_work);
+    }
+    if (!std::isnan(asked_rpm) && choice.rpm != asked_rpm) {
+        out.caution(CautionCode::asked_speed_moved);
     }
     out.spindle_step = choice.step;
     out.spindle_rpm = choice.rpm;
     out.spindle_fit = choice.fit;
     out.cutting_speed_m_min = CuttingSpeed::compute(choice.rpm, diameter_mm);
     out.evidence.note(figure("cutting_speed_m_min"), rule::cutting_speed);
-    constexpr double kSame = 1.0 + 1e-9;
     if (choice.rpm > window_high * kSame) {
         out.caution(CautionCode::above_window);
     }
     if (choice.rpm > chuck_limit * kSame) {
         out.caution(CautionCode::above_chuck_limit);
     }
-    if (choice.rpm * kSame < std::min(window_low, reversal)) {
+    if (!whips && choice.rpm * kSame < std::min(window_low, reversal)) {
         out.caution(CautionCode::speed_below_window);
     }
     out.limit(LimitCode::speed_window, out.cutting_speed_m_min, out.window_high_m_min);
@@ -135,7 +149,9 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
     if (std::isfinite(reversal)) {
         out.limit(LimitCode::reversal, choice.rpm, reversal);
     }
-    if (choice.fit == machine::SpindleFit::given) {
+    if (whips) {
+        out.limited_by = of_bar ? LimitCode::bar_whirl : LimitCode::work_whirl;
+    } else if (choice.fit == machine::SpindleFit::given) {
         out.limited_by = LimitCode::asked;
     } else if (choice.fit == machine::SpindleFit::above_window) {
         out.limited_by = LimitCode::machine_slowest;
@@ -147,6 +163,7 @@ void choose_speed(const machine::Machine& machine, double diameter_mm, double as
                          : chuck_limit <= limit ? LimitCode::chuck_speed
                                                 : LimitCode::speed_window;
     }
+    return {};
 }
 
 void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept {

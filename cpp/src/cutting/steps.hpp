@@ -48,10 +48,17 @@ inline constexpr double kThreadTravelMmMin = 600.0;
 /// Fastest that a handle is turned steadily.
 inline constexpr double kHandTurnsPerMin = 60.0;
 
-/// Choose the spindle step for a diameter, by window, chuck and wish; `pitch_mm` is that of a thread, NaN
-/// else.
-void choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm, int chuck,
-                  double pitch_mm, CutResult& out) noexcept;
+/// What holds a spindle back beside window and chuck. NaN: nothing.
+struct SpeedBounds {
+    double pitch_mm = kNaN;  ///< of a thread
+    double work_rpm = kNaN;  ///< half the first whirl of the work
+    double bar_rpm = kNaN;   ///< of the bar behind the spindle
+};
+
+/// Choose the spindle step for a diameter, by window, chuck, bounds and wish. No room where even the slowest
+/// step makes work or bar whip.
+[[nodiscard]] Status choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm,
+                                  int chuck, const SpeedBounds& bounds, CutResult& out) noexcept;
 
 /// Warn where magnesium runs above the printed fire limit.
 void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept;

@@ -14,6 +14,7 @@
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/rules.hpp"
 #include "lathe.hpp"
+#include "mounting.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {
@@ -75,8 +76,8 @@ double correction(const TurnRequest& request, const material::AlloyRow& alloy) n
 
 Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double left_mm,
           double passive_force_n) noexcept {
-    const double out = request.stick_out_mm;
-    if (std::isnan(out)) {
+    const double out = reach_of(request);
+    if (std::isnan(out) || !std::isnan(request.span_mm)) {  // between steadies it is a beam's, see WorkBeam
         return {};
     }
     if (request.cut == LatheCut::bore) {
@@ -102,6 +103,34 @@ Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double le
         default:
             return {CantileverDeflection::compute(passive_force_n, out, e, i), rule::deflection_chuck};
     }
+}
+
+double reach_of(const TurnRequest& request) noexcept {
+    return crosses(request.cut) ? request.stick_out_mm : value_or(request.stick_out_mm, request.length_mm);
+}
+
+Mounting mounting_of(const TurnRequest& request, double left_mm) noexcept {
+    const double d = request.diameter_mm;
+    Mounting out;
+    out.hold = request.hold;
+    out.chuck = request.chuck;
+    out.outside = request.cut != LatheCut::bore && request.cut != LatheCut::thread;
+    out.along = out.outside && !crosses(request.cut);
+    const bool hexagon = !std::isnan(request.stock_flats_mm);
+    const double stock = hexagon ? kHexagonWide * request.stock_flats_mm : request.stock_diameter_mm;
+    out.swings_mm = std::fmax(stock, d);
+    out.held_mm = hexagon ? request.stock_flats_mm : request.stock_diameter_mm;
+    out.bar_length_mm = request.bar_length_mm;
+    out.bar_behind_mm = request.bar_behind_mm;
+    out.bar_mm = hexagon ? kHexagonRound * request.stock_flats_mm : value_or(request.stock_diameter_mm, d);
+    out.bar_bore_mm = request.cut == LatheCut::bore ? 0.0 : value_or(request.bore_mm, 0.0);
+    if (request.cut != LatheCut::bore) {  // there the overhang is the boring bar's
+        out.length_mm = reach_of(request);
+        out.span_mm = request.span_mm;
+        out.left_mm = crosses(request.cut) ? value_or(stock, d) : left_mm;
+        out.bore_mm = value_or(request.bore_mm, 0.0);
+    }
+    return out;
 }
 
 double travel_of(const TurnRequest& request) noexcept {
@@ -143,6 +172,18 @@ Status check_shape(const TurnRequest& request) noexcept {
     }
     if (request.bore_mm >= request.diameter_mm) {
         return {StatusCode::inconsistent, argument_place("bore_mm")};
+    }
+    if (lathe::reach_of(request) * kSameLength < request.length_mm && !crosses(request.cut)) {
+        return {StatusCode::inconsistent, argument_place("stick_out_mm")};
+    }
+    if (!std::isnan(request.stock_flats_mm) && !std::isnan(request.stock_diameter_mm)) {
+        return {StatusCode::inconsistent, argument_place("stock_flats_mm")};
+    }
+    if (request.stock_diameter_mm * kSameLength < request.diameter_mm) {
+        return {StatusCode::inconsistent, argument_place("stock_diameter_mm")};
+    }
+    if (!std::isnan(request.bar_length_mm) && !std::isnan(request.bar_behind_mm)) {
+        return {StatusCode::inconsistent, argument_place("bar_behind_mm")};
     }
     if (crosses(request.cut) && request.end_diameter_mm >= request.diameter_mm) {
         return {StatusCode::inconsistent, argument_place("end_diameter_mm")};
@@ -383,16 +424,24 @@ void note_rigidity(const Filled& filled, CutResult& out) noexcept {
         }
     }
     if (request.cut == LatheCut::bore) {
-        if (request.stick_out_mm > kBarOverhang * request.bar_diameter_mm) {
+        if (lathe::reach_of(request) > kBarOverhang * request.bar_diameter_mm) {
             out.caution(CautionCode::overhang);
         }
-    } else if (request.stick_out_mm >
-               (request.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre) * request.diameter_mm) {
-        out.caution(CautionCode::slender);
+    } else if (at_edge(bent, out) > filled.depth) {
+        out.caution(CautionCode::climbs);
     }
     const double wall = (request.diameter_mm - request.bore_mm) / 2.0;
     if (request.cut != LatheCut::bore && request.bore_mm > 0.0 && wall < kThinWall * request.diameter_mm) {
         out.caution(CautionCode::thin_wall);
+    }
+}
+
+/// Work that stands out far for its diameter, whether it is turned, knurled or threaded.
+void note_slender(const TurnRequest& request, CutResult& out) noexcept {
+    if (request.cut != LatheCut::bore &&
+        value_or(request.span_mm, lathe::reach_of(request)) >
+            (request.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre) * request.diameter_mm) {
+        out.caution(CautionCode::slender);
     }
 }
 
@@ -468,9 +517,23 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
             out.caution(CautionCode::force_rough);
         }
     }
+    const Mounting mounting =
+        lathe::mounting_of(request, request.diameter_mm - 2.0 * value_or(filled.depth, 0.0));
+    if (const Status room = check_room(machine, mounting, out); !room.ok()) {
+        return room;
+    }
     note_window(tables.window, out);
-    choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck,
-                 request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN, out);
+    const SpeedBounds bounds{request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN,
+                             work_whirl_rpm(filled.alloy, mounting),
+                             bar_whirl_rpm(machine, filled.alloy, mounting)};
+    if (const Status held =
+            choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, bounds, out);
+        !held.ok()) {
+        clear(out);
+        return held;
+    }
+    note_room(machine, mounting, out);
+    note_slender(request, out);
     check_fire(filled.alloy, out);
     choose_feed(machine, filled, wanted_feed(filled, tables, out), out);
     if (has_force(request.cut)) {
@@ -485,6 +548,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
         out.caution(CautionCode::speed_at_centre);
     }
     note_travel(machine, cross ? "cross" : "carriage", lathe::travel_of(request), out);
+    note_slide_travel(machine, cross ? "cross" : "carriage", cross ? out.travel_mm : request.length_mm, out);
     note_binding(machine, out);
     return finished(out);
 }
@@ -533,8 +597,12 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
 
 CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request) {
     CutResult out;
-    throw_if_failed(evaluate(catalogue, machine, request, out), enum_name(request.cut), request,
-                    kTurnArguments);
+    const Status status = evaluate(catalogue, machine, request, out);
+    throw_if_no_room(machine, out, request.chuck);
+    if (status == Status{StatusCode::inconsistent, argument_place("stick_out_mm")}) {
+        throw_short_overhang("stick_out_mm", request.stick_out_mm, request.length_mm, machine);
+    }
+    throw_if_failed(status, enum_name(request.cut), request, kTurnArguments);
     return out;
 }
 

@@ -111,9 +111,10 @@ class Reader {
         while (stop != last && (is_digit(*stop) || *stop == '.')) {
             ++stop;
         }
+        const bool nought_in_front = stop - first > 1 && *first == '0' && is_digit(first[1]);
         double value = 0.0;
         const auto [end, error] = std::from_chars(first, stop, value, std::chars_format::fixed);
-        if (error != std::errc{} || end != stop || stop == first) {
+        if (error != std::errc{} || end != stop || stop == first || nought_in_front) {
             return std::nullopt;
         }
         at_ += static_cast<std::size_t>(stop - first);

@@ -124,6 +124,16 @@ void inspect_chucks(const Machine& machine, Inspector& inspector) {
             inspector.wrong(where + ".jaws",
                             fmt::format("must be 0 (no jaws) or 2 to 8, got {}", chuck.jaws));
         }
+        inspector.positive_if_given(where + ".through", chuck.through_mm, "mm");
+        inspector.positive_if_given(where + ".jaw_depth", chuck.jaw_depth_mm, "mm");
+        inspector.positive_if_given(where + ".opening_least", chuck.opening_least_mm, "mm");
+        inspector.positive_if_given(where + ".opening_greatest", chuck.opening_greatest_mm, "mm");
+        inspector.positive_if_given(where + ".jaw_mass", chuck.jaw_mass_kg, "kg");
+        if (chuck.opening_least_mm >= chuck.opening_greatest_mm) {
+            inspector.wrong(where + ".opening_least",
+                            fmt::format("must be below opening_greatest, {:.5g} mm, got {:.5g} mm",
+                                        chuck.opening_greatest_mm, chuck.opening_least_mm));
+        }
         const double rim_m_s = std::numbers::pi * chuck.diameter_mm / 1000.0 * chuck.rpm_limit / 60.0;
         if (rim_m_s > 50.0) {
             inspector.odd(where + ".rpm_limit",
@@ -185,6 +195,28 @@ void inspect_chart(const Threading& threading, Inspector& inspector) {
     }
 }
 
+void inspect_swing(const Machine& machine, Inspector& inspector) {
+    inspector.positive_if_given("swing_over_bed", machine.swing_over_bed_mm, "mm");
+    inspector.positive_if_given("swing_over_cross_slide", machine.swing_over_cross_slide_mm, "mm");
+    inspector.positive_if_given("swing_in_gap", machine.swing_in_gap_mm, "mm");
+    const double swing = swing_mm(machine);
+    constexpr double kMarked = 0.05;  // a swing is marked in round figures
+    if (std::abs(swing - 2.0 * machine.centre_height_mm) > kMarked * swing) {
+        inspector.odd("swing_over_bed", fmt::format("{:.5g} mm, and twice the centre height is {:.5g} mm",
+                                                    swing, 2.0 * machine.centre_height_mm));
+    }
+    if (machine.swing_over_cross_slide_mm >= swing) {
+        inspector.wrong("swing_over_cross_slide",
+                        fmt::format("must be below the swing over the bed, {:.5g} mm, got {:.5g} mm", swing,
+                                    machine.swing_over_cross_slide_mm));
+    }
+    if (machine.swing_in_gap_mm <= swing) {
+        inspector.wrong("swing_in_gap",
+                        fmt::format("must be above the swing over the bed, {:.5g} mm, got {:.5g} mm", swing,
+                                    machine.swing_in_gap_mm));
+    }
+}
+
 void inspect_threading(const Threading& threading, Inspector& inspector) {
     inspector.positive_if_given("leadscrew.lead", threading.lead_mm, "mm");
     inspector.positive("leadscrew.spindle_to_stud", threading.spindle_to_stud, "");
@@ -225,8 +257,10 @@ std::vector<Problem> problems(const Machine& machine) {
     inspect_chucks(machine, inspector);
     inspect_threading(machine.threading, inspector);
     inspector.positive_if_given("centre_height", machine.centre_height_mm, "mm");
+    inspect_swing(machine, inspector);
     inspector.positive_if_given("between_centres", machine.between_centres_mm, "mm");
     inspector.positive_if_given("spindle_bore", machine.spindle_bore_mm, "mm");
+    inspector.positive_if_given("spindle_length", machine.spindle_length_mm, "mm");
     inspector.positive_if_given("torque_limit", machine.torque_limit_nm, "N m");
     for (const auto& [where, seconds] : {std::pair{"seconds.lever_change", machine.lever_change_s},
                                          std::pair{"seconds.stop_change", machine.stop_change_s},

@@ -168,6 +168,12 @@ Status Maker::check_request() {
                 fmt::format("{}thread_length_mm must be at most {:.6g} mm, what there is to carry it, got {}",
                             end_name(request_, i), carrier, e.thread_length_mm));
         }
+        const double tapped = request_.middle_length_mm / static_cast<double>(request_.count);
+        if (request_.middle == AdjusterMiddle::internal && tapped < e.base_length_mm) {
+            return refuse(
+                fmt::format("{}base_length_mm must be at most {:.6g} mm, what there is of the body, got {}",
+                            end_name(request_, i), tapped, e.base_length_mm));
+        }
         if (!(e.outer_bore_mm < e.outer_outside_mm)) {
             return refuse(fmt::format("{}outer_bore_mm must be below outer_outside_mm, {} mm, got {}",
                                       end_name(request_, i), e.outer_outside_mm, e.outer_bore_mm));
@@ -528,14 +534,24 @@ std::vector<ColumnSegment> segments(const Adjuster& adjuster, const std::array<d
         add(end.thread_length_mm - insertion[i], external_material(request, i).youngs_modulus_gpa,
             adjuster.ends[i].external_root_mm, end.external_bore_mm);
     };
+    // of a body, what its thread leaves; the rod within is not counted on
+    const auto tapped = [&](std::size_t i) {
+        const AdjusterEnd& end = request.ends[i];
+        if (!tube) {
+            add(end.base_length_mm, request.middle_material.youngs_modulus_gpa, end.internal_outside_mm,
+                std::min(adjuster.ends[i].internal_root_mm, 0.999 * end.internal_outside_mm));
+        }
+    };
     double plain = request.middle_length_mm;
     for (std::size_t i = 0; i < request.count; ++i) {
-        plain -= tube ? request.ends[i].thread_length_mm : 0.0;
+        plain -= tube ? request.ends[i].thread_length_mm : request.ends[i].base_length_mm;
     }
     outer(0);
     exposed(0);
+    tapped(0);
     add(plain, request.middle_material.youngs_modulus_gpa, request.middle_outside_mm, request.middle_bore_mm);
     if (request.count == 2) {
+        tapped(1);
         exposed(1);
         outer(1);
     }

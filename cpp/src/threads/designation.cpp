@@ -36,10 +36,11 @@ constexpr bool is_number_size(std::int64_t number) {
     return std::find(kNumberSizes.begin(), kNumberSizes.end(), number) != kNumberSizes.end();
 }
 
-/// Diameter of a numbered size, 1e-4 in: 0.060 + 0.013 N.
-constexpr std::int64_t numbered_size(int number) {
+/// Diameter of a numbered size, 1e-4 in: 0.060 + 0.013 N; #00 is the -1, #000 the -2, #0000 the -3.
+constexpr std::int64_t numbered_size(std::int64_t number) {
     return 600 + 130 * number;
 }
+constexpr std::size_t kMostNoughts = 4;
 
 constexpr std::int64_t rounded_quotient(std::int64_t numerator, std::int64_t denominator) {
     return (2 * numerator + denominator) / (2 * denominator);
@@ -247,6 +248,7 @@ class Reader {
     /// A decimal number as whole units; `scale` units to one.
     std::int64_t decimal(std::int64_t scale, std::int64_t largest, std::string_view what) {
         const std::size_t from = at_;
+        check_noughts();
         if (!is_digit(peek()) && !(peek() == '.' && is_digit(peek(1)))) {
             fail(fmt::format("{} is wanted here", what));
         }
@@ -287,8 +289,40 @@ class Reader {
         return units;
     }
 
+    /// A nought in front of a number is a size of its own (#00) or a slip (1/04, M08): never another size.
+    void check_noughts() const {
+        if (peek() == '0' && is_digit(peek(1))) {
+            fail(std::string(kLeadingNought));
+        }
+    }
+    /// Noughts from here on, where nothing but noughts makes the number.
+    [[nodiscard]] std::size_t noughts() const {
+        std::size_t count = 0;
+        while (peek(count) == '0') {
+            ++count;
+        }
+        return is_digit(peek(count)) || peek(count) == '.' || peek(count) == '/' ? 0 : count;
+    }
+    /// #00, #000 or #0000; false for any other size.
+    bool size_below_zero() {
+        const std::size_t count = noughts();
+        if (count < 2) {
+            return false;
+        }
+        if (count > kMostNoughts) {
+            fail(fmt::format("no size #{}; below #0 there are #00, #000 and #0000", text_.substr(at_, count)),
+                 StatusCode::not_tabulated);
+        }
+        at_ += count;
+        whole_ = 1 - static_cast<int>(count);
+        thread_.style = SizeStyle::number;
+        thread_.diameter_units = numbered_size(whole_);
+        return true;
+    }
+
     int small_integer(std::string_view what) {
         const std::size_t from = at_;
+        check_noughts();
         if (!is_digit(peek())) {
             fail(fmt::format("{} is wanted here", what));
         }
@@ -589,8 +623,8 @@ class Reader {
             const std::int64_t units = decimal(10'000, kMaxDiameterIn, "the size in inches");
             if (units != thread_.diameter_units) {
                 fail_at(from,
-                        fmt::format("#{} is {} in, not {}", whole_, inch_text(thread_.diameter_units),
-                                    inch_text(units)),
+                        fmt::format("{} is {} in, not {}", size_text(thread_),
+                                    inch_text(thread_.diameter_units), inch_text(units)),
                         StatusCode::inconsistent);
             }
             if (!accept(")")) {
@@ -635,6 +669,9 @@ class Reader {
         }
         skip_blanks();
         const std::size_t from = at_;
+        if (size_below_zero()) {
+            return;
+        }
         if (marked) {
             whole_ = small_integer("the number of a size");
             if (!is_number_size(whole_)) {
@@ -1055,7 +1092,69 @@ class Reader {
     std::size_t series_at_ = 0;
 };
 
+/// A system of threads that is known by name and has no figures here.
+struct ForeignThread {
+    std::string_view word;  ///< in capitals, as it stands in a designation
+    std::string_view says;
+};
+constexpr std::array kForeignThreads{
+    ForeignThread{"BSPT", "taper British pipe thread: write R1/2 outside, Rc1/2 inside"},
+    ForeignThread{"BSPP", "parallel British pipe thread: write G1/2 A outside, G1/2 inside"},
+    ForeignThread{"BSP", "British pipe thread: parallel write G1/2, taper R1/2 outside and Rc1/2 inside"},
+    ForeignThread{"NPTF", "Dryseal taper pipe thread; NPT has other limits"},
+    ForeignThread{"NPSF", "Dryseal straight pipe thread"},
+    ForeignThread{"NPSI", "Dryseal straight pipe thread"},
+    ForeignThread{"PTF", "Dryseal short taper pipe thread"},
+    ForeignThread{"NPSM", "American straight pipe thread for joints"},
+    ForeignThread{"NPSL", "American straight pipe thread for lock nuts"},
+    ForeignThread{"NPSC", "American straight pipe thread of couplings"},
+    ForeignThread{"NPSH", "American hose thread"},
+    ForeignThread{"NPS", "American straight pipe thread"},
+    ForeignThread{"ANPT", "aeronautical taper pipe thread; NPT has other limits"},
+    ForeignThread{"NPTR", "taper pipe thread of railings"},
+    ForeignThread{"NH", "American hose coupling thread"},
+    ForeignThread{"NST", "American fire hose thread"},
+    ForeignThread{"GHT", "garden hose thread"},
+    ForeignThread{"PG", "steel conduit thread of 80 degrees"},
+    ForeignThread{"BA", "British Association thread of 47.5 degrees"},
+    ForeignThread{"BSC", "British cycle thread"},
+    ForeignThread{"CEI", "British cycle thread"},
+    ForeignThread{"BSB", "British brass thread, 26 to the inch, 55 degrees"},
+    ForeignThread{"ME", "model engineers' thread of 55 degrees"},
+    ForeignThread{"WHIT", "Whitworth of a size of its own; BSW and BSF are held"},
+    ForeignThread{"UNM", "Unified miniature thread"},
+    ForeignThread{"STI", "tapped hole of a screw-thread insert"},
+    ForeignThread{"EG", "tapped hole of a screw-thread insert"},
+    ForeignThread{"RD", "knuckle thread"},
+    ForeignThread{"BUTT", "buttress thread"},
+    ForeignThread{"BUTTRESS", "buttress thread"},
+    ForeignThread{"RMS", "microscope objective thread, 0.7965 in, 36 to the inch, 55 degrees"},
+    ForeignThread{"NGT", "gas cylinder valve thread"},
+    ForeignThread{"NGO", "gas cylinder outlet thread"},
+    ForeignThread{"CGA", "gas cylinder outlet thread"},
+    ForeignThread{"API", "oilfield thread"},
+};
+
 }  // namespace
+
+std::string foreign_thread(std::string_view text) {
+    for (std::size_t at = 0; at < text.size();) {
+        if (!is_letter(text[at])) {
+            ++at;
+            continue;
+        }
+        std::string word;
+        for (; at < text.size() && is_letter(text[at]); ++at) {
+            word += upper(text[at]);
+        }
+        for (const ForeignThread& each : kForeignThreads) {
+            if (each.word == word) {
+                return fmt::format("{} is not held here ({})", each.word, each.says);
+            }
+        }
+    }
+    return {};
+}
 
 double Thread::diameter_mm() const noexcept {
     return inch() ? static_cast<double>(diameter_units) * 25.4 / 1e4
@@ -1122,10 +1221,14 @@ Status read_thread(std::string_view text, const Catalogue& catalogue, Thread& ou
         return {};
     } catch (const Failure& failure) {
         out = Thread{};
-        if (problem != nullptr) {
-            *problem = failure.problem;
+        DesignationProblem found = failure.problem;
+        if (std::string foreign = foreign_thread(text); !foreign.empty()) {
+            found = {{StatusCode::not_tabulated, 0}, 0, std::move(foreign)};
         }
-        return failure.problem.status;
+        if (problem != nullptr) {
+            *problem = found;
+        }
+        return found.status;
     }
 }
 
@@ -1150,7 +1253,9 @@ std::string size_text(const Thread& thread) {
                            mm_text(thread.diameter_units));
     }
     if (thread.style == SizeStyle::number) {
-        return fmt::format("#{}", (thread.diameter_units - 600) / 130);
+        const std::int64_t number = (thread.diameter_units - numbered_size(0)) / 130;
+        return number >= 0 ? fmt::format("#{}", number)
+                           : fmt::format("#{}", std::string(static_cast<std::size_t>(1 - number), '0'));
     }
     if (thread.style == SizeStyle::fraction) {
         if (const auto fraction = fraction_text(thread.diameter_units)) {

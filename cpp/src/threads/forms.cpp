@@ -52,7 +52,16 @@ class Reader {
 
     Status read(FormThread& out) {
         const bool ok = form(out) && trailing_hand(out) && end();
-        return ok ? Status{} : problem_.status;
+        if (ok) {
+            return {};
+        }
+        if (nought_at_) {
+            fail(*nought_at_, std::string(kLeadingNought));
+        }
+        if (const std::string foreign = foreign_thread(text_); !foreign.empty()) {
+            fail(0, foreign, StatusCode::not_tabulated);
+        }
+        return problem_.status;
     }
     [[nodiscard]] DesignationProblem problem() && { return std::move(problem_); }
 
@@ -102,6 +111,12 @@ class Reader {
         const char* stop = first;
         while (stop != last && (is_digit(*stop) || *stop == '.')) {
             ++stop;
+        }
+        if (stop - first > 1 && *first == '0' && is_digit(first[1])) {
+            if (!nought_at_) {
+                nought_at_ = at_;
+            }
+            return std::nullopt;  // 016 is no 16: a nought in front may be a point lost, or another size
         }
         double value = 0.0;
         const auto [reached, error] = std::from_chars(first, stop, value, std::chars_format::fixed);
@@ -494,6 +509,7 @@ class Reader {
     const Catalogue& catalogue_;
     std::size_t at_ = 0;
     std::size_t start_ = 0;
+    std::optional<std::size_t> nought_at_;
     DesignationProblem problem_{{StatusCode::not_understood, 0}, 0, {}};
 };
 
@@ -554,6 +570,18 @@ class Limiter {
         const double places = std::floor(size * (out_.inch ? 1e4 : 1e3) + 0.5 + kRepresented);
         constexpr double kMost = 2e9;
         out_.figures[figure] = places > 0.0 && places < kMost ? static_cast<std::int32_t>(places) : kNoSize;
+    }
+    /// A figure of an inch print, to four places, a half going to the even one.
+    static double four_places(double inch) noexcept {
+        constexpr double kPlaces = 1e4;
+        constexpr double kHalf = 1e-6;  // how near a binary number comes to a half
+        const double places = inch * kPlaces;
+        const double below = std::floor(places);
+        const double rest = places - below;
+        if (std::abs(rest - 0.5) < kHalf) {
+            return (std::fmod(below, 2.0) == 0.0 ? below : below + 1.0) / kPlaces;
+        }
+        return (rest < 0.5 ? below : below + 1.0) / kPlaces;
     }
     template <class Row>
     void note(RuleId rule, std::span<const Row> table, const Row& row, std::uint8_t source = 0) {
@@ -700,28 +728,33 @@ class Limiter {
              source_place<AcmeClassRow>("source"));
         note(rule::acme_external, catalogue_.acme_classes, *row,
              source_place<AcmeClassRow>("allowance_source"));
-        out_.pitch_tolerance = tolerance;
+        // print forms the pitch diameters of figures of four places, and the others of unrounded tolerances
+        const auto print = [&](std::size_t figure, double size) { set(figure, four_places(size)); };
+        const double pitch = four_places(pitch_);
+        out_.evidence.note(kEverySize, rule::acme_rounding);
+        out_.pitch_tolerance = four_places(tolerance);
         const bool centralizing = !std::isnan(row->external_major_d);
         if (external_) {
-            out_.allowance = row->allowance_d * root_d;
+            out_.allowance = four_places(row->allowance_d * root_d);
             const double major = centralizing ? row->external_major_d * root_d : std::max(0.05 * p_, 0.005);
-            set(kMajorMax, d_);
-            set(kMajorMin, d_ - major);
-            set(kPitchMax, pitch_ - out_.allowance);
-            set(kPitchMin, pitch_ - out_.allowance - tolerance);
-            set(kMinorMax, minor_ - clearance);
-            set(kMinorMin, minor_ - clearance - 1.5 * tolerance);
+            const double root = four_places(minor_ - clearance);
+            print(kMajorMax, d_);
+            print(kMajorMin, d_ - major);
+            print(kPitchMax, pitch - out_.allowance);
+            print(kPitchMin, pitch - out_.allowance - out_.pitch_tolerance);
+            print(kMinorMax, root);
+            print(kMinorMin, root - 1.5 * tolerance);
             return {};
         }
         const double least = centralizing ? row->internal_major_min_d * root_d : clearance;
         const double more = centralizing ? row->internal_major_d * root_d : clearance;
-        const double minor = centralizing ? d_ - 0.9 * p_ : minor_;
-        set(kMajorMax, d_ + least + more);
-        set(kMajorMin, d_ + least);
-        set(kPitchMax, pitch_ + tolerance);
-        set(kPitchMin, pitch_);
-        set(kMinorMax, minor + 0.05 * p_);
-        set(kMinorMin, minor);
+        const double minor = four_places(centralizing ? d_ - 0.9 * p_ : minor_);
+        print(kMajorMax, d_ + least + more);
+        print(kMajorMin, d_ + least);
+        print(kPitchMax, pitch + out_.pitch_tolerance);
+        print(kPitchMin, pitch);
+        print(kMinorMax, minor + 0.05 * p_);
+        print(kMinorMin, minor);
         return {};
     }
 

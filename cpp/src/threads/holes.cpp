@@ -327,7 +327,11 @@ Status evaluate(const Catalogue& catalogue, const TappingRequest& request, std::
     }
     const Thread internal = request.thread.part(Side::internal);
     ThreadLimits limits;
-    status = evaluate(catalogue, internal, request.options, limits, why);
+    if (request.limits) {
+        limits = *request.limits;
+    } else {
+        status = evaluate(catalogue, internal, request.options, limits, why);
+    }
     if (!status.ok()) {
         return status;
     }

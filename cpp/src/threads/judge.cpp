@@ -257,7 +257,7 @@ Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why
 
 Status evaluate(const Catalogue& catalogue, const FormJudgeRequest& request, Verdict& out, std::string* why) {
     out = {};
-    const LimitOptions options{.rule = UnifiedRule::current, .engagement_mm = request.engagement_mm};
+    const LimitOptions options{.rule = UnifiedRule::printed, .engagement_mm = request.engagement_mm};
     const FormThread& form = request.thread;
     const bool external = request.side == Side::external;
     PartLimits limits;

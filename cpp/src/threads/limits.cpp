@@ -22,6 +22,7 @@ constexpr std::uint8_t figure(std::string_view name) {
     return 0;
 }
 constexpr std::uint8_t kEverySize = figure("every size");
+constexpr std::int64_t kSizeZero = 600;  // of the numbered size #0, 1e-4 in
 
 std::size_t place(Limit limit) {
     return static_cast<std::size_t>(limit);
@@ -225,9 +226,9 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
     const UnifiedSeries series = unified_rule_series(catalogue, thread);
     const std::int64_t stated = std::isnan(length_mm) ? 0 : std::llround(length_mm / 25.4 * 1e6);
     const UnifiedEngagement engagement = unified_engagement(series, thread, stated);
-    const bool handbook = decimal_rule == UnifiedRule::handbook;
+    const bool by_print = decimal_rule == UnifiedRule::printed;
     const UnifiedToleranceDiameterRow* neighbour = nullptr;
-    if (handbook && !engagement.at_diameter && !engagement.special) {
+    if (by_print && !engagement.at_diameter && !engagement.special) {
         neighbour = unified_tolerance_diameter(catalogue, thread.diameter_units);
     }
     const std::int64_t at =
@@ -247,8 +248,10 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
     out.engagement_over = static_cast<double>(engagement.from_units) / 1e6;
     out.engagement_up_to = static_cast<double>(engagement.up_to_units) / 1e6;
     out.evidence.note(kEverySize, rule::unified_limits);
-    out.evidence.note(kEverySize,
-                      handbook ? rule::unified_rounding_handbook : rule::unified_rounding_current);
+    if (thread.style == SizeStyle::number && thread.diameter_units < kSizeZero) {
+        out.evidence.note(kEverySize, rule::unified_size_below_zero);
+    }
+    out.evidence.note(kEverySize, by_print ? rule::unified_rounding_printed : rule::unified_rounding_formula);
     const RuleId length_rule = engagement.special       ? rule::unified_engagement_special
                                : engagement.at_diameter ? rule::unified_engagement_diameter
                                                         : rule::unified_engagement_pitches;
@@ -269,7 +272,7 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
             f[place(Limit::major_min_unfinished)] = sizes.major_min_unfinished;
             note(Limit::major_min_unfinished, rule::unified_major_tolerance);
         }
-        const RuleId unr = handbook ? rule::unified_unr_minor_handbook : rule::unified_unr_minor;
+        const RuleId unr = by_print ? rule::unified_unr_minor_printed : rule::unified_unr_minor;
         note(Limit::minor_max, thread.form == Form::rounded_root ? unr : rule::unified_minor_reference);
         note(Limit::unr_minor_max, unr);
     } else {

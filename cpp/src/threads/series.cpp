@@ -11,10 +11,11 @@
 namespace halfnut::threads {
 namespace {
 
-constexpr Argument kDiameter = positive("diameter_mm", "mm");
-constexpr Argument kPitch = positive("pitch_mm", "mm");
+// what a thread on a bench may be; outside it a measurement is a slip of the pen
+constexpr Argument kDiameter = between("diameter_mm", 0.05, 10'000.0, "mm");
+constexpr Argument kPitch = between("pitch_mm", 0.01, 500.0, "mm");
 constexpr Argument kWithin = not_negative("within_mm", "mm");
-constexpr Argument kEngagement = positive("engagement_mm", "mm");
+constexpr Argument kEngagement = between("engagement_mm", 0.01, 10'000.0, "mm");
 constexpr Argument kFlankAngle = inside("flank_angle_deg", 0.0, 180.0, "deg");
 
 void require(const Argument& argument, double value) {

@@ -106,7 +106,7 @@ std::int64_t unified_tolerance_2a(UnifiedRule rule, std::int64_t diameter_units,
     const double by_diameter = 0.0015 * std::cbrt(static_cast<double>(diameter_units) / 1e4);
     const double by_length = 0.0015 * std::sqrt(static_cast<double>(length_units) / 1e6);
     const double by_pitch = 0.015 * pitch_two_thirds(pitch_units);
-    if (rule == UnifiedRule::current) {
+    if (rule == UnifiedRule::formula) {
         return millionths(by_diameter + by_length + by_pitch);
     }
     return millionths(by_diameter) + millionths(by_length) + millionths(by_pitch);
@@ -132,7 +132,7 @@ std::int64_t unified_minor_tolerance(UnifiedRule rule, const Thread& thread) noe
         return coarser_than_4 ? 1500 * pitch : coarse;
     }
     // The old tables give special threads below 1/4 in the tolerance of the larger sizes.
-    if (rule == UnifiedRule::handbook && thread.series == UnifiedSeries::uns) {
+    if (rule == UnifiedRule::printed && thread.series == UnifiedSeries::uns) {
         return coarse;
     }
     return std::max(coarse, std::min(small, most));
@@ -147,7 +147,7 @@ UnifiedSizes unified_external(UnifiedRule rule, const Thread& thread, std::int64
     const std::int64_t unfinished = millionths(0.09 * p23);
     const std::int64_t major = grade == 1 ? unfinished : finished;
     UnifiedSizes out;
-    if (rule == UnifiedRule::current) {
+    if (rule == UnifiedRule::formula) {
         out.allowance = grade == 3 ? 0 : size(half_up(3 * tolerance_2a, 1000));
         out.pitch_tolerance = half_up(kExternalFactor[grade] * tolerance_2a, 1000);
         out.crest_tolerance = major;
@@ -196,7 +196,7 @@ UnifiedSizes unified_internal(UnifiedRule rule, const Thread& thread, std::int64
     const bool four_places = basic < kNumberSix;
     UnifiedSizes out;
     out.major_min = size(basic);
-    if (rule == UnifiedRule::current) {
+    if (rule == UnifiedRule::formula) {
         out.pitch_tolerance = half_up(kInternalFactor[grade] * tolerance_2a, 1000);
         out.crest_tolerance = half_up(minor_tolerance, 1'000'000);
         const std::int64_t pitch_min =

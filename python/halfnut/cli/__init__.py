@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import os
 import re
 import sys
+from collections.abc import Sequence
 from importlib import import_module
+from typing import NoReturn
 
 import click
 
 from halfnut import __version__
 from halfnut._core import Error
+from halfnut.cli import failures
 from halfnut.words import FIRST
 
 __all__ = ["command", "commands", "main"]
@@ -65,8 +69,14 @@ Example:
 \b
 Exit status:
   0  answered, every operation planned
-  1  a job is planned, but some operation has no answer; a machine file is read, but wrong as a machine
-  2  what was given cannot be read, or the question has no answer
+  1  answered or planned, but some row, operation or machine file is marked as wrong or without an answer
+  2  the question, or what stands in a file, is wrong; the message says what, where, and what is allowed
+  3  Halfnut could not do its work: a file cannot be read or written, the disk is full, a package is missing,
+     or something unforeseen; one line says it, and HALFNUT_TRACEBACK=1 shows where
+  130  stopped with Ctrl-C
+
+
+With --json a failure is JSON on standard error: {{"error": {{"code": ..., "message": ...}}}}.
 
 A shop's own machines and tables are read from the folder that HALFNUT_SHOP names. NO_COLOR=1 keeps colour out.
 Shell completion: eval "$(_HALFNUT_COMPLETE=bash_source halfnut)", or zsh_source, or fish_source."""
@@ -138,10 +148,29 @@ def command() -> None:
         catalogue.activate(shop_tables.load())
 
 
-def main(args: list[str] | None = None) -> None:
-    """Run the command; a mistake of the person's ends it with one clear message and status 2."""
+def main(args: Sequence[str] | None = None) -> NoReturn:
+    """Run the command and end with its exit status; whatever goes wrong ends here, in one message."""
+    sys.exit(_status(list(sys.argv[1:] if args is None else args)))
+
+
+def _status(args: list[str]) -> int:
+    as_json = "--json" in args
     try:
-        command(args=args, prog_name="halfnut")
-    except Error as error:
-        click.echo(f"halfnut: {error}", err=True)
-        sys.exit(2)
+        for number, word in enumerate(args, 1):
+            if any(letter == "\0" or "\ud800" <= letter <= "\udfff" for letter in word):  # bytes that are not text
+                raise click.UsageError(f"word {number} is not UTF-8 text: {word!a}")
+        if "_HALFNUT_COMPLETE" in os.environ:
+            command(args=args, prog_name="halfnut")
+        with command.make_context("halfnut", args) as context:
+            command.invoke(context)
+        status = failures.ANSWERED
+    except click.exceptions.Exit as end:
+        status = end.exit_code
+    except (Exception, KeyboardInterrupt) as error:
+        return failures.tell(error, as_json=as_json)
+    try:
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except OSError as error:
+        return failures.tell(error, as_json=as_json)
+    return status

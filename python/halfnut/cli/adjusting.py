@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.cli.output import STREAM, put, ready, show, with_evidence, with_file, with_json
 
 __all__ = ["adjuster"]
 
@@ -27,7 +27,8 @@ __all__ = ["adjuster"]
 @click.option("--base-thread", required=True, help="Internal thread from its mouth, run-out included.")
 @click.option("--length-of-tube", required=True, help="Overall length of the middle member.")
 @click.option("--tube-diameter", required=True, help="Its plain outside diameter.")
-@click.option("--bore", default="0 mm", help="Its bore, also under the external threads.")
+@click.option("--bore", help="Its bore, of a tube also under the external threads; solid when not given.")
+@click.option("--rod-bore", help="With --middle body: of the rods, solid when not given.")
 @click.option("--alloy", required=True, help="Of the middle member.")
 @click.option("--form", required=True, help='Its form: "drawn tube", "extrusion", "bar".')
 @click.option("--base-outside", required=True, help="Outside of the base.")
@@ -47,15 +48,24 @@ __all__ = ["adjuster"]
 @click.option("--coating", help='Of all parts, such as "0.0002 in" or "anodise II black 15 um".')
 @click.option("--lubricant", help="To take the friction from; dry when not given.")
 @click.option("--middle", type=click.Choice(["tube", "body"]), default="tube", help="What is turned.")
-@click.option("--page", type=click.Path(dir_okay=False, path_type=Path), help="Write the bench page to this file.")
+@with_file("--page", "Write the bench page to this file")
 @with_json
 @with_evidence
-def adjuster(page: Path | None, as_json: bool, evidence: bool, second: tuple[str, str] | None, **given: Any) -> None:
+def adjuster(
+    page: Path | None,
+    replace: bool,
+    as_json: bool,
+    evidence: bool,
+    second: tuple[str, str] | None,
+    **given: Any,
+) -> None:
     """How far a threaded tube or a turnbuckle may be wound out, its play, and what it bears."""
     import halfnut as hn
 
+    ready(page, replace=replace, as_json=as_json)
     other = {"external": second[0], "internal": second[1]} if second else None
     found = hn.adjuster(given.pop("external"), given.pop("internal"), second=other, **given)
-    show(found, as_json, evidence=evidence)
     if page is not None:
-        page.write_text(found.page(title="Adjuster"), encoding="utf-8", newline="")
+        put(page, found.page(title="Adjuster"), replace=replace)
+    if page != STREAM:
+        show(found, as_json, evidence=evidence)

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import csv
+import io
 import math
-import os
-import tempfile
+import sys
+from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, BinaryIO
 
 import click
 
+from halfnut import files
 from halfnut._core import DomainError
+from halfnut.cli.failures import MARKED
+from halfnut.cli.output import STREAM, ready, with_file
 
 _KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl")
 _TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
@@ -27,28 +31,32 @@ _CUTS = ("turn", "drill", "mill")
 )
 @click.argument("kind", type=click.Choice(_KINDS))
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
-@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), required=True, help="File for the answers.")
+@with_file("--out", "File for the answers", required=True)
 @click.option("--machine", help="For turn, drill and mill: whose levers to choose; without one speeds are exact.")
 @click.option("--alloy", help="For all rows, where FILE has no such column.")
 @click.option("--tool", help="For all rows; HSS when nothing says.")
 @click.option("--pitch", help="For knurl: of all rows, such as '96 DP'.")
 @click.option("--pattern", help="For knurl: of all rows.")
-@click.option("--replace", is_flag=True, help="Write over FILE of an earlier run.")
-def batch(kind: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
+@click.pass_context
+def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
     """Answer every row of FILE: its columns, the answers, and for a row without one the reason."""
-    if out.exists() and not replace:
-        raise DomainError(f"{out} exists; --replace writes over it")
+    ready(out, replace=replace)
     table = _read(file)
     answers, words = _answer(kind, table, {name: value for name, value in given.items() if value is not None})
     rows = len(answers["status"])
     columns = {name: table[name] for name in table if name not in answers} | answers | {"reason": words}
-    _whole(out, lambda path: _write(path, out.suffix, columns))
+    if out == STREAM:
+        _write(sys.stdout.buffer, out.suffix, columns)
+    else:
+        with files.writing(out, replace=replace) as stream:
+            _write(stream, out.suffix, columns)
     failed = sum(1 for word in words if word)
-    click.echo(f"{rows - failed} of {rows} rows answered: {out}")
-    for word in sorted({word for word in words if word}):
-        click.echo(f"  {words.count(word)} rows: {word}")
+    aside = out == STREAM
+    click.echo(f"{rows - failed} of {rows} rows answered{'' if aside else f': {out}'}", err=aside)
+    for word, count in sorted(Counter(word for word in words if word).items()):
+        click.echo(f"  {count} rows: {word}", err=aside)
     if failed:
-        raise SystemExit(1)
+        ctx.exit(MARKED)
 
 
 def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
@@ -127,17 +135,18 @@ def _number(cell: str) -> float:
     return math.inf if math.isnan(value) else value
 
 
-def _write(path: Path, suffix: str, columns: dict[str, Any]) -> None:
+def _write(stream: BinaryIO, suffix: str, columns: dict[str, Any]) -> None:
     if suffix == ".parquet":
         import pyarrow
 
-        _parquet().write_table(pyarrow.table({name: pyarrow.array(column) for name, column in columns.items()}), path)
+        _parquet().write_table(pyarrow.table({name: pyarrow.array(column) for name, column in columns.items()}), stream)
         return
-    with path.open("w", encoding="utf-8", newline="") as stream:
-        lines = csv.writer(stream, lineterminator="\n")
-        lines.writerow(columns)
-        for row in zip(*columns.values(), strict=True):
-            lines.writerow([_cell(value) for value in row])
+    text = io.TextIOWrapper(stream, encoding="utf-8", newline="", write_through=True)
+    lines = csv.writer(text, lineterminator="\n")
+    lines.writerow(columns)
+    for row in zip(*columns.values(), strict=True):
+        lines.writerow([_cell(value) for value in row])
+    text.detach()
 
 
 def _cell(value: Any) -> Any:
@@ -147,19 +156,6 @@ def _cell(value: Any) -> Any:
     if isinstance(value, float):
         return repr(float(value)) if math.isfinite(value) else ""
     return value
-
-
-def _whole(out: Path, write: Callable[[Path], None]) -> None:
-    """Write beside the file and put it in place when it is whole, so that a stopped run leaves no half of one."""
-    out.parent.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=out.parent, prefix=f".{out.name}.")
-    os.close(handle)
-    try:
-        write(Path(name))
-        Path(name).replace(out)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise
 
 
 def _parquet() -> Any:

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import io
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
-from halfnut.cli.output import json_text, show, with_evidence, with_json
+from halfnut._core import DomainError
+from halfnut.cli.failures import MARKED
+from halfnut.cli.output import STREAM, json_text, put, ready, show, with_evidence, with_file, with_json
+
+if TYPE_CHECKING:
+    from halfnut.choosing import Passes
 
 _JOBS = ("turn", "face", "bore", "mill slot", "mill side", "mill pocket", "mill face")
 _HOLDS = ("chuck", "chuck and centre", "between centres")
@@ -55,11 +61,13 @@ Example:
 @click.option("--rake", "rake_deg", type=float, help="Rake of the tool, degrees.")
 @click.option("--hardness", "hardness_hb", type=float, help="The work's own Brinell hardness.")
 @click.option("--single", is_flag=True, help="One finishing pass instead of roughing and a pair.")
-@click.option("--plot", type=click.Path(dir_okay=False, path_type=Path), help="Draw the passes to this file.")
+@with_file("--plot", "Draw the passes to this file")
 @with_json
 @with_evidence
 @click.pass_context
-def choose(ctx: click.Context, /, do: str, plot: Path | None, as_json: bool, evidence: bool, **given: Any) -> None:
+def choose(
+    ctx: click.Context, /, do: str, plot: Path | None, replace: bool, as_json: bool, evidence: bool, **given: Any
+) -> None:
     """The fastest passes within every limit.
 
     JOB is turn, face, bore, or mill slot, side, pocket or face; DIAMETER is the one before turning or boring, of the
@@ -67,17 +75,31 @@ def choose(ctx: click.Context, /, do: str, plot: Path | None, as_json: bool, evi
     """
     from halfnut.choosing import choose as ask
 
+    ready(plot, replace=replace, as_json=as_json)
     found = ask(do, given.pop("alloy"), given.pop("diameter"), given.pop("to"), **given)
-    show(found, as_json, evidence=evidence)
     if plot is not None and found.found:
-        import matplotlib.pyplot as plt
-
-        from halfnut.charts import pass_plan
-
-        plt.style.use("halfnut.drawing")
-        pass_plan(found).figure.savefig(plot)  # type: ignore[union-attr]
+        put(plot, _drawn(found, plot.suffix), replace=replace)
+    if plot != STREAM or not found.found:
+        show(found, as_json, evidence=evidence)
     if not found.found:
-        ctx.exit(1)
+        ctx.exit(MARKED)
+
+
+def _drawn(found: Passes, suffix: str) -> bytes:
+    """The passes as a picture of the kind that a file's name ends in; SVG where it ends in none."""
+    import matplotlib.pyplot as plt
+
+    from halfnut.charts import pass_plan
+
+    plt.style.use("halfnut.drawing")
+    figure = pass_plan(found).figure
+    kind = suffix.removeprefix(".").lower() or "svg"
+    known = figure.canvas.get_supported_filetypes()
+    if kind not in known:
+        raise DomainError(f"--plot cannot draw {suffix} files; allowed: {', '.join(sorted(known))}")
+    out = io.BytesIO()
+    figure.savefig(out, format=kind)  # type: ignore[union-attr]
+    return out.getvalue()
 
 
 @click.command(epilog=_CHART)
@@ -85,13 +107,23 @@ def choose(ctx: click.Context, /, do: str, plot: Path | None, as_json: bool, evi
 @click.option("--alloy", "alloys", multiple=True, help="An alloy of the chart, as often as wanted; one of each kind.")
 @click.option("--tool", default="HSS", show_default=True, help="Tool material.")
 @click.option("--chuck", help="Whose speed limit holds; the machine's first when not given.")
-@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write the page to print to this file.")
+@with_file("--out", "Write the page to print to this file")
 @click.option("--json", "as_json", is_flag=True, help="Print the speeds as JSON.")
-def chart(machine: str, alloys: tuple[str, ...], tool: str, chuck: str | None, out: Path | None, as_json: bool) -> None:
+def chart(
+    machine: str,
+    alloys: tuple[str, ...],
+    tool: str,
+    chuck: str | None,
+    out: Path | None,
+    replace: bool,
+    as_json: bool,
+) -> None:
     """A machine's spindle speeds by diameter and alloy, with its levers: for the wall."""
     from halfnut.charts import ALLOYS, speed_chart
 
+    ready(out, replace=replace, as_json=as_json)
     found = speed_chart(machine, alloys or ALLOYS, tool=tool, chuck=chuck)
-    click.echo(json_text(found.to_dict()) if as_json else str(found))
     if out is not None:
-        out.write_text(found.page(), encoding="utf-8", newline="")
+        put(out, found.page(), replace=replace)
+    if out != STREAM:
+        click.echo(json_text(found.to_dict()) if as_json else str(found))

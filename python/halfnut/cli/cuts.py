@@ -23,7 +23,10 @@ _ABOUT = {
     "spindle_rpm": "Spindle speed wanted, rev/min; the nearest one of the machine is taken.",
     "hardness_hb": "The work's own Brinell hardness.",
     "nose_radius": "Nose radius of the tool.",
-    "stick_out": "How far the work stands out of the jaws, or the distance between centres.",
+    "stick_out": "Overhang of the work from the jaws, or the distance between centres; at least the length of the cut.",
+    "stock": 'Bar or blank that is held: its diameter, or "30 mm hex"; the diameter cut when not given.',
+    "bar_length": "Length of a whole bar that goes through the spindle.",
+    "bar_behind": "Length of a bar that is free behind the spindle.",
     "hold": "How the work is held.",
     "bore": "Bore of a tube.",
     "roughness_um": "Ra that the feed may leave, in micrometres.",
@@ -55,6 +58,7 @@ _ABOUT = {
 _PARAMETERS = {"hole_depth": "depth", "cut_depth": "depth", "groove_width": "width", "seat_depth": "depth"}
 _NUMBERS = {"spindle_rpm", "hardness_hb", "roughness_um", "point_deg", "included_deg", "angle_deg"}
 _COMMON = ("machine", "tool", "chuck", "feed", "spindle_rpm", "hardness_hb")
+_HELD = ("stock", "bar_length", "bar_behind")
 _MILLING = ("feed_per_tooth", "machine", "tool", "spindle_rpm", "hardness_hb")
 _TAPER = ("small", "length")
 _EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
@@ -106,42 +110,56 @@ def _answer(function: Callable[..., Record], given: dict[str, Any], *sizes: str)
 
 
 @click.command(epilog=_EPILOG.format(example="turn 6061-T6 1.25in --machine gap-bed --length 2in"))
-@_with(*("depth", "length", *_COMMON, "nose_radius", "hold", "stick_out", "steadies", "bore", "roughness_um", "finish"))
+@_with(
+    *(
+        "depth",
+        "length",
+        *_COMMON,
+        *_HELD,
+        "nose_radius",
+        "hold",
+        "stick_out",
+        "steadies",
+        "bore",
+        "roughness_um",
+        "finish",
+    )
+)
 def turn(**given: Any) -> None:
     """Spindle step, feed and what comes of them for turning ALLOY at DIAMETER, the one before the cut."""
     _answer(cutting.turn, given)
 
 
 @click.command(epilog=_EPILOG.format(example="face 6061-T6 1.25in --machine gap-bed"))
-@_with("depth", "end_diameter", *_COMMON, "nose_radius", "bore", "roughness_um", "finish")
+@_with("depth", "end_diameter", *_COMMON, *_HELD, "nose_radius", "bore", "roughness_um", "finish")
 def face(**given: Any) -> None:
     """Spindle step, feed and what comes of them for facing ALLOY of a DIAMETER."""
     _answer(cutting.face, given)
 
 
 @click.command(epilog=_EPILOG.format(example="bore 6061-T6 25mm --bar-diameter 16mm --overhang 60mm"))
-@_with("depth", "length", *_COMMON, "nose_radius", "bar_diameter", "overhang", "roughness_um", "finish")
+@_with("depth", "length", *_COMMON, *_HELD, "nose_radius", "bar_diameter", "overhang", "roughness_um", "finish")
 def bore(**given: Any) -> None:
     """Spindle step, feed and what comes of them for boring ALLOY to DIAMETER, the one after the cut."""
     _answer(cutting.bore, given)
 
 
 @click.command("part-off", epilog=_EPILOG.format(example="part-off brass 20mm --machine metric-lathe --blade 2mm"))
-@_with("blade", "end_diameter", *_COMMON, "bore")
+@_with("blade", "end_diameter", *_COMMON, *_HELD, "bore")
 def part_off(**given: Any) -> None:
     """Spindle step, feed and what comes of them for parting ALLOY off at DIAMETER."""
     _answer(cutting.part_off, given)
 
 
 @click.command(epilog=_EPILOG.format(example='drill 5083 "#7" --machine bench-mill --depth 12mm'))
-@_with("hole_depth", *_COMMON, "pilot", "point_deg")
+@_with("hole_depth", *_COMMON, *_HELD, "pilot", "point_deg")
 def drill(**given: Any) -> None:
     """Spindle step, feed and what comes of them for drilling ALLOY with a drill of DIAMETER."""
     _answer(cutting.drill, given)
 
 
 @click.command(epilog=_EPILOG.format(example="ream 5083 8mm --machine bench-mill --depth 12mm"))
-@_with("hole_depth", *_COMMON, "hole", "flutes")
+@_with("hole_depth", *_COMMON, *_HELD, "hole", "flutes")
 def ream(**given: Any) -> None:
     """Spindle step, feed and time for reaming ALLOY to DIAMETER."""
     _answer(cutting.ream, given)
@@ -176,35 +194,37 @@ def mill(**given: Any) -> None:
 
 
 @click.command(epilog=_EPILOG.format(example="taper 1018 1in 0.84375in 3in --machine gap-bed --between-centres 8in"))
-@_with("between_centres", "depth", *_COMMON, "nose_radius", "hold", "stick_out", "bore", size="large", sizes=_TAPER)
+@_with(
+    "between_centres", "depth", *_COMMON, *_HELD, "nose_radius", "hold", "stick_out", "bore", size="large", sizes=_TAPER
+)
 def taper(**given: Any) -> None:
     """Setting of compound or tailstock, and the cut, for a taper in ALLOY from LARGE to SMALL over LENGTH."""
     _answer(special.taper, given, *_TAPER)
 
 
 @click.command(epilog=_EPILOG.format(example="groove 6061-T6 1.25in 1in --width 0.3in --blade 0.125in"))
-@_with("groove_width", "blade", *_COMMON, sizes=("end_diameter",))
+@_with("groove_width", "blade", *_COMMON, *_HELD, sizes=("end_diameter",))
 def groove(**given: Any) -> None:
     """Plunges, spindle step and feed for a groove in ALLOY from DIAMETER down to END_DIAMETER."""
     _answer(special.groove, given, "end_diameter")
 
 
 @click.command(epilog=_EPILOG.format(example="spot 5083 6mm --machine bench-mill"))
-@_with(*_COMMON, "point_deg")
+@_with(*_COMMON, *_HELD, "point_deg")
 def spot(**given: Any) -> None:
     """Spindle step and feed for spotting ALLOY, DIAMETER wide at the surface."""
     _answer(cutting.spot, given)
 
 
 @click.command(epilog=_EPILOG.format(example="countersink 5083 12mm 6.6mm --machine bench-mill"))
-@_with("included_deg", "flutes", *_COMMON, sizes=("hole",))
+@_with("included_deg", "flutes", *_COMMON, *_HELD, sizes=("hole",))
 def countersink(**given: Any) -> None:
     """Spindle step, feed and torque for a countersink in ALLOY, DIAMETER wide, on a HOLE."""
     _answer(cutting.countersink, given, "hole")
 
 
 @click.command(epilog=_EPILOG.format(example="counterbore 5083 11mm 6.6mm --depth 6mm --machine bench-mill"))
-@_with("seat_depth", "flutes", *_COMMON, sizes=("hole",))
+@_with("seat_depth", "flutes", *_COMMON, *_HELD, sizes=("hole",))
 def counterbore(**given: Any) -> None:
     """Spindle step, feed and torque for a counterbore in ALLOY, DIAMETER wide, on a HOLE."""
     _answer(cutting.counterbore, given, "hole")

@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from halfnut import cylindrical_fits
-from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.cli.output import json_text, show, with_evidence, with_json
 
 _EXAMPLES = """\b
 Example:
@@ -37,7 +37,11 @@ def size(designation: str | None, preferred: bool, as_json: bool, evidence: bool
     if preferred:
         if designation is not None:
             raise click.UsageError("--preferred names fits; it takes no size")
-        for row in cylindrical_fits.preferred_fits():
+        fits = cylindrical_fits.preferred_fits()
+        if as_json:
+            click.echo(json_text(fits))
+            return
+        for row in fits:
             click.echo(f"{row['fit']:<8} {row['basis']} basis, {row['name']}  [{row['source']['kind']}]")
         return
     if designation is None:

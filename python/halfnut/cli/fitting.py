@@ -232,9 +232,9 @@ def judge(designation: str, as_json: bool, evidence: bool, **given: Any) -> None
 @_options("engagement")
 @click.option(
     "--rule",
-    type=click.Choice(["current", "handbook"]),
-    default="current",
-    help="Decimal rule of Unified threads: since 2003, or as older tables print.",
+    type=click.Choice(["printed", "formula"]),
+    default="printed",
+    help="Decimal rule of Unified threads: as tables and gauges are printed, or by formula.",
 )
 @with_evidence
 @with_json
@@ -259,6 +259,6 @@ def limits(
     given: dict[str, Any] = {"engagement": engagement, "on": on}
     if not form_threads.is_form(designation):
         given |= {"gauged_at": gauged_at, "rule": rule}
-    elif gauged_at != "basic" or rule != "current":
+    elif gauged_at != "basic" or rule != "printed":
         raise click.UsageError("--gauged-at and --rule are for ISO metric and Unified threads")
     show(precoat(designation, coating, **given), as_json, evidence=evidence)

@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from halfnut.cli.output import json_text, show, with_evidence, with_json
+from halfnut.cli.output import STREAM, json_text, put, ready, show, with_evidence, with_file, with_json
 
 __all__ = ["gears"]
 
@@ -32,7 +32,7 @@ __all__ = ["gears"]
 @click.option("--simple", is_flag=True, help="Simple trains only.")
 @click.option("--no-gearbox", is_flag=True, help="Leave the gearbox out.")
 @click.option("--pairs", is_flag=True, help="In place of trains: the pairs that turn inches to millimetres.")
-@click.option("--draw", type=click.Path(path_type=Path), help="Write the best train's drawing to this SVG file.")
+@with_file("--draw", "Write the best train's drawing to this SVG file")
 @with_evidence
 @with_json
 def gears(
@@ -48,6 +48,7 @@ def gears(
     no_gearbox: bool,
     pairs: bool,
     draw: Path | None,
+    replace: bool,
     evidence: bool,
     as_json: bool,
 ) -> None:
@@ -56,6 +57,9 @@ def gears(
 
     if (machine is None) == (teeth is None):
         raise click.UsageError("say --machine or --gears, one of the two")
+    if pairs and draw is not None:
+        raise click.UsageError("--draw goes with trains, not with --pairs")
+    ready(draw, replace=replace, as_json=as_json)
     at_hand: Any = machine if teeth is None else _teeth(teeth)
     if pairs:
         _pairs(at_hand, as_json)
@@ -76,7 +80,9 @@ def gears(
     if draw is not None and found:
         from halfnut.gear_drawing import train_svg
 
-        draw.write_text(train_svg(found[0]), encoding="utf-8")
+        put(draw, train_svg(found[0]), replace=replace)
+        if draw == STREAM:
+            return
     show(found, as_json, evidence=evidence)
 
 

@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 from string import Template
 
 import click
 
 from halfnut import machines
-from halfnut.cli.output import json_text, with_json
+from halfnut.cli.failures import ANSWERED, MARKED
+from halfnut.cli.output import STREAM, json_text, put, ready, with_file, with_json
 
 _TEMPLATES = Path(machines.__file__).parent / "demo" / "templates"
 _EXAMPLES = {
     "inch": {
         "motor": "2 hp",
         "torque": "120 lbf ft",
+        "swing": "12 in",
         "centre_height": "6 in",
+        "cross_swing": "7 in",
+        "gap_swing": "17 in",
         "between_centres": "30 in",
         "spindle_bore": "1.4 in",
+        "spindle_length": "15 in",
         "power": "1.6 hp",
         "power_low": "0.2 hp",
         "feed_1": "0.0030 in/rev",
@@ -41,6 +45,9 @@ _EXAMPLES = {
         "chuck": "6 in",
         "chuck_through": "1.5 in",
         "jaw_depth": "1 in",
+        "opening_least": "0.12 in",
+        "opening_greatest": "6 in",
+        "jaw_weight": "1.2 lb",
         "collet": "2 in",
         "leadscrew": "threads_per_inch = 8",
         "gear_size": "diametral_pitch = 16",
@@ -53,9 +60,13 @@ _EXAMPLES = {
     "metric": {
         "motor": "1.5 kW",
         "torque": "160 N m",
+        "swing": "300 mm",
         "centre_height": "150 mm",
+        "cross_swing": "180 mm",
+        "gap_swing": "430 mm",
         "between_centres": "750 mm",
         "spindle_bore": "38 mm",
+        "spindle_length": "380 mm",
         "power": "1.2 kW",
         "power_low": "0.15 kW",
         "feed_1": "0.08 mm/rev",
@@ -78,6 +89,9 @@ _EXAMPLES = {
         "chuck": "160 mm",
         "chuck_through": "40 mm",
         "jaw_depth": "25 mm",
+        "opening_least": "3 mm",
+        "opening_greatest": "160 mm",
+        "jaw_weight": "0.5 kg",
         "collet": "50 mm",
         "leadscrew": 'lead = "3 mm"',
         "gear_size": 'module = "1.25 mm"',
@@ -128,7 +142,8 @@ def show(name: str, as_json: bool) -> None:
 )
 @click.argument("name")
 @with_json
-def check(name: str, as_json: bool) -> None:
+@click.pass_context
+def check(ctx: click.Context, name: str, as_json: bool) -> None:
     """Read a machine file back and say what is wrong, missing or odd; NAME may be a path."""
     found = machines.machine(name)
     wrong: list[tuple[str, str]] = []
@@ -147,20 +162,19 @@ def check(name: str, as_json: bool) -> None:
         for label, each in (("wrong", wrong), ("missing", missing), ("odd", odd)):
             for where, text in each:
                 click.echo(f"  {label}  {where}: {text}")
-    sys.exit(1 if wrong else 0)
+    ctx.exit(MARKED if wrong else ANSWERED)
 
 
 @machine.command()
 @click.argument("name")
 @click.option("--kind", type=click.Choice(["lathe", "mill"]), default="lathe", show_default=True)
 @click.option("--system", type=click.Choice(["inch", "metric"]), required=True, help="Of its dials and charts.")
-@click.option("--out", type=click.Path(path_type=Path), help="Where to write; NAME.toml when not given.")
-def new(name: str, kind: str, system: str, out: Path | None) -> None:
+@with_file("--out", "Where to write; NAME.toml when not given")
+def new(name: str, kind: str, system: str, out: Path | None, replace: bool) -> None:
     """Write a commented machine file to fill in, for a machine called NAME."""
     path = out or Path(f"{name}.toml")
-    if path.exists():
-        raise click.UsageError(f"{path} is there already and stays as it is; name another file with --out")
+    ready(path, replace=replace)
     template = Template((_TEMPLATES / f"{kind}.toml").read_text(encoding="utf-8"))
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_text(template.substitute(_EXAMPLES[system], name=name, system=system), encoding="utf-8")
-    click.echo(f"{path}: fill it in, then `halfnut machine check {path}`")
+    put(path, template.substitute(_EXAMPLES[system], name=name, system=system), replace=replace)
+    if path != STREAM:
+        click.echo(f"{path}: fill it in, then `halfnut machine check {path}`")

@@ -7,14 +7,19 @@ import math
 import os
 import sys
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any, TypeVar
 
 import click
 
+from halfnut import files
 from halfnut.record import CautionLine, Rank, Record
 from halfnut.words import by_rank
 
-__all__ = ["json_text", "plain", "show", "with_evidence", "with_json"]
+__all__ = ["STREAM", "json_text", "plain", "put", "ready", "show", "with_evidence", "with_file", "with_json"]
+
+STREAM = Path("-")
+"""What stands for standard output in place of a file."""
 
 _COLOURS: dict[Rank, dict[str, Any]] = {"danger": {"fg": "red", "bold": True}, "caution": {"fg": "red"}, "note": {}}
 
@@ -29,6 +34,36 @@ def with_json(command: _Command) -> _Command:
 def with_evidence(command: _Command) -> _Command:
     """Give a command the option --evidence."""
     return click.option("--evidence", is_flag=True, help="Say for each figure what it rests on.")(command)
+
+
+def with_file(option: str, what: str, **how: Any) -> Callable[[_Command], _Command]:
+    """Give a command an option that names a file to write, and --replace."""
+
+    def give(command: _Command) -> _Command:
+        command = click.option("--replace", is_flag=True, help="Write over an earlier file.")(command)
+        kind = click.Path(path_type=Path)
+        return click.option(option, type=kind, help=f"{what}; - is standard output.", **how)(command)
+
+    return give
+
+
+def ready(place: Path | None, *, replace: bool, as_json: bool = False) -> None:
+    """Refuse a file that `put` would refuse, before the work for it begins."""
+    if place == STREAM and as_json:
+        raise click.UsageError("--json and the file cannot both go to standard output; name a file")
+    if place is None or place == STREAM:
+        if replace:
+            raise click.UsageError("--replace goes with a file to write")
+        return
+    files.check(place, replace=replace)
+
+
+def put(place: Path, content: str | bytes, *, replace: bool) -> None:
+    """Write a file, or standard output where "-" stands for it."""
+    if place == STREAM:
+        click.echo(content, nl=False)
+    else:
+        files.write(place, content, replace=replace)
 
 
 def plain(value: Any) -> Any:

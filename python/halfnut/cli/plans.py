@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 
 import click
 
-from halfnut.cli.output import json_text
+from halfnut import files
+from halfnut.cli.failures import ANSWERED, MARKED
+from halfnut.cli.output import STREAM, json_text, put, ready
 
 _DEMO = Path(__file__).parents[1] / "demo" / "job.toml"
+_OUT = Path("halfnut-sheets")
 
 _EPILOG = """\b
 Example:
@@ -18,7 +20,8 @@ Example:
   halfnut plan telescope.toml --out sheets
   halfnut plan telescope.toml --out sheets --replace
 
-Exit status: 0 every operation planned, 1 some operation has no answer, 2 the job cannot be read."""
+Exit status: 0 every operation planned, 1 some operation has no answer, 2 the job is wrong, 3 it cannot be read or the
+sheets cannot be written."""
 
 
 @click.command(epilog=_EPILOG)
@@ -26,29 +29,48 @@ Exit status: 0 every operation planned, 1 some operation has no answer, 2 the jo
 @click.option(
     "--out",
     type=click.Path(path_type=Path),
-    default=Path("halfnut-sheets"),
-    show_default=True,
-    help="Folder to write to.",
+    help=f"Folder to write to; {_OUT} when not given.",
 )
-@click.option("--replace", is_flag=True, help="Replace an earlier plan in the folder; other files there stay.")
-@click.option("--begin", type=click.Path(path_type=Path), help="Write the demonstration job's file there, and end.")
-@click.option("--json", "as_json", is_flag=True, help="Print the plan as JSON and write nothing.")
-def plan(job: Path | None, out: Path, replace: bool, begin: Path | None, as_json: bool) -> None:
+@click.option(
+    "--replace", is_flag=True, help="Replace an earlier plan in the folder, where it stayed as it was written."
+)
+@click.option(
+    "--begin",
+    type=click.Path(path_type=Path),
+    help="Write the demonstration job's file there, and end; - is standard output.",
+)
+@click.option(
+    "--json", "as_json", is_flag=True, help="Print the plan as JSON; sheets are written where --out is given."
+)
+@click.pass_context
+def plan(
+    ctx: click.Context, job: Path | None, out: Path | None, replace: bool, begin: Path | None, as_json: bool
+) -> None:
     """Plan the job file JOB: a setup sheet for every part, plan.csv, plan.json and a page that opens them."""
     if begin is not None:
-        if begin.exists():
-            raise click.UsageError(f"{begin} is there already and stays as it is")
-        begin.write_text(_DEMO.read_text(encoding="utf-8"), encoding="utf-8")
-        click.echo(f"{begin}: alter it, then `halfnut plan {begin} --out sheets`")
+        if job is not None or out is not None or as_json:
+            raise click.UsageError("--begin writes a file and ends; it goes with --replace only")
+        ready(begin, replace=replace)
+        put(begin, _DEMO.read_text(encoding="utf-8"), replace=replace)
+        if begin != STREAM:
+            click.echo(f"{begin}: alter it, then `halfnut plan {begin} --out sheets`")
         return
+    from halfnut.job import MANIFEST
     from halfnut.planning import plan as plan_job
 
+    folder = _OUT if out is None and not as_json else out
+    if folder == STREAM:
+        raise click.UsageError("--out names a folder; --json prints the plan to standard output")
+    if folder is not None:
+        files.check_folder(folder, MANIFEST, replace=replace)
+    elif replace:
+        raise click.UsageError("--replace goes with --out")
     planned = plan_job(job or _DEMO)
+    written = [] if folder is None else planned.write(folder, replace=replace)
     if as_json:
         click.echo(json_text(planned.to_dict()))
     else:
-        written = planned.write(out, replace=replace)
         click.echo(str(planned))
         click.echo()
         click.echo("\n".join(str(path) for path in written))
-    sys.exit(1 if planned.failed else 0)
+    ctx.exit(MARKED if planned.failed else ANSWERED)

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 import jinja2
 
-from halfnut.sheet.build import adjuster_file, plan_view
+from halfnut.job import OPENING_PAGE, adjuster_file
+from halfnut.sheet.build import plan_view
 from halfnut.words import FIRST, LOAD
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ def sheets(plan: Plan) -> dict[str, str]:
     view = plan_view(plan)
     environment = _environment()
     page = environment.get_template("part.html")
-    out = {"index.html": environment.get_template("index.html").render(plan=view, block=view.block)}
+    out = {OPENING_PAGE: environment.get_template("index.html").render(plan=view, block=view.block)}
     for part in view.parts:
         out[part.file] = page.render(part=part, block=part.block)
     for planned in plan.parts:

@@ -101,7 +101,8 @@ def _sizes(cut: ThreadLimits | FormLimits, end: AdjusterEnd, part: str) -> tuple
     unit = cut.unit
     scale = MM_PER_INCH if unit == "in" else 1.0
     share = "" if isinstance(end.hole, TaperHole) else f"{end.hole.percent:.0f} %"
-    read = (f"drill {end.hole.drill}", share)
+    off = "" if isinstance(end.hole, TaperHole) else end.hole.beside_limits
+    read = (f"drill {end.hole.drill}{', ' if off else ''}{off}", share)
     if part == "outside":
         wire = end.wires
         read = (
@@ -232,6 +233,12 @@ def _nuts(found: Adjuster) -> list[Table]:
     return [Table(f"Lock nut: tight under the stated push and pull; {unit}", heads, _alike(rows), ())] if rows else []
 
 
+def _section(outside_mm: float, bore_mm: float, unit: str) -> str:
+    """Outside and bore of a member; one without a bore is taken as solid, and says so."""
+    bore = texts.depth(bore_mm, unit) if bore_mm > 0 else "solid"
+    return f"{texts.depth(outside_mm, unit)} × {bore}"
+
+
 def _given(found: Adjuster) -> list[tuple[str, str]]:
     """What the sums began with, so that they can be done again by hand."""
     unit = found.unit
@@ -239,9 +246,12 @@ def _given(found: Adjuster) -> list[tuple[str, str]]:
         ("Tube" if found.middle == "tube" else "Body", _long(found.given["middle_length_mm"], unit)),
         (
             "⌀ outside × bore",
-            " × ".join(texts.depth(found.given[key], unit) for key in ("middle_outside_mm", "middle_bore_mm")),
+            _section(found.given["middle_outside_mm"], found.given["middle_bore_mm"], unit),
         ),
     ]
+    if found.middle == "body":
+        rods = [_section(end.given["outer_outside_mm"], end.given["outer_bore_mm"], unit) for end in found.ends]
+        out.append(("Rod ⌀ outside × bore", " · ".join(dict.fromkeys(rods))))
     names = {
         "thread_length_mm": "thread T",
         "chamfer_mm": "chamfer a",
@@ -281,7 +291,8 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
     reach, outside = g["outer_length_mm"], g["internal_outside_mm"]
     thread, nut = g["thread_length_mm"], g["nut_thickness_mm"]
     diameter, root = _mm(f["diameter_mm"]), _mm(f["external_root_mm"])
-    bore, plain = g["external_bore_mm"], found.given["middle_outside_mm"]
+    bore = g["external_bore_mm"]
+    plain = g["outer_outside_mm"] if found.middle == "body" else found.given["middle_outside_mm"]
     least, most = _mm(f["insertion_min_mm"]), _mm(f["insertion_max_mm"])
     base = max(g["base_length_mm"], most)
     left, right = -max(base, min(reach, 1.3 * base)), thread - least + 0.5 * diameter

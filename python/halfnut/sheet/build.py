@@ -13,6 +13,7 @@ from halfnut.form_threads import FormLimits, TaperPipe
 from halfnut.gauging import OverWires
 from halfnut.gear_drawing import train_svg
 from halfnut.holding import Holding
+from halfnut.job import adjuster_file
 from halfnut.knurls import KnurlBlank
 from halfnut.machines import positions_text
 from halfnut.operations import Answer, Pass, feed_ladder
@@ -40,7 +41,7 @@ if TYPE_CHECKING:
     from halfnut.job import Job
     from halfnut.planning import Plan, PlannedJoint, PlannedOperation, PlannedPart
 
-__all__ = ["adjuster_file", "plan_view", "told"]
+__all__ = ["plan_view", "told"]
 
 _DO = {
     "turn": "Turn",
@@ -128,11 +129,6 @@ def _row(part: PlannedPart) -> SheetRow:
         time=texts.duration(part.time_lot_s),
         note=", ".join(notes),
     )
-
-
-def adjuster_file(file: str) -> str:
-    """Name of the page that says how far a part may be wound out, from the part's own."""
-    return f"{file.removesuffix('.html')}-adjuster.html"
 
 
 def _adjuster_row(part: PlannedPart) -> list[SheetRow]:

@@ -39,6 +39,22 @@ machine::Machine lathe() {
     return out;
 }
 
+/// The same with sizes that many jobs are over.
+machine::Machine small_lathe() {
+    machine::Machine out = lathe();
+    out.swing_over_bed_mm = 120.0;
+    out.swing_over_cross_slide_mm = 70.0;
+    out.swing_in_gap_mm = 125.0;
+    out.between_centres_mm = 220.0;
+    out.spindle_bore_mm = 25.0;
+    out.spindle_length_mm = 300.0;
+    out.chucks[0].opening_least_mm = 5.0;
+    out.chucks[0].opening_greatest_mm = 100.0;
+    out.slides.push_back(
+        {.name = "carriage", .travel_per_turn_mm = 20.0, .graduation_mm = 0.1, .travel_mm = 150.0});
+    return out;
+}
+
 machine::Machine variable_lathe() {
     machine::Machine out = lathe();
     for (machine::SpindleStep& step : out.spindle) {
@@ -155,15 +171,25 @@ struct Jobs {
               Range{"entering_deg", 30.0, 110.0, 9}, Range{"rake_deg", -10.0, 25.0, 3},
               Range{"wear_factor", 1.0, 1.6, 3}, Range{"roughness_limit_um", 0.4, 6.0, 3},
               Range{"deflection_limit_mm", 0.01, 0.2, 3}, Range{"bore_mm", 1.0, 20.0, 2},
-              Range{"approach_mm", 0.0, 4.0, 3}, Range{"spindle_rpm", 50.0, 2500.0, 0}}) {
+              Range{"approach_mm", 0.0, 4.0, 3}, Range{"spindle_rpm", 50.0, 2500.0, 0},
+              Range{"bar_behind_mm", 50.0, 900.0, 0}}) {
             std::vector<double>& numbers_of = column(range.name);
             for (double& value : numbers_of) {
-                const bool lacking =
-                    range.name == "spindle_rpm" ? !one_in(40) : range.lacking && one_in(range.lacking);
+                const bool lacking = range.lacking == 0 && range.name != "diameter_mm"
+                                         ? !one_in(40)
+                                         : range.lacking && one_in(range.lacking);
                 value = lacking ? kNaN : between(range.low, range.high);
                 if (one_in(150)) {
                     value = odd[random() % odd.size()];
                 }
+            }
+        }
+        // Work stands out as far as the cut is long and more; a few contradict themselves.
+        std::vector<double>& out = numbers[place(kTurnArguments, "stick_out_mm")];
+        const std::vector<double>& lengths = numbers[place(kTurnArguments, "length_mm")];
+        for (std::size_t row = 0; row < rows; ++row) {
+            if (lengths[row] > 0.0 && !one_in(30)) {
+                out[row] += lengths[row];
             }
         }
         std::vector<double>& noses = numbers[place(kTurnArguments, "nose_radius_mm")];
@@ -231,7 +257,7 @@ CutSetting setting(const machine::Machine& machine, int chuck, std::size_t worke
 }
 
 void expect_rows(const machine::Machine& machine, Hold hold, int chuck, const Jobs& jobs, std::size_t rows,
-                 bool all_figures, Clone clone, std::size_t workers) {
+                 bool all_figures, Clone clone, std::size_t workers, std::size_t least = 0) {
     const TurnCases cases(builtin());
     Answers answers(rows, all_figures);
     turn(cases, setting(machine, chuck, workers), jobs.columns(hold), rows, answers.to, clone);
@@ -245,7 +271,7 @@ void expect_rows(const machine::Machine& machine, Hold hold, int chuck, const Jo
         differing += what.empty() ? 0U : 1U;
         EXPECT_EQ(what, "") << "row " << row;
     }
-    EXPECT_GT(ok, rows / 2);
+    EXPECT_GT(ok, least == 0 ? rows / 2 : least);
     EXPECT_LT(ok, rows);
 }
 
@@ -258,6 +284,9 @@ TEST(Batch, TurningIsEvaluateRowByRow) {
     expect_rows(fixed, Hold::chuck_and_centre, -1, jobs, kRows, false, widest_clone(), 1);
     expect_rows(fixed, Hold::between_centres, 0, jobs, kRows, true, widest_clone(), 1);
     expect_rows(variable, Hold::chuck, 0, jobs, kRows, false, widest_clone(), 1);
+    const machine::Machine small = small_lathe();
+    expect_rows(small, Hold::chuck, 0, jobs, kRows, false, widest_clone(), 1, kRows / 5);
+    expect_rows(small, Hold::between_centres, 0, jobs, kRows, false, Clone::portable, 2, kRows / 5);
     expect_rows(any_machine(), Hold::chuck, -1, jobs, kRows, false, widest_clone(), 1);
 }
 

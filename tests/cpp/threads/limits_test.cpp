@@ -108,7 +108,7 @@ TEST(UnifiedLimits, PublishedRows) {
     for (const test::ReferenceRow& row : reference.rows()) {
         const ThreadLimits got =
             of(row.text("designation"),
-               {.rule = row.text("rule") == "current" ? UnifiedRule::current : UnifiedRule::handbook});
+               {.rule = row.text("rule") == "formula" ? UnifiedRule::formula : UnifiedRule::printed});
         (got.side == Side::external ? external : internal).row(row, got, 10'000.0);
         if (row.has("allowance")) {
             EXPECT_EQ(-got.deviation, std::llround(row.number("allowance") * 1e4)) << row.text("designation");
@@ -127,7 +127,7 @@ TEST(UnifiedLimits, PublishedRows) {
 
 // Machinery's Handbook, 31st ed., pp. 2010-2023: every figure of the worked calculations of 1/2-28 UNEF-2A.
 TEST(UnifiedLimits, HandbookWorkedExample) {
-    const ThreadLimits got = of("1/2-28 UNEF-2A");
+    const ThreadLimits got = of("1/2-28 UNEF-2A", {.rule = UnifiedRule::formula});
     EXPECT_EQ(got.pitch_tolerance, 3668);
     EXPECT_EQ(got.crest_tolerance, 6507);  // printed 0.006508, but 0.06 * 28^(-2/3) is 0.00650706
     EXPECT_EQ(got.native(Limit::major_max), 0.4989);
@@ -136,10 +136,40 @@ TEST(UnifiedLimits, HandbookWorkedExample) {
 
 TEST(UnifiedLimits, TheRulesDifferWhereShopHandbooksPrintAnotherFigure) {
     // 1-8 UNC-2A: the tolerance 0.00675 is half way between two places
-    EXPECT_EQ(of("1-8 UNC-2A").native(Limit::pitch_min), 0.9101);
-    EXPECT_EQ(of("1-8 UNC-2A", {.rule = UnifiedRule::handbook}).native(Limit::pitch_min), 0.9100);
+    EXPECT_EQ(of("1-8 UNC-2A").native(Limit::pitch_min), 0.9100);
+    EXPECT_EQ(of("1-8 UNC-2A", {.rule = UnifiedRule::formula}).native(Limit::pitch_min), 0.9101);
     EXPECT_EQ(of("1/4-20 UNC-2B").native(Limit::pitch_max), 0.2224);
-    EXPECT_EQ(of("1/4-20 UNC-2B", {.rule = UnifiedRule::handbook}).native(Limit::pitch_max), 0.2224);
+    EXPECT_EQ(of("1/4-20 UNC-2B", {.rule = UnifiedRule::formula}).native(Limit::pitch_max), 0.2224);
+}
+
+// Of #00 a tap standards chart prints 0.047 in; each further nought 0.013 in less. Pitch diameters by
+// arithmetic: 0.0470 - 0.64951905 / 90 = 0.03978, 0.0340 - 0.64951905 / 120 = 0.02859,
+// 0.0210 - 0.64951905 / 160 = 0.01694.
+TEST(UnifiedLimits, NoughtsInFrontAreASizeOfTheirOwn) {
+    struct Row {
+        std::string_view text;
+        double diameter;
+        double pitch;
+    };
+    for (const Row& row : {Row{"#00-90 UNS-2B", 0.0470, 0.0398}, Row{"#000-120 UNS-2B", 0.0340, 0.0286},
+                           Row{"#0000-160 UNS-2B", 0.0210, 0.0169}, Row{"00-90 UNS-2B", 0.0470, 0.0398},
+                           Row{"No. 00 (0.047)-90 UNS-2B", 0.0470, 0.0398}}) {
+        const ThreadLimits got = of(row.text);
+        EXPECT_EQ(got.native(Limit::major_min), row.diameter) << row.text;
+        EXPECT_EQ(got.native(Limit::pitch_min), row.pitch) << row.text;
+        EXPECT_TRUE(got.has(LimitCaution::not_in_series)) << row.text;
+        const Thread thread = parse_thread(row.text, builtin());
+        EXPECT_EQ(parse_thread(format_thread(thread), builtin()), thread) << format_thread(thread);
+    }
+    EXPECT_EQ(format_thread(parse_thread("#000-120 UNS-2A", builtin())), "#000-120 UNS-2A");
+    EXPECT_EQ(of("#0-80 UNF-2B").native(Limit::major_min), 0.0600);
+    for (const std::string_view text :
+         {"#010-32 UNF-2A", "#00000-200 UNS-2A", "1/04-20 UNC-2A", "01/4-20 UNC-2A", "M08-6g", "M8x01.25-6g",
+          "M08x1-6g", "1/4-020 UNC-2A", "00.25-20 UNC-2A", "1 01/8-7 UNC-2A", "01-8 UNC-2A", "06-32 UNC-2A",
+          "M24xPh03P1.5-6g", "M10-06g", "#00-90 UNF-2A"}) {
+        Thread out;
+        EXPECT_FALSE(read_thread(text, builtin(), out).ok()) << text;
+    }
 }
 
 TEST(UnifiedLimits, TheToleranceFollowsTheSeriesThatHoldsTheThread) {

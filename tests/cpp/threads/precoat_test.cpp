@@ -36,8 +36,8 @@ TEST(Precoat, PublishedLimits) {
             continue;
         }
         // The rows of the 27th edition are rounded as the tables of before 2003 are.
-        const UnifiedRule rule = row.text("source").find("27th") == std::string::npos ? UnifiedRule::current
-                                                                                      : UnifiedRule::handbook;
+        const UnifiedRule rule = row.text("source").find("27th") == std::string::npos ? UnifiedRule::formula
+                                                                                      : UnifiedRule::printed;
         const Thread thread = parse_thread(row.text("thread"), builtin());
         const Precoat answer = precoat(builtin(), {thread, parse_build_up("1 um", builtin()), GaugedAt::basic,
                                                    LimitOptions{.rule = rule}});

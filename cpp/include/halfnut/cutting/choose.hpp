@@ -107,12 +107,17 @@ struct ChooseRequest {
     double grip_diameter_mm = kNaN;  ///< NaN: diameter_mm
     double friction = kNaN;          ///< NaN: 0.15
     double grip_safety = kNaN;       ///< NaN: 2
-    double jaw_mass_kg = kNaN;       ///< NaN: the grip is that at rest
-    double jaw_radius_mm = kNaN;
+    double jaw_mass_kg = kNaN;       ///< NaN: the chuck's own; where it has none the grip is that at rest
+    double jaw_radius_mm = kNaN;     ///< of its centre of mass; NaN: the chuck's rim
     double deepest_mm = kNaN;  ///< that the edge can cut; NaN: 2.5, milling the cutter's usual step down
 
     double dial_set_s = kNaN;          ///< NaN: 5
     double hand_turns_per_min = kNaN;  ///< of the handle when a slide is wound back; NaN: 60
+    double stock_diameter_mm = kNaN;   ///< as for TurnRequest
+    double stock_flats_mm = kNaN;
+    double bar_length_mm = kNaN;
+    double bar_behind_mm = kNaN;
+    double span_mm = kNaN;
     double line_mm = kNaN;  ///< travel for one line where the machine has no dial; NaN: 0.01, inch 0.0005 in
 
     bool single = false;  ///< one finishing pass instead of passes and a pair
@@ -187,6 +192,13 @@ inline constexpr std::array kChooseArguments{
     RequestArgument<ChooseRequest>{positive("hand_turns_per_min", "1/min"),
                                    &ChooseRequest::hand_turns_per_min},
     RequestArgument<ChooseRequest>{positive("line_mm", "mm"), &ChooseRequest::line_mm},
+    RequestArgument<ChooseRequest>{positive("stock_diameter_mm", "mm"), &ChooseRequest::stock_diameter_mm,
+                                   false, "be at least diameter_mm"},
+    RequestArgument<ChooseRequest>{positive("stock_flats_mm", "mm"), &ChooseRequest::stock_flats_mm},
+    RequestArgument<ChooseRequest>{positive("bar_length_mm", "mm"), &ChooseRequest::bar_length_mm},
+    RequestArgument<ChooseRequest>{not_negative("bar_behind_mm", "mm"), &ChooseRequest::bar_behind_mm, false,
+                                   "be left away where bar_length_mm is given"},
+    RequestArgument<ChooseRequest>{positive("span_mm", "mm"), &ChooseRequest::span_mm},
 };
 
 /// One pass.

@@ -13,6 +13,7 @@
 #include "halfnut/evidence.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/machine/room.hpp"
 
 namespace halfnut::cutting {
 
@@ -67,6 +68,12 @@ enum class LimitCode : std::uint8_t {
     grip,
     tool_life,
     edge_depth,
+    work_whirl,   ///< half the first whirl of the overhanging work
+    bar_whirl,    ///< the same of the bar behind the spindle
+    swing,        ///< over the bed: only the gap takes the work
+    cross_slide,  ///< swing over the cross slide
+    jaws,         ///< smallest diameter that the jaws close on
+    travel,       ///< of the slide that feeds
 };
 
 constexpr auto enum_names(LimitCode /*tag*/) {
@@ -89,7 +96,13 @@ constexpr auto enum_names(LimitCode /*tag*/) {
                       std::pair{LimitCode::force, string_view("force")},
                       std::pair{LimitCode::grip, string_view("grip")},
                       std::pair{LimitCode::tool_life, string_view("tool life")},
-                      std::pair{LimitCode::edge_depth, string_view("depth of the edge")}};
+                      std::pair{LimitCode::edge_depth, string_view("depth of the edge")},
+                      std::pair{LimitCode::work_whirl, string_view("whirl of the work")},
+                      std::pair{LimitCode::bar_whirl, string_view("whirl of the bar")},
+                      std::pair{LimitCode::swing, string_view("swing over the bed")},
+                      std::pair{LimitCode::cross_slide, string_view("swing over the cross slide")},
+                      std::pair{LimitCode::jaws, string_view("jaws")},
+                      std::pair{LimitCode::travel, string_view("travel")}};
 }
 
 /// A limit and how near it is.
@@ -100,7 +113,8 @@ struct Limit {
 
     /// What is left, as a share; negative when it is passed. Chip and edge life have a least value.
     [[nodiscard]] double slack() const noexcept {
-        const bool least = code == LimitCode::chip_thickness || code == LimitCode::tool_life;
+        const bool least =
+            code == LimitCode::chip_thickness || code == LimitCode::tool_life || code == LimitCode::jaws;
         return 1.0 - (least ? limit / value : value / limit);
     }
 };
@@ -132,6 +146,13 @@ enum class CautionCode : std::uint8_t {
     speed_at_centre,      ///< speed falls to nothing at the centre
     grabs,                ///< the material draws a drill in
     below_smallest_feed,  ///< the wanted feed is finer than the machine's finest
+    work_whips,           ///< the speed is held at half the first whirl of the overhanging work
+    bar_whips,            ///< the same of the bar behind the spindle
+    climbs,               ///< the work gives way by more than the depth of the cut
+    in_gap,               ///< the work swings in the gap only
+    over_cross_slide,     ///< the work clears the bed, not the cross slide
+    below_jaws,           ///< the jaws do not close on this diameter
+    over_travel,          ///< the cut is longer than the slide goes
 };
 
 constexpr auto enum_names(CautionCode /*tag*/) {
@@ -160,7 +181,14 @@ constexpr auto enum_names(CautionCode /*tag*/) {
                       std::pair{CautionCode::thin_wall, string_view("thin_wall")},
                       std::pair{CautionCode::speed_at_centre, string_view("speed_at_centre")},
                       std::pair{CautionCode::grabs, string_view("grabs")},
-                      std::pair{CautionCode::below_smallest_feed, string_view("below_smallest_feed")}};
+                      std::pair{CautionCode::below_smallest_feed, string_view("below_smallest_feed")},
+                      std::pair{CautionCode::work_whips, string_view("work_whips")},
+                      std::pair{CautionCode::bar_whips, string_view("bar_whips")},
+                      std::pair{CautionCode::climbs, string_view("climbs")},
+                      std::pair{CautionCode::in_gap, string_view("in_gap")},
+                      std::pair{CautionCode::over_cross_slide, string_view("over_cross_slide")},
+                      std::pair{CautionCode::below_jaws, string_view("below_jaws")},
+                      std::pair{CautionCode::over_travel, string_view("over_travel")}};
 }
 
 /// What a cut comes to. A figure that does not apply to the operation, or that nothing was given for, is NaN.
@@ -212,8 +240,9 @@ struct CutResult {
     LimitCode limited_by{};
     LimitCode feed_limited_by{};
     std::uint64_t cautions = 0;
-    std::array<Limit, 8> limits{};
+    std::array<Limit, 14> limits{};
     std::size_t limit_count = 0;
+    machine::Refusal refusal;  ///< why the machine has no room for it, where that is so
     Evidence<40> evidence;
 
     void caution(CautionCode code) noexcept { cautions |= std::uint64_t{1} << static_cast<unsigned>(code); }
@@ -282,6 +311,25 @@ inline constexpr auto kCutFigureNames = [] {
 
 /// A machine that can be set to any speed and feed: what an answer without a machine is reckoned on.
 [[nodiscard]] const machine::Machine& any_machine() noexcept;
+
+/// The status of work that a machine has no room for, and the obstacle that a status stands for.
+[[nodiscard]] constexpr Status no_room(machine::Obstacle what) noexcept {
+    constexpr unsigned kFirst = 0xe0;
+    return {StatusCode::no_machine_step, static_cast<std::uint8_t>(kFirst + static_cast<unsigned>(what))};
+}
+[[nodiscard]] constexpr machine::Obstacle obstacle_of(Status status) noexcept {
+    const unsigned first = no_room(machine::Obstacle::none).argument;
+    const bool named = status.code == StatusCode::no_machine_step && status.argument > first &&
+                       status.argument < first + machine::kObstacles;
+    return named ? static_cast<machine::Obstacle>(status.argument - first) : machine::Obstacle::none;
+}
+
+/// Throw DomainError where a machine has no room for the work, with the figures and the nearest cure.
+void throw_if_no_room(const machine::Machine& machine, const CutResult& result, int chuck);
+
+/// Throw DomainError for an overhang below the length of the cut.
+[[noreturn]] void throw_short_overhang(std::string_view argument, double overhang_mm, double length_mm,
+                                       const machine::Machine& machine);
 
 /// An argument of a request, with its range and where its value is.
 template <class Request>

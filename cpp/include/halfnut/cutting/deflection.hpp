@@ -132,4 +132,57 @@ inline double chuck_centre_deflection_mm(double force_n, double position_mm, dou
                                          second_moment_mm4);
 }
 
+/// First whirl of a round bar or tube: the speed at which the least bow grows without bound.
+///
+///     n = 60 (b^2 / 2 pi L^2) sqrt(E I / (rho A)),  I / A = (D^2 + d^2) / 16
+///
+/// Given
+///   diameter_mm         D, mm, > 0; of a hexagon: 1.054 times its width across flats
+///   bore_mm             d, mm, >= 0, below D; 0 for a solid bar
+///   length_mm           L, mm, > 0, free
+///   youngs_modulus_gpa  E, GPa, > 0
+///   density_kg_m3       rho, kg/m3, > 0
+///   root                b, > 0: 1.8751 held at one end, 3.9266 with a centre at the other, pi between
+///   centres
+/// Returned
+///   rev/min
+/// Notes
+///   1) A bow at rest grows 1 / (1 - (n / n1)^2) times at n: by a third at half of it.
+///   2) A bar that lies loose in the spindle whirls lower.
+/// Source
+///   bending vibration of beams (Timoshenko), recalled; a slowly turning bow whirls at the beam's own
+///   frequency
+/// Example
+///   first_whirl_rpm(25.0, 0.0, 914.0, 205.0, 7850.0, 1.8751) = 1284
+struct FirstWhirl {
+    static constexpr std::string_view name = "first_whirl_rpm";
+    static constexpr std::array arguments{
+        positive("diameter_mm", "mm"),      not_negative("bore_mm", "mm"),
+        positive("length_mm", "mm"),        positive("youngs_modulus_gpa", "GPa"),
+        positive("density_kg_m3", "kg/m3"), positive("root")};
+    static double compute(double d, double b, double l, double e, double rho, double root) noexcept {
+        if (b >= d) {
+            return std::numeric_limits<double>::quiet_NaN();
+        }
+        const double gyration_mm = std::sqrt(d * d + b * b) / 4.0;
+        const double sound_mm_s = 1000.0 * std::sqrt(1e9 * e / rho);
+        return 60.0 * root * root / (2.0 * std::numbers::pi * l * l) * sound_mm_s * gyration_mm;
+    }
+};
+inline double first_whirl_rpm(double diameter_mm, double bore_mm, double length_mm, double youngs_modulus_gpa,
+                              double density_kg_m3, double root) {
+    return scalar<FirstWhirl>(diameter_mm, bore_mm, length_mm, youngs_modulus_gpa, density_kg_m3, root);
+}
+
+/// Roots of the frequency equation for work held at one end, with a centre at the other, between centres.
+inline constexpr double kWhirlRootChuck = 1.8751040687119611;
+inline constexpr double kWhirlRootChuckAndCentre = 3.9266023120479187;
+inline constexpr double kWhirlRootCentres = std::numbers::pi;
+
+/// Diameter of the round bar that whirls as a hexagon does, over the width across flats: I / A = 5 w^2 / 72.
+inline constexpr double kHexagonRound = 1.0540925533894598;
+
+/// Share of the first whirl that no speed goes above.
+inline constexpr double kWhirlShare = 0.5;
+
 }  // namespace halfnut::cutting

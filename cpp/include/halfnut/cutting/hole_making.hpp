@@ -25,18 +25,23 @@ struct HoleRequest {
     Work work;
     ToolMaterial tool_material = ToolMaterial::hss;
 
-    double diameter_mm = kNaN;  ///< of the tool; spotting and countersinking: at the top of the cone
-    double depth_mm = kNaN;     ///< of the full diameter; a cone knows its own; NaN: no time
-    double pilot_mm = kNaN;     ///< hole that is there already
-    double point_deg = kNaN;    ///< included; NaN: 118 drilling, 90 spotting and countersinking
-    double teeth = kNaN;        ///< countersink and counterbore; NaN: 3; reamer; NaN: 6
-    double pitch_mm = kNaN;     ///< tapping
-    double feed_mm_rev = kNaN;  ///< wanted
-    double spindle_rpm = kNaN;  ///< wanted
-    double wear_factor = kNaN;  ///< on the force; NaN: 1, sharp
-    double approach_mm = kNaN;  ///< NaN: 2
-    double overrun_mm = kNaN;   ///< beyond the depth, NaN: 0
-    int chuck = -1;             ///< place in Machine::chucks, where the work turns; -1: none
+    double diameter_mm = kNaN;        ///< of the tool; spotting and countersinking: at the top of the cone
+    double depth_mm = kNaN;           ///< of the full diameter; a cone knows its own; NaN: no time
+    double pilot_mm = kNaN;           ///< hole that is there already
+    double point_deg = kNaN;          ///< included; NaN: 118 drilling, 90 spotting and countersinking
+    double teeth = kNaN;              ///< countersink and counterbore; NaN: 3; reamer; NaN: 6
+    double pitch_mm = kNaN;           ///< tapping
+    double feed_mm_rev = kNaN;        ///< wanted
+    double spindle_rpm = kNaN;        ///< wanted
+    double wear_factor = kNaN;        ///< on the force; NaN: 1, sharp
+    double approach_mm = kNaN;        ///< NaN: 2
+    double overrun_mm = kNaN;         ///< beyond the depth, NaN: 0
+    double stock_diameter_mm = kNaN;  ///< of the work, where it turns; NaN: not known
+    double stock_flats_mm = kNaN;     ///< of a hexagon, across its flats
+    double stick_out_mm = kNaN;       ///< of the work from the jaws, where it turns
+    double bar_length_mm = kNaN;      ///< of the whole bar, where it goes through the spindle
+    double bar_behind_mm = kNaN;      ///< free behind the spindle, in place of the bar's length
+    int chuck = -1;                   ///< place in Machine::chucks, where the work turns; -1: none
 };
 
 inline constexpr double kPointDeg = 118.0;
@@ -91,6 +96,15 @@ inline constexpr std::array kHoleArguments{
     RequestArgument<HoleRequest>{between("wear_factor", 1.0, 3.0), &HoleRequest::wear_factor},
     RequestArgument<HoleRequest>{not_negative("approach_mm", "mm"), &HoleRequest::approach_mm},
     RequestArgument<HoleRequest>{not_negative("overrun_mm", "mm"), &HoleRequest::overrun_mm},
+    RequestArgument<HoleRequest>{positive("stock_diameter_mm", "mm"), &HoleRequest::stock_diameter_mm, false,
+                                 "be above diameter_mm"},
+    RequestArgument<HoleRequest>{positive("stock_flats_mm", "mm"), &HoleRequest::stock_flats_mm, false,
+                                 "be left away where stock_diameter_mm is given"},
+    RequestArgument<HoleRequest>{positive("stick_out_mm", "mm"), &HoleRequest::stick_out_mm},
+    RequestArgument<HoleRequest>{positive("bar_length_mm", "mm"), &HoleRequest::bar_length_mm, false,
+                                 "be given together with the stock's size"},
+    RequestArgument<HoleRequest>{not_negative("bar_behind_mm", "mm"), &HoleRequest::bar_behind_mm, false,
+                                 "be given together with the stock's size, and without bar_length_mm"},
 };
 
 /// Work-material factor of drilling, and what it rests on.

@@ -105,6 +105,20 @@ inline double ring_out_of_round_mm(double jaw_force_n, double jaws, double mean_
     return scalar<RingOutOfRound>(jaw_force_n, jaws, mean_diameter_mm, wall_mm, width_mm, youngs_modulus_gpa);
 }
 
+/// Free span that work held by steadies whips with, as the overhang of work held so without steadies.
+///
+/// Between two supports work is taken to be free to tilt; the end beyond the last steady is held at one end.
+///
+/// Given
+///   hold          how the ends are held
+///   length_mm     > 0, from the chuck or the first centre to the end
+///   steadies_mm   places from the chuck or the first centre, each within the length
+/// Returned
+///   mm; the length itself without steadies
+/// Source
+///   the first whirl of each span by its own root, see FirstWhirl
+[[nodiscard]] double whirl_span_mm(Hold hold, double length_mm, std::span<const double> steadies_mm);
+
 /// Force that each jaw needs so that the work does not slip.
 ///
 ///     F = S Fc d / (mu z g)

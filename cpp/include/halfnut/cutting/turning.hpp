@@ -32,8 +32,8 @@ struct TurnRequest {
     double feed_mm_rev = kNaN;      ///< wanted; threading: the pitch
     double spindle_rpm = kNaN;      ///< wanted
     double bore_mm = kNaN;          ///< of a tube
-    double stick_out_mm =
-        kNaN;  ///< of the work from the jaws, or between the centres; of a bar from its holder
+    double stick_out_mm = kNaN;     ///< of the work from the jaws, or between the centres; of a bar from its
+                                 ///< holder; NaN: as far as the cut is long
     double bar_diameter_mm = kNaN;  ///< boring: of the bar
     double nose_radius_mm = kNaN;   ///< NaN: 0.8
     double entering_deg = kNaN;     ///< NaN: 90
@@ -41,9 +41,14 @@ struct TurnRequest {
     double wear_factor = kNaN;      ///< on the force; NaN: 1, sharp
     double roughness_limit_um = kNaN;
     double deflection_limit_mm = kNaN;
-    double approach_mm = kNaN;  ///< NaN: 2
-    double overrun_mm = kNaN;   ///< NaN: 0
-    bool finish = false;        ///< a finishing cut, whatever its depth
+    double approach_mm = kNaN;        ///< NaN: 2
+    double overrun_mm = kNaN;         ///< NaN: 0
+    double span_mm = kNaN;            ///< longest free span where steadies hold the work; NaN: the overhang
+    double stock_diameter_mm = kNaN;  ///< of the bar or blank that is held; NaN: diameter_mm
+    double stock_flats_mm = kNaN;     ///< of a hexagon, across its flats
+    double bar_length_mm = kNaN;      ///< of the whole bar, where it goes through the spindle
+    double bar_behind_mm = kNaN;      ///< free behind the spindle, in place of the bar's length
+    bool finish = false;              ///< a finishing cut, whatever its depth
     Hold hold{};
     int chuck = -1;  ///< place in Machine::chucks; -1: none
 };
@@ -100,7 +105,8 @@ inline constexpr std::array kTurnArguments{
     RequestArgument<TurnRequest>{positive("spindle_rpm", "rev/min"), &TurnRequest::spindle_rpm},
     RequestArgument<TurnRequest>{not_negative("bore_mm", "mm"), &TurnRequest::bore_mm, false,
                                  "be below diameter_mm"},
-    RequestArgument<TurnRequest>{positive("stick_out_mm", "mm"), &TurnRequest::stick_out_mm},
+    RequestArgument<TurnRequest>{positive("stick_out_mm", "mm"), &TurnRequest::stick_out_mm, false,
+                                 "be at least length_mm"},
     RequestArgument<TurnRequest>{positive("bar_diameter_mm", "mm"), &TurnRequest::bar_diameter_mm, false,
                                  "be below diameter_mm"},
     RequestArgument<TurnRequest>{not_negative("nose_radius_mm", "mm"), &TurnRequest::nose_radius_mm},
@@ -111,11 +117,20 @@ inline constexpr std::array kTurnArguments{
     RequestArgument<TurnRequest>{positive("deflection_limit_mm", "mm"), &TurnRequest::deflection_limit_mm},
     RequestArgument<TurnRequest>{not_negative("approach_mm", "mm"), &TurnRequest::approach_mm},
     RequestArgument<TurnRequest>{not_negative("overrun_mm", "mm"), &TurnRequest::overrun_mm},
+    RequestArgument<TurnRequest>{positive("span_mm", "mm"), &TurnRequest::span_mm},
+    RequestArgument<TurnRequest>{positive("stock_diameter_mm", "mm"), &TurnRequest::stock_diameter_mm, false,
+                                 "be at least diameter_mm"},
+    RequestArgument<TurnRequest>{positive("stock_flats_mm", "mm"), &TurnRequest::stock_flats_mm, false,
+                                 "be left away where stock_diameter_mm is given"},
+    RequestArgument<TurnRequest>{positive("bar_length_mm", "mm"), &TurnRequest::bar_length_mm},
+    RequestArgument<TurnRequest>{not_negative("bar_behind_mm", "mm"), &TurnRequest::bar_behind_mm, false,
+                                 "be left away where bar_length_mm is given"},
 };
 
 /// One cut on a lathe: spindle step and feed, force, power, finish, deflection, time.
 ///
-/// The spindle step is the fastest that is not above the speed window, nor above the chuck's limit. The
+/// The spindle step is the fastest that is not above the speed window, nor above the chuck's limit, nor above
+/// half the first whirl of the overhanging work and of the bar behind the spindle. The
 /// feed is the one asked for, or a usual one within the table's, held back by the nose and by the roughness
 /// wanted; a feed that was not asked for is made finer until power, torque and deflection hold.
 ///
@@ -125,7 +140,7 @@ inline constexpr std::array kTurnArguments{
 ///   request     see TurnRequest
 /// Returned
 ///   ok and every figure that applies; or why not, and every figure NaN
-///   status.argument counts in kTurnArguments
+///   status.argument counts in kTurnArguments; for work that the machine has no room for see obstacle_of()
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const machine::Machine& machine,
                               const TurnRequest& request, CutResult& out) noexcept;
 

@@ -96,10 +96,13 @@ struct Chuck {
     std::string name;
     int jaws = 0;  ///< 0: a collet, a faceplate or a driving plate
     double diameter_mm = 0;
-    double rpm_limit = kNaN;  ///< as marked by its maker; NaN: not marked
-    bool cast_iron = false;   ///< body of cast iron, or of unknown stuff
-    double through_mm = kNaN;
+    double rpm_limit = kNaN;   ///< as marked by its maker; NaN: not marked
+    bool cast_iron = false;    ///< body of cast iron, or of unknown stuff
+    double through_mm = kNaN;  ///< of the hole through its body
     double jaw_depth_mm = kNaN;
+    double opening_least_mm = kNaN;  ///< smallest and greatest diameter that it grips from outside
+    double opening_greatest_mm = kNaN;
+    double jaw_mass_kg = kNaN;  ///< of one jaw with its top jaw
 };
 
 /// A thread or feed that the gearbox gives on its standard train.
@@ -153,11 +156,15 @@ struct Machine {
     std::vector<Chuck> chucks;
     Threading threading;
     double centre_height_mm = kNaN;
+    double swing_over_bed_mm = kNaN;          ///< diameter; NaN: twice the centre height
+    double swing_over_cross_slide_mm = kNaN;  ///< diameter that the carriage passes under
+    double swing_in_gap_mm = kNaN;            ///< diameter, with the gap open; NaN: no gap
     double between_centres_mm = kNaN;
     double spindle_bore_mm = kNaN;
-    double torque_limit_nm = kNaN;  ///< of the spindle, where its maker gives one
-    double lever_change_s = 5;      ///< for one change of levers while it runs
-    double stop_change_s = 60;      ///< for one that needs the spindle stopped, belts and back gear
+    double spindle_length_mm = kNaN;  ///< from its nose to its rear end: there it guides a bar
+    double torque_limit_nm = kNaN;    ///< of the spindle, where its maker gives one
+    double lever_change_s = 5;        ///< for one change of levers while it runs
+    double stop_change_s = 60;        ///< for one that needs the spindle stopped, belts and back gear
     double measure_s = 30;
     double tool_change_s = 60;
 };
@@ -219,6 +226,12 @@ struct SpindleChoice {
 
 /// The slide of that name, or null.
 [[nodiscard]] const Slide* find_slide(const Machine& machine, std::string_view name) noexcept;
+
+/// Diameter that swings over the bed; NaN when the machine does not say.
+[[nodiscard]] inline double swing_mm(const Machine& machine) noexcept {
+    return machine.swing_over_bed_mm == machine.swing_over_bed_mm ? machine.swing_over_bed_mm
+                                                                  : 2.0 * machine.centre_height_mm;
+}
 
 /// Speed that a chuck bears: as marked, else that of a cautious rim speed, 25 m/s.
 [[nodiscard]] double chuck_rpm_limit(const Chuck& chuck) noexcept;

@@ -201,8 +201,8 @@ struct AdjusterEnd {
     double thread_length_mm = kNaN;  ///< external thread from its end, run-out included
     double chamfer_mm = 0.0;
     double run_out_mm = 0.0;
-    double external_bore_mm = 0.0;
-    double base_length_mm = kNaN;  ///< internal thread from its mouth, run-out included
+    double external_bore_mm = 0.0;  ///< under the external thread: of the tube, or of the rod
+    double base_length_mm = kNaN;   ///< internal thread from its mouth, run-out included
     double countersink_mm = 0.0;
     double base_run_out_mm = 0.0;
     double room_mm = kNaN;  ///< how far the external end may go in past the mouth; NaN: to the run-out
@@ -228,7 +228,7 @@ struct AdjusterRequest {
     AdjusterMiddle middle = AdjusterMiddle::external;
     double middle_length_mm = kNaN;  ///< from end to end; of an adjuster from its end to its far joint
     double middle_outside_mm = kNaN;
-    double middle_bore_mm = 0.0;
+    double middle_bore_mm = 0.0;  ///< of its plain part: a body's ends have their internal threads instead
     AdjusterMaterial middle_material;
     double push_n = kNaN;
     double pull_n = kNaN;

@@ -91,6 +91,14 @@ struct DesignationProblem {
     std::string message;       ///< ends with the candidates where there are any
 };
 
+/// What is said of a number such as the 016 of Tr016x4, on any reader of designations.
+inline constexpr std::string_view kLeadingNought =
+    "a number with a nought in front: leave the nought out, or write the point that is missing";
+
+/// What to say of a text that names a system of threads without figures here (BA, NPTF, Pg); empty where it
+/// names none.
+[[nodiscard]] std::string foreign_thread(std::string_view text);
+
 /// Read a designation without throwing.
 ///
 /// Given
@@ -110,7 +118,8 @@ struct DesignationProblem {
 /// Notes
 ///   1) "10-32 UNF" is the numbered size because that is the one in the series; where the series tables
 ///      decide nothing ("4-33 UNS"), both readings are named and none is taken.
-///   2) Sizes, pitches and series of no table are read ("M10.3x1.1-6g", "19/64-36 UNS-2B").
+///   2) Sizes, pitches and series of no table are read ("M10.3x1.1-6g", "19/64-36 UNS-2B"); #00, #000 and
+///      #0000 are 0.047, 0.034 and 0.021 in. Any other number with a nought in front is refused.
 /// Example
 ///   parse_thread("M10", builtin()).pitch_mm() = 1.5
 [[nodiscard]] Thread parse_thread(std::string_view text, const Catalogue& catalogue);

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -47,6 +48,7 @@ struct TappingRequest {
     bool form = false;             ///< a forming tap, not one that cuts
     double oversize_mm = 0.0;      ///< what the drill cuts over its size; NaN: the usual amount
     LimitOptions options{};
+    std::optional<ThreadLimits> limits{};  ///< to cut the internal part to, in place of its class's
 };
 
 /// Names and ranges of the arguments; Status::argument counts in it.

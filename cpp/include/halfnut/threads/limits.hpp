@@ -53,7 +53,7 @@ enum class LimitCaution : std::uint16_t {
 };
 
 struct LimitOptions {
-    UnifiedRule rule = UnifiedRule::current;
+    UnifiedRule rule = UnifiedRule::printed;
     double engagement_mm = kNaN;  ///< length of engagement; NaN: as the designation states, or normal
 };
 

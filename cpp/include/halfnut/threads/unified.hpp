@@ -1,12 +1,12 @@
 #pragma once
 /// The Unified tolerance system (ASME B1.1), in whole last places: 1e-4 in for sizes, 1e-6 in for tolerances.
 ///
-/// Two decimal rules. `current` is the standard's since 2003: six-place intermediates, half up, each limit
-/// from limits already rounded. `handbook` is Halfnut's own fit to the tables that shop handbooks still
-/// print; no text seen states it, so use `current` where the standard decides. It takes tolerance increments
-/// to six places, everything else to four with a half going to the even figure; five sizes carry the
-/// tolerance of a neighbour, as printed. The two differ by 0.0001 in (0.001 in on a three-place minor
-/// diameter) in about one limit of ten.
+/// Two decimal rules. `printed` gives what printed tables and go gauges carry; it is Halfnut's own fit to
+/// those tables, for no text seen states it. It takes tolerance increments to six places, everything else to
+/// four with a half going to the even figure; five sizes carry the tolerance of a neighbour, as printed.
+/// `formula` is the standard's own rule since 2003: six-place intermediates, half up, each limit from limits
+/// already rounded. The two differ by 0.0001 in (0.001 in on a three-place minor diameter) in about three
+/// limits of a hundred of UNC and UNF.
 
 #include <cstdint>
 
@@ -15,7 +15,7 @@
 
 namespace halfnut::threads {
 
-enum class UnifiedRule : std::uint8_t { current, handbook };
+enum class UnifiedRule : std::uint8_t { printed, formula };
 
 /// Length of engagement behind a tolerance.
 struct UnifiedEngagement {
@@ -35,7 +35,7 @@ struct UnifiedEngagement {
 [[nodiscard]] UnifiedEngagement unified_engagement(UnifiedSeries rule_series, const Thread& thread,
                                                    std::int64_t stated_units) noexcept;
 
-/// The row of a diameter that handbook tables tolerance as another size, or null.
+/// The row of a diameter that print tolerances as another size, or null.
 [[nodiscard]] const UnifiedToleranceDiameterRow* unified_tolerance_diameter(
     const Catalogue& catalogue, std::int64_t diameter_units) noexcept;
 
@@ -43,7 +43,7 @@ struct UnifiedEngagement {
 ///
 ///     Td2(2A) = 0.0015 D^(1/3) + 0.0015 LE^(1/2) + 0.015 P^(2/3)
 ///
-/// `current` rounds the sum to 1e-6 in, `handbook` each of the three increments.
+/// `formula` rounds the sum to 1e-6 in, `printed` each of the three increments.
 [[nodiscard]] std::int64_t unified_tolerance_2a(UnifiedRule rule, std::int64_t diameter_units,
                                                 std::int64_t length_units, std::int64_t pitch_units) noexcept;
 
