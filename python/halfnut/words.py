@@ -294,7 +294,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
         "over the {swing_over_the_cross_slide} swing of the cross slide: clear of the carriage only",
     ),
     "below_jaws": ("caution", "the jaws close on {jaws} at least: take a collet, or grip thicker stock"),
-    "over_travel": ("note", "the cut is longer than the slide's {travel} of travel: set it up again part-way"),
+    "over_travel": ("caution", "the cut is longer than the slide's {travel} of travel: set it up again part-way"),
     # cutting, what a metal or a machine brings
     "trait_built_up_edge": ("note", "built-up edge: faster, sharper, cutting fluid"),
     "trait_work_hardening": ("note", "hardens where rubbed: keep the feed up, no dwelling, cut below the skin"),

@@ -166,7 +166,7 @@ def test_a_word_on_the_bar_only_where_one_could_be_and_nobody_said():
     assert f"{10 * math.floor(longest / 10)} mm" in note
     for how in ({"bar_behind": "10 mm"}, {"hold": "between centres"}, {"stock": "60 mm"}):
         assert "bar_behind" not in {
-            item.code for item in cutting.turn("C36000", "12 mm", machine="metric-lathe", **how).notes
+            item.code for item in cutting.turn("C36000", "12 mm", machine="metric-lathe", **how).told
         }
 
 
