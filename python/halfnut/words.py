@@ -276,7 +276,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "form_tap_ductile": ("note", "forming taps need ductile metal, a larger hole, oil; torque within a factor two"),
     "part_slender": ("danger", "so far from the jaws the work climbs the blade and flies: part close in"),
     "part_centre": ("danger", "never part off against a centre: the piece pinches the blade and is flung"),
-    "bar_behind": ("caution", "a bar over {bar_free} behind the spindle whips at this speed: guide it, or cut it"),
+    "bar_behind": ("caution", "a bar over {bar_free} behind the spindle whips at this speed: guide or cut it"),
     "plastic_melts": ("note", "plastics melt and grow with heat: sharp edge, air, light grip; measure cold"),
     "no_passes": ("caution", "nothing keeps every limit: change holding, tool or machine; never exceed chuck or grip"),
     "edge_spent": ("caution", "the edge may wear out within these passes: slower, or change it on the way"),
@@ -287,7 +287,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
         "overhanging work whips above {whirl_of_the_work} rev/min: a centre or steady, or shorten it",
     ),
     "bar_whips": ("danger", "the bar behind the spindle whips above {whirl_of_the_bar} rev/min: guide it, or cut it"),
-    "climbs": ("danger", "the work gives way by more than the cut's depth: it climbs the tool; support it"),
+    "climbs": ("danger", "work gives way by more than the cut's depth: it climbs the tool; support it"),
     "in_gap": ("caution", "over the {swing_over_the_bed} swing: it turns in the gap only, clear of the carriage"),
     "over_cross_slide": (
         "caution",
