@@ -428,7 +428,7 @@ def adjuster(
             end[f"{name}_low"], end[f"{name}_high"] = low, high
         cautions += [each for each in galling(outer_metal, inner).cautions if each not in cautions]
         asked.append(end)
-    given = {
+    given: dict[str, Any] = {
         "middle": middle,
         "middle_length_mm": length(length_of_tube, "length_of_tube").mm,
         "middle_outside_mm": length(tube_diameter, "tube_diameter").mm,

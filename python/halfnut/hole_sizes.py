@@ -259,7 +259,7 @@ def tapping_hole(
     own = thread if isinstance(thread, ThreadLimits) else None
     if own is not None and own.side != "internal":
         raise DomainError(f"a tapped hole needs the limits of an internal thread, got those of {own.thread}")
-    found = own.thread if isinstance(thread, ThreadLimits) else read_thread(thread)
+    found = thread.thread if isinstance(thread, ThreadLimits) else read_thread(thread)
     if tap not in ("cut", "form"):
         raise DomainError(f"tap must be 'cut' or 'form', got {tap!r}")
     answer = _core.tapping_answer(

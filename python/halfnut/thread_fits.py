@@ -255,7 +255,7 @@ def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp
     8.0
     """
     asked = build_up(given, name)
-    carried = getattr(found, "build_up", None)
+    carried: BuildUp | None = getattr(found, "build_up", None)
     if carried is None or carried.bare:
         return asked
     if given is None:
