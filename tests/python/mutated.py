@@ -23,6 +23,7 @@ from halfnut import cli
 from halfnut.cli import failures
 
 LONGEST_S = 20
+"""Of processor time."""
 STATUSES = {0, 1, 2, 3}
 NOT_A_NUMBER = re.compile(r"(?<![\w./'\"-])[-+]?(?:nan|inf(?:inity)?)(?![\w'\"])", re.IGNORECASE)
 
@@ -209,7 +210,7 @@ def run(arguments):
         return tell(error, **how)
 
     failures.tell = watched
-    signal.alarm(LONGEST_S)
+    signal.setitimer(signal.ITIMER_PROF, LONGEST_S)
     status = None
     try:
         with contextlib.redirect_stdout(out), contextlib.redirect_stderr(told):
@@ -217,14 +218,12 @@ def run(arguments):
     except SystemExit as end:
         status = end.code
     except Late:
-        return None, f"longer than {LONGEST_S} s"
+        return None, f"longer than {LONGEST_S} s of processor time"
     except BaseException:
         return None, "a traceback: " + traceback.format_exc()
     finally:
-        signal.alarm(0)
+        signal.setitimer(signal.ITIMER_PROF, 0)
         failures.tell = tell
-    if any(isinstance(error, Late) for error in foreseen):
-        return None, f"longer than {LONGEST_S} s"
     printed, words = (stream.buffer.getvalue().decode("utf-8", "replace") for stream in (out, told))
     if status not in STATUSES:
         return status, f"status {status}"
@@ -250,7 +249,7 @@ def main():
     folder, seed, count, log = sys.argv[1], int(sys.argv[2]), int(sys.argv[3]), Path(sys.argv[4])
     Path(folder).mkdir(exist_ok=True)
     os.chdir(folder)
-    signal.signal(signal.SIGALRM, late)
+    signal.signal(signal.SIGPROF, late)
     commands = sorted(leaves(cli.command), key=lambda leaf: leaf[0])
     draw = random.Random(seed)
     with log.open("a", encoding="utf-8") as lines:
