@@ -100,9 +100,8 @@ def begin(arguments, fault=None):
         return child
     status = 70
     try:
-        quiet = os.open(os.devnull, os.O_WRONLY)
-        for stream in (1, 2):
-            os.dup2(quiet, stream)
+        for stream, name in ((1, os.devnull), (2, "told")):
+            os.dup2(os.open(name, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o666), stream)
         if fault is not None:
             fault()
         cli.main(arguments)
@@ -203,7 +202,9 @@ def tried(bench, faults):
         out["tried"] += 1
         out["states"][state] = out["states"].get(state, 0) + 1
         out["statuses"][str(status)] = out["statuses"].get(str(status), 0) + 1
-        out["locked_out"] += next_status != 0 or bench.state() != "later"
+        if next_status != 0 or bench.state() != "later":
+            out["locked_out"] += 1
+            print(f"after {state}: {next_status} {bench.state()}: {Path('told').read_text()}", file=sys.stderr)
         out["left"] += len(list(Path("room").iterdir())) - 1
     return out
 

@@ -20,7 +20,7 @@ def faults(folder, what, fault, *before, **how):
     done = subprocess.run([*before, sys.executable, str(SCRIPT), json.dumps(asked)], capture_output=True, text=True)
     assert done.returncode == 0, done.stderr
     found = json.loads(done.stdout.splitlines()[-1])
-    print(what, fault, found)
+    print(what, fault, found, done.stderr)
     return found
 
 
