@@ -235,9 +235,10 @@ def run(arguments):
     if status in (2, 3) and not words.strip():
         return status, f"status {status} and no word"
     paths = {"--out", "--draw", "--page", "--plot", "--begin"} & set(arguments)
-    if status == 0 and not paths and NOT_A_NUMBER.search(printed):
+    if status == 0 and not paths and arguments[:2] != ["machine", "new"] and NOT_A_NUMBER.search(printed):
         return status, f"status 0 and {NOT_A_NUMBER.search(printed)[0]}"
-    if "--json" in arguments and not {"-h", "--help", "-"} & set(arguments) and arguments[:1] != ["batch"]:
+    named = arguments[max(0, arguments.index("--json") - 1)].startswith("-") if "--json" in arguments else True
+    if not named and not {"-h", "--help", "-"} & set(arguments) and arguments[:1] != ["batch"]:
         try:
             json.loads(printed if status in (0, 1) else words[words.index("{") :])
         except ValueError:
