@@ -201,7 +201,7 @@ CAUTIONS: dict[str, str] = {
     "window_doubtful": "the speed rests on a row marked as weak; start at the low end",
     "window_far": "no speed is tabulated for this alloy or its near kin; the speed is that of a wide group",
     "window_stand_in": "no speed is tabulated for this operation and tool; it is reckoned from another's",
-    "fire_speed": "above 213 m/min (700 ft/min) magnesium cut dry may take fire",
+    "fire_speed": "the speed asked for can set chips on fire: held to 213 m/min (700 ft/min)",
     "deep_hole": "deep for its diameter: withdraw and clear the chips often",
     "chase_cannot_stop": "even the slowest step runs too fast to stop in this run-out by hand: a wider groove, the "
     "tool upside down and run away from the shoulder, or a crank on the spindle",
@@ -223,7 +223,7 @@ CAUTIONS: dict[str, str] = {
     "thin_wall": "a thin wall springs under the jaws: plug it, soft jaws, or a collet",
     "speed_at_centre": "towards the centre the cutting speed falls to nothing: ease the feed",
     "grabs": "this material draws a sharp drill in: flatten the cutting lips",
-    "below_smallest_feed": "the machine's finest feed is coarser than wanted",
+    "below_smallest_feed": "every power feed is too coarse here and can break the tool: feed by hand",
     "tap_reversal": "by power a tap wants a tapping head or a spindle that reverses; "
     "without one, turn the spindle by hand",
     "form_tap_ductile": "a forming tap wants a ductile metal, a larger hole than a cutting one and plenty of oil; its "
@@ -265,6 +265,9 @@ CAUTIONS: dict[str, str] = {
     "asked_speed_moved": "the machine has no such speed; the nearest step was taken",
     "asked_feed_moved": "the machine has no such feed; the next step was taken",
     "hand_feed": "there is no power feed for this: turn the handle evenly",
+    "fine_feed_fire": "fine magnesium chips can take fire: feed at least 0.1 mm (0.004 in) a turn",
+    "tap_by_hand": "no reversing holder is known: by hand, or the slowest step at most",
+    "roughness_least": "Ra is geometry alone: measured values lie 1.05 to 3.4 times higher",
 }
 
 # Codes of CAUTIONS that go with an operation whatever its figures.
@@ -282,6 +285,9 @@ STANDING: dict[str, tuple[str, ...]] = {
 }
 
 # What a band of force, power or life rests on: unverified, verified.
+GEOMETRY_ALONE = "geometry alone: the least"
+"""Said with every roughness that feed and nose, or the marks of a tooth, give."""
+
 BANDS: tuple[str, str] = (
     "unverified, the spread is that of measured cuts in other materials",
     "at least eight in ten measured cuts of this alloy lie within",
@@ -354,6 +360,7 @@ NOTES = frozenset(
         "judge_these_limits",
         "near_match",
         "plastic_melts",
+        "roughness_least",
         "speed_at_centre",
         "speed_below_window",
         "window_doubtful",
