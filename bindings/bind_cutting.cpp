@@ -187,6 +187,8 @@ void bind_result(py::module_& module) {
             "feed_limited_by",
             [](const CutResult& self) { return std::string(enum_name(self.feed_limited_by)); })
         .def_readonly("band", &CutResult::band, "Band of force, power and torque.")
+        .def_readonly("ordinary_wear", &CutResult::ordinary_wear,
+                      "Factor on the force of a sharp edge at which limits are judged.")
         .def_property_readonly(
             "cautions",
             [](const CutResult& self) {

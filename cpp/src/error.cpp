@@ -27,6 +27,8 @@ std::string_view status_name(StatusCode code) noexcept {
             return "no_machine_step";
         case StatusCode::inconsistent:
             return "inconsistent";
+        case StatusCode::fire:
+            return "fire";
     }
     return "unknown";
 }
@@ -51,6 +53,9 @@ std::string_view status_sentence(StatusCode code) noexcept {
             return "the machine has no step that does this";
         case StatusCode::inconsistent:
             return "two arguments contradict each other";
+        case StatusCode::fire:
+            return "even the slowest step is above the speed at which these chips may take fire; take a smaller "
+                   "diameter or a slower machine";
     }
     return "unknown status";
 }

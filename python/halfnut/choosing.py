@@ -20,7 +20,7 @@ from halfnut.sizes import MM_PER_INCH, duration
 from halfnut.sizes import one as one_size
 from halfnut.tools import Tool, find_tool
 from halfnut.units import length as read_length
-from halfnut.words import GAINS, LIMITS, RELAXED, caution, caution_lines
+from halfnut.words import GAINS, GEOMETRY_ALONE, LIMITS, RELAXED, caution, caution_lines
 
 __all__ = ["JOBS", "Gain", "PassPlanned", "Passes", "choose"]
 
@@ -285,16 +285,29 @@ class Passes(Record):
             + (f", costs {duration(self.prices[name], tenths=True)}" if name in self.prices and name != first else "")
             for name, slack in sorted(self.slack.items(), key=lambda item: item[1])
         ]
-        out += [f"  speed: {self._neighbours(one)}" for one in self.passes[:1]]
+        out.append(f"  speed: {self._neighbours()}")
+        last = self.passes[-1].cut.roughness_ra_um
+        if last is not None:
+            shown = f"{last / 0.0254:.0f} uin" if self.inch else f"{last:.2f} um"
+            out.append(f"  finish Ra {shown}, {GEOMETRY_ALONE}")
         if self.next_s is not None:
             out.append(f"  with other levers: {self.next_answer()}")
         out += [f"  {gain.words}: {duration(gain.saved_s, tenths=True)} less" for gain in self.gains]
         return out
 
-    @staticmethod
-    def _neighbours(one: PassPlanned) -> str:
-        held = [name for name, holds in (("slower", one.slower_holds), ("faster", one.faster_holds)) if holds]
-        return f"one step {' or '.join(held)} keeps every limit too" if held else "one step up or down breaks a limit"
+    def _neighbours(self) -> str:
+        """What one step up or down does in each pass; of all of them only where it holds in all of them."""
+        held = {
+            "slower": [one.number for one in self.passes if one.slower_holds],
+            "faster": [one.number for one in self.passes if one.faster_holds],
+        }
+        whole = [name for name, passes in held.items() if len(passes) == len(self.passes)]
+        parts = [f"one step {' or '.join(whole)} keeps every limit in every pass"] if whole else []
+        for name, passes in held.items():
+            if passes and name not in whole:
+                which = f"pass{'' if len(passes) == 1 else 'es'} {', '.join(map(str, passes))}"
+                parts.append(f"one step {name} keeps every limit in {which} alone")
+        return "; ".join(parts) or "one step up or down breaks a limit in every pass"
 
     def _not_found(self) -> list[str]:
         out = [self._head("no passes keep every limit")]

@@ -102,7 +102,7 @@ from halfnut.sizes import (
 from halfnut.tools import Tool, find_tool
 from halfnut.units import as_asked, asked, quantity
 from halfnut.units import length as read_length
-from halfnut.words import AT_EDGE, BANDS, CAUTIONS, LIMITS, caution, caution_lines
+from halfnut.words import AT_EDGE, BANDS, CAUTIONS, GEOMETRY_ALONE, LIMITS, caution, caution_lines
 
 __all__ = [
     "Cut",
@@ -357,7 +357,12 @@ class Cut(Record):
     feed_source : str
         "step": a power feed of the machine; "hand": the handle is turned; "exact": no machine, or a thread.
     cutting_force_low_n, cutting_force_high_n, ... : float
-        Band of what a measurement would find; power, torque and deflection are judged at its upper edge.
+        Band of what a measurement would find, its upper edge with an edge in use; power, torque and deflection are
+        judged there.
+    feed_force_n, passive_force_n, deflection_mm : float
+        Turning: of an edge half worn, or as worn as `wear_factor` says.
+    roughness_ra_um : float
+        By geometry alone: the least. Measured values lie 1.05 to 3.4 times higher.
     torque_low_nm, torque_high_nm, deflection_low_mm, deflection_high_mm : float
         The band carried on to what follows the force.
     force_verified : bool
@@ -510,20 +515,36 @@ class Cut(Record):
     def answer(self) -> str:
         """The levers to set, in one line: spindle speed and feed, with their positions."""
         speed = f"{self.spindle_rpm:.0f} rev/min{_positions(self.spindle_positions)}"
+        if self.by_hand:
+            speed = f"tap by hand, or at the slowest step: {speed}"
         return f"{speed}, {self.feed_text}"
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether a tap is better turned by hand: the machine is not known to have a reversing holder."""
+        return any(item.code == "tap_by_hand" for item in self.cautions)
 
     @property
     def feed_text(self) -> str:
         """The feed to set, in the machine's unit where it is a step of the machine."""
-        if self.feed_source == "hand" and self.hand_turns_per_min is not None:
-            return f"fed by hand, {self.hand_turns_per_min:.2g} turns of the handle a minute"
-        if self.feed_per_tooth_mm is not None or self.feed_mm_rev is None:
-            inch = self.machine_inch if self.feed_source == "step" else self.inch
-            return f"feed {_rate(self.feed_mm_min, inch)}{_positions(self.feed_positions)}"
+        by_hand = self.feed_source == "hand"
         inch = self.machine_inch if self.feed_source == "step" else self.inch
-        value = self.feed_mm_rev / MM_PER_INCH if inch else self.feed_mm_rev
-        shown = f"{value:.4f} in/rev" if inch else f"{value:.3f} mm/rev"
-        return f"feed {shown}{_positions(self.feed_positions)}{' by hand' if self.feed_source == 'hand' else ''}"
+        if self.feed_per_tooth_mm is not None or self.feed_mm_rev is None:
+            shown = _rate(self.feed_mm_min, inch)
+        else:
+            value = self.feed_mm_rev / MM_PER_INCH if inch else self.feed_mm_rev
+            shown = f"{value:.4f} in/rev" if inch else f"{value:.3f} mm/rev"
+        if by_hand and self.hand_turns_per_min is not None:
+            turns = f"{self.hand_turns_per_min:.2g} turns of the handle a minute"
+            return f"fed by hand, {turns}" + (f" ({shown})" if self.finer_by_hand else "")
+        return f"feed {shown}{_positions(self.feed_positions)}{' by hand' if by_hand else ''}"
+
+    @property
+    def finer_by_hand(self) -> bool:
+        """Whether the machine has power feeds and every one of them is coarser than suits."""
+        return self.feed_source == "hand" and any(
+            item.code == "below_smallest_feed" for item in (*self.notes, *self.cautions)
+        )
 
     def _size(self, value_mm: float) -> str:
         return f"{value_mm / MM_PER_INCH:.4g} in" if self.inch else f"{value_mm:.4g} mm"
@@ -541,7 +562,7 @@ class Cut(Record):
         if low is None or high is None:
             return "no band for this force"
         shown = f"{low / N_PER_LBF:.0f} to {high / N_PER_LBF:.0f} lbf" if self.inch else f"{low:.0f} to {high:.0f} N"
-        return f"  likely {shown}: {BANDS[self.force_verified is True]}"
+        return f"  likely {shown}, the most with an edge in use: {BANDS[self.force_verified is True]}"
 
     def _figures(self) -> list[str]:
         inch = self.inch
@@ -595,7 +616,7 @@ class Cut(Record):
         if self.roughness_ra_um is not None:
             shown = f"{self.roughness_ra_um / 0.0254:.0f} uin" if inch else f"{self.roughness_ra_um:.2f} um"
             lead = ", one tooth leading" if self.operation.startswith("mill") else ""
-            out.append(f"finish Ra {shown} by geometry{lead}; a real surface is rougher")
+            out.append(f"finish Ra {shown}, {GEOMETRY_ALONE}{lead}")
         if self.deflection_mm is not None:
             shown = f"{self.deflection_mm / MM_PER_INCH:.5f} in" if inch else f"{self.deflection_mm:.4f} mm"
             what = "of the cutter" if self.operation.startswith("mill") else "twice that on the diameter"
@@ -760,7 +781,7 @@ def cut_record(
     figures: dict[str, Any] = dict(result.figures)
     heat: dict[str, Any] = dict(_core.cut_heat(result, found.index, active()))
     heat_rules = [("chip_rise_k", "heat_chip"), ("heat_to_work_w", "heat_to_work")]
-    low, high = result.band.low, result.band.high
+    low, high = result.band.low, result.band.high * result.ordinary_wear
     follow: dict[str, Any] = {
         f"{name}_{edge}_{unit}": None
         if figures[f"{name}_{unit}"] is None or math.isnan(by)
@@ -932,7 +953,9 @@ def turn(
     entering_deg, rake_deg : float, optional
         Of the tool: 90 degrees, and as the force constants were measured, when not given.
     wear_factor : float, optional
-        On the force, 1 to 3; 1 is a sharp tool.
+        On the force, 1 to 3; 1 is a sharp tool, 1.4 a blunt one. Not given: the force is that of a sharp edge,
+        while limits, the upper edges of force and power, and the force across the edge with the deflection that it
+        makes are those of an edge in use.
     hold : str
         "chuck", "chuck and centre" or "between centres".
     chuck : str or int, optional

@@ -243,7 +243,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "window_doubtful": ("note", "the speed rests on a row marked as weak; start at the low end"),
     "window_far": ("note", "no speed is tabulated for this alloy's kin: the speed is a wide group's"),
     "window_stand_in": ("note", "no speed is tabulated for this operation and tool: computed from another's"),
-    "fire_speed": ("danger", "above 213 m/min (700 ft/min) magnesium cut dry may take fire"),
+    "fire_speed": ("danger", "the speed asked for can set chips on fire: held to 213 m/min (700 ft/min)"),
     "deep_hole": ("caution", "deep for its diameter: withdraw and clear the chips often"),
     "chase_cannot_stop": (
         "caution",
@@ -271,7 +271,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "thin_wall": ("caution", "a thin wall springs under the jaws: plug it, soft jaws, or a collet"),
     "speed_at_centre": ("note", "towards the centre the cutting speed falls to nothing: ease the feed"),
     "grabs": ("caution", "this material draws a sharp drill in: flatten the cutting lips"),
-    "below_smallest_feed": ("note", "the machine's finest feed is coarser than wanted"),
+    "below_smallest_feed": ("caution", "every power feed is too coarse here and can break the tool: feed by hand"),
     "tap_reversal": ("note", "power tapping needs a tapping head or reversing spindle; otherwise turn by hand"),
     "form_tap_ductile": ("note", "forming taps need ductile metal, a larger hole, oil; torque within a factor two"),
     "part_slender": ("danger", "so far from the jaws the work climbs the blade and flies: part close in"),
@@ -309,6 +309,9 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "asked_speed_moved": ("note", "the machine has no such speed; the nearest step was taken"),
     "asked_feed_moved": ("note", "the machine has no such feed; the next step was taken"),
     "hand_feed": ("note", "there is no power feed for this: turn the handle evenly"),
+    "fine_feed_fire": ("danger", "fine magnesium chips can take fire: feed at least 0.1 mm (0.004 in) a turn"),
+    "tap_by_hand": ("caution", "no reversing holder is known: by hand, or the slowest step at most"),
+    "roughness_least": ("note", "Ra is geometry alone: measured values lie 1.05 to 3.4 times higher"),
     # at the machine, whatever the figures
     "clamp_work": ("caution", "a drill or tap that grabs spins the work: clamp it or the vice"),
     "breakthrough": ("caution", "thin work grabs as the point breaks through: ease the feed, back it up"),
@@ -337,6 +340,9 @@ STANDING: dict[str, tuple[str, ...]] = {
     "face": ("backlash",),
     "part_off": ("part_centre", "piece_falls"),
 }
+
+GEOMETRY_ALONE = "geometry alone: the least"
+"""Said with every roughness that feed and nose, or the marks of a tooth, give."""
 
 # What a band of force, power or life rests on: unverified, verified.
 BANDS: tuple[str, str] = (

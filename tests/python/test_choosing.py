@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import random
 import sys
 from pathlib import Path
 
@@ -18,7 +19,7 @@ from halfnut.machines import Machine
 TESTS = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(TESTS / "oracles"), str(TESTS / "python")]
 import choose_brute  # noqa: E402
-from choose_cases import ask, oracle_case, places, small_case, table_speed  # noqa: E402
+from choose_cases import ask, oracle_case, places, small_case, small_machine, table_speed  # noqa: E402
 
 CASES = 2000
 
@@ -106,14 +107,14 @@ def test_nothing_chosen_breaks_a_limit_at_level_1(shafts):
                 factor * (1.2 if do == "bore" else 1.0),
             )  # fmt: skip
             assert force == pytest.approx(cut.cutting_force_n, rel=1e-9)
-            high = _core.force_band(alloy.index, "turn", active()).high
+            high = 1.3 * _core.force_band(alloy.index, "turn", active()).high  # ordinary wear
             power = hn.cutting.cutting_power_kw(force * high, v)
             assert power <= cut.available_power_kw
             ra = hn.cutting.roughness_ra_um(cut.feed_mm_rev, 0.8)
             if one.finish and "roughness_um" in how:
                 assert ra <= how["roughness_um"]
             if "stick_out" in how:
-                passive = 0.6 * force * high * abs(math.cos(math.radians(kappa)))
+                passive = choose_brute.ACROSS * force * high * abs(math.cos(math.radians(kappa)))
                 out = hn.quantity(how["stick_out"], "length", "stick_out").base
                 if do == "bore":
                     bend = hn.cutting.cantilever_deflection_mm(
@@ -276,3 +277,47 @@ def test_the_edge_is_told_to_wear_out_within_the_cut():
     assert long.edge_share == pytest.approx(share)
     assert ("edge_spent" in {item.code for item in long.cautions}) == (share > 1)
     assert share > 1
+
+
+def two_belts() -> _core.Machine:
+    """A lathe with an inverter on two belts, 60 to 600 and 437 to 1800 rev/min: 437 is no number of series R40."""
+    machine = small_machine(random.Random(1))
+    belts = []
+    for name, low, high in (("slow", 60.0, 600.0), ("fast", 437.0, 1800.0)):
+        step = _core.SpindleStep()
+        step.rpm_low, step.rpm = low, high
+        step.positions = [_core.Position("belt", name)]
+        belts.append(step)
+    machine.spindle = belts
+    machine.motor_kw, machine.torque_limit_nm = 3.0, math.nan
+    machine.chucks[0].rpm_limit = 437.2
+    return machine
+
+
+def test_the_low_end_of_an_inverters_second_belt_is_tried():
+    """The chuck allows 437.2 rev/min; the fastest speed under it that is tried is that end, on the first belt."""
+    found = _core.choose_passes(
+        "turn", hn.alloy("6061-T6").index, "carbide",
+        {"diameter_mm": 40.0, "to_mm": 38.0, "off_mm": None, "length_mm": 60.0},
+        False, "chuck", 0, None, -1, -1, two_belts(), active(), False,
+    )  # fmt: skip
+    assert {one.cut.figures["spindle_rpm"] for one in found.passes} == {437.0}
+    assert {one.cut.spindle_step for one in found.passes} == {0}
+
+
+def test_what_a_neighbouring_speed_does_is_said_of_every_pass(shafts):
+    told = 0
+    for chosen in shafts:
+        line = next(line for line in str(chosen).splitlines() if line.startswith("  speed: "))
+        for name, holds in (
+            ("slower", [one.slower_holds for one in chosen.passes]),
+            ("faster", [one.faster_holds for one in chosen.passes]),
+        ):
+            whole = line.split(";")[0]
+            assert (name in whole and "in every pass" in whole and "breaks" not in line) == all(holds), line
+            if any(holds) and not all(holds):
+                numbers = ", ".join(str(at) for at, held in enumerate(holds, 1) if held)
+                assert f"one step {name} keeps every limit in pass" in line
+                assert f"{numbers} alone" in line
+                told += 1
+    assert told >= 1

@@ -156,7 +156,7 @@ def test_what_follows_the_force_follows_its_band():
     for name, unit in (("torque", "nm"), ("deflection", "mm"), ("spindle_power", "kw"), ("cutting_force", "n")):
         middle, low, high = (getattr(cut, f"{name}{edge}_{unit}") for edge in ("", "_low", "_high"))
         assert low / middle == pytest.approx(0.69)
-        assert high / middle == pytest.approx(1.23)
+        assert high / middle == pytest.approx(1.23 * 1.3)  # ordinary wear
 
 
 def test_bands_come_as_columns():

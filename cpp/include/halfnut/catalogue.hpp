@@ -40,6 +40,11 @@ struct Catalogue {
     std::span<const cutting::DrillPointRow> drill_points;
     std::span<const cutting::DrillMaterialRow> drill_materials;
     std::span<const cutting::DeepHoleRow> deep_holes;
+    std::span<const cutting::DrillFeedRow> drill_feeds;
+    std::span<const cutting::DrillFeedBoundRow> drill_feed_bounds;
+    std::span<const cutting::DrillFeedShareRow> drill_feed_shares;
+    std::span<const cutting::ToothFeedRow> tooth_feeds;
+    std::span<const cutting::FireLimitRow> fire_limits;
     std::span<const cutting::ForceBandRow> force_bands;
     std::span<const cutting::OperationShareRow> operation_shares;
     std::span<const cutting::ToolLifeRow> tool_lives;
@@ -106,6 +111,11 @@ inline constexpr auto kTables = std::tuple{
     &Catalogue::drill_points,
     &Catalogue::drill_materials,
     &Catalogue::deep_holes,
+    &Catalogue::drill_feeds,
+    &Catalogue::drill_feed_bounds,
+    &Catalogue::drill_feed_shares,
+    &Catalogue::tooth_feeds,
+    &Catalogue::fire_limits,
     &Catalogue::force_bands,
     &Catalogue::operation_shares,
     &Catalogue::tool_lives,

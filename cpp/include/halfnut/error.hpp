@@ -63,6 +63,7 @@ enum class StatusCode : std::uint8_t {
     not_understood = 6,   ///< a designation or a quantity cannot be read
     no_machine_step = 7,  ///< the machine has no step, feed or travel that does this
     inconsistent = 8,     ///< two arguments contradict each other
+    fire = 9,  ///< even the machine's slowest speed is above the limit that keeps chips from burning
 };
 
 /// Outcome of one evaluation: the code, and which argument is at fault (index in the function's own list).

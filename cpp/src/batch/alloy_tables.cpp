@@ -54,6 +54,8 @@ AlloyTables::AlloyTables(const CutSetting& setting, std::size_t rows) : setting_
             narrow(&Catalogue::tool_lives, &ToolLifeRow::key, lives_);
             narrow(&Catalogue::force_bands, &ForceBandRow::group, bands_);
             narrow(&Catalogue::drill_materials, &DrillMaterialRow::group, drill_materials_);
+            narrow(&Catalogue::drill_feed_shares, &DrillFeedShareRow::group, drill_feed_shares_);
+            narrow(&Catalogue::tooth_feeds, &ToothFeedRow::group, tooth_feeds_);
         }
     }
 }

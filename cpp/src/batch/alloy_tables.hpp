@@ -32,6 +32,8 @@ class AlloyTables {
     std::vector<std::vector<cutting::ToolLifeRow>> lives_;
     std::vector<std::vector<cutting::ForceBandRow>> bands_;
     std::vector<std::vector<cutting::DrillMaterialRow>> drill_materials_;
+    std::vector<std::vector<cutting::DrillFeedShareRow>> drill_feed_shares_;
+    std::vector<std::vector<cutting::ToothFeedRow>> tooth_feeds_;
 };
 
 }  // namespace halfnut::batch

@@ -62,7 +62,7 @@ constexpr std::array kInputs{
     Input{argument("nose_radius_mm"), &TurnBlock::nose, kOrdinaryOrZero, kNoseRadiusMm},
     Input{argument("entering_deg"), &TurnBlock::entering, {10.0, 120.0}, kEnteringDeg},
     Input{argument("rake_deg"), &TurnBlock::rake, {-30.0, 40.0}},
-    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0}, 1.0},
+    Input{argument("wear_factor"), &TurnBlock::wear, {1.0, 3.0}},
     Input{argument("roughness_limit_um"), &TurnBlock::roughness_limit, kOrdinary},
     Input{argument("deflection_limit_mm"), &TurnBlock::deflection_limit, kOrdinary},
     Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryOrZero, kApproachMm},
@@ -539,9 +539,9 @@ class Worker {
         copy("window_high_m_min", b.high_m_min);
         copy("available_power_kw", b.available);
         times("cutting_force_low_n", "cutting_force_n", b.band_low);
-        times("cutting_force_high_n", "cutting_force_n", b.band_high);
+        times("cutting_force_high_n", "cutting_force_n", b.upper);
         times("spindle_power_low_kw", "spindle_power_kw", b.band_low);
-        times("spindle_power_high_kw", "spindle_power_kw", b.band_high);
+        times("spindle_power_high_kw", "spindle_power_kw", b.upper);
         if (double* const to = out.figures[figure_place("motor_power_kw")]) {
             const double* const from = b.out[figure_place("spindle_power_kw")];
             for (std::size_t i = 0; i < rows; ++i) {
@@ -648,9 +648,7 @@ double slowest_whirl(const CutSetting& setting, Hold hold) {
 
 Record record_of(const CaseNumbers& from) {
     return {{from.low_m_min, from.high_m_min, from.kc11, from.mc, from.reference_log2, from.band_high,
-             from.modulus,
-             std::bit_cast<double>(from.cautions | (from.id < 0 ? kUnanswered : 0U) |
-                                   (from.burns ? kBurns : 0U))}};
+             from.modulus, std::bit_cast<double>(from.cautions | (from.id < 0 || from.burns ? kAlone : 0U))}};
 }
 
 // Lay the cases of the call's alloys out for its look-ups.
@@ -772,10 +770,7 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
     shared.steps = call.levers.steps;
     shared.rakes = call.rakes;
     const auto given = [&](std::string_view name) { return columns.numbers[argument(name)].given(); };
-    shared.rare =
-        shared.torque_limit_nm < kInfinity || given("roughness_limit_um") || given("bore_mm") ||
-        std::any_of(
-            call.numbers.begin(), call.numbers.end(), [](const CaseNumbers* one) { return one->burns; });
+    shared.rare = shared.torque_limit_nm < kInfinity || given("roughness_limit_um") || given("bore_mm");
     shared.limits = out.limited_by != nullptr;
     shared.codes =
         shared.limits || call.wants_efficiency || out.spindle_step != nullptr || out.feed_step != nullptr;

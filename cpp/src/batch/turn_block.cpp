@@ -167,7 +167,7 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     for (std::size_t i = 0; i < rows; ++i) {
         const double d = b.diameter[i];
         const double wrong = when(b.depth[i] > d / 2.0, 1.0) + when(b.bore[i] >= d, 1.0);
-        b.special[i] |= as_bits(wrong) | (b.lasting[i] & kUnanswered);
+        b.special[i] |= as_bits(wrong) | (b.lasting[i] & kAlone);
     }
     const double chuck = shared.chuck_rpm;
     HALFNUT_ROWS
@@ -376,7 +376,8 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
         const double f = b.chosen_feed[i];
         const double depth = b.depth[i];
         const double speed = speed_out[i];
-        double correction = b.wear[i];
+        const double wear = b.wear[i];
+        double correction = or_else(wear, 1.0);
         if constexpr (Rakes) {
             const double rake = b.rake[i];
             const double by_rake = RakeCorrection::compute(rake, b.reference_rake[i]);
@@ -385,7 +386,8 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
         const double force =
             TurningForce::with_log2<OrdinaryNumber>(b.kc11[i], b.factor_log2[i], depth, f, correction);
         force_out[i] = force;
-        const double normal = kNormalForceShare * force;
+        const double normal = normal_share(wear) * force;
+        b.upper[i] = b.band_high[i] * when(wear == wear, 1.0, kTurningWear);
         pushed_out[i] = normal * b.mean_sine[i];
         passive_out[i] = normal * b.mean_cosine[i];
         power_out[i] = CuttingPower::compute(force, speed);
@@ -411,7 +413,6 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
 // Rare: what few calls give, see TurnShared::rare, or feeds left open.
 template <bool Rare>
 HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept {
-    const double* const speed = b.out[place("cutting_speed_m_min")];
     const double* const chip = b.out[place("chip_thickness_mm")];
     const double* const power = b.out[place("spindle_power_kw")];
     const double* const torque = b.out[place("torque_nm")];
@@ -426,15 +427,15 @@ HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept 
         const double wanted = b.wanted_feed[i];
         const double d = b.diameter[i];
         const double nose = b.nose[i];
-        const double edge = b.band_high[i];
+        const double edge = b.upper[i];
         double c = 0.0;
         c += when(rpm > b.high_rpm[i] * kSame, weight(CautionCode::above_window));
         c += when(rpm > shared.chuck_rpm * kSame, weight(CautionCode::above_chuck_limit));
         c += when(rpm * kSame < b.low_rpm[i], weight(CautionCode::speed_below_window));
         const double far = when(std::abs(f - wanted) > 1e-9 * wanted, if_moved);
-        const double finest = when(f > b.most_feed[i] * kSame, weight(CautionCode::below_smallest_feed));
         c += Rare ? when(b.feed[i] == b.feed[i], far) : far;
-        c += Rare ? when(f > wanted * kSame, finest) : finest;
+        // Every power feed is coarser than suits.
+        b.special[i] |= as_bits(when(f > b.most_feed[i] * kSame, 1.0));
         c += when(chip[i] < kRubbingThicknessMm, weight(CautionCode::chip_too_thin));
         // A nose that leaves no roughness is passed by more than this share already.
         const double above = when(f > kFeedOverNose * nose * kSame, weight(CautionCode::feed_above_nose));
@@ -443,20 +444,19 @@ HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept 
         double held = when(power[i] * edge > b.available[i], weight(CautionCode::power_exceeded));
         held += when(bent[i] * edge > b.deflection_limit[i], weight(CautionCode::deflection_exceeded));
         c += when(bent[i] * edge > b.depth[i], weight(CautionCode::climbs));
-        std::uint64_t rare = 0;
         if constexpr (Rare) {
             held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
             c += when(finish[i] > b.roughness_limit[i] * kSame, weight(CautionCode::roughness_exceeded));
+            const double least_ra = when(finish[i] == finish[i], weight(CautionCode::roughness_least));
+            c += when(b.roughness_limit[i] == b.roughness_limit[i], least_ra);
             const double bore = b.bore[i];
             const double wall = (d - bore) / 2.0;
             const double thin = when(wall < kThinWall * d, weight(CautionCode::thin_wall));
             c += when(bore > 0.0, thin);
-            const std::uint64_t burns = 0U - (b.lasting[i] / kBurns & 1U);
-            rare = burns & as_bits(when(speed[i] > kMagnesiumFireMMin, weight(CautionCode::fire_speed)));
             // A feed left open, and a limit that it breaks: it must be made finer, step by step.
             b.flags[i] |= as_bits(held) << kHeldShift;
         }
-        b.cautions[i] = as_bits(c + held) | (b.lasting[i] & ~kBurns) | rare | shared.cautions;
+        b.cautions[i] = as_bits(c + held) | b.lasting[i] | shared.cautions;
     }
 }
 

@@ -23,11 +23,9 @@ struct alignas(64) Record {
 };
 
 // Of a case: window in m/min, kc1.1, mc, logarithm of the speed correction at the constants' own speed
-// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kUnanswered
-// and kBurns.
+// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kAlone.
 inline constexpr std::size_t kCaseValues = 8;
-inline constexpr std::uint64_t kUnanswered = std::uint64_t{1} << 63U;  // the case has no answer
-inline constexpr std::uint64_t kBurns = std::uint64_t{1} << 62U;       // magnesium
+inline constexpr std::uint64_t kAlone = std::uint64_t{1} << 63U;  // no answer, or a fire limit: evaluate()
 
 // Of a bin of spindle steps: its edge, which is the speed from it on, the speed before it, the power from it
 // on and before, and both codes.
@@ -62,7 +60,7 @@ struct TurnShared {
     bool entering_varies = false;  // else sine and cosine are there already
     bool rakes = false;            // a rake is given
     bool limits = false;           // what limits is asked for
-    bool rare = false;             // a limit of roughness or torque, a bore, or magnesium
+    bool rare = false;             // a limit of roughness or torque, or a bore
     bool codes = false;            // steps are asked for, or what follows from them
 };
 
@@ -75,7 +73,7 @@ struct Bounds {
 };
 
 // Columns of one block: inputs as given, what the look-ups found, what comes out. NaN is not given; nose,
-// entering angle, bore, wear, approach and overrun have their usual numbers then.
+// entering angle, bore, approach and overrun have their usual numbers then.
 struct TurnBlock {
     std::size_t rows = 0;
     bool open_feeds = false;  // some feed was not given
@@ -113,6 +111,7 @@ struct TurnBlock {
     alignas(64) Row reference_log2{};
     alignas(64) Row band_low{};
     alignas(64) Row band_high{};
+    alignas(64) Row upper{};  // band_high with ordinary wear
     alignas(64) Row modulus{};
     alignas(64) Row reference_rake{};
     alignas(64) Bits lasting{};  // cautions of the case

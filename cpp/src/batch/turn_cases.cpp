@@ -219,7 +219,7 @@ CaseNumbers numbers_of(const Catalogue& catalogue, const TurnCase& one) {
     out.band_high = std::isnan(tables.band.high) ? 1.0 : tables.band.high;
     out.modulus = alloy.youngs_modulus_gpa;
     out.reference_rake = reference_rake_deg(alloy);
-    out.burns = material::has_word(alloy.hazards, "magnesium_chips");
+    out.burns = fire_limit(catalogue, alloy) != nullptr;
     out.usual_feed = usual_feed_mm(LatheCut::turn, one.finish);
     if (tables.has_feeds) {
         out.feed_low = tables.feeds.low_mm;

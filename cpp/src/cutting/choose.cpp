@@ -286,6 +286,7 @@ class Job {
           dial_(machine, request),
           counted_(whole_mm, dial_.line_mm),
           fed_(machine::find_slide(machine, fed)),
+          fire_(fire_limit(catalogue, alloy_)),
           constants_(force_constants(catalogue, alloy_, request.work.hardness_hb)) {
         if (levers_.feeds.empty()) {
             throw NotTabulatedError(std::string(enum_name(request.cut)) + ": " + machine.name +
@@ -310,7 +311,12 @@ class Job {
     [[nodiscard]] double dial_s() const noexcept { return value_or(request_.dial_set_s, kDialSetS); }
     [[nodiscard]] bool return_assumed() const noexcept { return fed_ == nullptr; }
 
-    void relax(LimitCode code, double factor) { relax_[static_cast<std::size_t>(code)] = factor; }
+    /// Hold a limit only to so many times its value; a speed that keeps chips from burning is never given up.
+    void relax(LimitCode code, double factor) {
+        if (code != LimitCode::speed_window || fire_ == nullptr) {
+            relax_[static_cast<std::size_t>(code)] = factor;
+        }
+    }
 
     /// Time to wind a slide back over a travel.
     [[nodiscard]] double wind_s(double travel_mm) const noexcept {
@@ -342,9 +348,10 @@ class Job {
     Dial dial_;
     Counted counted_;
     const machine::Slide* fed_;
+    const FireLimitRow* fire_;
     const machine::Chuck* chuck_ = nullptr;
     ForceConstants constants_;
-    ForceBand band_;
+    double high_ = 1.0;  // force at which limits are judged, over the reckoned one
     std::array<double, enum_names(LimitCode{}).size()> relax_{};
 };
 
@@ -429,7 +436,9 @@ class LatheJob : public Job {
                    {&alloy_, request.work.hardness_hb, {}, request.tool_material, kNaN, kNaN, kNaN},
                    {lathe::operation_of(base_.cut, false), lathe::operation_of(base_.cut, true)},
                    {usual_feed_mm(base_.cut, false), usual_feed_mm(base_.cut, true)}) {
-        band_ = force_band(catalogue, alloy_, Process::turn, constants_.rough);
+        high_ = value_or(force_band(catalogue, alloy_, Process::turn, constants_.rough).high, 1.0) *
+                (std::isnan(request.wear_factor) ? kTurningWear : 1.0);
+        share_ = normal_share(request.wear_factor);
         correction_ = lathe::correction(base_, alloy_);
         nose_ = value_or(request.nose_radius_mm, kNoseRadiusMm);
         const double share = value_or(request.tolerance_share, kToleranceShare);
@@ -489,9 +498,8 @@ class LatheJob : public Job {
         const std::size_t x = base_.cut == LatheCut::turn   ? index(from)
                               : base_.cut == LatheCut::bore ? finished()
                                                             : 0;
-        const double bend = kNormalForceShare * least[static_cast<std::size_t>(most)] *
-                            (correction_ * speed_factor(x, s)) * bends_[index(from) + 1] *
-                            value_or(band_.high, 1.0);
+        const double bend = share_ * least[static_cast<std::size_t>(most)] *
+                            (correction_ * speed_factor(x, s)) * bends_[index(from) + 1] * high_;
         return !(bend * (1.0 - 1e-6) > most_bend_ * relaxed(LimitCode::deflection));
     }
 
@@ -662,6 +670,9 @@ class LatheJob : public Job {
             return like(code, value, limit, value / limit, hard);
         };
         if constexpr (kWhich != Which::growing) {
+            if (fire_ != nullptr && feed < fire_->feed_least_mm * (1.0 - kSame)) {
+                return false;
+            }
             if (nose_ > 0.0 && !below(LimitCode::nose_feed, feed, kFeedOverNose * nose_, false)) {
                 return false;
             }
@@ -710,24 +721,24 @@ class LatheJob : public Job {
                 return false;
             }
         }
-        const double high = value_or(band_.high, 1.0);
         const double f = force(rest, bite.deep, r) * (correction_ * speed_factor(x, s));
         if (!std::isnan(f)) {
             if (!std::isnan(speed.available_kw) &&
-                !below(LimitCode::power, CuttingPower::compute(f, v) * high, speed.available_kw, true)) {
+                !below(LimitCode::power, CuttingPower::compute(f, v) * high_, speed.available_kw, true)) {
                 return false;
             }
             if (!std::isnan(machine_.torque_limit_nm) &&
-                !below(LimitCode::torque, SpindleTorque::compute(f, diameters_[x]) * high,
+                !below(LimitCode::torque, SpindleTorque::compute(f, diameters_[x]) * high_,
                        machine_.torque_limit_nm, true)) {
                 return false;
             }
-            if (!std::isnan(request_.force_n) && !below(LimitCode::force, f * high, request_.force_n, true)) {
+            if (!std::isnan(request_.force_n) &&
+                !below(LimitCode::force, f * high_, request_.force_n, true)) {
                 return false;
             }
             if (!std::isnan(request_.jaw_force_n)) {
                 const double grip = value_or(request_.grip_diameter_mm, base_.diameter_mm);
-                const double needed = JawForceNeeded::compute(f * high, diameters_[x], grip, jaws(),
+                const double needed = JawForceNeeded::compute(f * high_, diameters_[x], grip, jaws(),
                                                               value_or(request_.friction, kGripFriction),
                                                               value_or(request_.grip_safety, kGripSafety));
                 const double mass =
@@ -744,8 +755,8 @@ class LatheJob : public Job {
             }
             if constexpr (kWhich == Which::all) {
                 if (!bends_.empty()) {
-                    const double bend = kNormalForceShare * f * cosines_[rest][index(bite.deep)] *
-                                        bends_[to_index(bite)] * high;
+                    const double bend =
+                        share_ * f * cosines_[rest][index(bite.deep)] * bends_[to_index(bite)] * high_;
                     if (!below(LimitCode::deflection, std::isnan(bend) ? kInfinite : bend,
                                bite.finish ? finish_bend_ : most_bend_, true)) {
                         return false;
@@ -768,6 +779,7 @@ class LatheJob : public Job {
     TurnRequest base_;
     Windows windows_;
     double correction_ = 1.0;
+    double share_ = kNaN;  // of the force, across the edge
     double nose_ = kNaN;
     double most_bend_ = kNaN;
     double finish_bend_ = kNaN;
@@ -834,10 +846,10 @@ class MillJob : public Job {
         : Job(catalogue, machine, request, machine.table.steps.empty() ? nullptr : &machine.table, 1.0, "x",
               request.off_mm),
           across_(across),
-          windows_(catalogue,
-                   {&alloy_, request.work.hardness_hb, {}, request.tool_material, kNaN, kNaN, kNaN},
-                   {operation(request.cut), operation(request.cut)}, {kNaN, kNaN}) {
-        band_ = force_band(catalogue, alloy_, Process::mill, constants_.rough);
+          windows_(
+              catalogue,
+              {&alloy_, request.work.hardness_hb, {}, request.tool_material, kNaN, kNaN, request.diameter_mm},
+              {operation(request.cut), operation(request.cut)}, {kNaN, kNaN}) {
         base_.shape = mill_shape(request.cut);
         base_.work = request.work;
         base_.tool_material = request.tool_material;
@@ -848,6 +860,8 @@ class MillJob : public Job {
         base_.entering_deg = request.entering_deg;
         base_.stick_out_mm = request.stick_out_mm;
         base_.wear_factor = request.wear_factor;
+        high_ = value_or(force_band(catalogue, alloy_, Process::mill, constants_.rough).high, 1.0) *
+                milling::ordinary_wear(base_);
         base_.nose_radius_mm = request.nose_radius_mm;
         base_.approach_mm = request.approach_mm;
         base_.overrun_mm = request.overrun_mm;
@@ -967,8 +981,7 @@ class MillJob : public Job {
 
     /// Highest feed a tooth, from that of the tables.
     [[nodiscard]] double guide_of(double tabulated) const noexcept {
-        const double d = base_.cutter_diameter_mm;
-        return std::isnan(tabulated) ? milling::kUsualFeedShare * d : tabulated * milling::small_cutter(d);
+        return value_or(tabulated, milling::usual_feed(base_.cutter_diameter_mm));
     }
 
     template <Which kWhich, class Like>
@@ -1007,22 +1020,21 @@ class MillJob : public Job {
         if (std::isnan(one.force)) {
             return true;
         }
-        const double high = value_or(band_.high, 1.0);
         const double f = one.force * depth;
         if (!std::isnan(levers_.speeds[s].available_kw) &&
-            !below(LimitCode::power, one.power * depth * high, levers_.speeds[s].available_kw, true)) {
+            !below(LimitCode::power, one.power * depth * high_, levers_.speeds[s].available_kw, true)) {
             return false;
         }
         if (!std::isnan(machine_.torque_limit_nm) &&
-            !below(LimitCode::torque, SpindleTorque::compute(f, base_.cutter_diameter_mm) * high,
+            !below(LimitCode::torque, SpindleTorque::compute(f, base_.cutter_diameter_mm) * high_,
                    machine_.torque_limit_nm, true)) {
             return false;
         }
-        if (!std::isnan(request_.force_n) && !below(LimitCode::force, f * high, request_.force_n, true)) {
+        if (!std::isnan(request_.force_n) && !below(LimitCode::force, f * high_, request_.force_n, true)) {
             return false;
         }
         return std::isnan(bend_) ||
-               below(LimitCode::deflection, f * bend_ * high, bite.finish ? finish_bend_ : most_bend_, true);
+               below(LimitCode::deflection, f * bend_ * high_, bite.finish ? finish_bend_ : most_bend_, true);
     }
 
     int across_ = 1;
@@ -1345,12 +1357,29 @@ constexpr std::array kR40{1000, 1060, 1120, 1180, 1250, 1320, 1400, 1500, 1600, 
                           2240, 2360, 2500, 2650, 2800, 3000, 3150, 3350, 3550, 3750, 4000, 4250, 4500, 4750,
                           5000, 5300, 5600, 6000, 6300, 6700, 7100, 7500, 8000, 8500, 9000, 9500};
 
+/// Ends of every variable step: the low end of one is a speed of another that reaches it too.
+std::vector<double> ends_of(const machine::Machine& machine) {
+    std::vector<double> out;
+    for (const machine::SpindleStep& step : machine.spindle) {
+        if (step.variable()) {
+            out.push_back(step.rpm_low);
+            out.push_back(step.rpm);
+        }
+    }
+    return out;
+}
+
 /// Speeds of a step that are tried.
-std::vector<double> speeds_of(const machine::SpindleStep& step) {
+std::vector<double> speeds_of(const machine::SpindleStep& step, const std::vector<double>& ends) {
     if (!step.variable()) {
         return {step.rpm};
     }
     std::vector<double> out{step.rpm_low};
+    for (const double rpm : ends) {
+        if (rpm > step.rpm_low && rpm < step.rpm) {
+            out.push_back(rpm);
+        }
+    }
     for (double decade = 0.001; decade < 100.0; decade *= 10.0) {
         for (const int number : kR40) {
             const double rpm = std::round(number * decade * 1000.0) / 1000.0;
@@ -1360,6 +1389,8 @@ std::vector<double> speeds_of(const machine::SpindleStep& step) {
         }
     }
     out.push_back(step.rpm);
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
     return out;
 }
 
@@ -1384,8 +1415,9 @@ Cost change_cost(const machine::Machine& machine, bool stop, int levers) {
 
 Levers::Levers(const machine::Machine& machine, const machine::FeedLadder* ladder, double ratio,
                const machine::Slide* fed) {
+    const std::vector<double> ends = ends_of(machine);
     for (std::size_t step = 0; step < machine.spindle.size(); ++step) {
-        for (const double rpm : speeds_of(machine.spindle[step])) {
+        for (const double rpm : speeds_of(machine.spindle[step], ends)) {
             if (machine::nearest_spindle(machine, rpm).step == step) {
                 speeds.push_back({step, rpm, machine::spindle_power_kw(machine, step, rpm)});
             }

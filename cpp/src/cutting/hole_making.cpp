@@ -13,10 +13,10 @@
 namespace halfnut::cutting {
 namespace {
 
-constexpr double kDrillForm = 1.2;         // Tschaetsch: chips are harder to form in a hole
-constexpr double kHardWorkHb = 250.0;      // above this the low end of the drill feeds
-constexpr double kUsualFeedShare = 0.015;  // of the diameter, where no table has a feed
-constexpr double kRingThrust = 0.6;        // of the tangential force, across the edge, as in turning
+constexpr double kDrillForm = 1.2;        // Tschaetsch: chips are harder to form in a hole
+constexpr double kHoleWear = 1.3;         // ordinary drilling: Machinery's Handbook 31st ed., p. 1147
+constexpr double kUsualFeedShare = 0.01;  // of the diameter, where no table has a feed
+constexpr double kRingThrust = 0.6;       // of the tangential force, across the edge, as in turning
 
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kHoleArguments.size(); ++i) {
@@ -217,14 +217,18 @@ struct Wanted {
 };
 
 Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const material::AlloyRow& alloy,
-                   CutResult& out) noexcept {
+                   const FireLimitRow* fire, CutResult& out) noexcept {
     const std::uint8_t key = figure("feed_mm_rev");
     if (taps(request.cut)) {
         out.evidence.note(key, rule::feed_pitch);
         out.feed_limited_by = LimitCode::asked;
         return {request.pitch_mm, request.pitch_mm};
     }
+    const double finest = fire == nullptr ? 0.0 : fire->feed_least_mm;
     if (!std::isnan(request.feed_mm_rev)) {
+        if (request.cut != HoleCut::drill && request.feed_mm_rev < finest) {
+            out.caution(CautionCode::fine_feed_fire);
+        }
         out.evidence.note(key, rule::feed_asked);
         out.feed_limited_by = LimitCode::asked;
         return {request.feed_mm_rev, request.feed_mm_rev};
@@ -235,7 +239,7 @@ Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const
             std::clamp(kConeFeedShare * request.diameter_mm, kConeFeedLowMm, kConeFeedHighMm);
         out.evidence.note(key, rule::feed_cone);
         const double teeth = value_or(request.teeth, kConeTeeth);
-        return {teeth * tooth, teeth * kConeFeedHighMm};
+        return {std::max(teeth * tooth, finest), std::max(teeth * kConeFeedHighMm, finest)};
     }
     FeedWindow window;
     double feed = kUsualFeedShare * request.diameter_mm;
@@ -243,14 +247,19 @@ Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const
     const WindowQuery query{&alloy, request.work.hardness_hb, Operation::drill, request.tool_material, kNaN,
                             kNaN,   request.diameter_mm};
     if (feed_window(catalogue, query, window).ok()) {
-        const double hb = value_or(request.work.hardness_hb, value_or(alloy.hardness_hb, 0.0));
-        feed = hb > kHardWorkHb ? window.low_mm : std::sqrt(window.low_mm * window.high_mm);
+        feed = std::sqrt(window.low_mm * window.high_mm);
         most = window.high_mm;
         out.evidence.note(key, rule::feed_drill, window.row);
+        if (window.shared) {
+            out.evidence.note(key, rule::feed_drill_share, window.share_row);
+        }
+        if (window.held_by_fire) {
+            out.evidence.note(key, rule::fire_feed, window.fire_row);
+        }
     } else {
         out.evidence.note(key, rule::feed_drill);
     }
-    if (const DeepHoleRow* const deep = deep_row(catalogue, request); deep != nullptr) {
+    if (const DeepHoleRow* const deep = deep_row(catalogue, request); deep != nullptr && fire == nullptr) {
         feed *= deep->feed_share;
         out.evidence.note(key, rule::deep_hole, row_ref(catalogue.deep_holes, *deep));
     }
@@ -290,8 +299,15 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
         reckon(wanted);
         return;
     }
-    out.feed_source = FeedSource::step;
     std::size_t step = machine::choose_feed(machine.quill, wanted);
+    if (machine.quill.steps[step].feed_mm > suits.most * (1.0 + 1e-9)) {
+        out.feed_source = FeedSource::hand;
+        out.evidence.note(figure("feed_mm_rev"), rule::feed_hand_finer);
+        out.caution(CautionCode::below_smallest_feed);
+        reckon(wanted);
+        return;
+    }
+    out.feed_source = FeedSource::step;
     reckon(machine.quill.steps[step].feed_mm);
     while (free_choice && step > 0 && !power_holds(machine, out)) {
         --step;
@@ -306,9 +322,6 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
     }
     if (out.feed_mm_rev > wanted * (1.0 + 1e-9)) {
         out.feed_limited_by = LimitCode::machine_finest_feed;
-        if (out.feed_mm_rev > suits.most * (1.0 + 1e-9)) {
-            out.caution(CautionCode::below_smallest_feed);
-        }
     }
     out.feed_step = step;
 }
@@ -347,6 +360,8 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
     }
     if (!std::isnan(request.wear_factor)) {
         out.evidence.note(torque, rule::wear);
+    } else if (!taps(request.cut)) {
+        out.evidence.note(figure("spindle_power_high_kw"), rule::ordinary_wear);
     }
     out.evidence.note(figure("spindle_power_kw"), rule::power_from_torque);
     note_band("spindle_power_high_kw", out);
@@ -457,22 +472,24 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     note_window(window, out);
+    const FireLimitRow* const fire = fire_limit(catalogue, alloy);
     const SpeedBounds bounds{taps(request.cut) ? request.pitch_mm : kNaN, work_whirl_rpm(alloy, mounting),
-                             bar_whirl_rpm(machine, alloy, mounting)};
+                             bar_whirl_rpm(machine, alloy, mounting), fire, taps(request.cut)};
     status = choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, bounds, out);
     if (!status.ok()) {
         clear(out);
         return status;
     }
     note_room(machine, mounting, out);
-    check_fire(alloy, out);
     const ForceConstants constants = force_constants(catalogue, alloy, request.work.hardness_hb);
     const DrillFactor factor = drill_factor(catalogue, alloy, request.work.hardness_hb);
     if (has_force(request)) {
         const bool rough = constants.rough && (factor.from_kc || !drills(request.cut));
         out.band = force_band(catalogue, alloy, taps(request.cut) ? Process::tap : Process::drill, rough);
+        // the friction of a tap counts for wear too
+        out.ordinary_wear = taps(request.cut) || !std::isnan(request.wear_factor) ? 1.0 : kHoleWear;
     }
-    const Wanted wanted = wanted_feed(catalogue, request, alloy, out);
+    const Wanted wanted = wanted_feed(catalogue, request, alloy, fire, out);
     if (taps(request.cut)) {
         out.feed_source = FeedSource::exact;
         reckon_tap(request, constants, out);

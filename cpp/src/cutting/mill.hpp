@@ -8,7 +8,10 @@ namespace halfnut::cutting::milling {
 
 inline constexpr double kForm = 1.2;  // Tschaetsch: interrupted chips are harder to form
 inline constexpr double kRubbingChipMm = 0.005;
-inline constexpr double kUsualFeedShare = 0.005;  // of the diameter a tooth, where no table has a feed
+inline constexpr double kUsualFeedShare = 0.003;  // of the diameter a tooth, where no table has a feed,
+inline constexpr double kUsualFeedMostMm = 0.05;  // and the most then
+inline constexpr double kEndMillWear = 1.1;       // Machinery's Handbook, milling, recalled
+inline constexpr double kFaceWear = 1.25;
 
 /// 10 mm in steps of 2.5 is four passes, whatever the last bit says.
 inline constexpr double kSameStep = 1e-9;
@@ -19,8 +22,11 @@ inline constexpr double kSameStep = 1e-9;
 /// Most across in one pass where nothing is given.
 [[nodiscard]] double usual_over(MillShape shape, double cutter_diameter_mm) noexcept;
 
-/// Share of the tables' feed a tooth that a small cutter bears.
-[[nodiscard]] double small_cutter(double cutter_diameter_mm) noexcept;
+/// Feed a tooth where no table has one.
+[[nodiscard]] double usual_feed(double cutter_diameter_mm) noexcept;
+
+/// Factor on the force of a sharp edge at which limits are judged; 1 where a wear is given.
+[[nodiscard]] double ordinary_wear(const MillRequest& request) noexcept;
 
 /// Deflection of the cutter under a force across it, mm; NaN without a stick-out.
 [[nodiscard]] double bend_mm(const MillRequest& request, double force_n) noexcept;

@@ -175,21 +175,23 @@ Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const 
     }
     out.feed_limited_by = LimitCode::feed_guide;
     FeedWindow window;
-    double feed = milling::kUsualFeedShare * request.cutter_diameter_mm;
+    double feed = milling::usual_feed(request.cutter_diameter_mm);
     double most = feed;
     if (feed_window(catalogue, query, window).ok()) {
         feed = window.low_mm;
         most = window.high_mm;
         out.evidence.note(key, rule::feed_tooth, window.row);
-        if (request.cutter_diameter_mm < kFullFeedDiameterMm) {
-            feed *= milling::small_cutter(request.cutter_diameter_mm);
-            most *= milling::small_cutter(request.cutter_diameter_mm);
+        if (window.small_cutter) {
             out.evidence.note(key, rule::feed_small_cutter);
+        }
+        if (window.held_by_fire) {
+            out.evidence.note(key, rule::fire_feed, window.fire_row);
         }
     } else {
         out.evidence.note(key, rule::feed_tooth);
     }
-    if (!std::isnan(request.roughness_limit_um) && request.shape != MillShape::slot) {
+    // Fine chips take fire more easily: no finer feed for the sake of the surface there.
+    if (!std::isnan(request.roughness_limit_um) && request.shape != MillShape::slot && !window.held_by_fire) {
         const double fine = feed_for_finish(request) / request.teeth;
         most = std::min(most, fine);
         if (fine < feed) {
@@ -209,8 +211,17 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
         reckon(filled, table_feed, out);
         return;
     }
-    out.feed_source = FeedSource::step;
     std::size_t step = machine::choose_feed(machine.table, table_feed);
+    const double most = TableFeed::compute(suits.most, filled.request.teeth, out.spindle_rpm);
+    const bool too_coarse = machine.table.steps[step].feed_mm > most * (1.0 + 1e-9);
+    if (too_coarse && out.feed_limited_by != LimitCode::roughness) {
+        out.feed_source = FeedSource::hand;
+        out.evidence.note(figure("feed_mm_min"), rule::feed_hand_finer);
+        out.caution(CautionCode::below_smallest_feed);
+        reckon(filled, table_feed, out);
+        return;
+    }
+    out.feed_source = FeedSource::step;
     reckon(filled, machine.table.steps[step].feed_mm, out);
     if (std::isnan(filled.request.feed_per_tooth_mm)) {
         LimitCode bound = broken(filled, machine, out);
@@ -228,7 +239,7 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     }
     if (out.feed_mm_min > table_feed * (1.0 + 1e-9)) {
         out.feed_limited_by = LimitCode::machine_finest_feed;
-        if (out.feed_per_tooth_mm > suits.most * (1.0 + 1e-9)) {
+        if (too_coarse) {
             out.caution(CautionCode::below_smallest_feed);
         }
     }
@@ -250,6 +261,8 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     }
     if (!std::isnan(request.wear_factor)) {
         out.evidence.note(force, rule::wear);
+    } else {
+        out.evidence.note(figure("cutting_force_high_n"), rule::ordinary_wear);
     }
     if (!std::isnan(filled.constants.speed_m_min)) {
         out.evidence.note(force, rule::speed_correction);
@@ -261,6 +274,7 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
         out.evidence.note(figure("roughness_ra_um"), rule::roughness_milling);
         if (!std::isnan(request.roughness_limit_um)) {
             out.limit(LimitCode::roughness, out.roughness_ra_um, request.roughness_limit_um);
+            out.caution(CautionCode::roughness_least);
             if (out.roughness_ra_um > request.roughness_limit_um * (1.0 + 1e-9)) {
                 out.caution(CautionCode::roughness_exceeded);
             }
@@ -312,8 +326,14 @@ double usual_over(MillShape shape, double cutter_diameter_mm) noexcept {
     }
 }
 
-double small_cutter(double cutter_diameter_mm) noexcept {
-    return std::min(1.0, cutter_diameter_mm / kFullFeedDiameterMm);
+double usual_feed(double cutter_diameter_mm) noexcept {
+    return std::min(kUsualFeedShare * cutter_diameter_mm, kUsualFeedMostMm);
+}
+
+double ordinary_wear(const MillRequest& request) noexcept {
+    return !std::isnan(request.wear_factor)   ? 1.0
+           : request.shape == MillShape::face ? kFaceWear
+                                              : kEndMillWear;
 }
 
 double bend_mm(const MillRequest& request, double force) noexcept {
@@ -374,6 +394,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     Filled filled(request, catalogue.alloys[request.work.alloy]);
     filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
     out.band = force_band(catalogue, filled.alloy, Process::mill, filled.constants.rough);
+    out.ordinary_wear = milling::ordinary_wear(request);
     filled.entering = value_or(request.entering_deg, 90.0);
     const WindowQuery query{&filled.alloy,
                             request.work.hardness_hb,
@@ -381,18 +402,19 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
                             request.tool_material,
                             filled.passes.down.each,
                             request.feed_per_tooth_mm,
-                            kNaN};
+                            request.cutter_diameter_mm};
     SpeedWindow window;
     status = speed_window(catalogue, query, window);
     if (!status.ok()) {
         return {status.code, kNoArgument};
     }
     note_window(window, out);
-    status = choose_speed(machine, request.cutter_diameter_mm, request.spindle_rpm, -1, {}, out);
+    status = choose_speed(machine, request.cutter_diameter_mm, request.spindle_rpm, -1,
+                          {kNaN, kNaN, kNaN, fire_limit(catalogue, filled.alloy)}, out);
     if (!status.ok()) {
+        clear(out);
         return status;
     }
-    check_fire(filled.alloy, out);
     choose_feed(machine, filled, wanted_per_tooth(catalogue, filled, query, out), out);
     note_force(filled, out);
     note_power(machine, out);

@@ -76,6 +76,9 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
     if (window.doubtful) {
         out.caution(CautionCode::window_doubtful);
     }
+    if (window.held_by_fire) {
+        out.evidence.note(high, rule::fire_limit, window.fire_row);
+    }
     if (window.kinship >= kFarKinship) {
         out.caution(CautionCode::window_far);
     }
@@ -103,6 +106,19 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
         out.evidence.note(figure("spindle_rpm"), rule::thread_reversal);
         limit = std::min(limit, reversal);
     }
+    const bool slowly = bounds.taps && std::isnan(asked_rpm) && !is_any(machine);
+    if (slowly) {
+        double slowest = std::numeric_limits<double>::infinity();
+        for (const machine::SpindleStep& step : machine.spindle) {
+            slowest = std::min(slowest, step.variable() ? step.rpm_low : step.rpm);
+        }
+        limit = std::min(limit, slowest);
+        out.evidence.note(figure("spindle_rpm"), rule::tap_slowest);
+        out.caution(CautionCode::tap_by_hand);
+    }
+    const double burning = bounds.fire == nullptr
+                               ? std::numeric_limits<double>::infinity()
+                               : SpindleSpeed::compute(bounds.fire->speed_never_m_min, diameter_mm);
     machine::SpindleChoice choice;
     if (std::isnan(asked_rpm)) {
         choice = machine::choose_spindle(machine, window_low, limit);
@@ -110,6 +126,10 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
     } else {
         choice = machine::nearest_spindle(machine, asked_rpm);
         out.evidence.note(figure("spindle_rpm"), rule::spindle_asked);
+        if (choice.rpm > burning * kSame) {
+            choice = machine::choose_spindle(machine, window_low, burning);
+            out.caution(CautionCode::fire_speed);
+        }
     }
     const double whirl = std::fmin(bounds.work_rpm, bounds.bar_rpm);  // of the two, the one that is known
     const bool of_bar = whirl == bounds.bar_rpm;
@@ -127,6 +147,9 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
     }
     if (!std::isnan(asked_rpm) && choice.rpm != asked_rpm) {
         out.caution(CautionCode::asked_speed_moved);
+    }
+    if (choice.rpm > burning * kSame) {
+        return {StatusCode::fire, kNoArgument};
     }
     out.spindle_step = choice.step;
     out.spindle_rpm = choice.rpm;
@@ -155,6 +178,8 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
         out.limited_by = LimitCode::asked;
     } else if (choice.fit == machine::SpindleFit::above_window) {
         out.limited_by = LimitCode::machine_slowest;
+    } else if (slowly) {
+        out.limited_by = LimitCode::reversal;
     } else if (choice.step + 1 == machine.spindle.size() && choice.rpm >= machine.spindle.back().rpm &&
                machine.spindle.back().rpm * kSame < limit) {
         out.limited_by = LimitCode::machine_top_speed;
@@ -166,22 +191,16 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
     return {};
 }
 
-void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept {
-    if (material::has_word(alloy.hazards, "magnesium_chips") &&
-        out.cutting_speed_m_min > kMagnesiumFireMMin) {
-        out.caution(CautionCode::fire_speed);
-    }
-}
-
 void set_band(CutResult& out) noexcept {
     out.cutting_force_low_n = out.cutting_force_n * out.band.low;
-    out.cutting_force_high_n = out.cutting_force_n * out.band.high;
+    const double upper = out.band.high * out.ordinary_wear;
+    out.cutting_force_high_n = out.cutting_force_n * upper;
     if (std::isnan(out.cutting_force_n)) {
         out.feed_force_low_n = out.feed_force_n * out.band.low;
-        out.feed_force_high_n = out.feed_force_n * out.band.high;
+        out.feed_force_high_n = out.feed_force_n * upper;
     }
     out.spindle_power_low_kw = out.spindle_power_kw * out.band.low;
-    out.spindle_power_high_kw = out.spindle_power_kw * out.band.high;
+    out.spindle_power_high_kw = out.spindle_power_kw * upper;
 }
 
 void note_band(std::string_view name, CutResult& out) noexcept {

@@ -50,22 +50,21 @@ inline constexpr double kHandTurnsPerMin = 60.0;
 
 /// What holds a spindle back beside window and chuck. NaN: nothing.
 struct SpeedBounds {
-    double pitch_mm = kNaN;  ///< of a thread
-    double work_rpm = kNaN;  ///< half the first whirl of the work
-    double bar_rpm = kNaN;   ///< of the bar behind the spindle
+    double pitch_mm = kNaN;              ///< of a thread
+    double work_rpm = kNaN;              ///< half the first whirl of the work
+    double bar_rpm = kNaN;               ///< of the bar behind the spindle
+    const FireLimitRow* fire = nullptr;  ///< of chips that burn
+    bool taps = false;                   ///< the slowest step where none is asked for
 };
 
 /// Choose the spindle step for a diameter, by window, chuck, bounds and wish. No room where even the slowest
-/// step makes work or bar whip.
+/// step makes work or bar whip, no answer where it is above the fire limit.
 [[nodiscard]] Status choose_speed(const machine::Machine& machine, double diameter_mm, double asked_rpm,
                                   int chuck, const SpeedBounds& bounds, CutResult& out) noexcept;
 
-/// Warn where magnesium runs above the printed fire limit.
-void check_fire(const material::AlloyRow& alloy, CutResult& out) noexcept;
-
-/// A figure that follows the force, at the unfavourable edge of the force's band.
+/// A figure that follows the force, with ordinary wear and at the unfavourable edge of the force's band.
 inline double at_edge(double value, const CutResult& out) noexcept {
-    return value * value_or(out.band.high, 1.0);
+    return value * (value_or(out.band.high, 1.0) * out.ordinary_wear);
 }
 
 /// Logarithm to the base 2 of the correction of tabulated kc for the cutting speed; 0 where the constants

@@ -230,7 +230,7 @@ void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
     out.cutting_force_n = TurningForce::at(filled.constants.kc11_n_mm2, filled.constants.mc, filled.depth,
                                            feed, out.chip_thickness_mm, filled.correction,
                                            speed_log2(filled.constants, out.cutting_speed_m_min));
-    const double normal = kNormalForceShare * out.cutting_force_n;
+    const double normal = normal_share(filled.request.wear_factor) * out.cutting_force_n;
     out.feed_force_n = normal * kappa.sine;
     out.passive_force_n = normal * kappa.cosine;
     out.spindle_power_kw = CuttingPower::compute(out.cutting_force_n, out.cutting_speed_m_min);
@@ -277,7 +277,7 @@ struct Wanted {
     double most = kNaN;
 };
 
-Wanted wanted_feed(const Filled& filled, const TurnTables& tables, CutResult& out) noexcept {
+Wanted wanted_feed(const Filled& filled, const TurnTables& tables, double finest, CutResult& out) noexcept {
     const TurnRequest& request = filled.request;
     const std::uint8_t key = figure("feed_mm_rev");
     if (!std::isnan(request.feed_mm_rev)) {
@@ -291,6 +291,9 @@ Wanted wanted_feed(const Filled& filled, const TurnTables& tables, CutResult& ou
         feed = std::clamp(feed, tables.feeds.low_mm, tables.feeds.high_mm);
         most = tables.feeds.high_mm;
         out.evidence.note(key, rule::feed_guide, tables.feeds.row);
+        if (tables.feeds.held_by_fire) {
+            out.evidence.note(key, rule::fire_feed, tables.feeds.fire_row);
+        }
     } else {
         out.evidence.note(key, rule::feed_guide);
     }
@@ -312,12 +315,20 @@ Wanted wanted_feed(const Filled& filled, const TurnTables& tables, CutResult& ou
             }
         }
     }
-    return {feed, most};
+    if (feed < finest) {
+        out.feed_limited_by = LimitCode::feed_guide;
+    }
+    return {std::max(feed, finest), std::max(most, finest)};
 }
 
-void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted suits,
+/// Set the feed; one left to us is no finer than `finest`.
+void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted suits, double finest,
                  CutResult& out) noexcept {
     const double wanted = suits.feed;
+    const bool left_open = std::isnan(filled.request.feed_mm_rev);
+    if (!left_open && wanted < finest) {
+        out.caution(CautionCode::fine_feed_fire);
+    }
     const Feeds feeds = feeds_of(machine, filled.request.cut);
     if (filled.request.cut == LatheCut::thread || is_any(machine)) {
         out.feed_source = FeedSource::exact;
@@ -331,15 +342,30 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     }
     out.feed_source = FeedSource::step;
     std::size_t step = machine::choose_feed(*feeds.ladder, wanted / feeds.ratio);
+    const auto too_fine = [&](std::size_t at) { return left_open && feeds.at(at) < finest * (1.0 - 1e-9); };
+    while (too_fine(step) && step + 1 < feeds.ladder->steps.size()) {
+        ++step;
+    }
+    // Every power feed coarser than suits, or finer than is safe: by hand. A hand leaves no finer surface.
+    const bool too_coarse = feeds.at(step) > suits.most * (1.0 + 1e-9);
+    if ((too_coarse && out.feed_limited_by != LimitCode::roughness) || too_fine(step)) {
+        out.feed_source = FeedSource::hand;
+        out.evidence.note(figure("feed_mm_rev"), rule::feed_hand_finer);
+        if (too_coarse) {
+            out.caution(CautionCode::below_smallest_feed);
+        }
+        reckon(filled, wanted, out);
+        return;
+    }
     reckon(filled, feeds.at(step), out);
-    if (!std::isnan(filled.request.feed_mm_rev)) {
+    if (!left_open) {
         if (std::abs(feeds.at(step) - wanted) > 1e-9 * wanted) {
             out.caution(CautionCode::asked_feed_moved);
         }
     } else {
         // The feed was left to us: finer until the machine and the work bear it.
         LimitCode bound = broken(filled, machine, out);
-        while (bound != LimitCode::none && step > 0) {
+        while (bound != LimitCode::none && step > 0 && !too_fine(step - 1)) {
             out.feed_limited_by = bound;
             --step;
             reckon(filled, feeds.at(step), out);
@@ -352,7 +378,7 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     }
     if (feeds.at(step) > wanted * (1.0 + 1e-9)) {
         out.feed_limited_by = LimitCode::machine_finest_feed;
-        if (feeds.at(step) > suits.most * (1.0 + 1e-9)) {
+        if (too_coarse) {
             out.caution(CautionCode::below_smallest_feed);
         }
     }
@@ -374,7 +400,10 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
         out.evidence.note(force, rule::speed_correction);
     }
     note_band("cutting_force_high_n", out);
-    if (!std::isnan(filled.request.wear_factor)) {
+    if (std::isnan(filled.request.wear_factor)) {
+        out.evidence.note(figure("passive_force_n"), rule::ordinary_flank);
+        out.evidence.note(figure("cutting_force_high_n"), rule::ordinary_wear);
+    } else {
         out.evidence.note(force, rule::wear);
     }
     if (filled.request.cut == LatheCut::bore || filled.request.cut == LatheCut::part_off) {
@@ -404,6 +433,7 @@ void note_finish(const Filled& filled, CutResult& out) noexcept {
     out.evidence.note(figure("roughness_ra_um"), rule::roughness);
     if (!std::isnan(filled.request.roughness_limit_um)) {
         out.limit(LimitCode::roughness, ra, filled.request.roughness_limit_um);
+        out.caution(CautionCode::roughness_least);
         if (ra > filled.request.roughness_limit_um * (1.0 + 1e-9)) {
             out.caution(CautionCode::roughness_exceeded);
         }
@@ -513,6 +543,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
     filled.constants = tables.constants;
     if (has_force(request.cut)) {
         out.band = tables.band;
+        out.ordinary_wear = std::isnan(request.wear_factor) ? kTurningWear : 1.0;
         if (tables.constants.rough) {
             out.caution(CautionCode::force_rough);
         }
@@ -523,9 +554,10 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
         return room;
     }
     note_window(tables.window, out);
+    const FireLimitRow* const fire = fire_limit(catalogue, filled.alloy);
     const SpeedBounds bounds{request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN,
                              work_whirl_rpm(filled.alloy, mounting),
-                             bar_whirl_rpm(machine, filled.alloy, mounting)};
+                             bar_whirl_rpm(machine, filled.alloy, mounting), fire};
     if (const Status held =
             choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, bounds, out);
         !held.ok()) {
@@ -534,8 +566,8 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
     }
     note_room(machine, mounting, out);
     note_slender(request, out);
-    check_fire(filled.alloy, out);
-    choose_feed(machine, filled, wanted_feed(filled, tables, out), out);
+    const double finest = fire == nullptr || !has_force(request.cut) ? 0.0 : fire->feed_least_mm;
+    choose_feed(machine, filled, wanted_feed(filled, tables, finest, out), finest, out);
     if (has_force(request.cut)) {
         note_force(filled, out);
         note_power(machine, out);

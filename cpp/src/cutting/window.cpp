@@ -5,12 +5,35 @@
 #include <cmath>
 #include <optional>
 
+#include "halfnut/cutting/milling.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
 namespace {
 
 constexpr std::size_t kDeepest = 16;
+
+/// A quantity between two points, as a power of the argument.
+double power_between(double x, double x0, double y0, double x1, double y1) noexcept {
+    return y0 * std::pow(x / x0, std::log(y1 / y0) / std::log(x1 / x0));
+}
+
+/// Rows at rising sizes on both sides of a size; one and the same outside of them.
+template <class Row>
+struct Between {
+    const Row* below = nullptr;
+    const Row* above = nullptr;
+
+    void meet(const Row& row, double at, double x) noexcept {
+        if (below == nullptr || !(at > x)) {
+            below = &row;
+        }
+        if (above == nullptr && !(at < x)) {
+            above = &row;
+        }
+    }
+    void close() noexcept { above = above == nullptr ? below : above; }
+};
 
 /// The keys that an alloy answers to, nearest first.
 class Kin {
@@ -284,7 +307,9 @@ bool from_rows(const Catalogue& catalogue, const WindowQuery& query, const Kin& 
         if (wanted == nullptr || given == nullptr) {
             return false;
         }
-        factor *= wanted->share / given->share;
+        // Where chips burn it is the fire that binds, not the tool: none is faster.
+        const double ratio = wanted->share / given->share;
+        factor *= fire_limit(catalogue, *query.alloy) == nullptr ? ratio : std::min(ratio, 1.0);
         out.tool_row = row_ref(catalogue.tool_shares, *wanted);
     }
     out.single_value = single_speed(row);
@@ -293,10 +318,190 @@ bool from_rows(const Catalogue& catalogue, const WindowQuery& query, const Kin& 
     out.row = row_ref(catalogue.speeds, row);
     out.kinship = best->distance;
     out.doubtful = row.doubt != Doubt::none;
+    if (const FireLimitRow* const fire = fire_limit(catalogue, *query.alloy);
+        fire != nullptr && out.high_m_min > fire->speed_high_m_min) {
+        out.high_m_min = fire->speed_high_m_min;
+        out.low_m_min = std::min(out.low_m_min, out.high_m_min * kSingleValueLow);
+        out.fire_row = row_ref(catalogue.fire_limits, *fire);
+        out.held_by_fire = true;
+    }
     return true;
 }
 
+double hardness_or(const WindowQuery& query, double otherwise) noexcept {
+    const double hb = hardness_of(query);
+    return std::isnan(hb) ? otherwise : hb;
+}
+
+/// Nearest kinship of an alloy to the groups of a table; -1 when there is none.
+template <class Row>
+int nearest_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
+                  std::span<const Row> rows) noexcept {
+    int nearest = -1;
+    for (const Row& row : rows) {
+        const int distance = material::kinship(catalogue, alloy, row.group);
+        if (distance >= 0 && (nearest < 0 || distance < nearest)) {
+            nearest = distance;
+        }
+    }
+    return nearest;
+}
+
+/// Share of a drill's feed for the material; null where no row is of its kin.
+const DrillFeedShareRow* drill_share(const Catalogue& catalogue, const WindowQuery& query,
+                                     double& share) noexcept {
+    const int nearest = nearest_group(catalogue, *query.alloy, catalogue.drill_feed_shares);
+    if (nearest < 0) {
+        return nullptr;
+    }
+    const double hb = hardness_or(query, 0.0);
+    Between<DrillFeedShareRow> at;
+    for (const DrillFeedShareRow& row : catalogue.drill_feed_shares) {  // sorted by group, then hardness
+        if (material::kinship(catalogue, *query.alloy, row.group) == nearest) {
+            at.meet(row, row.hardness_hb, hb);
+        }
+    }
+    at.close();
+    const double width = at.above->hardness_hb - at.below->hardness_hb;
+    share = width > 0.0 && hb > at.below->hardness_hb
+                ? at.below->share + (at.above->share - at.below->share) * (hb - at.below->hardness_hb) / width
+                : at.below->share;
+    return at.below;
+}
+
+/// The most that a drill is fed.
+double drill_bound(const Catalogue& catalogue, double d) noexcept {
+    const DrillFeedBoundRow& first = catalogue.drill_feed_bounds.front();
+    if (d <= first.diameter_mm || catalogue.drill_feed_bounds.size() == 1) {
+        return first.feed_most_mm * d / first.diameter_mm;
+    }
+    std::size_t i = 1;
+    while (i + 1 < catalogue.drill_feed_bounds.size() && catalogue.drill_feed_bounds[i].diameter_mm < d) {
+        ++i;
+    }
+    const DrillFeedBoundRow& below = catalogue.drill_feed_bounds[i - 1];
+    const DrillFeedBoundRow& above = catalogue.drill_feed_bounds[i];
+    return power_between(d, below.diameter_mm, below.feed_most_mm, above.diameter_mm, above.feed_most_mm);
+}
+
+Status drill_feeds(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {
+    const double d = query.diameter_mm;
+    double share = kNaN;
+    const DrillFeedShareRow* const shared = drill_share(catalogue, query, share);
+    if (std::isnan(d) || shared == nullptr || catalogue.drill_feeds.empty() ||
+        catalogue.drill_feed_bounds.empty()) {
+        return {StatusCode::not_tabulated, 0};
+    }
+    Between<DrillFeedRow> at;
+    for (const DrillFeedRow& row : catalogue.drill_feeds) {
+        at.meet(row, row.diameter_mm, d);
+    }
+    at.close();
+    const DrillFeedRow& below = *at.below;
+    const DrillFeedRow& above = *at.above;
+    const double small = std::min(1.0, d / below.diameter_mm);
+    const auto at_size = [&](double low, double high) {
+        return above.diameter_mm > below.diameter_mm && d > below.diameter_mm
+                   ? power_between(d, below.diameter_mm, low, above.diameter_mm, high)
+                   : low * small;
+    };
+    const double most = drill_bound(catalogue, d);
+    const auto held = [&](double feed) { return std::min(most, share * std::min(most, feed)); };
+    out.low_mm = held(at_size(below.feed_low_mm, above.feed_low_mm));
+    out.high_mm = held(at_size(below.feed_high_mm, above.feed_high_mm));
+    out.row = row_ref(catalogue.drill_feeds, below);
+    out.share_row = row_ref(catalogue.drill_feed_shares, *shared);
+    out.shared = true;
+    return {};
+}
+
+/// Feeds a tooth of one hardness at the cutter's size.
+struct ToothFeed {
+    const ToothFeedRow* row = nullptr;
+    double low = kNaN;
+    double high = kNaN;
+};
+
+Status tooth_feeds(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {
+    const double d = query.diameter_mm;
+    const int nearest = nearest_group(catalogue, *query.alloy, catalogue.tooth_feeds);
+    if (std::isnan(d) || nearest < 0) {
+        return {StatusCode::not_tabulated, 0};
+    }
+    const auto counts = [&](const ToothFeedRow& row) {
+        return (row.operation == Operation::end_mill || row.operation == query.operation) &&
+               material::kinship(catalogue, *query.alloy, row.group) == nearest;
+    };
+    const double hb = hardness_or(query, 0.0);
+    Between<ToothFeedRow> hardness;  // sorted by group, hardness, diameter
+    for (const ToothFeedRow& row : catalogue.tooth_feeds) {
+        if (counts(row)) {
+            hardness.meet(row, row.hardness_hb, hb);
+        }
+    }
+    hardness.close();
+    const auto of_hardness = [&](double graded) {
+        Between<ToothFeedRow> at;
+        for (const ToothFeedRow& row : catalogue.tooth_feeds) {
+            if (counts(row) && row.hardness_hb == graded) {
+                at.meet(row, row.diameter_mm, d);
+            }
+        }
+        at.close();
+        const ToothFeedRow& below = *at.below;
+        const ToothFeedRow& above = *at.above;
+        if (!(above.diameter_mm > below.diameter_mm) || !(d > below.diameter_mm)) {
+            const double small = std::min(1.0, d / below.diameter_mm);
+            return ToothFeed{&below, below.feed_low_mm * small, below.feed_high_mm * small};
+        }
+        return ToothFeed{
+            &below,
+            power_between(d, below.diameter_mm, below.feed_low_mm, above.diameter_mm, above.feed_low_mm),
+            power_between(d, below.diameter_mm, below.feed_high_mm, above.diameter_mm, above.feed_high_mm)};
+    };
+    const double soft = hardness.below->hardness_hb;
+    const double hard = hardness.above->hardness_hb;
+    const ToothFeed first = of_hardness(soft);
+    out.low_mm = first.low;
+    out.high_mm = first.high;
+    if (hard > soft && hb > soft) {
+        const ToothFeed second = of_hardness(hard);
+        out.low_mm = power_between(hb, soft, first.low, hard, second.low);
+        out.high_mm = power_between(hb, soft, first.high, hard, second.high);
+    }
+    out.row = row_ref(catalogue.tooth_feeds, *first.row);
+    return {};
+}
+
+/// Whether an operation's feed hangs on the tool's diameter.
+bool sized(Operation operation) noexcept {
+    return operation == Operation::drill || operation == Operation::end_mill ||
+           operation == Operation::face_mill;
+}
+
+/// Keep chips from being so fine that they take fire.
+void hold_fire(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {
+    const FireLimitRow* const fire = fire_limit(catalogue, *query.alloy);
+    if (fire == nullptr) {
+        return;
+    }
+    const double least = sized(query.operation) ? out.high_mm : fire->feed_least_mm;
+    out.held_by_fire = out.low_mm < least;
+    out.low_mm = std::max(out.low_mm, least);
+    out.high_mm = std::max(out.high_mm, least);
+    out.fire_row = row_ref(catalogue.fire_limits, *fire);
+}
+
 }  // namespace
+
+const FireLimitRow* fire_limit(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept {
+    for (const FireLimitRow& row : catalogue.fire_limits) {
+        if (material::has_word(alloy.hazards, row.hazard)) {
+            return &row;
+        }
+    }
+    return nullptr;
+}
 
 Status speed_window(const Catalogue& catalogue, const WindowQuery& query, SpeedWindow& out) noexcept {
     out = {};
@@ -336,23 +541,39 @@ Status feed_window(const Catalogue& catalogue, const WindowQuery& query, FeedWin
                             : FeedPer::rev;
     const Kin kin(catalogue, *query.alloy);
     const double hb = hardness_of(query);
+    const bool by_size = sized(query.operation);
     for (const bool any_tool : {false, true}) {
         const auto best = best_row(catalogue, query, kin, hb, [&](const SpeedRow& row) {
             return row.operation == query.operation &&
                    (any_tool || row.tool_material == query.tool_material) && has_feed(row) &&
-                   row.feed_per == per;
+                   row.feed_per == per &&
+                   (!by_size || catalogue.sources[row.source.index].kind == SourceKind::shop);
         });
         if (best) {
             const SpeedRow& row = *best->row;
             out.single_value = std::isnan(row.feed_low_mm) || row.feed_low_mm == row.feed_high_mm;
             out.high_mm = row.feed_high_mm;
             out.low_mm = out.single_value ? kSingleFeedLow * row.feed_high_mm : row.feed_low_mm;
+            if (per == FeedPer::tooth && query.diameter_mm < kFullFeedDiameterMm) {
+                out.small_cutter = true;
+                out.low_mm *= query.diameter_mm / kFullFeedDiameterMm;
+                out.high_mm *= query.diameter_mm / kFullFeedDiameterMm;
+            }
             out.row = row_ref(catalogue.speeds, row);
             out.kinship = best->distance;
+            hold_fire(catalogue, query, out);
             return {};
         }
     }
-    return {StatusCode::not_tabulated, 0};
+    if (!by_size) {
+        return {StatusCode::not_tabulated, 0};
+    }
+    const Status status = query.operation == Operation::drill ? drill_feeds(catalogue, query, out)
+                                                              : tooth_feeds(catalogue, query, out);
+    if (status.ok()) {
+        hold_fire(catalogue, query, out);
+    }
+    return status;
 }
 
 }  // namespace halfnut::cutting

@@ -35,7 +35,7 @@ from halfnut.sheet.view import (
 from halfnut.sizes import film, life_span, one
 from halfnut.thread_drawing import profile_svg
 from halfnut.threads import ThreadLimits
-from halfnut.words import CAUTIONS, EDGE_SHORT, LIMITS, by_rank, of_the_piece
+from halfnut.words import CAUTIONS, EDGE_SHORT, GEOMETRY_ALONE, LIMITS, by_rank, of_the_piece
 
 if TYPE_CHECKING:
     from halfnut.job import Job
@@ -69,7 +69,7 @@ _FIGURE_NAMES = {
     "spindle_power_high_kw": "band of the power",
     "tool_life_min": "tool life",
     "tool_life_high_min": "band of the tool life",
-    "roughness_ra_um": "Ra by geometry",
+    "roughness_ra_um": "Ra, geometry alone",
     "spindle_rpm": "spindle speed",
     "chip_rise_k": "warmth of the chip",
     "heat_to_work_w": "heat into the work",
@@ -411,7 +411,8 @@ def _levers(found: Answer, op: PlannedOperation) -> list[Levers]:
     if any(each.group == "gears" for each in found.levers):
         gives["gearbox"] = ""
     if cut is not None:
-        gives["spindle"] = f"{cut.spindle_rpm:.0f} rev/min"
+        speed = f"{cut.spindle_rpm:.0f} rev/min"
+        gives["spindle"] = f"by hand, or at most {speed}" if cut.by_hand else speed
         gives["feed"] = _feed(cut, op)
     out = [Levers(_GROUPS[each.group], gives[each.group], each.positions, each.stop) for each in found.levers]
     if cut is not None and cut.feed_source == "hand" and cut.hand_turns_per_min is not None:
@@ -701,7 +702,7 @@ def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
             likely = life_span(cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0)
             out += [("tool life", f"{likely}, unverified")] if likely else []
         if cut.roughness_ra_um is not None:
-            out.append(("Ra by geometry", texts.roughness(cut.roughness_ra_um, unit)))
+            out.append(("Ra", f"{texts.roughness(cut.roughness_ra_um, unit)}, {GEOMETRY_ALONE}"))
         if found.chasing is not None and cut.time_s is not None:
             out.append(("one pass", texts.duration(cut.time_s)))
     out.append(("time", texts.duration(found.time_s)))

@@ -29,9 +29,9 @@
 ///   dial       dial_set_s for every pass
 ///
 /// Speeds and feeds tried
-///   every step of the machine; of a variable step the numbers of series R40 (ISO 3) within it and its ends,
-///   on the first step that reaches the speed; where there is no power feed kHandRates turns of the handle a
-///   minute
+///   every step of the machine; of a variable step the numbers of series R40 (ISO 3) within it and the ends
+///   of every variable step, on the first step that reaches the speed; where there is no power feed
+///   kHandRates turns of the handle a minute
 ///
 /// What every pass keeps, reckoned as evaluate() reckons it, forces at the upper edge of their band
 ///   speed window, chuck's speed, feed guide, feed for the nose, thinnest chip, power, torque, force on tool

@@ -108,7 +108,7 @@ constexpr auto enum_names(LimitCode /*tag*/) {
 /// A limit and how near it is.
 struct Limit {
     LimitCode code{};
-    double value = kNaN;  ///< power, torque and deflection: at the upper edge of the force's band
+    double value = kNaN;  ///< power, torque and deflection: with ordinary wear, at the upper edge of the band
     double limit = kNaN;
 
     /// What is left, as a share; negative when it is passed. Chip and edge life have a least value.
@@ -145,7 +145,7 @@ enum class CautionCode : std::uint8_t {
     thin_wall,            ///< the tube may be crushed or sprung by the jaws
     speed_at_centre,      ///< speed falls to nothing at the centre
     grabs,                ///< the material draws a drill in
-    below_smallest_feed,  ///< the wanted feed is finer than the machine's finest
+    below_smallest_feed,  ///< every power feed is coarser than suits: by hand, or a rougher surface
     work_whips,           ///< the speed is held at half the first whirl of the overhanging work
     bar_whips,            ///< the same of the bar behind the spindle
     climbs,               ///< the work gives way by more than the depth of the cut
@@ -153,6 +153,9 @@ enum class CautionCode : std::uint8_t {
     over_cross_slide,     ///< the work clears the bed, not the cross slide
     below_jaws,           ///< the jaws do not close on this diameter
     over_travel,          ///< the cut is longer than the slide goes
+    fine_feed_fire,       ///< a feed so fine that the chips may take fire
+    tap_by_hand,          ///< no reversing holder is known: the slowest step, or by hand
+    roughness_least,      ///< the roughness asked for was compared with geometry alone
 };
 
 constexpr auto enum_names(CautionCode /*tag*/) {
@@ -188,7 +191,10 @@ constexpr auto enum_names(CautionCode /*tag*/) {
                       std::pair{CautionCode::in_gap, string_view("in_gap")},
                       std::pair{CautionCode::over_cross_slide, string_view("over_cross_slide")},
                       std::pair{CautionCode::below_jaws, string_view("below_jaws")},
-                      std::pair{CautionCode::over_travel, string_view("over_travel")}};
+                      std::pair{CautionCode::over_travel, string_view("over_travel")},
+                      std::pair{CautionCode::fine_feed_fire, string_view("fine_feed_fire")},
+                      std::pair{CautionCode::tap_by_hand, string_view("tap_by_hand")},
+                      std::pair{CautionCode::roughness_least, string_view("roughness_least")}};
 }
 
 /// What a cut comes to. A figure that does not apply to the operation, or that nothing was given for, is NaN.
@@ -223,12 +229,13 @@ struct CutResult {
     double tool_life_min = kNaN;  ///< of the edge in turning, after Taylor; with its band
     double tool_life_low_min = kNaN;
     double tool_life_high_min = kNaN;
-    double roughness_ra_um = kNaN;
-    double deflection_mm = kNaN;  ///< of work or bar, at the cut
+    double roughness_ra_um = kNaN;  ///< by geometry alone: the least
+    double deflection_mm = kNaN;    ///< of work, bar or cutter, at the cut; in turning under a worn edge
     double hand_turns_per_min = kNaN;
     double hand_turns = kNaN;  ///< of the handle, for the whole travel
 
-    ForceBand band;  ///< of force, power and torque; limits are judged at its upper edge
+    ForceBand band;              ///< of force, power and torque; limits are judged at its upper edge
+    double ordinary_wear = 1.0;  ///< factor on the force of a sharp edge at which limits are judged
 
     int passes = 1;  ///< milling: across times down
     int passes_across = 1;

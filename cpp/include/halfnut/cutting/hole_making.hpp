@@ -33,7 +33,7 @@ struct HoleRequest {
     double pitch_mm = kNaN;           ///< tapping
     double feed_mm_rev = kNaN;        ///< wanted
     double spindle_rpm = kNaN;        ///< wanted
-    double wear_factor = kNaN;        ///< on the force; NaN: 1, sharp
+    double wear_factor = kNaN;        ///< on the force; NaN: sharp, limits with ordinary wear
     double approach_mm = kNaN;        ///< NaN: 2
     double overrun_mm = kNaN;         ///< beyond the depth, NaN: 0
     double stock_diameter_mm = kNaN;  ///< of the work, where it turns; NaN: not known

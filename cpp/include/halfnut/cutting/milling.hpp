@@ -48,7 +48,7 @@ inline constexpr double kPocketStepOver = 0.5;
 inline constexpr double kSideStepOver = 0.25;
 inline constexpr double kFaceStepOver = 0.7;
 
-/// Cutter diameter below which the tables' feed per tooth shrinks in proportion.
+/// Cutter diameter below which a shop's own feed per tooth shrinks in proportion.
 inline constexpr double kFullFeedDiameterMm = 12.0;
 
 /// Nose radius of a face mill's teeth where none is given.

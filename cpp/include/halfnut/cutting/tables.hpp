@@ -131,6 +131,53 @@ struct DeepHoleRow {
     SourceId source;
 };
 
+/// Feeds of a drill in plain steel up to 250 HB.
+struct DrillFeedRow {
+    double diameter_mm = 0;
+    double feed_low_mm = 0;
+    double feed_high_mm = 0;
+    SourceId source;
+};
+
+/// The most that a drill is fed, whatever the material.
+struct DrillFeedBoundRow {
+    double diameter_mm = 0;
+    double feed_most_mm = 0;
+    SourceId source;
+    std::string_view note;
+};
+
+/// Feed of a drill as a share of that in plain steel.
+struct DrillFeedShareRow {
+    std::string_view group;
+    double hardness_hb = 0;  ///< 0: not graded by hardness
+    double share = 0;
+    SourceId source;
+    std::string_view note;
+};
+
+/// Feeds a tooth of an end mill in a slot, and of a face mill.
+struct ToothFeedRow {
+    std::string_view group;
+    double hardness_hb = 0;  ///< 0: not graded by hardness
+    double diameter_mm = 0;
+    Operation operation{};  ///< end_mill: face mills so small too
+    double feed_low_mm = 0;
+    double feed_high_mm = 0;
+    SourceId source;
+    std::string_view note;
+};
+
+/// Limits that keep the chips of a material from taking fire, for every tool and operation.
+struct FireLimitRow {
+    std::string_view hazard;
+    double speed_high_m_min = 0;   ///< highest that is chosen
+    double speed_never_m_min = 0;  ///< nothing faster is answered
+    double feed_least_mm = 0;      ///< a revolution; finer chips take fire more easily
+    SourceId source;
+    std::string_view note;
+};
+
 /// Speed of an operation as a share of that of rough turning.
 struct OperationShareRow {
     Operation operation{};
@@ -294,6 +341,64 @@ struct Schema<cutting::DeepHoleRow> {
     static constexpr auto columns =
         std::tuple{required("depth_ratio", &Row::depth_ratio), required("speed_share", &Row::speed_share),
                    required("feed_share", &Row::feed_share), required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::DrillFeedRow> {
+    using Row = cutting::DrillFeedRow;
+    static constexpr std::string_view table = "cutting/drill_feeds";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("diameter_mm", &Row::diameter_mm), required("feed_low_mm", &Row::feed_low_mm),
+                   required("feed_high_mm", &Row::feed_high_mm), required("source", &Row::source)};
+};
+
+template <>
+struct Schema<cutting::DrillFeedBoundRow> {
+    using Row = cutting::DrillFeedBoundRow;
+    static constexpr std::string_view table = "cutting/drill_feed_bounds";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::tuple{required("diameter_mm", &Row::diameter_mm), required("feed_most_mm", &Row::feed_most_mm),
+                   required("source", &Row::source), optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<cutting::DrillFeedShareRow> {
+    using Row = cutting::DrillFeedShareRow;
+    static constexpr std::string_view table = "cutting/drill_feed_shares";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns = std::tuple{
+        required("group", &Row::group), required("hardness_hb", &Row::hardness_hb),
+        required("share", &Row::share), required("source", &Row::source), optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<cutting::ToothFeedRow> {
+    using Row = cutting::ToothFeedRow;
+    static constexpr std::string_view table = "cutting/tooth_feeds";
+    static constexpr std::size_t key_columns = 3;
+    static constexpr auto columns = std::tuple{required("group", &Row::group),
+                                               required("hardness_hb", &Row::hardness_hb),
+                                               required("diameter_mm", &Row::diameter_mm),
+                                               required("operation", &Row::operation),
+                                               required("feed_low_mm", &Row::feed_low_mm),
+                                               required("feed_high_mm", &Row::feed_high_mm),
+                                               required("source", &Row::source),
+                                               optional("note", &Row::note)};
+};
+
+template <>
+struct Schema<cutting::FireLimitRow> {
+    using Row = cutting::FireLimitRow;
+    static constexpr std::string_view table = "cutting/fire_limits";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns = std::tuple{required("hazard", &Row::hazard),
+                                               required("speed_high_m_min", &Row::speed_high_m_min),
+                                               required("speed_never_m_min", &Row::speed_never_m_min),
+                                               required("feed_least_mm", &Row::feed_least_mm),
+                                               required("source", &Row::source),
+                                               optional("note", &Row::note)};
 };
 
 template <>

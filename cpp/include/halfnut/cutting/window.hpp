@@ -21,9 +21,6 @@ inline constexpr double kFinishDepthMm = 0.51;
 inline constexpr double kAboutFeed = 2.0;
 inline constexpr double kDepthSlackMm = 1e-9;
 
-/// Printed upper limit for magnesium turned dry: 700 ft/min.
-inline constexpr double kMagnesiumFireMMin = 213.36;
-
 struct WindowQuery {
     const material::AlloyRow* alloy = nullptr;
     double hardness_hb = kNaN;  ///< the work's own; NaN for the tabulated one
@@ -46,7 +43,13 @@ struct SpeedWindow {
     RowRef operation_row;           ///< the share that other_operation was reckoned with
     RowRef tool_row;                ///< the share that other_tool was reckoned with
     bool doubtful = false;          ///< the row is marked with a doubt
+    RowRef fire_row;                ///< the fire limit that holds the window, where one does
+    bool held_by_fire = false;
 };
+
+/// Limits that keep the chips of an alloy from taking fire; null where its chips do not burn.
+[[nodiscard]] const FireLimitRow* fire_limit(const Catalogue& catalogue,
+                                             const material::AlloyRow& alloy) noexcept;
 
 /// The speed window.
 ///
@@ -63,6 +66,9 @@ struct SpeedWindow {
 /// alloy it is keyed to, else for the softest condition of the asked alloy that is tabulated. Non-ferrous
 /// metals and plastics are not shifted.
 ///
+/// A fire limit holds the window of every tool and operation: it is no speed of one tool, so that no share
+/// multiplies it, and a harder tool is no faster there.
+///
 /// Returned
 ///   not_tabulated when no row of any kin has a speed
 [[nodiscard]] Status speed_window(const Catalogue& catalogue, const WindowQuery& query,
@@ -74,9 +80,21 @@ struct FeedWindow {
     RowRef row;
     int kinship = 0;
     bool single_value = false;
+    bool small_cutter = false;  ///< a shop's row, reduced for the cutter's size
+    RowRef share_row;           ///< a drill's share for the material, where `shared`
+    bool shared = false;
+    RowRef fire_row;  ///< the least feed of a fire limit, where one raised the feeds
+    bool held_by_fire = false;
 };
 
-/// Feeds for an operation, ranked as for speed_window; any tool material when the one asked for has none.
+/// Feeds for an operation.
+///
+/// Turning and boring: rows ranked as for speed_window; any tool material when the one asked for has none.
+/// Drilling and milling, which ask for the tool's diameter: a shop's own row, else the tables of drill and
+/// tooth feeds, continuous in the diameter, for the nearest group and between two hardnesses.
+///
+/// Where a fire limit holds, feeds of turning and boring are no finer than its least feed, and both ends of
+/// the others are their coarse end.
 ///
 /// Returned
 ///   not_tabulated when no row has a feed of the kind that the operation counts
