@@ -82,6 +82,7 @@ from halfnut._core import (
     unit_power_kw,
     work_warming_k,
 )
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
@@ -175,7 +176,6 @@ __all__ = [
     "work_warming_k",
 ]
 
-_BLADE_MM = 3.0
 _WHIPS_RPM = 1000.0  # from here on a bar behind the spindle is worth a word
 _PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
 
@@ -679,13 +679,10 @@ def holder_place(machine: _core.Machine | None, chuck: Any, hold: str, assumed: 
     raise DomainError(f"chuck must be one of {', '.join(map(repr, names))}, got {chuck!r}")
 
 
-def _usual_depth(size: Length, finish: bool) -> tuple[float, str]:
-    """Depth of cut where none was asked for, at most a quarter of the radius, and how to say it."""
-    if size.system == "inch":
-        depth = min(0.010 if finish else 0.040, size.inches / 8)
-        return depth * MM_PER_INCH, f"depth {depth:.3f} in"
-    depth = min(0.25 if finish else 1.0, size.mm / 8)
-    return depth, f"depth {depth:.3g} mm"
+def _usual_depth(operation: str, depth_mm: float, inch: bool) -> str:
+    """How to say the depth, or the width of the blade, that was taken where none was given."""
+    shown = f"{depth_mm / MM_PER_INCH:.3f} in" if inch else f"{depth_mm:.3g} mm"
+    return f"{'blade' if operation == 'part_off' else 'depth'} {shown}"
 
 
 def _of_material(found: Alloy, forces: bool) -> list[str]:
@@ -802,16 +799,18 @@ def _lathe(
     given, assumed = formed(numbers, edge, keys, usual)
     holder = holder_place(core, chuck, hold, assumed)
     given["diameter_mm"] = size.mm
-    if operation == "part_off" and given["depth_mm"] is None:
-        given["depth_mm"] = _BLADE_MM
-    elif "depth_mm" in given and given["depth_mm"] is None:
-        given["depth_mm"], words = _usual_depth(size, finish)
-        assumed.insert(1 if tool is None else 0, words)
+    inch = size.system == "inch"
     name = operation.replace("_", " ")
-    result = _core.lathe_cut(name, found.index, edge.material, given, finish, hold, holder, hardness_hb, core, active())
+    result = _core.lathe_cut(
+        name, found.index, edge.material, given, finish, inch, hold, holder, hardness_hb, core, active()
+    )
+    depth_mm = result.figures["depth_mm"]
+    if "depth_mm" in given and given["depth_mm"] is None and depth_mm is not None:
+        assumed.insert(1 if tool is None else 0, _usual_depth(operation, depth_mm, inch))
     return cut_record(operation, found, result, core, None if core is None else core.carriage, size, edge, assumed)
 
 
+@checked
 def turn(
     alloy: str | Alloy,
     diameter: Any,
@@ -848,7 +847,8 @@ def turn(
     diameter : str or Length
         Before the cut.
     depth : str or Length, optional
-        On the radius; 1 mm, or 0.25 mm when finishing, when it is not given.
+        On the radius; when it is not given 1 mm, or 0.25 mm when finishing, in an inch question 0.040 in and 0.010 in,
+        and at most a quarter of the radius.
     length : str or Length, optional
         Of the cut along the axis; without it there is no time.
     machine : str, Path or Machine, optional
@@ -920,6 +920,7 @@ def turn(
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
+    sections, steadies = tuple(sections), tuple(steadies)
     if sections and stick_out is not None:
         raise DomainError("sections say how far the work stands out: leave stick_out away")
     if steadies and not sections and stick_out is None:
@@ -947,6 +948,7 @@ def turn(
     return turned_on_beam(ask, numbers, core_machine(machine), hold, sections, steadies)
 
 
+@checked
 def face(
     alloy: str | Alloy,
     diameter: Any,
@@ -1025,6 +1027,7 @@ def face(
     )
 
 
+@checked
 def bore(
     alloy: str | Alloy,
     diameter: Any,
@@ -1107,6 +1110,7 @@ def bore(
     )
 
 
+@checked
 def part_off(
     alloy: str | Alloy,
     diameter: Any,
@@ -1135,7 +1139,7 @@ def part_off(
     diameter : str or Length
         Where the cut starts.
     blade : str or Length, optional
-        Width of the blade; 3 mm when not given.
+        Width of the blade; 3 mm, in an inch question 0.125 in, when not given.
     end_diameter : str or Length, optional
         Where it ends; the centre, or the bore, when not given.
     stick_out : str or Length, optional
@@ -1177,7 +1181,6 @@ def part_off(
         machine=machine,
         chuck=chuck,
         hardness_hb=hardness_hb,
-        usual={"depth_mm": f"blade {_BLADE_MM:g} mm"},
     )
     out_mm = numbers["stick_out_mm"]
     if out_mm is not None and out_mm > _PART_OUT * cut.diameter_mm:
@@ -1185,6 +1188,7 @@ def part_off(
     return cut
 
 
+@checked
 def knurl(
     alloy: str | Alloy,
     diameter: Any,
@@ -1232,6 +1236,7 @@ def knurl(
     return _lathe("knurl", alloy, diameter, numbers, tool="HSS", machine=machine, chuck=chuck, hardness_hb=hardness_hb)
 
 
+@checked
 def thread_speed(
     alloy: str | Alloy,
     diameter: Any,
@@ -1298,6 +1303,7 @@ def _hole(
     return cut_record(operation, found, result, core, None if core is None else core.quill, size, edge, assumed)
 
 
+@checked
 def drill(
     alloy: str | Alloy,
     diameter: Any,
@@ -1363,6 +1369,7 @@ def drill(
     return _hole("drill", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
 
 
+@checked
 def spot(
     alloy: str | Alloy,
     diameter: Any,
@@ -1542,6 +1549,7 @@ def _ring(
     )
 
 
+@checked
 def ream(
     alloy: str | Alloy,
     diameter: Any,
@@ -1602,6 +1610,7 @@ def ream(
     )
 
 
+@checked
 def tap(
     alloy: str | Alloy,
     thread: Any,
@@ -1674,6 +1683,7 @@ def tap(
     return replace(cut, cautions=(*cut.cautions, *said)) if said else cut
 
 
+@checked
 def mill(
     alloy: str | Alloy,
     cutter: Any,
@@ -1753,7 +1763,6 @@ def mill(
     size = read_length(cutter, "cutter")
     core = core_machine(machine)
     edge = find_tool(tool)
-    usual_teeth = 2 if size.mm < 5 else 4
     numbers = {
         "cutter_diameter_mm": size.mm,
         "teeth": None if flutes is None else float(flutes),
@@ -1774,10 +1783,8 @@ def mill(
         "overrun_mm": _mm(overrun, "overrun"),
     }
     keys = {name: name for name in ("teeth", "entering_deg", "nose_radius_mm", "stick_out_mm")}
-    usual = {"teeth": f"{usual_teeth} flutes"} | (_NOSE if shape == "face" else {})
+    usual = {"teeth": f"{_core.usual_teeth(size.mm):g} flutes"} | (_NOSE if shape == "face" else {})
     given, assumed = formed(numbers, edge, keys, usual)
-    if given["teeth"] is None:
-        given["teeth"] = float(usual_teeth)
     result = _core.mill_cut(shape, found.index, edge.material, given, hardness_hb, core, active())
     ladder = None if core is None else core.table
     return cut_record(f"mill_{shape}", found, result, core, ladder, size, edge, assumed)

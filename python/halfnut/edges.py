@@ -7,6 +7,7 @@ from typing import Any
 
 from halfnut import _core, machines
 from halfnut._core import DomainError, Evidence
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import (
     economic_life_min,
@@ -120,6 +121,7 @@ class ToolLife(Record):
         return [*out, *(f"  CAUTION: {item}" for item in self.cautions)]
 
 
+@checked
 def tool_life(
     alloy: str | Alloy,
     *,
@@ -190,7 +192,7 @@ def tool_life(
         assumed.append("depth 2.5 mm")
     feed_mm = 0.25 if read_feed is None else float(read_feed.base)
     depth_mm = 2.5 if read_depth is None else read_depth.mm
-    inch = (read_depth is not None and read_depth.system == "inch") or "ft" in str(speed or "")
+    inch = (read_depth is not None and read_depth.system == "inch") or "ft" in ("" if speed is None else str(speed))
     if (edge_cost is None) != (cost_per_min is None):
         raise DomainError("edge_cost and cost_per_min go together: give both, in one currency")
     at_hand = None if machine is None else machines.machine(machine)

@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import DomainError, FormThread
+from halfnut.arguments import checked, number
 from halfnut.catalogue import active
 from halfnut.form_threads import form_limits, taper_pipe
 from halfnut.record import Caution, Evidence, Record
@@ -21,6 +22,7 @@ __all__ = ["Identification", "ThreadMatch", "identify_thread", "threads_near"]
 _LEAST_FLANK_DEG, _MOST_FLANK_DEG = 20.0, 120.0
 
 
+@checked
 def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThread]:
     """Standard threads of every form near a diameter, preferred ones first.
 
@@ -136,6 +138,7 @@ class Identification(Record):
         ]
 
 
+@checked
 def identify_thread(
     diameter: Any,
     pitch: Any,
@@ -209,7 +212,7 @@ def _flank_angle(value: Any) -> float:
         bare = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*", value)
         angle = float(bare[1]) if bare is not None else quantity(value, "angle", "flank_angle").base
     elif isinstance(value, (int, float)) and not isinstance(value, bool):
-        angle = float(value)
+        angle = number(value, "flank_angle")
     else:
         angle = quantity(value, "angle", "flank_angle").base
     if not _LEAST_FLANK_DEG <= angle <= _MOST_FLANK_DEG:

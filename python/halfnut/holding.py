@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from halfnut._core import DomainError, Evidence, Length, rule_evidence
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, turn, work_warming_k
 from halfnut.material import alloy as find_alloy
@@ -144,6 +145,7 @@ class Holding(Record):
         return [*out, f"  {FIRST}"]
 
 
+@checked
 def hold(
     alloy: str,
     diameter: Any,
@@ -210,6 +212,7 @@ def hold(
     >>> found.bend.slenderness > 4
     True
     """
+    sections = tuple(sections)
     if (stick_out is None) == (not sections):
         raise DomainError("give stick_out or sections, one of the two")
     if (friction is None) != (safety is None):

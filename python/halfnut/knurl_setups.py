@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import Evidence, knurl_contact_mm, knurl_force_n
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, knurl
 from halfnut.dials import Reading, reading
@@ -200,6 +201,7 @@ class KnurlSetup(Record):
         return [*out, f"  {FIRST}"]
 
 
+@checked
 def knurl_setup(
     blank: KnurlBlank,
     material: str | Alloy,

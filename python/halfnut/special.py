@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from halfnut._core import DomainError, Evidence, Length
+from halfnut.arguments import checked
 from halfnut.cutting import (
     Cut,
     centre_feed_mm_min,
@@ -81,6 +82,7 @@ class Taper(Record):
         return [self.setting, f"  {self.proof}", *(f"  {line}" for line in self.cut.lines())]
 
 
+@checked
 def taper(
     alloy: str | Alloy,
     large: Any,
@@ -179,6 +181,7 @@ class Groove(Record):
         return [f"{many}{total}", *(f"  {line}" for line in self.cut.lines())]
 
 
+@checked
 def groove(
     alloy: str | Alloy, diameter: Any, end_diameter: Any, *, width: Any = None, blade: Any = None, **how: Any
 ) -> Groove:
@@ -270,6 +273,7 @@ class Entry(Record):
         return [*out, *(f"  {line}" for line in self.cut.lines())]
 
 
+@checked
 def ramp(
     alloy: str | Alloy, cutter: Any, depth: Any, *, angle_deg: float = _RAMP_DEG, machine: Any = None, **how: Any
 ) -> Entry:
@@ -321,6 +325,7 @@ def ramp(
     )
 
 
+@checked
 def helix(
     alloy: str | Alloy,
     cutter: Any,
@@ -386,6 +391,7 @@ def helix(
     )
 
 
+@checked
 def saw(
     alloy: str | Alloy,
     blade: Any,
