@@ -4,9 +4,8 @@
 #include <pybind11/numpy.h>
 #include <pybind11/stl.h>
 
-#include <optional>
-
 #include "bind.hpp"
+#include "cut_requests.hpp"
 #include "figures.hpp"
 #include "halfnut/batch/cuts.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -33,15 +32,6 @@ class SharedCases {
     SharedCatalogue catalogue_;
     std::shared_ptr<const batch::TurnCases> cases_;
 };
-
-template <class E>
-E by_name(const std::string& text, const char* what) {
-    E value{};
-    if (!enum_from_name(text, value)) {
-        throw DomainError(fmt::format("{} has no '{}'", what, text));
-    }
-    return value;
-}
 
 template <class E>
 std::vector<std::string> names_of() {
@@ -274,7 +264,7 @@ void bind_batch(py::module_& module) {
         [](const SharedCases& cases, const SharedCatalogue& catalogue, const machine::Machine* machine,
            std::size_t rows, const std::vector<std::int32_t>& alloys, const py::object& alloy,
            const py::object& tool, const py::object& hardness_hb, const py::dict& numbers,
-           const py::object& finish, const std::string& hold, int chuck, const py::dict& out,
+           const py::object& finish, bool inch, const std::string& hold, int chuck, const py::dict& out,
            std::size_t workers, const std::string& clone) {
             Columns columns(rows);
             batch::TurnColumns given;
@@ -285,18 +275,19 @@ void bind_batch(py::module_& module) {
             } else {
                 given.finish_all = py::cast<bool>(finish);
             }
-            given.hold = by_name<Hold>(hold, "hold");
+            given.inch = inch;
+            given.hold = from_name<Hold>(hold, "hold");
             const batch::CutSetting shared = setting(catalogue, machine, alloys, chuck, workers);
             const batch::CutColumns to = places(columns, out);
             const batch::Clone wanted =
-                clone.empty() ? batch::widest_clone() : by_name<batch::Clone>(clone, "clone");
+                clone.empty() ? batch::widest_clone() : from_name<batch::Clone>(clone, "clone");
             const py::gil_scoped_release release;
             batch::turn(cases.get(), shared, given, rows, to, wanted);
         },
         py::arg("cases"), py::arg("catalogue"), py::arg("machine"), py::arg("rows"), py::arg("alloys"),
         py::arg("alloy"), py::arg("tool"), py::arg("hardness_hb"), py::arg("numbers"), py::arg("finish"),
-        py::arg("hold"), py::arg("chuck"), py::arg("out"), py::arg("workers") = 0, py::arg("clone") = "",
-        "Turn many diameters; see halfnut.batch.");
+        py::arg("inch"), py::arg("hold"), py::arg("chuck"), py::arg("out"), py::arg("workers") = 0,
+        py::arg("clone") = "", "Turn many diameters; see halfnut.batch.");
     module.def(
         "batch_holes",
         [](const SharedCatalogue& catalogue, const machine::Machine* machine, std::size_t rows,
@@ -306,7 +297,7 @@ void bind_batch(py::module_& module) {
             Columns columns(rows);
             const batch::HoleColumns given{work(columns, alloy, tool, hardness_hb),
                                            request_numbers(columns, numbers, kHoleArguments),
-                                           by_name<HoleCut>(cut, "cut")};
+                                           from_name<HoleCut>(cut, "cut")};
             const batch::CutSetting shared = setting(catalogue, machine, alloys, chuck, workers);
             const batch::CutColumns to = places(columns, out);
             const py::gil_scoped_release release;
@@ -324,7 +315,7 @@ void bind_batch(py::module_& module) {
             Columns columns(rows);
             const batch::MillColumns given{work(columns, alloy, tool, hardness_hb),
                                            request_numbers(columns, numbers, kMillArguments),
-                                           by_name<MillShape>(shape, "shape")};
+                                           from_name<MillShape>(shape, "shape")};
             const batch::CutSetting shared = setting(catalogue, machine, alloys, -1, workers);
             const batch::CutColumns to = places(columns, out);
             const py::gil_scoped_release release;

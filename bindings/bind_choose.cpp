@@ -162,9 +162,8 @@ void bind_choose(py::module_& module) {
     module.def(
         "choose_passes",
         [](const std::string& cut, int alloy, const std::string& tool_material, const py::dict& numbers,
-           bool single, const std::string& hold, int chuck, std::optional<double> hardness_hb,
-           int now_spindle, int now_feed, const machine::Machine& machine, const SharedCatalogue& catalogue,
-           bool explain) {
+           bool single, const std::string& hold, int chuck, const py::object& hardness_hb, int now_spindle,
+           int now_feed, const machine::Machine& machine, const SharedCatalogue& catalogue, bool explain) {
             ChooseRequest request;
             request.cut = from_name<ChooseCut>(cut, "cut");
             request.work = work_of(alloy, hardness_hb);

@@ -29,7 +29,9 @@ py::object stepped(const py::object& lengths_mm, const py::object& stiffnesses_n
     const bool raise = raises_on_error(on_error);
     const ColumnEnd first = end_from("first_end", first_end);
     const ColumnEnd second = end_from("second_end", second_end);
-    const std::vector<Doubles> arrays{py::cast<Doubles>(lengths_mm), py::cast<Doubles>(stiffnesses_n_mm2)};
+    const std::vector<Doubles> arrays{
+        plain_numbers(lengths_mm, positive("lengths_mm", "mm")),
+        plain_numbers(stiffnesses_n_mm2, positive("stiffnesses_n_mm2", "N mm2"))};
     std::vector<py::ssize_t> shape = broadcast_shape(arrays);
     if (shape.empty() || shape.back() == 0) {
         throw DomainError("lengths_mm must have at least one segment along its last axis");

@@ -2,7 +2,6 @@
 
 #include <pybind11/stl.h>
 
-#include <optional>
 #include <span>
 
 #include "bind.hpp"
@@ -82,12 +81,13 @@ void bind_life(py::module_& module) {
     module.def(
         "edge_life",
         [](int alloy, const std::string& tool_material, double feed_mm_rev, double depth_mm,
-           std::optional<double> hardness_hb, const SharedCatalogue& catalogue) {
+           const py::object& hardness_hb, const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
             if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
                 throw NotTabulatedError("no alloy " + std::to_string(alloy));
             }
-            const LifeQuery query{&tables.alloys[static_cast<std::size_t>(alloy)], hardness_hb.value_or(kNaN),
+            const LifeQuery query{&tables.alloys[static_cast<std::size_t>(alloy)],
+                                  work_of(alloy, hardness_hb).hardness_hb,
                                   from_name<ToolMaterial>(tool_material, "tool"), feed_mm_rev, depth_mm};
             EdgeLife out;
             if (!edge_life(tables, query, out).ok()) {
@@ -130,6 +130,8 @@ void bind_more(py::module_& module) {
         },
         py::arg("cut"), py::arg("alloy"), py::arg("catalogue"),
         "Heat of a cut: rise at the chip, share and power into the work; None where nothing is known.");
+    module.def("usual_teeth", &usual_teeth, py::arg("cutter_diameter_mm"),
+               "Teeth of a cutter that nothing is said of.");
     module.def(
         "drill_pecks",
         [](int alloy, double diameter_mm, double depth_mm, const SharedCatalogue& catalogue) {
@@ -223,25 +225,27 @@ void bind_requests(py::module_& module) {
     module.def(
         "lathe_cut",
         [](const std::string& cut_name, int alloy, const std::string& tool_material, const py::dict& numbers,
-           bool finish, const std::string& hold, int chuck, std::optional<double> hardness_hb,
+           bool finish, bool inch, const std::string& hold, int chuck, const py::object& hardness_hb,
            const machine::Machine* machine, const SharedCatalogue& catalogue) {
             TurnRequest request;
             request.cut = from_name<LatheCut>(cut_name, "cut");
             request.work = work_of(alloy, hardness_hb);
             request.tool_material = from_name<ToolMaterial>(tool_material, "tool");
             request.finish = finish;
+            request.inch = inch;
             request.hold = from_name<Hold>(hold, "hold");
             request.chuck = chuck;
             set_numbers(request, numbers, kTurnArguments);
             return cut(catalogue.get(), machine_or_any(machine), request);
         },
         py::arg("cut"), py::arg("alloy"), py::arg("tool_material"), py::arg("numbers"), py::arg("finish"),
-        py::arg("hold"), py::arg("chuck"), py::arg("hardness_hb"), py::arg("machine"), py::arg("catalogue"),
+        py::arg("inch"), py::arg("hold"), py::arg("chuck"), py::arg("hardness_hb"), py::arg("machine"),
+        py::arg("catalogue"),
         "One cut on a lathe. `numbers` are those of the core's TurnRequest, by name; None is not given.");
     module.def(
         "hole_cut",
         [](const std::string& cut_name, int alloy, const std::string& tool_material, const py::dict& numbers,
-           int chuck, std::optional<double> hardness_hb, const machine::Machine* machine,
+           int chuck, const py::object& hardness_hb, const machine::Machine* machine,
            const SharedCatalogue& catalogue) {
             HoleRequest request;
             request.cut = from_name<HoleCut>(cut_name, "cut");
@@ -257,8 +261,7 @@ void bind_requests(py::module_& module) {
     module.def(
         "mill_cut",
         [](const std::string& shape, int alloy, const std::string& tool_material, const py::dict& numbers,
-           std::optional<double> hardness_hb, const machine::Machine* machine,
-           const SharedCatalogue& catalogue) {
+           const py::object& hardness_hb, const machine::Machine* machine, const SharedCatalogue& catalogue) {
             MillRequest request;
             request.shape = from_name<MillShape>(shape, "shape");
             request.work = work_of(alloy, hardness_hb);

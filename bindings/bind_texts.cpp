@@ -25,6 +25,17 @@ class Known {
     std::unordered_map<std::string_view, std::int32_t> numbers_;
 };
 
+/// A text that has UTF-8: half of a surrogate pair is spelled out, so that the row is refused and not the
+/// batch.
+py::object spelled_out(const py::str& text) {
+    py::ssize_t size = 0;
+    if (PyUnicode_AsUTF8AndSize(text.ptr(), &size) != nullptr) {
+        return text;
+    }
+    PyErr_Clear();
+    return text.attr("encode")("utf-8", "backslashreplace").attr("decode")("utf-8");
+}
+
 py::tuple code_array(const py::array& values) {
     const py::ssize_t rows = values.shape(0);
     const auto width = static_cast<std::size_t>(values.itemsize());
@@ -37,27 +48,26 @@ py::tuple code_array(const py::array& values) {
         const auto [code, is_new] = known.add({data + static_cast<std::size_t>(row) * width, width});
         out[row] = code;
         if (is_new) {
-            texts.append(py::str(values[py::int_(row)]));
+            texts.append(spelled_out(py::str(values[py::int_(row)])));
         }
     }
     return py::make_tuple(codes, texts);
 }
 
 py::tuple code_objects(const py::object& values) {
-    const auto items = py::reinterpret_steal<py::object>(
-        PySequence_Fast(values.ptr(), "a column of texts must be a sequence"));
+    // A tuple of its own: nobody else can change it, and it keeps the texts whose bytes are looked at.
+    const auto items = py::reinterpret_steal<py::tuple>(PySequence_Tuple(values.ptr()));
     if (!items) {
         throw py::error_already_set();
     }
-    const py::ssize_t rows = PySequence_Fast_GET_SIZE(items.ptr());
-    PyObject* const* const objects = PySequence_Fast_ITEMS(items.ptr());
+    const auto rows = static_cast<py::ssize_t>(items.size());
     Codes codes(rows);
     std::int32_t* const out = codes.mutable_data();
     Known known;
     py::list texts;
     py::list kept;  // spellings of texts that have no UTF-8 of their own
     for (py::ssize_t row = 0; row < rows; ++row) {
-        PyObject* const object = objects[row];
+        PyObject* const object = PyTuple_GET_ITEM(items.ptr(), row);
         out[row] = -1;
         if (PyUnicode_Check(object) == 0) {
             continue;
@@ -78,7 +88,7 @@ py::tuple code_objects(const py::object& values) {
         const auto [code, is_new] = known.add({bytes, static_cast<std::size_t>(size)});
         out[row] = code;
         if (is_new) {
-            texts.append(py::reinterpret_borrow<py::object>(object));
+            texts.append(spelled_out(py::reinterpret_borrow<py::str>(object)));
         }
     }
     return py::make_tuple(codes, texts);

@@ -4,11 +4,12 @@
 #include <pybind11/pybind11.h>
 
 #include <array>
-#include <optional>
+#include <cmath>
 #include <string>
 #include <vector>
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/level1.hpp"
 
 namespace halfnut::bind {
 
@@ -25,8 +26,24 @@ E from_name(const std::string& text, const char* what) {
     return value;
 }
 
-inline cutting::Work work_of(int alloy, std::optional<double> hardness_hb) {
-    return {static_cast<std::uint16_t>(alloy), hardness_hb.value_or(kNaN)};
+/// A number that was given for an argument: it must be one, and none that stands for what is not given.
+inline double given_number(const pybind11::handle& value, const Argument& argument) {
+    double out = kNaN;
+    if (pybind11::isinstance<pybind11::str>(value) || pybind11::isinstance<pybind11::bool_>(value) ||
+        !pybind11::detail::make_caster<double>().load(value, true)) {
+        throw DomainError(std::string(argument.name) + " must be a number, got " +
+                          pybind11::cast<std::string>(pybind11::repr(value)));
+    }
+    out = pybind11::cast<double>(value);
+    if (!std::isfinite(out)) {
+        throw DomainError(argument_message(argument, out));
+    }
+    return out;
+}
+
+inline cutting::Work work_of(int alloy, const pybind11::object& hardness_hb) {
+    return {alloy < 0 ? cutting::kNoAlloy : static_cast<std::uint16_t>(alloy),
+            hardness_hb.is_none() ? kNaN : given_number(hardness_hb, positive("hardness_hb", "HB"))};
 }
 
 /// Set a request's numbers by their names; None is not given.
@@ -40,7 +57,7 @@ void set_numbers(Request& request, const pybind11::dict& numbers,
             if (at.argument.name == name) {
                 known = true;
                 if (!value.is_none()) {
-                    request.*(at.member) = pybind11::cast<double>(value);
+                    request.*(at.member) = given_number(value, at.argument);
                 }
             }
         }

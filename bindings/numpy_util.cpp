@@ -7,6 +7,22 @@
 
 namespace halfnut::bind {
 
+Doubles plain_numbers(const py::object& value, const Argument& argument) {
+    const bool number = PyFloat_CheckExact(value.ptr()) != 0 || PyLong_CheckExact(value.ptr()) != 0;
+    if (!number) {
+        // A plain array of numbers is taken as it is; all else is looked at by what knows of units.
+        static const py::handle array_type =
+            py::object(py::module_::import("numpy").attr("ndarray")).release();
+        const bool array = py::type::handle_of(value).is(array_type);
+        const char kind = array ? py::reinterpret_borrow<py::array>(value).dtype().kind() : 'O';
+        if (kind != 'f' && kind != 'i' && kind != 'u') {
+            const py::object numbers = py::module_::import("halfnut.carriers").attr("numbers");
+            return py::cast<Doubles>(numbers(value, argument.unit, argument.name));
+        }
+    }
+    return py::cast<Doubles>(value);
+}
+
 std::vector<py::ssize_t> broadcast_shape(const std::vector<Doubles>& arrays) {
     std::vector<py::ssize_t> shape;
     for (const Doubles& array : arrays) {

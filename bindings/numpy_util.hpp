@@ -30,6 +30,10 @@ struct Operand {
     std::size_t step = 0;
 };
 
+/// What was given for an argument as doubles. A value that carries a unit is converted to the argument's, or
+/// refused; so is what is no number.
+Doubles plain_numbers(const py::object& value, const Argument& argument);
+
 /// The common shape of arrays by NumPy's broadcasting rules; ValueError (NumPy's) when there is none.
 std::vector<py::ssize_t> broadcast_shape(const std::vector<Doubles>& arrays);
 
@@ -57,8 +61,8 @@ py::object call_arrays(const std::array<py::object, sizeof...(I)>& inputs, const
     const bool raise = raises_on_error(on_error);
     std::vector<Doubles> arrays;
     arrays.reserve(inputs.size());
-    for (const py::object& input : inputs) {
-        arrays.push_back(py::cast<Doubles>(input));
+    for (std::size_t i = 0; i < inputs.size(); ++i) {
+        arrays.push_back(plain_numbers(inputs[i], Formula::arguments[i]));
     }
     const std::vector<py::ssize_t> shape = broadcast_shape(arrays);
     const std::array<Operand, sizeof...(I)> in{operand(arrays[I], shape)...};

@@ -25,6 +25,7 @@ from halfnut._core import (
 if TYPE_CHECKING:
     from halfnut import batch as batch
     from halfnut.adjusters import adjuster
+    from halfnut.catalogue import shop
     from halfnut.charts import force_map, pass_plan, speed_chart
     from halfnut.chasing import chase
     from halfnut.choosing import choose
@@ -104,6 +105,7 @@ _HOMES = {
     "ramp": "special",
     "ream": "cutting",
     "saw": "special",
+    "shop": "catalogue",
     "shop_plug": "gauging",
     "speed_chart": "charts",
     "spot": "cutting",
@@ -180,6 +182,7 @@ __all__ = [
     "ramp",
     "ream",
     "saw",
+    "shop",
     "shop_plug",
     "speed_chart",
     "spot",

@@ -84,125 +84,322 @@ def group_chain(group: str, catalogue: Catalogue) -> list[str]: ...
 
 class Position:
     def __init__(self, control: str, setting: str) -> None: ...
-    control: str
-    setting: str
+    @property
+    def control(self) -> str: ...
+    @property
+    def setting(self) -> str: ...
 
 class SpindleStep:
-    def __init__(self) -> None: ...
-    rpm: float
-    rpm_low: float
-    power_kw: float
-    power_low_kw: float
-    back_gear: bool
-    stop_to_change: bool
-    positions: list[Position]
+    def __init__(
+        self,
+        *,
+        rpm: float = ...,
+        rpm_low: float = ...,
+        power_kw: float = ...,
+        power_low_kw: float = ...,
+        back_gear: bool = ...,
+        stop_to_change: bool = ...,
+        positions: list[Position] = ...,
+    ) -> None: ...
+    @property
+    def rpm(self) -> float: ...
+    @property
+    def rpm_low(self) -> float: ...
+    @property
+    def power_kw(self) -> float: ...
+    @property
+    def power_low_kw(self) -> float: ...
+    @property
+    def back_gear(self) -> bool: ...
+    @property
+    def stop_to_change(self) -> bool: ...
+    @property
+    def positions(self) -> list[Position]: ...
     @property
     def variable(self) -> bool: ...
 
 class FeedStep:
-    def __init__(self) -> None: ...
-    feed_mm: float
-    marked: float
-    stop_to_change: bool
-    positions: list[Position]
+    def __init__(
+        self,
+        *,
+        feed_mm: float = ...,
+        marked: float = ...,
+        stop_to_change: bool = ...,
+        positions: list[Position] = ...,
+    ) -> None: ...
+    @property
+    def feed_mm(self) -> float: ...
+    @property
+    def marked(self) -> float: ...
+    @property
+    def stop_to_change(self) -> bool: ...
+    @property
+    def positions(self) -> list[Position]: ...
 
 class FeedLadder:
-    def __init__(self) -> None: ...
-    kind: str
-    marked_in_inch: bool
-    steps: list[FeedStep]
-    cross_ratio: float
+    def __init__(
+        self,
+        *,
+        kind: str = ...,
+        marked_in_inch: bool = ...,
+        steps: list[FeedStep] = ...,
+        cross_ratio: float = ...,
+    ) -> None: ...
+    @property
+    def kind(self) -> str: ...
+    @property
+    def marked_in_inch(self) -> bool: ...
+    @property
+    def steps(self) -> list[FeedStep]: ...
+    @property
+    def cross_ratio(self) -> float: ...
 
 class Slide:
-    def __init__(self) -> None: ...
-    name: str
-    travel_per_turn_mm: float
-    graduation_mm: float
-    marked_graduation: float
-    marked_in_inch: bool
-    reads_diameter: bool
-    travel_mm: float
-    readout_mm: float
-    power_feed: bool
-    backlash_mm: float
+    def __init__(
+        self,
+        *,
+        name: str = ...,
+        travel_per_turn_mm: float = ...,
+        graduation_mm: float = ...,
+        marked_graduation: float = ...,
+        marked_in_inch: bool = ...,
+        reads_diameter: bool = ...,
+        travel_mm: float = ...,
+        readout_mm: float = ...,
+        power_feed: bool = ...,
+        backlash_mm: float = ...,
+    ) -> None: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def travel_per_turn_mm(self) -> float: ...
+    @property
+    def graduation_mm(self) -> float: ...
+    @property
+    def marked_graduation(self) -> float: ...
+    @property
+    def marked_in_inch(self) -> bool: ...
+    @property
+    def reads_diameter(self) -> bool: ...
+    @property
+    def travel_mm(self) -> float: ...
+    @property
+    def readout_mm(self) -> float: ...
+    @property
+    def power_feed(self) -> bool: ...
+    @property
+    def backlash_mm(self) -> float: ...
 
 class Chuck:
-    def __init__(self) -> None: ...
-    name: str
-    jaws: int
-    diameter_mm: float
-    rpm_limit: float
-    cast_iron: bool
-    through_mm: float
-    jaw_depth_mm: float
-    opening_least_mm: float
-    opening_greatest_mm: float
-    jaw_mass_kg: float
+    def __init__(
+        self,
+        *,
+        name: str = ...,
+        jaws: int = ...,
+        diameter_mm: float = ...,
+        rpm_limit: float = ...,
+        cast_iron: bool = ...,
+        through_mm: float = ...,
+        jaw_depth_mm: float = ...,
+        opening_least_mm: float = ...,
+        opening_greatest_mm: float = ...,
+        jaw_mass_kg: float = ...,
+    ) -> None: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def jaws(self) -> int: ...
+    @property
+    def diameter_mm(self) -> float: ...
+    @property
+    def rpm_limit(self) -> float: ...
+    @property
+    def cast_iron(self) -> bool: ...
+    @property
+    def through_mm(self) -> float: ...
+    @property
+    def jaw_depth_mm(self) -> float: ...
+    @property
+    def opening_least_mm(self) -> float: ...
+    @property
+    def opening_greatest_mm(self) -> float: ...
+    @property
+    def jaw_mass_kg(self) -> float: ...
     @property
     def limit_rpm(self) -> float: ...
 
 class GearboxStep:
-    def __init__(self) -> None: ...
-    ratio: float
-    positions: list[Position]
+    def __init__(
+        self,
+        *,
+        ratio: float = ...,
+        positions: list[Position] = ...,
+    ) -> None: ...
+    @property
+    def ratio(self) -> float: ...
+    @property
+    def positions(self) -> list[Position]: ...
 
 class ChartRow:
-    def __init__(self) -> None: ...
-    lead_mm: float
-    inch: bool
-    drivers: list[int]
-    driven: list[int]
-    positions: list[Position]
+    def __init__(
+        self,
+        *,
+        lead_mm: float = ...,
+        inch: bool = ...,
+        drivers: list[int] = ...,
+        driven: list[int] = ...,
+        positions: list[Position] = ...,
+    ) -> None: ...
+    @property
+    def lead_mm(self) -> float: ...
+    @property
+    def inch(self) -> bool: ...
+    @property
+    def drivers(self) -> list[int]: ...
+    @property
+    def driven(self) -> list[int]: ...
+    @property
+    def positions(self) -> list[Position]: ...
 
 class Threading:
-    def __init__(self) -> None: ...
-    lead_mm: float
-    threads_per_inch: float
-    metric: bool
-    spindle_to_stud: float
-    gears: list[int]
-    module_mm: float
-    stud_to_screw_mm: float
-    banjo_low_mm: float
-    banjo_high_mm: float
-    stud_clearance_mm: float
-    collar_mm: float
-    standard_driver: int
-    standard_driven: int
-    gearbox: list[GearboxStep]
-    dial_threads_per_turn: float
-    dial_marks: int
-    chart: list[ChartRow]
+    def __init__(
+        self,
+        *,
+        lead_mm: float = ...,
+        threads_per_inch: float = ...,
+        metric: bool = ...,
+        spindle_to_stud: float = ...,
+        gears: list[int] = ...,
+        module_mm: float = ...,
+        stud_to_screw_mm: float = ...,
+        banjo_low_mm: float = ...,
+        banjo_high_mm: float = ...,
+        stud_clearance_mm: float = ...,
+        collar_mm: float = ...,
+        standard_driver: int = ...,
+        standard_driven: int = ...,
+        gearbox: list[GearboxStep] = ...,
+        dial_threads_per_turn: float = ...,
+        dial_marks: int = ...,
+        chart: list[ChartRow] = ...,
+    ) -> None: ...
+    @property
+    def lead_mm(self) -> float: ...
+    @property
+    def threads_per_inch(self) -> float: ...
+    @property
+    def metric(self) -> bool: ...
+    @property
+    def spindle_to_stud(self) -> float: ...
+    @property
+    def gears(self) -> list[int]: ...
+    @property
+    def module_mm(self) -> float: ...
+    @property
+    def stud_to_screw_mm(self) -> float: ...
+    @property
+    def banjo_low_mm(self) -> float: ...
+    @property
+    def banjo_high_mm(self) -> float: ...
+    @property
+    def stud_clearance_mm(self) -> float: ...
+    @property
+    def collar_mm(self) -> float: ...
+    @property
+    def standard_driver(self) -> int: ...
+    @property
+    def standard_driven(self) -> int: ...
+    @property
+    def gearbox(self) -> list[GearboxStep]: ...
+    @property
+    def dial_threads_per_turn(self) -> float: ...
+    @property
+    def dial_marks(self) -> int: ...
+    @property
+    def chart(self) -> list[ChartRow]: ...
 
 class Machine:
-    def __init__(self) -> None: ...
-    kind: str
-    compound_zero: str
-    name: str
-    inch: bool
-    motor_kw: float
-    efficiency: float
-    spindle: list[SpindleStep]
-    carriage: FeedLadder
-    quill: FeedLadder
-    table: FeedLadder
-    slides: list[Slide]
-    chucks: list[Chuck]
-    threading: Threading
-    centre_height_mm: float
-    swing_over_bed_mm: float
-    swing_over_cross_slide_mm: float
-    swing_in_gap_mm: float
+    def __init__(
+        self,
+        *,
+        kind: str = ...,
+        compound_zero: str = ...,
+        name: str = ...,
+        inch: bool = ...,
+        motor_kw: float = ...,
+        efficiency: float = ...,
+        spindle: list[SpindleStep] = ...,
+        carriage: FeedLadder = ...,
+        quill: FeedLadder = ...,
+        table: FeedLadder = ...,
+        slides: list[Slide] = ...,
+        chucks: list[Chuck] = ...,
+        threading: Threading = ...,
+        centre_height_mm: float = ...,
+        swing_over_bed_mm: float = ...,
+        swing_over_cross_slide_mm: float = ...,
+        swing_in_gap_mm: float = ...,
+        between_centres_mm: float = ...,
+        spindle_bore_mm: float = ...,
+        spindle_length_mm: float = ...,
+        torque_limit_nm: float = ...,
+        lever_change_s: float = ...,
+        stop_change_s: float = ...,
+        measure_s: float = ...,
+        tool_change_s: float = ...,
+    ) -> None: ...
+    @property
+    def kind(self) -> str: ...
+    @property
+    def compound_zero(self) -> str: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def inch(self) -> bool: ...
+    @property
+    def motor_kw(self) -> float: ...
+    @property
+    def efficiency(self) -> float: ...
+    @property
+    def spindle(self) -> list[SpindleStep]: ...
+    @property
+    def carriage(self) -> FeedLadder: ...
+    @property
+    def quill(self) -> FeedLadder: ...
+    @property
+    def table(self) -> FeedLadder: ...
+    @property
+    def slides(self) -> list[Slide]: ...
+    @property
+    def chucks(self) -> list[Chuck]: ...
+    @property
+    def threading(self) -> Threading: ...
+    @property
+    def centre_height_mm(self) -> float: ...
+    @property
+    def swing_over_bed_mm(self) -> float: ...
+    @property
+    def swing_over_cross_slide_mm(self) -> float: ...
+    @property
+    def swing_in_gap_mm(self) -> float: ...
+    @property
+    def between_centres_mm(self) -> float: ...
+    @property
+    def spindle_bore_mm(self) -> float: ...
+    @property
+    def spindle_length_mm(self) -> float: ...
+    @property
+    def torque_limit_nm(self) -> float: ...
+    @property
+    def lever_change_s(self) -> float: ...
+    @property
+    def stop_change_s(self) -> float: ...
+    @property
+    def measure_s(self) -> float: ...
+    @property
+    def tool_change_s(self) -> float: ...
     @property
     def swing_mm(self) -> float: ...
-    between_centres_mm: float
-    spindle_bore_mm: float
-    spindle_length_mm: float
-    torque_limit_nm: float
-    lever_change_s: float
-    stop_change_s: float
-    measure_s: float
-    tool_change_s: float
     def problems(self) -> list[tuple[str, str, bool]]: ...
     def slide(self, name: str) -> Slide | None: ...
 
@@ -2950,6 +3147,7 @@ def lathe_cut(
     tool_material: str,
     numbers: dict[str, float | None],
     finish: bool,
+    inch: bool,
     hold: str,
     chuck: int,
     hardness_hb: float | None,
@@ -2976,6 +3174,7 @@ def mill_cut(
     catalogue: Catalogue,
 ) -> CutResult: ...
 def cut_heat(cut: CutResult, alloy: int, catalogue: Catalogue) -> dict[str, float | None]: ...
+def usual_teeth(cutter_diameter_mm: float) -> float: ...
 def drill_pecks(alloy: int, diameter_mm: float, depth_mm: float, catalogue: Catalogue) -> list[float]: ...
 def tool_evidence(place: int, catalogue: Catalogue) -> list[Evidence]: ...
 def caution_codes() -> list[str]: ...
@@ -4013,6 +4212,7 @@ def batch_turn(
     hardness_hb: NDArray[np.float64] | float | None,
     numbers: dict[str, float | NDArray[np.float64]],
     finish: NDArray[np.uint8] | bool,
+    inch: bool,
     hold: str,
     chuck: int,
     out: dict[str, NDArray[Any]],

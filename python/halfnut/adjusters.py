@@ -20,6 +20,7 @@ from halfnut._core import (
     lock_preload_n,
     turnbuckle_travel_mm,
 )
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.coatings import build_up, one_part
 from halfnut.form_holes import FormHole, TaperHole, tapping_hole
@@ -240,6 +241,7 @@ def _material(alloy: Alloy, form: str, evidence: list[Any]) -> dict[str, Any]:
     }
 
 
+@checked
 def adjuster(
     external: Any,
     internal: Any,

@@ -5,7 +5,12 @@ kind, a row for each row. A row that has no answer holds NaN in every figure, a 
 it never stops the others. Each row is what the scalar function gives for the same numbers, bit for bit, for any
 number of workers.
 
-Columns of lengths carry their unit: ``diameter_mm`` or ``diameter_in``. Columns that name nothing here are left alone.
+Columns of lengths carry their unit in their name, ``diameter_mm`` or ``diameter_in``, or in their values, as pint's
+and astropy's do: those are converted, and may be called ``diameter``. Columns that name nothing here are left alone.
+
+A cell without a number (NaN, null) is not given: it takes what the scalar function takes when the argument is left
+out, in the system of the question. That is inch where all diameters are in inches, else metric. NaN for a whole
+batch (``hardness_hb=nan``) is refused.
 """
 
 from __future__ import annotations
@@ -22,13 +27,14 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from halfnut import _core
-from halfnut._core import DomainError, Error, Evidence, nearest_name
-from halfnut.catalogue import active
-from halfnut.frames import Frame, open_frame
-from halfnut.sizes import MM_PER_INCH
+from halfnut import _core, carriers
+from halfnut._core import DomainError, Error, Evidence, Quantity, nearest_name
+from halfnut.arguments import checked
+from halfnut.carriers import carried_units, memory
+from halfnut.catalogue import active, carried
+from halfnut.frames import Frame, open_frame, spelled_out
+from halfnut.tools import Tool, find_tool
 from halfnut.units import mm
-from halfnut.words import TOOLS
 
 __all__ = [
     "NOT_REACHED",
@@ -57,8 +63,9 @@ NOT_REACHED = 255
 _NOT_REACHED_REASON = NOT_REACHED << 8
 _NO_ARGUMENT = 255
 
-# Other units that a column may carry, and what one of them is in the unit of the core.
-_OTHER_UNITS = {"_mm_rev": ("_in_rev", MM_PER_INCH), "_mm": ("_in", MM_PER_INCH), "_um": ("_uin", 0.0254)}
+# Other units that a column may carry: one of them is 127 over this in the unit of the core, rounded as a scalar's is.
+_OTHER_UNITS = {"_mm_rev": ("_in_rev", 5.0), "_mm": ("_in", 5.0), "_um": ("_uin", 5000.0)}
+_AS_IT_IS = 0.0
 
 _DTYPES: dict[str, type] = {
     "spindle_step": np.uint16,
@@ -159,18 +166,23 @@ class Stopped(Error):
 
 @dataclass(frozen=True)
 class _Argument:
-    """An argument of a kind of batch: the core's name, and the columns that may give it with their factors."""
+    """An argument of a kind of batch: the core's name, and the columns that may give it, see _OTHER_UNITS."""
 
     name: str
     unit: str
     required: bool
 
     @property
+    def system_matters(self) -> bool:
+        """Whether its unit is that of the question: what is left open is then usual in inch or in metric work."""
+        return self.name == "diameter_mm"
+
+    @property
     def spellings(self) -> dict[str, float]:
         for suffix, (other, factor) in _OTHER_UNITS.items():
             if self.name.endswith(suffix):
-                return {self.name: 1.0, self.name.removesuffix(suffix) + other: factor}
-        return {self.name: 1.0}
+                return {self.name: _AS_IT_IS, self.name.removesuffix(suffix) + other: factor}
+        return {self.name: _AS_IT_IS}
 
     @property
     def stem(self) -> str:
@@ -199,7 +211,15 @@ class _Given:
         self._texts = tuple(texts)
         self._constants = constants
         self._columns = set(frame.names())
+        self._carried: dict[str, str] = {}  # columns without a unit in their name, that carry one
         self._refuse_near_misses()
+        self.inch = False
+        self.memory = [
+            part
+            for name in frame.names()
+            if name in self._texts or name in self._carried or any(name in each.spellings for each in self.arguments)
+            for part in memory(frame.column(name))
+        ]
         self.numbers: dict[str, tuple[float | NDArray[np.float64], float]] = {}
         for argument in self.arguments:
             self._find(argument)
@@ -213,6 +233,9 @@ class _Given:
             if name in known:
                 continue
             named = stems.get(name)
+            if named is not None and name in self._columns and carried_units(self.frame.column(name)):
+                self._carried[name] = named.name
+                continue
             if named is not None:
                 raise DomainError(f"column {name!r} has no unit; call it {_either(named)}")
             stem = re.sub(r"_[a-z0-9]{1,3}$", "", name)
@@ -226,27 +249,41 @@ class _Given:
 
     def _find(self, argument: _Argument) -> None:
         found = [name for name in argument.spellings if name in self._columns]
+        found += [name for name, of in self._carried.items() if of == argument.name]
         constant = [name for name in argument.spellings if self._constants.get(name) is not None]
         if len(found) + len(constant) > 1:
             raise DomainError(f"{' and '.join(map(repr, found + constant))} both give {argument.stem}")
         if found:
-            self.numbers[argument.name] = (self.frame.numbers(found[0]), argument.spellings[found[0]])
+            units = carried_units(self.frame.column(found[0]))
+            over = _AS_IT_IS if units else argument.spellings[found[0]]
+            self.numbers[argument.name] = (self.frame.numbers(found[0], argument.unit), over)
+            self.inch |= argument.system_matters and (units == {"in"} or over != _AS_IT_IS)
         elif constant:
-            value = float(self._constants[constant[0]])
-            if not np.isfinite(value):
-                raise DomainError(f"{constant[0]} must be finite, got {value}")
-            self.numbers[argument.name] = (value * argument.spellings[constant[0]], 1.0)
+            value, over = self._constant(argument, constant[0])
+            self.numbers[argument.name] = (_in_core(value, over), _AS_IT_IS)
+            self.inch |= argument.system_matters and over != _AS_IT_IS
         elif argument.required:
             raise DomainError(f"a column {_either(argument)} is needed; the table has {sorted(self._columns)}")
+
+    def _constant(self, argument: _Argument, name: str) -> tuple[float, float]:
+        """A number for all rows and its unit; what carries one is in the core's already."""
+        given = self._constants[name]
+        value = carriers.numbers(given, argument.unit, name)
+        if isinstance(given, bool) or np.ndim(value) != 0:
+            raise DomainError(f"{name} must be one number for all rows, got {given!r}")
+        if not np.isfinite(value):
+            raise DomainError(f"{name} must be finite, got {float(value)}")
+        has_unit = isinstance(given, Quantity) or carriers.unit_carrier(given) is not None
+        return float(value), _AS_IT_IS if has_unit else argument.spellings[name]
 
     def slice(self, first: int, last: int) -> dict[str, float | NDArray[np.float64]]:
         """Numbers of some rows in the core's units."""
         out: dict[str, float | NDArray[np.float64]] = {}
-        for name, (column, factor) in self.numbers.items():
+        for name, (column, over) in self.numbers.items():
             if isinstance(column, float):
                 out[name] = column
             else:
-                out[name] = column[first:last] if factor == 1.0 else column[first:last] * factor
+                out[name] = _in_core(column[first:last], over)
         return out
 
     def texts(self, name: str, constant: Any, default: str | None = None) -> tuple[NDArray[np.int32] | int, list[str]]:
@@ -259,11 +296,19 @@ class _Given:
             constant = default
         if constant is None:
             raise DomainError(f"a column {name!r} is needed; the table has {sorted(self._columns)}")
-        return 0, [str(constant)]
+        if not isinstance(constant, str):
+            raise DomainError(f"{name} must be text, got {constant!r}")
+        return 0, [spelled_out(constant)]
 
     @property
-    def inputs(self) -> list[NDArray[np.float64]]:
-        return [column for column, _ in self.numbers.values() if not isinstance(column, float)]
+    def inputs(self) -> list[NDArray[Any]]:
+        """Memory that is read while answers are written."""
+        return [*(column for column, _ in self.numbers.values() if not isinstance(column, float)), *self.memory]
+
+
+def _in_core(value: Any, over: float) -> Any:
+    """A number or a column in the core's unit."""
+    return value if over == _AS_IT_IS else value * 127.0 / over
 
 
 def _either(argument: _Argument) -> str:
@@ -289,6 +334,8 @@ def _wanted(
     else:
         wanted = list(columns)
     for name in wanted:
+        if not isinstance(name, str):
+            raise DomainError(f"columns must be names, got {name!r}")
         if name not in types:
             raise DomainError(f"no column {name!r}; {_near_or_all(name, types)}")
     if out is not None and "status" not in out:
@@ -299,7 +346,7 @@ def _wanted(
 
 
 def _places(
-    wanted: _Types, rows: int, out: MutableMapping[str, NDArray[Any]] | None, inputs: list[NDArray[np.float64]]
+    wanted: _Types, rows: int, out: MutableMapping[str, NDArray[Any]] | None, inputs: list[NDArray[Any]]
 ) -> dict[str, NDArray[Any]]:
     if out is None:
         return {name: np.empty(rows, dtype) for name, dtype in wanted.items()}
@@ -426,14 +473,16 @@ def _cut(
     given = _Given(table, [*_arguments(kind), hardness], ("alloy", "tool", "finish", "shape"), constants)
     alloys, alloy_names = given.texts("alloy", alloy)
     tools, tool_names = given.texts("tool", tool, "HSS")
-    codes = [_tool_code(name) for name in tool_names]
-    if isinstance(tools, int):
-        _known_tool(tool_names[0])
-    tool_codes: NDArray[np.int32] | int = (
-        codes[tools]
-        if isinstance(tools, int)
-        else np.append(np.array(codes, np.int32), np.int32(-1))[tools]  # the last for rows without a tool
-    )
+    known = [_tool(name) for name in tool_names] if isinstance(tools, np.ndarray) else [find_tool(tool_names[0])]
+    known.append(find_tool(None))  # of rows without a tool
+    materials = _core.tool_materials()
+    codes = np.array([-1 if each is None else materials.index(each.material) for each in known], np.int32)
+    tool_codes: NDArray[np.int32] | int = codes[tools] if isinstance(tools, np.ndarray) else int(codes[0])
+    forms = {
+        name: np.array([np.nan if each is None else each.form.get(name, np.nan) for each in known])
+        for name in _OF_TOOL[kind]
+    }
+    forms = {name: values for name, values in forms.items() if not np.isnan(values).all()}
     places = _places(_wanted(_cut_types(), _USUAL[kind], columns, out), table.rows, out, given.inputs)
     rows_of_alloys = _core.match_alloys(alloy_names, active())
     core = _machine(machine)
@@ -444,6 +493,8 @@ def _cut(
 
     def work(first: int, last: int, to: dict[str, NDArray[Any]]) -> None:
         numbers = given.slice(first, last)
+        for name, values in forms.items():
+            numbers[name] = _or_tool(numbers.get(name), values[piece(tools, first, last)])
         hardness_hb = numbers.pop("hardness_hb", None)
         ask(
             core,
@@ -457,17 +508,34 @@ def _cut(
             threads,
             first,
             last,
-            table,
+            given.inch,
         )
 
     _run(table.rows, places, _CHUNKS[kind], work, progress, cancel)
     return table.give(places) if out is None else out
 
 
-def _tool_code(name: str) -> int:
-    """Place of a tool material by any of its names; -1 where there is none."""
-    code = TOOLS.get(name.strip().lower().replace("_", " ").replace("-", " "))
-    return -1 if code is None else _core.tool_materials().index(code)
+# What a tool of the shop may say of its form, where the row does not.
+_OF_TOOL = {
+    "turn": ("nose_radius_mm", "entering_deg", "rake_deg"),
+    "drill": ("point_deg",),
+    "mill": ("teeth", "entering_deg", "nose_radius_mm", "stick_out_mm"),
+}
+
+
+def _tool(name: str) -> Tool | None:
+    """The tool of a name, None where there is none."""
+    try:
+        return find_tool(name)
+    except DomainError:
+        return None
+
+
+def _or_tool(given: float | NDArray[np.float64] | None, of_tool: Any) -> Any:
+    """A number that is given, else the tool's."""
+    if given is None:
+        return np.ascontiguousarray(of_tool) if np.ndim(of_tool) else float(of_tool)
+    return np.where(np.isnan(given), of_tool, given) if isinstance(given, np.ndarray) else given
 
 
 def _workers(workers: int | None) -> int:
@@ -478,6 +546,7 @@ def _workers(workers: int | None) -> int:
     return workers
 
 
+@checked
 def turn(
     frame: Any,
     *,
@@ -550,11 +619,11 @@ def turn(
 
     def ask(
         core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,
-        first: int, last: int, table: Frame,
+        first: int, last: int, inch: bool,
     ) -> None:  # fmt: skip
         _core.batch_turn(
             cases, active(), core, rows, alloys, alloy, tool, hardness, numbers,
-            finishes[first:last] if isinstance(finishes, np.ndarray) else finishes,
+            finishes[first:last] if isinstance(finishes, np.ndarray) else finishes, inch,
             hold, holder, to, threads, clone,
         )  # fmt: skip
 
@@ -571,6 +640,7 @@ def turn(
     )  # fmt: skip
 
 
+@checked
 def drill(
     frame: Any,
     *,
@@ -616,7 +686,7 @@ def drill(
 
     def ask(
         core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,
-        first: int, last: int, table: Frame,
+        first: int, last: int, inch: bool,
     ) -> None:  # fmt: skip
         _core.batch_holes(
             active(), core, rows, alloys, alloy, tool, hardness, numbers, "drill", holder, to, threads
@@ -628,6 +698,7 @@ def drill(
     )  # fmt: skip
 
 
+@checked
 def mill(
     frame: Any,
     *,
@@ -647,10 +718,10 @@ def mill(
     Parameters
     ----------
     frame : table
-        Columns ``cutter_diameter_mm`` (or ``_in``), ``teeth``, ``depth_mm`` and, where they are not given for all rows,
-        ``alloy``, ``tool``, ``length_mm``, ``width_mm``, ``step_over_mm``, ``step_down_mm``, ``feed_per_tooth_mm``,
-        ``spindle_rpm``, ``entering_deg``, ``stick_out_mm``, ``wear_factor``, ``deflection_limit_mm``,
-        ``hardness_hb``, ``approach_mm``, ``overrun_mm``.
+        Columns ``cutter_diameter_mm`` (or ``_in``), ``depth_mm`` and, where they are not given for all rows,
+        ``alloy``, ``tool``, ``teeth``, ``length_mm``, ``width_mm``, ``step_over_mm``, ``step_down_mm``,
+        ``feed_per_tooth_mm``, ``spindle_rpm``, ``entering_deg``, ``stick_out_mm``, ``wear_factor``,
+        ``deflection_limit_mm``, ``hardness_hb``, ``approach_mm``, ``overrun_mm``.
     shape : {"slot", "side", "pocket", "face"}
         Of all rows.
     machine, alloy, tool, columns, out, workers, progress, cancel, **constants
@@ -673,7 +744,7 @@ def mill(
 
     def ask(
         core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,
-        first: int, last: int, table: Frame,
+        first: int, last: int, inch: bool,
     ) -> None:  # fmt: skip
         _core.batch_mill(active(), core, rows, alloys, alloy, tool, hardness, numbers, shape, to, threads)
 
@@ -683,6 +754,7 @@ def mill(
     )  # fmt: skip
 
 
+@checked
 def limits(
     frame: Any,
     *,
@@ -733,6 +805,7 @@ def limits(
     )  # fmt: skip
 
 
+@checked
 def fit(
     frame: Any,
     *,
@@ -793,6 +866,7 @@ def fit(
     )  # fmt: skip
 
 
+@checked
 def wires(
     frame: Any,
     *,
@@ -843,6 +917,7 @@ def wires(
     )  # fmt: skip
 
 
+@checked
 def taper_pipe(
     frame: Any,
     *,
@@ -889,6 +964,7 @@ def taper_pipe(
     )  # fmt: skip
 
 
+@checked
 def knurl_blank(
     frame: Any,
     *,
@@ -971,7 +1047,7 @@ def _types_of(ask: _Ask, texts: list[list[str]]) -> _Types:
 
 
 def _row_arguments(kind: str) -> tuple[_Argument, ...]:
-    return tuple(_Argument(name, "", name == "diameter_mm") for name in _ROWS[kind][1])
+    return tuple(_Argument(name, name.rpartition("_")[2], name == "diameter_mm") for name in _ROWS[kind][1])
 
 
 def _distinct_rows(
@@ -1016,6 +1092,7 @@ def _distinct_rows(
         for name, column in answers.items():
             column[which] = answer.get(name, np.nan if column.dtype.kind == "f" else 0)
 
+    answer_piece = carried(piece)  # the pool's threads know of no shop
     with ThreadPoolExecutor(threads) as pool:
 
         def work(first: int, last: int, to: dict[str, NDArray[Any]]) -> None:
@@ -1023,7 +1100,7 @@ def _distinct_rows(
             new = np.unique(rows)
             new = new[~answered[new]]
             if len(new) > 0:
-                list(pool.map(piece, np.array_split(new, min(threads, max(1, len(new) // 64)))))
+                list(pool.map(answer_piece, np.array_split(new, min(threads, max(1, len(new) // 64)))))
             answered[new] = True
             for name, column in to.items():
                 if name != "status":
@@ -1048,6 +1125,7 @@ def _distinct(parts: list[NDArray[Any]], rows: int) -> tuple[NDArray[np.intp], N
     return first, whole
 
 
+@checked
 def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
     """Why rows have no answer.
 
@@ -1088,7 +1166,7 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
     if kind in _USUAL:
         from halfnut.material import alloy
 
-        asked = {"alloy": alloy, "tool": _known_tool}
+        asked = {"alloy": alloy, "tool": find_tool}
     elif kind in ("limits", "wires", "taper_pipe"):
         from halfnut import form_threads, gauging
 
@@ -1114,7 +1192,7 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
             spelling = next((each for each in _Argument(name, unit, required).spellings if each in names), None)
             if spelling is not None:
                 if spelling not in numbers:
-                    numbers[spelling] = table.numbers(spelling)
+                    numbers[spelling] = table.numbers(spelling, unit)
                 shown = {"mm": "in", "mm/rev": "in/rev", "um": "uin"}.get(unit, unit) if spelling != name else unit
                 out[row] += f", got {numbers[spelling][row]:g} {shown}".rstrip()
             continue
@@ -1143,11 +1221,6 @@ def _near_or_all(name: str, known: Iterable[str]) -> str:
     return f"the nearest is {near!r}" if near else f"known: {', '.join(names)}"
 
 
-def _known_tool(name: str) -> None:
-    if _tool_code(name) < 0:
-        raise DomainError(f"tool {name!r} is not known; {_near_or_all(name, TOOLS)}")
-
-
 def _reason(kind: str, code: int) -> str:
     if code == _NOT_REACHED_REASON:
         return "the run was stopped before this row"
@@ -1158,6 +1231,7 @@ def _whole(answers: Any, name: str) -> NDArray[np.int64]:
     return open_frame(answers).numbers(name).astype(np.int64)
 
 
+@checked
 def cautions(bits: int) -> list[str]:
     """Codes of the cautions of a row.
 
@@ -1216,6 +1290,7 @@ class Case:
     evidence: tuple[Evidence, ...]
 
 
+@checked
 def cases(answers: Any) -> dict[int, Case]:
     """The distinct cases that the rows of a turning batch rest on.
 
@@ -1260,6 +1335,7 @@ class RowCase:
     evidence: tuple[Evidence, ...]
 
 
+@checked
 def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowCase]:
     """The distinct cases that the rows of a batch of threads or knurls rest on.
 
@@ -1349,6 +1425,7 @@ def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     )
 
 
+@checked
 def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> Any:
     """An empty pandas frame with the columns and types that a batch answers.
 
@@ -1383,6 +1460,7 @@ def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) 
     return pandas.DataFrame({name: np.empty(0, dtype) for name, dtype in types.items()})
 
 
+@checked
 def column_types(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> dict[str, np.dtype[Any]]:
     """The columns that a batch answers and their types, as ``out`` needs them.
 

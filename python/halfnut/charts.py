@@ -16,6 +16,7 @@ import numpy as np
 
 from halfnut import cutting
 from halfnut._core import DomainError, Error, Evidence, Length
+from halfnut.arguments import checked
 from halfnut.cutting import Cut, holder_place
 from halfnut.machines import Machine
 from halfnut.machines import machine as find_machine
@@ -246,6 +247,7 @@ def _spread(marks: list[tuple[float, str]], apart: float) -> tuple[list[float], 
     return places, marks
 
 
+@checked
 def speed_chart(
     machine: Any,
     alloys: Sequence[str] = ALLOYS,
@@ -327,6 +329,7 @@ def _usual(machine: Machine, chuck: str | int | None = None) -> list[str]:
     return [each for each in texts if read_length(each, "diameter").mm <= most] or texts[:1]
 
 
+@checked
 def force_map(
     alloy: str,
     diameter: Any,
@@ -410,6 +413,7 @@ def force_map(
     return axes
 
 
+@checked
 def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
     """The passes drawn: what each takes off, with its number; the finished work is left white.
 

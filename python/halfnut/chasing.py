@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import Evidence, chasing_depth_mm, compound_travel_mm, stopping_rpm
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, thread_speed
 from halfnut.dials import lines_a_turn
@@ -361,6 +362,7 @@ def _ordinal(number: int) -> str:
     return {2: "second", 3: "third"}.get(number, f"{number}th")
 
 
+@checked
 def chase(
     thread: ThreadGiven,
     *,

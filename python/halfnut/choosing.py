@@ -9,6 +9,7 @@ from typing import Any
 
 from halfnut import _core
 from halfnut._core import DomainError, Evidence, Length
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, Limit, bar_note, cut_record, formed, held_numbers, holder_place
 from halfnut.dials import Reading, reading
@@ -344,6 +345,7 @@ def _mm(value: Any, name: str) -> float | None:
     return None if value is None else read_length(value, name).mm
 
 
+@checked
 def choose(
     do: str,
     alloy: str | Alloy,
@@ -503,14 +505,11 @@ def choose(
         numbers["span_mm"] = _core.whirl_span_mm(
             hold, whole_mm, [read_length(each, "steadies").mm for each in steadies]
         )
-    usual_teeth = 2 if size.mm < 5 else 4
-    usual = {"teeth": f"{usual_teeth} flutes"} if milling else {}
+    usual = {"teeth": f"{_core.usual_teeth(size.mm):g} flutes"} if milling else {}
     usual |= {"nose_radius_mm": "nose radius 0.8 mm"} if not milling or do == "mill face" else {}
     given, assumed = formed(
         numbers, edge, _OF_TOOL[milling] | ({"stick_out_mm": "stick_out_mm"} if do == "bore" else {}), usual
     )
-    if milling and given["teeth"] is None:
-        given["teeth"] = float(usual_teeth)
     held = -1 if milling else holder_place(core, chuck, hold, assumed)
     if not milling and jaw_force_n is None and hold != "between centres":
         assumed.append("a grip that holds, for no jaw force is given")

@@ -27,6 +27,8 @@ from halfnut._core import (
     needed_deviation_um,
     recoated_build_up_um,
 )
+from halfnut.arguments import checked
+from halfnut.carriers import columns
 from halfnut.catalogue import active
 from halfnut.record import Caution, CautionLine, Record
 from halfnut.sizes import at_most, both, film, one
@@ -137,6 +139,7 @@ class Coating(Record):
         return out
 
 
+@checked
 def coating(text: str, *, on: str | None = None, strips: int = 0) -> Coating:
     """What is known of a finish, for a film of a given or its usual thickness.
 
@@ -365,6 +368,7 @@ def one_part(thread: str | Thread, side: str | None = None) -> Thread:
     return part
 
 
+@checked
 def precoat(
     thread: str | Thread,
     build_up: Any,
@@ -455,10 +459,11 @@ def precoat_columns(
     >>> precoat_columns("M10-6h", build_up_min_um=8.0, build_up_max_um=[8.0, 10.0])["pitch_max_mm"].round(3).tolist()
     [8.994, 8.986]
     """
-    numbers = [
-        np.atleast_1d(np.asarray(column, dtype=np.float64))
-        for column in (build_up_min_um, build_up_max_um, engagement_mm)
-    ]
+    numbers = columns(
+        build_up_min_um=build_up_min_um,
+        build_up_max_um=build_up_max_um,
+        engagement_mm=engagement_mm,
+    )
     names = [designations] if isinstance(designations, str) else list(designations)
     out = _core.precoat_columns(names, active(), numbers, gauged_at, rule, on_error)
     codes = out.pop("way_code")

@@ -84,6 +84,7 @@ from halfnut._core import (
     unit_power_kw,
     work_warming_k,
 )
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
@@ -188,7 +189,6 @@ __all__ = [
     "work_warming_k",
 ]
 
-_BLADE_MM = 3.0
 _PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
 
 
@@ -739,13 +739,10 @@ def holder_place(machine: _core.Machine | None, chuck: Any, hold: str, assumed: 
     raise DomainError(f"chuck must be one of {', '.join(map(repr, names))}, got {chuck!r}")
 
 
-def _usual_depth(size: Length, finish: bool) -> tuple[float, str]:
-    """Depth of cut where none was asked for, at most a quarter of the radius, and how to say it."""
-    if size.system == "inch":
-        depth = min(0.010 if finish else 0.040, size.inches / 8)
-        return depth * MM_PER_INCH, f"depth {depth:.3f} in"
-    depth = min(0.25 if finish else 1.0, size.mm / 8)
-    return depth, f"depth {depth:.3g} mm"
+def _usual_depth(operation: str, depth_mm: float, inch: bool) -> str:
+    """How to say the depth, or the width of the blade, that was taken where none was given."""
+    shown = f"{depth_mm / MM_PER_INCH:.3f} in" if inch else f"{depth_mm:.3g} mm"
+    return f"{'blade' if operation == 'part_off' else 'depth'} {shown}"
 
 
 def _of_material(found: Alloy, forces: bool) -> list[str]:
@@ -877,16 +874,15 @@ def _lathe(
     given, assumed = formed(numbers, edge, keys, usual)
     holder = holder_place(core, chuck, hold, assumed)
     given["diameter_mm"] = size.mm
-    if operation == "part_off" and given["depth_mm"] is None:
-        given["depth_mm"] = _BLADE_MM
-    elif "depth_mm" in given and given["depth_mm"] is None:
-        given["depth_mm"], words = _usual_depth(size, finish)
-        assumed.insert(1 if tool is None else 0, words)
+    inch = size.system == "inch"
     name = operation.replace("_", " ")
-    with asked(size.system == "inch", _ASKED | _ASKED_OF.get(operation, {})):
+    with asked(inch, _ASKED | _ASKED_OF.get(operation, {})):
         result = _core.lathe_cut(
-            name, found.index, edge.material, given, finish, hold, holder, hardness_hb, core, active()
+            name, found.index, edge.material, given, finish, inch, hold, holder, hardness_hb, core, active()
         )
+    depth_mm = result.figures["depth_mm"]
+    if "depth_mm" in given and given["depth_mm"] is None and depth_mm is not None:
+        assumed.insert(1 if tool is None else 0, _usual_depth(operation, depth_mm, inch))
     extra = ["emery_by_hand"] if operation == "turn" and finish else []
     extra += ["faceplate_balance"] if standing.is_faceplate(core, holder) else []
     ladder = None if core is None else core.carriage
@@ -894,6 +890,7 @@ def _lathe(
     return bar_note(cut, core, given, hold)
 
 
+@checked
 def turn(
     alloy: str | Alloy,
     diameter: Any,
@@ -933,7 +930,8 @@ def turn(
     diameter : str or Length
         Before the cut.
     depth : str or Length, optional
-        On the radius; 1 mm, or 0.25 mm when finishing, when it is not given.
+        On the radius; when it is not given 1 mm, or 0.25 mm when finishing, in an inch question 0.040 in and 0.010 in,
+        and at most a quarter of the radius.
     length : str or Length, optional
         Of the cut along the axis; without it there is no time.
     machine : str, Path or Machine, optional
@@ -1013,6 +1011,7 @@ def turn(
         "approach_mm": _mm(approach, "approach"),
         "overrun_mm": _mm(overrun, "overrun"),
     }
+    sections, steadies = tuple(sections), tuple(steadies)
     if sections and stick_out is not None:
         raise DomainError("sections say how far the work stands out: leave stick_out away")
     if steadies and not sections and stick_out is None:
@@ -1040,6 +1039,7 @@ def turn(
     return turned_on_beam(ask, numbers, core_machine(machine), hold, sections, steadies)
 
 
+@checked
 def face(
     alloy: str | Alloy,
     diameter: Any,
@@ -1127,6 +1127,7 @@ def face(
     )
 
 
+@checked
 def bore(
     alloy: str | Alloy,
     diameter: Any,
@@ -1215,6 +1216,7 @@ def bore(
     )
 
 
+@checked
 def part_off(
     alloy: str | Alloy,
     diameter: Any,
@@ -1246,7 +1248,7 @@ def part_off(
     diameter : str or Length
         Where the cut starts.
     blade : str or Length, optional
-        Width of the blade; 3 mm when not given.
+        Width of the blade; 3 mm, in an inch question 0.125 in, when not given.
     end_diameter : str or Length, optional
         Where it ends; the centre, or the bore, when not given.
     stick_out : str or Length, optional
@@ -1291,7 +1293,6 @@ def part_off(
         machine=machine,
         chuck=chuck,
         hardness_hb=hardness_hb,
-        usual={"depth_mm": f"blade {_BLADE_MM:g} mm"},
     )
     out_mm = numbers["stick_out_mm"]
     if out_mm is not None and out_mm > _PART_OUT * cut.diameter_mm:
@@ -1299,6 +1300,7 @@ def part_off(
     return cut
 
 
+@checked
 def knurl(
     alloy: str | Alloy,
     diameter: Any,
@@ -1366,6 +1368,7 @@ def knurl(
     )
 
 
+@checked
 def thread_speed(
     alloy: str | Alloy,
     diameter: Any,
@@ -1446,6 +1449,7 @@ def _hole(
     return cut_record(operation, found, result, core, None if core is None else core.quill, size, edge, assumed)
 
 
+@checked
 def drill(
     alloy: str | Alloy,
     diameter: Any,
@@ -1520,6 +1524,7 @@ def drill(
     return _hole("drill", alloy, size, numbers, tool=tool, machine=machine, chuck=chuck, hardness_hb=hardness_hb)
 
 
+@checked
 def spot(
     alloy: str | Alloy,
     diameter: Any,
@@ -1734,6 +1739,7 @@ def _ring(
     )
 
 
+@checked
 def ream(
     alloy: str | Alloy,
     diameter: Any,
@@ -1803,6 +1809,7 @@ def ream(
     )
 
 
+@checked
 def tap(
     alloy: str | Alloy,
     thread: Any,
@@ -1884,6 +1891,7 @@ def tap(
     return replace(cut, cautions=(*cut.cautions, *said)) if said else cut
 
 
+@checked
 def mill(
     alloy: str | Alloy,
     cutter: Any,
@@ -1963,7 +1971,6 @@ def mill(
     size = read_length(cutter, "cutter")
     core = core_machine(machine)
     edge = find_tool(tool)
-    usual_teeth = 2 if size.mm < 5 else 4
     numbers = {
         "cutter_diameter_mm": size.mm,
         "teeth": None if flutes is None else float(flutes),
@@ -1984,10 +1991,8 @@ def mill(
         "overrun_mm": _mm(overrun, "overrun"),
     }
     keys = {name: name for name in ("teeth", "entering_deg", "nose_radius_mm", "stick_out_mm")}
-    usual = {"teeth": f"{usual_teeth} flutes"} | (_NOSE if shape == "face" else {})
+    usual = {"teeth": f"{_core.usual_teeth(size.mm):g} flutes"} | (_NOSE if shape == "face" else {})
     given, assumed = formed(numbers, edge, keys, usual)
-    if given["teeth"] is None:
-        given["teeth"] = float(usual_teeth)
     with asked(size.system == "inch", _ASKED):
         result = _core.mill_cut(shape, found.index, edge.material, given, hardness_hb, core, active())
     ladder = None if core is None else core.table

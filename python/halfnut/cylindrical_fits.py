@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import BuildUp, Evidence, tolerance_unit_um
+from halfnut.arguments import checked
 from halfnut.catalogue import active, rows
 from halfnut.coatings import build_up
 from halfnut.material import expansion_at
@@ -236,6 +237,7 @@ class CylindricalFit(Record):
         return f"{text} of clearance; chance of interference {share}"
 
 
+@checked
 def cylindrical_fit(
     text: str,
     *,
@@ -384,6 +386,7 @@ def _with_cautions(found: CylindricalFit) -> CylindricalFit:
     return found if not made else CylindricalFit(**{**found.__dict__, "cautions": tuple(made)})
 
 
+@checked
 def preferred_fits() -> list[dict[str, Any]]:
     """The fits to choose first, with their basis (hole or shaft), use and source.
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from halfnut import _core, machines
 from halfnut._core import DomainError, Evidence, Length
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import (
     economic_life_min,
@@ -123,6 +124,7 @@ class ToolLife(Record):
         return [*out, *caution_lines(self.cautions)]
 
 
+@checked
 def tool_life(
     alloy: str | Alloy,
     *,

@@ -12,6 +12,7 @@ from typing import Any
 
 from halfnut import _core, hole_sizes
 from halfnut._core import DomainError, Evidence, FormThread, Thread
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.form_threads import FormLimits, form_limits, form_thread, is_form, taper_pipe, tapers
 from halfnut.hole_sizes import BlindHole, TappingHole, beside_limits, drill_set
@@ -226,6 +227,7 @@ def form_hole(
     )
 
 
+@checked
 def tapping_hole(
     thread: str | Thread | FormThread | ThreadLimits | FormLimits, **given: Any
 ) -> TappingHole | FormHole | TaperHole:
@@ -261,6 +263,7 @@ def tapping_hole(
     return form_hole(thread, percent=given.get("percent"), drills=given.get("drills"))
 
 
+@checked
 def blind_hole(thread: str | Thread | FormThread, **given: Any) -> BlindHole:
     """How deep to drill a blind hole for a length of full thread, of any form that is known.
 

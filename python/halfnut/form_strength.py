@@ -13,6 +13,7 @@ from inspect import signature
 from typing import Any, Literal
 
 from halfnut import _core, thread_strength
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.form_threads import FormLimits, form_limits, is_form, screw_efficiency
 from halfnut.record import Caution, Record
@@ -347,6 +348,7 @@ def _efficiency(screw: FormLimits, friction: float) -> float:
     return found
 
 
+@checked
 def strength(external: Any, internal: Any, **given: Any) -> ThreadStrength | FormStrength:
     """What a threaded joint holds, of any form that is known.
 

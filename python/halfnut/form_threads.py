@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from halfnut import _core, threads
 from halfnut._core import BuildUp, Evidence, FormThread, holding_friction, lead_angle_deg, screw_efficiency
+from halfnut.arguments import checked
 from halfnut.catalogue import active, rows
 from halfnut.coatings import PrecoatLimits, process_cautions, refuse_coating
 from halfnut.coatings import build_up as read_build_up
@@ -96,6 +97,7 @@ def tapers(thread: FormThread) -> bool:
     return thread.form in {"NPT", "R"} and thread.prefix != "Rp"
 
 
+@checked
 def thread(text: str | Thread | FormThread) -> Thread | FormThread:
     """A thread from its designation, of any form that is known.
 
@@ -295,6 +297,7 @@ def form_limits(
     )
 
 
+@checked
 def limits(
     thread: str | Thread | FormThread, *, engagement: Any = None, rule: Rule = "printed"
 ) -> ThreadLimits | FormLimits:
@@ -348,6 +351,7 @@ def coated_limits(bare: FormLimits, coat: BuildUp) -> FormLimits:
     return replace(bare, title=title, cautions=(*bare.cautions, *made), build_up=coat, **moved)
 
 
+@checked
 def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> PrecoatLimits | FormLimits:
     """Limits to cut a thread to so that it gauges once it is coated, of any form that is known.
 
@@ -469,6 +473,7 @@ class TaperPipe(Record):
         return [*out, *caution_lines(self.cautions)]
 
 
+@checked
 def taper_pipe(thread: str | FormThread) -> TaperPipe:
     """What a taper pipe thread is cut and gauged to: turns by hand, gauge plane, holes, setting of the lathe.
 

@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import DomainError, FormThread
+from halfnut.arguments import checked, number
 from halfnut.catalogue import active
 from halfnut.form_threads import form_limits, taper_pipe
 from halfnut.record import Caution, Evidence, Record
@@ -23,6 +24,7 @@ _MOST_CANDIDATES = 1000
 _CLOSE_MM = 0.05
 
 
+@checked
 def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThread]:
     """Standard threads of every form near a diameter, preferred ones first.
 
@@ -160,6 +162,7 @@ class Identification(Record):
         ]
 
 
+@checked
 def identify_thread(
     diameter: Any,
     pitch: Any,
@@ -247,7 +250,7 @@ def _flank_angle(value: Any) -> float:
         bare = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*", value)
         angle = float(bare[1]) if bare is not None else quantity(value, "angle", "flank_angle").base
     elif isinstance(value, (int, float)) and not isinstance(value, bool):
-        angle = float(value)
+        angle = number(value, "flank_angle")
     else:
         angle = quantity(value, "angle", "flank_angle").base
     if not _LEAST_FLANK_DEG <= angle <= _MOST_FLANK_DEG:

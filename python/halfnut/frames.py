@@ -13,8 +13,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfnut._core import DomainError, code_texts
+from halfnut.carriers import carried_units, numbers_column
 
-__all__ = ["Frame", "open_frame"]
+__all__ = ["Frame", "open_frame", "spelled_out"]
 
 Codes = tuple[NDArray[np.int32], list[str]]
 
@@ -27,8 +28,11 @@ class Frame(Protocol):
     def names(self) -> list[str]:
         """Names of the columns."""
 
-    def numbers(self, name: str) -> NDArray[np.float64]:
-        """A column of numbers, contiguous; NaN where there is none."""
+    def column(self, name: str) -> Any:
+        """A column as the table holds it."""
+
+    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
+        """A column of numbers, contiguous; NaN where there is none. A unit that it carries is converted to this one."""
 
     def texts(self, name: str) -> Codes:
         """A column of texts as places in a list of the distinct ones; -1 where there is none."""
@@ -76,17 +80,13 @@ def open_frame(frame: Any) -> Frame:
     )
 
 
-def _plain(values: Any, name: str) -> NDArray[np.float64]:
-    """Numbers as contiguous doubles; an array that is so already is seen in place."""
-    if isinstance(values, np.ma.MaskedArray):
-        values = np.ma.filled(values.astype(np.float64), np.nan)
-    try:
-        out = np.ascontiguousarray(values, dtype=np.float64)
-    except (TypeError, ValueError) as error:
-        raise DomainError(f"column {name!r} must hold numbers: {error}") from None
-    if out.ndim != 1:
-        raise DomainError(f"column {name!r} must have one dimension, has {out.ndim}")
-    return out
+def spelled_out(text: str) -> str:
+    r"""A text that can be written anywhere: half of a surrogate pair by its escape.
+
+    >>> spelled_out("M10"), spelled_out("M10" + chr(0xDCFF))
+    ('M10', 'M10\\udcff')
+    """
+    return text.encode("utf-8", "backslashreplace").decode("utf-8")
 
 
 def _coded(values: Any, name: str) -> Codes:
@@ -100,12 +100,19 @@ def _coded(values: Any, name: str) -> Codes:
     return code_texts(values)
 
 
+def _rows_of(column: Any, name: str) -> int:
+    try:
+        return 0 if isinstance(column, str) else len(column)
+    except TypeError:
+        raise DomainError(f"column {name!r} must be an array or a sequence, got {column!r}") from None
+
+
 class _Columns:
     """A mapping of arrays or sequences. Contiguous arrays of doubles are seen in place."""
 
     def __init__(self, frame: Mapping[str, Any]):
         self._frame = {str(name): column for name, column in frame.items()}
-        lengths = {name: len(column) for name, column in self._frame.items()}
+        lengths = {name: _rows_of(column, name) for name, column in self._frame.items()}
         if len(set(lengths.values())) > 1:
             raise DomainError(f"columns have different lengths: {lengths}")
         self.rows = next(iter(lengths.values()), 0)
@@ -113,8 +120,11 @@ class _Columns:
     def names(self) -> list[str]:
         return list(self._frame)
 
-    def numbers(self, name: str) -> NDArray[np.float64]:
-        return _plain(self._frame[name], name)
+    def column(self, name: str) -> Any:
+        return self._frame[name]
+
+    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
+        return numbers_column(self._frame[name], unit, f"column {name!r}")
 
     def texts(self, name: str) -> Codes:
         values = self._frame[name]
@@ -132,14 +142,22 @@ class _Pandas:
     def __init__(self, frame: Any):
         self._frame = frame
         self.rows = len(frame)
+        twice = frame.columns[frame.columns.duplicated()]
+        if len(twice) > 0:
+            raise DomainError(f"column {str(twice[0])!r} is there twice")
 
     def names(self) -> list[str]:
         return [str(name) for name in self._frame.columns]
 
-    def numbers(self, name: str) -> NDArray[np.float64]:
+    def column(self, name: str) -> Any:
+        return self._frame[name]
+
+    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
         column = self._frame[name]
         if column.dtype == np.float64:
             return np.ascontiguousarray(column.to_numpy())
+        if carried_units(column):
+            return numbers_column(column, unit, f"column {name!r}")
         try:
             return np.ascontiguousarray(column.to_numpy(dtype=np.float64, na_value=np.nan))
         except (TypeError, ValueError) as error:
@@ -149,9 +167,9 @@ class _Pandas:
         column = self._frame[name]
         categories = getattr(column.dtype, "categories", None)
         if categories is not None:
-            return column.cat.codes.to_numpy(dtype=np.int32), [str(text) for text in categories]
+            return column.cat.codes.to_numpy(dtype=np.int32), [spelled_out(str(text)) for text in categories]
         codes, found = column.factorize()
-        return codes.astype(np.int32), [str(text) for text in found]
+        return codes.astype(np.int32), [spelled_out(str(text)) for text in found]
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
         import pandas
@@ -182,7 +200,10 @@ class _Arrow:
     def names(self) -> list[str]:
         return list(self._frame.schema.names)
 
-    def numbers(self, name: str) -> NDArray[np.float64]:
+    def column(self, name: str) -> Any:
+        return self._frame.column(name)
+
+    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
         import pyarrow
 
         column = self._frame.column(name)
@@ -225,7 +246,10 @@ class _Polars:
     def names(self) -> list[str]:
         return list(self._frame.columns)
 
-    def numbers(self, name: str) -> NDArray[np.float64]:
+    def column(self, name: str) -> Any:
+        return self._frame.get_column(name)
+
+    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
         import polars
 
         column = self._frame.get_column(name)

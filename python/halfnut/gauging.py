@@ -42,6 +42,8 @@ from halfnut._core import (
     smallest_wire_mm,
     wire_tilt_deg,
 )
+from halfnut.arguments import checked
+from halfnut.carriers import columns
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits, one_part
 from halfnut.plain_threads import PlainThread
@@ -167,6 +169,7 @@ class OverWires(Record):
         return out
 
 
+@checked
 def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
     """What to read over wires for the limits of a thread.
 
@@ -302,17 +305,13 @@ def wire_columns(
     >>> wire_columns(["M10-6g", "M12-6g"], best=True)["over_max_mm"].round(3).tolist()
     [10.29, 12.342]
     """
-    out = _core.wire_columns(_texts(designations), active(), _columns(wire_mm), best, set, on_error)
+    out = _core.wire_columns(_texts(designations), active(), columns(wire_mm=wire_mm), best, set, on_error)
     out["side"] = _named(out.pop("side_code"), ("external", "internal"), out["status"])
     return out
 
 
 def _texts(designations: Sequence[str] | str) -> list[str]:
     return [designations] if isinstance(designations, str) else list(designations)
-
-
-def _columns(*numbers: ArrayLike) -> list[NDArray[np.float64]]:
-    return [np.atleast_1d(np.asarray(column, dtype=np.float64)) for column in numbers]
 
 
 def _named(codes: NDArray[Any], names: tuple[str, ...], status: NDArray[Any]) -> NDArray[Any]:
@@ -423,6 +422,7 @@ class Verdict(Record):
         return out
 
 
+@checked
 def judge(
     thread: Any,
     *,
@@ -583,16 +583,16 @@ def judge_columns(
     >>> judge_columns("M10-6g", pitch_mm=[9.05, 8.95, 8.85])["place"].tolist()
     ['metal left', 'within', 'overcut']
     """
-    numbers = _columns(
-        pitch_mm,
-        major_mm,
-        minor_mm,
-        lead_error_mm,
-        leading_error_deg,
-        following_error_deg,
-        over_wires_mm,
-        wire_mm,
-        engagement_mm,
+    numbers = columns(
+        pitch_mm=pitch_mm,
+        major_mm=major_mm,
+        minor_mm=minor_mm,
+        lead_error_mm=lead_error_mm,
+        leading_error_deg=leading_error_deg,
+        following_error_deg=following_error_deg,
+        over_wires_mm=over_wires_mm,
+        wire_mm=wire_mm,
+        engagement_mm=engagement_mm,
     )
     out = _core.judge_columns(_texts(designations), active(), numbers, on_error)
     for name in ("place", "major_place", "pitch_place", "minor_place"):
@@ -631,6 +631,7 @@ class ShopPlug(Record):
         ]
 
 
+@checked
 def shop_plug(thread: Any, *, pitch: tuple[Any, Any] | None = None, wire: Any = None) -> ShopPlug:
     """Sizes of a go and not-go plug for an internal thread, with the readings over wires to cut them by.
 

@@ -17,6 +17,7 @@ from halfnut._core import (
     gear_centres_mm,
     train_lead_mm,
 )
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits
 from halfnut.form_threads import FormLimits, form_thread, is_form, taper_pipe, tapers
@@ -297,6 +298,7 @@ class TranslatingPair:
         return f"{self.driver}/{self.driven}{rest}: {error}"
 
 
+@checked
 def translating_pairs(
     gears: Sequence[int] | None = None, *, simplest: int = 6, error_limit: float = 0.001, inverse: bool = False
 ) -> list[TranslatingPair]:
@@ -332,6 +334,7 @@ def translating_pairs(
     return [TranslatingPair(**each) for each in found]
 
 
+@checked
 def gear_train(
     lead: Any,
     machine_or_gears: str | Machine | Sequence[int],
@@ -478,15 +481,11 @@ def _of_taper(form: FormThread) -> _Wanted:
 
 
 def _bare(gears: Sequence[int], leadscrew: str | None, spindle_to_stud: float) -> _core.Threading:
-    out = _core.Threading()
     wrong = [each for each in gears if not isinstance(each, int) or isinstance(each, bool)]
     if wrong or not gears:
         raise _core.DomainError(f"gears must be whole numbers of teeth, got {wrong or 'none'}")
-    out.gears = list(gears)
-    out.spindle_to_stud = spindle_to_stud
-    if leadscrew is not None:
-        out.lead_mm = float(_wanted(leadscrew).lead)
-    return out
+    lead: dict[str, Any] = {} if leadscrew is None else {"lead_mm": float(_wanted(leadscrew).lead)}
+    return _core.Threading(gears=list(gears), spindle_to_stud=spindle_to_stud, **lead)
 
 
 def _feeds(threading: _core.Threading, shop: Machine | None) -> _core.Threading:
@@ -496,18 +495,19 @@ def _feeds(threading: _core.Threading, shop: Machine | None) -> _core.Threading:
             "a feed is reckoned from a lathe's chart of feeds and the gears it is for: carriage.steps and "
             "threading.gearbox of its file; say a lead where the leadscrew feeds"
         )
-    out = _core.Threading()
-    for name in ("gears", "module_mm", "stud_to_screw_mm", "banjo_low_mm", "banjo_high_mm", "stud_clearance_mm"):
-        setattr(out, name, getattr(threading, name))
-    out.collar_mm, out.lead_mm = threading.collar_mm, 1.0
-    out.standard_driver, out.standard_driven = threading.standard_driver, threading.standard_driven
-    steps = []
-    for each in shop.core.carriage.steps:
-        step = _core.GearboxStep()
-        step.ratio, step.positions = each.feed_mm, each.positions
-        steps.append(step)
-    out.gearbox = steps
-    return out
+    return _core.Threading(
+        lead_mm=1.0,
+        gears=threading.gears,
+        module_mm=threading.module_mm,
+        stud_to_screw_mm=threading.stud_to_screw_mm,
+        banjo_low_mm=threading.banjo_low_mm,
+        banjo_high_mm=threading.banjo_high_mm,
+        stud_clearance_mm=threading.stud_clearance_mm,
+        collar_mm=threading.collar_mm,
+        standard_driver=threading.standard_driver,
+        standard_driven=threading.standard_driven,
+        gearbox=[_core.GearboxStep(ratio=each.feed_mm, positions=each.positions) for each in shop.core.carriage.steps],
+    )
 
 
 def _train(

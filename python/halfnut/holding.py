@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from halfnut._core import DomainError, Evidence, Length, rule_evidence
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, core_machine, holder_place, turn, work_warming_k
 from halfnut.material import alloy as find_alloy
@@ -149,6 +150,7 @@ class Holding(Record):
         return [*out, *caution_lines(self.cautions, defer=True)]
 
 
+@checked
 def hold(
     alloy: str,
     diameter: Any,
@@ -215,6 +217,7 @@ def hold(
     >>> found.bend.slenderness > 4
     True
     """
+    sections = tuple(sections)
     if (stick_out is None) == (not sections):
         raise DomainError("give stick_out or sections, one of the two")
     if (friction is None) != (safety is None):

@@ -32,6 +32,8 @@ from halfnut._core import (
     tapping_hole_mm,
     thread_percent,
 )
+from halfnut.arguments import checked
+from halfnut.carriers import columns
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.sizes import both, one, span
@@ -205,6 +207,7 @@ class TappingHole(Record):
         return [*out, LOAD]
 
 
+@checked
 def tapping_hole(
     thread: str | Thread | ThreadLimits,
     *,
@@ -345,7 +348,7 @@ def tapping_hole_columns(
     ['5 mm', '6.8 mm']
     """
     texts = list(designations)
-    numbers = [np.atleast_1d(np.asarray(each, dtype=np.float64)) for each in (percent, engagement_mm, strength)]
+    numbers = columns(percent=percent, engagement_mm=engagement_mm, strength=strength)
     chosen = None if drills is None else drill_set(drills, "mm")
     return _core.tapping_columns(texts, chosen, active(), numbers, tap == "form", _oversize_mm(oversize), on_error)
 
@@ -397,6 +400,7 @@ class BlindHole(Record):
         return out
 
 
+@checked
 def blind_hole(
     thread: str | Thread | FormThread,
     *,
@@ -522,6 +526,7 @@ _FITS = {
 }
 
 
+@checked
 def clearance_hole(thread: str | Thread, fit: str = "normal") -> ClearanceHole:
     """A hole that a screw passes through.
 
@@ -605,6 +610,7 @@ class ScrewSeat(Record):
         return out
 
 
+@checked
 def counterbore(
     thread: str | Thread, *, head: str = "socket", fit: str = "normal", hole: Any = None, recess: Any = None
 ) -> ScrewSeat:
@@ -641,6 +647,7 @@ def counterbore(
     return _seat(thread, head, fit, hole, recess, countersunk=False)
 
 
+@checked
 def countersink(
     thread: str | Thread, *, head: str = "flat", fit: str = "normal", hole: Any = None, recess: Any = None
 ) -> ScrewSeat:

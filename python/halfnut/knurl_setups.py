@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import Evidence, knurl_contact_mm, knurl_force_n
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, knurl
 from halfnut.dials import Reading, reading
@@ -206,6 +207,7 @@ class KnurlSetup(Record):
         return [*out, *caution_lines(self.cautions, defer=True)]
 
 
+@checked
 def knurl_setup(
     blank: KnurlBlank,
     material: str | Alloy,

@@ -13,9 +13,10 @@ from pathlib import Path
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import Error, Evidence
+from halfnut._core import DomainError, Error, Evidence
+from halfnut.arguments import checked
 from halfnut.knurls import KnurlBlank, knurl_blank
-from halfnut.mistakes import InputError, from_pydantic
+from halfnut.mistakes import InputError, Mistake, from_pydantic
 from halfnut.record import Caution, Record
 from halfnut.shapes import Count, Irregular, Length, YesNo, load_toml, strict
 from halfnut.sizes import one
@@ -66,9 +67,9 @@ def knurl_wheels(path: str | Path | None = None) -> tuple[KnurlWheel, ...]:
     """
     if path is not None:
         return _load(Path(path), Path(path).stat().st_mtime_ns if Path(path).is_file() else 0)
-    from halfnut.shop_tables import shop_folders
+    from halfnut.catalogue import active_folders
 
-    for folder in [*reversed(shop_folders()), _DEMO]:
+    for folder in [*reversed(active_folders()), _DEMO]:
         file = folder / _FILE
         if file.is_file():
             return _load(file, file.stat().st_mtime_ns)
@@ -159,6 +160,7 @@ class WheelChoice(Record):
         return out
 
 
+@checked
 def suitable_wheels(
     diameter: Any,
     *,
@@ -195,7 +197,12 @@ def suitable_wheels(
     True
     """
     given = length(diameter, "diameter")
+    if isinstance(wheels, str) and not wheels:
+        raise InputError("wheels", [Mistake("", "must name a file, got ''", given=False)])
     held = knurl_wheels(wheels) if wheels is None or isinstance(wheels, (str, Path)) else tuple(wheels)
+    odd = next((each for each in held if not isinstance(each, KnurlWheel)), None)
+    if odd is not None:
+        raise DomainError(f"wheels must be wheels of a wheel file, got {odd!r}")
     if pattern is not None:
         from halfnut.catalogue import active
 

@@ -33,6 +33,8 @@ from halfnut._core import (
     transverse_pitch_mm,
     wheel_pitch_mm,
 )
+from halfnut.arguments import checked, number
+from halfnut.carriers import numbers
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH
@@ -175,6 +177,7 @@ def _spoken(figure: str) -> str:
     return figure.removesuffix("_mm").removesuffix("_teeth").replace("_", " ")
 
 
+@checked
 def knurl_blank(
     diameter: Any,
     pitch: str,
@@ -303,7 +306,9 @@ def blank_columns(
     >>> blank_columns([12.6, 12.7, 12.8], "96 DP", pattern="straight")["teeth"].tolist()
     [48.0, 48.0, 48.0]
     """
-    return _core.knurl_columns(_question(pitch, **options).request, diameter_mm, active(), on_error)
+    return _core.knurl_columns(
+        _question(pitch, **options).request, numbers(diameter_mm, "mm", "diameter_mm"), active(), on_error
+    )
 
 
 @dataclass(frozen=True)
@@ -384,8 +389,9 @@ def _wheel(wheel: Any) -> tuple[Length | None, float | None]:
     if wheel is None:
         return None, None
     if isinstance(wheel, tuple):
-        diameter, teeth = wheel
-        return length(diameter, "wheel"), float(teeth)
+        if len(wheel) != 2:
+            raise _core.DomainError(f"wheel must be a diameter and a number of teeth, got {wheel!r}")
+        return length(wheel[0], "wheel"), number(wheel[1], "wheel")
     if isinstance(wheel, str):
         counted = re.fullmatch(r"\s*(?P<diameter>.+?)[\s,]+(?P<teeth>\d+)\s*(?:teeth|tooth|T)\s*", wheel, re.IGNORECASE)
         if counted is not None:

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import html
 import os
-from collections.abc import Iterable, Iterator
-from dataclasses import fields, is_dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import fields, is_dataclass, replace
 from functools import lru_cache
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
+from halfnut.arguments import checked
+from halfnut.catalogue import active_folders
 from halfnut.machine_file import FeedLadder as FileLadder
-from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, read
+from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, from_dict, read
 from halfnut.shapes import Positions, Weight
 from halfnut.sizes import MM_PER_INCH
 
@@ -36,11 +39,42 @@ class Machine:
     """
 
     __slots__ = ("core", "file", "path")
+    core: _core.Machine
+    file: MachineFile
+    path: Path | None
 
     def __init__(self, file: MachineFile, path: Path | None = None):
-        self.file = file
-        self.path = path
-        self.core = to_core(file)
+        object.__setattr__(self, "core", to_core(file))
+        object.__setattr__(self, "file", _fixed(file))
+        object.__setattr__(self, "path", path)
+
+    def __setattr__(self, name: str, value: Any) -> None:
+        raise AttributeError(f"a machine is not changed in place: replace({name}=...) makes another")
+
+    def replace(self, **changes: Any) -> Machine:
+        """Another machine, like this one but for some keys of its file.
+
+        Parameters
+        ----------
+        **changes
+            Keys of a machine file with new values, quantities as text; None leaves a key out.
+
+        Returns
+        -------
+        Machine
+            Without a path. Give it to any function that takes a machine.
+
+        Raises
+        ------
+        InputError
+            A key that there is not, or a value that cannot be read.
+
+        >>> lathe("gap-bed").replace(motor="3 hp").core.motor_kw > lathe("gap-bed").core.motor_kw
+        True
+        """
+        plain = self.to_dict() | changes
+        given = {key: str(value) if isinstance(value, Quantity) else value for key, value in plain.items()}
+        return Machine(from_dict({key: value for key, value in given.items() if value is not None}, self.name))
 
     @property
     def name(self) -> str:
@@ -154,13 +188,22 @@ class Machine:
         return f'<pre style="background:none;color:inherit">{html.escape(str(self))}</pre>'
 
 
+def _fixed(value: Any) -> Any:
+    """A file's value that nobody can change: lists as tuples, tables as read-only views."""
+    if is_dataclass(value) and not isinstance(value, type):
+        return replace(value, **{each.name: _fixed(getattr(value, each.name)) for each in fields(value)})
+    if isinstance(value, Mapping):
+        return MappingProxyType({key: _fixed(each) for key, each in value.items()})
+    return tuple(_fixed(each) for each in value) if isinstance(value, (list, tuple)) else value
+
+
 def _plain(value: Any) -> Any:
     if is_dataclass(value) and not isinstance(value, Weight):
         given = {each.name: getattr(value, each.name) for each in fields(value)}
         return {name: _plain(each) for name, each in given.items() if each is not None}
-    if isinstance(value, dict):
+    if isinstance(value, Mapping):
         return {key: _plain(each) for key, each in value.items()}
-    if isinstance(value, list):
+    if isinstance(value, (list, tuple)):
         return [_plain(each) for each in value]
     return str(value) if isinstance(value, (Quantity, Weight)) else value
 
@@ -174,6 +217,7 @@ def positions_text(positions: Positions) -> str:
     return ", ".join(f"{control} {setting}" for control, setting in positions.items())
 
 
+@checked
 def lathe(machine_or_name: Any) -> Machine:
     """A lathe of the shop.
 
@@ -198,6 +242,7 @@ def lathe(machine_or_name: Any) -> Machine:
     return _of_kind(machine(machine_or_name), ("lathe",))
 
 
+@checked
 def milling_machine(machine_or_name: Any) -> Machine:
     """A milling machine or drill press of the shop; see `lathe`.
 
@@ -218,6 +263,10 @@ def machine(machine_or_name: Any) -> Machine:
     """A machine of any kind; see `lathe`."""
     if isinstance(machine_or_name, Machine):
         return machine_or_name
+    if not isinstance(machine_or_name, (str, os.PathLike)):
+        raise DomainError(f"machine must be a name, a path or a Machine, got {machine_or_name!r}")
+    if str(machine_or_name).strip() == "":
+        raise NotTabulatedError(f"machine must have a name, got ''. At hand: {', '.join(names())}")
     path = _find(machine_or_name)
     return _load(path, path.stat().st_mtime_ns)
 
@@ -261,53 +310,49 @@ def _find(path_or_name: str | os.PathLike[str]) -> Path:
 
 def _folders() -> Iterator[Path]:
     """Folders of machine files: the shop's, those of installed packages, the demonstration's."""
-    from halfnut.shop_tables import shop_folders
-
-    for folder in reversed(shop_folders()):
+    for folder in reversed(active_folders()):
         yield folder / "machines"
     yield _DEMO / "machines"
 
 
 def to_core(file: MachineFile) -> _core.Machine:
     """The core's form of a machine file."""
-    out = _core.Machine()
-    out.name = file.name
-    out.kind = file.kind
-    out.compound_zero = file.compound_zero
-    out.inch = file.system == "inch"
-    _set(
-        out,
-        motor_kw=file.motor,
-        efficiency=file.efficiency,
-        centre_height_mm=file.centre_height,
-        swing_over_bed_mm=file.swing_over_bed,
-        swing_over_cross_slide_mm=file.swing_over_cross_slide,
-        swing_in_gap_mm=file.swing_in_gap,
-        between_centres_mm=file.between_centres,
-        spindle_bore_mm=file.spindle_bore,
-        spindle_length_mm=file.spindle_length,
-        torque_limit_nm=file.torque_limit,
-        lever_change_s=file.seconds.lever,
-        stop_change_s=file.seconds.stop,
-        measure_s=file.seconds.measure,
-        tool_change_s=file.seconds.tool,
+    threading: dict[str, Any] = {} if file.threading is None else {"threading": _threading(file.threading)}
+    return _core.Machine(
+        name=file.name,
+        kind=file.kind,
+        compound_zero=file.compound_zero,
+        inch=file.system == "inch",
+        spindle=[_spindle_step(step, file.spindle.stop_to_change) for step in file.spindle.steps],
+        carriage=_ladder(file.carriage, "per rev"),
+        quill=_ladder(file.quill, "per rev"),
+        table=_ladder(file.table, "per minute"),
+        slides=[_slide(name, slide) for name, slide in file.slides.items()],
+        chucks=[_chuck(chuck) for chuck in file.chucks],
+        **threading,
+        **_given(
+            motor_kw=file.motor,
+            efficiency=file.efficiency,
+            centre_height_mm=file.centre_height,
+            swing_over_bed_mm=file.swing_over_bed,
+            swing_over_cross_slide_mm=file.swing_over_cross_slide,
+            swing_in_gap_mm=file.swing_in_gap,
+            between_centres_mm=file.between_centres,
+            spindle_bore_mm=file.spindle_bore,
+            spindle_length_mm=file.spindle_length,
+            torque_limit_nm=file.torque_limit,
+            lever_change_s=file.seconds.lever,
+            stop_change_s=file.seconds.stop,
+            measure_s=file.seconds.measure,
+            tool_change_s=file.seconds.tool,
+        ),
     )
-    out.spindle = [_spindle_step(step, file.spindle.stop_to_change) for step in file.spindle.steps]
-    out.carriage = _ladder(file.carriage, "per rev")
-    out.quill = _ladder(file.quill, "per rev")
-    out.table = _ladder(file.table, "per minute")
-    out.slides = [_slide(name, slide) for name, slide in file.slides.items()]
-    out.chucks = [_chuck(chuck) for chuck in file.chucks]
-    if file.threading is not None:
-        out.threading = _threading(file.threading)
-    return out
 
 
-def _set(target: Any, **values: Any) -> None:
-    """Set the members that the file gives; the core's own defaults stand for the rest."""
-    for name, value in values.items():
-        if value is not None:
-            setattr(target, name, value.base if isinstance(value, (Quantity, Weight)) else value)
+def _given(**values: Any) -> dict[str, Any]:
+    """What the file gives, in base units; the core's own defaults stand for the rest."""
+    given = {name: value for name, value in values.items() if value is not None}
+    return {name: value.base if isinstance(value, (Quantity, Weight)) else value for name, value in given.items()}
 
 
 def _positions(positions: Positions) -> list[_core.Position]:
@@ -315,81 +360,76 @@ def _positions(positions: Positions) -> list[_core.Position]:
 
 
 def _spindle_step(step: Any, stop_to_change: bool) -> _core.SpindleStep:
-    out = _core.SpindleStep()
-    out.rpm = step.rpm
-    _set(out, rpm_low=step.rpm_low, power_kw=step.power, power_low_kw=step.power_low)
-    out.back_gear = step.back_gear
-    out.stop_to_change = stop_to_change if step.stop_to_change is None else step.stop_to_change
-    out.positions = _positions(step.positions)
-    return out
+    return _core.SpindleStep(
+        rpm=step.rpm,
+        back_gear=step.back_gear,
+        stop_to_change=stop_to_change if step.stop_to_change is None else step.stop_to_change,
+        positions=_positions(step.positions),
+        **_given(rpm_low=step.rpm_low, power_kw=step.power, power_low_kw=step.power_low),
+    )
 
 
 def _ladder(ladder: FileLadder | RateLadder | None, kind: str) -> _core.FeedLadder:
-    out = _core.FeedLadder()
-    out.kind = kind
     if ladder is None:
-        return out
-    out.marked_in_inch = bool(ladder.steps) and ladder.steps[0].feed.system == "inch"
-    out.steps = list(_feed_steps(ladder, out.marked_in_inch))
-    _set(out, cross_ratio=getattr(ladder, "cross_ratio", None))
-    return out
+        return _core.FeedLadder(kind=kind)
+    in_inch = bool(ladder.steps) and ladder.steps[0].feed.system == "inch"
+    return _core.FeedLadder(
+        kind=kind,
+        marked_in_inch=in_inch,
+        steps=list(_feed_steps(ladder, in_inch)),
+        **_given(cross_ratio=getattr(ladder, "cross_ratio", None)),
+    )
 
 
 def _feed_steps(ladder: FileLadder | RateLadder, in_inch: bool) -> Iterable[_core.FeedStep]:
     for step in ladder.steps:
-        out = _core.FeedStep()
-        out.feed_mm = step.feed.base
         same = (step.feed.system == "inch") == in_inch
-        out.marked = step.feed.value if same else step.feed.base / (MM_PER_INCH if in_inch else 1.0)
-        out.stop_to_change = ladder.stop_to_change if step.stop_to_change is None else step.stop_to_change
-        out.positions = _positions(step.positions)
-        yield out
+        yield _core.FeedStep(
+            feed_mm=step.feed.base,
+            marked=step.feed.value if same else step.feed.base / (MM_PER_INCH if in_inch else 1.0),
+            stop_to_change=ladder.stop_to_change if step.stop_to_change is None else step.stop_to_change,
+            positions=_positions(step.positions),
+        )
 
 
 def _slide(name: str, slide: Slide) -> _core.Slide:
-    out = _core.Slide()
-    out.name = name
-    out.marked_in_inch = slide.graduation.system == "inch"
-    out.marked_graduation = slide.graduation.value
-    out.reads_diameter = slide.reads == "diameter"
-    out.power_feed = slide.power_feed
-    _set(
-        out,
-        travel_per_turn_mm=slide.per_turn,
-        graduation_mm=slide.graduation,
-        travel_mm=slide.travel,
-        readout_mm=slide.readout,
-        backlash_mm=slide.backlash,
+    return _core.Slide(
+        name=name,
+        marked_in_inch=slide.graduation.system == "inch",
+        marked_graduation=slide.graduation.value,
+        reads_diameter=slide.reads == "diameter",
+        power_feed=slide.power_feed,
+        **_given(
+            travel_per_turn_mm=slide.per_turn,
+            graduation_mm=slide.graduation,
+            travel_mm=slide.travel,
+            readout_mm=slide.readout,
+            backlash_mm=slide.backlash,
+        ),
     )
-    return out
 
 
 def _chuck(chuck: Any) -> _core.Chuck:
-    out = _core.Chuck()
-    out.name = chuck.name
-    out.jaws = chuck.jaws
-    out.cast_iron = chuck.body != "steel"
-    _set(
-        out,
-        diameter_mm=chuck.diameter,
-        rpm_limit=chuck.max_rpm,
-        through_mm=chuck.through,
-        jaw_depth_mm=chuck.jaw_depth,
-        opening_least_mm=chuck.opening_least,
-        opening_greatest_mm=chuck.opening_greatest,
-        jaw_mass_kg=chuck.jaw_weight,
+    return _core.Chuck(
+        name=chuck.name,
+        jaws=chuck.jaws,
+        cast_iron=chuck.body != "steel",
+        **_given(
+            diameter_mm=chuck.diameter,
+            rpm_limit=chuck.max_rpm,
+            through_mm=chuck.through,
+            jaw_depth_mm=chuck.jaw_depth,
+            opening_least_mm=chuck.opening_least,
+            opening_greatest_mm=chuck.opening_greatest,
+            jaw_mass_kg=chuck.jaw_weight,
+        ),
     )
-    return out
 
 
 def _threading(threading: Threading) -> _core.Threading:
-    out = _core.Threading()
     inch = threading.threads_per_inch
-    out.metric = inch is None
-    out.gears = list(threading.gears)
     module = threading.module
-    _set(
-        out,
+    given = _given(
         threads_per_inch=inch,
         lead_mm=threading.lead if inch is None else MM_PER_INCH / inch,
         spindle_to_stud=threading.spindle_to_stud,
@@ -401,28 +441,28 @@ def _threading(threading: Threading) -> _core.Threading:
         collar_mm=threading.collar,
     )
     if threading.gearbox is not None:
-        out.standard_driver = threading.gearbox.driver
-        out.standard_driven = threading.gearbox.driven
-        out.gearbox = [_gearbox_step(thread, out.lead_mm) for thread in threading.gearbox.steps]
+        given["standard_driver"] = threading.gearbox.driver
+        given["standard_driven"] = threading.gearbox.driven
+        given["gearbox"] = [_gearbox_step(thread, given["lead_mm"]) for thread in threading.gearbox.steps]
     if threading.dial is not None:
-        out.dial_threads_per_turn = float(threading.dial.teeth)
-        out.dial_marks = threading.dial.marks
-    out.chart = [_chart_row(row) for row in threading.chart]
-    return out
+        given["dial_threads_per_turn"] = float(threading.dial.teeth)
+        given["dial_marks"] = threading.dial.marks
+    return _core.Threading(
+        metric=inch is None, gears=list(threading.gears), chart=[_chart_row(row) for row in threading.chart], **given
+    )
 
 
 def _chart_row(row: Any) -> _core.ChartRow:
-    out = _core.ChartRow()
-    out.inch = row.threads_per_inch is not None
-    out.lead_mm = MM_PER_INCH / row.threads_per_inch if out.inch else row.pitch.base
-    out.drivers, out.driven = list(row.drivers), list(row.driven)
-    out.positions = _positions(row.positions)
-    return out
+    inch = row.threads_per_inch is not None
+    return _core.ChartRow(
+        inch=inch,
+        lead_mm=MM_PER_INCH / row.threads_per_inch if inch else row.pitch.base,
+        drivers=list(row.drivers),
+        driven=list(row.driven),
+        positions=_positions(row.positions),
+    )
 
 
 def _gearbox_step(thread: Any, lead_mm: float) -> _core.GearboxStep:
-    out = _core.GearboxStep()
     pitch_mm = thread.pitch.base if thread.pitch is not None else MM_PER_INCH / thread.threads_per_inch
-    out.ratio = pitch_mm / lead_mm
-    out.positions = _positions(thread.positions)
-    return out
+    return _core.GearboxStep(ratio=pitch_mm / lead_mm, positions=_positions(thread.positions))

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.units import checked_temperature_c
@@ -103,6 +104,7 @@ class Alloy(Record):
         return out
 
 
+@checked
 def alloy(name: str) -> Alloy:
     """The alloy of a name, in one condition.
 

@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import BuildUp, FitPart, Length
+from halfnut.arguments import checked
 from halfnut.units import length
 
 __all__ = ["PlainThread", "plain_thread"]
@@ -58,6 +59,7 @@ class PlainThread:
         )
 
 
+@checked
 def plain_thread(
     side: Literal["external", "internal"],
     *,

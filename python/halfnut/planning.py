@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from halfnut import files, machines, standing
 from halfnut import job as job_files
 from halfnut._core import DomainError, Error
+from halfnut.arguments import checked
 from halfnut.form_strength import FormStrength, strength
 from halfnut.job import Job, Joint, Operation, Part
 from halfnut.machines import Machine
@@ -298,6 +299,7 @@ class Plan:
         return out.getvalue()
 
 
+@checked
 def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
     """Plan a job: one question to the core an operation.
 

@@ -7,9 +7,10 @@ A shop folder holds any of
   sentence that says where the numbers come from;
 - machine files under ``machines/``.
 
-Folders come from the argument or the ``HALFNUT_SHOP`` environment variable, and from installed packages through
-the entry-point group ``halfnut.tables`` (each entry point is a folder's path, or a function that gives one).
-A row with the key of a built-in row replaces it; evidence then shows the source as the shop's.
+Folders come from installed packages through the entry-point group ``halfnut.tables`` (each entry point is a folder's
+path, or a function that gives one), from the ``HALFNUT_SHOP`` environment variable, and from an argument.
+`halfnut.catalogue` says which of them answers. A row with the key of a built-in row replaces it; evidence then shows
+the source as the shop's.
 """
 
 from __future__ import annotations
@@ -18,11 +19,13 @@ import csv
 import io
 import os
 import sys
+import warnings
+from functools import lru_cache
 from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Any
 
-from halfnut._core import Catalogue, TableError
+from halfnut._core import Catalogue, Error, TableError
 
 if sys.version_info >= (3, 11):
     import tomllib
@@ -33,26 +36,69 @@ ENTRY_POINT_GROUP = "halfnut.tables"
 FOLDER_VARIABLE = "HALFNUT_SHOP"
 
 
-def shop_folders(folder: str | os.PathLike[str] | None = None) -> list[Path]:
-    """Folders of the shop, in the order in which they are laid over: packages, then the environment, then the argument.
+class ShopWarning(UserWarning):
+    """An installed package offers a shop that cannot be used; the message names it."""
 
-    Raises
-    ------
-    TableError
-        A folder that is named but is not there.
+
+def _folder(given: str | os.PathLike[str]) -> Path:
+    if not isinstance(given, (str, os.PathLike)):
+        raise TableError(f"folder must be a path, got {given!r}")
+    path = Path(given)
+    if not path.is_dir():
+        raise TableError(f"{path}: no such shop folder")
+    return path
+
+
+@lru_cache(maxsize=1)
+def package_folders() -> tuple[tuple[str, Path], ...]:
+    """Shop folders of installed packages by entry point, looked for once a process.
+
+    A package that cannot be used is left out, with a `ShopWarning` that names it.
     """
-    folders = []
+    found = []
     for point in sorted(entry_points(group=ENTRY_POINT_GROUP), key=lambda point: point.name):
-        loaded = point.load()
-        folders.append(Path(loaded() if callable(loaded) else loaded))
-    if os.environ.get(FOLDER_VARIABLE):
-        folders.append(Path(os.environ[FOLDER_VARIABLE]))
-    if folder is not None:
-        folders.append(Path(folder))
-    for path in folders:
-        if not path.is_dir():
-            raise TableError(f"{path}: no such shop folder")
-    return folders
+        try:
+            loaded = point.load()
+            path = _folder(loaded() if callable(loaded) else loaded)
+        except Exception as error:  # a stranger's code: anything may come
+            _warn(point.name, error)
+        else:
+            found.append((point.name, path))
+    return tuple(found)
+
+
+def _warn(package: str, error: Exception) -> None:
+    reason = str(error) or type(error).__name__
+    message = f"tables of the installed package '{package}' are left out: {reason}"
+    warnings.warn(message, ShopWarning, stacklevel=2)
+
+
+def process_shop() -> tuple[Catalogue, tuple[Path, ...]]:
+    """The shop of the process: tables and folders of installed packages, then of the folder in the environment.
+
+    A package whose tables cannot be read is left out, with a `ShopWarning` that names it.
+    """
+    catalogue = Catalogue()
+    folders = []
+    for package, path in package_folders():
+        try:
+            catalogue = lay_folder(catalogue, path)
+        except (Error, OSError, UnicodeError) as error:
+            _warn(package, error)
+        else:
+            folders.append(path)
+    named = os.environ.get(FOLDER_VARIABLE)
+    if named:
+        path = _folder(named)
+        catalogue = lay_folder(catalogue, path)
+        folders.append(path)
+    return catalogue, tuple(folders)
+
+
+def folder_shop(folder: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Path, ...]]:
+    """The built-in tables with one folder's over them."""
+    path = _folder(folder)
+    return lay_folder(Catalogue(), path), (path,)
 
 
 def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
@@ -66,7 +112,7 @@ def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
     Returns
     -------
     Catalogue
-        Give it to `halfnut.catalogue.activate` to make every level-2 function use it.
+        The tables of the process, see `halfnut.catalogue`, with this folder's over them.
 
     Raises
     ------
@@ -75,10 +121,8 @@ def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
     NotTabulatedError
         A table that Halfnut does not have; the message lists those it has.
     """
-    catalogue = Catalogue()
-    for path in shop_folders(folder):
-        catalogue = lay_folder(catalogue, path)
-    return catalogue
+    catalogue, _ = process_shop()
+    return catalogue if folder is None else lay_folder(catalogue, _folder(folder))
 
 
 def lay_folder(catalogue: Catalogue, folder: Path) -> Catalogue:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from halfnut._core import DomainError, Evidence, Length
+from halfnut.arguments import checked
 from halfnut.cutting import (
     Cut,
     centre_feed_mm_min,
@@ -82,6 +83,7 @@ class Taper(Record):
         return [self.setting, f"  {self.proof}", *(f"  {line}" for line in self.cut.lines())]
 
 
+@checked
 def taper(
     alloy: str | Alloy,
     large: Any,
@@ -182,6 +184,7 @@ class Groove(Record):
         return [f"{many}{total}", *(f"  {line}" for line in self.cut.lines())]
 
 
+@checked
 def groove(
     alloy: str | Alloy, diameter: Any, end_diameter: Any, *, width: Any = None, blade: Any = None, **how: Any
 ) -> Groove:
@@ -273,6 +276,7 @@ class Entry(Record):
         return [*out, *(f"  {line}" for line in self.cut.lines())]
 
 
+@checked
 def ramp(
     alloy: str | Alloy, cutter: Any, depth: Any, *, angle_deg: float = _RAMP_DEG, machine: Any = None, **how: Any
 ) -> Entry:
@@ -324,6 +328,7 @@ def ramp(
     )
 
 
+@checked
 def helix(
     alloy: str | Alloy,
     cutter: Any,
@@ -389,6 +394,7 @@ def helix(
     )
 
 
+@checked
 def saw(
     alloy: str | Alloy,
     blade: Any,

@@ -9,6 +9,7 @@ from typing import Any
 
 from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, tailstock_setover_mm
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, both, one
@@ -74,6 +75,7 @@ class HoldingTaper(Record):
         return [*out, *caution_lines(self.cautions)]
 
 
+@checked
 def holding_taper(
     name: str, *, length: Any = None, large: Any = None, between_centres: Any = None, sine_bar: Any = None
 ) -> HoldingTaper:

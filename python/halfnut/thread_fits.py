@@ -23,6 +23,8 @@ from halfnut._core import (
     greatest_build_up_um,
     thread_tilt_deg,
 )
+from halfnut.arguments import checked
+from halfnut.carriers import columns, numbers
 from halfnut.catalogue import active
 from halfnut.coatings import PrecoatLimits, build_up, one_part, precoat, process_cautions
 from halfnut.form_threads import FormLimits, FormThread
@@ -319,6 +321,7 @@ class _Side:
         return replace(self, coat=_core.BuildUp(0.0, 0.0))
 
 
+@checked
 def fit(
     external: Any,
     internal: Any,
@@ -490,7 +493,7 @@ def clearance_chances(
         coat_of(male, build_up_external, "build_up_external"),
         coat_of(female, build_up_internal, "build_up_internal"),
     )
-    asked = np.asarray(clearances_mm, dtype=np.float64)
+    asked = numbers(clearances_mm, "mm", "clearances_mm")
     chances = _core.fit_chances(
         _Side(male, coats[0], {"pitch": _size(external_pitch, "external_pitch")}).met(),
         _Side(female, coats[1], {"pitch": _size(internal_pitch, "internal_pitch")}).met(),
@@ -626,17 +629,14 @@ def fit_columns(
     [0.032, 0.0]
     """
     pairs = [[text] if isinstance(text, str) else list(text) for text in (external, internal)]
-    numbers = [
-        np.atleast_1d(np.asarray(column, dtype=np.float64))
-        for column in (
-            build_up_external_min_um,
-            build_up_external_max_um,
-            build_up_internal_min_um,
-            build_up_internal_max_um,
-            engagement_mm,
-            tolerance_over_sigma,
-        )
-    ]
+    numbers = columns(
+        build_up_external_min_um=build_up_external_min_um,
+        build_up_external_max_um=build_up_external_max_um,
+        build_up_internal_min_um=build_up_internal_min_um,
+        build_up_internal_max_um=build_up_internal_max_um,
+        engagement_mm=engagement_mm,
+        tolerance_over_sigma=tolerance_over_sigma,
+    )
     out = _core.fit_columns(pairs[0], pairs[1], active(), numbers, on_error)
     names = np.array(["free", "may bind", "interferes", "mismatch"])
     codes = out.pop("verdict_code")
@@ -715,6 +715,7 @@ class Suited(Record):
         )
 
 
+@checked
 def cut_to_suit(
     thread: Any,
     *,

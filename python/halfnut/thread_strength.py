@@ -14,7 +14,7 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from halfnut import _core
+from halfnut import _core, carriers
 from halfnut._core import (
     dilation_factor,
     engagement_for_load_in,
@@ -64,6 +64,7 @@ from halfnut._core import (
     unified_stress_area_in2,
     yielding_factor,
 )
+from halfnut.arguments import checked, number
 from halfnut.catalogue import active
 from halfnut.coatings import one_part
 from halfnut.form_threads import FormThread, form_limits, taper_pipe
@@ -239,6 +240,7 @@ class MinimumStrength(Record):
         return out
 
 
+@checked
 def minimum_strength(alloy_name: str | Alloy, form: str = "", *, thickness: Any = None) -> MinimumStrength:
     """Minimum strengths of an alloy in a form: what a load is to rest on.
 
@@ -324,6 +326,7 @@ class Galling(Record):
         return out
 
 
+@checked
 def galling(external_alloy: str | Alloy, internal_alloy: str | Alloy) -> Galling:
     """Whether two metals gall in a thread, and what is done about it.
 
@@ -575,6 +578,7 @@ def _limits_of(part: Any, side: str) -> ThreadLimits:
     return found
 
 
+@checked
 def strength(
     external: Any,
     internal: Any,
@@ -796,26 +800,23 @@ def strength_columns(
     >>> columns["weakest"].tolist()
     ['internal thread strips', 'external part in tension']
     """
-    numbers = [
-        np.atleast_1d(np.asarray(each, dtype=np.float64))
-        for each in (
-            engagement_mm,
-            external_chamfer_mm,
-            external_run_out_mm,
-            internal_countersink_mm,
-            internal_run_out_mm,
-            external_bore_mm,
-            internal_outside_mm,
-            external_tensile_mpa,
-            external_yield_mpa,
-            external_shear_mpa,
-            internal_tensile_mpa,
-            internal_yield_mpa,
-            internal_shear_mpa,
-            load_n,
-            factor_of_safety,
-        )
-    ]
+    numbers = carriers.columns(
+        engagement_mm=engagement_mm,
+        external_chamfer_mm=external_chamfer_mm,
+        external_run_out_mm=external_run_out_mm,
+        internal_countersink_mm=internal_countersink_mm,
+        internal_run_out_mm=internal_run_out_mm,
+        external_bore_mm=external_bore_mm,
+        internal_outside_mm=internal_outside_mm,
+        external_tensile_mpa=external_tensile_mpa,
+        external_yield_mpa=external_yield_mpa,
+        external_shear_mpa=external_shear_mpa,
+        internal_tensile_mpa=internal_tensile_mpa,
+        internal_yield_mpa=internal_yield_mpa,
+        internal_shear_mpa=internal_shear_mpa,
+        load_n=load_n,
+        factor_of_safety=factor_of_safety,
+    )
     rows = max(each.size for each in numbers)
 
     def texts(given: Sequence[str] | str) -> list[str]:
@@ -905,12 +906,11 @@ class Tightening(Record):
 
 def _friction(value: Any, name: str) -> tuple[float, float]:
     """A friction or its range."""
-    if isinstance(value, (int, float)):
-        return float(value), float(value)
-    low, high = value
-    if not isinstance(low, (int, float)) or not isinstance(high, (int, float)):
+    if isinstance(value, (list, tuple)) and len(value) == 2:
+        return number(value[0], name), number(value[1], name)
+    if isinstance(value, (list, tuple)):
         raise _core.DomainError(f"{name} must be a number or two, got {value!r}")
-    return float(low), float(high)
+    return number(value, name), number(value, name)
 
 
 def _nut_factor(condition: str) -> tuple[float, PropertySource]:
@@ -949,6 +949,7 @@ def _tightened(found: Thread | FormThread, evidence: list[Any], cautions: list[C
     return screw.basic_pitch_mm, screw.half_angle_deg, math.pi / 4.0 * root_mm**2
 
 
+@checked
 def tighten(
     thread: Any,
     *,

@@ -20,6 +20,7 @@ from halfnut._core import (
     stress_diameter_mm,
     triangle_height_mm,
 )
+from halfnut.carriers import columns
 from halfnut.catalogue import active
 from halfnut.record import Caution, Record
 from halfnut.words import LOAD, caution, caution_lines
@@ -393,7 +394,6 @@ def limit_columns(
     [8.994, 5.497, 10.415]
     """
     names = [designations] if isinstance(designations, str) else list(designations)
-    lengths = np.atleast_1d(np.asarray(engagement_mm, dtype=np.float64))
-    out = _core.thread_limit_columns(names, active(), [lengths], rule, on_error)
+    out = _core.thread_limit_columns(names, active(), columns(engagement_mm=engagement_mm), rule, on_error)
     out["native_unit"] = np.where(out["status"] == 0, np.array(["mm", "in"])[out.pop("unit_code")], "")
     return out

@@ -57,6 +57,8 @@ def find_tool(name: str | None) -> Tool:
     >>> find_tool("coated carbide").material
     'carbide_coated'
     """
+    if name is not None and not isinstance(name, str):
+        raise DomainError(f"tool must be text, got {name!r}")
     wanted = _plain("hss" if name is None else name)
     table = rows(_TABLE)
     place = next((n for n, row in enumerate(table) if wanted in {_plain(row["id"]), _plain(row["name"])}), None)

@@ -10,24 +10,24 @@ from typing import Any
 
 from halfnut import _core
 from halfnut._core import Length, Quantity, UnitError
+from halfnut.arguments import checked
 from halfnut.catalogue import active
 
-_PINT_UNITS = {
+_BASE_UNITS = {
     "length": "mm",
     "speed": "m/min",
-    "feed": "mm/turn",
+    "feed": "mm/rev",
     "feed rate": "mm/min",
-    "angle": "degree",
+    "angle": "deg",
     "power": "kW",
     "force": "N",
-    "torque": "N*m",
+    "torque": "N m",
     "time": "s",
-    "spindle speed": "turn/min",
+    "spindle speed": "rev/min",
     "stress": "MPa",
 }
 _COLDEST_C, _HOTTEST_C = -200.0, 1000.0
 _LONGEST_MM = 10_000.0
-_BASE_UNITS = {**_PINT_UNITS, "feed": "mm/rev", "angle": "deg", "torque": "N m", "spindle speed": "rev/min"}
 
 
 _SIZE = re.compile(r"(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?) mm(?=/rev|/min|[^\w/²]|$)")
@@ -57,6 +57,7 @@ def asked(inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> Iter
         raise
 
 
+@checked
 def inch(value: float) -> Length:
     """A length in inches.
 
@@ -66,6 +67,7 @@ def inch(value: float) -> Length:
     return Length(value, "in")
 
 
+@checked
 def mm(value: float) -> Length:
     """A length in millimetres.
 
@@ -76,11 +78,11 @@ def mm(value: float) -> Length:
 
 
 def length(value: Any, name: str) -> Length:
-    """A length from text, a `Length`, or an object with pint's interface.
+    """A length from text, a `Length`, or an object with pint's or astropy's interface.
 
     Parameters
     ----------
-    value : str, Length or object with ``to(unit).magnitude``
+    value : str, Length or object that carries its unit
         What the person gave.
     name : str
         The argument's name, for messages.
@@ -144,12 +146,13 @@ def checked_temperature_c(value: float, name: str) -> float:
     return value
 
 
+@checked
 def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
-    """A quantity of a given dimension from text, a `Quantity`, or an object with pint's interface.
+    """A quantity of a given dimension from text, a `Quantity`, or an object with pint's or astropy's interface.
 
     Parameters
     ----------
-    value : str, Quantity or object with ``to(unit).magnitude``
+    value : str, Quantity or object that carries its unit
         What the person gave.
     dimension : str
         "length", "speed", "feed", "feed rate", "angle", "power", "force", "torque", "time",
@@ -167,6 +170,8 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
     >>> quantity("300 ft/min", "speed").base
     91.44
     """
+    if dimension not in _BASE_UNITS:
+        raise _core.DomainError(f"dimension must be one of {', '.join(map(repr, _BASE_UNITS))}, got {dimension!r}")
     if isinstance(value, Quantity):
         if value.dimension != dimension:
             raise _core.DomainError(f"{name}: {value} is a {value.dimension}, not a {dimension}")
@@ -179,8 +184,12 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
         except _core.Error as error:
             error.args = (f"{name}: {error}",)
             raise
-    if hasattr(value, "to") and hasattr(value, "magnitude"):
-        return _from_pint(value, dimension, name)
+    if not isinstance(value, (bool, int, float)):
+        from halfnut import carriers
+
+        carrier = carriers.unit_carrier(value)
+        if carrier is not None:
+            return _carried(carrier, dimension, name)
     raise UnitError(
         f"{name}: {value!r} has no unit; a bare number is never a {dimension}: "
         f"write text such as '{_example(value)} {_BASE_UNITS[dimension]}'"
@@ -188,14 +197,20 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
 
 
 def _example(value: Any) -> str:
-    return f"{value:g}" if isinstance(value, (int, float)) else "1"
+    usual = isinstance(value, (int, float)) and not isinstance(value, bool) and 0 < abs(value) < 1e9
+    return f"{value:g}" if usual else "1"
 
 
-def _from_pint(value: Any, dimension: str, name: str) -> Quantity:
-    if dimension == "length" and str(getattr(value, "units", "")) in {"inch", "in"}:
-        return Length(float(value.magnitude), "in")
+def _carried(value: Any, dimension: str, name: str) -> Quantity:
+    """What carries a unit, as a quantity; a length in inches stays one."""
+    from halfnut import carriers
+
     try:
-        magnitude = float(value.to(_PINT_UNITS[dimension]).magnitude)
-    except Exception as error:
-        raise UnitError(f"{name}: {value} is not a {dimension} ({error})") from error
-    return Quantity(magnitude, _BASE_UNITS[dimension], dimension)
+        if dimension == "length" and carriers.in_inches(value):
+            return Length(float(value.magnitude if hasattr(value, "magnitude") else value.value), "in")
+        number = float(carriers.numbers(value, _BASE_UNITS[dimension], name))
+        return Quantity(number, _BASE_UNITS[dimension], dimension)
+    except TypeError:
+        raise UnitError(f"{name} must be one {dimension}, got several") from None
+    except _core.DomainError as error:
+        raise _core.DomainError(f"{name}: {error}") from None

@@ -38,27 +38,24 @@ def plain(lead: tuple[int, int]) -> list[tuple[float, tuple[int, ...], tuple[int
 
 def core(lead: tuple[int, int]) -> list[_core.GearTrain]:
     """The same question to the core."""
-    threading = _core.Threading()
-    threading.lead_mm = SCREW[0] / SCREW[1]
-    threading.gears = GEARS
+    threading = _core.Threading(lead_mm=SCREW[0] / SCREW[1], gears=GEARS)
     trains: list[_core.GearTrain] = _core.gear_trains(threading, lead, LIMIT, 10_000)["trains"]
     return trains
 
 
 def boxed() -> _core.Threading:
     """30 gears and a gearbox of 28 steps."""
-    threading = _core.Threading()
-    threading.lead_mm = SCREW[0] / SCREW[1]
-    threading.gears = [*range(20, 77, 2), 127]
-    threading.standard_driver = threading.standard_driven = 40
-    steps = []
-    for span in (1, 2, 4, 8):
-        for tenths in (20, 22, 24, 26, 28, 32, 36):
-            step = _core.GearboxStep()
-            step.ratio = 20 / (tenths * span)
-            steps.append(step)
-    threading.gearbox = steps
-    return threading
+    return _core.Threading(
+        lead_mm=SCREW[0] / SCREW[1],
+        gears=[*range(20, 77, 2), 127],
+        standard_driver=40,
+        standard_driven=40,
+        gearbox=[
+            _core.GearboxStep(ratio=20 / (tenths * span))
+            for span in (1, 2, 4, 8)
+            for tenths in (20, 22, 24, 26, 28, 32, 36)
+        ],
+    )
 
 
 def marks() -> list[Mark]:

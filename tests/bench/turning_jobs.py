@@ -19,25 +19,12 @@ COLUMNS = [*FIGURES, "cautions", "status"]
 
 def lathe() -> _core.Machine:
     """A lathe of eleven speeds and thirty-six feeds."""
-    out = _core.Machine()
-    steps = []
-    for rpm in SPEEDS_RPM:
-        step = _core.SpindleStep()
-        step.rpm, step.power_kw = rpm, POWER_KW
-        steps.append(step)
-    out.spindle = steps
-    ladder = _core.FeedLadder()
-    feeds = []
-    for feed in FEEDS_MM:
-        one = _core.FeedStep()
-        one.feed_mm = one.marked = float(feed)
-        feeds.append(one)
-    ladder.steps = feeds
-    out.carriage = ladder
-    chuck = _core.Chuck()
-    chuck.name, chuck.jaws, chuck.diameter_mm, chuck.rpm_limit = "three-jaw", 3, 160.0, CHUCK_RPM
-    out.chucks = [chuck]
-    return out
+    feeds = [_core.FeedStep(feed_mm=float(feed), marked=float(feed)) for feed in FEEDS_MM]
+    return _core.Machine(
+        spindle=[_core.SpindleStep(rpm=rpm, power_kw=POWER_KW) for rpm in SPEEDS_RPM],
+        carriage=_core.FeedLadder(steps=feeds),
+        chucks=[_core.Chuck(name="three-jaw", jaws=3, diameter_mm=160.0, rpm_limit=CHUCK_RPM)],
+    )
 
 
 def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
@@ -52,7 +39,7 @@ def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
     status = np.empty(40 * count, np.uint8)
     _core.batch_turn(
         batch._turn_cases(), active(), None, 40 * count, list(range(count)),
-        np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, "chuck", -1,
+        np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, False, "chuck", -1,
         {"case_id": ids, "status": status},
     )  # fmt: skip
     found = batch.cases({"case_id": ids})
@@ -139,7 +126,7 @@ class Jobs:
         """Answer by the core."""
         _core.batch_turn(
             self.cases, active(), self.machine, len(self.alloy), self.alloys, self.alloy, 3, None,
-            {**self.given, "deflection_limit_mm": DEFLECTION_LIMIT_MM}, False, "chuck", 0, out, workers, clone,
+            {**self.given, "deflection_limit_mm": DEFLECTION_LIMIT_MM}, False, False, "chuck", 0, out, workers, clone,
         )  # fmt: skip
 
     def numpy(self, out: dict[str, NDArray]) -> None:

@@ -17,45 +17,38 @@ ALLOYS = ("6061-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
 
 def small_machine(chance: random.Random) -> _core.Machine:
     """A lathe of a few steps."""
-    machine = _core.Machine()
-    machine.name = "small"
-    machine.kind = "lathe"
-    machine.motor_kw = chance.choice([0.1, 0.4, 1.5])
-    machine.efficiency = 0.8
+    given = {"motor_kw": chance.choice([0.1, 0.4, 1.5])}
     if chance.random() < 0.3:
-        machine.torque_limit_nm = chance.choice([4.0, 15.0, 60.0])
+        given["torque_limit_nm"] = chance.choice([4.0, 15.0, 60.0])
     speeds = []
     for rpm in sorted(chance.sample([60, 150, 320, 560, 900, 1400], chance.randint(1, 2))):
-        step = _core.SpindleStep()
-        step.rpm = rpm
-        step.stop_to_change = chance.random() < 0.5
-        step.positions = [_core.Position("belt", chance.choice("AB")), _core.Position("lever", chance.choice("12"))]
-        speeds.append(step)
-    machine.spindle = speeds
+        stop = chance.random() < 0.5
+        positions = [_core.Position("belt", chance.choice("AB")), _core.Position("lever", chance.choice("12"))]
+        speeds.append(_core.SpindleStep(rpm=rpm, stop_to_change=stop, positions=positions))
     feeds = []
     for feed in sorted(chance.sample([0.04, 0.08, 0.15, 0.25, 0.4], chance.randint(1, 2))):
-        step = _core.FeedStep()
-        step.feed_mm = feed
-        step.positions = [_core.Position("knob", chance.choice("XYZ"))]
-        feeds.append(step)
-    ladder = _core.FeedLadder()
-    ladder.steps = feeds
-    ladder.cross_ratio = 0.5
-    machine.carriage = ladder
+        feeds.append(_core.FeedStep(feed_mm=feed, positions=[_core.Position("knob", chance.choice("XYZ"))]))
     slides = []
     for name, turn in (("cross", 2.0), ("compound", 2.0), ("carriage", 15.0)):
-        slide = _core.Slide()
-        slide.name = name
-        slide.travel_per_turn_mm = turn
-        slide.graduation_mm = chance.choice([0.1, 0.2, 0.5])
-        slide.reads_diameter = name == "cross" and chance.random() < 0.5
-        slides.append(slide)
-    machine.slides = slides
-    chuck = _core.Chuck()
-    chuck.name, chuck.jaws, chuck.diameter_mm, chuck.rpm_limit = "jaws", 3, 160.0, chance.choice([800.0, 2000.0])
-    machine.chucks = [chuck]
-    machine.lever_change_s, machine.stop_change_s, machine.measure_s = 4.0, 30.0, 20.0
-    return machine
+        graduation = chance.choice([0.1, 0.2, 0.5])
+        reads_diameter = name == "cross" and chance.random() < 0.5
+        slides.append(
+            _core.Slide(name=name, travel_per_turn_mm=turn, graduation_mm=graduation, reads_diameter=reads_diameter)
+        )
+    chuck = _core.Chuck(name="jaws", jaws=3, diameter_mm=160.0, rpm_limit=chance.choice([800.0, 2000.0]))
+    return _core.Machine(
+        name="small",
+        kind="lathe",
+        efficiency=0.8,
+        spindle=speeds,
+        carriage=_core.FeedLadder(steps=feeds, cross_ratio=0.5),
+        slides=slides,
+        chucks=[chuck],
+        lever_change_s=4.0,
+        stop_change_s=30.0,
+        measure_s=20.0,
+        **given,
+    )
 
 
 def small_case(seed: int):

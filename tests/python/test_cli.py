@@ -386,3 +386,13 @@ def test_chart_prints_a_table_and_writes_a_page(tmp_path):
     assert "Wall chart" in page.read_text()
     speeds = json.loads(run("chart", "--machine", "gap-bed", "--alloy", "6061-T6", "--json").stdout)
     assert set(speeds["spindle_rpm"]) == {"6061-T6"}
+
+
+@pytest.mark.parametrize("option", ["--hardness", "--spindle-rpm"])
+@pytest.mark.parametrize("nothing", ["nan", "inf"])
+def test_a_number_that_is_none_is_refused_by_name(option, nothing):
+    out = run("turn", "6061-T6", "25mm", option, nothing)
+    assert out.returncode == 2
+    assert "must be" in out.stderr
+    assert option.removeprefix("--").replace("-", "_") in out.stderr
+    assert "Traceback" not in out.stderr

@@ -149,9 +149,7 @@ def test_the_search_against_trying_everything(at_hand, lead, screw, stud, limit,
 
 
 def box_step(ratio):
-    step = _core.GearboxStep()
-    step.ratio = ratio
-    return step
+    return _core.GearboxStep(ratio=ratio)
 
 
 @pytest.mark.parametrize("lead", ["1 mm", "1.75 mm", "19 TPI", "2.3 mm", "0.333 mm", "27 TPI"])

@@ -3,11 +3,11 @@
 import pytest
 
 import halfnut as hn
-from halfnut import _core, shop_tables
+from halfnut import _core, catalogue, shop_tables
 
 
-def drill(catalogue: _core.Catalogue, name: str) -> dict:
-    return next(row for row in catalogue.rows("quantity/drills") if row["name"] == name)
+def drill(tables: _core.Catalogue, name: str) -> dict:
+    return next(row for row in tables.rows("quantity/drills") if row["name"] == name)
 
 
 def test_rows_from_toml_replace_and_join(tmp_path):
@@ -15,17 +15,17 @@ def test_rows_from_toml_replace_and_join(tmp_path):
         '[[quantity.drills]]\nname = "ZZ"\ndiameter_in = 0.5\nsource = "measured, 3 drills"\n'
         '[[quantity.drills]]\nname = "F"\ndiameter_in = 0.2565\nsource = "reground"\n'
     )
-    catalogue = shop_tables.load(tmp_path)
-    assert drill(catalogue, "ZZ")["source"] == {
+    ours = shop_tables.load(tmp_path)
+    assert drill(ours, "ZZ")["source"] == {
         "table": f"{tmp_path / 'ours.toml'} [[quantity.drills]]",
         "key": "S1",
         "kind": "shop",
         "citation": "measured, 3 drills",
     }
-    assert drill(catalogue, "F")["diameter_in"] == 0.2565
-    assert drill(catalogue, "G")["source"]["kind"] == "memory"
+    assert drill(ours, "F")["diameter_in"] == 0.2565
+    assert drill(ours, "G")["source"]["kind"] == "memory"
     assert drill(_core.Catalogue(), "F")["diameter_in"] == 0.257
-    assert _core.parse_length("drill F", catalogue).inches == 0.2565
+    assert _core.parse_length("drill F", ours).inches == 0.2565
 
 
 def test_table_files_in_the_built_in_layout(tmp_path):
@@ -56,7 +56,7 @@ def test_mistakes_are_named(tmp_path, text, message):
 
 def test_folder_from_the_environment_and_one_that_is_not_there(tmp_path, monkeypatch):
     monkeypatch.setenv(shop_tables.FOLDER_VARIABLE, str(tmp_path))
-    assert shop_tables.shop_folders() == [tmp_path]
+    assert catalogue.active_folders() == (tmp_path,)
     monkeypatch.setenv(shop_tables.FOLDER_VARIABLE, str(tmp_path / "gone"))
     with pytest.raises(hn.TableError, match="no such shop folder"):
         shop_tables.load()
@@ -71,4 +71,10 @@ def test_an_installed_package_brings_a_folder(tmp_path, monkeypatch):
     (tmp_path / "site" / "club_tables.py").write_text(f"def folder():\n    return {str(tmp_path)!r}\n")
     (tmp_path / "ours.toml").write_text('[[quantity.drills]]\nname = "F"\ndiameter_in = 0.2565\nsource = "club"\n')
     monkeypatch.syspath_prepend(str(tmp_path / "site"))
-    assert drill(shop_tables.load(), "F")["source"]["citation"] == "club"
+    monkeypatch.setattr(catalogue, "_of_process", {})
+    shop_tables.package_folders.cache_clear()
+    try:
+        assert drill(shop_tables.load(), "F")["source"]["citation"] == "club"
+        assert hn.quantity("drill F", "length").value == 0.2565
+    finally:
+        shop_tables.package_folders.cache_clear()

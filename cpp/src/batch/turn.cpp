@@ -163,12 +163,6 @@ struct alignas(128) SideCases {
     std::uint32_t first = 0;  // of its cells
 };
 
-// What stands for a depth or feed that is not given.
-struct Usual {
-    double depth = 1.0;
-    double feed = 1.0;
-};
-
 // A call, as its workers share it.
 struct Call {
     AlloyTables tables;
@@ -181,7 +175,8 @@ struct Call {
     TurnShared shared{};
     std::vector<const TurnCases::Grid*> grids{};  // alloy by tool
     std::vector<SideCases> sides{};               // alloy by tool by rough or finish; the last is of no alloy
-    std::vector<Usual> usuals{};                  // of each side
+    std::array<double, 2> usual_depths{};         // rough and finish, where the diameter bears them
+    std::vector<double> usual_feeds{};            // of each side
     std::vector<std::uint32_t> cells{};           // places of cases
     std::vector<std::uint32_t> first_cells{};     // of each side
     std::vector<const CaseNumbers*> numbers{};    // a case a place; the first has no answer
@@ -249,6 +244,7 @@ TurnRequest request_of(const Call& call, std::size_t row) {
         request.*(kTurnArguments[i].member) = columns.numbers[i].at(row);
     }
     request.finish = columns.finish == nullptr ? columns.finish_all : columns.finish[row] != 0;
+    request.inch = columns.inch;
     request.hold = columns.hold;
     request.chuck = call.setting.chuck;
     return request;
@@ -301,11 +297,11 @@ class Worker {
         const TurnCase* found = nullptr;
         if (std::isnan(request.work.hardness_hb)) {
             if (const TurnCases::Grid* const grid = grid_of(call_, row)) {
-                const bool finish = request.finish || request.depth_mm <= kFinishDepthMm;
+                const double depth = depth_of(request);
+                const bool finish = request.finish || depth <= kFinishDepthMm;
                 const TurnCases::Grid::Side& side = grid->sides[finish ? 1 : 0];
                 if (side.answered) {
-                    found = &grid->cases[TurnCases::Grid::place(side, depth_of(side, request),
-                                                                feed_of(side, request))];
+                    found = &grid->cases[TurnCases::Grid::place(side, depth, feed_of(side, request))];
                 }
             }
         }
@@ -317,9 +313,10 @@ class Worker {
         write_cut(call_.out, row, status, result, status.ok() && found != nullptr ? found->id : -1);
     }
 
-    static double depth_of(const TurnCases::Grid::Side& side, const TurnRequest& request) {
-        return std::isnan(request.depth_mm) ? std::min(side.usual_depth, request.diameter_mm / 8.0)
-                                            : request.depth_mm;
+    static double depth_of(const TurnRequest& request) {
+        return std::isnan(request.depth_mm)
+                   ? usual_depth_mm(request.diameter_mm, request.finish, request.inch)
+                   : request.depth_mm;
     }
     static double feed_of(const TurnCases::Grid::Side& side, const TurnRequest& request) {
         return std::isnan(request.feed_mm_rev) ? side.usual_feed : request.feed_mm_rev;
@@ -466,9 +463,10 @@ class Worker {
             double depth = b.asked_depth[i];
             double feed = b.feed[i];
             if constexpr (Open) {
-                const Usual& usual = call_.usuals[place];
-                depth = depth == depth ? depth : std::min(usual.depth, b.diameter[i] / 8.0);
-                feed = feed == feed ? feed : usual.feed;
+                const bool finish = b.finish[i] != 0.0;
+                depth = depth == depth ? depth
+                                       : std::min(call_.usual_depths[finish ? 1 : 0], b.diameter[i] / 8.0);
+                feed = feed == feed ? feed : call_.usual_feeds[place];
                 depth_to_[i] = depth;
             }
             b.places[i] =
@@ -666,7 +664,7 @@ void lay_out(Call& call) {
         }
         for (const bool finish : {false, true}) {
             SideCases out;
-            Usual usual;
+            double usual_feed = 1.0;
             out.depths.fill(kInfinity);
             out.feeds.fill(kInfinity);
             // A side with more edges than are kept near goes row by row.
@@ -675,7 +673,7 @@ void lay_out(Call& call) {
                 out.depths = side.depths.near;
                 out.feeds = side.feeds.near;
                 out.across = static_cast<std::uint32_t>(side.across);
-                usual = {side.usual_depth, side.usual_feed};
+                usual_feed = side.usual_feed;
                 out.first = static_cast<std::uint32_t>(call.cells.size());
                 for (const std::uint16_t cell : side.cells) {
                     call.cells.push_back(static_cast<std::uint32_t>(first + cell));
@@ -684,7 +682,7 @@ void lay_out(Call& call) {
                 call.feed_edges = std::max(call.feed_edges, side.feeds.count);
             }
             call.sides.push_back(out);
-            call.usuals.push_back(usual);
+            call.usual_feeds.push_back(usual_feed);
             call.first_cells.push_back(call.cells[out.first]);
         }
     }
@@ -744,6 +742,9 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
         }
     }
     lay_out(call);
+    for (const bool finish : {false, true}) {
+        call.usual_depths[finish ? 1 : 0] = usual_depth_mm(kInfinity, finish, columns.inch);
+    }
     const machine::Machine& machine = *setting.machine;
     TurnShared& shared = call.shared;
     const auto caution = [&](CautionCode code) {

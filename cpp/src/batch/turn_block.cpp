@@ -10,6 +10,7 @@
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/elementary.hpp"
+#include "halfnut/quantity.hpp"
 
 // Each pass is written once, as a function that is always inlined, and compiled once for each instruction
 // set.
@@ -27,6 +28,7 @@ namespace {
 using namespace cutting;
 
 constexpr double kSame = 1.0 + 1e-9;
+static_assert(kRoughDepthMm > kFinishDepthMm && kRoughDepthIn * kInchMm > kFinishDepthMm);
 
 constexpr unsigned kHeldShift = 8;  // flags above it: limits that a cut breaks
 
@@ -146,7 +148,9 @@ HALFNUT_INLINE void find_sides(const TurnShared& shared, TurnBlock& b) noexcept 
     for (std::size_t i = 0; i < rows; ++i) {
         const auto alloy = static_cast<double>(b.alloy[i]);
         const auto tool = static_cast<double>(b.tool[i]);
-        const double finish = when(b.asked_depth[i] <= kFinishDepthMm, 1.0, b.finish[i]);
+        // A usual depth is above that of a finishing cut, unless the diameter holds it back.
+        const double depth = or_else(b.asked_depth[i], b.diameter[i] / 8.0);
+        const double finish = when(depth <= kFinishDepthMm, 1.0, b.finish[i]);
         double side = (alloy * kTools + tool) * 2.0 + finish;
         side = when(alloy >= 0.0, side, shared.nobody);
         side = when(alloy < shared.alloys, side, shared.nobody);

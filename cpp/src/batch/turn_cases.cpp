@@ -78,9 +78,8 @@ class SideMaker {
 
     TurnCases::Grid::Side make(std::vector<TurnCase>& cases) {
         TurnCases::Grid::Side side;
-        side.usual_depth = request_.finish ? kFinishDepthDefaultMm : kRoughDepthMm;
         side.usual_feed = usual_feed_mm(LatheCut::turn, request_.finish);
-        const TurnTables first = tables(side.usual_depth, kAnyFeed);
+        const TurnTables first = tables(usual_depth(), kAnyFeed);
         if (!first.window_status.ok()) {
             return side;
         }
@@ -102,12 +101,11 @@ class SideMaker {
         TurnTables tables;
     };
 
+    [[nodiscard]] double usual_depth() const { return usual_depth_mm(kHuge, request_.finish, false); }
+
     TurnTables tables(double depth, double feed) {
-        // A depth that was asked for and is small makes a finishing cut; one that follows from the diameter
-        // does not.
-        const bool from_diameter = !request_.finish && depth <= kFinishDepthMm;
-        request_.depth_mm = from_diameter ? kNaN : depth;
-        request_.diameter_mm = from_diameter ? 8.0 * depth : kHuge;
+        request_.depth_mm = depth;
+        request_.diameter_mm = kHuge;
         request_.feed_mm_rev = kNaN;
         const TurnTables open = turn_tables(catalogue_, request_);
         request_.feed_mm_rev = feed;
@@ -125,7 +123,9 @@ class SideMaker {
             if ((!of_speed && row.operation != first.operation) || !related(catalogue_, row_, row.key)) {
                 continue;
             }
-            if (!std::isnan(row.depth_high_mm)) {
+            // A cut as shallow as a finishing cut is one, so that no rough side has it.
+            if (!std::isnan(row.depth_high_mm) &&
+                (request_.finish || last_depth(row.depth_high_mm) > kFinishDepthMm)) {
                 depth_edges_.push_back(last_depth(row.depth_high_mm));
             }
             if (of_speed && !std::isnan(row.feed_high_mm)) {
@@ -142,7 +142,7 @@ class SideMaker {
     void fill(const TurnCases::Grid::Side& side) {
         for (std::size_t i = 0; i <= depth_edges_.size(); ++i) {
             const double depth = i < depth_edges_.size() ? depth_edges_[i]
-                                 : i == 0                ? side.usual_depth
+                                 : i == 0                ? usual_depth()
                                                          : 2.0 * depth_edges_.back();
             std::vector<Cell>& line = grid_.emplace_back();
             for (std::size_t j = 0; j <= feed_edges_.size(); ++j) {

@@ -81,7 +81,6 @@ struct TurnCases::Grid {
         Steps feeds;
         std::size_t across = 1;            // steps of feed
         std::vector<std::uint16_t> cells;  // places in `cases`, depth by feed
-        double usual_depth = kNaN;
         double usual_feed = kNaN;
         bool answered = false;  // false: no speed is tabulated
 

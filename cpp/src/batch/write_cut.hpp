@@ -6,10 +6,9 @@
 namespace halfnut::batch {
 
 inline cutting::Work work_of(const CutSetting& setting, const WorkColumns& columns, std::size_t row) {
-    constexpr std::uint16_t kUnknown = 0xffff;
     const auto place = static_cast<std::size_t>(columns.alloy.at(row));
     const std::int32_t alloy = place < setting.alloys.size() ? setting.alloys[place] : -1;
-    return {alloy < 0 ? kUnknown : static_cast<std::uint16_t>(alloy), columns.hardness_hb.at(row)};
+    return {alloy < 0 ? cutting::kNoAlloy : static_cast<std::uint16_t>(alloy), columns.hardness_hb.at(row)};
 }
 
 /// Whether a row's tool is one; else the row's status.

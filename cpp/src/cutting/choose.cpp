@@ -93,7 +93,6 @@ void check(const Catalogue& catalogue, const machine::Machine& machine, const Ch
         default:
             given(request.off_mm, "off_mm");
             given(request.length_mm, "length_mm");
-            given(request.teeth, "teeth");
             if (request.cut != ChooseCut::mill_slot) {
                 given(request.width_mm, "width_mm");
             }
@@ -854,7 +853,7 @@ class MillJob : public Job {
         base_.work = request.work;
         base_.tool_material = request.tool_material;
         base_.cutter_diameter_mm = request.diameter_mm;
-        base_.teeth = request.teeth;
+        base_.teeth = value_or(request.teeth, usual_teeth(request.diameter_mm));
         base_.length_mm = request.length_mm;
         base_.width_mm = request.width_mm;
         base_.entering_deg = request.entering_deg;

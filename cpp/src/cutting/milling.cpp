@@ -378,9 +378,16 @@ double pass_travel(const MillRequest& request, double bite) noexcept {
 
 }  // namespace milling
 
-Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const MillRequest& request,
+double usual_teeth(double cutter_diameter_mm) noexcept {
+    constexpr double kFewTeethBelowMm = 5.0;
+    return cutter_diameter_mm < kFewTeethBelowMm ? 2.0 : 4.0;
+}
+
+Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const MillRequest& asked,
                 CutResult& out) noexcept {
     out = {};
+    MillRequest request = asked;
+    request.teeth = value_or(asked.teeth, usual_teeth(asked.cutter_diameter_mm));
     Status status = check_request(request, kMillArguments);
     if (status.ok()) {
         status = check_shape(request);

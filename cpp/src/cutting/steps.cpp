@@ -36,7 +36,11 @@ void throw_request(Status status, const Argument& argument, double value, std::s
 }
 
 void throw_request(Status status, std::string_view operation) {
-    const std::string text = fmt::format("{}: {}", operation, status_sentence(status.code));
+    // The only name among what a request holds is its alloy's.
+    const std::string text =
+        status.code == StatusCode::unknown_name
+            ? fmt::format("{}: alloy must be a row of the catalogue's alloys, got none of them", operation)
+            : fmt::format("{}: {}", operation, status_sentence(status.code));
     if (status.code == StatusCode::not_tabulated || status.code == StatusCode::unknown_name ||
         status.code == StatusCode::no_machine_step) {
         throw NotTabulatedError(text);

@@ -12,6 +12,7 @@
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/quantity.hpp"
 #include "halfnut/rules.hpp"
 #include "lathe.hpp"
 #include "mounting.hpp"
@@ -191,19 +192,18 @@ Status check_shape(const TurnRequest& request) noexcept {
     if (request.cut == LatheCut::thread && std::isnan(request.feed_mm_rev)) {
         return {StatusCode::not_finite, argument_place("feed_mm_rev")};
     }
-    if (request.cut == LatheCut::part_off && std::isnan(request.depth_mm)) {
-        return {StatusCode::not_finite, argument_place("depth_mm")};
-    }
     return {};
 }
 
 Filled fill(const Catalogue& catalogue, const TurnRequest& request) noexcept {
     Filled filled(request, catalogue.alloys[request.work.alloy]);
-    filled.finish = request.finish || request.depth_mm <= kFinishDepthMm;
     if (has_force(request.cut)) {
-        const double usual = filled.finish ? kFinishDepthDefaultMm : kRoughDepthMm;
-        filled.depth = value_or(request.depth_mm, std::min(usual, request.diameter_mm / 8.0));
+        const double usual = request.cut == LatheCut::part_off
+                                 ? usual_blade_mm(request.inch)
+                                 : usual_depth_mm(request.diameter_mm, request.finish, request.inch);
+        filled.depth = value_or(request.depth_mm, usual);
     }
+    filled.finish = request.finish || filled.depth <= kFinishDepthMm;
     filled.nose = value_or(request.nose_radius_mm, kNoseRadiusMm);
     filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
     filled.correction = lathe::correction(request, filled.alloy);
@@ -595,6 +595,16 @@ double usual_feed_mm(LatheCut cut, bool finish) noexcept {
         return kBoreFeedMm;
     }
     return finish ? kFinishFeedMm : kRoughFeedMm;
+}
+
+double usual_depth_mm(double diameter_mm, bool finish, bool inch) noexcept {
+    const double metric = finish ? kFinishDepthDefaultMm : kRoughDepthMm;
+    const double usual = inch ? kInchMm * (finish ? kFinishDepthIn : kRoughDepthIn) : metric;
+    return std::min(usual, diameter_mm / 8.0);
+}
+
+double usual_blade_mm(bool inch) noexcept {
+    return inch ? kInchMm * kBladeIn : kBladeMm;
 }
 
 double reference_rake_deg(const material::AlloyRow& alloy) noexcept {

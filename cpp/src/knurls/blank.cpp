@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "halfnut/knurls/rules.hpp"
 
 namespace halfnut::knurls {
@@ -490,6 +493,10 @@ std::string wheels_listed(const KnurlRequest& request, const Catalogue& catalogu
             fmt::format("no tolerance class {} for {}; tabulated: classes 1, 2, 3 for 64, 96, 128, 160 DP",
                         request.tolerance_class, pitch));
     }
+    if (status.code == StatusCode::no_result) {
+        throw DomainError(fmt::format("diameter_mm {:.6g} mm at {} gives no finite figures: take a usual size",
+                                      request.diameter_mm, pitch));
+    }
     if (status.argument == kDiameter && request.diameter_mm > 0.0 &&
         status.code == StatusCode::out_of_range) {
         throw DomainError(
@@ -518,6 +525,11 @@ Status evaluate(const KnurlRequest& request, const Catalogue& catalogue, KnurlBl
     }
     if (status.ok()) {
         status = Working(request, catalogue, out).run();
+    }
+    const auto figures = out.figures();
+    if (status.ok() &&
+        std::any_of(figures.begin(), figures.end(), [](double figure) { return std::isinf(figure); })) {
+        status = {StatusCode::no_result, kDiameter};
     }
     if (!status.ok()) {
         out = {};

@@ -5,9 +5,10 @@ from __future__ import annotations
 import os
 import re
 import sys
+import warnings
 from collections.abc import Sequence
 from importlib import import_module
-from typing import NoReturn
+from typing import Any, NoReturn
 
 import click
 
@@ -142,10 +143,18 @@ def _in_inches(words: tuple[str, ...]) -> bool:
 @click.version_option(__version__, prog_name="halfnut", message="%(prog)s %(version)s")
 def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
-    from halfnut import catalogue, shop_tables
+    shown = warnings.showwarning
 
-    if shop_tables.shop_folders():
-        catalogue.activate(shop_tables.load())
+    def say(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
+        from halfnut.shop_tables import ShopWarning
+
+        if issubclass(category, ShopWarning):
+            click.echo(f"halfnut: warning: {message}", err=True)
+        else:
+            shown(message, category, *where, **more)
+
+    warnings.showwarning = say
+    click.get_current_context().call_on_close(lambda: setattr(warnings, "showwarning", shown))
 
 
 def main(args: Sequence[str] | None = None) -> NoReturn:

@@ -2,8 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <atomic>
 #include <bit>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <random>
 #include <set>
@@ -478,6 +481,69 @@ TEST(Batch, AnUnknownToolMarksItsRow) {
     for (const std::size_t row : {std::size_t{5}, std::size_t{699}}) {
         EXPECT_EQ(status_of(answers.reason[row]).code, StatusCode::unknown_name);
         EXPECT_TRUE(std::isnan(answers.figures[0][row]));
+    }
+}
+
+// Whatever a worker throws, first or later, the caller gets it, and every thread is joined before.
+TEST(Batch, AnExceptionOfAWorkerReachesTheCaller) {
+    for (const std::size_t bad : {std::size_t{0}, std::size_t{640}, std::size_t{9984}}) {
+        std::atomic<int> running{0};
+        const auto make = [&] {
+            return [&](std::size_t first, std::size_t last) {
+                running.fetch_add(1);
+                const bool has_it = first <= bad && bad < last;
+                running.fetch_sub(1);
+                if (has_it) {
+                    throw DomainError("row " + std::to_string(bad));
+                }
+            };
+        };
+        try {
+            run_blocks(10000, 4, 64, make);
+            ADD_FAILURE() << "no exception for row " << bad;
+        } catch (const DomainError& error) {
+            EXPECT_EQ(error.what(), "row " + std::to_string(bad));
+        }
+        EXPECT_EQ(running.load(), 0);
+    }
+    // One that cannot even begin.
+    const auto never = []() -> std::function<void(std::size_t, std::size_t)> {
+        throw DomainError("no work");
+    };
+    EXPECT_THROW(run_blocks(10000, 4, 64, never), DomainError);
+}
+
+// A depth that is left out is usual in the system of the question; one that the diameter holds back finishes.
+TEST(Batch, WhatIsLeftOutIsUsualInTheSystemOfTheQuestion) {
+    const machine::Machine machine = lathe();
+    const TurnCases cases(builtin());
+    const std::vector<double> diameter{1.0, 2.0, 3.9, 4.08, 4.2, 8.0, 25.4, 60.0};
+    const std::size_t rows = diameter.size();
+    for (const bool inch : {false, true}) {
+        for (const bool finish : {false, true}) {
+            Answers answers(rows, false);
+            TurnColumns columns;
+            columns.work.alloy.all = 0;
+            columns.numbers[place(kTurnArguments, "diameter_mm")].data = diameter.data();
+            columns.finish_all = finish;
+            columns.inch = inch;
+            const CutSetting shared = setting(machine, 0, 1);
+            turn(cases, shared, columns, rows, answers.to);
+            for (std::size_t row = 0; row < rows; ++row) {
+                TurnRequest request;
+                request.work.alloy = static_cast<std::uint16_t>(shared.alloys[0]);
+                request.diameter_mm = diameter[row];
+                request.finish = finish;
+                request.inch = inch;
+                request.chuck = 0;
+                CutResult cut;
+                const Status status = evaluate(builtin(), machine, request, cut);
+                ASSERT_EQ(answers.differs(row, status, cut), "") << diameter[row];
+                // 1 and 0.25 mm, 0.040 and 0.010 in = 1.016 and 0.254 mm, at most a quarter of the radius.
+                const double usual = inch ? (finish ? 0.254 : 1.016) : (finish ? 0.25 : 1.0);
+                EXPECT_DOUBLE_EQ(cut.depth_mm, std::min(usual, diameter[row] / 8.0)) << diameter[row];
+            }
+        }
     }
 }
 

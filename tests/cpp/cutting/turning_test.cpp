@@ -180,6 +180,29 @@ TEST(Turn, FailedRowsAreNaNWithAStatus) {
     EXPECT_EQ(evaluate(builtin(), machine::Machine{}, request, out).code, StatusCode::no_machine_step);
 }
 
+// A request that names no alloy has no answer: not that of the first row of the table.
+TEST(Turn, ARequestWithoutAnAlloyIsRefused) {
+    TurnRequest request;
+    request.diameter_mm = 40.0;
+    CutResult out;
+    EXPECT_EQ(evaluate(builtin(), lathe(), request, out).code, StatusCode::unknown_name);
+    EXPECT_TRUE(std::isnan(out.spindle_rpm));
+    try {
+        (void)cut(builtin(), lathe(), request);
+        ADD_FAILURE() << "answered";
+    } catch (const NotTabulatedError& error) {
+        EXPECT_NE(std::string(error.what()).find("alloy"), std::string::npos) << error.what();
+    }
+}
+
+TEST(PartOff, BladeThatIsNotGivenIsUsualInTheSystemOfTheQuestion) {
+    TurnRequest request = turn("1018", 40.0, kNaN);
+    request.cut = LatheCut::part_off;
+    EXPECT_EQ(answer(lathe(), request).depth_mm, 3.0);
+    request.inch = true;
+    EXPECT_DOUBLE_EQ(answer(lathe(), request).depth_mm, 0.125 * 25.4);
+}
+
 // Every alloy, tool and operation has a window. Its upper end falls with hardness, but for the free-machining
 // carbon steels, whose harder printed rows are cold drawn, which cuts better than hot rolled.
 TEST(SpeedWindow, ShrinksWithHardness) {

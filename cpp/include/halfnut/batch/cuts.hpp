@@ -61,6 +61,7 @@ struct TurnColumns {
     std::array<Numbers, cutting::kTurnArguments.size()> numbers{};  ///< in the order of kTurnArguments
     const std::uint8_t* finish = nullptr;                           ///< 0 or 1 a row; null: `finish_all`
     bool finish_all = false;
+    bool inch = false;  ///< the question is in inch units: so are the usual sizes
     cutting::Hold hold{};
 };
 

@@ -5,6 +5,7 @@
 #include <atomic>
 #include <cstddef>
 #include <cstdint>
+#include <exception>
 #include <system_error>
 #include <thread>
 #include <vector>
@@ -80,18 +81,27 @@ struct Outcome {
 
 /// Run work(first, last) over blocks of rows on several workers. `make` gives each worker its own work.
 ///
-/// Where the system gives no further thread, those that run do all of it.
+/// Where the system gives no further thread, those that run do all of it. What one of them throws ends the
+/// others at their next block, and reaches the caller when every thread is joined.
 template <class Make>
 void run_blocks(std::size_t rows, std::size_t workers, std::size_t block_rows, const Make& make) {
     std::atomic<std::size_t> next{0};
-    const auto worker = [&] {
-        auto work = make();
-        for (;;) {
-            const std::size_t first = next.fetch_add(block_rows, std::memory_order_relaxed);
-            if (first >= rows) {
-                return;
+    std::atomic_flag failed;
+    std::exception_ptr thrown;
+    const auto worker = [&]() noexcept {
+        try {
+            auto work = make();
+            for (;;) {
+                const std::size_t first = next.fetch_add(block_rows, std::memory_order_relaxed);
+                if (first >= rows || failed.test(std::memory_order_relaxed)) {
+                    return;
+                }
+                work(first, rows - first < block_rows ? rows : first + block_rows);
             }
-            work(first, rows - first < block_rows ? rows : first + block_rows);
+        } catch (...) {
+            if (!failed.test_and_set()) {
+                thrown = std::current_exception();
+            }
         }
     };
     std::vector<std::thread> others;
@@ -106,6 +116,9 @@ void run_blocks(std::size_t rows, std::size_t workers, std::size_t block_rows, c
     worker();
     for (std::thread& other : others) {
         other.join();
+    }
+    if (thrown) {
+        std::rethrow_exception(thrown);
     }
 }
 

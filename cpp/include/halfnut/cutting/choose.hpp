@@ -85,7 +85,7 @@ struct ChooseRequest {
     double end_diameter_mm = kNaN;
     double length_mm = kNaN;
     double width_mm = kNaN;  ///< milling: across, in all
-    double teeth = kNaN;     ///< milling
+    double teeth = kNaN;     ///< milling; NaN: usual_teeth()
     double bore_mm = kNaN;
     double stick_out_mm = kNaN;  ///< of the work, of a boring bar, of a cutter
     double bar_diameter_mm = kNaN;
@@ -160,8 +160,7 @@ inline constexpr std::array kChooseArguments{
                                    "be given, for there is no time without it"},
     RequestArgument<ChooseRequest>{positive("width_mm", "mm"), &ChooseRequest::width_mm, false,
                                    "be given, and at least the cutter's diameter for a slot or pocket"},
-    RequestArgument<ChooseRequest>{between("teeth", 1.0, 60.0), &ChooseRequest::teeth, false,
-                                   "be given for milling"},
+    RequestArgument<ChooseRequest>{between("teeth", 1.0, 60.0), &ChooseRequest::teeth},
     RequestArgument<ChooseRequest>{not_negative("bore_mm", "mm"), &ChooseRequest::bore_mm, false,
                                    "be below the finished diameter"},
     RequestArgument<ChooseRequest>{positive("stick_out_mm", "mm"), &ChooseRequest::stick_out_mm},

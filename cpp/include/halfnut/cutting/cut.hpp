@@ -17,10 +17,13 @@
 
 namespace halfnut::cutting {
 
+/// No alloy: a request that says none is refused.
+inline constexpr std::uint16_t kNoAlloy = 0xffff;
+
 /// The work's material.
 struct Work {
-    std::uint16_t alloy = 0;    ///< row of Catalogue::alloys
-    double hardness_hb = kNaN;  ///< its own; NaN: as tabulated
+    std::uint16_t alloy = kNoAlloy;  ///< row of Catalogue::alloys; required
+    double hardness_hb = kNaN;       ///< its own; NaN: as tabulated
 };
 
 /// How the work is held on a lathe.

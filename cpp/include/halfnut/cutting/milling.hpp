@@ -21,7 +21,7 @@ struct MillRequest {
     ToolMaterial tool_material = ToolMaterial::hss;
 
     double cutter_diameter_mm = kNaN;
-    double teeth = kNaN;
+    double teeth = kNaN;      ///< NaN: usual_teeth()
     double length_mm = kNaN;  ///< of the cut, along the feed
     double width_mm = kNaN;  ///< to be cut away, across the feed; a slot's is the cutter's own when not given
     double depth_mm = kNaN;  ///< to be cut away, along the cutter's axis
@@ -48,6 +48,9 @@ inline constexpr double kPocketStepOver = 0.5;
 inline constexpr double kSideStepOver = 0.25;
 inline constexpr double kFaceStepOver = 0.7;
 
+/// Teeth of a cutter that nothing is said of: two below 5 mm, four from there on. Common practice.
+[[nodiscard]] double usual_teeth(double cutter_diameter_mm) noexcept;
+
 /// Cutter diameter below which a shop's own feed per tooth shrinks in proportion.
 inline constexpr double kFullFeedDiameterMm = 12.0;
 
@@ -63,7 +66,7 @@ inline constexpr double kCarbideCutterGpa = 580.0;
 inline constexpr std::array kMillArguments{
     RequestArgument<MillRequest>{positive("cutter_diameter_mm", "mm"), &MillRequest::cutter_diameter_mm,
                                  true},
-    RequestArgument<MillRequest>{between("teeth", 1.0, 400.0), &MillRequest::teeth, true},
+    RequestArgument<MillRequest>{between("teeth", 1.0, 400.0), &MillRequest::teeth},
     RequestArgument<MillRequest>{positive("length_mm", "mm"), &MillRequest::length_mm},
     RequestArgument<MillRequest>{positive("width_mm", "mm"), &MillRequest::width_mm, false,
                                  "be given, and at least cutter_diameter_mm for a slot or pocket"},

@@ -27,7 +27,8 @@ struct TurnRequest {
 
     double diameter_mm = kNaN;      ///< where the edge runs: before the cut outside, after it in a bore
     double end_diameter_mm = kNaN;  ///< facing and parting: where the cut ends; NaN: at the centre
-    double depth_mm = kNaN;         ///< on the radius; facing: along the axis; parting: width of the blade
+    double depth_mm = kNaN;         ///< on the radius; facing: along the axis; parting: width of the blade;
+                                    ///< NaN: usual_depth_mm()
     double length_mm = kNaN;        ///< of the cut along the axis; facing and parting know their own
     double feed_mm_rev = kNaN;      ///< wanted; threading: the pitch
     double spindle_rpm = kNaN;      ///< wanted
@@ -49,6 +50,7 @@ struct TurnRequest {
     double bar_length_mm = kNaN;      ///< of the whole bar, where it goes through the spindle
     double bar_behind_mm = kNaN;      ///< free behind the spindle, in place of the bar's length
     bool finish = false;              ///< a finishing cut, whatever its depth
+    bool inch = false;                ///< the question is in inch units: so are the usual sizes
     Hold hold{};
     int chuck = -1;  ///< place in Machine::chucks; -1: none
 };
@@ -64,9 +66,16 @@ inline constexpr double kFinishFeedMm = 0.1;
 inline constexpr double kBoreFeedMm = 0.1;
 inline constexpr double kPartingFeedMm = 0.05;
 
-/// Depth taken when none was asked for, rough and finish; at most a quarter of the radius.
+/// Depth taken when none was asked for, rough and finish, in metric and in inch questions; at most a quarter
+/// of the radius. Common practice.
 inline constexpr double kRoughDepthMm = 1.0;
 inline constexpr double kFinishDepthDefaultMm = 0.25;
+inline constexpr double kRoughDepthIn = 0.040;
+inline constexpr double kFinishDepthIn = 0.010;
+
+/// Width of a parting blade when none was given, in metric and in inch questions. Common practice.
+inline constexpr double kBladeMm = 3.0;
+inline constexpr double kBladeIn = 0.125;
 
 /// Largest feed as a share of the nose radius.
 inline constexpr double kFeedOverNose = 0.6;
@@ -201,6 +210,13 @@ struct TurnTables {
 
 /// Feed wanted when none was asked for and no table has one.
 [[nodiscard]] double usual_feed_mm(LatheCut cut, bool finish) noexcept;
+
+/// Depth of a turning, facing or boring cut that was not given: a round figure in the system of the question,
+/// at most a quarter of the radius. One that comes out as shallow as a finishing cut is one.
+[[nodiscard]] double usual_depth_mm(double diameter_mm, bool finish, bool inch) noexcept;
+
+/// Width of a parting blade that was not given.
+[[nodiscard]] double usual_blade_mm(bool inch) noexcept;
 
 /// Rake that an alloy's force constants were measured with, degrees.
 [[nodiscard]] double reference_rake_deg(const material::AlloyRow& alloy) noexcept;

@@ -1,0 +1,236 @@
+"""Values that carry their unit, read as plain numbers in the unit that an argument is in; never stripped of it.
+
+A value carries its unit when it has `units` and `to`, as pint's quantities and columns have, or `unit` and `to_value`,
+as astropy's have; so does a column, a sequence or an object array of such values. It is converted, or refused with a
+`UnitError` that names the argument and the unit. No library of units is imported here.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfnut._core import DomainError, Quantity, UnitError
+
+__all__ = ["carried_units", "columns", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
+
+# Names of units that the libraries spell otherwise.
+_PINT = {"rev": "turn", "deg": "degree", "C": "degC", "": "dimensionless"}
+_ASTROPY = {"rev": "cycle"}
+
+_KINDS = "fiub"  # of plain numbers
+
+
+def unit_carrier(value: Any) -> Any:
+    """The value that carries the unit: this one, or what a column or a labelled array holds; None where none does."""
+    if isinstance(value, (str, Quantity, type)) or type(value).__module__.startswith("pyarrow"):
+        return None
+    if hasattr(value, "units") or hasattr(value, "unit"):
+        return getattr(value, "quantity", value)  # an array of pint's columns has its quantity
+    for inner in ("array", "data"):  # of a column, of a labelled array
+        held = getattr(value, inner, None)
+        if hasattr(held, "units") or hasattr(held, "unit"):
+            return getattr(held, "quantity", held)
+    return None
+
+
+def in_unit(value: Any, unit: str, name: str) -> Any:
+    """Plain numbers, or one, of a value that carries its unit.
+
+    Raises
+    ------
+    UnitError
+        It cannot be converted to this unit.
+    """
+    try:
+        if unit == "mm" and in_inches(value):  # 25.4, rounded as a length in inches is
+            return (value.magnitude if hasattr(value, "magnitude") else value.value) * 127.0 / 5.0
+        if hasattr(value, "to_value"):
+            return value.to_value(_spelled(unit, _ASTROPY, " "))
+        wanted = _spelled(unit, _PINT, "*")
+        found = value.to(wanted)
+        if hasattr(found, "to_root_units") and _roots(found) != _roots(value):
+            # A revolution counts as a bare number there, so that 1/s would pass for rev/s times 2 pi.
+            raise ValueError(f"only one of {_unit_of(value)} and {unit or 'a plain number'} counts turns or angles")
+        return found.magnitude if hasattr(found, "magnitude") else found.value
+    except Exception as error:  # a stranger's code: anything may come
+        reason = str(error) or type(error).__name__
+        raise UnitError(f"{name}: {_shown(value)} cannot be read in {unit or 'plain numbers'}: {reason}") from None
+
+
+def _roots(value: Any) -> str:
+    return str(value.to_root_units().units)
+
+
+def _spelled(unit: str, names: dict[str, str], times: str) -> str:
+    if unit in names:
+        return names[unit]
+    parts = re.split(r"([ /()])", unit)
+    spelled = [names.get(part, re.sub(r"(?<=[a-zA-Z])(\d)$", r"**\1", part)) for part in parts]
+    return "".join(times if part == " " else part for part in spelled)
+
+
+def _unit_of(value: Any) -> str:
+    return str(getattr(value, "units", None) or getattr(value, "unit", ""))
+
+
+def in_inches(value: Any) -> bool:
+    """Whether the value that carries a unit is in inches."""
+    return _unit_of(value).lower() in {"in", "inch", "inches"}
+
+
+def _shown(value: Any) -> str:
+    text = " ".join(str(value).split())
+    return text if len(text) <= 40 else f"{text[:37]}..."
+
+
+def numbers(value: Any, unit: str, name: str) -> Any:
+    """Plain numbers of any array_like: a float, or an array of doubles.
+
+    Raises
+    ------
+    UnitError
+        A unit that cannot be converted, or some elements with a unit and others without.
+    DomainError
+        What is no number.
+
+    >>> numbers([1, 2.5], "mm", "diameter_mm").tolist()
+    [1.0, 2.5]
+    """
+    carrier = unit_carrier(value)
+    if carrier is not None:
+        value = in_unit(carrier, unit, name)
+    elif isinstance(value, np.ma.MaskedArray):
+        value = np.ma.filled(value.astype(np.float64), np.nan)
+    elif isinstance(value, Quantity):
+        return _of_quantity(value, unit, name)
+    elif not isinstance(value, np.ndarray) or value.dtype.kind == "O":
+        value = _elements(value, unit, name)
+    return _plain(value, name)
+
+
+def _plain(value: Any, name: str) -> Any:
+    try:
+        out: NDArray[Any] = np.asarray(value)
+        if out.dtype.kind == "O":
+            out = out.astype(np.float64)
+    except (TypeError, ValueError, OverflowError) as error:
+        raise DomainError(f"{name} must hold numbers: {error}") from None
+    if out.dtype.kind not in _KINDS:
+        raise DomainError(f"{name} must hold numbers, got {_shown(value)}")
+    return out.astype(np.float64, copy=False)
+
+
+def _elements(value: Any, unit: str, name: str) -> Any:
+    """A sequence with those of its elements converted that carry a unit; anything else as it is."""
+    if hasattr(value, "to_numpy") and getattr(getattr(value, "dtype", None), "kind", "") == "O":
+        value = value.to_numpy()
+    if isinstance(value, np.ndarray):
+        items = value.ravel().tolist()
+    elif isinstance(value, (list, tuple)):
+        items = list(value)
+    else:
+        return value
+    kinds = {type(item) for item in items} - {int, float, np.float64}
+    if not kinds:
+        return value
+    out = [_element(item, unit, name) for item in items]
+    carried = [carries for _, carries in out]
+    bare = [item for item, (_, carries) in zip(items, out, strict=True) if not carries and not _missing(item)]
+    if any(carried) and bare:
+        raise UnitError(f"{name}: {_shown(bare[0])} has no unit, but others beside it have one")
+    plain = [each for each, _ in out]
+    return np.array(plain, dtype=object).reshape(value.shape) if isinstance(value, np.ndarray) else plain
+
+
+def _element(item: Any, unit: str, name: str) -> tuple[Any, bool]:
+    if isinstance(item, Quantity):
+        return _of_quantity(item, unit, name), True
+    carrier = unit_carrier(item)
+    if carrier is not None:
+        return in_unit(carrier, unit, name), True
+    return (_elements(item, unit, name) if isinstance(item, (list, tuple, np.ndarray)) else item), False
+
+
+def _missing(item: Any) -> bool:
+    return item is None or item is np.ma.masked or type(item).__name__ == "NAType" or item != item
+
+
+def _of_quantity(value: Quantity, unit: str, name: str) -> float:
+    """A quantity of Halfnut's own in a unit."""
+    base = {"length": "mm", "angle": "deg", "spindle speed": "rev/min", "feed": "mm/rev", "feed rate": "mm/min"}
+    base |= {"speed": "m/min", "power": "kW", "force": "N", "torque": "N m", "time": "s", "stress": "MPa"}
+    of = base[value.dimension]
+    if of == unit:
+        return value.base
+    if of == "mm" and unit == "um":
+        return value.base * 1000.0
+    raise UnitError(f"{name}: {value} is a {value.dimension}, and {name} is in {unit or 'plain numbers'}")
+
+
+# Units of arguments by the end of their names.
+_ENDS = {"mm": "mm", "um": "um", "deg": "deg", "mpa": "MPa", "gpa": "GPa", "n": "N", "rpm": "rev/min", "s": "s"}
+
+
+def columns(**named: Any) -> list[NDArray[np.float64]]:
+    """Columns of numbers by the names of their arguments, which end in their units; one number is a column of one.
+
+    >>> [column.tolist() for column in columns(wire_mm=[1, 2], load_n=3.0)]
+    [[1.0, 2.0], [3.0]]
+    """
+    return [
+        np.atleast_1d(numbers(value, _ENDS.get(name.rpartition("_")[2], ""), name)) for name, value in named.items()
+    ]
+
+
+def numbers_column(value: Any, unit: str, name: str) -> NDArray[np.float64]:
+    """A column of plain doubles, contiguous; an array that is so already is seen in place; NaN where there is none.
+
+    Raises
+    ------
+    UnitError, DomainError
+        As from `numbers`, and a shape that is no column's.
+    """
+    out = np.ascontiguousarray(numbers(value, unit, name), dtype=np.float64)
+    if out.ndim != 1:
+        raise DomainError(f"{name} must have one dimension, has {out.ndim}")
+    return out
+
+
+def carried_units(value: Any) -> set[str]:
+    """Systems of the units that a column carries: "in" for inches, "other" for all else; empty where it has none.
+
+    >>> carried_units([1.0, 2.0])
+    set()
+    """
+    carrier = unit_carrier(value)
+    if carrier is not None:
+        return {"in" if in_inches(carrier) else "other"}
+    found: set[str] = set()
+    if isinstance(value, (list, tuple)) or getattr(getattr(value, "dtype", None), "kind", "") == "O":
+        for item in value:
+            if isinstance(item, Quantity):
+                found.add("in" if item.unit == "in" else "other")
+            elif (held := unit_carrier(item)) is not None:
+                found.add("in" if in_inches(held) else "other")
+    return found
+
+
+def memory(value: Any) -> list[NDArray[Any]]:
+    """The memory that a column stands in, as far as it is arrays: what must not be written over while it is read."""
+    carrier = unit_carrier(value)
+    if carrier is not None:
+        value = getattr(carrier, "magnitude", getattr(carrier, "value", None))
+    if hasattr(value, "to_arrow"):  # of polars
+        value = value.to_arrow()
+    if hasattr(value, "array") and hasattr(value, "to_numpy"):  # of pandas
+        value = value.array
+        value = getattr(value, "_pa_array", value)
+        value = value.to_numpy() if hasattr(value, "dtype") and hasattr(value, "to_numpy") else value
+    if hasattr(value, "buffers") or hasattr(value, "chunks"):  # of Arrow
+        chunks = getattr(value, "chunks", None) or [value]
+        return [np.frombuffer(each, np.uint8) for chunk in chunks for each in chunk.buffers() if each is not None]
+    return [np.asarray(value)] if isinstance(value, np.ndarray) else []
