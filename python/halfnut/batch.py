@@ -25,6 +25,7 @@ from numpy.typing import NDArray
 from halfnut import _core
 from halfnut._core import DomainError, Error, Evidence, nearest_name
 from halfnut.catalogue import active
+from halfnut.extras import optional
 from halfnut.frames import Frame, open_frame
 from halfnut.sizes import MM_PER_INCH
 from halfnut.units import mm
@@ -1372,8 +1373,7 @@ def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) 
     >>> list(meta("limits", columns=["pitch_max_mm"]))
     ['pitch_max_mm', 'status']
     """
-    import pandas
-
+    pandas = optional("pandas", "pandas")
     types = column_types(kind, columns, **options)
     return pandas.DataFrame({name: np.empty(0, dtype) for name, dtype in types.items()})
 

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfnut._core import DomainError, code_texts
+from halfnut.extras import optional
 
 __all__ = ["Frame", "open_frame"]
 
@@ -68,7 +69,7 @@ def open_frame(frame: Any) -> Frame:
     if isinstance(frame, Mapping):
         return _Columns(frame)
     if hasattr(frame, "__arrow_c_stream__"):
-        import pyarrow
+        pyarrow = optional("pyarrow", "arrow")
 
         return _Arrow(pyarrow.table(frame))
     raise DomainError(
@@ -154,13 +155,13 @@ class _Pandas:
         return codes.astype(np.int32), [str(text) for text in found]
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        import pandas
+        pandas = optional("pandas", "pandas")
 
         return pandas.DataFrame(dict(columns), index=self._frame.index, copy=False)
 
 
 def _arrow_texts(column: Any) -> Codes:
-    import pyarrow
+    pyarrow = optional("pyarrow", "arrow")
 
     if not pyarrow.types.is_dictionary(column.type):
         column = column.cast(pyarrow.large_string()).dictionary_encode()
@@ -183,7 +184,7 @@ class _Arrow:
         return list(self._frame.schema.names)
 
     def numbers(self, name: str) -> NDArray[np.float64]:
-        import pyarrow
+        pyarrow = optional("pyarrow", "arrow")
 
         column = self._frame.column(name)
         try:
@@ -200,7 +201,7 @@ class _Arrow:
         return _arrow_texts(self._frame.column(name))
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        import pyarrow
+        pyarrow = optional("pyarrow", "arrow")
 
         arrays = {name: pyarrow.array(column) for name, column in columns.items()}
         if isinstance(self._frame, pyarrow.RecordBatch):
@@ -226,7 +227,7 @@ class _Polars:
         return list(self._frame.columns)
 
     def numbers(self, name: str) -> NDArray[np.float64]:
-        import polars
+        polars = optional("polars", "polars")
 
         column = self._frame.get_column(name)
         try:
@@ -238,7 +239,7 @@ class _Polars:
         return np.ascontiguousarray(column.to_numpy())
 
     def texts(self, name: str) -> Codes:
-        import polars
+        polars = optional("polars", "polars")
 
         column = self._frame.get_column(name).cast(polars.String)
         found = column.drop_nulls().unique(maintain_order=True)
@@ -247,6 +248,6 @@ class _Polars:
         return np.ascontiguousarray(codes.fill_null(-1).to_numpy()), found.to_list()
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        import polars
+        polars = optional("polars", "polars")
 
         return polars.DataFrame(dict(columns))

@@ -16,6 +16,7 @@ from halfnut.machine_file import FeedLadder as FileLadder
 from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, read
 from halfnut.shapes import Positions, Weight
 from halfnut.sizes import MM_PER_INCH
+from halfnut.text import shown
 
 __all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
 
@@ -151,7 +152,7 @@ class Machine:
         return f"<Machine {self.name}: {self.title}>"
 
     def _repr_html_(self) -> str:
-        return f'<pre style="background:none;color:inherit">{html.escape(str(self))}</pre>'
+        return f'<pre style="background:none;color:inherit">{html.escape(shown(str(self)))}</pre>'
 
 
 def _plain(value: Any) -> Any:

@@ -5,11 +5,14 @@ A shop folder holds any of
 - table files laid out as Halfnut's own, ``<folder>/material/alloys.csv`` for the table "material/alloys";
 - TOML files with rows of tables, ``[[material.alloys]]`` followed by ``key = value`` lines, ``source`` being a
   sentence that says where the numbers come from;
-- machine files under ``machines/``.
+- machine files under ``machines/``, and the shop's knurl wheels in ``knurl_wheels.toml``.
 
 Folders come from the argument or the ``HALFNUT_SHOP`` environment variable, and from installed packages through
 the entry-point group ``halfnut.tables`` (each entry point is a folder's path, or a function that gives one).
 A row with the key of a built-in row replaces it; evidence then shows the source as the shop's.
+
+A row, a file or a package with a mistake stops only what needs it. `load_shop` lists every mistake; a question that
+needs a bad row is refused with the mistakes of that row.
 """
 
 from __future__ import annotations
@@ -17,46 +20,118 @@ from __future__ import annotations
 import csv
 import io
 import os
+import re
 import sys
+import warnings
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
 from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Any
 
-from halfnut._core import Catalogue, TableError
+from halfnut._core import Catalogue, Error, TableError
+from halfnut.text import read_text
 
 if sys.version_info >= (3, 11):
     import tomllib
 else:
     import tomli as tomllib
 
+__all__ = ["ENTRY_POINT_GROUP", "FOLDER_VARIABLE", "ShopProblem", "ShopTables", "load", "load_shop", "shop_folders"]
+
 ENTRY_POINT_GROUP = "halfnut.tables"
 FOLDER_VARIABLE = "HALFNUT_SHOP"
+
+# Tables that others refer to come first.
+_FIRST = ("material/groups", "material/alloys")
+
+
+@dataclass(frozen=True)
+class ShopProblem:
+    """What of a shop's tables cannot be used.
+
+    Attributes
+    ----------
+    where : str
+        File and line, or a package's name.
+    what : str
+        The row, the file or the package.
+    mistakes : tuple of str
+        All of them.
+    """
+
+    where: str
+    what: str
+    mistakes: tuple[str, ...]
+
+    @property
+    def short(self) -> str:
+        """In one line."""
+        more = len(self.mistakes) - 1
+        first = self.mistakes[0] if len(self.mistakes[0]) <= 120 else self.mistakes[0][:117] + "..."
+        return f"{self.where}: {self.what} cannot be used: {first}" + (f"; and {more} more" if more else "")
+
+    def lines(self) -> list[str]:
+        """Each mistake on a line of its own."""
+        return [f"{self.where}: {self.what} cannot be used", *(f"  {mistake}" for mistake in self.mistakes)]
+
+
+@dataclass(frozen=True)
+class ShopTables:
+    """The built-in tables with the shop's over them, and what of the shop's cannot be used."""
+
+    catalogue: Catalogue
+    problems: tuple[ShopProblem, ...]
 
 
 def shop_folders(folder: str | os.PathLike[str] | None = None) -> list[Path]:
     """Folders of the shop, in the order in which they are laid over: packages, then the environment, then the argument.
 
+    A package that cannot be loaded, or names no folder, is left out; `load` and `load_shop` say so.
+
     Raises
     ------
     TableError
-        A folder that is named but is not there.
+        A folder that the environment or the argument names but that is not there.
     """
-    folders = []
-    for point in sorted(entry_points(group=ENTRY_POINT_GROUP), key=lambda point: point.name):
-        loaded = point.load()
-        folders.append(Path(loaded() if callable(loaded) else loaded))
-    if os.environ.get(FOLDER_VARIABLE):
-        folders.append(Path(os.environ[FOLDER_VARIABLE]))
-    if folder is not None:
-        folders.append(Path(folder))
-    for path in folders:
+    return [*_packages(tuple(sys.path))[0], *_named_folders(folder)]
+
+
+def _named_folders(folder: str | os.PathLike[str] | None) -> list[Path]:
+    named = [each for each in (os.environ.get(FOLDER_VARIABLE), folder) if each]
+    for path in map(Path, named):
         if not path.is_dir():
             raise TableError(f"{path}: no such shop folder")
-    return folders
+    return [Path(each) for each in named]
+
+
+@lru_cache(maxsize=4)
+def _packages(_path: tuple[str, ...]) -> tuple[tuple[Path, ...], tuple[ShopProblem, ...]]:
+    """Folders of the packages that can be found, and the packages that cannot be used."""
+    folders: list[Path] = []
+    problems: list[ShopProblem] = []
+    for point in sorted(entry_points(group=ENTRY_POINT_GROUP), key=lambda point: point.name):
+        try:
+            loaded = point.load()
+            path = Path(loaded() if callable(loaded) else loaded)
+            if not path.is_dir():
+                raise TableError(f"{path}: no such folder")
+        except (Exception, SystemExit) as error:  # whatever another's package does, Halfnut answers
+            what = " ".join(f"{type(error).__name__}: {error}".split())
+            problems.append(ShopProblem(f"package {_package_name(point)}", "its tables", (what,)))
+        else:
+            folders.append(path)
+    return tuple(folders), tuple(problems)
+
+
+def _package_name(point: Any) -> str:
+    name = None if point.dist is None else point.dist.metadata["Name"]
+    return f"{name} ({point.name})" if name else str(point.name)
 
 
 def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
-    """The built-in tables with every shop folder's tables over them.
+    """The built-in tables with every shop folder's tables over them; what cannot be used is warned of.
 
     Parameters
     ----------
@@ -71,40 +146,93 @@ def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
     Raises
     ------
     TableError
-        A bad cell, naming file and line.
-    NotTabulatedError
-        A table that Halfnut does not have; the message lists those it has.
+        A folder that is named but is not there.
     """
-    catalogue = Catalogue()
-    for path in shop_folders(folder):
-        catalogue = lay_folder(catalogue, path)
-    return catalogue
+    found = load_shop(folder)
+    for problem in found.problems:
+        warnings.warn(problem.short, stacklevel=2)
+    return found.catalogue
 
 
-def lay_folder(catalogue: Catalogue, folder: Path) -> Catalogue:
-    """Lay a folder's table files, then its TOML files, over a catalogue."""
-    for path in sorted(folder.glob("*/*.csv")):
-        name = f"{path.parent.name}/{path.stem}"
-        catalogue = catalogue.with_table(name, path.read_text(encoding="utf-8"), str(path))
-    for path in sorted(folder.glob("*.toml")):
-        catalogue = lay_toml(catalogue, path)
-    return catalogue
+def load_shop(folder: str | os.PathLike[str] | None = None) -> ShopTables:
+    """The built-in tables with every shop folder's tables over them, and every mistake in those.
+
+    Parameters
+    ----------
+    folder : path, optional
+        As for `load`.
+
+    Raises
+    ------
+    TableError
+        A folder that is named but is not there.
+    """
+    found = lay_folders(Catalogue(), shop_folders(folder))
+    return ShopTables(found.catalogue, (*_packages(tuple(sys.path))[1], *found.problems))
 
 
-def lay_toml(catalogue: Catalogue, path: Path) -> Catalogue:
-    """Lay the rows of a TOML file over a catalogue; a file without rows of tables is left alone."""
+def lay_folders(catalogue: Catalogue, folders: list[Path]) -> ShopTables:
+    """Lay the tables of folders over a catalogue, one folder after the other."""
+    problems: list[ShopProblem] = []
+    for folder in folders:
+        layers: list[_Layer] = []
+        for path in sorted([*folder.glob("*/*.csv"), *folder.glob("*.toml")]):
+            try:
+                layers += _layers(path)
+            except (Error, OSError) as error:
+                problems.append(_of_file(path, error))
+        places = {name: place for place, name in enumerate(_FIRST)}
+        for layer in sorted(layers, key=lambda layer: places.get(layer.table, len(_FIRST))):
+            try:
+                catalogue = catalogue.with_table(layer.table, layer.text, layer.name, layer.lines)
+            except Error as error:
+                problems.append(_of_file(Path(layer.name), error))
+    problems += [
+        ShopProblem(where, f"{table} '{names[0]}'" if names and names[0] else f"the row of {table}", tuple(mistakes))
+        for table, where, names, mistakes, _ in catalogue.refused()
+    ]
+    return ShopTables(catalogue, tuple(problems))
+
+
+def _of_file(path: Path, error: Exception) -> ShopProblem:
+    text = (error.strerror or str(error)) if isinstance(error, OSError) else str(error)
+    return ShopProblem(str(path), "the table", (text.removeprefix(f"{path}: ").removeprefix(f"{path}:"),))
+
+
+@dataclass(frozen=True)
+class _Layer:
+    """Text of a table, and where each of its rows stands in its file, as far as that is known."""
+
+    table: str
+    text: str
+    name: str
+    lines: list[int]
+
+
+def _layers(path: Path) -> Iterator[_Layer]:
+    """The tables of a file; a TOML file without rows of tables has none."""
+    text = read_text(path)
+    if path.suffix == ".csv":
+        yield _Layer(f"{path.parent.name}/{path.stem}", text, str(path), [])
+        return
     try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
+        data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise TableError(f"{path}: {error}") from error
+        raise TableError(f"{path}: not TOML: {error}") from error
     for domain, tables in data.items():
         if not isinstance(tables, dict):
             continue
         for table, rows in tables.items():
             if isinstance(rows, list) and all(isinstance(row, dict) for row in rows):
                 name = f"{domain}/{table}"
-                catalogue = catalogue.with_table(name, _table_text(name, rows, path), f"{path} [[{domain}.{table}]]")
-    return catalogue
+                yield _Layer(name, _table_text(name, rows, path), str(path), _lines(text, domain, table, len(rows)))
+
+
+def _lines(text: str, domain: str, table: str, rows: int) -> list[int]:
+    """Lines at which rows begin; none where they are not written one below the other."""
+    head = re.compile(rf"""\s*\[\[\s*["']?{re.escape(domain)}["']?\s*\.\s*["']?{re.escape(table)}["']?\s*\]\]""")
+    found = [number for number, line in enumerate(text.splitlines(), 1) if head.match(line)]
+    return found if len(found) == rows else []
 
 
 def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
@@ -113,15 +241,15 @@ def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
     citations: dict[str, str] = {}
 
     def cell(column: str, value: Any) -> Any:
-        if column == "source" or column.endswith("_source"):
+        if (column == "source" or column.endswith("_source")) and " ".join(str(value).split()):
             return citations.setdefault(" ".join(str(value).split()), f"S{len(citations) + 1}")
         return {True: "yes", False: "no"}.get(value, value) if isinstance(value, bool) else value
 
     body = io.StringIO()
-    writer = csv.writer(body, lineterminator="\n")
+    writer = csv.writer(body, lineterminator="\n", quoting=csv.QUOTE_ALL)
     writer.writerow(columns)
     for row in rows:
         writer.writerow([cell(column, row.get(column, "")) for column in columns])
     head = [f"# table: {name} of {path.name}"]
-    head += [f"# {key}: shop | {citation or 'no source given'}" for citation, key in citations.items()]
+    head += [f"# {key}: shop | {citation}" for citation, key in citations.items()]
     return "\n".join(head) + "\n" + body.getvalue()

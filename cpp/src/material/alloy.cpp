@@ -41,6 +41,23 @@ const AlloyRow* row_of(const Catalogue& catalogue, std::string_view id) noexcept
     return at != catalogue.alloys.end() && at->id == id ? &*at : nullptr;
 }
 
+/// The shop's row that cannot be used and is meant by a plain name, or by an alloy that the name stands for.
+const RefusedRow* refused_row(const Catalogue& catalogue, std::string_view wanted,
+                              const std::vector<const AlloyRow*>& candidates) {
+    for (const RefusedRow& row : catalogue.refused) {
+        if (row.table != Schema<AlloyRow>::table || row.names.empty()) {
+            continue;
+        }
+        const auto named = [&](const std::string& name) { return plain(name) == wanted; };
+        const auto replaced = [&](const AlloyRow* alloy) { return alloy->id == row.names.front(); };
+        if ((!wanted.empty() && std::any_of(row.names.begin(), row.names.end(), named)) ||
+            std::any_of(candidates.begin(), candidates.end(), replaced)) {
+            return &row;
+        }
+    }
+    return nullptr;
+}
+
 /// What people would recognise as the nearest of all names.
 std::string suggestion(const Catalogue& catalogue, std::string_view name) {
     std::string nearest;
@@ -96,6 +113,10 @@ AlloyMatch match_alloy(const Catalogue& catalogue, std::string_view name) {
             }
         }
     }
+    match.refused = refused_row(catalogue, wanted, match.candidates);
+    if (match.refused != nullptr) {
+        match.candidates.clear();
+    }
     match.alloy = match.candidates.size() == 1 ? match.candidates.front() : nullptr;
     return match;
 }
@@ -104,6 +125,9 @@ const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name) {
     const AlloyMatch match = match_alloy(catalogue, name);
     if (match.alloy != nullptr) {
         return *match.alloy;
+    }
+    if (match.refused != nullptr) {
+        throw TableError(refusal(*match.refused));
     }
     if (match.candidates.empty()) {
         const std::string near = suggestion(catalogue, name);
@@ -125,7 +149,7 @@ const GroupRow* find_group(const Catalogue& catalogue, std::string_view group) n
 }
 
 int kinship(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view key) noexcept {
-    if (key == alloy.id) {
+    if (key == alloy.id || (!alloy.like.empty() && key == alloy.like)) {
         return 0;
     }
     constexpr int kDeepest = 16;  // a shop's table may hold a circle of groups

@@ -12,6 +12,7 @@ import click
 
 from halfnut import __version__
 from halfnut.cli import failures
+from halfnut.cli.output import echo
 
 __all__ = ["command", "commands", "main"]
 
@@ -46,6 +47,7 @@ _HOMES = {
     "ramp": ("cuts", "ramp", "An end mill down a slope into a slot."),
     "ream": ("cuts", "ream", "Levers for reaming."),
     "saw": ("cuts", "saw", "Levers for a slitting saw."),
+    "shop": ("shops", "shop", "Check a shop's own tables."),
     "size": ("cylinders", "size", "Limits of a plain hole or shaft, and how a pair goes together."),
     "spot": ("cuts", "spot", "Levers for spotting."),
     "strength": ("strengths", "strength", "What a threaded joint holds, and what fails first."),
@@ -117,8 +119,12 @@ def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
     from halfnut import catalogue, shop_tables
 
-    if shop_tables.shop_folders():
-        catalogue.activate(shop_tables.load())
+    loaded = shop_tables.load_shop()
+    catalogue.activate(loaded.catalogue)
+    if loaded.problems:
+        more = len(loaded.problems) - 1
+        rest = f"; and {more} more: `halfnut shop check FOLDER` names all" if more else ""
+        echo(f"halfnut: note: {loaded.problems[0].short}{rest}", err=True)
 
 
 def main(args: Sequence[str] | None = None) -> NoReturn:

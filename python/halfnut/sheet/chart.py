@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
-from urllib.parse import quote
 
-from halfnut.charts import short_size, svg_of
-from halfnut.sheet.view import Drawing, TitleBlock
+from halfnut.charts import short_size
+from halfnut.sheet.view import TitleBlock
 from halfnut.words import FIRST
 
 if TYPE_CHECKING:
@@ -21,12 +20,6 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
 
     title = TitleBlock.of(block, title="Spindle speeds", document_type="Wall chart", supplementary=chart.machine.title)
     what = "cutter" if chart.milling else "work"
-    picture = svg_of(chart.plot, figsize=(7.2, 2.6))
-    drawing = Drawing(
-        f"data:image/svg+xml,{quote(picture)}",
-        f"Diameter of the {what} against spindle speed, one line an alloy, over the machine's own steps; the figures "
-        "are in the table",
-    )
     rows = [
         (
             short_size(size),
@@ -43,7 +36,6 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
             chart=chart,
             what=what,
             controls=", ".join(chart.controls),
-            drawing=drawing,
             rows=rows,
             sources=list(sources),
             first=FIRST,
