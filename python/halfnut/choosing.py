@@ -454,6 +454,8 @@ def choose(
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
     if deflection is not None and do == "turn":
         modulus_gpa(found, "limit of deflection")
+    if bar_length is not None or bar_behind is not None:
+        modulus_gpa(found, "speed at which the bar behind the spindle whips")
     shop = find_machine(machine)
     core = shop.core
     size = read_length(diameter, "diameter")
