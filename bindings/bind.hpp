@@ -16,13 +16,14 @@ class SharedCatalogue {
     [[nodiscard]] const Catalogue& get() const noexcept;
     /// A new catalogue with a table's text laid over this one.
     [[nodiscard]] SharedCatalogue with(const std::string& table, const std::string& text,
-                                       const std::string& name) const;
+                                       const std::string& name, const std::vector<std::size_t>& lines) const;
 
    private:
     struct Layer {
         std::string table;
         std::string text;
         std::string name;
+        std::vector<std::size_t> lines;
     };
     std::vector<Layer> layers_;
     std::shared_ptr<const Overlay> overlay_;

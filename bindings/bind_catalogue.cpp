@@ -100,13 +100,13 @@ const Catalogue& SharedCatalogue::get() const noexcept {
 }
 
 SharedCatalogue SharedCatalogue::with(const std::string& table, const std::string& text,
-                                      const std::string& name) const {
+                                      const std::string& name, const std::vector<std::size_t>& lines) const {
     SharedCatalogue out;
     out.layers_ = layers_;
-    out.layers_.push_back({table, text, name});
+    out.layers_.push_back({table, text, name, lines});
     auto overlay = std::make_shared<Overlay>(builtin());
     for (const Layer& layer : out.layers_) {
-        overlay->add(layer.table, layer.text, layer.name);
+        overlay->add(layer.table, layer.text, layer.name, layer.lines);
     }
     out.overlay_ = std::move(overlay);
     return out;
@@ -138,7 +138,19 @@ void bind_catalogue(py::module_& module) {
                                 "The tables as one value: built in, or with a shop's own rows over them.")
         .def(py::init<>())
         .def("with_table", &SharedCatalogue::with, py::arg("table"), py::arg("text"), py::arg("name"),
-             "A new catalogue with a table's text laid over this one.")
+             py::arg("lines") = std::vector<std::size_t>{},
+             "A new catalogue with a table's text laid over this one; a row with a mistake is refused.")
+        .def(
+            "refused",
+            [](const SharedCatalogue& self) {
+                py::list out;
+                for (const RefusedRow& row : self.get().refused) {
+                    out.append(py::make_tuple(row.table, row.where, row.names, row.mistakes, refusal(row)));
+                }
+                return out;
+            },
+            "Rows of a shop's tables that cannot be used: table, file and line, names, mistakes, all in one "
+            "text.")
         .def("tables",
              [](const SharedCatalogue&) {
                  py::list names;

@@ -151,7 +151,19 @@ std::string_view source_kind_name(SourceKind kind) noexcept {
     return enum_name(kind);
 }
 
-ParsedTable parse_table(std::string_view text, std::string_view name) {
+std::string refusal(const RefusedRow& row) {
+    std::string out = fmt::format("{}: {}{} cannot be used", row.where, row.table,
+                                  row.names.empty() ? "" : fmt::format(" '{}'", row.names.front()));
+    std::string_view before = ": ";
+    for (const std::string& mistake : row.mistakes) {
+        out += before;
+        out += mistake;
+        before = "; ";
+    }
+    return out;
+}
+
+ParsedTable parse_table(std::string_view text, std::string_view name, BadRows bad) {
     ParsedTable table;
     table.name = name;
     Reader reader(text, name);
@@ -170,8 +182,14 @@ ParsedTable parse_table(std::string_view text, std::string_view name) {
             continue;
         }
         if (cells.size() != table.columns.size()) {
-            reader.fail(line, fmt::format("{} cells, but the header has {} columns", cells.size(),
-                                          table.columns.size()));
+            const std::string mistake =
+                fmt::format("{} cells, but the header has {} columns", cells.size(), table.columns.size());
+            if (bad == BadRows::stop) {
+                reader.fail(line, mistake);
+            }
+            cells.resize(table.columns.size());
+            table.rows.push_back({line, std::move(cells), mistake});
+            continue;
         }
         table.rows.push_back({line, std::move(cells)});
     }
@@ -186,71 +204,77 @@ ParsedTable parse_table(std::string_view text, std::string_view name) {
 
 namespace detail {
 
-void bad_cell(const ParsedTable& table, std::size_t line, std::string_view column, std::string_view cell,
-              std::string_view wanted) {
-    throw TableError(fmt::format("{}:{}: {} must be {}, got '{}'", table.name, line, column, wanted, cell));
-}
-
 void bad_table(const ParsedTable& table, std::size_t line, const std::string& what) {
     throw TableError(fmt::format("{}:{}: {}", table.name, line, what));
 }
 
-double read_double(const ParsedTable& table, std::size_t line, std::string_view column,
-                   std::string_view cell) {
-    double value = 0.0;
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    if (error != std::errc{} || end != cell.data() + cell.size() || !std::isfinite(value)) {
-        bad_cell(table, line, column, cell, "a number");
-    }
-    return value;
+std::string must_be(std::string_view column, std::string_view wanted, std::string_view cell) {
+    return fmt::format("{} must be {}, got '{}'", column, wanted, cell);
 }
 
-int read_int(const ParsedTable& table, std::size_t line, std::string_view column, std::string_view cell) {
-    int value = 0;
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    if (error != std::errc{} || end != cell.data() + cell.size()) {
-        bad_cell(table, line, column, cell, "a whole number");
-    }
-    return value;
+bool read_number(std::string_view cell, double& out) {
+    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), out);
+    return error == std::errc{} && end == cell.data() + cell.size() && std::isfinite(out);
 }
 
-SourceId read_source(const ParsedTable& table, std::size_t line, std::string_view cell,
-                     std::uint16_t first_source) {
+bool read_number(std::string_view cell, int& out) {
+    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), out);
+    return error == std::errc{} && end == cell.data() + cell.size();
+}
+
+bool read_source(const ParsedTable& table, std::string_view cell, std::uint16_t first_source, SourceId& out) {
     for (std::size_t i = 0; i < table.sources.size(); ++i) {
         if (table.sources[i].key == cell) {
-            return {static_cast<std::uint16_t>(first_source + i)};
+            out = {static_cast<std::uint16_t>(first_source + i)};
+            return true;
         }
     }
-    throw TableError(fmt::format("{}:{}: source '{}' is not declared; declare it as '# {}: kind | citation'",
-                                 table.name, line, cell, is_source_key(cell) ? cell : "S1"));
+    return false;
 }
 
-std::vector<std::size_t> match_columns(const ParsedTable& table,
-                                       const std::vector<std::pair<std::string_view, bool>>& wanted) {
+std::string undeclared_source(std::string_view cell) {
+    return fmt::format("source '{}' is not declared; declare it as '# {}: kind | citation'", cell,
+                       is_source_key(cell) ? cell : "S1");
+}
+
+std::vector<std::size_t> find_columns(const ParsedTable& table, const WantedColumns& wanted) {
     std::vector<std::size_t> at;
     for (const auto& [name, is_required] : wanted) {
         const auto found = std::find(table.columns.begin(), table.columns.end(), name);
-        if (found == table.columns.end() && is_required) {
-            bad_table(table, 1, fmt::format("no column '{}'", name));
-        }
-        at.push_back(found == table.columns.end() ? static_cast<std::size_t>(-1)
+        at.push_back(found == table.columns.end() ? kAbsent
                                                   : static_cast<std::size_t>(found - table.columns.begin()));
     }
     for (const std::string& column : table.columns) {
-        const auto named = [&](const auto& pair) { return pair.first == column; };
-        if (std::none_of(wanted.begin(), wanted.end(), named)) {
-            std::vector<std::string_view> names;
-            names.reserve(wanted.size());
-            for (const auto& pair : wanted) {
-                names.push_back(pair.first);
-            }
-            const std::string_view near = nearest_name(column, names);
-            bad_table(table, 1,
-                      fmt::format("unknown column '{}'{}", column,
-                                  near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
-        }
         if (std::count(table.columns.begin(), table.columns.end(), column) > 1) {
             bad_table(table, 1, fmt::format("column '{}' is given twice", column));
+        }
+    }
+    return at;
+}
+
+std::string unknown_column(std::string_view column, const WantedColumns& wanted) {
+    std::vector<std::string_view> names;
+    for (const auto& pair : wanted) {
+        if (pair.first == column) {
+            return {};
+        }
+        names.push_back(pair.first);
+    }
+    const std::string_view near = nearest_name(column, names);
+    return fmt::format("unknown column '{}'{}", column,
+                       near.empty() ? "" : fmt::format("; did you mean '{}'?", near));
+}
+
+std::vector<std::size_t> match_columns(const ParsedTable& table, const WantedColumns& wanted) {
+    std::vector<std::size_t> at = find_columns(table, wanted);
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        if (at[i] == kAbsent && wanted[i].second) {
+            bad_table(table, 1, fmt::format("no column '{}'", wanted[i].first));
+        }
+    }
+    for (const std::string& column : table.columns) {
+        if (const std::string what = unknown_column(column, wanted); !what.empty()) {
+            bad_table(table, 1, what);
         }
     }
     return at;

@@ -27,7 +27,7 @@ from halfnut.form_holes import FormHole, TaperHole, tapping_hole
 from halfnut.form_threads import FormLimits, coated_limits, form_limits, is_form
 from halfnut.gauging import OverWires, wires
 from halfnut.hole_sizes import TappingHole
-from halfnut.material import Alloy
+from halfnut.material import Alloy, modulus_gpa
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import NM_PER_LBF_IN, both, force, growth, one, span
@@ -236,7 +236,7 @@ def _material(alloy: Alloy, form: str, evidence: list[Any]) -> dict[str, Any]:
         "tensile_mpa": least.tensile_mpa,
         "yield_mpa": least.yield_mpa,
         "shear_mpa": least.shear_mpa,
-        "youngs_modulus_gpa": alloy.youngs_modulus_gpa,
+        "youngs_modulus_gpa": modulus_gpa(alloy, "stiffness of the tube"),
         "expansion_um_m_k": alloy.expansion_um_m_k,
     }
 

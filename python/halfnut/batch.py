@@ -32,6 +32,7 @@ from halfnut._core import DomainError, Error, Evidence, Quantity, nearest_name
 from halfnut.arguments import checked
 from halfnut.carriers import carried_units, memory
 from halfnut.catalogue import active, carried
+from halfnut.extras import optional
 from halfnut.frames import Frame, open_frame, spelled_out
 from halfnut.tools import Tool, find_tool
 from halfnut.units import mm
@@ -1454,8 +1455,7 @@ def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) 
     >>> list(meta("limits", columns=["pitch_max_mm"]))
     ['pitch_max_mm', 'status']
     """
-    import pandas
-
+    pandas = optional("pandas", "pandas")
     types = column_types(kind, columns, **options)
     return pandas.DataFrame({name: np.empty(0, dtype) for name, dtype in types.items()})
 

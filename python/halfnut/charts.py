@@ -5,7 +5,6 @@ Black and white: alloys and limits are told apart by the type of their lines, wh
 
 from __future__ import annotations
 
-import io
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -18,6 +17,7 @@ from halfnut import cutting
 from halfnut._core import DomainError, Error, Evidence, Length
 from halfnut.arguments import checked
 from halfnut.cutting import Cut, holder_place
+from halfnut.extras import optional
 from halfnut.machines import Machine
 from halfnut.machines import machine as find_machine
 from halfnut.material import alloy as find_alloy
@@ -187,7 +187,7 @@ class SpeedChart(Record):
         return sorted(out)
 
     def page(self, **block: str) -> str:
-        """The chart as a page to print on A4 or Letter: the plot, and a table of lever positions.
+        """The chart as a page to print on A4 or Letter: a table of speeds and lever positions.
 
         Parameters
         ----------
@@ -199,25 +199,10 @@ class SpeedChart(Record):
         return chart_page(self, **block)
 
 
-def svg_of(draw: Any, **size: Any) -> str:
-    """What a function draws on axes, as SVG text that is the same every time."""
-    import matplotlib as mpl
-    import matplotlib.pyplot as plt
-
-    with mpl.rc_context({"svg.hashsalt": "halfnut", "svg.fonttype": "path"}), plt.style.context("halfnut.drawing"):
-        figure, axes = plt.subplots(**size)
-        draw(axes)
-        out = io.StringIO()
-        figure.savefig(out, format="svg", metadata={"Date": None})
-        plt.close(figure)
-    return out.getvalue()
-
-
 def _axes(axes: Axes | None, **size: Any) -> Axes:
     if axes is not None:
         return axes
-    import matplotlib.pyplot as plt
-
+    plt = optional("matplotlib.pyplot", "plot")
     made: Axes = plt.subplots(**size)[1]
     return made
 

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from halfnut.chasing import ChasePass, Chasing
+from halfnut.extras import optional
 from halfnut.sizes import MM_PER_INCH
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ def infeed_plot(found: Chasing, *, axes: Axes | None = None) -> Axes:
         Equal scales; depths below the blank downwards. The pass before a measurement and the last are thick; the chain
         line is the pitch line.
     """
-    import matplotlib.pyplot as plt
+    plt = optional("matplotlib.pyplot", "plot")
 
     drawn: Axes = plt.subplots(figsize=(6, 5))[1] if axes is None else axes
     scale = MM_PER_INCH if found.unit == "in" else 1.0

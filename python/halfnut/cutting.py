@@ -86,7 +86,7 @@ from halfnut._core import (
 )
 from halfnut.arguments import checked
 from halfnut.catalogue import active
-from halfnut.material import Alloy
+from halfnut.material import Alloy, lacking, modulus_gpa
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import (
@@ -627,6 +627,7 @@ class Cut(Record):
                     f" ({low / MM_PER_INCH:.5f} to {high / MM_PER_INCH:.5f})" if inch else f" ({low:.4f} to {high:.4f})"
                 )
             out.append(f"deflection {shown}{edges}, {what}")
+        out += lacking(self.alloy)
         if self.chip_rise_k is not None and self.heat_to_work_w is not None and self.heat_to_work_share is not None:
             rise = f"{1.8 * self.chip_rise_k:.0f} F" if inch else f"{self.chip_rise_k:.0f} K"
             share = f"{self.heat_to_work_share:.0%} of the heat, {self.heat_to_work_w:.0f} W, into the work"
@@ -708,6 +709,8 @@ _OUTSIDE = ("turn", "face", "part_off", "knurl")
 def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float | None], hold: str) -> Cut:
     """The cut with a word on how much of a bar may stand out behind the spindle, where nobody said."""
     told = any(given.get(name) is not None for name in ("bar_length_mm", "bar_behind_mm"))
+    if told:
+        modulus_gpa(cut.alloy, "speed at which the bar behind the spindle whips")
     if machine is None or machine.kind != "lathe" or told or hold == "between centres":
         return cut
     across = given.get("stock_flats_mm")
@@ -716,8 +719,10 @@ def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float 
         return cut
     alloy, bore_mm = cut.alloy, given.get("bore_mm") or 0.0
     root = _core.WHIRL_ROOT_CHUCK
-    whirl = _core.first_whirl_rpm(size_mm, bore_mm, 1.0, alloy.youngs_modulus_gpa, alloy.density_kg_m3, root)
-    free_mm = math.sqrt(_core.WHIRL_SHARE * whirl / cut.spindle_rpm)
+    free_mm = 0.0  # without a modulus no length behind the spindle is known to be safe
+    if alloy.youngs_modulus_gpa is not None:
+        whirl = _core.first_whirl_rpm(size_mm, bore_mm, 1.0, alloy.youngs_modulus_gpa, alloy.density_kg_m3, root)
+        free_mm = math.sqrt(_core.WHIRL_SHARE * whirl / cut.spindle_rpm)
     if free_mm >= _NOTICED_BAR_MM:
         return cut
     free = f"{math.floor(free_mm / MM_PER_INCH)} in" if cut.inch else f"{10 * math.floor(free_mm / 10)} mm"
@@ -827,7 +832,9 @@ def cut_record(
         feed_source=result.feed_source,
         limited_by=result.limited_by.replace(" ", "_"),
         feed_limited_by=result.feed_limited_by.replace(" ", "_"),
-        limits=tuple(Limit(name.replace(" ", "_"), *rest) for name, *rest in result.limits),
+        limits=tuple(
+            Limit(name.replace(" ", "_"), value, *rest) for name, value, *rest in result.limits if math.isfinite(value)
+        ),
         assumed=tuple(as_asked(each, size.system == "inch") for each in assumed),
         notes=tuple(item for item in told if item.rank == "note"),
         cautions=tuple(item for item in told if item.rank != "note"),
@@ -1032,10 +1039,13 @@ def turn(
             usual=_NOSE,
         )
 
+    if deflection is not None:
+        modulus_gpa(find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy), "limit of deflection")
     if not sections and not steadies:
         return ask(numbers)
     from halfnut.bending import turned_on_beam
 
+    modulus_gpa(find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy), "deflection of stepped or steadied work")
     return turned_on_beam(ask, numbers, core_machine(machine), hold, sections, steadies)
 
 

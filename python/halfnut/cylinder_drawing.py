@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from halfnut.cylindrical_fits import CylindricalFit, cylindrical_fit
+from halfnut.extras import optional
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -44,7 +45,7 @@ def cylinder_zones_plot(*fits: str | CylindricalFit, axes: Axes | None = None) -
     if len(units) != 1:
         raise DomainError(f"zones need fits in one unit, got {sorted(units) or 'none'}")
     if axes is None:
-        import matplotlib.pyplot as plt
+        plt = optional("matplotlib.pyplot", "plot")
 
         axes = plt.subplots()[1]
     bounds: list[float] = [0.0]

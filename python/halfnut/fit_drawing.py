@@ -12,6 +12,7 @@ import numpy as np
 
 from halfnut._core import DomainError, coated_pitch_change_um
 from halfnut.coatings import one_part
+from halfnut.extras import optional
 from halfnut.thread_fits import clearance_chances, coat_of, fit
 from halfnut.threads import ThreadLimits, limits
 
@@ -26,7 +27,7 @@ _HALF_ANGLE_DEG = 30.0
 def _axes(axes: Axes | None) -> Axes:
     if axes is not None:
         return axes
-    import matplotlib.pyplot as plt
+    plt = optional("matplotlib.pyplot", "plot")
 
     made: Axes = plt.subplots()[1]
     return made

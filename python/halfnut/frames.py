@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from halfnut._core import DomainError, code_texts
 from halfnut.carriers import carried_units, numbers_column
+from halfnut.extras import optional
 
 __all__ = ["Frame", "open_frame", "spelled_out"]
 
@@ -72,7 +73,7 @@ def open_frame(frame: Any) -> Frame:
     if isinstance(frame, Mapping):
         return _Columns(frame)
     if hasattr(frame, "__arrow_c_stream__"):
-        import pyarrow
+        pyarrow = optional("pyarrow", "arrow")
 
         return _Arrow(pyarrow.table(frame))
     raise DomainError(
@@ -172,13 +173,13 @@ class _Pandas:
         return codes.astype(np.int32), [spelled_out(str(text)) for text in found]
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        import pandas
+        pandas = optional("pandas", "pandas")
 
         return pandas.DataFrame(dict(columns), index=self._frame.index, copy=False)
 
 
 def _arrow_texts(column: Any) -> Codes:
-    import pyarrow
+    pyarrow = optional("pyarrow", "arrow")
 
     if not pyarrow.types.is_dictionary(column.type):
         column = column.cast(pyarrow.large_string()).dictionary_encode()
@@ -204,7 +205,7 @@ class _Arrow:
         return self._frame.column(name)
 
     def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
-        import pyarrow
+        pyarrow = optional("pyarrow", "arrow")
 
         column = self._frame.column(name)
         try:
@@ -221,7 +222,7 @@ class _Arrow:
         return _arrow_texts(self._frame.column(name))
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        import pyarrow
+        pyarrow = optional("pyarrow", "arrow")
 
         arrays = {name: pyarrow.array(column) for name, column in columns.items()}
         if isinstance(self._frame, pyarrow.RecordBatch):
@@ -250,7 +251,7 @@ class _Polars:
         return self._frame.get_column(name)
 
     def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
-        import polars
+        polars = optional("polars", "polars")
 
         column = self._frame.get_column(name)
         try:
@@ -262,7 +263,7 @@ class _Polars:
         return np.ascontiguousarray(column.to_numpy())
 
     def texts(self, name: str) -> Codes:
-        import polars
+        polars = optional("polars", "polars")
 
         column = self._frame.get_column(name).cast(polars.String)
         found = column.drop_nulls().unique(maintain_order=True)
@@ -271,6 +272,6 @@ class _Polars:
         return np.ascontiguousarray(codes.fill_null(-1).to_numpy()), found.to_list()
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        import polars
+        polars = optional("polars", "polars")
 
         return polars.DataFrame(dict(columns))

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from halfnut._core import DomainError
+from halfnut.extras import optional
 from halfnut.gears import GearTrain
 
 if TYPE_CHECKING:
@@ -145,15 +146,15 @@ def train_plot(train: GearTrain, *, axes: Axes | None = None) -> Axes:
     Axes
         Equal scales; mm where the machine's file gives the module, else half a tooth is one.
     """
-    import matplotlib.pyplot as plt
-    from matplotlib.patches import Circle
+    plt = optional("matplotlib.pyplot", "plot")
+    circle = optional("matplotlib.patches", "plot").Circle
 
     drawn: Axes = plt.subplots(figsize=(6, 5))[1] if axes is None else axes
     gears = _gears(train)
     for gear in gears:
         outline = "-" if gear.real else "--"
-        drawn.add_patch(Circle((gear.x, gear.y), gear.tip_radius, fill=False, linewidth=1.6, linestyle=outline))
-        drawn.add_patch(Circle((gear.x, gear.y), gear.pitch_radius, fill=False, linewidth=0.7, linestyle="-."))
+        drawn.add_patch(circle((gear.x, gear.y), gear.tip_radius, fill=False, linewidth=1.6, linestyle=outline))
+        drawn.add_patch(circle((gear.x, gear.y), gear.pitch_radius, fill=False, linewidth=0.7, linestyle="-."))
         drawn.plot([gear.x], [gear.y], "+", color="black", markersize=9)
     for x, y, text in _letters(train, gears):
         drawn.annotate(

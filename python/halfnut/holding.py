@@ -9,11 +9,12 @@ from typing import Any
 
 import numpy as np
 
-from halfnut._core import DomainError, Evidence, Length, rule_evidence
+from halfnut._core import DomainError, Evidence, Length, NotTabulatedError, rule_evidence
 from halfnut.arguments import checked
 from halfnut.catalogue import active
 from halfnut.cutting import Cut, core_machine, holder_place, turn, work_warming_k
 from halfnut.material import alloy as find_alloy
+from halfnut.material import lacking, modulus_gpa
 from halfnut.record import Caution, Record
 from halfnut.rigidity import (
     Hold,
@@ -235,9 +236,8 @@ def hold(
         steadies=steadies,
         **cut,
     )
-    assert made.passive_force_n is not None
-    assert made.cutting_force_n is not None
-    assert made.cutting_force_high_n is not None
+    if made.passive_force_n is None or made.cutting_force_n is None or made.cutting_force_high_n is None:
+        raise NotTabulatedError(next(iter(lacking(found)), f"no force is known for {found.title}"))
     over = made.cutting_force_high_n / made.cutting_force_n
     left = Length(size.mm - 2 * (made.depth_mm or 0.0), "mm")
     inner = None if bore is None else read_length(bore, "bore")
@@ -271,7 +271,7 @@ def hold(
     if inner is not None:
         width = Length(size.mm / 4, "mm") if grip_width is None else read_length(grip_width, "grip_width")
         mean, wall = (size.mm + inner.mm) / 2, (size.mm - inner.mm) / 2
-        modulus = found.youngs_modulus_gpa
+        modulus = modulus_gpa(found, "out-of-round")
         rings = {n: ring_out_of_round_mm(_RING_FORCE_N, n, mean, wall, width.mm, modulus) for n in _JAWS}
         if friction is not None and safety is not None:
             squeeze = jaw_squeeze(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from halfnut._core import DomainError
+from halfnut.extras import optional
 from halfnut.knurls import KnurlBlank, mismatch_teeth, tracking_blank_mm
 from halfnut.sizes import MM_PER_INCH
 from halfnut.units import length
@@ -20,7 +21,7 @@ __all__ = ["pattern_plot", "tracking_plot"]
 def _axes(axes: Axes | None) -> Axes:
     if axes is not None:
         return axes
-    import matplotlib.pyplot as plt
+    plt = optional("matplotlib.pyplot", "plot")
 
     made: Axes = plt.subplots()[1]
     return made

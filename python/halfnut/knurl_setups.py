@@ -336,9 +336,9 @@ def knurl_setup(
     hollow = 0.0 if bore is None else length(bore, "bore").mm
     if hollow >= blank.blank_diameter_mm:
         raise _core.DomainError(f"bore must be less than the blank's {blank.blank_diameter_mm:g} mm, got {hollow:g} mm")
-    if side is not None and reach is not None:
+    if side is not None and reach is not None and metal.youngs_modulus_gpa is not None:
         inertia = _core.second_moment_mm4(blank.blank_diameter_mm, hollow)
-        modulus = metal.youngs_modulus_gpa or 70.0
+        modulus = metal.youngs_modulus_gpa
         if hold == "chuck and centre":  # the centre stands half a band beyond the band
             bend = _core.chuck_centre_deflection_mm(side, reach, reach + band, modulus, inertia) if side else 0.0
         else:

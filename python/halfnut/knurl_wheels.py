@@ -67,13 +67,41 @@ def knurl_wheels(path: str | Path | None = None) -> tuple[KnurlWheel, ...]:
     """
     if path is not None:
         return _load(Path(path), Path(path).stat().st_mtime_ns if Path(path).is_file() else 0)
+    file = _file_at_hand()
+    return () if file is None else _load(file, file.stat().st_mtime_ns)
+
+
+def _file_at_hand() -> Path | None:
     from halfnut.catalogue import active_folders
 
-    for folder in [*reversed(active_folders()), _DEMO]:
-        file = folder / _FILE
-        if file.is_file():
-            return _load(file, file.stat().st_mtime_ns)
-    return ()
+    folders = [*reversed(active_folders()), _DEMO]
+    return next((folder / _FILE for folder in folders if (folder / _FILE).is_file()), None)
+
+
+def _sound_and_refused(path: str | Path | None) -> tuple[list[KnurlWheel], list[tuple[str, str]]]:
+    """The wheels of a file that can be used, and of each of the others its name and its mistakes.
+
+    Raises
+    ------
+    InputError
+        A mistake outside the rows of wheels.
+    """
+    sound: list[KnurlWheel] = []
+    refused: list[tuple[str, str]] = []
+    file = _file_at_hand() if path is None else Path(path)
+    data = {} if file is None else load_toml(file)
+    rows = data.get("wheels", [])
+    if not isinstance(rows, list):
+        return list(_from_dict(data, str(file))), []
+    _from_dict(data | {"wheels": []}, str(file))
+    for place, row in enumerate(rows):
+        try:
+            sound += _from_dict({"wheels": [row]}, str(file))
+        except InputError as error:
+            name = row.get("name") if isinstance(row, Mapping) else None
+            why = "; ".join(str(each).replace("wheels[0]", f"wheels[{place}]") for each in error.mistakes)
+            refused.append((str(name or f"wheels[{place}]"), f"cannot be used: {why}"))
+    return sound, refused
 
 
 @lru_cache(maxsize=16)
@@ -170,6 +198,8 @@ def suitable_wheels(
 ) -> WheelChoice:
     """Which of the shop's wheels tracks on a diameter, and what diameter suits each.
 
+    A wheel with mistakes in its row stands last, with all of them; the others answer.
+
     Parameters
     ----------
     diameter : str, Length or pint quantity
@@ -189,7 +219,7 @@ def suitable_wheels(
     Raises
     ------
     InputError
-        Mistakes in the file.
+        The file is no list of wheels.
     UnitError
         A bare number as a diameter.
 
@@ -199,7 +229,16 @@ def suitable_wheels(
     given = length(diameter, "diameter")
     if isinstance(wheels, str) and not wheels:
         raise InputError("wheels", [Mistake("", "must name a file, got ''", given=False)])
-    held = knurl_wheels(wheels) if wheels is None or isinstance(wheels, (str, Path)) else tuple(wheels)
+    held: Iterable[KnurlWheel] = ()
+    refused: list[tuple[str, str]] = []
+    if wheels is not None and not isinstance(wheels, (str, Path)):
+        held = wheels
+    else:
+        try:
+            held = knurl_wheels(wheels)
+        except InputError:
+            held, refused = _sound_and_refused(wheels)
+    held = tuple(held)
     odd = next((each for each in held if not isinstance(each, KnurlWheel)), None)
     if odd is not None:
         raise DomainError(f"wheels must be wheels of a wheel file, got {odd!r}")
@@ -207,8 +246,9 @@ def suitable_wheels(
         from halfnut.catalogue import active
 
         wanted = _core.parse_knurl_pattern(pattern, active())
-        held = tuple(each for each in held if _core.parse_knurl_pattern(each.pattern, active()) == wanted)
+        held = tuple(each for each in held if _prints(each, wanted, active()))
     found = sorted((_on(each, given, finished) for each in held), key=_rank)
+    found += [WheelOnDiameter(name, "", "", False, 0.5, None, why) for name, why in refused]
     best = found[0].blank if found else None
     return WheelChoice(
         diameter_mm=given.mm,
@@ -217,6 +257,14 @@ def suitable_wheels(
         cautions=() if best is None else best.cautions,
         evidence=() if best is None else best.evidence,
     )
+
+
+def _prints(wheel: KnurlWheel, wanted: Any, catalogue: _core.Catalogue) -> bool:
+    """Whether a wheel prints a pattern; one whose pattern is not understood stays, to say so."""
+    try:
+        return bool(_core.parse_knurl_pattern(wheel.pattern, catalogue) == wanted)
+    except Error:
+        return True
 
 
 def _on(wheel: KnurlWheel, diameter: Any, finished: bool) -> WheelOnDiameter:

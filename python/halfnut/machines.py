@@ -19,6 +19,7 @@ from halfnut.machine_file import FeedLadder as FileLadder
 from halfnut.machine_file import MachineFile, RateLadder, Slide, Threading, from_dict, read
 from halfnut.shapes import Positions, Weight
 from halfnut.sizes import MM_PER_INCH
+from halfnut.text import shown
 
 __all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
 
@@ -185,7 +186,7 @@ class Machine:
         return f"<Machine {self.name}: {self.title}>"
 
     def _repr_html_(self) -> str:
-        return f'<pre style="background:none;color:inherit">{html.escape(str(self))}</pre>'
+        return f'<pre style="background:none;color:inherit">{html.escape(shown(str(self)))}</pre>'
 
 
 def _fixed(value: Any) -> Any:

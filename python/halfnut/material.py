@@ -54,7 +54,7 @@ class Alloy(Record):
     group_names: tuple[str, ...]
     hardness_hb: float | None
     density_kg_m3: float
-    youngs_modulus_gpa: float
+    youngs_modulus_gpa: float | None
     yield_mpa: float | None
     tensile_mpa: float | None
     kc11_n_mm2: float | None
@@ -132,18 +132,28 @@ def alloy(name: str) -> Alloy:
     row = catalogue.row("material/alloys", index)
     sources = {key: row.pop(key) for key in ("source", "kc_source", "unit_power_source", "thermal_source")}
     row.pop("unit_power_thickness_mm")
+    like = row.pop("like")
+    base = catalogue.row("material/alloys", _core.find_alloy(like, catalogue)) if like else {}
+
+    def origin(key: str, place: str) -> tuple[str, Any]:
+        """Row and source of a figure: of the alloy that this one is like, where its own row leaves it out."""
+        if base and base[key] == row[key]:
+            return base["id"], base[place]
+        return row["id"], sources[place]
+
     hazards = tuple(row.pop("hazards").split())
     evidence = tuple(
         PropertySource(
             key,
             "as tabulated",
             "",
-            f"material/alloys {row['id']}",
-            sources[place]["citation"],
-            sources[place]["kind"],
+            f"material/alloys {home}",
+            source["citation"],
+            source["kind"],
         )
         for key, (_, _, place) in _FIGURES.items()
-        if row[key] is not None and sources[place] is not None
+        for home, source in [origin(key, place)]
+        if row[key] is not None and source is not None
     )
     return Alloy(
         **row | {"traits": tuple(row["traits"].split())},
@@ -153,6 +163,41 @@ def alloy(name: str) -> Alloy:
         cautions=tuple(caution(f"hazard_{word}") for word in hazards),
         evidence=evidence,
     )
+
+
+def lacking(found: Alloy) -> list[str]:
+    """What an alloy's row leaves out that forces and deflections of the work need, in words; nothing as a rule.
+
+    >>> lacking(alloy("6061-T6"))
+    []
+    """
+    out = []
+    if found.kc11_n_mm2 is None and found.unit_power_hp_in3_min is None and found.tensile_mpa is None:
+        out.append(
+            f"no force, power or torque: the row of {found.title} gives none of kc11_n_mm2 with mc, "
+            "unit_power_hp_in3_min with its thickness, tensile_mpa"
+        )
+    if found.youngs_modulus_gpa is None:
+        out.append(f"no deflection or whirl of the work: the row of {found.title} gives no youngs_modulus_gpa")
+    return out
+
+
+def modulus_gpa(found: Alloy, figure: str) -> float:
+    """Young's modulus of an alloy, GPa, for a figure that cannot do without it.
+
+    Raises
+    ------
+    NotTabulatedError
+        The alloy's row leaves it out.
+
+    >>> modulus_gpa(alloy("6061-T6"), "deflection")
+    68.9
+    """
+    if found.youngs_modulus_gpa is None:
+        raise _core.NotTabulatedError(
+            f"no {figure}: the row of {found.title} gives no youngs_modulus_gpa; add it, or like = an alloy that has it"
+        )
+    return found.youngs_modulus_gpa
 
 
 def expansion_at(alloy_name: str | None, temperature_c: float) -> float:

@@ -15,6 +15,7 @@ from halfnut import files, machines, standing
 from halfnut import job as job_files
 from halfnut._core import DomainError, Error
 from halfnut.arguments import checked
+from halfnut.extras import optional
 from halfnut.form_strength import FormStrength, strength
 from halfnut.job import Job, Joint, Operation, Part
 from halfnut.machines import Machine
@@ -22,6 +23,7 @@ from halfnut.material import alloy
 from halfnut.operations import Answer, Workpiece, answer
 from halfnut.record import Caution, Evidence, Record
 from halfnut.stock import CutList, cut_list
+from halfnut.text import plain_cell
 from halfnut.thread_strength import ThreadStrength
 from halfnut.words import FIRST, by_rank, caution_lines
 
@@ -223,9 +225,7 @@ class Plan:
 
     def to_frame(self) -> pd.DataFrame:
         """One row an operation, as a pandas data frame."""
-        import pandas as pd
-
-        return pd.DataFrame(self.rows())
+        return optional("pandas", "pandas").DataFrame(self.rows())
 
     def lines(self) -> list[str]:
         """A summary on one screen."""
@@ -290,12 +290,15 @@ class Plan:
         return sorted(written.iterdir(), key=lambda path: (path.name != first, path.name))
 
     def _csv(self) -> str:
+        """plan.csv; a text that a spreadsheet would take for a formula has an apostrophe in front."""
         rows = self.rows()
         columns = list(dict.fromkeys(key for row in rows for key in row))
         out = io.StringIO()
         writer = csv.DictWriter(out, columns, restval="", lineterminator="\r\n")
         writer.writeheader()
-        writer.writerows({key: "" if value is None else value for key, value in row.items()} for row in rows)
+        writer.writerows(
+            {key: "" if value is None else plain_cell(value) for key, value in row.items()} for row in rows
+        )
         return out.getvalue()
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from halfnut._core import Evidence
+from halfnut.text import shown
 
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record"]
 
@@ -80,7 +81,7 @@ class Record:
         return f"<{type(self).__name__} {self.lines()[0]}>"
 
     def _repr_html_(self) -> str:
-        first, *rest = self.lines()
+        first, *rest = map(shown, self.lines())
         body = "\n".join(html.escape(line) for line in rest)
         return (
             '<div style="font-family:inherit;color:inherit">'

@@ -22,6 +22,7 @@ from halfnut._core import (
 )
 from halfnut.catalogue import active
 from halfnut.material import alloy as find_alloy
+from halfnut.material import modulus_gpa
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH
 from halfnut.sizes import force as force_text
@@ -197,7 +198,7 @@ def work_bend(
     if not given or any(len(section) not in {2, 3} for section in given):
         raise _core.DomainError("each section is a length, a diameter and, for a tube, a bore")
     sizes = [(*(value.mm for value in section), 0.0)[:3] for section in given]
-    modulus = find_alloy(alloy).youngs_modulus_gpa if alloy is not None else float(youngs_modulus_gpa or 0.0)
+    modulus = modulus_gpa(find_alloy(alloy), "deflection") if alloy is not None else float(youngs_modulus_gpa or 0.0)
     held = [length(value, "steadies").mm for value in steadies]
     force_n = quantity(force, "force", "force").base
     total = sum(size[0] for size in sizes)
@@ -286,7 +287,7 @@ def jaw_squeeze(
     """
     if (alloy is None) == (youngs_modulus_gpa is None):
         raise _core.DomainError("give an alloy or youngs_modulus_gpa, one of the two")
-    modulus = find_alloy(alloy).youngs_modulus_gpa if alloy is not None else float(youngs_modulus_gpa or 0.0)
+    modulus = modulus_gpa(find_alloy(alloy), "out-of-round") if alloy is not None else float(youngs_modulus_gpa or 0.0)
     whole, hole = length(outside, "outside"), length(bore, "bore")
     if not 0.0 < hole.mm < whole.mm:
         raise _core.DomainError(f"bore {hole} must be above 0 and below outside {whole}")

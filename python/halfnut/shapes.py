@@ -13,6 +13,7 @@ from typing import Annotated, Any, Literal
 
 from halfnut._core import Error, Quantity
 from halfnut.mistakes import InputError, Mistake
+from halfnut.text import read_text
 from halfnut.units import quantity
 
 __all__ = ["AtLeast", "Flag", "Irregular", "Text", "Weight", "WeightText", "load_toml", "strict"]
@@ -127,15 +128,22 @@ Positions = dict[str, str]
 
 
 def load_toml(path: Path) -> dict[str, Any]:
-    """A TOML file's tables; `InputError` says where it is not TOML, or why it cannot be read."""
+    """A TOML file's tables.
+
+    Raises
+    ------
+    FileTextError
+        It is not UTF-8 text.
+    InputError
+        It is not TOML, with the place, or cannot be read, with the reason.
+    """
     if sys.version_info >= (3, 11):
         import tomllib
     else:
         import tomli as tomllib
     try:
-        with path.open("rb") as file:
-            return tomllib.load(file)
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+        return tomllib.loads(read_text(path))
+    except (OSError, tomllib.TOMLDecodeError) as error:
         reason = error.strerror if isinstance(error, OSError) else f"not TOML: {error}"
         raise InputError(str(path), [Mistake("", str(reason), given=False)]) from None
 

@@ -5,12 +5,15 @@ A shop folder holds any of
 - table files laid out as Halfnut's own, ``<folder>/material/alloys.csv`` for the table "material/alloys";
 - TOML files with rows of tables, ``[[material.alloys]]`` followed by ``key = value`` lines, ``source`` being a
   sentence that says where the numbers come from;
-- machine files under ``machines/``.
+- machine files under ``machines/``, and the shop's knurl wheels in ``knurl_wheels.toml``.
 
 Folders come from installed packages through the entry-point group ``halfnut.tables`` (each entry point is a folder's
 path, or a function that gives one), from the ``HALFNUT_SHOP`` environment variable, and from an argument.
-`halfnut.catalogue` says which of them answers. A row with the key of a built-in row replaces it; evidence then shows
-the source as the shop's.
+`halfnut.catalogue` says which of them answers.
+A row with the key of a built-in row replaces it; evidence then shows the source as the shop's.
+
+A row, a file or a package with a mistake stops only what needs it. `load_shop` lists every mistake; a question that
+needs a bad row is refused with the mistakes of that row.
 """
 
 from __future__ import annotations
@@ -18,26 +21,85 @@ from __future__ import annotations
 import csv
 import io
 import os
+import re
 import sys
 import warnings
+from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import lru_cache
 from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Any
 
 from halfnut._core import Catalogue, Error, TableError
+from halfnut.text import read_text
 
 if sys.version_info >= (3, 11):
     import tomllib
 else:
     import tomli as tomllib
 
+__all__ = [
+    "ENTRY_POINT_GROUP",
+    "FOLDER_VARIABLE",
+    "ShopProblem",
+    "ShopTables",
+    "ShopWarning",
+    "folder_shop",
+    "lay_folders",
+    "load",
+    "load_shop",
+    "process_shop",
+]
+
 ENTRY_POINT_GROUP = "halfnut.tables"
 FOLDER_VARIABLE = "HALFNUT_SHOP"
 
+# Tables that others refer to come first.
+_FIRST = ("material/groups", "material/alloys")
+
+
+@dataclass(frozen=True)
+class ShopProblem:
+    """What of a shop's tables cannot be used.
+
+    Attributes
+    ----------
+    where : str
+        File and line, or a package's name.
+    what : str
+        The row, the file or the package.
+    mistakes : tuple of str
+        All of them.
+    """
+
+    where: str
+    what: str
+    mistakes: tuple[str, ...]
+
+    @property
+    def short(self) -> str:
+        """In one line."""
+        more = len(self.mistakes) - 1
+        first = self.mistakes[0] if len(self.mistakes[0]) <= 120 else self.mistakes[0][:117] + "..."
+        return f"{self.where}: {self.what} cannot be used: {first}" + (f"; and {more} more" if more else "")
+
+    def lines(self) -> list[str]:
+        """Each mistake on a line of its own."""
+        return [f"{self.where}: {self.what} cannot be used", *(f"  {mistake}" for mistake in self.mistakes)]
+
+
+@dataclass(frozen=True)
+class ShopTables:
+    """The built-in tables with the shop's over them, and what of the shop's cannot be used."""
+
+    catalogue: Catalogue
+    problems: tuple[ShopProblem, ...]
+    folders: tuple[Path, ...]
+
 
 class ShopWarning(UserWarning):
-    """An installed package offers a shop that cannot be used; the message names it."""
+    """Something of a shop's tables cannot be used; the message names it."""
 
 
 def _folder(given: str | os.PathLike[str]) -> Path:
@@ -49,60 +111,53 @@ def _folder(given: str | os.PathLike[str]) -> Path:
     return path
 
 
-@lru_cache(maxsize=1)
-def package_folders() -> tuple[tuple[str, Path], ...]:
-    """Shop folders of installed packages by entry point, looked for once a process.
-
-    A package that cannot be used is left out, with a `ShopWarning` that names it.
-    """
-    found = []
+@lru_cache(maxsize=4)
+def _packages(_path: tuple[str, ...]) -> tuple[tuple[Path, ...], tuple[ShopProblem, ...]]:
+    """Folders of the packages that can be found, and the packages that cannot be used; looked for once a process."""
+    folders: list[Path] = []
+    problems: list[ShopProblem] = []
     for point in sorted(entry_points(group=ENTRY_POINT_GROUP), key=lambda point: point.name):
         try:
             loaded = point.load()
-            path = _folder(loaded() if callable(loaded) else loaded)
-        except Exception as error:  # a stranger's code: anything may come
-            _warn(point.name, error)
-        else:
-            found.append((point.name, path))
-    return tuple(found)
+            folders.append(_folder(loaded() if callable(loaded) else loaded))
+        except (Exception, SystemExit) as error:  # whatever another's package does, Halfnut answers
+            what = " ".join(f"{type(error).__name__}: {error}".split())
+            problems.append(ShopProblem(f"package {_package_name(point)}", "its tables", (what,)))
+    return tuple(folders), tuple(problems)
 
 
-def _warn(package: str, error: Exception) -> None:
-    reason = str(error) or type(error).__name__
-    message = f"tables of the installed package '{package}' are left out: {reason}"
-    warnings.warn(message, ShopWarning, stacklevel=2)
+def _package_name(point: Any) -> str:
+    dist = getattr(point, "dist", None)
+    name = None if dist is None else dist.metadata["Name"]
+    return f"{name} ({point.name})" if name else str(point.name)
 
 
 def process_shop() -> tuple[Catalogue, tuple[Path, ...]]:
     """The shop of the process: tables and folders of installed packages, then of the folder in the environment.
 
-    A package whose tables cannot be read is left out, with a `ShopWarning` that names it.
+    What cannot be used is left out, with a `ShopWarning`: one a package, one for all rows and files.
     """
-    catalogue = Catalogue()
-    folders = []
-    for package, path in package_folders():
-        try:
-            catalogue = lay_folder(catalogue, path)
-        except (Error, OSError, UnicodeError) as error:
-            _warn(package, error)
-        else:
-            folders.append(path)
-    named = os.environ.get(FOLDER_VARIABLE)
-    if named:
-        path = _folder(named)
-        catalogue = lay_folder(catalogue, path)
-        folders.append(path)
-    return catalogue, tuple(folders)
+    return _warned(load_shop())
 
 
 def folder_shop(folder: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Path, ...]]:
-    """The built-in tables with one folder's over them."""
-    path = _folder(folder)
-    return lay_folder(Catalogue(), path), (path,)
+    """The built-in tables with one folder's over them; what cannot be used is warned of."""
+    return _warned(lay_folders(Catalogue(), [_folder(folder)]))
+
+
+def _warned(found: ShopTables) -> tuple[Catalogue, tuple[Path, ...]]:
+    packages = [problem for problem in found.problems if problem.where.startswith("package ")]
+    for problem in packages:
+        warnings.warn(problem.short, ShopWarning, stacklevel=3)
+    rows = [problem for problem in found.problems if problem not in packages]
+    if rows:
+        more = f"; and {len(rows) - 1} more: `halfnut shop check FOLDER` names all" if len(rows) > 1 else ""
+        warnings.warn(rows[0].short + more, ShopWarning, stacklevel=3)
+    return found.catalogue, found.folders
 
 
 def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
-    """The built-in tables with every shop folder's tables over them.
+    """The built-in tables with every shop folder's tables over them; what cannot be used is warned of.
 
     Parameters
     ----------
@@ -112,43 +167,97 @@ def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
     Returns
     -------
     Catalogue
-        The tables of the process, see `halfnut.catalogue`, with this folder's over them.
+        Give it to `halfnut.catalogue.activate` to make every level-2 function use it.
 
     Raises
     ------
     TableError
-        A bad cell, naming file and line.
-    NotTabulatedError
-        A table that Halfnut does not have; the message lists those it has.
+        A folder that is named but is not there.
     """
-    catalogue, _ = process_shop()
-    return catalogue if folder is None else lay_folder(catalogue, _folder(folder))
+    return _warned(load_shop(folder))[0]
 
 
-def lay_folder(catalogue: Catalogue, folder: Path) -> Catalogue:
-    """Lay a folder's table files, then its TOML files, over a catalogue."""
-    for path in sorted(folder.glob("*/*.csv")):
-        name = f"{path.parent.name}/{path.stem}"
-        catalogue = catalogue.with_table(name, path.read_text(encoding="utf-8"), str(path))
-    for path in sorted(folder.glob("*.toml")):
-        catalogue = lay_toml(catalogue, path)
-    return catalogue
+def load_shop(folder: str | os.PathLike[str] | None = None) -> ShopTables:
+    """The built-in tables with every shop folder's tables over them, and every mistake in those.
+
+    Parameters
+    ----------
+    folder : path, optional
+        As for `load`.
+
+    Raises
+    ------
+    TableError
+        A folder that is named but is not there.
+    """
+    folders, problems = _packages(tuple(sys.path))
+    named = [_folder(each) for each in (os.environ.get(FOLDER_VARIABLE), folder) if each]
+    found = lay_folders(Catalogue(), [*folders, *named])
+    return ShopTables(found.catalogue, (*problems, *found.problems), found.folders)
 
 
-def lay_toml(catalogue: Catalogue, path: Path) -> Catalogue:
-    """Lay the rows of a TOML file over a catalogue; a file without rows of tables is left alone."""
+def lay_folders(catalogue: Catalogue, folders: list[Path]) -> ShopTables:
+    """Lay the tables of folders over a catalogue, one folder after the other."""
+    problems: list[ShopProblem] = []
+    for folder in folders:
+        layers: list[_Layer] = []
+        for path in sorted([*folder.glob("*/*.csv"), *folder.glob("*.toml")]):
+            try:
+                layers += _layers(path)
+            except (Error, OSError) as error:
+                problems.append(_of_file(path, error))
+        places = {name: place for place, name in enumerate(_FIRST)}
+        for layer in sorted(layers, key=lambda layer: places.get(layer.table, len(_FIRST))):
+            try:
+                catalogue = catalogue.with_table(layer.table, layer.text, layer.name, layer.lines)
+            except Error as error:
+                problems.append(_of_file(Path(layer.name), error))
+    problems += [
+        ShopProblem(where, f"{table} '{names[0]}'" if names and names[0] else f"the row of {table}", tuple(mistakes))
+        for table, where, names, mistakes, _ in catalogue.refused()
+    ]
+    return ShopTables(catalogue, tuple(problems), tuple(folders))
+
+
+def _of_file(path: Path, error: Exception) -> ShopProblem:
+    text = (error.strerror or str(error)) if isinstance(error, OSError) else str(error)
+    return ShopProblem(str(path), "the table", (text.removeprefix(f"{path}: ").removeprefix(f"{path}:"),))
+
+
+@dataclass(frozen=True)
+class _Layer:
+    """Text of a table, and where each of its rows stands in its file, as far as that is known."""
+
+    table: str
+    text: str
+    name: str
+    lines: list[int]
+
+
+def _layers(path: Path) -> Iterator[_Layer]:
+    """The tables of a file; a TOML file without rows of tables has none."""
+    text = read_text(path)
+    if path.suffix == ".csv":
+        yield _Layer(f"{path.parent.name}/{path.stem}", text, str(path), [])
+        return
     try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
+        data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise TableError(f"{path}: {error}") from error
+        raise TableError(f"{path}: not TOML: {error}") from error
     for domain, tables in data.items():
         if not isinstance(tables, dict):
             continue
         for table, rows in tables.items():
             if isinstance(rows, list) and all(isinstance(row, dict) for row in rows):
                 name = f"{domain}/{table}"
-                catalogue = catalogue.with_table(name, _table_text(name, rows, path), f"{path} [[{domain}.{table}]]")
-    return catalogue
+                yield _Layer(name, _table_text(name, rows, path), str(path), _lines(text, domain, table, len(rows)))
+
+
+def _lines(text: str, domain: str, table: str, rows: int) -> list[int]:
+    """Lines at which rows begin; none where they are not written one below the other."""
+    head = re.compile(rf"""\s*\[\[\s*["']?{re.escape(domain)}["']?\s*\.\s*["']?{re.escape(table)}["']?\s*\]\]""")
+    found = [number for number, line in enumerate(text.splitlines(), 1) if head.match(line)]
+    return found if len(found) == rows else []
 
 
 def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
@@ -157,15 +266,15 @@ def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
     citations: dict[str, str] = {}
 
     def cell(column: str, value: Any) -> Any:
-        if column == "source" or column.endswith("_source"):
+        if (column == "source" or column.endswith("_source")) and " ".join(str(value).split()):
             return citations.setdefault(" ".join(str(value).split()), f"S{len(citations) + 1}")
         return {True: "yes", False: "no"}.get(value, value) if isinstance(value, bool) else value
 
     body = io.StringIO()
-    writer = csv.writer(body, lineterminator="\n")
+    writer = csv.writer(body, lineterminator="\n", quoting=csv.QUOTE_ALL)
     writer.writerow(columns)
     for row in rows:
         writer.writerow([cell(column, row.get(column, "")) for column in columns])
     head = [f"# table: {name} of {path.name}"]
-    head += [f"# {key}: shop | {citation or 'no source given'}" for citation, key in citations.items()]
+    head += [f"# {key}: shop | {citation}" for citation, key in citations.items()]
     return "\n".join(head) + "\n" + body.getvalue()

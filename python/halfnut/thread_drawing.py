@@ -12,6 +12,7 @@ from statistics import fmean
 from typing import TYPE_CHECKING
 
 from halfnut import _core
+from halfnut.extras import optional
 from halfnut.form_threads import FormLimits
 from halfnut.threads import ThreadLimits
 
@@ -220,7 +221,7 @@ def profile_plot(*limits: ThreadLimits | FormLimits, turns: int = 2, axes: Axes 
     Axes
         With equal scales in both directions.
     """
-    import matplotlib.pyplot as plt
+    plt = optional("matplotlib.pyplot", "plot")
 
     parts = _parts(limits)
     if axes is None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError, Evidence, nearest_name
+from halfnut._core import DomainError, Evidence, TableError, nearest_name
 from halfnut.catalogue import active, rows
 from halfnut.words import TOOLS
 
@@ -51,6 +51,8 @@ def find_tool(name: str | None) -> Tool:
 
     Raises
     ------
+    TableError
+        The shop's row of that tool cannot be used; the message gives every mistake in it.
     DomainError
         No such tool; the message offers the nearest and lists those there are.
 
@@ -61,6 +63,9 @@ def find_tool(name: str | None) -> Tool:
         raise DomainError(f"tool must be text, got {name!r}")
     wanted = _plain("hss" if name is None else name)
     table = rows(_TABLE)
+    for refused, _, names, _, why in active().refused():
+        if refused == _TABLE and wanted in map(_plain, names):
+            raise TableError(why)
     place = next((n for n, row in enumerate(table) if wanted in {_plain(row["id"]), _plain(row["name"])}), None)
     if place is None and wanted in TOOLS:
         place = next((n for n, row in enumerate(table) if row["id"] == TOOLS[wanted]), None)

@@ -7,6 +7,7 @@
 #include <fstream>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/material/alloy.hpp"
 
 namespace halfnut {
 namespace {
@@ -99,6 +100,50 @@ TEST(Overlay, ShopRowsReplaceAndJoinAndSaySo) {
     EXPECT_EQ(find("G").diameter_in, 0.261);
     EXPECT_EQ(catalogue.sources[find("F").source.index].kind, SourceKind::shop);
     EXPECT_THROW(overlay.add("quantity/drill", "# table: ours\na\n", "ours.csv"), NotTabulatedError);
+}
+
+TEST(Overlay, ABadRowIsRefusedWithEveryMistakeAndTheOthersStand) {
+    Overlay overlay(builtin());
+    const std::vector<std::size_t> lines{12, 20, 31};
+    overlay.add("quantity/drills",
+                "# table: ours\n# S1: shop | reground\nname,diameter_in,source,size_mm\n"
+                "F,wide,S2,6\nZZ,.5,S1,\nYY,.5\n",
+                "ours.toml", lines);
+    const Catalogue& catalogue = overlay.catalogue();
+    EXPECT_EQ(catalogue.drills.size(), builtin().drills.size());  // ZZ is new, F does not stand in
+    ASSERT_EQ(catalogue.refused.size(), 2U);
+    EXPECT_EQ(
+        refusal(catalogue.refused[0]),
+        "ours.toml:12: quantity/drills 'F' cannot be used: diameter_in must be a number, got 'wide'; source "
+        "'S2' is not declared; declare it as '# S2: kind | citation'; unknown column 'size_mm'");
+    EXPECT_EQ(refusal(catalogue.refused[1]),
+              "ours.toml:31: quantity/drills 'YY' cannot be used: 2 cells, but the header has 4 columns");
+    overlay.add("quantity/drills", "# table: ours\n# S1: shop | new\nname,diameter_in,source\nF,.25,S1\n",
+                "more.csv");
+    ASSERT_EQ(overlay.catalogue().refused.size(), 1U);
+    EXPECT_EQ(overlay.catalogue().refused[0].names.front(), "YY");
+}
+
+// What an alloy's row leaves out is that of the alloy it is like; what it gives is the shop's.
+TEST(Overlay, AnAlloyLikeAnother) {
+    Overlay overlay(builtin());
+    overlay.add("material/alloys",
+                "# table: ours\n# S1: shop | label\nid,name,like,kc11_n_mm2,source\n"
+                "LG2,gunmetal,bearing bronze,700,S1\nLG3,soft gunmetal,bearing brnz,,S1\n",
+                "ours.csv");
+    const Catalogue& catalogue = overlay.catalogue();
+    const material::AlloyRow& own = material::find_alloy(catalogue, "gunmetal");
+    const material::AlloyRow& base = material::find_alloy(catalogue, "C93200");
+    EXPECT_EQ(own.kc11_n_mm2, 700.0);
+    EXPECT_EQ(own.mc, base.mc);
+    EXPECT_EQ(own.density_kg_m3, base.density_kg_m3);
+    EXPECT_EQ(material::kinship(catalogue, own, base.id), 0);
+    EXPECT_EQ(catalogue.sources[own.source.index].citation,
+              "label; what the row leaves out is that of bearing bronze as cast");
+    EXPECT_EQ(catalogue.sources[own.kc_source.index].citation, "label");
+    EXPECT_EQ(own.thermal_source, base.thermal_source);
+    EXPECT_THROW((void)material::find_alloy(catalogue, "soft gunmetal"), TableError);
+    EXPECT_EQ(material::match_alloy(catalogue, "LG3").alloy, nullptr);
 }
 
 // The table compiler is the same parser behind a main(): it must stop with file and line.

@@ -171,6 +171,23 @@ def test_a_shops_own_wheels_and_their_mistakes(tmp_path, monkeypatch):
     assert "wheels[0].pattern" in str(raised.value) and "wheels[0].colour" in str(raised.value)
 
 
+def test_a_wheel_with_mistakes_stands_last_with_all_of_them_and_the_others_answer(tmp_path, monkeypatch):
+    (tmp_path / "knurl_wheels.toml").write_text(
+        '[[wheels]]\nname = "worn"\npitch = "1 mm"\nteeth = 40\ncolour = "red"\n'
+        '[[wheels]]\nname = "mine"\npitch = "1 mm"\npattern = "straight"\n'
+        '[[wheels]]\nname = "odd"\npitch = "1 mm"\npattern = "wavy"\n',
+        encoding="utf-8",
+    )
+    monkeypatch.setenv("HALFNUT_SHOP", str(tmp_path))
+    for asked in ({}, {"pattern": "straight"}):
+        found = hn.suitable_wheels("20 mm", **asked).wheels
+        assert [each.wheel for each in found] == ["mine", "odd", "worn"]
+        assert found[0].blank is not None
+        assert "wavy" in found[1].refusal
+        for words in ("cannot be used: ", "wheels[0].pattern", "wheels[0].colour"):
+            assert words in found[2].refusal
+
+
 def test_the_rule_of_circumference_as_printed():
     text = (Path(__file__).parents[1] / "reference" / "knurls" / "circumference_rule.csv").read_text(encoding="utf-8")
     rows = [line.split(",", 4) for line in text.splitlines() if not line.startswith(("#", "id"))]

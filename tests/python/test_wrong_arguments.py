@@ -40,7 +40,8 @@ RIGHT = {
     "adjuster": {
         "external": "M20x1.5-6g", "internal": "M20x1.5-6H", "thread_length": "50 mm", "base_thread": "32 mm",
         "length_of_tube": "400 mm", "tube_diameter": "20 mm", "bore": "14 mm", "alloy": "6061-T6", "form": "drawn tube",
-        "push": "500 N", "pull": "500 N", "factor_of_safety": 4.0, "base_outside": "30 mm", "base_reach": "32 mm", "rule_diameters": 1.0,
+        "push": "500 N", "pull": "500 N", "factor_of_safety": 4.0, "base_outside": "30 mm", "base_reach": "32 mm",
+        "rule_diameters": 1.0,
     },
     "alloy": {"name": "6061-T6"},
     "blind_hole": {"thread": "M6", "full_thread": "15 mm"},

@@ -96,6 +96,7 @@ struct Catalogue {
     std::span<const threads::InchClearanceRow> inch_clearance;
     std::span<const threads::ScrewHeadRow> screw_heads;
     std::span<const threads::ColumnEndRow> column_ends;
+    std::span<const RefusedRow> refused;  ///< rows of a shop's tables that cannot be used
 };
 
 /// Every table of the catalogue, in a fixed order (RowRef::table counts in it). Rules come from one file
@@ -214,7 +215,9 @@ constexpr RowRef row_ref(std::span<const Row> table, const Row& row, std::uint8_
 /// A shop's own rows over another catalogue. A row with the key of a base row replaces it.
 ///
 /// Every source of an overlay is of kind `shop`, whatever its own file says, so that evidence shows that
-/// the number is the shop's.
+/// the number is the shop's. A row with a mistake is refused, listed in Catalogue::refused with every mistake
+/// in it, and stops nothing else. An alloy's row may be "like" another alloy: what it leaves empty is that
+/// one's.
 class Overlay {
    public:
     explicit Overlay(const Catalogue& base);
@@ -228,10 +231,12 @@ class Overlay {
     ///   table  the table's name, such as "material/alloys"
     ///   text   the file's text, in the format of the built-in tables
     ///   name   what error messages call it
+    ///   lines  where each row stands, for messages; its line in `text` when empty
     /// Errors
-    ///   TableError         a bad line, naming `name` and the line
+    ///   TableError         text that is no table, naming `name` and the line
     ///   NotTabulatedError  no table of that name; the message lists the names
-    void add(std::string_view table, std::string_view text, std::string_view name);
+    void add(std::string_view table, std::string_view text, std::string_view name,
+             std::span<const std::size_t> lines = {});
 
     [[nodiscard]] const Catalogue& catalogue() const noexcept;
 

@@ -15,7 +15,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <limits>
@@ -117,69 +116,61 @@ struct SourceRow {
     std::string_view citation;
 };
 
-/// Rows of one table, typed, with the text they point into.
+/// Rows of one built-in table, typed, with the text they point into.
 ///
 /// Errors: TableError naming file and line for an unknown, missing or repeated column, a cell that its
-/// type cannot hold, a source key that is not declared, and rows that are not unique by key or, where the
-/// file's own order is asked for, not sorted.
-enum class RowOrder : std::uint8_t { as_filed, any };
-
+/// type cannot hold, a source key that is not declared, and rows that are not sorted or not unique by key.
 template <class Row>
-std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source,
-                            RowOrder order = RowOrder::as_filed);
+std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source);
 
 namespace detail {
 
-[[noreturn]] void bad_cell(const ParsedTable& table, std::size_t line, std::string_view column,
-                           std::string_view cell, std::string_view wanted);
-[[noreturn]] void bad_table(const ParsedTable& table, std::size_t line, const std::string& what);
-double read_double(const ParsedTable& table, std::size_t line, std::string_view column,
-                   std::string_view cell);
-int read_int(const ParsedTable& table, std::size_t line, std::string_view column, std::string_view cell);
-SourceId read_source(const ParsedTable& table, std::size_t line, std::string_view cell,
-                     std::uint16_t first_source);
-std::vector<std::size_t> match_columns(const ParsedTable& table,
-                                       const std::vector<std::pair<std::string_view, bool>>& wanted);
+inline constexpr auto kAbsent = static_cast<std::size_t>(-1);
 
+/// Names of a row's columns, and whether each must have a value.
+using WantedColumns = std::vector<std::pair<std::string_view, bool>>;
+
+[[noreturn]] void bad_table(const ParsedTable& table, std::size_t line, const std::string& what);
+std::string must_be(std::string_view column, std::string_view wanted, std::string_view cell);
+bool read_number(std::string_view cell, double& out);
+bool read_number(std::string_view cell, int& out);
+bool read_source(const ParsedTable& table, std::string_view cell, std::uint16_t first_source, SourceId& out);
+std::string undeclared_source(std::string_view cell);
+/// Place of each wanted column in the table, kAbsent where it is not there; a column given twice is a
+/// TableError.
+std::vector<std::size_t> find_columns(const ParsedTable& table, const WantedColumns& wanted);
+/// What is wrong with a column's name; empty where nothing is.
+std::string unknown_column(std::string_view column, const WantedColumns& wanted);
+/// find_columns(), with a TableError for a column that is missing or unknown.
+std::vector<std::size_t> match_columns(const ParsedTable& table, const WantedColumns& wanted);
+
+/// Read a cell that is not empty; what is wrong with it, or an empty text.
 template <class Member>
-void read_cell(const ParsedTable& table, const ParsedRow& row, std::size_t index, std::string_view name,
-               bool is_required, std::uint16_t first_source, Member& out) {
-    constexpr auto kAbsent = static_cast<std::size_t>(-1);
-    const std::string_view cell = index == kAbsent ? std::string_view{} : std::string_view(row.cells[index]);
-    if (cell.empty()) {
-        if (is_required) {
-            bad_cell(table, row.line, name, cell, "a value");
-        }
-        if constexpr (std::is_same_v<Member, double>) {
-            out = kNaN;
-        } else {
-            out = Member{};
-        }
-        return;
-    }
+std::string read_cell(const ParsedTable& table, std::string_view cell, std::string_view name,
+                      std::uint16_t first_source, Member& out) {
     if constexpr (std::is_same_v<Member, double>) {
-        out = read_double(table, row.line, name, cell);
+        return read_number(cell, out) ? std::string{} : must_be(name, "a number", cell);
     } else if constexpr (std::is_same_v<Member, bool>) {
-        if (cell != "yes" && cell != "no") {
-            bad_cell(table, row.line, name, cell, "yes or no");
-        }
         out = cell == "yes";
+        return out || cell == "no" ? std::string{} : must_be(name, "yes or no", cell);
     } else if constexpr (std::is_same_v<Member, int>) {
-        out = read_int(table, row.line, name, cell);
+        return read_number(cell, out) ? std::string{} : must_be(name, "a whole number", cell);
     } else if constexpr (std::is_same_v<Member, SourceId>) {
-        out = read_source(table, row.line, cell, first_source);
+        return read_source(table, cell, first_source, out) ? std::string{} : undeclared_source(cell);
     } else if constexpr (std::is_enum_v<Member>) {
-        if (!enum_from_name(cell, out)) {
-            std::string wanted = "one of";
-            for (const auto& [value, spelling] : enum_names(Member{})) {
-                wanted += ' ';
-                wanted += spelling;
-            }
-            bad_cell(table, row.line, name, cell, wanted);
+        if (enum_from_name(cell, out)) {
+            return {};
         }
+        std::string wanted = "one of";
+        for (const auto& [value, spelling] : enum_names(Member{})) {
+            wanted += ' ';
+            wanted += spelling;
+        }
+        return must_be(name, wanted, cell);
     } else {
         static_assert(std::is_same_v<Member, std::string_view>);
         out = cell;
+        return {};
     }
 }
 
@@ -196,41 +187,84 @@ constexpr auto row_key(const Row& row) {
     return detail::key_of(row, std::make_index_sequence<Schema<Row>::key_columns>{});
 }
 
+/// A row type's columns, as a table's header is compared with.
 template <class Row>
-std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source, RowOrder order) {
-    std::vector<std::pair<std::string_view, bool>> wanted;
+detail::WantedColumns wanted_columns() {
+    detail::WantedColumns wanted;
     std::apply([&](const auto&... column) { (wanted.emplace_back(column.name, column.required), ...); },
                Schema<Row>::columns);
-    const std::vector<std::size_t> at = detail::match_columns(table, wanted);
+    return wanted;
+}
 
-    std::vector<std::pair<Row, std::size_t>> rows;  // with the line of each
+/// What an empty cell means.
+enum class EmptyCell : std::uint8_t {
+    absent,  ///< no value; a mistake where one is required
+    kept,    ///< what the row holds already; a mistake in a key
+};
+
+/// Read a row's cells.
+///
+/// Given
+///   parsed        the row's text
+///   at            place of each column, as find_columns() gives it
+///   first_source  place in Catalogue::sources of the table's first
+///   empty         what an empty cell means
+///   row           what is read, over what it holds
+/// Returned
+///   every mistake, in the order of the columns
+template <class Row>
+std::vector<std::string> read_row(const ParsedTable& table, const ParsedRow& parsed,
+                                  const std::vector<std::size_t>& at, std::uint16_t first_source,
+                                  EmptyCell empty, Row& row) {
+    std::vector<std::string> mistakes;
+    std::size_t place = 0;
+    const auto read = [&](const auto& column) {
+        const std::size_t i = place++;
+        auto& member = row.*(column.member);
+        using Member = std::remove_reference_t<decltype(member)>;
+        const std::string_view cell =
+            at[i] == detail::kAbsent ? std::string_view{} : std::string_view(parsed.cells[at[i]]);
+        if (!cell.empty()) {
+            if (std::string what = detail::read_cell(table, cell, column.name, first_source, member);
+                !what.empty()) {
+                mistakes.push_back(std::move(what));
+            }
+            return;
+        }
+        if (column.required && (empty == EmptyCell::absent || i < Schema<Row>::key_columns)) {
+            mistakes.push_back(detail::must_be(column.name, "a value", cell));
+        }
+        if (empty == EmptyCell::absent) {
+            if constexpr (std::is_same_v<Member, double>) {
+                member = kNaN;
+            } else {
+                member = Member{};
+            }
+        }
+    };
+    std::apply([&](const auto&... column) { (read(column), ...); }, Schema<Row>::columns);
+    return mistakes;
+}
+
+template <class Row>
+std::vector<Row> typed_rows(const ParsedTable& table, std::uint16_t first_source) {
+    const std::vector<std::size_t> at = detail::match_columns(table, wanted_columns<Row>());
+    std::vector<Row> rows;
     for (const ParsedRow& parsed : table.rows) {
         Row row{};
-        std::size_t i = 0;
-        std::apply(
-            [&](const auto&... column) {
-                (detail::read_cell(table, parsed, at[i++], column.name, column.required, first_source,
-                                   row.*(column.member)),
-                 ...);
-            },
-            Schema<Row>::columns);
-        rows.emplace_back(row, parsed.line);
-    }
-    if (order == RowOrder::any) {
-        std::stable_sort(rows.begin(), rows.end(),
-                         [](const auto& a, const auto& b) { return row_key(a.first) < row_key(b.first); });
-    }
-    std::vector<Row> out;
-    for (const auto& [row, line] : rows) {
-        if (!out.empty() && !(row_key(out.back()) < row_key(row))) {
-            detail::bad_table(
-                table, line,
-                std::string(order == RowOrder::any ? "rows must be" : "rows must be sorted and") +
-                    " unique by key (the first " + std::to_string(Schema<Row>::key_columns) + " columns)");
+        const std::vector<std::string> mistakes =
+            read_row(table, parsed, at, first_source, EmptyCell::absent, row);
+        if (!mistakes.empty()) {
+            detail::bad_table(table, parsed.line, mistakes.front());
         }
-        out.push_back(row);
+        if (!rows.empty() && !(row_key(rows.back()) < row_key(row))) {
+            detail::bad_table(table, parsed.line,
+                              "rows must be sorted and unique by key (the first " +
+                                  std::to_string(Schema<Row>::key_columns) + " columns)");
+        }
+        rows.push_back(row);
     }
-    return out;
+    return rows;
 }
 
 }  // namespace halfnut

@@ -42,6 +42,24 @@ struct ParsedSource {
 struct ParsedRow {
     std::size_t line;  ///< where the row starts, counted from 1
     std::vector<std::string> cells;
+    std::string mistake{};  ///< what is wrong with the row as a whole; only where bad rows are kept
+};
+
+/// A row of a shop's table that cannot be used, with every mistake in it.
+struct RefusedRow {
+    std::string table;               ///< such as "material/alloys"
+    std::string where;               ///< file and line
+    std::vector<std::string> names;  ///< its key first, then its other names, as far as they are written
+    std::vector<std::string> mistakes;
+};
+
+/// Where and what, every mistake: "ours.toml:3: material/alloys 'X1' cannot be used: ...; ...".
+[[nodiscard]] std::string refusal(const RefusedRow& row);
+
+/// What becomes of a row with too many or too few cells.
+enum class BadRows : std::uint8_t {
+    stop,  ///< TableError
+    keep,  ///< the row says what is wrong, and is as long as the header
 };
 
 struct ParsedTable {
@@ -57,12 +75,14 @@ struct ParsedTable {
 /// Given
 ///   text  the whole file, UTF-8, LF or CRLF
 ///   name  what error messages call the table
+///   bad   what becomes of a row of the wrong length
 /// Returned
 ///   header, sources and cells as text; every row has as many cells as there are columns
 /// Errors
 ///   TableError  naming file and line: no title, no header, a repeated or unknown source kind, an
 ///               unclosed quote, a row of the wrong length
-[[nodiscard]] ParsedTable parse_table(std::string_view text, std::string_view name);
+[[nodiscard]] ParsedTable parse_table(std::string_view text, std::string_view name,
+                                      BadRows bad = BadRows::stop);
 
 /// The kind's name as tables write it ("practice" is shown to people as "common practice").
 [[nodiscard]] std::string_view source_kind_name(SourceKind kind) noexcept;

@@ -75,6 +75,23 @@ bool same_digits(std::string_view a, std::string_view b) {
     return a.size() == b.size() && a.front() == b.front() && std::is_permutation(a.begin(), a.end(), b.begin());
 }
 
+/// The shop's row that cannot be used and is meant by a plain name, or by an alloy that the name stands for.
+const RefusedRow* refused_row(const Catalogue& catalogue, std::string_view wanted,
+                              const std::vector<const AlloyRow*>& candidates) {
+    for (const RefusedRow& row : catalogue.refused) {
+        if (row.table != Schema<AlloyRow>::table || row.names.empty()) {
+            continue;
+        }
+        const auto named = [&](const std::string& name) { return plain(name) == wanted; };
+        const auto replaced = [&](const AlloyRow* alloy) { return alloy->id == row.names.front(); };
+        if ((!wanted.empty() && std::any_of(row.names.begin(), row.names.end(), named)) ||
+            std::any_of(candidates.begin(), candidates.end(), replaced)) {
+            return &row;
+        }
+    }
+    return nullptr;
+}
+
 /// What people would recognise as the nearest of all names: another number is another metal, never a slip.
 std::string suggestion(const Catalogue& catalogue, std::string_view name) {
     const std::string wanted = plain(name);
@@ -178,6 +195,10 @@ AlloyMatch match_alloy(const Catalogue& catalogue, std::string_view name) {
             }
         }
     }
+    match.refused = refused_row(catalogue, wanted, match.candidates);
+    if (match.refused != nullptr) {
+        match.candidates.clear();
+    }
     match.alloy = match.candidates.size() == 1 ? match.candidates.front() : nullptr;
     return match;
 }
@@ -186,6 +207,9 @@ const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name) {
     const AlloyMatch match = match_alloy(catalogue, name);
     if (match.alloy != nullptr) {
         return *match.alloy;
+    }
+    if (match.refused != nullptr) {
+        throw TableError(refusal(*match.refused));
     }
     if (match.candidates.empty()) {
         if (std::find(kNotHeld.begin(), kNotHeld.end(), plain(name)) != kNotHeld.end()) {
@@ -215,7 +239,7 @@ const GroupRow* find_group(const Catalogue& catalogue, std::string_view group) n
 }
 
 int kinship(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view key) noexcept {
-    if (key == alloy.id) {
+    if (key == alloy.id || (!alloy.like.empty() && key == alloy.like)) {
         return 0;
     }
     constexpr int kDeepest = 16;  // a shop's table may hold a circle of groups

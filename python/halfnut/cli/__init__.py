@@ -15,6 +15,7 @@ import click
 from halfnut import __version__
 from halfnut._core import Error
 from halfnut.cli import failures
+from halfnut.cli.output import echo
 from halfnut.words import FIRST
 
 __all__ = ["command", "commands", "main"]
@@ -50,6 +51,7 @@ _HOMES = {
     "ramp": ("cuts", "ramp", "An end mill down a slope into a slot."),
     "ream": ("cuts", "ream", "Levers for reaming."),
     "saw": ("cuts", "saw", "Levers for a slitting saw."),
+    "shop": ("shops", "shop", "Check a shop's own tables."),
     "size": ("cylinders", "size", "Limits of a plain hole or shaft, and how a pair goes together."),
     "spot": ("cuts", "spot", "Levers for spotting."),
     "strength": ("strengths", "strength", "What a threaded joint holds, and what fails first."),
@@ -149,7 +151,7 @@ def command() -> None:
         from halfnut.shop_tables import ShopWarning
 
         if issubclass(category, ShopWarning):
-            click.echo(f"halfnut: warning: {message}", err=True)
+            echo(f"halfnut: note: {message}", err=True)
         else:
             shown(message, category, *where, **more)
 

@@ -16,7 +16,9 @@ import click
 from halfnut import files
 from halfnut._core import DomainError
 from halfnut.cli.failures import MARKED
-from halfnut.cli.output import STREAM, ready, with_file
+from halfnut.cli.output import STREAM, echo, ready, with_file
+from halfnut.extras import optional
+from halfnut.text import plain_cell, read_text
 
 _KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl")
 _TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
@@ -27,7 +29,8 @@ _CUTS = ("turn", "drill", "mill")
 @click.command(
     epilog="\b\nExample:\n  halfnut batch turn jobs.csv --machine gap-bed --out answers.csv\n\n"
     "A file is CSV with a line of names, or Parquet (needs pyarrow). Columns of lengths carry their unit: "
-    "diameter_mm or diameter_in, depth_mm, feed_mm_rev; alloy and tool are names, thread a designation."
+    "diameter_mm or diameter_in, depth_mm, feed_mm_rev; alloy and tool are names, thread a designation. A text that a "
+    "spreadsheet would take for a formula is answered with an apostrophe in front."
 )
 @click.argument("kind", type=click.Choice(_KINDS))
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
@@ -52,9 +55,9 @@ def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool
             _write(stream, out.suffix, columns)
     failed = sum(1 for word in words if word)
     aside = out == STREAM
-    click.echo(f"{rows - failed} of {rows} rows answered{'' if aside else f': {out}'}", err=aside)
+    echo(f"{rows - failed} of {rows} rows answered{'' if aside else f': {out}'}", err=aside)
     for word, count in sorted(Counter(word for word in words if word).items()):
-        click.echo(f"  {count} rows: {word}", err=aside)
+        echo(f"  {count} rows: {word}", err=aside)
     if failed:
         ctx.exit(MARKED)
 
@@ -84,7 +87,7 @@ def _read(file: Path) -> dict[str, Any]:
     if file.suffix == ".parquet":
         from halfnut.frames import open_frame
 
-        table = open_frame(_parquet().read_table(file))
+        table = open_frame(optional("pyarrow.parquet", "arrow").read_table(file))
         out: dict[str, Any] = {}
         for name in table.names():
             if name in _TEXTS:
@@ -97,7 +100,7 @@ def _read(file: Path) -> dict[str, Any]:
                     codes, texts = table.texts(name)
                     out[name] = [texts[code] if code >= 0 else "" for code in codes]
         return out
-    with file.open(encoding="utf-8-sig", newline="") as stream:
+    with io.StringIO(read_text(file), newline="") as stream:
         lines = csv.reader(stream)
         names = [name.strip() for name in next(lines, [])]
         if not names or len(set(names)) != len(names):
@@ -137,13 +140,13 @@ def _number(cell: str) -> float:
 
 def _write(stream: BinaryIO, suffix: str, columns: dict[str, Any]) -> None:
     if suffix == ".parquet":
-        import pyarrow
-
-        _parquet().write_table(pyarrow.table({name: pyarrow.array(column) for name, column in columns.items()}), stream)
+        pyarrow = optional("pyarrow", "arrow")
+        table = pyarrow.table({name: pyarrow.array(column) for name, column in columns.items()})
+        optional("pyarrow.parquet", "arrow").write_table(table, stream)
         return
     text = io.TextIOWrapper(stream, encoding="utf-8", newline="", write_through=True)
     lines = csv.writer(text, lineterminator="\n")
-    lines.writerow(columns)
+    lines.writerow(map(plain_cell, columns))
     for row in zip(*columns.values(), strict=True):
         lines.writerow([_cell(value) for value in row])
     text.detach()
@@ -155,12 +158,4 @@ def _cell(value: Any) -> Any:
         return ""
     if isinstance(value, float):
         return repr(float(value)) if math.isfinite(value) else ""
-    return value
-
-
-def _parquet() -> Any:
-    try:
-        import pyarrow.parquet
-    except ImportError:
-        raise DomainError("Parquet needs pyarrow: pip install 'halfnut[arrow]'") from None
-    return pyarrow.parquet
+    return plain_cell(value)

@@ -10,7 +10,8 @@ import click
 
 from halfnut._core import DomainError
 from halfnut.cli.failures import MARKED
-from halfnut.cli.output import STREAM, json_text, put, ready, show, with_evidence, with_file, with_json
+from halfnut.cli.output import STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
+from halfnut.extras import optional
 
 if TYPE_CHECKING:
     from halfnut.choosing import Passes
@@ -76,6 +77,8 @@ def choose(
     from halfnut.choosing import choose as ask
 
     ready(plot, replace=replace, as_json=as_json)
+    if plot is not None:
+        optional("matplotlib", "plot")
     found = ask(do, given.pop("alloy"), given.pop("diameter"), given.pop("to"), **given)
     if plot is not None and found.found:
         put(plot, _drawn(found, plot.suffix), replace=replace)
@@ -87,11 +90,9 @@ def choose(
 
 def _drawn(found: Passes, suffix: str) -> bytes:
     """The passes as a picture of the kind that a file's name ends in; SVG where it ends in none."""
-    import matplotlib.pyplot as plt
-
     from halfnut.charts import pass_plan
 
-    plt.style.use("halfnut.drawing")
+    optional("matplotlib.pyplot", "plot").style.use("halfnut.drawing")
     figure = pass_plan(found).figure
     kind = suffix.removeprefix(".").lower() or "svg"
     known = figure.canvas.get_supported_filetypes()
@@ -126,4 +127,4 @@ def chart(
     if out is not None:
         put(out, found.page(), replace=replace)
     if out != STREAM:
-        click.echo(json_text(found.to_dict()) if as_json else str(found))
+        echo(json_text(found.to_dict()) if as_json else str(found))

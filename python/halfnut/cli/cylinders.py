@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from halfnut import cylindrical_fits
-from halfnut.cli.output import json_text, show, with_evidence, with_json
+from halfnut.cli.output import echo, json_text, show, with_evidence, with_json
 
 _EXAMPLES = """\b
 Example:
@@ -39,10 +39,10 @@ def size(designation: str | None, preferred: bool, as_json: bool, evidence: bool
             raise click.UsageError("--preferred names fits; it takes no size")
         fits = cylindrical_fits.preferred_fits()
         if as_json:
-            click.echo(json_text(fits))
+            echo(json_text(fits))
             return
         for row in fits:
-            click.echo(f"{row['fit']:<8} {row['basis']} basis, {row['name']}  [{row['source']['kind']}]")
+            echo(f"{row['fit']:<8} {row['basis']} basis, {row['name']}  [{row['source']['kind']}]")
         return
     if designation is None:
         raise click.UsageError('a size and its class are missing, such as "25 H7/g6"')

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import errno
-import json
 import os
 import sys
 import traceback
@@ -13,6 +12,8 @@ from dataclasses import dataclass
 import click
 
 from halfnut._core import DesignationError, DomainError, Error, NotTabulatedError, TableError, UnitError
+from halfnut.cli.output import echo, json_text
+from halfnut.extras import MissingExtraError
 
 __all__ = ["ANSWERED", "INTERRUPTED", "MARKED", "UNABLE", "WRONG", "tell"]
 
@@ -27,14 +28,6 @@ _CODES = (
     (DomainError, "domain"),
     (Error, "input"),
 )
-_EXTRAS = {
-    "matplotlib": "plot",
-    "pandas": "pandas",
-    "pyarrow": "arrow",
-    "polars": "polars",
-    "dask": "dask",
-    "pint": "pint",
-}
 
 
 @dataclass(frozen=True)
@@ -48,6 +41,8 @@ class Failure:
 
 def failure_of(error: BaseException) -> Failure | None:
     """What an exception comes to; None where nobody is left to be told."""
+    if isinstance(error, MissingExtraError):
+        return Failure(UNABLE, "missing_package", str(error))
     if isinstance(error, Error):
         code = next(code for kind, code in _CODES if isinstance(error, kind))
         return Failure(WRONG, code, str(error))
@@ -60,7 +55,7 @@ def failure_of(error: BaseException) -> Failure | None:
     if isinstance(error, OSError):
         return Failure(UNABLE, "file", _os_words(error))
     if isinstance(error, ModuleNotFoundError):
-        return Failure(UNABLE, "missing_package", _package_words(error))
+        return Failure(UNABLE, "missing_package", f"a package is missing: {error}")
     if isinstance(error, UnicodeDecodeError):
         return Failure(UNABLE, "file", f"what was read is not {error.encoding} text: {error.reason}")
     if isinstance(error, MemoryError):
@@ -95,12 +90,12 @@ def tell(error: BaseException, *, as_json: bool) -> int:
         return UNABLE
     with contextlib.suppress(OSError):
         if os.environ.get("HALFNUT_TRACEBACK"):
-            click.echo("".join(traceback.format_exception(error)), err=True, nl=False)
+            echo("".join(traceback.format_exception(error)).rstrip(), err=True)
         if as_json:
             whole = {"error": {"code": found.code, "message": found.message}}
-            click.echo(json.dumps(whole, indent=2), err=True)
+            echo(json_text(whole), err=True)
         else:
-            click.echo(f"halfnut: {found.message}", err=True)
+            echo(f"halfnut: {found.message}", err=True)
     return found.status
 
 
@@ -117,14 +112,6 @@ def _os_words(error: OSError) -> str:
     words = error.strerror or " ".join(str(error).split()) or os.strerror(errno.EIO)
     # files that are written are named by whoever writes them
     return f"standard output: {words}" if error.errno in (errno.ENOSPC, errno.EFBIG, errno.EDQUOT) else words
-
-
-def _package_words(error: ModuleNotFoundError) -> str:
-    name = (error.name or "").partition(".")[0]
-    extra = _EXTRAS.get(name)
-    if extra is not None:
-        return f"this needs {name}, which is not installed: pip install 'halfnut[{extra}]'"
-    return f"a package is missing: {error}"
 
 
 def _let_go_of_standard_output() -> None:

@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from halfnut.cli.output import STREAM, json_text, put, ready, show, with_evidence, with_file, with_json
+from halfnut.cli.output import STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
 
 __all__ = ["gears"]
 
@@ -100,12 +100,12 @@ def _pairs(at_hand: Any, as_json: bool) -> None:
     gears = at_hand if isinstance(at_hand, list) else lathe(at_hand).core.threading.gears
     found = translating_pairs(gears) + translating_pairs(gears, inverse=True)
     if as_json:
-        click.echo(json_text([vars(each) for each in found]))
+        echo(json_text([vars(each) for each in found]))
         return
     for inverse, heading in (
         (False, "inches on a metric leadscrew, 127/100"),
         (True, "millimetres on an inch one, 100/127"),
     ):
-        click.echo(heading)
+        echo(heading)
         for each in translating_pairs(gears, inverse=inverse):
-            click.echo(f"  {each}")
+            echo(f"  {each}")

@@ -6,7 +6,7 @@ from typing import Literal
 
 import click
 
-from halfnut.cli.output import json_text, show, with_evidence, with_json
+from halfnut.cli.output import echo, json_text, show, with_evidence, with_json
 from halfnut.found_threads import identify_thread, threads_near
 
 __all__ = ["identify"]
@@ -47,7 +47,7 @@ def identify(
         if side == "inside" or flank_angle is not None or engagement is not None or evidence:
             raise click.UsageError("without a PITCH there is a list of sizes only: leave the options away")
         found = [str(thread) for thread in threads_near(diameter)]
-        click.echo(json_text(found) if as_json else "\n".join(found) or f"no standard thread near {diameter}")
+        echo(json_text(found) if as_json else "\n".join(found) or f"no standard thread near {diameter}")
         return
     part: Literal["external", "internal"] = "external" if side == "outside" else "internal"
     answer = identify_thread(diameter, pitch, side=part, engagement=engagement, flank_angle=flank_angle, count=count)

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from string import Template
 
 import click
 
 from halfnut import machines
+from halfnut._core import Error
 from halfnut.cli.failures import ANSWERED, MARKED
-from halfnut.cli.output import STREAM, json_text, put, ready, with_file, with_json
+from halfnut.cli.output import STREAM, echo, json_text, put, ready, with_file, with_json
+from halfnut.text import toml_text
 
 _TEMPLATES = Path(machines.__file__).parent / "demo" / "templates"
 _EXAMPLES = {
@@ -120,12 +123,20 @@ def machine() -> None:
 @with_json
 def list_machines(as_json: bool) -> None:
     """Machines at hand: the shop's, packages', the demonstration's."""
-    found = [machines.machine(name) for name in machines.names()]
+    listed: list[dict[str, str]] = []
+    for name in machines.names():
+        try:
+            found = machines.machine(name)
+        except Error as error:
+            why = " ".join(str(error).split())
+            listed.append({"name": name, "kind": "unreadable", "title": why if len(why) <= 160 else why[:157] + "..."})
+        else:
+            listed.append({"name": found.name, "kind": found.kind, "title": found.title})
     if as_json:
-        click.echo(json_text([{"name": each.name, "kind": each.kind, "title": each.title} for each in found]))
+        echo(json_text(listed))
         return
-    for each in found:
-        click.echo(f"{each.name:16} {each.kind:12} {each.title}")
+    for each in listed:
+        echo(f"{each['name']:16} {each['kind']:12} {each['title']}")
 
 
 @machine.command()
@@ -134,7 +145,7 @@ def list_machines(as_json: bool) -> None:
 def show(name: str, as_json: bool) -> None:
     """Show a machine's speeds, feeds and dials, by NAME or by its file's path."""
     found = machines.machine(name)
-    click.echo(json_text(found.to_dict()) if as_json else str(found))
+    echo(json_text(found.to_dict()) if as_json else str(found))
 
 
 @machine.command(
@@ -153,15 +164,15 @@ def check(ctx: click.Context, name: str, as_json: bool) -> None:
     missing = found.missing()
     if as_json:
         texts = [[f"{where}: {text}" for where, text in each] for each in (wrong, missing, odd)]
-        click.echo(json_text({"machine": found.name, **dict(zip(("wrong", "missing", "odd"), texts, strict=True))}))
+        echo(json_text({"machine": found.name, **dict(zip(("wrong", "missing", "odd"), texts, strict=True))}))
     else:
         counts = ", ".join(
             f"{len(each)} {label}" for each, label in ((wrong, "wrong"), (missing, "missing"), (odd, "odd")) if each
         )
-        click.echo(f"{found.title}: {counts or 'sound'}")
+        echo(f"{found.title}: {counts or 'sound'}")
         for label, each in (("wrong", wrong), ("missing", missing), ("odd", odd)):
             for where, text in each:
-                click.echo(f"  {label}  {where}: {text}")
+                echo(f"  {label}  {where}: {text}")
     ctx.exit(MARKED if wrong else ANSWERED)
 
 
@@ -172,9 +183,11 @@ def check(ctx: click.Context, name: str, as_json: bool) -> None:
 @with_file("--out", "Where to write; NAME.toml when not given")
 def new(name: str, kind: str, system: str, out: Path | None, replace: bool) -> None:
     """Write a commented machine file to fill in, for a machine called NAME."""
+    if out is None and re.search(r"[/\\\x00-\x1f\x7f-\x9f]", name):
+        raise click.UsageError(f"a file cannot well be called {toml_text(name)}; name one with --out")
     path = out or Path(f"{name}.toml")
     ready(path, replace=replace)
     template = Template((_TEMPLATES / f"{kind}.toml").read_text(encoding="utf-8"))
-    put(path, template.substitute(_EXAMPLES[system], name=name, system=system), replace=replace)
+    put(path, template.substitute(_EXAMPLES[system], name=toml_text(name), system=system), replace=replace)
     if path != STREAM:
-        click.echo(f"{path}: fill it in, then `halfnut machine check {path}`")
+        echo(f"{path}: fill it in, then `halfnut machine check {path}`")

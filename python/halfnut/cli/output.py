@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import codecs
 import json
 import math
 import os
+import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -14,9 +16,21 @@ import click
 
 from halfnut import files
 from halfnut.record import CautionLine, Rank, Record
+from halfnut.text import shown
 from halfnut.words import by_rank
 
-__all__ = ["STREAM", "json_text", "plain", "put", "ready", "show", "with_evidence", "with_file", "with_json"]
+__all__ = [
+    "STREAM",
+    "echo",
+    "json_text",
+    "plain",
+    "put",
+    "ready",
+    "show",
+    "with_evidence",
+    "with_file",
+    "with_json",
+]
 
 STREAM = Path("-")
 """What stands for standard output in place of a file."""
@@ -80,21 +94,62 @@ def plain(value: Any) -> Any:
 
 
 def json_text(value: Any) -> str:
-    """JSON text, readable, without NaN."""
-    return json.dumps(plain(value), indent=2, ensure_ascii=False, allow_nan=False)
+    """JSON text, readable, without NaN; what a terminal would obey is escaped as JSON does."""
+    text = json.dumps(plain(value), indent=2, ensure_ascii=False, allow_nan=False)
+    return _OBEYED.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
+
+
+def echo(text: str, *, err: bool = False) -> None:
+    """Print lines: control characters written out, characters that the terminal lacks put in others.
+
+    A caution's line is in the colour of its rank where the terminal has any.
+    """
+    written = _for(sys.stderr if err else sys.stdout, text)
+    if isinstance(text, CautionLine) and sys.stdout.isatty() and not os.environ.get("NO_COLOR"):
+        written = click.style(written, **_COLOURS[text.rank])
+    click.echo(written, err=err)
+
+
+def _for(stream: Any, text: str) -> str:
+    """Text as a stream can take it: without control characters, spelled in the characters that it has."""
+    written = shown(text)
+    encoding = getattr(stream, "encoding", None) or "utf-8"
+    return written if encoding.lower() in {"utf-8", "utf8"} else written.encode(encoding, "halfnut").decode(encoding)
+
+
+def _spelled(error: UnicodeError) -> tuple[str, int]:
+    """What stands for the characters that an encoding lacks."""
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    lacking = error.object[error.start : error.end]
+    ascii_only = error.encoding.lower() in {"ascii", "us-ascii", "ansi_x3.4-1968"}
+    spelled = (_SPELLED.get(each) or (_LATIN.get(each) if ascii_only else None) for each in lacking)
+    return "".join(
+        new or each.encode("ascii", "backslashreplace").decode() for new, each in zip(spelled, lacking, strict=True)
+    ), error.end
+
+
+_OBEYED = re.compile("[\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
+_SPELLED = {
+    "⌀": "dia ", "↑": "^", "↓": "v", "→": "->", "←": "<-", "–": "-", "—": "-", "−": "-", "’": "'", "‘": "'",
+    "“": '"', "”": '"', "…": "...", "≤": "<=", "≥": ">=", "≈": "~", "√": "sqrt ", "π": "pi", "Ø": "dia ", "α": "alpha",
+    "μ": "u", "φ": "phi", "λ": "lambda",
+}  # fmt: skip
+_LATIN = {"µ": "u", "°": " deg", "±": "+/-", "×": "x", "·": "*", "²": "^2", "³": "^3", "½": "1/2", "é": "e"}
+codecs.register_error("halfnut", _spelled)
 
 
 def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
     """Print a record; cautions last, and in the colour of their rank where the terminal has any."""
     if as_json:
-        click.echo(json_text(_whole(record)))
+        echo(json_text(_whole(record)))
         return
     for line in record.lines():
-        click.echo(_accent(line))
+        echo(line)
     if evidence:
         for item in record.evidence:
             row = f"; {item.row}" if item.row else ""
-            click.echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")
+            echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")
 
 
 def _whole(record: Record) -> dict[str, Any]:
@@ -106,10 +161,3 @@ def _whole(record: Record) -> dict[str, Any]:
             for item in record.evidence
         ],
     }
-
-
-def _accent(line: str) -> str:
-    """A caution's line in the colour of its rank; any other as it is."""
-    if not isinstance(line, CautionLine) or not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
-        return line
-    return click.style(line, **_COLOURS[line.rank])

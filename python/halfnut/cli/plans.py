@@ -8,7 +8,7 @@ import click
 
 from halfnut import files
 from halfnut.cli.failures import ANSWERED, MARKED
-from halfnut.cli.output import STREAM, json_text, put, ready
+from halfnut.cli.output import STREAM, echo, json_text, put, ready
 
 _DEMO = Path(__file__).parents[1] / "demo" / "job.toml"
 _OUT = Path("halfnut-sheets")
@@ -53,7 +53,7 @@ def plan(
         ready(begin, replace=replace)
         put(begin, _DEMO.read_text(encoding="utf-8"), replace=replace)
         if begin != STREAM:
-            click.echo(f"{begin}: alter it, then `halfnut plan {begin} --out sheets`")
+            echo(f"{begin}: alter it, then `halfnut plan {begin} --out sheets`")
         return
     from halfnut.job import MANIFEST
     from halfnut.planning import plan as plan_job
@@ -68,9 +68,9 @@ def plan(
     planned = plan_job(job or _DEMO)
     written = [] if folder is None else planned.write(folder, replace=replace)
     if as_json:
-        click.echo(json_text(planned.to_dict()))
+        echo(json_text(planned.to_dict()))
     else:
-        click.echo(str(planned))
-        click.echo()
-        click.echo("\n".join(str(path) for path in written))
+        echo(str(planned))
+        echo("")
+        echo("\n".join(str(path) for path in written))
     ctx.exit(MARKED if planned.failed else ANSWERED)

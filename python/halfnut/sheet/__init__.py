@@ -7,15 +7,22 @@ from html import escape
 from typing import TYPE_CHECKING
 
 import jinja2
+from markupsafe import Markup
 
 from halfnut.job import OPENING_PAGE, adjuster_file
 from halfnut.sheet.build import plan_view
+from halfnut.text import shown
 from halfnut.words import FIRST, LOAD
 
 if TYPE_CHECKING:
     from halfnut.planning import Plan
 
 __all__ = ["sheets", "summary_html"]
+
+
+def _written(value: object) -> object:
+    """What stands on a page: text from outside with its control characters written out."""
+    return shown(value) if isinstance(value, str) and not isinstance(value, Markup) else value
 
 
 @cache
@@ -26,6 +33,7 @@ def _environment() -> jinja2.Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
+        finalize=_written,
     )
     environment.globals.update(first=FIRST, load=LOAD)
     return environment
@@ -56,6 +64,6 @@ def sheets(plan: Plan) -> dict[str, str]:
 
 def summary_html(plan: Plan) -> str:
     """A plan's summary for a notebook."""
-    first, *rest = plan.lines()
+    first, *rest = map(shown, plan.lines())
     body = "\n".join(escape(line) for line in rest)
     return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'

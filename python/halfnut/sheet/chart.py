@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
-from urllib.parse import quote
 
-from halfnut.charts import short_size, svg_of
+from halfnut.charts import short_size
 from halfnut.sheet.build import told
-from halfnut.sheet.view import Drawing, TitleBlock
+from halfnut.sheet.view import TitleBlock
 from halfnut.words import by_rank
 
 if TYPE_CHECKING:
@@ -22,12 +21,6 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
 
     title = TitleBlock.of(block, title="Spindle speeds", document_type="Wall chart", supplementary=chart.machine.title)
     what = "cutter" if chart.milling else "work"
-    picture = svg_of(chart.plot, figsize=(7.2, 2.6))
-    drawing = Drawing(
-        f"data:image/svg+xml,{quote(picture)}",
-        f"Diameter of the {what} against spindle speed, one line an alloy, over the machine's own steps; the figures "
-        "are in the table",
-    )
     rows = [
         (
             short_size(size),
@@ -44,7 +37,6 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
             chart=chart,
             what=what,
             controls=", ".join(chart.controls),
-            drawing=drawing,
             rows=rows,
             sources=list(sources),
             cautions=[told(each) for each in by_rank(chart.cautions)],

@@ -16,6 +16,7 @@ namespace halfnut::material {
 struct AlloyMatch {
     const AlloyRow* alloy = nullptr;          ///< the one alloy of that name, or null
     std::vector<const AlloyRow*> candidates;  ///< several alloys of that name; one or none otherwise
+    const RefusedRow* refused = nullptr;      ///< the shop's row of that name, where it cannot be used
 };
 
 /// Alloys that a name stands for.
@@ -37,6 +38,7 @@ struct AlloyMatch {
 ///   its row
 /// Errors
 ///   NotTabulatedError   nothing of that name (the message offers the nearest), or several (it lists them)
+///   TableError          the shop's row of that name cannot be used (the message gives every mistake in it)
 /// Example
 ///   find_alloy(builtin(), "6061-T6").id = "A96061"
 [[nodiscard]] const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name);
@@ -44,7 +46,8 @@ struct AlloyMatch {
 /// A group's row, or null.
 [[nodiscard]] const GroupRow* find_group(const Catalogue& catalogue, std::string_view group) noexcept;
 
-/// How far a key is from an alloy: 0 its own id, 1 its group, 2 the group above, ...; -1 not related.
+/// How far a key is from an alloy: 0 its own id or that of the alloy it is like, 1 its group, 2 the group
+/// above, ...; -1 not related.
 [[nodiscard]] int kinship(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view key) noexcept;
 
 /// Whether a list of words, separated by spaces, holds a word.

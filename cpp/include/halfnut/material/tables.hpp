@@ -49,6 +49,7 @@ struct AlloyRow {
     SourceId unit_power_source;
     SourceId thermal_source;
     std::string_view note;
+    std::string_view like;  ///< id of the alloy that gives what a shop's row leaves out; else empty
 };
 
 /// A group of alloys that speeds are tabulated for, and the group above it.
@@ -105,7 +106,7 @@ struct Schema<material::AlloyRow> {
                    required("group", &Row::group),
                    optional("hardness_hb", &Row::hardness_hb),
                    required("density_kg_m3", &Row::density_kg_m3),
-                   required("youngs_modulus_gpa", &Row::youngs_modulus_gpa),
+                   optional("youngs_modulus_gpa", &Row::youngs_modulus_gpa),
                    optional("yield_mpa", &Row::yield_mpa),
                    optional("tensile_mpa", &Row::tensile_mpa),
                    optional("kc11_n_mm2", &Row::kc11_n_mm2),
@@ -122,7 +123,8 @@ struct Schema<material::AlloyRow> {
                    optional("kc_source", &Row::kc_source),
                    optional("unit_power_source", &Row::unit_power_source),
                    optional("thermal_source", &Row::thermal_source),
-                   optional("note", &Row::note)};
+                   optional("note", &Row::note),
+                   optional("like", &Row::like)};
 };
 
 template <>
