@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 
 namespace halfnut {
 namespace {
@@ -51,6 +52,12 @@ struct Overlay::Rows {
             return false;
         }
         const ParsedTable& parsed = texts.back();
+        constexpr std::size_t kPlaces =
+            std::numeric_limits<std::int16_t>::max();  // the smallest type that counts rows
+        if ((view.*kMember).size() + parsed.rows.size() > kPlaces ||
+            sources.size() + parsed.sources.size() > kPlaces) {
+            throw TableError(fmt::format("{}:1: more than {} rows or sources in all", parsed.name, kPlaces));
+        }
         const std::vector<Row> over =
             typed_rows<Row>(parsed, static_cast<std::uint16_t>(sources.size()), RowOrder::any);
         const std::string_view name = names.emplace_back(parsed.name);

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <optional>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/schema.hpp"
 
 namespace halfnut {
@@ -154,6 +155,10 @@ std::string_view source_kind_name(SourceKind kind) noexcept {
 ParsedTable parse_table(std::string_view text, std::string_view name) {
     ParsedTable table;
     table.name = name;
+    if (text.size() > bounds::kFileBytes) {
+        throw TableError(fmt::format("{}:1: a table must be at most {} bytes, got {}", name,
+                                     bounds::kFileBytes, text.size()));
+    }
     Reader reader(text, name);
     while (!reader.done()) {
         const std::size_t line = reader.line();
@@ -172,6 +177,9 @@ ParsedTable parse_table(std::string_view text, std::string_view name) {
         if (cells.size() != table.columns.size()) {
             reader.fail(line, fmt::format("{} cells, but the header has {} columns", cells.size(),
                                           table.columns.size()));
+        }
+        if (table.rows.size() == bounds::kRows) {
+            reader.fail(line, fmt::format("a table must have at most {} rows", bounds::kRows));
         }
         table.rows.push_back({line, std::move(cells)});
     }
@@ -199,8 +207,8 @@ double read_double(const ParsedTable& table, std::size_t line, std::string_view 
                    std::string_view cell) {
     double value = 0.0;
     const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    if (error != std::errc{} || end != cell.data() + cell.size() || !std::isfinite(value)) {
-        bad_cell(table, line, column, cell, "a number");
+    if (error != std::errc{} || end != cell.data() + cell.size() || !(std::abs(value) <= bounds::kCell)) {
+        bad_cell(table, line, column, cell, "a number of at most 1e15");
     }
     return value;
 }

@@ -17,17 +17,15 @@ from __future__ import annotations
 import csv
 import io
 import os
-import sys
+from collections.abc import Callable
 from importlib.metadata import entry_points
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
-from halfnut._core import Catalogue, TableError
+from halfnut._core import Catalogue, DomainError, TableError
+from halfnut.plain_files import read_plain, read_toml
 
-if sys.version_info >= (3, 11):
-    import tomllib
-else:
-    import tomli as tomllib
+_Read = TypeVar("_Read")
 
 ENTRY_POINT_GROUP = "halfnut.tables"
 FOLDER_VARIABLE = "HALFNUT_SHOP"
@@ -85,7 +83,7 @@ def lay_folder(catalogue: Catalogue, folder: Path) -> Catalogue:
     """Lay a folder's table files, then its TOML files, over a catalogue."""
     for path in sorted(folder.glob("*/*.csv")):
         name = f"{path.parent.name}/{path.stem}"
-        catalogue = catalogue.with_table(name, path.read_text(encoding="utf-8"), str(path))
+        catalogue = catalogue.with_table(name, _read(read_plain, path), str(path))
     for path in sorted(folder.glob("*.toml")):
         catalogue = lay_toml(catalogue, path)
     return catalogue
@@ -93,10 +91,7 @@ def lay_folder(catalogue: Catalogue, folder: Path) -> Catalogue:
 
 def lay_toml(catalogue: Catalogue, path: Path) -> Catalogue:
     """Lay the rows of a TOML file over a catalogue; a file without rows of tables is left alone."""
-    try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
-    except tomllib.TOMLDecodeError as error:
-        raise TableError(f"{path}: {error}") from error
+    data = _read(read_toml, path)
     for domain, tables in data.items():
         if not isinstance(tables, dict):
             continue
@@ -105,6 +100,13 @@ def lay_toml(catalogue: Catalogue, path: Path) -> Catalogue:
                 name = f"{domain}/{table}"
                 catalogue = catalogue.with_table(name, _table_text(name, rows, path), f"{path} [[{domain}.{table}]]")
     return catalogue
+
+
+def _read(how: Callable[[Path], _Read], path: Path) -> _Read:
+    try:
+        return how(path)
+    except DomainError as error:
+        raise TableError(f"{path}: {error}") from None
 
 
 def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:

@@ -1,4 +1,5 @@
 #include "halfnut/cutting/chase.hpp"
+#include "halfnut/bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -135,8 +136,7 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
     const double lean = r.infeed == Infeed::flank ? std::cos(r.compound_deg * kDegree) : 1.0;
     const double line = r.graduation_mm * lean;  // on the depth
     const Groove groove{std::tan(a), std::cos(a), r.nose_flat_mm + 2.0 * r.nose_radius_mm * std::cos(a)};
-    const int last =
-        static_cast<int>(std::min(std::floor(depth / line + kWhole), static_cast<double>(kMostLines) + 1));
+    const int last = bounds::whole<int>(std::floor(depth / line + kWhole), 0, kMostLines + 1);
     if (last < 1 || last > kMostLines) {
         return refuse(
             out, StatusCode::inconsistent, why,
@@ -150,9 +150,10 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
     out.line_on_pitch_diameter_mm = 2.0 * line;
     out.area_limit_mm2 = groove.area(r.first_mm * lean);
 
-    const int least = std::max(1, static_cast<int>(std::lround(r.least_mm / r.graduation_mm)));
+    const int least = std::max(1, bounds::nearest<int>(r.least_mm / r.graduation_mm, 1, kMostLines + 1));
     const double left = std::isnan(r.measure_left_mm) ? 4.0 * least * 2.0 * line : r.measure_left_mm;
-    const int stop = std::max(0, last - static_cast<int>(std::ceil(left / (2.0 * line) - kWhole)));
+    const int stop =
+        std::max(0, last - bounds::whole<int>(std::ceil(left / (2.0 * line) - kWhole), 0, kMostLines + 1));
     const bool both = r.infeed == Infeed::straight;
     const auto force_of = [&](double from, double to) {
         const double area = groove.area(to) - groove.area(from);

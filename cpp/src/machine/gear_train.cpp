@@ -1,4 +1,5 @@
 #include "halfnut/machine/gear_train.hpp"
+#include "halfnut/bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -312,13 +313,13 @@ void within(const std::vector<Side>& drivers, const std::vector<Side>& driven, R
 }  // namespace
 
 Ratio simplest_ratio(double value) noexcept {
-    if (!std::isfinite(value) || value <= 0.0) {
+    if (!(value > 0.0 && value < static_cast<double>(kLargestDenominator))) {
         return {0, 1};
     }
     // continued fraction: each convergent is the nearest ratio of its size
     std::int64_t num_before = 1;
     std::int64_t den_before = 0;
-    auto num = static_cast<std::int64_t>(value);
+    auto num = bounds::whole<std::int64_t>(value);
     std::int64_t den = 1;
     double rest = value - std::floor(value);
     while (std::abs(static_cast<double>(num) / static_cast<double>(den) - value) > 1e-12 * value) {
@@ -326,7 +327,7 @@ Ratio simplest_ratio(double value) noexcept {
         if (!(inverse < static_cast<double>(kLargestDenominator))) {
             return {0, 1};
         }
-        const auto whole = static_cast<std::int64_t>(inverse);
+        const auto whole = bounds::whole<std::int64_t>(inverse);
         rest = inverse - static_cast<double>(whole);
         num_before = std::exchange(num, whole * num + num_before);
         den_before = std::exchange(den, whole * den + den_before);
