@@ -25,7 +25,7 @@ std::string range_text(const Argument& argument) {
 }
 
 std::string whole_range_text(const Argument& argument) {
-    if (!std::isfinite(argument.stated.greatest)) {
+    if (!(argument.stated.greatest < bounds::kAnyUnit.greatest)) {
         return range_text(argument);
     }
     const std::string unit = argument.unit.empty() ? "" : fmt::format(" {}", argument.unit);
@@ -38,7 +38,10 @@ std::string whole_range_text(const Argument& argument) {
 
 std::string argument_message(const Argument& argument, double value) {
     if (std::isfinite(value) && argument.in_range(value) && !argument.stated.holds(value)) {
-        return fmt::format("{} must be {}, got {}", argument.name, whole_range_text(argument), value);
+        return argument.stated.greatest < bounds::kAnyUnit.greatest
+                   ? fmt::format("{} must be {}, got {}", argument.name, whole_range_text(argument), value)
+                   : fmt::format("{} must be 0, or from {} to {} in magnitude, got {}", argument.name,
+                                 argument.stated.least, argument.stated.greatest, value);
     }
     std::string range = range_text(argument);
     if (!std::isfinite(value) && range != "finite") {

@@ -40,7 +40,10 @@ inline constexpr std::int64_t kUnits =
     1'000'000'000'000;                  ///< last places of a size: 1000 m in nm, so that sums fit
 inline constexpr int kPasses = 10'000;  ///< passes of one operation of a job
 
-/// Range of a number with a unit, by the unit's symbol; a unit that is not listed has the last one.
+/// Range of a number whose unit has none of its own.
+inline constexpr Range kAnyUnit{1e-30, 1e30};
+
+/// Range of a number with a unit, by the unit's symbol.
 [[nodiscard]] constexpr Range of_unit(std::string_view unit) noexcept {
     struct Row {
         std::string_view unit;
@@ -70,7 +73,7 @@ inline constexpr int kPasses = 10'000;  ///< passes of one operation of a job
             return row.range;
         }
     }
-    return {1e-30, 1e30};
+    return kAnyUnit;
 }
 
 /// The one way from a double to a whole number: towards zero, held within [low, high]; NaN gives low. A cast

@@ -217,7 +217,9 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
 ThreadDial thread_dial(std::int64_t screw_num, std::int64_t screw_den, std::int64_t lead_num,
                        std::int64_t lead_den, int wheel_threads, int marks) noexcept {
     ThreadDial out;
-    if (screw_num <= 0 || screw_den <= 0 || lead_num <= 0 || lead_den <= 0 || wheel_threads < 1 ||
+    constexpr std::int64_t kLargestOne = 1'000'000'000;
+    const auto holds = [](std::int64_t term) { return term > 0 && term <= kLargestOne; };
+    if (!holds(screw_num) || !holds(screw_den) || !holds(lead_num) || !holds(lead_den) || wheel_threads < 1 ||
         wheel_threads > 400 || marks < 1 || marks > 100) {
         return out;
     }
@@ -227,6 +229,10 @@ ThreadDial thread_dial(std::int64_t screw_num, std::int64_t screw_den, std::int6
     const std::int64_t g2 = std::gcd(lead_den, screw_den);
     const std::int64_t num = screw_num / g1 * (lead_den / g2);
     const std::int64_t den = lead_num / g1 * (screw_den / g2);
+    constexpr std::int64_t kLargest = 1'000'000'000'000'000;  // products with marks and threads fit
+    if (num > kLargest || den > kLargest) {
+        return out;
+    }
     out.any_line = den == 1;
     // the least k for which k T num / (m den) is whole
     const std::int64_t whole = marks * den;

@@ -1,5 +1,7 @@
 #include "halfnut/cutting/choose.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -32,6 +34,7 @@ constexpr double kOneMoreRakeDeg = 6.0;
 constexpr double kShorterStickOut = 0.75;
 constexpr double kMostRakeDeg = 40.0;
 constexpr double kMostRelaxed = 1e4;
+constexpr std::size_t kMostLevers = 20'000;  // speeds times feeds of one machine
 constexpr double kRelaxedTo = 1e-3;  // a relaxation is found to this share
 
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
@@ -292,6 +295,11 @@ class Job {
             throw NotTabulatedError(std::string(enum_name(request.cut)) + ": " + machine.name +
                                     " has no power feed here and no dial on its " + std::string(fed) +
                                     " slide: give the slide in the machine file");
+        }
+        if (levers_.count() > kMostLevers) {
+            throw DomainError(fmt::format("{}: {} speeds with {} feeds are {} settings; at most {}", machine.name,
+                                          levers_.speeds.size(), levers_.feeds.size(), levers_.count(),
+                                          kMostLevers));
         }
         relax_.fill(1.0);
         if (request.chuck >= 0 && static_cast<std::size_t>(request.chuck) < machine.chucks.size()) {
