@@ -109,6 +109,6 @@ def require_small(data: Any) -> tuple[list[str | int], str] | None:
             waiting += [([*where, key if isinstance(key, int) else str(key)], each) for key, each in entries]
         elif isinstance(value, str) and len(value.encode("utf-8", "replace")) > BOUNDS["text_bytes"]:
             return where, f"must be at most {BOUNDS['text_bytes']} bytes, got {len(value.encode('utf-8', 'replace'))}"
-        elif isinstance(value, (int, float)) and not isinstance(value, bool) and not -greatest <= value <= greatest:
+        elif isinstance(value, int) and abs(value) > greatest:  # what a float may be is each key's to say
             return where, f"must be at most {greatest:g}"
     return None

@@ -54,7 +54,9 @@ class AtLeast:
         if not (value > self.low or (self.included and value == self.low)):
             raise ValueError(f"must be {'at least' if self.included else 'more than'} {self.low:g}")
         if value > self.high:
-            raise ValueError(f"must be at most {self.high}")
+            raise ValueError(
+                f"must be {'at least' if self.included else 'more than'} {self.low:g} and at most {self.high}"
+            )
         return value
 
     def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 import math
 import os
-import time
+import subprocess
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
 import pytest
-from click.testing import CliRunner
 
 import halfnut as hn
 from halfnut import _core, job, shapes, shop_tables
-from halfnut.cli import main
 from halfnut.mistakes import InputError
 
 # Generous on a loaded machine: what these refuse took from fifteen seconds to for ever.
@@ -24,17 +23,18 @@ CPU_SECONDS = 10.0
 
 @contextmanager
 def at_once() -> Iterator[None]:
-    start = time.process_time()
+    start = sum(os.times()[:4])  # of this process and those that it started
     yield
-    assert time.process_time() - start < CPU_SECONDS
+    assert sum(os.times()[:4]) - start < CPU_SECONDS
 
 
 def command(*arguments: str) -> tuple[int, str]:
     with at_once():
-        result = CliRunner().invoke(main, list(arguments))
-    if result.exception is not None and not isinstance(result.exception, SystemExit):
-        raise result.exception
-    return result.exit_code, result.output
+        done = subprocess.run(
+            [sys.executable, "-m", "halfnut", *arguments], capture_output=True, text=True, check=False
+        )
+    assert "Traceback" not in done.stderr
+    return done.returncode, done.stdout + done.stderr
 
 
 def refused(ask: Callable[[], Any], kind: type[BaseException] = hn.Error) -> str:
@@ -197,7 +197,7 @@ def test_a_table_larger_than_its_bound_is_refused(tmp_path: Path) -> None:
     [
         ("gears", "1.5 mm", "--gears", "²", "--leadscrew", "8 TPI"),
         ("gears", "1.5 mm", "--gears", "20,99999999999", "--leadscrew", "8 TPI"),
-        ("gears", "1.5 mm", "--gears", ",".join(["40"] * 100_000), "--leadscrew", "8 TPI"),
+        ("gears", "1.5 mm", "--gears", ",".join(["40"] * 2_000), "--leadscrew", "8 TPI"),
         ("gears", "1.5 mm", "--machine", "gap-bed", "--most", "99999999999999999999"),
         ("identify", "14mm", "1.5mm", "--count", "99999999999999999999"),
         ("identify", "14mm", "1.5mm", "--count", "0"),
