@@ -207,7 +207,10 @@ double read_double(const ParsedTable& table, std::size_t line, std::string_view 
                    std::string_view cell) {
     double value = 0.0;
     const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    if (error != std::errc{} || end != cell.data() + cell.size() || !(std::abs(value) <= bounds::kCell)) {
+    if (error != std::errc{} || end != cell.data() + cell.size() || !std::isfinite(value)) {
+        bad_cell(table, line, column, cell, "a number");
+    }
+    if (std::abs(value) > bounds::kCell) {
         bad_cell(table, line, column, cell, "a number of at most 1e15");
     }
     return value;

@@ -84,23 +84,28 @@ TEST(Bounds, OfEveryDimensionAreKeptByTheReader) {
                                            std::pair{std::nextafter(range.greatest, kInf), false}}) {
             char text[64];
             std::snprintf(text, sizeof text, "%.17g %s", value, unit.c_str());
-            EXPECT_EQ(refusal([&] { (void)parse_quantity(text, dimension, builtin()); }).empty(), takes) << text;
+            EXPECT_EQ(refusal([&] { (void)parse_quantity(text, dimension, builtin()); }).empty(), takes)
+                << text;
         }
     }
 }
 
 TEST(Bounds, OfAFormulaNameArgumentValueAndRange) {
     EXPECT_NO_THROW((void)cutting::spindle_speed_rpm(100.0, 1e5));
-    const std::string said = refusal([] { (void)cutting::spindle_speed_rpm(100.0, std::nextafter(1e5, kInf)); });
+    const std::string said =
+        refusal([] { (void)cutting::spindle_speed_rpm(100.0, std::nextafter(1e5, kInf)); });
     EXPECT_NE(said.find("diameter_mm must be from 1e-06 to 100000 mm, got"), std::string::npos) << said;
     EXPECT_NE(refusal([] { (void)cutting::spindle_speed_rpm(100.0, 1e-7); }), "");
-    EXPECT_EQ(refusal([] { (void)cutting::spindle_speed_rpm(100.0, -2.0); }), "diameter_mm must be > 0 mm, got -2");
+    EXPECT_EQ(refusal([] { (void)cutting::spindle_speed_rpm(100.0, -2.0); }),
+              "diameter_mm must be > 0 mm, got -2");
 }
 
 TEST(Bounds, OfTextsAreKeptByEveryReader) {
     const std::string longest(bounds::kDesignationBytes, '9');
     const std::string longer = longest + "9";
-    const auto too_long = [](const std::string& said) { return said.find(" bytes, got ") != std::string::npos; };
+    const auto too_long = [](const std::string& said) {
+        return said.find(" bytes, got ") != std::string::npos;
+    };
     const auto each = [&](auto ask) {
         EXPECT_FALSE(too_long(refusal([&] { ask(longest); })));
         const std::string said = refusal([&] { ask(longer); });
@@ -147,7 +152,8 @@ machine::Machine lathe() {
 }
 
 cutting::Work work_of(std::string_view name) {
-    return {static_cast<std::uint16_t>(&material::find_alloy(builtin(), name) - builtin().alloys.data()), kNaN};
+    return {static_cast<std::uint16_t>(&material::find_alloy(builtin(), name) - builtin().alloys.data()),
+            kNaN};
 }
 
 cutting::ChooseRequest turned(double diameter_mm) {
@@ -176,6 +182,9 @@ TEST(Bounds, OfAJobsSizesKeepTheChoiceOfPassesWithinItsTables) {
     face.off_mm = 1e5;
     face.line_mm = 1e-6;
     EXPECT_NO_THROW((void)cutting::choose(builtin(), lathe(), face, false));
+    face.off_mm = 0.004;  // less than a line of 0.01 mm: no whole step to look up
+    face.line_mm = kNaN;
+    EXPECT_NO_THROW((void)cutting::choose(builtin(), lathe(), face, false));
     cutting::ChooseRequest slow = turned(32.0);
     slow.dial_set_s = 1e9;  // a pass that lasts 30 years is no answer, and no number that wraps
     EXPECT_TRUE(cutting::choose(builtin(), lathe(), slow, false).passes.empty());
@@ -193,15 +202,17 @@ TEST(Bounds, OfPassesAndPecksAreToldAtTheDepth) {
     EXPECT_TRUE(cutting::evaluate(builtin(), cutting::any_machine(), slot, out).ok());
     EXPECT_EQ(out.passes, 10'000);
     slot.step_down_mm = 0.000999;
-    EXPECT_NE(refusal([&] { (void)cutting::cut(builtin(), cutting::any_machine(), slot); })
-                  .find("depth_mm must take at most 10000 passes"),
+    EXPECT_NE(refusal([&] {
+                  (void)cutting::cut(builtin(), cutting::any_machine(), slot);
+              }).find("depth_mm must take at most 10000 passes"),
               std::string::npos);
     cutting::HoleRequest hole;
     hole.work = work_of("6061-T6");
     hole.diameter_mm = 1.0;
     hole.depth_mm = 1e5;
-    EXPECT_NE(refusal([&] { (void)cutting::cut(builtin(), cutting::any_machine(), hole); })
-                  .find("depth_mm must take at most 10000 pecks"),
+    EXPECT_NE(refusal([&] {
+                  (void)cutting::cut(builtin(), cutting::any_machine(), hole);
+              }).find("depth_mm must take at most 10000 pecks"),
               std::string::npos);
 }
 
@@ -213,12 +224,14 @@ TEST(Bounds, OfATableAreToldWithItsLine) {
     }
     EXPECT_NE(refusal([&] { (void)parse_table(head + rows, "own.csv"); }).find("at most 20000 rows"),
               std::string::npos);
-    EXPECT_NE(refusal([&] { (void)parse_table(head + std::string(bounds::kFileBytes, ' '), "own.csv"); })
-                  .find("at most 1000000 bytes"),
+    EXPECT_NE(refusal([&] {
+                  (void)parse_table(head + std::string(bounds::kFileBytes, ' '), "own.csv");
+              }).find("at most 1000000 bytes"),
               std::string::npos);
     Overlay overlay(builtin());
-    EXPECT_NE(refusal([&] { overlay.add("quantity/drills", head + "own,1e300,S1\n", "own.csv"); })
-                  .find("own.csv:4: diameter_in must be a number of at most 1e15"),
+    EXPECT_NE(refusal([&] {
+                  overlay.add("quantity/drills", head + "own,1e300,S1\n", "own.csv");
+              }).find("own.csv:4: diameter_in must be a number of at most 1e15"),
               std::string::npos);
 }
 

@@ -182,7 +182,8 @@ class Solver {
         return job_.template holds<kWhich>(bite, speed_of(l), feed_of(l));
     }
     [[nodiscard]] bool fixed_hold(std::size_t l) const {
-        return holds<Which::fixed>(Bite{0, 1, false, false, false}, l);
+        return holds<Which::fixed>(Bite{0, std::min(1, job_.steps()), false, false, false},
+                                   l);  // less than a line: none
     }
 
     [[nodiscard]] Sequence one_pass() const {
