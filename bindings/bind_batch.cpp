@@ -168,7 +168,7 @@ std::string reason_words(Status status, const std::array<RequestArgument<Request
             return fmt::format("{} must {}", at.argument.name, at.must);
         }
         if (status.code == StatusCode::not_finite || status.code == StatusCode::out_of_range) {
-            return fmt::format("{} must be finite and {}", at.argument.name, range_text(at.argument));
+            return fmt::format("{} must be {}", at.argument.name, whole_range_text(at.argument));
         }
     }
     if (const machine::Obstacle what = obstacle_of(status); what != machine::Obstacle::none) {

@@ -3,6 +3,7 @@
 #include <pybind11/operators.h>
 
 #include "bind.hpp"
+#include "halfnut/bounds.hpp"
 #include "halfnut/quantity.hpp"
 
 namespace halfnut::bind {
@@ -27,10 +28,14 @@ Quantity quantity(double value, const std::string& unit, const std::string& dime
     if (found == nullptr) {
         throw DomainError("'" + unit + "' is no unit of " + dimension);
     }
-    if (!std::isfinite(value)) {
-        throw DomainError(dimension + " must be finite");
+    const Quantity given(value, *found);
+    const std::string_view base = base_unit(wanted);
+    const bounds::Range range = bounds::of_unit(base);
+    if (!range.holds(given.base())) {  // NaN too
+        throw DomainError(fmt::format("{} must be 0, or from {} to {} {}, got {} {}", dimension, range.least,
+                                      range.greatest, base, value, unit));
     }
-    return {value, *found};
+    return given;
 }
 
 const char* system_name(UnitSystem system) {
@@ -69,6 +74,28 @@ void bind_quantity(py::module_& module) {
         .def_property_readonly("inches", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });
 
+    module.def(
+        "bounds",
+        [] {
+            py::dict out;
+            out["text_bytes"] = bounds::kTextBytes;
+            out["designation_bytes"] = bounds::kDesignationBytes;
+            out["file_bytes"] = bounds::kFileBytes;
+            out["rows"] = bounds::kRows;
+            out["items"] = bounds::kItems;
+            out["nesting"] = bounds::kNesting;
+            out["count"] = bounds::kCount;
+            out["passes"] = bounds::kPasses;
+            return out;
+        },
+        "Bounds on counts and lengths of text, by name.");
+    module.def(
+        "unit_bounds",
+        [](const std::string& unit) {
+            const bounds::Range range = bounds::of_unit(unit);
+            return std::pair(range.least, range.greatest);
+        },
+        py::arg("unit"), "Least and greatest magnitude, other than 0, of a number with a unit such as 'mm'.");
     module.def(
         "parse_quantity",
         [](const std::string& text, const std::string& dimension, const SharedCatalogue& catalogue) {

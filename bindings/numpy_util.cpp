@@ -72,7 +72,7 @@ std::string numpydoc(std::string_view summary, std::span<const Argument> argumen
     std::string doc(summary);
     doc += "\n\nParameters\n----------\n";
     for (const Argument& argument : arguments) {
-        const std::string range = range_text(argument);
+        const std::string range = whole_range_text(argument);
         doc += fmt::format("{} : float or array_like\n    {}.\n", argument.name,
                            range == "finite"
                                ? fmt::format("Finite{}{}", argument.unit.empty() ? "" : ", ", argument.unit)

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "halfnut/material/alloy.hpp"
@@ -217,6 +218,12 @@ struct Overlay::Rows {
             return false;
         }
         const ParsedTable& table = texts.back();
+        constexpr std::size_t kPlaces =
+            std::numeric_limits<std::int16_t>::max();  // the smallest type that counts rows
+        if ((view.*kMember).size() + table.rows.size() > kPlaces ||
+            sources.size() + table.sources.size() > kPlaces) {
+            throw TableError(fmt::format("{}:1: more than {} rows or sources in all", table.name, kPlaces));
+        }
         const auto first_source = static_cast<std::uint16_t>(sources.size());
         const std::string_view name = names.emplace_back(table.name);
         for (const ParsedSource& source : table.sources) {

@@ -9,6 +9,7 @@
 #include <optional>
 #include <vector>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/catalogue.hpp"
 
 namespace halfnut {
@@ -129,6 +130,7 @@ class QuantityReader {
         : text_(text), dimension_(dimension), catalogue_(catalogue) {}
 
     Quantity read() {
+        bounds::require_text(dimension_name(dimension_), text_);
         skip_blanks();
         if (at_end()) {
             fail(fmt::format("no {} given; write it as {}", dimension_name(dimension_), example()));
@@ -154,9 +156,11 @@ class QuantityReader {
         }
         if (const Unit* unit = find_unit(spelling, dimension_)) {
             const Quantity quantity(value, *unit);
-            if (!std::isfinite(quantity.base())) {  // 2e306 m is finite, its millimetres are not
+            const bounds::Range range = bounds::of_unit(base_unit(dimension_));
+            if (!range.holds(quantity.base())) {  // infinite too: 2e306 m is finite, its millimetres are not
                 at_ = number_at;
-                fail("the number is too large");
+                fail(fmt::format("a {} must be 0, or from {} to {} {}", dimension_name(dimension_),
+                                 range.least, range.greatest, base_unit(dimension_)));
             }
             return quantity;
         }

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <optional>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/schema.hpp"
 
 namespace halfnut {
@@ -166,6 +167,10 @@ std::string refusal(const RefusedRow& row) {
 ParsedTable parse_table(std::string_view text, std::string_view name, BadRows bad) {
     ParsedTable table;
     table.name = name;
+    if (text.size() > bounds::kFileBytes) {
+        throw TableError(fmt::format("{}:1: a table must be at most {} bytes, got {}", name,
+                                     bounds::kFileBytes, text.size()));
+    }
     Reader reader(text, name);
     while (!reader.done()) {
         const std::size_t line = reader.line();
@@ -191,6 +196,9 @@ ParsedTable parse_table(std::string_view text, std::string_view name, BadRows ba
             table.rows.push_back({line, std::move(cells), mistake});
             continue;
         }
+        if (table.rows.size() == bounds::kRows) {
+            reader.fail(line, fmt::format("a table must have at most {} rows", bounds::kRows));
+        }
         table.rows.push_back({line, std::move(cells)});
     }
     if (table.title.empty()) {
@@ -214,7 +222,7 @@ std::string must_be(std::string_view column, std::string_view wanted, std::strin
 
 bool read_number(std::string_view cell, double& out) {
     const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), out);
-    return error == std::errc{} && end == cell.data() + cell.size() && std::isfinite(out);
+    return error == std::errc{} && end == cell.data() + cell.size() && std::abs(out) <= bounds::kCell;
 }
 
 bool read_number(std::string_view cell, int& out) {

@@ -615,7 +615,7 @@ def turn(
     >>> jobs = {"alloy": ["6061-T6", "4140"], "diameter_mm": [32.0, -1.0], "depth_mm": [1.0, 1.0]}
     >>> done = turn(jobs, machine="gap-bed")
     >>> done["status"].tolist(), reasons(done, "turn")
-    ([0, 2], {1: 'diameter_mm must be finite and > 0 mm'})
+    ([0, 2], {1: 'diameter_mm must be from 1e-06 to 100000 mm'})
     """
 
     def ask(
@@ -1147,7 +1147,7 @@ def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
 
     >>> jobs = {"alloy": ["6061-T6", "6061-T7"], "diameter_mm": [-2.0, 20.0]}
     >>> reasons(turn(jobs), "turn", jobs)[0]
-    'diameter_mm must be finite and > 0 mm, got -2 mm'
+    'diameter_mm must be from 1e-06 to 100000 mm, got -2 mm'
     >>> reasons(turn(jobs), "turn", jobs)[1][:20]
     "no alloy '6061-T7'; "
     """

@@ -17,10 +17,10 @@ from typing import Annotated, Any, Literal, TypeAlias
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, model_validator
 
 from halfnut import machines
-from halfnut._core import BuildUp, Error, Quantity, find_alloy, parse_build_up
+from halfnut._core import BuildUp, Error, Quantity, bounds, find_alloy, parse_build_up
 from halfnut.catalogue import active
 from halfnut.mistakes import InputError, NameMistake, from_pydantic
-from halfnut.shapes import AtLeast, Count, Length, Text, YesNo, load_toml
+from halfnut.shapes import AtLeast, Count, Length, Text, YesNo, load_toml, refuse_large
 
 __all__ = ["Coating", "Job", "Joint", "Operation", "Part", "Stock", "load"]
 
@@ -515,6 +515,13 @@ class Part(_Closed):
     operations: Annotated[list[Operation], Field(min_length=1)]
 
     @model_validator(mode="after")
+    def _name_makes_a_file_name(self) -> Part:
+        most = bounds()["designation_bytes"]
+        if len(self.name.encode()) > most:
+            raise ValueError(f"name must be at most {most} bytes, got {len(self.name.encode())}")
+        return self
+
+    @model_validator(mode="after")
     def _grip_is_whole(self) -> Part:
         if (self.friction is None) != (self.safety is None):
             raise ValueError("friction and safety of the grip are given together or not at all")
@@ -637,6 +644,7 @@ def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, st
 
 
 def _validated(data: dict[str, Any], name: str, folder: Path | None) -> Job:
+    refuse_large(data, name)
     coatings = data.get("coatings")
     context = {"folder": folder, "coatings": list(coatings) if isinstance(coatings, Mapping) else []}
     try:

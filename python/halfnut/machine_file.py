@@ -26,6 +26,7 @@ from halfnut.shapes import (
     Torque,
     YesNo,
     load_toml,
+    refuse_large,
     strict,
 )
 
@@ -292,6 +293,7 @@ def read(path: Path) -> MachineFile:
 
 def from_dict(data: Mapping[str, Any], name: str) -> MachineFile:
     """A machine from a dictionary shaped as a machine file."""
+    refuse_large(data, name)
     try:
         machine = strict(MachineFile)(data)
     except (Irregular, ValueError):

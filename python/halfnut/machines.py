@@ -299,6 +299,9 @@ def _find(path_or_name: str | os.PathLike[str]) -> Path:
         if given.is_file():
             return given
         raise NotTabulatedError(f"no machine file {given}")
+    most = _core.bounds()["designation_bytes"]
+    if len(os.fsencode(given)) > most:
+        raise NotTabulatedError(f"no machine '{str(given)[:60]}...'; a name has at most {most} bytes")
     for folder in _folders():
         path = folder / f"{given}.toml"
         if path.is_file():

@@ -516,7 +516,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
     if isinstance(found, Answer):
         return found
     slide = machine.core.slide("compound") or machine.core.slide("carriage")
-    count = max(1, math.ceil(step.off.base / deepest - 1e-9))
+    count = _pass_count(step.off.base, deepest, work)
     depths = _shares(step.off.base, count, slide.graduation_mm if slide is not None else None)
     passes = tuple(
         Pass(n + 1, depths[n] - (depths[n - 1] if n else 0.0), step.off.base - depths[n], _axial(slide, depths[n]))
@@ -1175,7 +1175,7 @@ def _passes(start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _c
     """Equal passes on the radius, each but the last ending on a line of the dial; the last is measured before."""
     total = abs(start_mm - to_mm) / 2
     deepest = step.depth.base if step.depth is not None else _DEEPEST_PASS_MM[work.unit]
-    count = 1 if step.finish else max(1, math.ceil(total / deepest - 1e-9))
+    count = 1 if step.finish else _pass_count(total, deepest, work)
     line = None if slide is None else slide.graduation_mm / (2 if slide.reads_diameter else 1)
     depths = _shares(total, count, line)
     sign = -2 if to_mm < start_mm else 2
@@ -1185,6 +1185,18 @@ def _passes(start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _c
         before = depths[n - 1] if n else 0.0
         out.append(Pass(n + 1, depth - before, start_mm + sign * depth, dial, measure=count > 1 and n == count - 1))
     return tuple(out)
+
+
+def _pass_count(total_mm: float, deepest_mm: float, work: Workpiece) -> int:
+    """Passes of at most a depth that take a depth in all; a depth that needs too many is refused."""
+    count = max(1, math.ceil(total_mm / deepest_mm - 1e-9))
+    most: int = _core.bounds()["passes"]
+    if count > most:
+        raise DomainError(
+            f"depth, {work.length(deepest_mm)}, makes {count} passes; at most {most}, so at least "
+            f"{_size(work, total_mm / most)}"
+        )
+    return count
 
 
 def _shares(total_mm: float, count: int, line_mm: float | None) -> list[float]:

@@ -4,7 +4,6 @@ Two readers understand these marks. The strict one here is small, needs no other
 thing it does not take. pydantic, which is loaded only then or for job files, reports every mistake.
 """
 
-import sys
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING, dataclass, fields, is_dataclass
@@ -12,11 +11,12 @@ from pathlib import Path
 from typing import Annotated, Any, Literal
 
 from halfnut._core import Error, Quantity
-from halfnut.mistakes import InputError, Mistake
-from halfnut.text import read_text
+from halfnut.mistakes import InputError, Mistake, key_path
+from halfnut.plain_files import BOUNDS, read_plain, require_small, toml_data
+from halfnut.text import FileTextError
 from halfnut.units import quantity
 
-__all__ = ["AtLeast", "Flag", "Irregular", "Text", "Weight", "WeightText", "load_toml", "strict"]
+__all__ = ["AtLeast", "Flag", "Irregular", "Text", "Weight", "WeightText", "load_toml", "refuse_large", "strict"]
 
 
 class Text:
@@ -43,16 +43,21 @@ class Text:
 
 
 class AtLeast:
-    """A number with a lower bound; the bound itself only where `included`."""
+    """A number with a lower bound, the bound itself only where `included`, and at most a million."""
 
     def __init__(self, low: float, *, included: bool = False):
         self.low = low
         self.included = included
+        self.high = BOUNDS["count"]
 
     def check(self, value: float) -> float:
         """The number; ValueError says what is wrong."""
-        if not (value > self.low or (self.included and value == self.low)) or value == float("inf"):
+        if not (value > self.low or (self.included and value == self.low)):
             raise ValueError(f"must be {'at least' if self.included else 'more than'} {self.low:g}")
+        if value > self.high:
+            raise ValueError(
+                f"must be {'at least' if self.included else 'more than'} {self.low:g} and at most {self.high}"
+            )
         return value
 
     def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
@@ -135,17 +140,25 @@ def load_toml(path: Path) -> dict[str, Any]:
     FileTextError
         It is not UTF-8 text.
     InputError
-        It is not TOML, with the place, or cannot be read, with the reason.
+        It is not TOML, with the place, passes a bound, or cannot be read, with the reason.
     """
-    if sys.version_info >= (3, 11):
-        import tomllib
-    else:
-        import tomli as tomllib
     try:
-        return tomllib.loads(read_text(path))
-    except (OSError, tomllib.TOMLDecodeError) as error:
-        reason = error.strerror if isinstance(error, OSError) else f"not TOML: {error}"
+        data = toml_data(read_plain(path))
+    except FileTextError:
+        raise
+    except (OSError, Error) as error:
+        reason = error.strerror if isinstance(error, OSError) else str(error)
         raise InputError(str(path), [Mistake("", str(reason), given=False)]) from None
+    refuse_large(data, str(path))
+    return data
+
+
+def refuse_large(data: Any, name: str) -> None:
+    """Refuse data shaped as a file that passes a bound on texts, lists or numbers; `InputError` says where."""
+    found = require_small(data)
+    if found is not None:
+        where, problem = found
+        raise InputError(name, [Mistake(key_path(where), problem, given=False)])
 
 
 class Irregular(Exception):

@@ -32,12 +32,7 @@ from pathlib import Path
 from typing import Any
 
 from halfnut._core import Catalogue, Error, TableError
-from halfnut.text import read_text
-
-if sys.version_info >= (3, 11):
-    import tomllib
-else:
-    import tomli as tomllib
+from halfnut.plain_files import read_plain, toml_data
 
 __all__ = [
     "ENTRY_POINT_GROUP",
@@ -236,14 +231,11 @@ class _Layer:
 
 def _layers(path: Path) -> Iterator[_Layer]:
     """The tables of a file; a TOML file without rows of tables has none."""
-    text = read_text(path)
+    text = read_plain(path)
     if path.suffix == ".csv":
         yield _Layer(f"{path.parent.name}/{path.stem}", text, str(path), [])
         return
-    try:
-        data = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise TableError(f"{path}: not TOML: {error}") from error
+    data = toml_data(text)
     for domain, tables in data.items():
         if not isinstance(tables, dict):
             continue

@@ -267,7 +267,7 @@ def test_reasons_say_what_was_given_and_what_is_near():
         "depth_in": [0.0, 0.01, 0.01, 0.01, 0.4],
     }
     why = batch.reasons(batch.turn(frame), "turn", frame)
-    assert why[0] == "depth_mm must be finite and > 0 mm, got 0 in"
+    assert why[0] == "depth_mm must be from 1e-06 to 100000 mm, got 0 in"
     assert "annealed" in why[1] and "normalised" in why[1]
     assert why[2].startswith("no alloy '6061-T66'") and "6061-T6" in why[2]
     assert "got 'carbid'" in why[3] and "did you mean 'carbide'?" in why[3]
@@ -574,7 +574,7 @@ def test_drilling_and_milling_are_the_scalars():
         for name in ("spindle_rpm", "feed_mm_min", "cutting_force_n", "torque_nm"):
             assert same(milled[name][row], getattr(side, name)), name
     assert drilled["status"].tolist() == milled["status"].tolist() == [0, 0, 0, 2]
-    assert batch.reasons(drilled, "drill") == {3: "diameter_mm must be finite and > 0 mm"}
+    assert batch.reasons(drilled, "drill") == {3: "diameter_mm must be from 1e-06 to 100000 mm"}
 
 
 THREADS = ["M10-6g", "1/4-20 UNC-2A", "M10-6z", "M6-6g", "M10-6g", "", "7/8-14 UNF-2A"] * 50

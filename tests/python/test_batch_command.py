@@ -43,8 +43,8 @@ def test_a_file_is_answered_row_by_row(jobs, tmp_path):
     assert float(rows[0]["cutting_force_n"]) == one.cutting_force_n
     assert rows[0]["cautions"].split() == [item.code for item in one.cautions if item.code in rows[0]["cautions"]]
     assert rows[2]["cutting_force_n"] == ""
-    assert rows[2]["reason"] == "diameter_mm must be finite and > 0 mm, got -1 in"
-    assert rows[3]["reason"] == "diameter_mm must be finite and > 0 mm, got inf in"
+    assert rows[2]["reason"] == "diameter_mm must be from 1e-06 to 100000 mm, got -1 in"
+    assert rows[3]["reason"] == "diameter_mm must be from 1e-06 to 100000 mm, got inf in"
     assert rows[4]["reason"].startswith("no alloy 'unobtainium'")
     assert sorted(tmp_path.iterdir()) == sorted([jobs, out])
 

@@ -52,7 +52,11 @@ def test_the_beam_meets_the_closed_forms_of_the_beam_tables():
 
 
 @given(
-    st.lists(st.tuples(st.floats(1, 300), st.floats(3, 100), st.floats(0, 0.9)), min_size=1, max_size=6),
+    st.lists(
+        st.tuples(st.floats(1, 300), st.floats(3, 100), st.floats(0, 0.9).map(lambda share: round(share, 6))),
+        min_size=1,
+        max_size=6,
+    ),
     st.sampled_from(HOLDS),
     st.floats(0, 1),
 )

@@ -107,10 +107,14 @@ template <class Range>
     std::string_view longer;
     std::size_t best_distance = name.size() + 1;
     for (std::string_view candidate : candidates) {
-        const std::size_t distance = edit_distance(name, candidate);
-        if (distance < best_distance && near_enough(name, candidate, distance)) {
-            best_distance = distance;
-            best = candidate;
+        const std::size_t apart =
+            candidate.size() > name.size() ? candidate.size() - name.size() : name.size() - candidate.size();
+        if (apart <= name.size() / 3 + 1) {  // a distance is at least that: what is further is not compared
+            const std::size_t distance = edit_distance(name, candidate);
+            if (distance < best_distance && near_enough(name, candidate, distance)) {
+                best_distance = distance;
+                best = candidate;
+            }
         }
         if (longer.empty() && written_out(name, candidate)) {
             longer = candidate;

@@ -6,6 +6,7 @@
 #include <array>
 #include <cstdint>
 #include <span>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 
@@ -56,16 +57,21 @@ struct EvidenceItem {
     RowRef row;
 };
 
-/// A record's evidence: at most Capacity items, no allocation.
+/// A record's evidence: at most Capacity items, no allocation. Evidence that did not fit is not read at all,
+/// rather than in part: items() throws.
 template <std::size_t Capacity>
 class Evidence {
    public:
     constexpr void note(std::uint8_t figure, RuleId rule, RowRef row = {}) noexcept {
         if (count_ < Capacity) {
-            items_[count_++] = {figure, rule, row};
+            items_[count_] = {figure, rule, row};
         }
+        ++count_;
     }
-    [[nodiscard]] constexpr std::span<const EvidenceItem> items() const noexcept {
+    [[nodiscard]] constexpr std::span<const EvidenceItem> items() const {
+        if (count_ > Capacity) {
+            throw std::length_error("a record has more evidence than it has room for");
+        }
         return {items_.data(), count_};
     }
 

@@ -20,6 +20,7 @@
 #include <string>
 #include <string_view>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/error.hpp"
 
 namespace halfnut {
@@ -32,19 +33,23 @@ struct Argument {
     double high = std::numeric_limits<double>::infinity();
     bool low_open = false;   ///< the value must be above low, not at it
     bool high_open = false;  ///< the value must be below high, not at it
+    bounds::Range stated{};  ///< what any number of this unit keeps, beside the range
 
-    [[nodiscard]] constexpr bool accepts(double value) const noexcept {
+    [[nodiscard]] constexpr bool in_range(double value) const noexcept {
         return (low_open ? value > low : value >= low) && (high_open ? value < high : value <= high);
+    }
+    [[nodiscard]] constexpr bool accepts(double value) const noexcept {
+        return in_range(value) && stated.holds(value);
     }
 };
 
-/// > 0.
+/// > 0, within the bounds of its unit.
 constexpr Argument positive(std::string_view name, std::string_view unit = "") {
-    return {.name = name, .unit = unit, .low = 0.0, .low_open = true};
+    return {.name = name, .unit = unit, .low = 0.0, .low_open = true, .stated = bounds::of_unit(unit)};
 }
-/// >= 0.
+/// >= 0, within the bounds of its unit.
 constexpr Argument not_negative(std::string_view name, std::string_view unit = "") {
-    return {.name = name, .unit = unit, .low = 0.0};
+    return {.name = name, .unit = unit, .low = 0.0, .stated = bounds::of_unit(unit)};
 }
 /// From low to high, both included.
 constexpr Argument between(std::string_view name, double low, double high, std::string_view unit = "") {
@@ -54,15 +59,18 @@ constexpr Argument between(std::string_view name, double low, double high, std::
 constexpr Argument inside(std::string_view name, double low, double high, std::string_view unit = "") {
     return {.name = name, .unit = unit, .low = low, .high = high, .low_open = true, .high_open = true};
 }
-/// Any finite number.
+/// Any finite number within the bounds of its unit.
 constexpr Argument finite(std::string_view name, std::string_view unit = "") {
-    return {.name = name, .unit = unit};
+    return {.name = name, .unit = unit, .stated = bounds::of_unit(unit)};
 }
 
 /// "> 0 mm", "from 0 to 75 deg", "finite".
 [[nodiscard]] std::string range_text(const Argument& argument);
 
-/// "diameter_mm must be > 0 mm, got -2".
+/// The same with the bounds of the unit: "from 1e-06 to 100000 mm", "0, or from 1e-06 to 100000 mm".
+[[nodiscard]] std::string whole_range_text(const Argument& argument);
+
+/// "diameter_mm must be > 0 mm, got -2", "diameter_mm must be from 1e-06 to 100000 mm, got 1e+12".
 [[nodiscard]] std::string argument_message(const Argument& argument, double value);
 
 /// Throw the exception that a status stands for. `function` is named where no argument is at fault.

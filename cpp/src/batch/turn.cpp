@@ -6,6 +6,7 @@
 #include <type_traits>
 
 #include "alloy_tables.hpp"
+#include "halfnut/bounds.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/force.hpp"
@@ -23,9 +24,10 @@ namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
-// Sizes, feeds and limits within these cannot overflow anywhere in a cut.
-constexpr Bounds kOrdinary{1e-6, 1e6};
-constexpr Bounds kOrdinaryOrZero{1e-6, 1e6, false, true};
+// Sizes, feeds and limits within these cannot overflow anywhere in a cut. What is outside goes to evaluate(),
+// which says so where its argument's own bounds are passed.
+constexpr Bounds kOrdinary{1e-3, bounds::kGreatestLengthMm};
+constexpr Bounds kOrdinaryOrZero{1e-3, bounds::kGreatestLengthMm, false, true};
 
 constexpr std::size_t argument(std::string_view name) {
     for (std::size_t i = 0; i < kTurnArguments.size(); ++i) {
@@ -54,7 +56,7 @@ struct Input {
 };
 
 constexpr std::array kInputs{
-    Input{argument("diameter_mm"), &TurnBlock::diameter, {1e-6, 1e6, true}},
+    Input{argument("diameter_mm"), &TurnBlock::diameter, {1e-3, bounds::kGreatestLengthMm, true}},
     Input{argument("length_mm"), &TurnBlock::length, kOrdinary},
     Input{argument("feed_mm_rev"), &TurnBlock::feed, kOrdinary},
     Input{argument("bore_mm"), &TurnBlock::bore, kOrdinaryOrZero, 0.0},
@@ -68,6 +70,12 @@ constexpr std::array kInputs{
     Input{argument("approach_mm"), &TurnBlock::approach, kOrdinaryOrZero, kApproachMm},
     Input{argument("overrun_mm"), &TurnBlock::overrun, kOrdinaryOrZero, 0.0},
 };
+static_assert(std::all_of(kInputs.begin(), kInputs.end(),
+                          [](const Input& input) {
+                              const Argument& own = kTurnArguments[input.argument].argument;
+                              return own.accepts(input.bounds.low) && own.accepts(input.bounds.high);
+                          }),
+              "the block takes nothing that evaluate() refuses");
 constexpr std::size_t kDepth = argument("depth_mm");
 constexpr Bounds kDepthBounds = kOrdinary;
 

@@ -33,7 +33,8 @@ inline void write_cut(const CutColumns& out, std::size_t row, Status status, con
         out.feed_step[row] = static_cast<std::uint16_t>(result.feed_step);
     }
     if (out.passes != nullptr) {
-        out.passes[row] = static_cast<std::uint16_t>(status.ok() ? result.passes : 0);
+        out.passes[row] =
+            static_cast<std::uint16_t>(status.ok() ? result.passes : 0);  // bounds::kPasses fits
     }
     if (out.limited_by != nullptr) {
         out.limited_by[row] =

@@ -1,4 +1,5 @@
 #include "halfnut/cutting/chase.hpp"
+#include "halfnut/bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -135,8 +136,7 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
     const double lean = r.infeed == Infeed::flank ? std::cos(r.compound_deg * kDegree) : 1.0;
     const double line = r.graduation_mm * lean;  // on the depth
     const Groove groove{std::tan(a), std::cos(a), r.nose_flat_mm + 2.0 * r.nose_radius_mm * std::cos(a)};
-    const int last =
-        static_cast<int>(std::min(std::floor(depth / line + kWhole), static_cast<double>(kMostLines) + 1));
+    const int last = bounds::whole<int>(std::floor(depth / line + kWhole), 0, kMostLines + 1);
     if (last < 1 || last > kMostLines) {
         return refuse(
             out, StatusCode::inconsistent, why,
@@ -150,9 +150,10 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
     out.line_on_pitch_diameter_mm = 2.0 * line;
     out.area_limit_mm2 = groove.area(r.first_mm * lean);
 
-    const int least = std::max(1, static_cast<int>(std::lround(r.least_mm / r.graduation_mm)));
+    const int least = std::max(1, bounds::nearest<int>(r.least_mm / r.graduation_mm, 1, kMostLines + 1));
     const double left = std::isnan(r.measure_left_mm) ? 4.0 * least * 2.0 * line : r.measure_left_mm;
-    const int stop = std::max(0, last - static_cast<int>(std::ceil(left / (2.0 * line) - kWhole)));
+    const int stop =
+        std::max(0, last - bounds::whole<int>(std::ceil(left / (2.0 * line) - kWhole), 0, kMostLines + 1));
     const bool both = r.infeed == Infeed::straight;
     const auto force_of = [&](double from, double to) {
         const double area = groove.area(to) - groove.area(from);
@@ -216,7 +217,9 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
 ThreadDial thread_dial(std::int64_t screw_num, std::int64_t screw_den, std::int64_t lead_num,
                        std::int64_t lead_den, int wheel_threads, int marks) noexcept {
     ThreadDial out;
-    if (screw_num <= 0 || screw_den <= 0 || lead_num <= 0 || lead_den <= 0 || wheel_threads < 1 ||
+    constexpr std::int64_t kLargestOne = 1'000'000'000;
+    const auto holds = [](std::int64_t term) { return term > 0 && term <= kLargestOne; };
+    if (!holds(screw_num) || !holds(screw_den) || !holds(lead_num) || !holds(lead_den) || wheel_threads < 1 ||
         wheel_threads > 400 || marks < 1 || marks > 100) {
         return out;
     }
@@ -226,6 +229,10 @@ ThreadDial thread_dial(std::int64_t screw_num, std::int64_t screw_den, std::int6
     const std::int64_t g2 = std::gcd(lead_den, screw_den);
     const std::int64_t num = screw_num / g1 * (lead_den / g2);
     const std::int64_t den = lead_num / g1 * (screw_den / g2);
+    constexpr std::int64_t kLargest = 1'000'000'000'000'000;  // products with marks and threads fit
+    if (num > kLargest || den > kLargest) {
+        return out;
+    }
     out.any_line = den == 1;
     // the least k for which k T num / (m den) is whole
     const std::int64_t whole = marks * den;

@@ -1,5 +1,7 @@
 #include "halfnut/cutting/choose.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -8,6 +10,7 @@
 #include <utility>
 
 #include "choose_solver.hpp"
+#include "halfnut/bounds.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
@@ -31,6 +34,7 @@ constexpr double kOneMoreRakeDeg = 6.0;
 constexpr double kShorterStickOut = 0.75;
 constexpr double kMostRakeDeg = 40.0;
 constexpr double kMostRelaxed = 1e4;
+constexpr std::size_t kMostLevers = 20'000;  // speeds times feeds of one machine
 constexpr double kRelaxedTo = 1e-3;  // a relaxation is found to this share
 
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
@@ -134,9 +138,9 @@ struct Dial {
 struct Counted {
     Counted(double whole_mm, double line_mm) {
         const double lines = std::floor(whole_mm / line_mm + 1e-6);
-        lines_a_step = static_cast<int>(std::max(1.0, std::ceil(lines / kMostLines)));
+        lines_a_step = bounds::whole<int>(std::ceil(lines / kMostLines), 1);
         step_mm = line_mm * lines_a_step;
-        steps = static_cast<int>(std::floor(whole_mm / step_mm + 1e-6));
+        steps = bounds::whole<int>(std::floor(whole_mm / step_mm + 1e-6), 0, kMostLines);
         rest_mm = whole_mm - steps * step_mm;
         if (std::abs(rest_mm) < 1e-6 * step_mm) {
             rest_mm = 0.0;
@@ -146,7 +150,7 @@ struct Counted {
     /// Steps of the first of a pair that takes all from a step on, or 0 where no pair can.
     [[nodiscard]] int first_of_pair(int from) const noexcept {
         const int left = steps - from;
-        const int first = static_cast<int>(std::floor((left + rest_mm / step_mm) / 2.0 + 0.5));
+        const int first = bounds::whole<int>(std::floor((left + rest_mm / step_mm) / 2.0 + 0.5), 0);
         return first >= 1 && (first < left || rest_mm > 0.0) ? first : 0;
     }
 
@@ -291,6 +295,11 @@ class Job {
             throw NotTabulatedError(std::string(enum_name(request.cut)) + ": " + machine.name +
                                     " has no power feed here and no dial on its " + std::string(fed) +
                                     " slide: give the slide in the machine file");
+        }
+        if (levers_.count() > kMostLevers) {
+            throw DomainError(fmt::format("{}: {} speeds with {} feeds are {} settings; at most {}", machine.name,
+                                          levers_.speeds.size(), levers_.feeds.size(), levers_.count(),
+                                          kMostLevers));
         }
         relax_.fill(1.0);
         if (request.chuck >= 0 && static_cast<std::size_t>(request.chuck) < machine.chucks.size()) {
@@ -457,8 +466,9 @@ class LatheJob : public Job {
     /// Deepest rough pass, in steps.
     [[nodiscard]] int cap() const noexcept {
         const double most = deepest_ * relaxed(LimitCode::edge_depth) * (1.0 + kSame);
-        return most >= depths_[0].back() ? steps()
-                                         : static_cast<int>(std::floor(most / counted_.step_mm + 1e-6));
+        return most >= depths_[0].back()
+                   ? steps()
+                   : bounds::whole<int>(std::floor(most / counted_.step_mm + 1e-6), 0, steps());
     }
     [[nodiscard]] double pass_s(std::size_t s, std::size_t i) const noexcept {
         return FeedTime::compute(travel_, FeedRate::compute(feeds_[row(s, i)], levers_.speeds[s].rpm));
@@ -823,8 +833,8 @@ std::vector<int> across_tried(const ChooseRequest& request) {
     const double over = value_or(request.step_over_mm, milling::usual_over(shape, d));
     const double width = value_or(request.width_mm, d);
     const auto steps = [&](double whole) {
-        return static_cast<int>(
-            std::min(1000.0, std::max(1.0, std::ceil(whole / over - milling::kSameStep))));
+        constexpr int kMostSide = 1000;
+        return bounds::whole<int>(std::ceil(whole / over - milling::kSameStep), 1, kMostSide);
     };
     if (shape == MillShape::slot || shape == MillShape::pocket) {
         const double rest = width - d;
@@ -892,8 +902,9 @@ class MillJob : public Job {
 
     [[nodiscard]] int cap() const noexcept {
         const double most = deepest_ * relaxed(LimitCode::edge_depth) * (1.0 + kSame);
-        return most >= depths_[0].back() ? steps()
-                                         : static_cast<int>(std::floor(most / counted_.step_mm + 1e-6));
+        return most >= depths_[0].back()
+                   ? steps()
+                   : bounds::whole<int>(std::floor(most / counted_.step_mm + 1e-6), 0, steps());
     }
     [[nodiscard]] double pass_s(std::size_t /*s*/, std::size_t i) const noexcept {
         return FeedTime::compute(travel_, levers_.feeds[i].per_min);
@@ -1119,8 +1130,9 @@ ChosenPass chosen(const OneJob& job, const Planned& planned) {
     job.sizes(bite, out);
     const Counted& counted = job.counted();
     const int lines = (bite.from + bite.deep) * counted.lines_a_step;
-    out.line =
-        bite.last ? lines + static_cast<int>(std::lround(counted.rest_mm / job.dial().line_mm)) : lines;
+    out.line = bite.last
+                   ? lines + bounds::nearest<int>(counted.rest_mm / job.dial().line_mm, 0, bounds::kCount)
+                   : lines;
     out.finish = bite.finish;
     const std::size_t speeds = job.levers().speeds.size();
     out.slower_holds =

@@ -35,6 +35,7 @@
 #include <limits>
 #include <vector>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/cutting/choose.hpp"
 
 namespace halfnut::cutting {
@@ -43,11 +44,12 @@ namespace halfnut::cutting {
 using Cost = std::int64_t;
 inline constexpr int kTimeShift = 31;
 inline constexpr int kMovedShift = 18;
-inline constexpr Cost kNever = Cost{1} << 61;  ///< more than 298 h: no answer
-inline constexpr double kLongestPassS = 100000.0;
+inline constexpr Cost kNever = Cost{1} << 61;      ///< more than 298 h: no answer
+inline constexpr double kLongestPassS = 100000.0;  ///< of all passes side by side
 
 [[nodiscard]] inline Cost time_cost(double seconds) noexcept {
-    return static_cast<Cost>(std::llround(seconds * 1000.0)) << kTimeShift;
+    // NaN and what is longer are never: sums of four costs still fit
+    return seconds < kLongestPassS ? bounds::nearest<Cost>(seconds * 1000.0, 0) << kTimeShift : kNever;
 }
 [[nodiscard]] inline double cost_s(Cost cost) noexcept {
     return static_cast<double>(cost >> kTimeShift) / 1000.0;
@@ -123,7 +125,8 @@ class Solver {
         for (std::size_t s = 0; s < levers_.speeds.size(); ++s) {
             for (std::size_t i = 0; i < levers_.feeds.size(); ++i) {
                 const double cut = job.pass_s(s, i);
-                if (cut < kLongestPassS && !(s == barred.speed && i == barred.feed)) {
+                const double whole = (cut + job.return_s() + job.dial_s()) * job.side_by_side();
+                if (whole < kLongestPassS && !(s == barred.speed && i == barred.feed)) {
                     const Cost one = time_cost(cut) + time_cost(job.return_s()) + time_cost(job.dial_s());
                     passes_[lever(s, i)] =
                         one * job.side_by_side() + static_cast<Cost>(std::min<std::size_t>(s, 255));
@@ -179,7 +182,8 @@ class Solver {
         return job_.template holds<kWhich>(bite, speed_of(l), feed_of(l));
     }
     [[nodiscard]] bool fixed_hold(std::size_t l) const {
-        return holds<Which::fixed>(Bite{0, 1, false, false, false}, l);
+        return holds<Which::fixed>(Bite{0, std::min(1, job_.steps()), false, false, false},
+                                   l);  // less than a line: none
     }
 
     [[nodiscard]] Sequence one_pass() const {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/holes.hpp"
@@ -399,7 +400,7 @@ Pecks pecks_of(const material::AlloyRow& alloy, double diameter_mm, double depth
     const double first = kFirstPeck * share * diameter_mm;
     const double each = kFurtherPeck * share * diameter_mm;
     const double more = std::ceil((depth_mm - first) / each - 1e-9);
-    return {1 + static_cast<int>(std::min(more, 1e6)), first, each};
+    return {1 + bounds::whole<int>(more, 0, bounds::kCount - 1), first, each};
 }
 
 DrillFactor drill_factor(const Catalogue& catalogue, const material::AlloyRow& alloy,
@@ -519,6 +520,10 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     if (request.cut == HoleCut::drill) {
         out.passes_down = pecks_of(alloy, request.diameter_mm, request.depth_mm).count;
         out.passes = out.passes_down;
+        if (out.passes > bounds::kPasses) {
+            clear(out);
+            return {StatusCode::inconsistent, argument_place("depth_mm")};
+        }
         if (out.passes > 1) {
             out.time_s += kPeckSeconds * (out.passes - 1);
             out.evidence.note(figure("time_s"), rule::pecks);

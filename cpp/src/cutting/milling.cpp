@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
@@ -50,7 +52,7 @@ struct Steps {
 };
 Steps equal_steps(double whole, double most) noexcept {
     const double count = std::max(1.0, std::ceil(whole / most - kSameStep));
-    return {static_cast<int>(std::min(count, 1e6)), whole / count};
+    return {bounds::whole<int>(count, 1, bounds::kCount), whole / count};
 }
 
 /// Passes of the cut: how wide and deep each bites.
@@ -399,6 +401,9 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     Filled filled(request, catalogue.alloys[request.work.alloy]);
+    if (std::int64_t{filled.passes.across.count} * filled.passes.down.count > bounds::kPasses) {
+        return {StatusCode::inconsistent, argument_place("depth_mm")};
+    }
     filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
     out.band = force_band(catalogue, filled.alloy, Process::mill, filled.constants.rough);
     out.ordinary_wear = milling::ordinary_wear(request);

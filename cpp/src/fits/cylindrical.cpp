@@ -6,6 +6,7 @@
 #include <charconv>
 #include <optional>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/fits/rules.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/spread.hpp"
@@ -49,7 +50,7 @@ std::string grade_name(int grade) {
 }
 
 std::int64_t units_of(double thousandths) noexcept {
-    return std::llround(thousandths * static_cast<double>(kUnitsPerThousandth));
+    return bounds::nearest<std::int64_t>(thousandths * static_cast<double>(kUnitsPerThousandth));
 }
 
 // Reading ------------------------------------------------------------------------------------------------
@@ -331,7 +332,7 @@ class Reader {
             return fail(start_,
                         fmt::format("a size must be > 0 and at most {:g}, got {:g}", kMostNative, native));
         }
-        out.nominal_units = std::llround(native * kUnits);
+        out.nominal_units = bounds::nearest<std::int64_t>(native * kUnits);
         if (out.nominal_units == 0) {
             return fail(start_, fmt::format("a size must be > 0, got {:g}", native));
         }
@@ -659,6 +660,12 @@ std::string format_cylinder(const Cylinder& cylinder) {
 Status read_cylinder(std::string_view text, const Catalogue& catalogue, Cylinder& out,
                      CylinderProblem* problem) {
     out = {};
+    if (text.size() > bounds::kDesignationBytes) {
+        if (problem != nullptr) {
+            *problem = {0, bounds::too_long("size", text, bounds::kDesignationBytes)};
+        }
+        return {StatusCode::not_understood, 0};
+    }
     Reader reader(text, catalogue);
     if (reader.read(out)) {
         return {};
@@ -674,9 +681,9 @@ Cylinder parse_cylinder(std::string_view text, const Catalogue& catalogue) {
     Cylinder out;
     CylinderProblem problem;
     if (!read_cylinder(text, catalogue, out, &problem).ok()) {
-        throw DesignationError(
-            fmt::format("cannot read '{}' at position {}: {}", text, problem.position + 1, problem.message),
-            problem.position);
+        throw DesignationError(fmt::format("cannot read '{}' at position {}: {}", bounds::shown(text),
+                                           problem.position + 1, problem.message),
+                               problem.position);
     }
     return out;
 }

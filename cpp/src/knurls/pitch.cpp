@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "halfnut/bounds.hpp"
+
 namespace halfnut::knurls {
 namespace {
 
@@ -126,6 +128,7 @@ double form_pitch(std::string_view text, const Token& token, const Catalogue& ca
 }  // namespace
 
 KnurlPitch parse_knurl_pitch(std::string_view text, const Catalogue& catalogue) {
+    bounds::require_text("knurl pitch", text, bounds::kDesignationBytes);
     std::vector<Token> tokens = tokens_of(text);
     if (tokens.empty()) {
         throw DesignationError(fmt::format("knurl pitch is empty; {}", kWays), 0);

@@ -1,4 +1,5 @@
 #include "halfnut/machine/gear_train.hpp"
+#include "halfnut/bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -26,10 +27,20 @@ Ratio reduced(std::int64_t num, std::int64_t den) noexcept {
     return g == 0 ? Ratio{0, 1} : Ratio{num / g, den / g};
 }
 
-/// a / b; a term above the largest is the caller's error.
+/// a / b; 0 where a term is above the largest that products with gears still fit beside.
 Ratio quotient(Ratio a, Ratio b) noexcept {
+    if (a.num <= 0 || b.num <= 0) {
+        return {0, 1};
+    }
+    constexpr double kLargestProduct = 1e13;
     const std::int64_t g1 = std::gcd(a.num, b.num);
     const std::int64_t g2 = std::gcd(a.den, b.den);
+    const auto fits = [](std::int64_t one, std::int64_t other) {
+        return static_cast<double>(one) * static_cast<double>(other) <= kLargestProduct;
+    };
+    if (!fits(a.num / g1, b.den / g2) || !fits(a.den / g2, b.num / g1)) {
+        return {0, 1};
+    }
     return reduced((a.num / g1) * (b.den / g2), (a.den / g2) * (b.num / g1));
 }
 
@@ -312,13 +323,13 @@ void within(const std::vector<Side>& drivers, const std::vector<Side>& driven, R
 }  // namespace
 
 Ratio simplest_ratio(double value) noexcept {
-    if (!std::isfinite(value) || value <= 0.0) {
+    if (!(value > 0.0 && value < static_cast<double>(kLargestDenominator))) {
         return {0, 1};
     }
     // continued fraction: each convergent is the nearest ratio of its size
     std::int64_t num_before = 1;
     std::int64_t den_before = 0;
-    auto num = static_cast<std::int64_t>(value);
+    auto num = bounds::whole<std::int64_t>(value);
     std::int64_t den = 1;
     double rest = value - std::floor(value);
     while (std::abs(static_cast<double>(num) / static_cast<double>(den) - value) > 1e-12 * value) {
@@ -326,8 +337,11 @@ Ratio simplest_ratio(double value) noexcept {
         if (!(inverse < static_cast<double>(kLargestDenominator))) {
             return {0, 1};
         }
-        const auto whole = static_cast<std::int64_t>(inverse);
+        const auto whole = bounds::whole<std::int64_t>(inverse);
         rest = inverse - static_cast<double>(whole);
+        if (static_cast<double>(whole) * static_cast<double>(den) > static_cast<double>(kLargestDenominator)) {
+            return {0, 1};
+        }
         num_before = std::exchange(num, whole * num + num_before);
         den_before = std::exchange(den, whole * den + den_before);
         if (den > kLargestDenominator) {
@@ -416,6 +430,10 @@ Status gear_trains(const Threading& threading, const GearQuestion& question, Gea
 
 std::vector<TranslatingPair> translating_pairs(const std::vector<int>& gears, int simplest,
                                                double error_limit, bool inverse) {
+    constexpr int kMostSimplest = 1000;
+    if (simplest < 1 || simplest > kMostSimplest) {
+        throw DomainError(fmt::format("simplest must be from 1 to {}, got {}", kMostSimplest, simplest));
+    }
     const std::int64_t up = inverse ? 100 : 127;
     const std::int64_t down = inverse ? 127 : 100;
     std::vector<TranslatingPair> out;

@@ -6,6 +6,8 @@
 #include <array>
 #include <vector>
 
+#include "halfnut/bounds.hpp"
+
 namespace halfnut::material {
 namespace {
 
@@ -204,6 +206,7 @@ AlloyMatch match_alloy(const Catalogue& catalogue, std::string_view name) {
 }
 
 const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name) {
+    bounds::require_text("alloy", name, bounds::kDesignationBytes);
     const AlloyMatch match = match_alloy(catalogue, name);
     if (match.alloy != nullptr) {
         return *match.alloy;

@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "halfnut/bounds.hpp"
+
 namespace halfnut::threads {
 namespace {
 
@@ -33,8 +35,8 @@ Status read_any_thread(std::string_view text, const Catalogue& catalogue, AnyThr
     if (!status.ok() && why != nullptr) {
         const bool absent = status.code == StatusCode::not_tabulated && is_form_designation(text);
         *why = absent ? problem.message
-                      : fmt::format("cannot read '{}' at position {}: {}", text, problem.position + 1,
-                                    problem.message);
+                      : fmt::format("cannot read '{}' at position {}: {}", bounds::shown(text),
+                                    problem.position + 1, problem.message);
     }
     return status;
 }

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/quantity.hpp"
 
 namespace halfnut::threads {
@@ -197,6 +198,7 @@ BuildUp build_up_between(double min_um, double max_um) {
 }
 
 BuildUp parse_build_up(std::string_view text, const Catalogue& catalogue) {
+    bounds::require_text("coating", text, bounds::kDesignationBytes);
     const std::vector<Word> given = words(text);
     if (given.empty()) {
         throw DesignationError("no coating given; write it as '8 um', 'anodise II 12 um' or 'bare'", 0);

@@ -1,4 +1,5 @@
 #include "halfnut/threads/designation.hpp"
+#include "halfnut/bounds.hpp"
 
 #include <fmt/format.h>
 
@@ -119,15 +120,14 @@ std::string iso_class_text(const IsoClass& iso) {
 std::string row_text(const UnifiedSeriesRow& row) {
     const bool numbered = row.diameter_in < 0.22;
     return fmt::format("{}{}-{} {}", numbered ? "#" : "", row.size,
-                       tpi_text(static_cast<std::int32_t>(std::lround(row.tpi * 1000))),
-                       enum_name(row.series));
+                       tpi_text(bounds::nearest<std::int32_t>(row.tpi * 1000)), enum_name(row.series));
 }
 
 std::int64_t row_units(const UnifiedSeriesRow& row) {
-    return std::llround(row.diameter_in * 10'000);
+    return bounds::nearest<std::int64_t>(row.diameter_in * 10'000, 1, bounds::kUnits);
 }
 std::int32_t row_tpi(const UnifiedSeriesRow& row) {
-    return static_cast<std::int32_t>(std::lround(row.tpi * 1000));
+    return bounds::nearest<std::int32_t>(row.tpi * 1000, 1);
 }
 
 /// Rows of one Unified diameter.
@@ -418,7 +418,7 @@ class Reader {
 
     void coarse_pitch(std::size_t size_at) {
         const auto rows = catalogue_.iso_series;
-        const auto nm = [](double mm) { return std::llround(mm * 1e6); };
+        const auto nm = [](double mm) { return bounds::nearest<std::int64_t>(mm * 1e6, 1, bounds::kUnits); };
         const auto low = std::partition_point(rows.begin(), rows.end(), [&](const auto& r) {
             return nm(r.diameter_mm) < thread_.diameter_units;
         });
@@ -1216,6 +1216,15 @@ Thread Thread::part(Side side) const noexcept {
 
 Status read_thread(std::string_view text, const Catalogue& catalogue, Thread& out,
                    DesignationProblem* problem) {
+    if (text.size() > bounds::kDesignationBytes) {
+        out = {};
+        if (problem != nullptr) {
+            *problem = {{StatusCode::not_understood, 0},
+                        0,
+                        bounds::too_long("thread", text, bounds::kDesignationBytes)};
+        }
+        return {StatusCode::not_understood, 0};
+    }
     try {
         out = Reader(text, catalogue).read();
         return {};
@@ -1239,8 +1248,8 @@ Thread parse_thread(std::string_view text, const Catalogue& catalogue) {
     if (status.ok()) {
         return out;
     }
-    const std::string message =
-        fmt::format("cannot read '{}' at position {}: {}", text, problem.position + 1, problem.message);
+    const std::string message = fmt::format("cannot read '{}' at position {}: {}", bounds::shown(text),
+                                            problem.position + 1, problem.message);
     if (status.code == StatusCode::not_tabulated) {
         throw NotTabulatedError(message);
     }

@@ -7,6 +7,7 @@
 #include <charconv>
 #include <optional>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
@@ -260,7 +261,7 @@ class Reader {
         if (!(starts >= 1.0 && starts <= kMostStarts) || std::abs(starts * pitch - lead) > 1e-4 * pitch) {
             return false;
         }
-        out.starts = static_cast<int>(starts);
+        out.starts = bounds::whole<int>(starts);
         return true;
     }
 
@@ -569,7 +570,7 @@ class Limiter {
         constexpr double kRepresented = 1e-6;  // a half that a binary number falls just short of
         const double places = std::floor(size * (out_.inch ? 1e4 : 1e3) + 0.5 + kRepresented);
         constexpr double kMost = 2e9;
-        out_.figures[figure] = places > 0.0 && places < kMost ? static_cast<std::int32_t>(places) : kNoSize;
+        out_.figures[figure] = places > 0.0 && places < kMost ? bounds::whole<std::int32_t>(places) : kNoSize;
     }
     /// A figure of an inch print, to four places, a half going to the even one.
     static double four_places(double inch) noexcept {
@@ -887,6 +888,14 @@ bool is_form_designation(std::string_view text) noexcept {
 Status read_form_thread(std::string_view text, const Catalogue& catalogue, FormThread& out,
                         DesignationProblem* problem) {
     out = {};
+    if (text.size() > bounds::kDesignationBytes) {
+        if (problem != nullptr) {
+            *problem = {{StatusCode::not_understood, 0},
+                        0,
+                        bounds::too_long("thread", text, bounds::kDesignationBytes)};
+        }
+        return {StatusCode::not_understood, 0};
+    }
     Reader reader(text, catalogue);
     const Status status = reader.read(out);
     if (!status.ok()) {
@@ -906,9 +915,9 @@ FormThread parse_form_thread(std::string_view text, const Catalogue& catalogue) 
         throw NotTabulatedError(problem.message);
     }
     if (!status.ok()) {
-        throw DesignationError(
-            fmt::format("cannot read '{}' at position {}: {}", text, problem.position + 1, problem.message),
-            problem.position);
+        throw DesignationError(fmt::format("cannot read '{}' at position {}: {}", bounds::shown(text),
+                                           problem.position + 1, problem.message),
+                               problem.position);
     }
     return out;
 }

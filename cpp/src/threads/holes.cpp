@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
@@ -24,7 +25,7 @@ std::string fraction(double inches) {
     if (std::abs(sixty_fourths - std::round(sixty_fourths)) > 1e-9) {
         return {};
     }
-    auto top = static_cast<int>(std::lround(sixty_fourths));
+    auto top = bounds::nearest<int>(sixty_fourths);
     const int whole = top / 64;
     top %= 64;
     if (top == 0) {
@@ -260,6 +261,7 @@ std::string_view usual_drill_set(const Catalogue& catalogue, bool inch) noexcept
 }
 
 std::vector<DrillSize> drill_set(const Catalogue& catalogue, std::string_view sets) {
+    bounds::require_text("drills", sets, bounds::kDesignationBytes);
     std::vector<DrillSize> out;
     std::size_t from = 0;
     while (from <= sets.size()) {

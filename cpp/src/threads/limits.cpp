@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/rules.hpp"
@@ -108,10 +109,11 @@ template <class Row>
 bool holds(std::span<const Row> rows, double Row::* diameter, double Row::* pitch, double diameter_scale,
            std::int64_t wanted, double pitch_scale, std::int64_t wanted_pitch) {
     auto row = std::partition_point(rows.begin(), rows.end(), [&](const Row& r) {
-        return std::llround(r.*diameter * diameter_scale) < wanted;
+        return bounds::nearest<std::int64_t>(r.*diameter * diameter_scale) < wanted;
     });
-    for (; row != rows.end() && std::llround((*row).*diameter * diameter_scale) == wanted; ++row) {
-        if (std::llround((*row).*pitch * pitch_scale) == wanted_pitch) {
+    for (; row != rows.end() && bounds::nearest<std::int64_t>((*row).*diameter * diameter_scale) == wanted;
+         ++row) {
+        if (bounds::nearest<std::int64_t>((*row).*pitch * pitch_scale) == wanted_pitch) {
             return true;
         }
     }
@@ -177,7 +179,7 @@ Status iso_limits(const Catalogue& catalogue, const Thread& thread, double lengt
                                  0.75 * kTriangleHeight * pitch_nm - 0.616025 * pitch_nm) /
                                 1000.0;
         f[place(Limit::minor_min)] =
-            static_cast<std::int32_t>(std::llround(exact_um + pitch_deviation->value_um - pitch_tolerance));
+            bounds::nearest<std::int32_t>(exact_um + pitch_deviation->value_um - pitch_tolerance);
         out.root_radius_min =
             static_cast<std::int32_t>((thread.pitch_units + 4000) / 8000);  // 0.125 P, half up
         note(Limit::major_max, deviation_rule(*crest_deviation, iso.crest_position), crest_deviation->row);
@@ -224,7 +226,8 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
                       "a Unified class is 1, 2 or 3, a pitch at most 4 in, a diameter at most 400 in");
     }
     const UnifiedSeries series = unified_rule_series(catalogue, thread);
-    const std::int64_t stated = std::isnan(length_mm) ? 0 : std::llround(length_mm / 25.4 * 1e6);
+    const std::int64_t stated =
+        std::isnan(length_mm) ? 0 : bounds::nearest<std::int64_t>(length_mm / 25.4 * 1e6);
     const UnifiedEngagement engagement = unified_engagement(series, thread, stated);
     const bool by_print = decimal_rule == UnifiedRule::printed;
     const UnifiedToleranceDiameterRow* neighbour = nullptr;
@@ -232,7 +235,7 @@ Status unified_limits(const Catalogue& catalogue, const Thread& thread, UnifiedR
         neighbour = unified_tolerance_diameter(catalogue, thread.diameter_units);
     }
     const std::int64_t at =
-        neighbour == nullptr ? thread.diameter_units : std::llround(neighbour->at_in * 1e4);
+        neighbour == nullptr ? thread.diameter_units : bounds::nearest<std::int64_t>(neighbour->at_in * 1e4);
     const std::int64_t tolerance =
         unified_tolerance_2a(decimal_rule, at, engagement.length_units, thread.pitch_units);
     const UnifiedSizes sizes = external ? unified_external(decimal_rule, thread, tolerance)

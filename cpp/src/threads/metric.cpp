@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/threads/profile.hpp"
 
 namespace halfnut::threads {
@@ -24,7 +25,7 @@ double r40(int place) {
 
 /// As the tables print it: whole micrometres, a half going to the even one.
 int r40_um(int place) {
-    return static_cast<int>(std::nearbyint(r40(place)));
+    return bounds::whole<int>(std::nearbyint(r40(place)));
 }
 
 /// Place of the R40 number nearest by ratio.
@@ -60,7 +61,7 @@ constexpr std::array<int, 10> kInternalPitchSteps{0, 0, 0, 0, -3, 1, 5, 9, 13, 0
 constexpr std::array<double, 10> kRanges{0.99, 1.4, 2.8, 5.6, 11.2, 22.4, 45, 90, 180, 355};
 
 std::int64_t nm(double mm) {
-    return std::llround(mm * 1e6);
+    return bounds::nearest<std::int64_t>(mm * 1e6, -bounds::kUnits, bounds::kUnits);
 }
 double mm(std::int64_t units) {
     return static_cast<double>(units) / 1e6;
@@ -146,7 +147,7 @@ std::optional<Micrometres> crest(std::span<const Row> table, std::int64_t pitch_
 std::optional<Micrometres> iso_deviation(const Catalogue& catalogue, Position position,
                                          std::int64_t pitch_units) noexcept {
     const double pitch = mm(pitch_units);
-    const auto whole = [](double um) { return static_cast<int>(std::floor(um + 0.5)); };
+    const auto whole = [](double um) { return bounds::whole<int>(std::floor(um + 0.5)); };
     switch (position) {
         case Position::h:
         case Position::H:
@@ -245,13 +246,13 @@ const IsoEngagementRow* iso_engagement_row(const Catalogue& catalogue, std::int6
 }
 
 std::int64_t iso_basic_pitch_um(std::int64_t diameter_units, std::int64_t pitch_units) noexcept {
-    return std::llround(
+    return bounds::nearest<std::int64_t>(
         (static_cast<double>(diameter_units) - 0.75 * kTriangleHeight * static_cast<double>(pitch_units)) /
         1000.0);
 }
 
 std::int64_t iso_basic_minor_um(std::int64_t diameter_units, std::int64_t pitch_units) noexcept {
-    return std::llround(
+    return bounds::nearest<std::int64_t>(
         (static_cast<double>(diameter_units) - 1.25 * kTriangleHeight * static_cast<double>(pitch_units)) /
         1000.0);
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
@@ -13,6 +14,7 @@ namespace halfnut::threads {
 namespace {
 
 constexpr double kHalfAngleDeg = 30.0;
+constexpr std::int32_t kMostUnits = 100'000'000;  // 100 m; sums of a few still fit
 
 /// A last place of the standard, um.
 double last_place_um(const ThreadLimits& limits) {
@@ -21,10 +23,10 @@ double last_place_um(const ThreadLimits& limits) {
 
 /// Into the zone: a maximum down, a minimum up; figures a rounding error off a whole count stay.
 std::int32_t down(double units) {
-    return static_cast<std::int32_t>(std::floor(units + 1e-6));
+    return bounds::whole<std::int32_t>(std::floor(units + 1e-6), -kMostUnits, kMostUnits);
 }
 std::int32_t up(double units) {
-    return static_cast<std::int32_t>(std::ceil(units - 1e-6));
+    return bounds::whole<std::int32_t>(std::ceil(units - 1e-6), -kMostUnits, kMostUnits);
 }
 
 /// Moves a pair of limits by a coating that adds from `least` to `most` to the diameter, last places.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
@@ -27,8 +28,8 @@ void require(const Argument& argument, double value) {
 SeriesThread of_row(const Catalogue& catalogue, const IsoSeriesRow& row) {
     Thread thread;
     thread.system = System::iso_metric;
-    thread.diameter_units = std::llround(row.diameter_mm * 1e6);
-    thread.pitch_units = std::llround(row.pitch_mm * 1e6);
+    thread.diameter_units = bounds::nearest<std::int64_t>(row.diameter_mm * 1e6, 1, bounds::kUnits);
+    thread.pitch_units = bounds::nearest<std::int64_t>(row.pitch_mm * 1e6, 1, bounds::kUnits);
     return {thread, 2 * (row.choice - 1) + (row.series == IsoSeries::coarse ? 0 : 1),
             row_ref(catalogue.iso_series, row)};
 }
@@ -41,8 +42,8 @@ SeriesThread of_row(const Catalogue& catalogue, const UnifiedSeriesRow& row) {
     Thread thread;
     thread.system = System::unified;
     thread.series = row.series;
-    thread.diameter_units = std::llround(row.diameter_in * 1e4);
-    thread.tpi_thousandths = static_cast<std::int32_t>(std::lround(row.tpi * 1000));
+    thread.diameter_units = bounds::nearest<std::int64_t>(row.diameter_in * 1e4, 1, bounds::kUnits);
+    thread.tpi_thousandths = bounds::nearest<std::int32_t>(row.tpi * 1000, 1);
     thread.pitch_units =
         (200'000'000'000 + thread.tpi_thousandths) / (2 * std::int64_t{thread.tpi_thousandths});
     // sizes below 1/4 in are called by number or by a fraction

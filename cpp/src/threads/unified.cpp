@@ -1,4 +1,5 @@
 #include "halfnut/threads/unified.hpp"
+#include "halfnut/bounds.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -41,7 +42,7 @@ double pitch_two_thirds(std::int64_t pitch_units) {
 
 /// A fraction of an inch in 1e-6, half up.
 std::int64_t millionths(double inch) {
-    return std::llround(inch * 1e6);
+    return bounds::nearest<std::int64_t>(inch * 1e6, -bounds::kUnits, bounds::kUnits);
 }
 
 std::int32_t size(std::int64_t units) {
@@ -52,12 +53,15 @@ std::int32_t size(std::int64_t units) {
 
 UnifiedSeries unified_rule_series(const Catalogue& catalogue, const Thread& thread) noexcept {
     const auto rows = catalogue.unified_series;
-    const auto units = [](const UnifiedSeriesRow& row) { return std::llround(row.diameter_in * 1e4); };
+    const auto units = [](const UnifiedSeriesRow& row) {
+        return bounds::nearest<std::int64_t>(row.diameter_in * 1e4);
+    };
     auto row = std::partition_point(rows.begin(), rows.end(), [&](const UnifiedSeriesRow& r) {
         return units(r) < thread.diameter_units;
     });
     for (; row != rows.end() && units(*row) == thread.diameter_units; ++row) {
-        if (std::lround(row->tpi * 1000) == thread.tpi_thousandths && row->series <= UnifiedSeries::unef) {
+        if (bounds::nearest<std::int64_t>(row->tpi * 1000) == thread.tpi_thousandths &&
+            row->series <= UnifiedSeries::unef) {
             return row->series;
         }
     }
@@ -94,7 +98,7 @@ UnifiedEngagement unified_engagement(UnifiedSeries rule_series, const Thread& th
 const UnifiedToleranceDiameterRow* unified_tolerance_diameter(const Catalogue& catalogue,
                                                               std::int64_t diameter_units) noexcept {
     for (const UnifiedToleranceDiameterRow& row : catalogue.unified_tolerance_diameters) {
-        if (std::llround(row.diameter_in * 1e4) == diameter_units) {
+        if (bounds::nearest<std::int64_t>(row.diameter_in * 1e4) == diameter_units) {
             return &row;
         }
     }
@@ -118,7 +122,7 @@ std::int64_t unified_minor_tolerance(UnifiedRule rule, const Thread& thread) noe
     const bool from_13 = pitch <= 7'692'308;  // n >= 13
     const double diameter = static_cast<double>(thread.diameter_units) / 1e4;
     const double exact = 0.05 * pitch_two_thirds(pitch) + 0.03 * inches(pitch) / diameter - 0.002;
-    const std::int64_t small = std::llround(exact * 1e12);
+    const std::int64_t small = bounds::nearest<std::int64_t>(exact * 1e12);
     const std::int64_t most = 3940 * pitch;
     const auto square = [&](std::int64_t tenths) {
         return half_up(tenths * pitch * pitch, 100'000);
@@ -170,12 +174,14 @@ UnifiedSizes unified_external(UnifiedRule rule, const Thread& thread, std::int64
         out.allowance = grade == 3 ? 0 : size(half_even(3 * half_up(tolerance_2a, 10), 100));
         out.pitch_tolerance = half_even(kExternalFactor[grade] * tolerance_2a, 100'000) * 100;
         out.crest_tolerance =
-            half_even(std::llround(1e12 * (grade == 1 ? 0.09 : 0.06) * p23), 100'000'000) * 100;
+            half_even(bounds::nearest<std::int64_t>(1e12 * (grade == 1 ? 0.09 : 0.06) * p23), 100'000'000) *
+            100;
         const std::int64_t major_max = basic - out.allowance;
         const std::int64_t pitch_max = major_max - half_up(kTwoAddenda * pitch, kFourPlaces);
         out.major_max = size(major_max);
         out.major_min = size(major_max - out.crest_tolerance / 100);
-        out.major_min_unfinished = size(major_max - half_even(std::llround(1e12 * 0.09 * p23), 100'000'000));
+        out.major_min_unfinished =
+            size(major_max - half_even(bounds::nearest<std::int64_t>(1e12 * 0.09 * p23), 100'000'000));
         out.pitch_max = size(pitch_max);
         out.pitch_min = size(pitch_max - out.pitch_tolerance / 100);
         out.unr_minor_max = size(major_max - half_even(10'825 * pitch, 100'000'000) -

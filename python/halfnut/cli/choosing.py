@@ -10,7 +10,7 @@ import click
 
 from halfnut._core import DomainError
 from halfnut.cli.failures import MARKED
-from halfnut.cli.output import STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
+from halfnut.cli.output import COUNT, STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
 from halfnut.extras import optional
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ Example:
 @click.option("--length", help="Length of the cut along the feed.")
 @click.option("--width", help="Width to mill away.")
 @click.option("--end-diameter", help="Where facing ends; the centre, or the bore, when not given.")
-@click.option("--flutes", type=int, help="Teeth of the cutter.")
+@click.option("--flutes", type=COUNT, help="Teeth of the cutter.")
 @click.option("--tool", help="HSS, cobalt HSS, cast cobalt, carbide or coated carbide; HSS when not given.")
 @click.option("--tolerance", help="Of the diameter: the last passes may bend by half of it.")
 @click.option("--tolerance-share", type=float, help="Share of the tolerance that the bend may take.")

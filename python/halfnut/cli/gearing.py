@@ -7,7 +7,8 @@ from typing import Any
 
 import click
 
-from halfnut.cli.output import STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
+from halfnut._core import bounds
+from halfnut.cli.output import COUNT, STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
 
 __all__ = ["gears"]
 
@@ -28,7 +29,7 @@ __all__ = ["gears"]
 )
 @click.option("--engagement", help="Length of thread over which the error is judged.")
 @click.option("--error-percent", type=float, default=0.1, show_default=True, help="Trains beyond it are left out.")
-@click.option("--most", type=int, default=10, show_default=True, help="How many to print.")
+@click.option("--most", type=COUNT, default=10, show_default=True, help="How many to print.")
 @click.option("--simple", is_flag=True, help="Simple trains only.")
 @click.option("--no-gearbox", is_flag=True, help="Leave the gearbox out.")
 @click.option("--pairs", is_flag=True, help="In place of trains: the pairs that turn inches to millimetres.")
@@ -88,8 +89,11 @@ def gears(
 
 def _teeth(text: str) -> list[int]:
     parts = text.replace(",", " ").split()
-    if not all(part.isdigit() for part in parts):
-        raise click.UsageError(f"--gears are whole numbers with commas between, got {text!r}")
+    if not all(part.isascii() and part.isdigit() for part in parts):
+        raise click.UsageError(f"--gears are whole numbers with commas between, got {text[:60]!r}")
+    most = bounds()["items"]
+    if len(parts) > most or any(len(part) > 6 for part in parts):
+        raise click.UsageError(f"--gears are at most {most} gears of at most 999999 teeth")
     return [int(part) for part in parts]
 
 

@@ -8,7 +8,7 @@ import click
 
 from halfnut import holding
 from halfnut._core import DomainError
-from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.cli.output import COUNT, show, with_evidence, with_json
 
 _EXAMPLES = """\b
 Example:
@@ -33,7 +33,7 @@ Example:
 @click.option(
     "--steady", "steadies", multiple=True, help="Place of a fixed steady, from the chuck or the first centre."
 )
-@click.option("--jaws", type=int, default=3, show_default=True, help="Jaws or contacts of the chuck.")
+@click.option("--jaws", type=COUNT, default=3, show_default=True, help="Jaws or contacts of the chuck.")
 @click.option("--grip-diameter", help="Where the jaws grip; the diameter before the cut when not given.")
 @click.option("--grip-width", help="Width that the jaws bear on; a quarter of the diameter when not given.")
 @click.option("--friction", type=float, help="Of the jaws on the work: smooth 0.1 to 0.2, serrated 0.3 to 0.5.")

@@ -6,7 +6,7 @@ from typing import Literal
 
 import click
 
-from halfnut.cli.output import echo, json_text, show, with_evidence, with_json
+from halfnut.cli.output import COUNT, echo, json_text, show, with_evidence, with_json
 from halfnut.found_threads import identify_thread, threads_near
 
 __all__ = ["identify"]
@@ -25,7 +25,7 @@ Example:
 @click.option("--side", type=click.Choice(["outside", "inside"]), default="outside", help="Which part was measured.")
 @click.option("--flank-angle", help="Between the two flanks of a groove, such as 60, 55, 30 or 29.")
 @click.option("--engagement", help="Length over which it would engage; one diameter where none is given.")
-@click.option("--count", type=int, default=6, show_default=True, help="How many candidates.")
+@click.option("--count", type=COUNT, default=6, show_default=True, help="How many candidates.")
 @with_evidence
 @with_json
 def identify(

@@ -15,11 +15,13 @@ from typing import Any, TypeVar
 import click
 
 from halfnut import files
+from halfnut._core import bounds
 from halfnut.record import CautionLine, Rank, Record
 from halfnut.text import shown
 from halfnut.words import by_rank
 
 __all__ = [
+    "COUNT",
     "STREAM",
     "echo",
     "json_text",
@@ -36,6 +38,9 @@ STREAM = Path("-")
 """What stands for standard output in place of a file."""
 
 _COLOURS: dict[Rank, dict[str, Any]] = {"danger": {"fg": "red", "bold": True}, "caution": {"fg": "red"}, "note": {}}
+
+# How many of something: from 1 to a million.
+COUNT = click.IntRange(1, bounds()["count"])
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 

@@ -58,7 +58,8 @@ Answer answer(const ReferenceRow& row) {
     const std::string& quantity = row.text("quantity");
     const double pitch = pitch_in(row) * kIn;
     if (quantity == "groove_constant") {
-        return {-over_wires_plain_mm(100.0, pitch, 30.0, 1e-9) / kIn + 100.0 / kIn, 1e-9};
+        // a wire w adds w (1 + 1 / sin 30 deg) = 3 w
+        return {-(over_wires_plain_mm(100.0, pitch, 30.0, 1.0) - 3.0) / kIn + 100.0 / kIn, 1e-9};
     }
     if (quantity == "best_wire") {
         // The Acme column is 0.51645 P with five places of 0.5164502.

@@ -230,7 +230,7 @@ TEST(Strength, WrongInputsHaveAStatusAndLeaveNoFigure) {
             r.overlap_mm = 1e308;
             r.external.tensile_mpa = 1e308;
         },
-        StatusCode::no_result);
+        StatusCode::out_of_range);
 }
 
 TEST(Strength, FlanksWithoutPublishedFactorsTakeTheirBounds) {

@@ -250,11 +250,12 @@ struct CutResult {
     LimitCode limited_by{};
     LimitCode feed_limited_by{};
     std::uint64_t cautions = 0;
-    std::array<Limit, 14> limits{};
+    std::array<Limit, enum_names(LimitCode{}).size()> limits{};  // each at most once
     std::size_t limit_count = 0;
     machine::Refusal refusal;  ///< why the machine has no room for it, where that is so
     Evidence<40> evidence;
 
+    static_assert(enum_names(CautionCode{}).size() <= 64, "cautions has a bit for each");
     void caution(CautionCode code) noexcept { cautions |= std::uint64_t{1} << static_cast<unsigned>(code); }
     [[nodiscard]] bool has(CautionCode code) const noexcept {
         return (cautions >> static_cast<unsigned>(code) & 1U) != 0;

@@ -84,7 +84,8 @@ inline constexpr double kReamFeed = 2.0;
 /// The numbers of a request with their ranges.
 inline constexpr std::array kHoleArguments{
     RequestArgument<HoleRequest>{positive("diameter_mm", "mm"), &HoleRequest::diameter_mm, true},
-    RequestArgument<HoleRequest>{positive("depth_mm", "mm"), &HoleRequest::depth_mm},
+    RequestArgument<HoleRequest>{positive("depth_mm", "mm"), &HoleRequest::depth_mm, false,
+                                 "take at most 10000 pecks"},
     RequestArgument<HoleRequest>{not_negative("pilot_mm", "mm"), &HoleRequest::pilot_mm, false,
                                  "be below diameter_mm, and given for a countersink or counterbore"},
     RequestArgument<HoleRequest>{between("point_deg", 60.0, 180.0, "deg"), &HoleRequest::point_deg},

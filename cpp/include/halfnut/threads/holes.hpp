@@ -108,6 +108,7 @@ struct TappingHole {
     int above = -1;
     int within = -1;  ///< the drill nearest to the wanted hole whose hole is within its limits
     std::uint8_t cautions = 0;
+    static_assert(enum_names(HoleCaution{}).size() <= 8, "cautions has a bit for each");
     Evidence<20> evidence;
 
     [[nodiscard]] bool has(HoleCaution caution) const noexcept {
