@@ -32,15 +32,14 @@ std::string whole_range_text(const Argument& argument) {
     if (argument.low < 0.0) {
         return fmt::format("from {} to {}{}", -argument.stated.greatest, argument.stated.greatest, unit);
     }
-    return fmt::format("{}from {} to {}{}", argument.low_open ? "" : "0, or ", argument.stated.least,
-                       argument.stated.greatest, unit);
+    return fmt::format("from {} to {}{}", argument.stated.least, argument.stated.greatest, unit);
 }
 
 std::string argument_message(const Argument& argument, double value) {
     if (std::isfinite(value) && argument.in_range(value) && !argument.stated.holds(value)) {
         return argument.stated.greatest < bounds::kAnyUnit.greatest
                    ? fmt::format("{} must be {}, got {}", argument.name, whole_range_text(argument), value)
-                   : fmt::format("{} must be 0, or from {} to {} in magnitude, got {}", argument.name,
+                   : fmt::format("{} must be from {} to {} in magnitude, got {}", argument.name,
                                  argument.stated.least, argument.stated.greatest, value);
     }
     std::string range = range_text(argument);

@@ -47,9 +47,9 @@ struct Argument {
 constexpr Argument positive(std::string_view name, std::string_view unit = "") {
     return {.name = name, .unit = unit, .low = 0.0, .low_open = true, .stated = bounds::of_unit(unit)};
 }
-/// >= 0, within the bounds of its unit.
+/// >= 0, up to the greatest of its unit: what is computed from sizes may be as small as it likes.
 constexpr Argument not_negative(std::string_view name, std::string_view unit = "") {
-    return {.name = name, .unit = unit, .low = 0.0, .stated = bounds::of_unit(unit)};
+    return {.name = name, .unit = unit, .low = 0.0, .stated = {0.0, bounds::of_unit(unit).greatest}};
 }
 /// From low to high, both included.
 constexpr Argument between(std::string_view name, double low, double high, std::string_view unit = "") {
@@ -59,15 +59,15 @@ constexpr Argument between(std::string_view name, double low, double high, std::
 constexpr Argument inside(std::string_view name, double low, double high, std::string_view unit = "") {
     return {.name = name, .unit = unit, .low = low, .high = high, .low_open = true, .high_open = true};
 }
-/// Any finite number within the bounds of its unit.
+/// Any finite number up to the greatest of its unit.
 constexpr Argument finite(std::string_view name, std::string_view unit = "") {
-    return {.name = name, .unit = unit, .stated = bounds::of_unit(unit)};
+    return {.name = name, .unit = unit, .stated = {0.0, bounds::of_unit(unit).greatest}};
 }
 
 /// "> 0 mm", "from 0 to 75 deg", "finite".
 [[nodiscard]] std::string range_text(const Argument& argument);
 
-/// The same with the bounds of the unit: "from 1e-06 to 100000 mm", "0, or from 1e-06 to 100000 mm".
+/// The same with the bounds of the unit: "from 1e-06 to 100000 mm", "from 0 to 100000 mm".
 [[nodiscard]] std::string whole_range_text(const Argument& argument);
 
 /// "diameter_mm must be > 0 mm, got -2", "diameter_mm must be from 1e-06 to 100000 mm, got 1e+12".

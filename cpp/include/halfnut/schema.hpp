@@ -25,6 +25,7 @@
 #include <utility>
 #include <vector>
 
+#include "halfnut/bounds.hpp"
 #include "halfnut/table.hpp"
 
 namespace halfnut {
@@ -149,7 +150,11 @@ template <class Member>
 std::string read_cell(const ParsedTable& table, std::string_view cell, std::string_view name,
                       std::uint16_t first_source, Member& out) {
     if constexpr (std::is_same_v<Member, double>) {
-        return read_number(cell, out) ? std::string{} : must_be(name, "a number", cell);
+        if (read_number(cell, out)) {
+            return {};
+        }
+        const bool large = std::isfinite(out) && std::abs(out) > bounds::kCell;
+        return must_be(name, large ? "a number of at most 1e15" : "a number", cell);
     } else if constexpr (std::is_same_v<Member, bool>) {
         out = cell == "yes";
         return out || cell == "no" ? std::string{} : must_be(name, "yes or no", cell);

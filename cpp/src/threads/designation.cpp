@@ -289,7 +289,8 @@ class Reader {
         return units;
     }
 
-    /// A nought in front of a number is a size of its own (#00) or a slip (1/04, M08): never another size.
+    /// A nought in front of a number is a size of its own such as #00, or a slip such as 1/04: never another
+    /// size.
     void check_noughts() const {
         if (peek() == '0' && is_digit(peek(1))) {
             fail(std::string(kLeadingNought));

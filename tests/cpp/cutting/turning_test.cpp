@@ -110,7 +110,7 @@ TEST(Turn, BelowTheWindowIsQuietAndAboveIsNot) {
     const CutResult slow = answer(lathe(), turn("6061", 6.0, 0.5));
     EXPECT_TRUE(slow.has(CautionCode::speed_below_window));
     EXPECT_EQ(slow.limited_by, LimitCode::machine_top_speed);
-    const CutResult fast = answer(lathe(), turn("718", 200.0, 1.0));
+    const CutResult fast = answer(lathe(), turn("718", 200.0, 0.3));
     EXPECT_TRUE(fast.has(CautionCode::above_window));
     EXPECT_EQ(fast.limited_by, LimitCode::machine_slowest);
 }
