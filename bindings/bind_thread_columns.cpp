@@ -9,6 +9,7 @@
 #include <unordered_map>
 
 #include "bind.hpp"
+#include "halfnut/bounds.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/judge.hpp"
 #include "halfnut/threads/precoat.hpp"
@@ -143,6 +144,18 @@ std::vector<std::string> names_of(const Names& names) {
     return {names.begin(), names.end()};
 }
 
+constexpr double kGreatestMeasuredMm = 1e4;  // what is measured on a part is at most 10 m long
+
+/// The bounds of a length of engagement; one that is lacking or infinite is judged where it is used.
+Status engagement_row(double mm, double greatest, std::string& reason) {
+    if (!std::isfinite(mm) || bounds::Range{bounds::kLeastLengthMm, greatest}.holds(mm)) {
+        return {};
+    }
+    reason = fmt::format("engagement_mm must be 0, or from {} to {} mm, got {}", bounds::kLeastLengthMm,
+                         greatest, mm);
+    return {StatusCode::out_of_range, 0};
+}
+
 Status build_up_row(double least, double most, BuildUp& out, std::string& reason) {
     if (!std::isfinite(least) || !std::isfinite(most) || least > most) {
         reason =
@@ -258,8 +271,11 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
     columns.run(on_error, "designations", [&](std::size_t row, std::string& reason) {
         const ThreadPart* part = nullptr;
         const PartLimits* limits = nullptr;
-        const Status status =
-            parts.limits(row, {.rule = decimal_rule, .engagement_mm = number(0, row)}, part, limits, reason);
+        Status status = engagement_row(number(0, row), bounds::kGreatestLengthMm, reason);
+        if (status.ok()) {
+            status = parts.limits(row, {.rule = decimal_rule, .engagement_mm = number(0, row)}, part, limits,
+                                  reason);
+        }
         if (status.ok()) {
             for (std::size_t i = 0; i < kSizes; ++i) {
                 columns.figure(row, i, limits->mm[i]);
@@ -294,7 +310,10 @@ py::dict fit_columns(const std::vector<std::string>& external, const std::vector
         FitRequest request;
         const ThreadPart* part = nullptr;
         const PartLimits* limits = nullptr;
-        Status status = males.limits(row, {}, part, limits, reason);
+        Status status = engagement_row(number(4, row), kGreatestMeasuredMm, reason);
+        if (status.ok()) {
+            status = males.limits(row, {}, part, limits, reason);
+        }
         if (status.ok()) {
             request.external = limits->sizes;
             request.assumed_engagement_mm = assumed_engagement_mm(*part);
@@ -408,8 +427,10 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
         const Measured measured{number(0, row), number(1, row), number(2, row), number(3, row),
                                 number(4, row), number(5, row), number(6, row), number(7, row)};
         Verdict answer;
-        const Status status =
-            judge_row(parts, catalogue.get(), row, measured, number(8, row), answer, reason);
+        Status status = engagement_row(number(8, row), kGreatestMeasuredMm, reason);
+        if (status.ok()) {
+            status = judge_row(parts, catalogue.get(), row, measured, number(8, row), answer, reason);
+        }
         if (!status.ok()) {
             return status;
         }
@@ -510,7 +531,10 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
     columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
         const ThreadPart* part = nullptr;
         BuildUp build_up;
-        Status status = parts.part(row, part, reason);
+        Status status = engagement_row(number(2, row), bounds::kGreatestLengthMm, reason);
+        if (status.ok()) {
+            status = parts.part(row, part, reason);
+        }
         if (status.ok()) {
             status = build_up_row(number(0, row), number(1, row), build_up, reason);
         }

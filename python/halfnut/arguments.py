@@ -37,7 +37,7 @@ def checked(function: Callable[P, R]) -> Callable[P, R]:
     """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair."""
     checks: dict[str, Check] = {}
     places: list[str] = []
-    sound = _sound
+    sound, require_whole = _sound, _require_whole
 
     def prepare() -> None:
         checks.update(_checks(function))
@@ -48,7 +48,12 @@ def checked(function: Callable[P, R]) -> Callable[P, R]:
             prepare()
         values: Any = [checks.get(name, sound)(value, name) for name, value in zip(places, given, strict=False)]
         more = {name: checks.get(name, sound)(value, name) for name, value in named.items()}
-        return function(*values, *given[len(places) :], **more)  # type: ignore[arg-type]
+        try:
+            return function(*values, *given[len(places) :], **more)  # type: ignore[arg-type]
+        except (TypeError, OverflowError):
+            # A function that has bounds of its own has named them; of the others, this is the core's.
+            require_whole({**dict(zip(places, values, strict=False)), **more})
+            raise
 
     # In the module of the function, where its examples are looked for.
     out = FunctionType(call.__code__, function.__globals__, function.__name__, None, call.__closure__)
@@ -130,7 +135,7 @@ def _of_kind(
         if "bool" in kinds:
             return bool(value)
     elif "int" in kinds and isinstance(value, numeric.Integral):
-        return _whole(value, name)
+        return value
     elif "float" in kinds and not holders:
         return number(value, name)
     if classes and isinstance(value, classes):
@@ -164,10 +169,13 @@ def _held(head: str, inside: str, value: Any, name: str) -> Any:
     return value
 
 
-def _whole(value: Any, name: str) -> Any:
-    if not -_MOST <= value <= _MOST:
-        raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(value)}")
-    return value
+def _require_whole(given: Mapping[str, Any]) -> None:
+    """Refuse by name the first whole number, alone or in a sequence, that the core cannot hold."""
+    for name, value in given.items():
+        several = isinstance(value, Sequence) or getattr(value, "ndim", 0) > 0
+        for each in value if several else (value,):
+            if isinstance(each, numeric.Integral) and not -_MOST <= each <= _MOST:
+                raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(each)}") from None
 
 
 def _sound(value: Any, name: str) -> Any:
@@ -207,6 +215,10 @@ def number(value: Any, name: str) -> float:
         out = float(value)
     except OverflowError:
         out = math.inf
+    if name.endswith("temperature_c"):
+        from halfnut.units import checked_temperature_c
+
+        return checked_temperature_c(out, name)
     if unit == "HB" and not 0.0 < out < math.inf:
         raise DomainError(f"{name} must be finite and > 0 HB, got {out}")
     if not math.isfinite(out):

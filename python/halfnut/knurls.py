@@ -180,7 +180,7 @@ def _spoken(figure: str) -> str:
 @checked
 def knurl_blank(
     diameter: Any,
-    pitch: str,
+    pitch: Any,
     *,
     pattern: str | None = None,
     wheel: Any = None,

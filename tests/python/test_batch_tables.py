@@ -214,7 +214,8 @@ def test_texts_are_coded_in_the_order_in_which_they_come(values: list) -> None:
     known: dict[str, int] = {}
     wanted = [known.setdefault(value, len(known)) if isinstance(value, str) else -1 for value in values]
     assert codes.tolist() == wanted
-    assert found == list(known)
+    # half of a surrogate pair comes back spelled out
+    assert found == [text.encode("utf-8", "backslashreplace").decode() for text in known]
 
 
 @given(st.lists(st.sampled_from(["6061-T6", "4130", "", "Ti é", "a" * 40])))

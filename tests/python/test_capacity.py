@@ -294,7 +294,7 @@ def test_a_machine_file_holds_the_sizes_and_gives_them_back():
     chuck = core.chucks[0]
     assert (chuck.opening_least_mm, chuck.opening_greatest_mm) == (pytest.approx(0.12 * 25.4), pytest.approx(152.4))
     assert chuck.jaw_mass_kg == pytest.approx(1.2 * 0.45359237)
-    assert from_dict(lathe.to_dict(), "again") == lathe.file
+    assert Machine(from_dict(lathe.to_dict(), "again")).file == lathe.file
     assert lathe.to_dict()["chucks"][0]["jaw_weight"] == "1.2 lb"
 
 

@@ -181,7 +181,8 @@ def _said(*args):
 def test_fit_answers_in_its_first_line_then_what_mends_it():
     lines = _said("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um")
     assert lines[0] == (
-        "7/8-14 UNF-2A in 7/8-14 UNF-2B: may bind: up to 0.0008 in of interference at the pitch diameter"
+        "7/8-14 UNF-2A in 7/8-14 UNF-2B: screws together, save the rarest pairs: "
+        "up to 0.0008 in of interference at the pitch diameter, chance under 0.01 %"
     )
     assert any(line.startswith("  or: cut 7/8-14 UNF-2B to pitch 0.8356/0.8298 in") for line in lines)
     one = json.loads(_run_json("fit", "M10-6g", "M10-6H", "--coating-external", "8 um", "--engagement", "10mm"))

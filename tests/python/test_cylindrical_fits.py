@@ -337,5 +337,7 @@ def test_what_speaks_of_a_pair_is_refused_for_one_part():
         hn.cylindrical_fit("12 m6", shaft_temperature_c=60.0)
     with pytest.raises(hn.DomainError, match="hole, measured, says nothing about 25 H7"):
         hn.cylindrical_fit("25 H7", hole="25.010 mm")
-    with pytest.raises(hn.DomainError, match=r"hole must be at most 10000 mm, got 1e\+308 mm"):
+    with pytest.raises(hn.DomainError, match="hole must be at most 10000 mm, got 20000 mm"):
+        hn.cylindrical_fit("25 H7/g6", hole="20 m")
+    with pytest.raises(hn.DesignationError, match=r"hole: .* must be 0, or from 1e-06 to 100000 mm"):
         hn.cylindrical_fit("25 H7/g6", hole="1e308 mm")

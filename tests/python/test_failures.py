@@ -13,6 +13,7 @@ import pytest
 
 from halfnut import cli
 from halfnut.cli import failures
+from halfnut.extras import MissingExtraError
 
 ADJUSTER = [
     *("adjuster", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--thread-length", "2in", "--base-thread", "1.25in"),
@@ -231,7 +232,7 @@ FAULTS = [
     (UnicodeDecodeError("utf-8", b"\xff", 0, 1, "invalid start byte"), "file", "is not utf-8 text"),
     (MemoryError(), "memory", "not enough memory"),
     (RecursionError("maximum recursion depth exceeded"), "too_deep", "nested too deeply"),
-    (ModuleNotFoundError("No module named 'matplotlib'", name="matplotlib"), "missing_package", "halfnut[plot]"),
+    (MissingExtraError("plot", "matplotlib"), "missing_package", "pip install 'halfnut[plot]'"),
     (ModuleNotFoundError("No module named 'x'", name="x"), "missing_package", "No module named 'x'"),
     (AssertionError(), "unforeseen", "unforeseen AssertionError; HALFNUT_TRACEBACK=1 shows where"),
     (TypeError("line\nline"), "unforeseen", "unforeseen TypeError: line line; HALFNUT_TRACEBACK=1"),

@@ -11,6 +11,7 @@ from click.testing import CliRunner
 
 import halfnut as hn
 from halfnut import cli, cutting, form_holes, form_threads, thread_strength
+from halfnut.words import CAUTIONS
 
 sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[1] / "oracles")]
 
@@ -98,7 +99,7 @@ def test_strength_is_ridges_times_strengths_times_bounds(text: str) -> None:
     )
     assert joint.weakest_n == weakest
     assert joint.allowable_n == pytest.approx(min(weakest, joint.external_yield_n) / 4)
-    assert "no factor is published" in str(joint)
+    assert CAUTIONS["form_strength_rules"][1] in str(joint)
     low, high = joint.raising_torque_nm
     d2 = outer.basic_pitch_mm
     for got, f in ((low, 0.10), (high, 0.16)):
@@ -305,7 +306,7 @@ def test_an_adjuster_of_any_form_by_hand(text: str) -> None:
     assert found.rows[-1]["axial_play_max_mm"] == pytest.approx(clearance * math.tan(half), rel=1e-6)
     lean = math.degrees(clearance / (d + d2 / math.tan(half)))
     assert found.rows[-1]["first_tilt_deg"] <= lean + 1e-9
-    assert "no standard of this thread form gives a length of engagement" in str(found)
+    assert CAUTIONS["adjuster_form_practice"][1] in str(found)
     assert found.unit == outer.unit
     assert found.page(title="Screw").count(str(outer.thread)) >= 1
     assert end.external == outer.title
