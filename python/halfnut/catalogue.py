@@ -103,9 +103,14 @@ def shop(folder: str | os.PathLike[str] | None) -> Iterator[Catalogue]:
 def activate(catalogue: Catalogue) -> None:
     """Make a catalogue the one that level-2 functions use in this thread or asynchronous task from here on.
 
-    Machines and knurl wheels stay those of the shop. `shop` does this for a ``with`` block.
+    Machines and knurl wheels stay those of the shop. `shop` does this for a ``with`` block. To activate the catalogue
+    of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
     """
-    _chosen.set((catalogue, active_folders()))
+    from halfnut import shop_tables
+
+    chosen = (catalogue, active_folders())
+    of_process = _of_process.get(os.environ.get(shop_tables.FOLDER_VARIABLE, ""))
+    _chosen.set(None if chosen == of_process else chosen)
 
 
 def carried(function: Callable[..., Answer]) -> Callable[..., Answer]:

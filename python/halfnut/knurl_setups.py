@@ -275,10 +275,6 @@ def knurl_setup(
     >>> found.wheel_kind, found.side_force_n
     ('a left-hand and a right-hand wheel', 0.0)
     """
-    if wheels not in _HOLDERS:
-        raise _core.DomainError(f"wheels must be 1, 2 or 3, got {wheels!r}")
-    if hold not in ("chuck", "chuck and centre"):
-        raise _core.DomainError(f"hold must be 'chuck' or 'chuck and centre', got {hold!r}")
     metal = material if isinstance(material, Alloy) else alloy(material)
     shop = lathe(machine) if isinstance(machine, str) else machine
     assumed: list[str] = []

@@ -107,10 +107,6 @@ def plain_thread(
     >>> str(screw)
     '30 degree external thread, pitch 4 mm, pitch diameter 17.9 mm'
     """
-    if side not in {"external", "internal"}:
-        raise _core.DomainError(f"side must be 'external' or 'internal', got '{side}'")
-    if hand not in {"right", "left"}:
-        raise _core.DomainError(f"hand must be 'right' or 'left', got '{hand}'")
     if not 3.0 <= half_angle_deg <= 60.0:
         raise _core.DomainError(f"half_angle_deg must be from 3 to 60 deg, got {half_angle_deg:g}")
     if not (isinstance(starts, int) and 1 <= starts <= 100):

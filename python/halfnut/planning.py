@@ -6,7 +6,7 @@ import csv
 import io
 import math
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -241,7 +241,7 @@ class Plan:
             out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
-        out += caution_lines(item for item in self.cautions if item.rank != "note")
+        out += caution_lines(_once_a_code(item for item in self.cautions if item.rank != "note"))
         return [*out, f"  {FIRST}"]
 
     def __str__(self) -> str:
@@ -300,6 +300,17 @@ class Plan:
             {key: "" if value is None else plain_cell(value) for key, value in row.items()} for row in rows
         )
         return out.getvalue()
+
+
+def _once_a_code(cautions: Iterable[Caution]) -> list[Caution]:
+    """One caution for those that differ only in their figures, in the words of the first of them."""
+    alike: dict[str, list[Caution]] = {}
+    for item in dict.fromkeys(cautions):
+        alike.setdefault(item.code, []).append(item)
+    return [
+        first if not more else Caution(code, f"{first.text}; other figures on other sheets", first.rank)
+        for code, (first, *more) in alike.items()
+    ]
 
 
 @checked

@@ -258,8 +258,9 @@ def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
     citations: dict[str, str] = {}
 
     def cell(column: str, value: Any) -> Any:
-        if (column == "source" or column.endswith("_source")) and " ".join(str(value).split()):
-            return citations.setdefault(" ".join(str(value).split()), f"S{len(citations) + 1}")
+        if column == "source" or column.endswith("_source"):
+            citation = " ".join(str(value).split())
+            return citations.setdefault(citation, f"S{len(citations) + 1}") if citation else ""
         return {True: "yes", False: "no"}.get(value, value) if isinstance(value, bool) else value
 
     body = io.StringIO()

@@ -110,8 +110,6 @@ def holding_taper(
     >>> round(found.large_mm, 3), round(found.angle_deg, 4)
     (23.825, 1.4377)
     """
-    if not isinstance(name, str):
-        raise DomainError(f"name must be a taper's name, such as 'morse 3' or '1:10', got {name!r}")
     title, unit, large_mm, length_mm, ratio, evidence = _found(name)
     if large is not None:
         if large_mm is not None:

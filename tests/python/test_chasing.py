@@ -76,7 +76,7 @@ NUMBERS = st.fixed_dictionaries(
     {
         "pitch_mm": st.floats(0.4, 6.0),
         "half_angle_deg": st.sampled_from([14.5, 15.0, 27.5, 30.0, 45.0]),
-        "share": st.floats(0.0, 0.95),
+        "share": st.just(0.0) | st.floats(0.001, 0.95),
         "graduation_mm": st.floats(0.005, 0.05),
         "first_mm": st.floats(0.1, 0.5),
         "least_mm": st.floats(0.01, 0.1),
@@ -109,7 +109,7 @@ def test_properties_of_the_schedule(numbers, infeed, internal, equal_depths):
     assert -numbers["graduation_mm"] < plan["remainder_mm"] <= 0.0
     assert plan["travel_mm"] * lean == pytest.approx(plan["depth_mm"], rel=1e-12)
     # no pass takes more than the limit unless it is the least that a pass may be
-    least = max(1, round(numbers["least_mm"] / numbers["graduation_mm"]))
+    least = max(1, math.floor(numbers["least_mm"] / numbers["graduation_mm"] + 0.5))
     for step, each in zip(steps, plan["passes"], strict=True):
         if step > least:
             assert step * numbers["graduation_mm"] <= numbers["first_mm"] * (1 + 1e-9)
@@ -242,7 +242,7 @@ def test_without_an_alloy_no_spindle_step_is_named():
         assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed", run_out=run_out).spindle_rpm is None
     told = str(chasing.chase("7/8-14 UNF-2A", machine="gap-bed"))
     assert "to stop by hand" in told
-    assert "machine's manual" in told
+    assert "licensed practice" in told
 
 
 def test_left_hand_and_several_starts_have_their_own_steps():
@@ -424,7 +424,7 @@ def test_a_taper_thread_is_cut_on_its_cone_to_its_gauge(size, machine):
     assert f"A line brings it {turns:.2f} turns further" in steps
     assert "not to the taper" in steps and "groove" not in steps.split("without a groove")[1]
     assert found.wire_mm is None
-    assert any("seals only with a sealant" in str(item) for item in found.cautions)
+    assert any("seals only with sealant" in str(item) for item in found.cautions)
 
 
 def test_an_internal_taper_thread_is_bored_wide_at_the_mouth():

@@ -249,8 +249,20 @@ def test_a_part_does_not_take_the_page_of_anothers_adjuster():
 
 @pytest.mark.parametrize("letter", ["a", "é", "望", "\N{MATHEMATICAL BOLD SMALL A}"])
 def test_names_too_long_for_a_file_are_cut_and_stay_apart(tmp_path, letter):
+    class Named:
+        def __init__(self, name):
+            self.name, self.adjuster = name, object()
+
+    from halfnut.job import adjuster_file, file_names
+
     names = [letter * 300 + end for end in ("x", "y", "")]
-    plan = hn.plan(job_of(*names, letter * 20))
+    sheets = file_names([Named(name) for name in (*names, letter * 20)])
+    pages = {*sheets, *(adjuster_file(sheet) for sheet in sheets)}
+    assert len(pages) == 8
+    assert max(len(os.fsencode(page)) for page in pages) <= 255
+    # the longest names that a job may hold
+    most = 200 // len(letter.encode()) - 1
+    plan = hn.plan(job_of(*(letter * most + end for end in ("x", "y", "")), letter * 20))
     for path in plan.write(tmp_path / "sheets"):
         assert len(os.fsencode(path.name)) <= 255
     assert len({part.file for part in plan.parts}) == 4

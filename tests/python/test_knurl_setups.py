@@ -128,8 +128,8 @@ def test_every_caution_has_been_met():
 @pytest.mark.parametrize(
     ("options", "words"),
     [
-        ({"wheels": 4}, "wheels must be 1, 2 or 3, got 4"),
-        ({"hold": "vice"}, "'chuck' or 'chuck and centre'"),
+        ({"wheels": 4}, "wheels must be one of 1, 2, 3, got 4"),
+        ({"hold": "vice"}, "hold must be one of 'chuck', 'chuck and centre', got 'vice'"),
         ({"bore": "30 mm"}, "bore must be less than the blank's"),
         ({"width": "-1 mm"}, "width"),
     ],

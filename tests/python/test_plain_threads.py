@@ -119,8 +119,8 @@ def test_balls_of_other_forms_and_inches():
         ({"pitch_diameter": ("18 mm", "17 mm")}, "the smallest before the largest, got 18 mm and 17 mm"),
         ({"pitch_diameter": ("17 mm", "18 mm", "19 mm")}, "takes one length, or the smallest and the largest; got 3"),
         ({"major": "16 mm"}, "major diameter must lie on the other side of the pitch diameter"),
-        ({"hand": "wrong"}, "hand must be 'right' or 'left', got 'wrong'"),
-        ({"side": "top"}, "side must be 'external' or 'internal', got 'top'"),
+        ({"hand": "wrong"}, "hand must be one of 'right', 'left', got 'wrong'"),
+        ({"side": "top"}, "side must be one of 'external', 'internal', got 'top'"),
     ],
 )
 def test_what_is_refused(change, message):

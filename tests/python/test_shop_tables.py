@@ -7,7 +7,7 @@ import sys
 import pytest
 
 import halfnut as hn
-from halfnut import _core, shop_tables
+from halfnut import _core, rigidity, shop_tables
 
 
 def drill(catalogue: _core.Catalogue, name: str) -> dict:
@@ -77,7 +77,7 @@ def test_a_bad_row_marks_itself_with_every_mistake(tmp_path, text, line, mistake
     )
     found = shop_tables.load_shop(tmp_path)
     assert drill(found.catalogue, "YY")["diameter_in"] == 0.4
-    csv, toml = found.problems
+    toml, csv = found.problems  # by the names of their files
     assert csv.mistakes == ("2 cells, but the header has 3 columns",)
     assert toml.where == f"{tmp_path / 'ours.toml'}:{line}"
     assert len(toml.mistakes) == len(mistakes)
@@ -186,7 +186,7 @@ def test_every_built_in_alloy_passes_as_a_row_of_a_shop(shop):
         | {"source": "as built in"}
         for row in rows
     ]
-    assert len(texts) > 100
+    assert len(texts) >= 50
     assert shop(*texts) == ()
 
 
@@ -204,7 +204,7 @@ def test_columns_that_a_machinist_does_not_know_may_be_left_out(shop):
     for ask in (
         lambda: hn.turn("gunmetal", "1 in", stick_out="4 in", deflection="0.1 mm"),
         lambda: hn.hold("gunmetal", "1 in", stick_out="4 in"),
-        lambda: hn.work_bend([("6 in", "1 in")], force="100 N", alloy="gunmetal"),
+        lambda: rigidity.work_bend([("6 in", "1 in")], force="100 N", alloy="gunmetal"),
     ):
         with pytest.raises(hn.NotTabulatedError, match=r"the row of gunmetal as cast gives no"):
             ask()
@@ -234,8 +234,11 @@ def test_a_row_that_is_like_another_gives_only_what_differs(shop):
         "material/alloys LG2", "shop", f"data sheet; what the row leaves out is that of {base.title}"
     )  # fmt: skip
     assert cited["density_kg_m3"][:2] == ("material/alloys C93200", "memory")
-    asked = {"machine": "gap-bed", "depth": "0.04 in"}
-    assert hn.turn("gunmetal", "1 in", **asked).spindle_rpm == hn.turn("C93200", "1 in", **asked).spindle_rpm
+    # the specific cutting force is the other's; printed speeds of an alloy's own number are of that alloy alone
+    asked = {"depth": "0.04 in", "feed": "0.005 in/rev", "spindle_rpm": 500}
+    assert hn.turn("gunmetal", "1 in", **asked).cutting_force_n == pytest.approx(
+        hn.turn("C93200", "1 in", **asked).cutting_force_n
+    )
 
 
 @pytest.mark.parametrize(
@@ -266,7 +269,9 @@ def test_at_the_command_a_bad_row_is_one_note_and_stops_only_what_needs_it(tmp_p
     alloys(tmp_path, GUNMETAL | {"density_kg_m3": None, "group": "bronz"}, GUNMETAL | {"id": "X", "iso513": "x"})
     (tmp_path / "machines").mkdir()
     (tmp_path / "machines" / "old.toml").write_text("name = 'old'\n")
-    for words in (("machine", "list"), ("size", "17 k5"), ("knurl", "--help"), ("turn", "1018", "1in")):
+    bare = halfnut("knurl", "--help", cwd=tmp_path, HALFNUT_SHOP=str(tmp_path))
+    assert (bare.returncode, bare.stderr) == (0, "")  # no table is asked
+    for words in (("machine", "list"), ("size", "17 k5"), ("turn", "1018", "1in")):
         out = halfnut(*words, cwd=tmp_path, HALFNUT_SHOP=str(tmp_path))
         assert out.returncode == 0, (words, out.stderr)
         (note,) = out.stderr.splitlines()
@@ -325,8 +330,8 @@ def test_an_installed_package_brings_a_folder(tmp_path, monkeypatch):
     [
         ("raise RuntimeError('no licence')\n", "RuntimeError: no licence"),
         ("import sys\nsys.exit(7)\n", "SystemExit: 7"),
-        ("def folder():\n    return 5\n", "TypeError: "),
-        ("folder = '/no/such/folder'\n", "no such folder"),
+        ("def folder():\n    return 5\n", "TableError: folder must be a path, got 5"),
+        ("folder = '/no/such/folder'\n", "/no/such/folder: no such shop folder"),
         ("", "AttributeError: "),
     ],
 )
