@@ -22,6 +22,7 @@ Check = Callable[[Any, str], Any]
 # Units of numbers by the end of their names.
 _UNITS = {"rpm": "rev/min", "deg": "deg", "um": "um", "hb": "HB", "mm": "mm", "s": "s", "n": "N", "kg": "kg"}
 
+_HARDNESS_HB = (1, 10_000)  # from softer than lead to harder than diamond
 _MOST = 2**31 - 1  # a whole number of the core
 _HOLDERS: dict[str, tuple[type, ...]] = {
     "Sequence": (Sequence,),
@@ -219,8 +220,8 @@ def number(value: Any, name: str) -> float:
         from halfnut.units import checked_temperature_c
 
         return checked_temperature_c(out, name)
-    if unit == "HB" and not 0.0 < out < math.inf:
-        raise DomainError(f"{name} must be finite and > 0 HB, got {out}")
+    if unit == "HB" and not _HARDNESS_HB[0] <= out <= _HARDNESS_HB[1]:
+        raise DomainError(f"{name} must be finite and from {_HARDNESS_HB[0]} to {_HARDNESS_HB[1]} HB, got {out}")
     if not math.isfinite(out):
         raise DomainError(f"{name} must be a finite number{of_unit}, got {out}")
     return out

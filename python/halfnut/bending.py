@@ -26,6 +26,9 @@ def turned_on_beam(
 ) -> Cut:
     """Ask for a cut, finer in feed until the beam holds where the feed was left to us."""
     allowed = numbers["deflection_limit_mm"]
+    odd = next((each for each in sections if not isinstance(each, (list, tuple)) or len(each) not in (2, 3)), None)
+    if odd is not None:
+        raise DomainError(f"sections must each be a length and a diameter, or these and a bore, got {odd!r}")
     whole_mm = sum(read_length(each[0], "sections").mm for each in sections) or numbers["stick_out_mm"] or 0.0
     if whole_mm * (1 + 1e-9) < (numbers["length_mm"] or 0.0):
         raise DomainError(
@@ -50,9 +53,6 @@ def turned_on_beam(
 
 def _bend(cut: Cut, numbers: Mapping[str, float | None], hold: Any, sections: Sequence[Any], steadies: Any) -> WorkBend:
     whole = list(sections)
-    odd = next((each for each in whole if not isinstance(each, (list, tuple)) or len(each) not in (2, 3)), None)
-    if odd is not None:
-        raise _core.DomainError(f"sections must each be a length and a diameter, or these and a bore, got {odd!r}")
     if not whole:
         left_mm = cut.diameter_mm - 2 * (cut.depth_mm or 0.0)
         bar = (f"{numbers['stick_out_mm']} mm", f"{left_mm} mm", f"{numbers['bore_mm'] or 0.0} mm")

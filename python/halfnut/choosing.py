@@ -504,7 +504,7 @@ def choose(
         "hand_turns_per_min": hand_turns_per_min,
         **held_numbers(stock, bar_length, bar_behind),
     }
-    if steadies:
+    if len(steadies):
         whole_mm = numbers["stick_out_mm"] or numbers["length_mm"] or 0.0
         numbers["span_mm"] = _core.whirl_span_mm(
             hold, whole_mm, [read_length(each, "steadies").mm for each in steadies]

@@ -611,7 +611,7 @@ def _stem(name: str, longest: int) -> str:
     >>> _stem("Truss tube, 1-1/4", 200)
     'truss-tube-1-1-4'
     >>> _stem("Truss tube, 1-1/4", 15)
-    'truss-c2ffbbb9'
+    'truss-364418aa'
     """
     kept = "".join(letter if letter.isalnum() else " " for letter in unicodedata.normalize("NFC", name.lower()))
     stem = "-".join(kept.split()) or "part"
@@ -619,7 +619,8 @@ def _stem(name: str, longest: int) -> str:
     if len(data) <= longest:
         return stem
     mark = hashlib.sha256(name.encode("utf-8")).hexdigest()[:8]
-    return f"{data[: longest - len(mark) - 1].decode('utf-8', 'ignore')}-{mark}"
+    start = data[: longest - len(mark) - 1].decode("utf-8", "ignore").rstrip("-")
+    return f"{start}-{mark}"
 
 
 def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, str]:

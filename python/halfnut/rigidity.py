@@ -188,7 +188,7 @@ def work_bend(
         A bare number as a length or a force.
 
     >>> print(work_bend([("6 in", "1 in")], force="100 N", alloy="1018").lines()[0])
-    bends 0.0011 in at 6.000 in, chuck, under 100 N across the work
+    bends 0.0011 in at 6.000 in, chuck, under 22 lbf across the work
     """
     if (alloy is None) == (youngs_modulus_gpa is None):
         raise _core.DomainError("give an alloy or youngs_modulus_gpa, one of the two")

@@ -190,6 +190,9 @@ class ThreadFit(Record):
 _RARE = 1e-4
 """Chance of a pair that binds below which only the rarest pairs do."""
 
+_LEAST_ROOM_UM = 0.001
+"""Less room than this is rounding, and no coating is so thin."""
+
 
 def _percent(chance: float) -> str:
     if chance <= 0.0:
@@ -578,9 +581,10 @@ def _thinner(
     half_angle_deg = own.half_angle_deg if isinstance(own, PlainThread) else 30.0
     room_um = 1000.0 * float(answer.figures["pitch_clearance_min_mm"] or 0.0)
     room_um += sum(coated_pitch_change_um(side.coat.max_um, half_angle_deg) for side in coated)
-    if room_um <= 0.0:
+    share_um = room_um / len(coated)
+    if share_um < _LEAST_ROOM_UM:
         return []
-    most_um, words = at_most(greatest_build_up_um(room_um / len(coated), half_angle_deg), own.unit)
+    most_um, words = at_most(greatest_build_up_um(share_um, half_angle_deg), own.unit)
     thin = _core.BuildUp(0.0, most_um)
     if most_um <= 0.0 or not mends(*(replace(side, coat=thin) if side in coated else side for side in sides)):
         return []

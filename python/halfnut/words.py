@@ -515,7 +515,7 @@ def caution_lines(cautions: Iterable[Caution], *, defer: bool = False) -> list[s
         For an answer at the machine: where one is more than a note, what comes before Halfnut's figures stands last.
 
     >>> caution_lines([caution("backlash"), caution("fire_speed")])[0]
-    '  DANGER: above 213 m/min (700 ft/min) magnesium cut dry may take fire'
+    '  DANGER: the speed asked for can set chips on fire: held to 213 m/min (700 ft/min)'
     """
     told = by_rank(cautions)
     out: list[str] = [CautionLine(item) for item in told]

@@ -26,6 +26,8 @@ FIGURES = (
     "time_s",
 )
 FINISH_DEPTH_MM = 0.51
+WEAR = 1.3  # of an ordinary edge, at which limits are judged
+NORMAL_SHARE = 0.983 + (1.618 - 0.983) / (0.3 - 0.1) * (0.15 - 0.1)  # of the force, across such an edge
 APPROACH_MM = 2.0
 SAME = 1.0 + 1e-9
 
@@ -154,7 +156,7 @@ class Turning:
         bent *= stick_out
         bent *= force
         bent *= np.sqrt(square, out=square)
-        bent *= 0.6
+        bent *= NORMAL_SHARE
         bent /= second
         np.copyto(bent, np.nan, where=left <= 0.0)
         finish = np.multiply(f, f, out=out["roughness_ra_um"])
@@ -168,6 +170,7 @@ class Turning:
 
         # cautions
         edge = self.band[case]
+        edge *= WEAR
         bits = np.take(self.fixed, case, out=out["cautions"], mode="clip")
         flag = np.empty_like(bits)
         for condition, bit in (

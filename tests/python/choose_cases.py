@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import random
+from typing import Any
 
 import halfnut as hn
 from halfnut import _core
@@ -15,11 +16,11 @@ from halfnut.catalogue import active
 ALLOYS = ("6061-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
 
 
-def small_machine(chance: random.Random) -> _core.Machine:
-    """A lathe of a few steps."""
-    given = {"motor_kw": chance.choice([0.1, 0.4, 1.5])}
+def small_machine(chance: random.Random, **own: Any) -> _core.Machine:
+    """A lathe of a few steps, and what is its own whatever the chance."""
+    given: dict[str, Any] = {"motor_kw": chance.choice([0.2, 0.6, 2.0])}
     if chance.random() < 0.3:
-        given["torque_limit_nm"] = chance.choice([4.0, 15.0, 60.0])
+        given["torque_limit_nm"] = chance.choice([8.0, 25.0, 80.0])
     speeds = []
     for rpm in sorted(chance.sample([60, 150, 320, 560, 900, 1400], chance.randint(1, 2))):
         stop = chance.random() < 0.5
@@ -36,19 +37,19 @@ def small_machine(chance: random.Random) -> _core.Machine:
             _core.Slide(name=name, travel_per_turn_mm=turn, graduation_mm=graduation, reads_diameter=reads_diameter)
         )
     chuck = _core.Chuck(name="jaws", jaws=3, diameter_mm=160.0, rpm_limit=chance.choice([800.0, 2000.0]))
-    return _core.Machine(
-        name="small",
-        kind="lathe",
-        efficiency=0.8,
-        spindle=speeds,
-        carriage=_core.FeedLadder(steps=feeds, cross_ratio=0.5),
-        slides=slides,
-        chucks=[chuck],
-        lever_change_s=4.0,
-        stop_change_s=30.0,
-        measure_s=20.0,
-        **given,
-    )
+    given |= {
+        "name": "small",
+        "kind": "lathe",
+        "efficiency": 0.8,
+        "spindle": speeds,
+        "carriage": _core.FeedLadder(steps=feeds, cross_ratio=0.5),
+        "slides": slides,
+        "chucks": [chuck],
+        "lever_change_s": 4.0,
+        "stop_change_s": 30.0,
+        "measure_s": 20.0,
+    }
+    return _core.Machine(**{**given, **own})
 
 
 def small_case(seed: int):
@@ -84,13 +85,13 @@ def small_case(seed: int):
         numbers["stick_out_mm"] = numbers["length_mm"] + chance.choice([0.0, 10.0])
         numbers["bar_diameter_mm"] = 0.6 * diameter
     if chance.random() < 0.5:
-        numbers["tolerance_mm"] = chance.choice([0.01, 0.05])
+        numbers["tolerance_mm"] = chance.choice([0.02, 0.1])
     if chance.random() < 0.4:
         numbers["roughness_um"] = chance.choice([0.8, 3.2])
     if chance.random() < 0.2:
-        numbers["force_n"] = chance.choice([150.0, 600.0])
+        numbers["force_n"] = chance.choice([200.0, 800.0])
     if chance.random() < 0.3:
-        numbers["jaw_force_n"] = chance.choice([500.0, 3000.0])
+        numbers["jaw_force_n"] = chance.choice([650.0, 4000.0])
     return machine, cut, alloy, tool, numbers, hold, line
 
 

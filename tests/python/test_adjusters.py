@@ -346,7 +346,7 @@ def test_a_body_has_a_bore_and_its_rods_another():
     uneven = truss(**BODY, bore="0.75 in", second={**TUBE["second"], "rod_bore": "0.4 in"})
     assert uneven.to_dict()["first_external_bore_mm"] == 0.0
     assert uneven.to_dict()["second_external_bore_mm"] == pytest.approx(0.4 * INCH)
-    with pytest.raises(hn.DomainError, match="base_length_mm must be at most"):
+    with pytest.raises(hn.DomainError, match="first end: base_length must be at most 1 in, what there is of the body"):
         truss(**{**BODY, "length_of_tube": "2 in"}, bore="0.5 in")
 
 

@@ -281,17 +281,11 @@ def test_the_edge_is_told_to_wear_out_within_the_cut():
 
 def two_belts() -> _core.Machine:
     """A lathe with an inverter on two belts, 60 to 600 and 437 to 1800 rev/min: 437 is no number of series R40."""
-    machine = small_machine(random.Random(1))
     belts = []
     for name, low, high in (("slow", 60.0, 600.0), ("fast", 437.0, 1800.0)):
-        step = _core.SpindleStep()
-        step.rpm_low, step.rpm = low, high
-        step.positions = [_core.Position("belt", name)]
-        belts.append(step)
-    machine.spindle = belts
-    machine.motor_kw, machine.torque_limit_nm = 3.0, math.nan
-    machine.chucks[0].rpm_limit = 437.2
-    return machine
+        belts.append(_core.SpindleStep(rpm_low=low, rpm=high, positions=[_core.Position("belt", name)]))
+    chuck = _core.Chuck(name="jaws", jaws=3, diameter_mm=160.0, rpm_limit=437.2)
+    return small_machine(random.Random(1), spindle=belts, motor_kw=3.0, torque_limit_nm=math.nan, chucks=[chuck])
 
 
 def test_the_low_end_of_an_inverters_second_belt_is_tried():

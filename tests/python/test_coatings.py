@@ -27,7 +27,12 @@ def half_unit(printed):
 
 def effect(row):
     """Our answer to a printed effect, or None for a row on limits of size."""
-    film = float(row["film"] or 0)
+    unit_um = 25400.0 if row["unit"] == "in" else 1.0
+    found = effect_um(row, float(row["film"] or 0) * unit_um)
+    return None if found is None else found / unit_um
+
+
+def effect_um(row, film):
     build_up = coatings.build_up_um(film, float(row["ratio"]), 0.0)
     half_angle = float(row["half_angle_deg"] or 30)
     match row["quantity"]:
@@ -172,7 +177,11 @@ def test_derived_limits_before_coating():
         (lambda: hn.precoat("M10-6g", "8"), hn.UnitError, "build_up"),
         (lambda: hn.precoat("M10-6g", ("8 um", "5 um")), hn.DomainError, "least build-up"),
         (lambda: hn.precoat("M3-4h", "5-30 um"), hn.DomainError, "no part can be cut that gauges"),
-        (lambda: hn.precoat("M10-6g", "8 um", gauged_at="nominal"), hn.DomainError, "one of basic, class"),
+        (
+            lambda: hn.precoat("M10-6g", "8 um", gauged_at="nominal"),
+            hn.DomainError,
+            "gauged_at must be one of 'basic', 'class'",
+        ),
     ],
 )
 def test_what_is_refused(call, error, message):

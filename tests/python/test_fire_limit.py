@@ -84,12 +84,8 @@ def ask(question, **how):
 
 def fast_lathe(rpm: float) -> _core.Machine:
     """A lathe of one speed."""
-    machine = small_machine(random.Random(1))
-    step = _core.SpindleStep()
-    step.rpm = rpm
-    machine.spindle = [step]
-    machine.chucks[0].rpm_limit = 5000.0
-    return machine
+    chuck = _core.Chuck(name="jaws", jaws=3, diameter_mm=160.0, rpm_limit=5000.0)
+    return small_machine(random.Random(1), spindle=[_core.SpindleStep(rpm=rpm)], chucks=[chuck])
 
 
 def test_there_are_alloys_that_burn():

@@ -49,7 +49,8 @@ def published(row):
     pitch = (float(row["pitch_in"]) if row["pitch_in"] else 1 / float(row["tpi"])) * INCH
     half_angle = float(row["half_angle_deg"] or 0)
     if quantity == "groove_constant":
-        return 100 / INCH - gauging.over_wires_plain_mm(100.0, pitch, 30.0, 1e-9) / INCH, 1e-9
+        wire = 1.0  # over which the size grows by three times the wire
+        return (100.0 + 3 * wire - gauging.over_wires_plain_mm(100.0, pitch, 30.0, wire)) / INCH, 1e-9
     if quantity == "best_wire":
         return gauging.best_wire_mm(pitch, half_angle) / INCH, 2e-7
     if quantity == "smallest_wire":

@@ -137,7 +137,7 @@ def test_bending_factors_against_the_oracle(ratio) -> None:
     assert min(1.0, _core.internal_bending_factor(ratio)) == pytest.approx(float(internal), rel=1e-12)
 
 
-@given(st.floats(1.0, 100.0), st.floats(1.02, 4.0), st.floats(0.0, 1000.0))
+@given(st.floats(1.0, 100.0), st.floats(1.02, 4.0), st.one_of(st.just(0.0), st.floats(1e-9, 1000.0)))
 def test_rings_against_the_oracle(inside, share, pressure) -> None:
     outside = inside * share
     got = _core.hoop_tension_mpa(pressure, inside, outside)
