@@ -175,7 +175,7 @@ def _require_whole(given: Mapping[str, Any]) -> None:
     for name, value in given.items():
         several = isinstance(value, Sequence) or getattr(value, "ndim", 0) > 0
         for each in value if several else (value,):
-            if isinstance(each, numeric.Integral) and not -_MOST <= each <= _MOST:
+            if isinstance(each, numeric.Integral) and not -_MOST <= int(each) <= _MOST:
                 raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(each)}") from None
 
 
