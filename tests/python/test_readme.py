@@ -127,7 +127,7 @@ def test_the_extra_for_notebooks_brings_what_they_import():
         for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]
         if cell["cell_type"] == "code"
     )
-    imported = {name for text in texts for name in re.findall(r"^\s*(?:import|from) (\w+)", text, re.M)}
+    imported = {name.lower() for text in texts for name in re.findall(r"^\s*(?:import|from) (\w+)", text, re.M)}
     named = [Requirement(text) for text in distribution("halfnut").requires]
     extras, brought = {"notebooks"}, set()
     for _ in named:  # extras name extras
