@@ -79,19 +79,19 @@ def small_case(seed: int):
     }
     hold = "chuck"
     if cut == "turn" and chance.random() < 0.5:
-        numbers["stick_out_mm"] = numbers["length_mm"] + chance.choice([0.0, 10.0, 40.0])
+        numbers["stick_out_mm"] = numbers["length_mm"] + chance.choice([0.0, 10.0, 25.0])
         hold = chance.choice(["chuck", "chuck and centre", "between centres"])
     if cut == "bore" and chance.random() < 0.5:
         numbers["stick_out_mm"] = numbers["length_mm"] + chance.choice([0.0, 10.0])
         numbers["bar_diameter_mm"] = 0.6 * diameter
     if chance.random() < 0.5:
-        numbers["tolerance_mm"] = chance.choice([0.02, 0.1])
+        numbers["tolerance_mm"] = chance.choice([0.03, 0.1])
     if chance.random() < 0.4:
         numbers["roughness_um"] = chance.choice([0.8, 3.2])
     if chance.random() < 0.2:
-        numbers["force_n"] = chance.choice([200.0, 800.0])
+        numbers["force_n"] = chance.choice([250.0, 900.0])
     if chance.random() < 0.3:
-        numbers["jaw_force_n"] = chance.choice([650.0, 4000.0])
+        numbers["jaw_force_n"] = chance.choice([800.0, 4500.0])
     return machine, cut, alloy, tool, numbers, hold, line
 
 
