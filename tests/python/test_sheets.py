@@ -259,7 +259,7 @@ def test_a_coated_thread_shows_sizes_before_coating_beside_the_coated_ones(tmp_p
     assert tube["pitch"] == ["0.8270", "0.8216", "0.8286", "0.8216"]
     assert tube["major"] == ["0.8734", "0.8631", "0.8750", "0.8631"]
     assert tube["over ⌀0.04000 wires"] == ["0.88516", "0.87976", "0.88676", "0.87976"]
-    assert text.count("measure a coupon") == 1  # of the piece, not of each thread
+    assert text.count("half of the film: measure a coupon") == 1  # of the piece, not of each thread
     base, text = rows("tube-base.html", "7/8-14 UNF-2B before coating, in")
     assert base["pitch"] == ["0.8356", "0.8298", "0.8356", "0.8286"]
     assert "Or: mask the thread, and leave it bare." in text
