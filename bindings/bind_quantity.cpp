@@ -1,5 +1,6 @@
 // Quantities with their units.
 
+#include <fmt/format.h>
 #include <pybind11/operators.h>
 
 #include "bind.hpp"

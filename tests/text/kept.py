@@ -70,7 +70,9 @@ def help_pages() -> dict[str, str]:
     pages = {}
 
     def add(command: click.Command, words: list[str]) -> None:
-        context = click.Context(command, info_name=" ".join(["halfnut", *words]), max_content_width=100)
+        context = click.Context(
+            command, info_name=" ".join(["halfnut", *words]), max_content_width=100, help_option_names=["-h", "--help"]
+        )
         pages[f"help/{slug(words) or 'halfnut'}.txt"] = command.get_help(context) + "\n"
         if isinstance(command, click.Group):
             for name in command.list_commands(context):
