@@ -54,7 +54,8 @@ std::string_view status_sentence(StatusCode code) noexcept {
         case StatusCode::inconsistent:
             return "two arguments contradict each other";
         case StatusCode::fire:
-            return "even the slowest step is above the speed at which these chips may take fire; take a smaller "
+            return "even the slowest step is above the speed at which these chips may take fire; take a "
+                   "smaller "
                    "diameter or a slower machine";
     }
     return "unknown status";

@@ -36,8 +36,8 @@ class Bytes {
     /// A number: usual ones between bytes 32 and 223, a tenth of a decade apart about the `usual` one.
     double number(double usual) {
         constexpr double kInfinity = std::numeric_limits<double>::infinity();
-        constexpr std::array kOdd{kNaN, kNaN, 0.0, -1.0, kInfinity, -kInfinity, 1e-320,  1e-7,
-                                  1e-6, 1e5,  1e6, 1e11, 1e18,      1e300,      1e308, 3e9};
+        constexpr std::array kOdd{kNaN, kNaN, 0.0, -1.0, kInfinity, -kInfinity, 1e-320, 1e-7,
+                                  1e-6, 1e5,  1e6, 1e11, 1e18,      1e300,      1e308,  3e9};
         const std::uint8_t chosen = byte();
         if (chosen < 16) {
             return kOdd[chosen];

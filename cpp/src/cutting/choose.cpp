@@ -35,7 +35,7 @@ constexpr double kShorterStickOut = 0.75;
 constexpr double kMostRakeDeg = 40.0;
 constexpr double kMostRelaxed = 1e4;
 constexpr std::size_t kMostLevers = 20'000;  // speeds times feeds of one machine
-constexpr double kRelaxedTo = 1e-3;  // a relaxation is found to this share
+constexpr double kRelaxedTo = 1e-3;          // a relaxation is found to this share
 
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kChooseArguments.size(); ++i) {
@@ -297,9 +297,9 @@ class Job {
                                     " slide: give the slide in the machine file");
         }
         if (levers_.count() > kMostLevers) {
-            throw DomainError(fmt::format("{}: {} speeds with {} feeds are {} settings; at most {}", machine.name,
-                                          levers_.speeds.size(), levers_.feeds.size(), levers_.count(),
-                                          kMostLevers));
+            throw DomainError(fmt::format("{}: {} speeds with {} feeds are {} settings; at most {}",
+                                          machine.name, levers_.speeds.size(), levers_.feeds.size(),
+                                          levers_.count(), kMostLevers));
         }
         relax_.fill(1.0);
         if (request.chuck >= 0 && static_cast<std::size_t>(request.chuck) < machine.chucks.size()) {

@@ -494,8 +494,9 @@ std::string wheels_listed(const KnurlRequest& request, const Catalogue& catalogu
                         request.tolerance_class, pitch));
     }
     if (status.code == StatusCode::no_result) {
-        throw DomainError(fmt::format("diameter_mm {:.6g} mm at {} gives no finite figures: take a usual size",
-                                      request.diameter_mm, pitch));
+        throw DomainError(
+            fmt::format("diameter_mm {:.6g} mm at {} gives no finite figures: take a usual size",
+                        request.diameter_mm, pitch));
     }
     if (status.argument == kDiameter && request.diameter_mm > 0.0 &&
         status.code == StatusCode::out_of_range) {

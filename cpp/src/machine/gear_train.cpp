@@ -339,7 +339,8 @@ Ratio simplest_ratio(double value) noexcept {
         }
         const auto whole = bounds::whole<std::int64_t>(inverse);
         rest = inverse - static_cast<double>(whole);
-        if (static_cast<double>(whole) * static_cast<double>(den) > static_cast<double>(kLargestDenominator)) {
+        if (static_cast<double>(whole) * static_cast<double>(den) >
+            static_cast<double>(kLargestDenominator)) {
             return {0, 1};
         }
         num_before = std::exchange(num, whole * num + num_before);

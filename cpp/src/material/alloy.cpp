@@ -74,7 +74,8 @@ Family family_of(std::string_view plain_name) {
 
 /// Whether two numbers are one, or one with later digits in another order: 6016 may be a slip for 6061.
 bool same_digits(std::string_view a, std::string_view b) {
-    return a.size() == b.size() && a.front() == b.front() && std::is_permutation(a.begin(), a.end(), b.begin());
+    return a.size() == b.size() && a.front() == b.front() &&
+           std::is_permutation(a.begin(), a.end(), b.begin());
 }
 
 /// The shop's row that cannot be used and is meant by a plain name, or by an alloy that the name stands for.

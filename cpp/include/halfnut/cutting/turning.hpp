@@ -34,7 +34,7 @@ struct TurnRequest {
     double spindle_rpm = kNaN;      ///< wanted
     double bore_mm = kNaN;          ///< of a tube
     double stick_out_mm = kNaN;     ///< of the work from the jaws, or between the centres; of a bar from its
-                                 ///< holder; NaN: as far as the cut is long
+                                    ///< holder; NaN: as far as the cut is long
     double bar_diameter_mm = kNaN;  ///< boring: of the bar
     double nose_radius_mm = kNaN;   ///< NaN: 0.8
     double entering_deg = kNaN;     ///< NaN: 90
