@@ -6,18 +6,18 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
-from halfnut.chasing import ChasePass, Chasing
-from halfnut.coatings import PrecoatLimits
-from halfnut.cutting import Cut
-from halfnut.form_threads import FormLimits, TaperPipe
-from halfnut.gauging import OverWires
-from halfnut.gear_drawing import train_svg
-from halfnut.holding import Holding
-from halfnut.job import adjuster_file
-from halfnut.knurls import KnurlBlank
-from halfnut.machines import positions_text
-from halfnut.operations import Answer, Pass, feed_ladder
-from halfnut.record import Caution
+from halfnut.core.record import Caution
+from halfnut.core.sizes import film, life_span, one
+from halfnut.core.words import CAUTIONS, EDGE_SHORT, GEOMETRY_ALONE, LIMITS, by_rank, of_the_piece
+from halfnut.cutting.chasing import ChasePass, Chasing
+from halfnut.cutting.cuts import Cut
+from halfnut.cutting.holding import Holding
+from halfnut.drawing.gears import train_svg
+from halfnut.drawing.threads import profile_svg
+from halfnut.knurls.blanks import KnurlBlank
+from halfnut.machine.machines import positions_text
+from halfnut.planning.job import adjuster_file
+from halfnut.planning.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
 from halfnut.sheet.view import (
     Drawing,
@@ -32,14 +32,14 @@ from halfnut.sheet.view import (
     TitleBlock,
     Told,
 )
-from halfnut.sizes import film, life_span, one
-from halfnut.thread_drawing import profile_svg
-from halfnut.threads import ThreadLimits
-from halfnut.words import CAUTIONS, EDGE_SHORT, GEOMETRY_ALONE, LIMITS, by_rank, of_the_piece
+from halfnut.threads.coatings import PrecoatLimits
+from halfnut.threads.form_threads import FormLimits, TaperPipe
+from halfnut.threads.gauging import OverWires
+from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
-    from halfnut.job import Job
-    from halfnut.planning import Plan, PlannedJoint, PlannedOperation, PlannedPart
+    from halfnut.planning.job import Job
+    from halfnut.planning.plans import Plan, PlannedJoint, PlannedOperation, PlannedPart
 
 __all__ = ["plan_view", "told"]
 
