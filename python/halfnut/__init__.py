@@ -43,11 +43,13 @@ if TYPE_CHECKING:
     from halfnut.core.units import inch, mm, quantity
     from halfnut.cutting.chasing import chase
     from halfnut.cutting.choosing import choose
-    from halfnut.cutting.cuts import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
     from halfnut.cutting.edge_life import tool_life
     from halfnut.cutting.gears import gear_train, translating_pairs
     from halfnut.cutting.holding import hold
-    from halfnut.cutting.special import groove, helix, ramp, saw, taper
+    from halfnut.cutting.hole_making import drill, ream, spot, tap
+    from halfnut.cutting.milling import helix, mill, ramp, saw
+    from halfnut.cutting.tapers_and_grooves import groove, taper
+    from halfnut.cutting.turning import bore, face, knurl, part_off, thread_speed, turn
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
     from halfnut.fits.tapers import holding_taper

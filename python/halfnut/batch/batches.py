@@ -450,7 +450,7 @@ def _machine(machine: Any) -> _core.Machine | None:
 
 
 def _chuck(machine: _core.Machine | None, chuck: str | int | None, hold: str) -> int:
-    from halfnut.cutting.cuts import holder_place
+    from halfnut.cutting.asking import holder_place
 
     return holder_place(machine, chuck, hold, [])
 

@@ -17,8 +17,9 @@ from halfnut.core.sizes import MM_PER_INCH, force, one, span
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
 from halfnut.core.words import LOAD, caution, caution_lines
-from halfnut.cutting.cuts import Cut, thread_speed
+from halfnut.cutting.cuts import Cut
 from halfnut.cutting.gears import GearTrain, gear_train
+from halfnut.cutting.turning import thread_speed
 from halfnut.machine.dials import lines_a_turn
 from halfnut.machine.machines import Machine, fastest_step, lathe
 from halfnut.threads.form_threads import TaperPipe

@@ -16,7 +16,8 @@ from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.sizes import one as one_size
 from halfnut.core.units import length as read_length
 from halfnut.core.words import GAINS, GEOMETRY_ALONE, LIMITS, RELAXED, caution, caution_lines
-from halfnut.cutting.cuts import Cut, Limit, bar_note, cut_record, formed, held_numbers, holder_place
+from halfnut.cutting.asking import bar_note, cut_record, formed, held_numbers, holder_place
+from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool, find_tool
 from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import machine as find_machine

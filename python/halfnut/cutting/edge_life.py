@@ -15,7 +15,7 @@ from halfnut.core.sizes import M_PER_FOOT, life, life_span
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.cutting.cuts import (
+from halfnut.cutting.formulas import (
     economic_life_min,
     fastest_life_min,
     spindle_speed_rpm,

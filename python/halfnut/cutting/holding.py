@@ -17,7 +17,9 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.sizes import force as force_text
 from halfnut.core.units import length as read_length
 from halfnut.core.words import HOLDING, caution, caution_lines
-from halfnut.cutting.cuts import Cut, core_machine, holder_place, turn, work_warming_k
+from halfnut.cutting.asking import core_machine, holder_place
+from halfnut.cutting.cuts import Cut
+from halfnut.cutting.formulas import work_warming_k
 from halfnut.cutting.rigidity import (
     Hold,
     JawSqueeze,
@@ -28,6 +30,7 @@ from halfnut.cutting.rigidity import (
     work_bend,
 )
 from halfnut.cutting.standing import of_weight
+from halfnut.cutting.turning import turn
 from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import lacking, modulus_gpa
 

@@ -13,7 +13,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, spans
 from halfnut.core.words import LIMITS
 from halfnut.core.words import caution as warning
-from halfnut.cutting import cuts, special
+from halfnut.cutting import hole_making, milling, tapers_and_grooves, turning
 from halfnut.cutting.chasing import Chasing, chase
 from halfnut.cutting.choosing import Passes, choose
 from halfnut.cutting.cuts import Cut
@@ -310,7 +310,7 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
     found = _chosen(work, step, machine, "turn", work.length(start), question, sizes)
     if isinstance(found, str):
         passes = _passes(start, to, work, step, machine.core.slide("cross"))
-        cut = cuts.turn(
+        cut = turning.turn(
             work.part.alloy,
             work.length(start),
             depth=work.length(max(each.depth_mm for each in passes)),
@@ -358,7 +358,7 @@ def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
     if not to < start:
         raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
     passes = _passes(start, to, work, step, machine.core.slide("cross"))
-    found = special.taper(
+    found = tapers_and_grooves.taper(
         work.part.alloy,
         work.length(start),
         step.to,
@@ -384,7 +384,7 @@ def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
     start, to = work.outside(step), step.to.base
     if not to < start:
         raise DomainError(f"to must be less than the running diameter, {_size(work, start)}, got {_size(work, to)}")
-    found = special.groove(
+    found = tapers_and_grooves.groove(
         work.part.alloy,
         work.length(start),
         step.to,
@@ -440,7 +440,7 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     found = _chosen(work, step, machine, "bore", work.length(start), question, sizes)
     if isinstance(found, str):
         passes = _passes(start, to, work, step, machine.core.slide("cross"))
-        cut = cuts.bore(
+        cut = turning.bore(
             work.part.alloy,
             work.length(to),
             depth=work.length(max(each.depth_mm for each in passes)),
@@ -525,7 +525,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
         Pass(n + 1, depths[n] - (depths[n - 1] if n else 0.0), step.off.base - depths[n], _axial(slide, depths[n]))
         for n in range(count)
     )
-    cut = cuts.face(
+    cut = turning.face(
         work.part.alloy,
         work.length(start),
         depth=work.length(max(each.depth_mm for each in passes)),
@@ -538,7 +538,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
 
 def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
     start = work.outside_mm[step.end]
-    cut = cuts.part_off(
+    cut = turning.part_off(
         work.part.alloy,
         work.length(start),
         blade=step.blade,
@@ -692,7 +692,7 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
     pilot = _hole_before(work, step, machine)
     depth = _hole_depth(work, step)
 
-    cut = cuts.drill(
+    cut = hole_making.drill(
         work.part.alloy,
         step.diameter,
         depth=work.length(depth),
@@ -709,7 +709,7 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
 
 
 def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
-    cut = cuts.spot(
+    cut = hole_making.spot(
         work.part.alloy,
         step.diameter,
         machine=machine,
@@ -723,7 +723,7 @@ def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
 
 
 def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer:
-    cut = cuts.countersink(
+    cut = hole_making.countersink(
         work.part.alloy,
         step.diameter,
         _hole_under(work, step),
@@ -739,7 +739,7 @@ def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer
 
 
 def _counterbore(work: Workpiece, step: Counterbore, machine: Machine) -> Answer:
-    cut = cuts.counterbore(
+    cut = hole_making.counterbore(
         work.part.alloy,
         step.diameter,
         _hole_under(work, step),
@@ -774,7 +774,7 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
         raise DomainError("there is no hole to ream: drill it before")
     depth = _hole_depth(work, step)
 
-    cut = cuts.ream(
+    cut = hole_making.ream(
         work.part.alloy,
         step.diameter,
         depth=work.length(depth),
@@ -805,7 +805,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
     else:
         limits = _form_limits_to_cut(work, thread, None, "internal")
         hole_said = _form_hole_remarks(work, step, thread, limits)
-    cut = cuts.tap(
+    cut = hole_making.tap(
         work.part.alloy,
         thread,
         depth=work.length(depth),
@@ -848,7 +848,7 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
             return found
         down_s = step.times * len(found.passes) * way.time_s
         return replace(found, remarks=(*found.remarks, way.said), time_s=found.time_s + down_s)
-    cut = cuts.mill(
+    cut = milling.mill(
         work.part.alloy,
         step.cutter,
         shape=step.shape,
@@ -874,14 +874,14 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
     return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=remarks, warned=warned)
 
 
-def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> special.Entry | None:
+def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> milling.Entry | None:
     """The way down to each level, where the job asks for one."""
     if step.entry is None:
         return None
     if step.shape not in {"slot", "pocket"}:
         raise DomainError(f"entry is for a slot or a pocket, and shape is {step.shape}")
     angle = {} if step.entry_angle is None else {"angle_deg": step.entry_angle}
-    return special.ramp(
+    return milling.ramp(
         work.part.alloy,
         step.cutter,
         work.length(cut.depth_mm or step.depth.base),
@@ -893,7 +893,7 @@ def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> special.E
 
 
 def _saw(work: Workpiece, step: Saw, machine: Machine) -> Answer:
-    cut = special.saw(
+    cut = milling.saw(
         work.part.alloy,
         step.blade,
         step.thickness,
@@ -1218,7 +1218,7 @@ def _axial(slide: _core.Slide | None, travel_mm: float) -> Reading | None:
 
 
 def _thread_cut(work: Workpiece, step: Thread, machine: Machine, thread: Any, spindle_rpm: float | None) -> Cut:
-    return cuts.thread_speed(
+    return turning.thread_speed(
         work.part.alloy,
         work.length(thread.diameter_mm),
         work.length(thread.lead_mm),

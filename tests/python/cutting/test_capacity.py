@@ -12,7 +12,6 @@ import halfnut as hn
 from halfnut import _core, batch, cutting
 from halfnut.cli import command
 from halfnut.core.shapes import load_toml
-from halfnut.cutting import special
 from halfnut.cutting.choosing import choose
 from halfnut.cutting.holding import hold
 from halfnut.drawing.charts import speed_chart
@@ -84,8 +83,12 @@ def test_first_whirl_against_worked_cases():
         (lambda: cutting.bore("6061-T6", "18 in", machine="gap-bed"), "18 in", "17.75 in"),
         (lambda: cutting.knurl("6061-T6", "300 mm", machine="metric-lathe"), "300 mm", "280 mm"),
         (lambda: cutting.thread_speed("1018", "300 mm", "2 mm", machine="metric-lathe"), "300 mm", "280 mm"),
-        (lambda: special.groove("1018", "300 mm", "290 mm", machine="metric-lathe"), "300 mm", "280 mm"),
-        (lambda: special.taper("1018", "300 mm", "290 mm", "50 mm", machine="metric-lathe"), "300 mm", "280 mm"),
+        (lambda: cutting.groove("1018", "300 mm", "290 mm", machine="metric-lathe"), "300 mm", "280 mm"),
+        (
+            lambda: cutting.taper("1018", "300 mm", "290 mm", "50 mm", machine="metric-lathe"),
+            "300 mm",
+            "280 mm",
+        ),
         (lambda: cutting.drill("1018", "10 mm", stock="300 mm", machine="metric-lathe"), "300 mm", "280 mm"),
         (lambda: cutting.ream("1018", "10 mm", stock="300 mm", machine="metric-lathe"), "300 mm", "280 mm"),
         (lambda: cutting.tap("1018", "M8", stock="300 mm", machine="metric-lathe"), "300 mm", "280 mm"),

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from halfnut import DomainError
-from halfnut.cutting import chasing, cuts, rigidity
+from halfnut.cutting import chasing, formulas, rigidity
 
 REFERENCE = Path(__file__).parents[2] / "reference" / "cutting"
 ureg = pint.UnitRegistry()
@@ -91,46 +91,46 @@ FORMULAS = {
 # Printed answers by (example, quantity), through the Python functions.
 PRINTED = {
     ("GR-15.3", "mrr_mm3_s"): lambda i: (
-        cuts.turning_removal_cm3_min(i["speed_m_s"] * 60, i["feed_mm_rev"], i["doc_mm"]) * 1000 / 60
+        formulas.turning_removal_cm3_min(i["speed_m_s"] * 60, i["feed_mm_rev"], i["doc_mm"]) * 1000 / 60
     ),
-    ("QA-D10", "rpm"): lambda i: cuts.spindle_speed_rpm(i["speed_m_min"], i["dia_mm"]),
-    ("QA-D10", "feed_rate_mm_min"): lambda i: cuts.feed_rate_mm_min(i["feed_mm_rev"], _rpm(i)),
-    ("QA-D10", "approach_mm"): lambda i: cuts.point_length_mm(i["dia_mm"], i["point_deg"]),
+    ("QA-D10", "rpm"): lambda i: formulas.spindle_speed_rpm(i["speed_m_min"], i["dia_mm"]),
+    ("QA-D10", "feed_rate_mm_min"): lambda i: formulas.feed_rate_mm_min(i["feed_mm_rev"], _rpm(i)),
+    ("QA-D10", "approach_mm"): lambda i: formulas.point_length_mm(i["dia_mm"], i["point_deg"]),
     ("QA-D10", "time_min"): lambda i: (
-        cuts.feed_time_s(
-            i["depth_mm"] + cuts.point_length_mm(i["dia_mm"], i["point_deg"]),
-            cuts.feed_rate_mm_min(i["feed_mm_rev"], _rpm(i)),
+        formulas.feed_time_s(
+            i["depth_mm"] + formulas.point_length_mm(i["dia_mm"], i["point_deg"]),
+            formulas.feed_rate_mm_min(i["feed_mm_rev"], _rpm(i)),
         )
         / 60
     ),
     ("QA-D10", "mrr_mm3_min"): lambda i: (
-        cuts.drilling_removal_cm3_min(i["dia_mm"], cuts.feed_rate_mm_min(i["feed_mm_rev"], _rpm(i))) * 1000
+        formulas.drilling_removal_cm3_min(i["dia_mm"], formulas.feed_rate_mm_min(i["feed_mm_rev"], _rpm(i))) * 1000
     ),
-    ("GP-22.13", "approach_mm"): lambda i: cuts.milling_approach_mm(i["cutter_mm"], i["doc_mm"]),
+    ("GP-22.13", "approach_mm"): lambda i: formulas.milling_approach_mm(i["cutter_mm"], i["doc_mm"]),
     ("GP-22.13", "mrr_mm3_min"): lambda i: (
-        cuts.milling_removal_cm3_min(
+        formulas.milling_removal_cm3_min(
             i["doc_mm"],
             i["width_mm"],
-            cuts.table_feed_mm_min(
-                i["feed_mm_tooth"], i["teeth"], cuts.spindle_speed_rpm(i["speed_m_min"], i["cutter_mm"])
+            formulas.table_feed_mm_min(
+                i["feed_mm_tooth"], i["teeth"], formulas.spindle_speed_rpm(i["speed_m_min"], i["cutter_mm"])
             ),
         )
         * 1000
     ),
-    ("TPE-3", "power_kW"): lambda i: cuts.cutting_power_kw(i["fc_N"], i["speed_m_s"] * 60),
-    ("KS-TI", "speed_m_min"): lambda i: cuts.cutting_speed_m_min(i["rpm"], i["dia_mm"]),
+    ("TPE-3", "power_kW"): lambda i: formulas.cutting_power_kw(i["fc_N"], i["speed_m_s"] * 60),
+    ("KS-TI", "speed_m_min"): lambda i: formulas.cutting_speed_m_min(i["rpm"], i["dia_mm"]),
     ("KS-TI", "time_min"): lambda i: (
-        cuts.feed_time_s(i["length_mm"], cuts.feed_rate_mm_min(i["feed_mm_rev"], i["rpm"])) / 60
+        formulas.feed_time_s(i["length_mm"], formulas.feed_rate_mm_min(i["feed_mm_rev"], i["rpm"])) / 60
     ),
-    ("ISAKOV-BAR-SI", "i_mm4"): lambda i: cuts.second_moment_mm4(i["dia_mm"], 0.0),
-    ("ISAKOV-BAR-SI", "deflection_mm"): lambda i: cuts.cantilever_deflection_mm(
-        i["force_N"], i["overhang_mm"], i["e_MPa"] / 1000, cuts.second_moment_mm4(i["dia_mm"], 0.0)
+    ("ISAKOV-BAR-SI", "i_mm4"): lambda i: formulas.second_moment_mm4(i["dia_mm"], 0.0),
+    ("ISAKOV-BAR-SI", "deflection_mm"): lambda i: formulas.cantilever_deflection_mm(
+        i["force_N"], i["overhang_mm"], i["e_MPa"] / 1000, formulas.second_moment_mm4(i["dia_mm"], 0.0)
     ),
 }
 
 
 def _rpm(i):
-    return cuts.spindle_speed_rpm(i["speed_m_min"], i["dia_mm"])
+    return formulas.spindle_speed_rpm(i["speed_m_min"], i["dia_mm"])
 
 
 def rows(name):
@@ -162,15 +162,17 @@ def test_printed_examples():
 
 
 def test_every_formula_is_here():
-    public = {name for name in cuts.__all__ if "_core" in getattr(cuts, name).__class__.__module__}
-    public |= {name for name in cuts.__all__ if type(getattr(cuts, name)).__name__ == "builtin_function_or_method"}
-    assert set(FORMULAS) <= set(cuts.__all__)
+    public = {name for name in formulas.__all__ if "_core" in getattr(formulas, name).__class__.__module__}
+    public |= {
+        name for name in formulas.__all__ if type(getattr(formulas, name)).__name__ == "builtin_function_or_method"
+    }
+    assert set(FORMULAS) <= set(formulas.__all__)
     assert len(FORMULAS) >= len(public) - 1
 
 
 @pytest.mark.parametrize("name", sorted(FORMULAS))
 def test_scalar_equals_array_bit_for_bit(name):
-    function, base = getattr(cuts, name), FORMULAS[name]
+    function, base = getattr(formulas, name), FORMULAS[name]
     rng = np.random.default_rng(11)
     columns = [np.asarray(value * rng.uniform(0.6, 1.0, 500)) for value in base]
     values, codes = function(*columns, on_error="status")
@@ -186,35 +188,35 @@ def test_scalar_equals_array_bit_for_bit(name):
 
 @pytest.mark.parametrize("name", sorted(FORMULAS))
 def test_bad_numbers_are_named(name):
-    function, base = getattr(cuts, name), FORMULAS[name]
+    function, base = getattr(formulas, name), FORMULAS[name]
     for bad in (math.nan, math.inf, -1e9):
         with pytest.raises(DomainError, match="must be"):
             function(bad, *base[1:])
 
 
 def test_broadcasts_and_takes_what_numpy_takes():
-    speed = cuts.spindle_speed_rpm(np.array([[50], [100]], dtype=np.int32), np.arange(1, 31)[::3] * 2.0)
+    speed = formulas.spindle_speed_rpm(np.array([[50], [100]], dtype=np.int32), np.arange(1, 31)[::3] * 2.0)
     assert speed.shape == (2, 10)
-    assert speed[1, 0] == cuts.spindle_speed_rpm(100.0, 2.0)
-    assert cuts.feed_time_s(np.empty(0), 100.0).shape == (0,)
+    assert speed[1, 0] == formulas.spindle_speed_rpm(100.0, 2.0)
+    assert formulas.feed_time_s(np.empty(0), 100.0).shape == (0,)
     with pytest.raises(DomainError, match=r"diameter_mm must be > 0 mm, got -1 at index 1 \(1 of 3 elements failed\)"):
-        cuts.spindle_speed_rpm(100.0, np.array([1.0, -1.0, 2.0]))
+        formulas.spindle_speed_rpm(100.0, np.array([1.0, -1.0, 2.0]))
 
 
 def test_units_a_second_way():
     kp = 0.62 * ureg.horsepower / (ureg.inch**3 / ureg.minute)
-    assert cuts.unit_power_force_n_mm2(0.62) == pytest.approx(kp.to("N/mm**2").magnitude, rel=1e-9)
+    assert formulas.unit_power_force_n_mm2(0.62) == pytest.approx(kp.to("N/mm**2").magnitude, rel=1e-9)
     power = (1500 * ureg.newton * 100 * ureg.meter / ureg.minute).to("kW").magnitude
-    assert cuts.cutting_power_kw(1500.0, 100.0) == pytest.approx(power, rel=1e-12)
+    assert formulas.cutting_power_kw(1500.0, 100.0) == pytest.approx(power, rel=1e-12)
     turn = (63.16 * ureg.newton * ureg.meter * 350 * 2 * math.pi / ureg.minute).to("kW").magnitude
-    assert cuts.torque_power_kw(63.16, 350.0) == pytest.approx(turn, rel=1e-12)
+    assert formulas.torque_power_kw(63.16, 350.0) == pytest.approx(turn, rel=1e-12)
 
 
 def test_chip_thickness_is_the_mean_over_the_engagement():
     for width in (1.0, 5.0, 10.0, 19.0):
-        phi = math.radians(cuts.engagement_deg(width, 20.0))
+        phi = math.radians(formulas.engagement_deg(width, 20.0))
         mean = quad(lambda a: 0.1 * math.sin(a), 0.0, phi)[0] / phi
-        assert cuts.milling_chip_thickness_mean_mm(0.1, width, 20.0, 90.0) == pytest.approx(mean, rel=1e-9)
+        assert formulas.milling_chip_thickness_mean_mm(0.1, width, 20.0, 90.0) == pytest.approx(mean, rel=1e-9)
 
 
 def test_deflection_by_integrating_the_bending():
@@ -224,19 +226,19 @@ def test_deflection_by_integrating_the_bending():
     left = quad(lambda x: (f * b / length * x) ** 2, 0, a)[0]
     right = quad(lambda x: (f * a / length * x) ** 2, 0, b)[0]
     expected = (left + right) / (1000 * e * i * f)
-    assert cuts.centres_deflection_mm(f, a, length, e, i) == pytest.approx(expected, rel=1e-9)
+    assert formulas.centres_deflection_mm(f, a, length, e, i) == pytest.approx(expected, rel=1e-9)
     # fixed at the chuck, propped at the centre: the prop's force by the closed beam tables
     prop = f * a**2 * (3 * length - a) / (2 * length**3)
     near = quad(lambda x: (f * (a - x) - prop * (length - x)) ** 2, 0, a)[0]
     far = quad(lambda x: (prop * (length - x)) ** 2, a, length)[0]
-    assert cuts.chuck_centre_deflection_mm(f, a, length, e, i) == pytest.approx(
+    assert formulas.chuck_centre_deflection_mm(f, a, length, e, i) == pytest.approx(
         (near + far) / (1000 * e * i * f), rel=1e-9
     )
 
 
 def test_worst_place_with_a_centre():
     at = np.linspace(1.0, 299.0, 2000)
-    bent = cuts.chuck_centre_deflection_mm(100.0, at, 300.0, 205.0, 15000.0)
+    bent = formulas.chuck_centre_deflection_mm(100.0, at, 300.0, 205.0, 15000.0)
     assert at[np.argmax(bent)] == pytest.approx(0.586 * 300, abs=0.3)
     assert bent.max() == pytest.approx(100 * 300**3 / (102 * 205e3 * 15000), rel=0.002)
 
@@ -254,32 +256,32 @@ SIZES = st.floats(0.05, 5.0)
     st.floats(30.0, 90.0),
 )
 def test_force_grows_with_depth_and_feed(depth, feed, more, kc11, mc, kappa):
-    force = cuts.turning_force_n(kc11, mc, depth, feed, kappa, 1.0)
-    assert cuts.turning_force_n(kc11, mc, depth * more, feed, kappa, 1.0) > force
-    assert cuts.turning_force_n(kc11, mc, depth, feed * more, kappa, 1.0) > force
-    assert cuts.turning_force_n(kc11, mc, depth, feed, kappa, cuts.rake_correction(12.0, 6.0)) < force
+    force = formulas.turning_force_n(kc11, mc, depth, feed, kappa, 1.0)
+    assert formulas.turning_force_n(kc11, mc, depth * more, feed, kappa, 1.0) > force
+    assert formulas.turning_force_n(kc11, mc, depth, feed * more, kappa, 1.0) > force
+    assert formulas.turning_force_n(kc11, mc, depth, feed, kappa, formulas.rake_correction(12.0, 6.0)) < force
 
 
 @settings(max_examples=100, deadline=None)
 @given(st.floats(1.0, 5000.0), st.floats(1.0, 400.0), st.floats(1.001, 3.0))
 def test_power_grows_with_speed(force, speed, more):
-    assert cuts.cutting_power_kw(force, speed * more) > cuts.cutting_power_kw(force, speed)
+    assert formulas.cutting_power_kw(force, speed * more) > formulas.cutting_power_kw(force, speed)
 
 
 @settings(max_examples=100, deadline=None)
 @given(st.floats(10.0, 400.0), st.floats(5.0, 80.0))
 def test_deflection_goes_with_length_cubed(length, diameter):
-    i = cuts.second_moment_mm4(diameter, 0.0)
-    one = cuts.cantilever_deflection_mm(100.0, length, 205.0, i)
-    assert cuts.cantilever_deflection_mm(100.0, 2 * length, 205.0, i) == pytest.approx(8 * one, rel=1e-12)
+    i = formulas.second_moment_mm4(diameter, 0.0)
+    one = formulas.cantilever_deflection_mm(100.0, length, 205.0, i)
+    assert formulas.cantilever_deflection_mm(100.0, 2 * length, 205.0, i) == pytest.approx(8 * one, rel=1e-12)
 
 
 @settings(max_examples=100, deadline=None)
 @given(st.floats(0.01, 20.0), st.one_of(st.just(0.0), st.floats(1e-6, 2.0)), st.floats(20.0, 110.0))
 def test_mean_entering_lies_between_nothing_and_the_edge(depth, nose, kappa):
-    mean = cuts.mean_entering_deg(depth, nose, kappa)
+    mean = formulas.mean_entering_deg(depth, nose, kappa)
     assert 0 < mean <= kappa * (1 + 1e-12)
-    assert cuts.mean_entering_deg(depth, 0.0, kappa) == pytest.approx(kappa, rel=1e-12)
+    assert formulas.mean_entering_deg(depth, 0.0, kappa) == pytest.approx(kappa, rel=1e-12)
 
 
 def test_examples_in_the_headers_are_true():
@@ -288,7 +290,7 @@ def test_examples_in_the_headers_are_true():
     text = "\n".join(path.read_text(encoding="utf-8") for path in files)
     seen = 0
     for name, arguments, value in re.findall(r"///\s+(\w+)\(([\d., ]+)\) = ([\d.]+)$", text, re.M):
-        home = next((module for module in (cuts, rigidity, chasing) if hasattr(module, name)), None)
+        home = next((module for module in (formulas, rigidity, chasing) if hasattr(module, name)), None)
         if home is None:  # a hole's, held by its own test
             continue
         got = getattr(home, name)(*(float(each) for each in arguments.split(",")))
