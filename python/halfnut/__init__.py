@@ -12,15 +12,19 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from halfnut._core import (
+    BuildUp,
     DesignationError,
     DomainError,
     Error,
+    FormThread,
     Length,
     NotTabulatedError,
     TableError,
+    Thread,
     UnitError,
     __version__,
 )
+from halfnut.core.pages import drawn_by
 
 if TYPE_CHECKING:
     from halfnut import (
@@ -58,9 +62,9 @@ if TYPE_CHECKING:
     from halfnut.knurls.wheels import suitable_wheels
     from halfnut.machine.machines import lathe, milling_machine
     from halfnut.material.alloys import alloy
+    from halfnut.material.coatings import coating
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
-    from halfnut.threads.coatings import coating
     from halfnut.threads.fitting import cut_to_suit, fit
     from halfnut.threads.form_holes import blind_hole, tapping_hole
     from halfnut.threads.form_joints import strength
@@ -70,7 +74,7 @@ if TYPE_CHECKING:
     from halfnut.threads.identification import identify_thread, threads_near
     from halfnut.threads.joints import galling, minimum_strength, tighten
     from halfnut.threads.plain_threads import plain_thread
-    from halfnut.threads.standard import Thread, ThreadLimits
+    from halfnut.threads.standard import ThreadLimits
 
 _ROOMS = (
     "batch",
@@ -91,7 +95,6 @@ _ROOMS = (
 _HOMES = {
     "InputError": "core.mistakes",
     "Plan": "planning.plans",
-    "Thread": "threads.standard",
     "ThreadLimits": "threads.standard",
     "adjuster": "threads.adjusters",
     "alloy": "material.alloys",
@@ -100,7 +103,7 @@ _HOMES = {
     "chase": "cutting.chasing",
     "choose": "cutting.choosing",
     "clearance_hole": "threads.holes",
-    "coating": "threads.coatings",
+    "coating": "material.coatings",
     "counterbore": "threads.holes",
     "countersink": "threads.holes",
     "cut_to_suit": "threads.fitting",
@@ -246,6 +249,15 @@ __all__ = [
     "turn",
     "wires",
 ]
+
+
+# The core's classes that a person meets say where a person finds them.
+for _class in (Length, Thread):
+    _class.__module__ = "halfnut"
+BuildUp.__module__ = "halfnut.material"
+FormThread.__module__ = "halfnut.threads"
+
+drawn_by(lambda name: getattr(import_module("halfnut.sheet"), name))
 
 
 def __getattr__(name: str) -> Any:

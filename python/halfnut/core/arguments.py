@@ -13,7 +13,7 @@ from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
 
 from halfnut._core import DomainError, Quantity
 
-__all__ = ["checked", "number"]
+__all__ = ["checked", "checked_temperature_c", "number"]
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -22,6 +22,7 @@ Check = Callable[[Any, str], Any]
 # Units of numbers by the end of their names.
 _UNITS = {"rpm": "rev/min", "deg": "deg", "um": "um", "hb": "HB", "mm": "mm", "s": "s", "n": "N", "kg": "kg"}
 
+_COLDEST_C, _HOTTEST_C = -200.0, 1000.0
 _HARDNESS_HB = (1, 10_000)  # from softer than lead to harder than diamond
 _MOST = 2**31 - 1  # a whole number of the core
 _HOLDERS: dict[str, tuple[type, ...]] = {
@@ -189,6 +190,17 @@ def _sound(value: Any, name: str) -> Any:
     return value
 
 
+def checked_temperature_c(value: float, name: str) -> float:
+    """A temperature in degrees Celsius that a part may have, -200 to 1000; DomainError otherwise.
+
+    >>> checked_temperature_c(40.0, "temperature_c")
+    40.0
+    """
+    if not _COLDEST_C <= value <= _HOTTEST_C:
+        raise DomainError(f"{name} must be from {_COLDEST_C:g} to {_HOTTEST_C:g} C, got {value:g} C")
+    return value
+
+
 def number(value: Any, name: str) -> float:
     """A finite number for an argument; what carries a unit is converted to the one that ends the argument's name.
 
@@ -217,8 +229,6 @@ def number(value: Any, name: str) -> float:
     except OverflowError:
         out = math.inf
     if name.endswith("temperature_c"):
-        from halfnut.core.units import checked_temperature_c
-
         return checked_temperature_c(out, name)
     if unit == "HB" and not _HARDNESS_HB[0] <= out <= _HARDNESS_HB[1]:
         raise DomainError(f"{name} must be finite and from {_HARDNESS_HB[0]} to {_HARDNESS_HB[1]} HB, got {out}")

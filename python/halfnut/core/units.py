@@ -26,7 +26,6 @@ _BASE_UNITS = {
     "spindle speed": "rev/min",
     "stress": "MPa",
 }
-_COLDEST_C, _HOTTEST_C = -200.0, 1000.0
 _LONGEST_MM = 10_000.0
 
 
@@ -133,17 +132,6 @@ def measured_mm(value: Any, name: str) -> float:
     if not abs(found.mm) <= _LONGEST_MM:
         raise _core.DomainError(f"{name} must be at most {_LONGEST_MM:g} mm, got {found.mm:g} mm")
     return found.mm
-
-
-def checked_temperature_c(value: float, name: str) -> float:
-    """A temperature in degrees Celsius that a part may have, -200 to 1000; DomainError otherwise.
-
-    >>> checked_temperature_c(40.0, "temperature_c")
-    40.0
-    """
-    if not _COLDEST_C <= value <= _HOTTEST_C:
-        raise _core.DomainError(f"{name} must be from {_COLDEST_C:g} to {_HOTTEST_C:g} C, got {value:g} C")
-    return value
 
 
 @checked

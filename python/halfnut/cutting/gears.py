@@ -20,11 +20,11 @@ from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.machine.machines import Machine, lathe, positions_text
-from halfnut.threads.coatings import PrecoatLimits
 from halfnut.threads.form_threads import FormLimits, form_thread, is_form, taper_pipe, tapers
 from halfnut.threads.gauging import pitch_error_equivalent_mm
 from halfnut.threads.parts import ThreadPart, exact_ratio, thread_part
 from halfnut.threads.plain_threads import PlainThread
+from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadLimits
 
 __all__ = [

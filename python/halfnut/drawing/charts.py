@@ -16,6 +16,7 @@ import numpy as np
 from halfnut._core import DomainError, Error, Evidence, Length
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
+from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.core.units import length as read_length
@@ -195,9 +196,8 @@ class SpeedChart(Record):
         **block : str
             Of the title block: ``title``, ``identification``, ``revision``, ``date``, ``owner``, ``created_by``.
         """
-        from halfnut.sheet.chart import chart_page
-
-        return chart_page(self, **block)
+        page: str = drawn("chart_page", self, **block)
+        return page
 
 
 def _axes(axes: Axes | None, **size: Any) -> Axes:

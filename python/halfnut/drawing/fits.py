@@ -12,8 +12,8 @@ import numpy as np
 
 from halfnut._core import DomainError, coated_pitch_change_um
 from halfnut.core.extras import optional
-from halfnut.threads.coatings import one_part
 from halfnut.threads.fitting import clearance_chances, coat_of, fit
+from halfnut.threads.precoating import one_part
 from halfnut.threads.standard import ThreadLimits, limits
 
 if TYPE_CHECKING:

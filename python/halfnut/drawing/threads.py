@@ -122,7 +122,7 @@ def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: fl
     str
         SVG, black on white, sized in millimetres.
 
-    >>> from halfnut.threads.standard.standard import limits
+    >>> from halfnut.threads.standard import limits
     >>> profile_svg(limits("M10-6g"), limits("M10-6H")).startswith("<svg")
     True
     """

@@ -15,14 +15,14 @@ from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import BuildUp, Evidence, tolerance_unit_um
-from halfnut.core.arguments import checked
+from halfnut.core.arguments import checked, checked_temperature_c
 from halfnut.core.catalogue import active, rows
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, film, span, spans
-from halfnut.core.units import checked_temperature_c, measured_mm
+from halfnut.core.units import measured_mm
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import expansion_at
-from halfnut.threads.coatings import build_up
+from halfnut.material.coatings import build_up
 
 __all__ = [
     "CylinderPart",

@@ -271,7 +271,7 @@ def knurl_setup(
     UnitError
         A bare number as a length.
 
-    >>> from halfnut.knurls.blanks.blanks import knurl_blank
+    >>> from halfnut.knurls.blanks import knurl_blank
     >>> found = knurl_setup(knurl_blank("20 mm", "RGE 0.8"), "brass", width="12 mm", wheels=2)
     >>> found.wheel_kind, found.side_force_n
     ('a left-hand and a right-hand wheel', 0.0)

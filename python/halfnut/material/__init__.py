@@ -8,5 +8,6 @@ from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
     from halfnut.material.alloys import *
+    from halfnut.material.coatings import *
 
 __getattr__, __dir__ = furnished(__name__)

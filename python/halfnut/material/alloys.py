@@ -6,10 +6,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
-from halfnut.core.arguments import checked
+from halfnut.core.arguments import checked, checked_temperature_c
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.units import checked_temperature_c
 from halfnut.core.words import caution, caution_lines
 
 __all__ = ["Alloy", "alloy"]

@@ -11,5 +11,6 @@ if TYPE_CHECKING:
     from halfnut.planning.operations import *
     from halfnut.planning.plans import *
     from halfnut.planning.stock import *
+    from halfnut.planning.whole_part import *
 
 __getattr__, __dir__ = furnished(__name__)

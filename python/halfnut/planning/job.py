@@ -325,7 +325,7 @@ Operation: TypeAlias = Annotated[
 
 
 class _FinishText:
-    """A build-up with its range, or a coating by name and film, as `halfnut.threads.coatings.build_up` reads them."""
+    """A build-up with its range, or a coating by name and film, as `halfnut.material.coatings.build_up` reads them."""
 
     def check(self, value: str) -> str:
         try:

@@ -46,7 +46,7 @@ from halfnut.planning.job import (
     Thread,
     Turn,
 )
-from halfnut.threads import coatings, form_holes, form_threads, gauging, holes, standard
+from halfnut.threads import form_holes, form_threads, gauging, holes, precoating, standard
 from halfnut.threads.form_threads import FormLimits, FormThread, TaperPipe
 
 __all__ = ["Answer", "Levers", "Pass", "Workpiece", "answer", "feed_ladder"]
@@ -1269,7 +1269,7 @@ def _limits_to_cut(work: Workpiece, thread: standard.Thread, engagement: Any) ->
     """Limits to cut a thread to: those of its class, or those before the part's coating."""
     if work.coating is None:
         return standard.limits(thread, engagement=engagement)
-    return coatings.precoat(thread, work.coating.surface, engagement=engagement, on=work.part.alloy)
+    return precoating.precoat(thread, work.coating.surface, engagement=engagement, on=work.part.alloy)
 
 
 def _form_limits_to_cut(work: Workpiece, thread: FormThread, engagement: Any, side: str) -> FormLimits:
@@ -1287,7 +1287,7 @@ def _over_wires(limits: standard.ThreadLimits | FormLimits) -> gauging.OverWires
 
 
 def _coating_remarks(work: Workpiece, limits: standard.ThreadLimits | FormLimits | TaperPipe) -> list[str]:
-    if not isinstance(limits, coatings.PrecoatLimits) or limits.way == "bare":
+    if not isinstance(limits, precoating.PrecoatLimits) or limits.way == "bare":
         return []
     assert work.coating is not None
     out = [f"{work.coating.title}: {limits.said}. Cut to the sizes before coating, gauge the coated part at its own."]

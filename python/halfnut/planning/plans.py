@@ -8,6 +8,7 @@ import math
 import os
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -15,14 +16,16 @@ from halfnut._core import DomainError, Error
 from halfnut.core import files
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
+from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
-from halfnut.core.text import plain_cell
+from halfnut.core.sizes import duration
+from halfnut.core.text import plain_cell, shown
 from halfnut.core.words import FIRST, by_rank, caution_lines
-from halfnut.cutting import standing
 from halfnut.machine import machines
 from halfnut.machine.machines import Machine
 from halfnut.material.alloys import alloy
 from halfnut.planning import job as job_files
+from halfnut.planning import whole_part
 from halfnut.planning.job import Job, Joint, Operation, Part
 from halfnut.planning.operations import Answer, Workpiece, answer
 from halfnut.planning.stock import CutList, cut_list
@@ -231,8 +234,6 @@ class Plan:
 
     def lines(self) -> list[str]:
         """A summary on one screen."""
-        from halfnut.sheet.texts import duration
-
         count = sum(1 for _ in self.operations)
         failed = f", {self.failed} failed" if self.failed else ""
         out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {duration(self.time_s)} in all"]
@@ -250,15 +251,13 @@ class Plan:
         return "\n".join(self.lines())
 
     def _repr_html_(self) -> str:
-        from halfnut.sheet.pages import summary_html
-
-        return summary_html(self)
+        first, *rest = map(shown, self.lines())
+        body = "\n".join(escape(line) for line in rest)
+        return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'
 
     def files(self) -> dict[str, str]:
         """Name and text of every file that `write` writes."""
-        from halfnut.sheet.pages import sheets
-
-        made = {job_files.TABLE: self._csv(), **sheets(self)}
+        made = {job_files.TABLE: self._csv(), **drawn("sheets", self)}
         return files.seal(made, job_files.MANIFEST, self.to_dict())
 
     def write(self, folder: str | os.PathLike[str], *, replace: bool = False) -> list[Path]:
@@ -364,7 +363,7 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
         operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
     joints = tuple(map(_planned_joint, part.joints))
     wound, wound_error = _wound(job, part)
-    told = standing.of_part(
+    told = whole_part.of_part(
         part.stock,
         None if stock is None else stock.blank_mm,
         alloy(part.alloy),

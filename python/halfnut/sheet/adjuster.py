@@ -11,6 +11,7 @@ from halfnut.core.sizes import MM_PER_INCH, growth, strip
 from halfnut.core.words import by_rank
 from halfnut.sheet import texts
 from halfnut.sheet.build import told
+from halfnut.sheet.pages import environment
 from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
 from halfnut.threads.form_holes import TaperHole
 from halfnut.threads.form_threads import FormLimits
@@ -26,10 +27,8 @@ _NAMES = ("First end", "Second end")
 
 def adjuster_page(found: Adjuster, **block: str) -> str:
     """The page as HTML that stands alone."""
-    from halfnut.sheet.pages import _environment
-
     title = TitleBlock.of(block, title="Adjuster", document_type="Adjuster sheet")
-    page = _environment().get_template("adjuster.html")
+    page = environment().get_template("adjuster.html")
     return page.render(
         block=title,
         found=found,

@@ -32,9 +32,9 @@ from halfnut.sheet.view import (
     TitleBlock,
     Told,
 )
-from halfnut.threads.coatings import PrecoatLimits
 from halfnut.threads.form_threads import FormLimits, TaperPipe
 from halfnut.threads.gauging import OverWires
+from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:

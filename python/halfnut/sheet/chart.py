@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from halfnut.core.words import by_rank
 from halfnut.drawing.charts import short_size
 from halfnut.sheet.build import told
+from halfnut.sheet.pages import environment
 from halfnut.sheet.view import TitleBlock
 
 if TYPE_CHECKING:
@@ -17,8 +18,6 @@ __all__ = ["chart_page"]
 
 def chart_page(chart: SpeedChart, **block: str) -> str:
     """The page as HTML that stands alone."""
-    from halfnut.sheet.pages import _environment
-
     title = TitleBlock.of(block, title="Spindle speeds", document_type="Wall chart", supplementary=chart.machine.title)
     what = "cutter" if chart.milling else "work"
     rows = [
@@ -30,7 +29,7 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
     ]
     sources = dict.fromkeys(f"{item.source} ({item.kind})" for item in chart.evidence)
     return (
-        _environment()
+        environment()
         .get_template("chart.html")
         .render(
             block=title,

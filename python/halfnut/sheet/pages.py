@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from functools import cache
-from html import escape
 from typing import TYPE_CHECKING
 
 import jinja2
@@ -17,7 +16,7 @@ from halfnut.sheet.build import plan_view
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan
 
-__all__ = ["sheets", "summary_html"]
+__all__ = ["environment", "sheets"]
 
 
 def _written(value: object) -> object:
@@ -26,8 +25,9 @@ def _written(value: object) -> object:
 
 
 @cache
-def _environment() -> jinja2.Environment:
-    environment = jinja2.Environment(
+def environment() -> jinja2.Environment:
+    """What templates are read with."""
+    out = jinja2.Environment(
         loader=jinja2.PackageLoader("halfnut.sheet"),
         autoescape=jinja2.select_autoescape(["html"]),
         trim_blocks=True,
@@ -35,16 +35,15 @@ def _environment() -> jinja2.Environment:
         undefined=jinja2.StrictUndefined,
         finalize=_written,
     )
-    environment.globals.update(first=FIRST, load=LOAD)
-    return environment
+    out.globals.update(first=FIRST, load=LOAD)
+    return out
 
 
 def sheets(plan: Plan) -> dict[str, str]:
     """File names and texts of a plan's pages, the opening page first."""
     view = plan_view(plan)
-    environment = _environment()
-    page = environment.get_template("part.html")
-    out = {OPENING_PAGE: environment.get_template("index.html").render(plan=view, block=view.block)}
+    page = environment().get_template("part.html")
+    out = {OPENING_PAGE: environment().get_template("index.html").render(plan=view, block=view.block)}
     for part in view.parts:
         out[part.file] = page.render(part=part, block=part.block)
     for planned in plan.parts:
@@ -60,10 +59,3 @@ def sheets(plan: Plan) -> dict[str, str]:
                 approved_by=plan.job.approved_by,
             )
     return out
-
-
-def summary_html(plan: Plan) -> str:
-    """A plan's summary for a notebook."""
-    first, *rest = map(shown, plan.lines())
-    body = "\n".join(escape(line) for line in rest)
-    return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'

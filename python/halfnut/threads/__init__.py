@@ -8,7 +8,6 @@ from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
     from halfnut.threads.adjusters import *
-    from halfnut.threads.coatings import *
     from halfnut.threads.columns import *
     from halfnut.threads.fitting import *
     from halfnut.threads.form_holes import *
@@ -20,6 +19,7 @@ if TYPE_CHECKING:
     from halfnut.threads.joints import *
     from halfnut.threads.parts import *
     from halfnut.threads.plain_threads import *
+    from halfnut.threads.precoating import *
     from halfnut.threads.standard import *
 
 __getattr__, __dir__ = furnished(__name__)

@@ -17,6 +17,7 @@ from halfnut import _core
 from halfnut._core import engaged_length_mm, lock_preload_change_n_k, lock_preload_n, turnbuckle_travel_mm
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
+from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import NM_PER_LBF_IN, both, force, growth, one, span
 from halfnut.core.units import asked as as_question
@@ -24,13 +25,14 @@ from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, modulus_gpa
 from halfnut.material.alloys import alloy as find_alloy
-from halfnut.threads.coatings import build_up, one_part
+from halfnut.material.coatings import build_up
 from halfnut.threads.fitting import coat_of
 from halfnut.threads.form_holes import FormHole, TaperHole, tapping_hole
 from halfnut.threads.form_threads import FormLimits, coated_limits, form_limits, is_form
 from halfnut.threads.gauging import OverWires, wires
 from halfnut.threads.holes import TappingHole
 from halfnut.threads.joints import galling, minimum_strength
+from halfnut.threads.precoating import one_part
 from halfnut.threads.standard import Thread, ThreadLimits
 
 __all__ = [
@@ -210,9 +212,8 @@ class Adjuster(Record):
         **block : str
             Of the title block: ``title``, ``identification``, ``revision``, ``date``, ``owner``, ``created_by``.
         """
-        from halfnut.sheet.adjuster import adjuster_page
-
-        return adjuster_page(self, **block)
+        page: str = drawn("adjuster_page", self, **block)
+        return page
 
 
 def _number(value: float | None) -> float:

@@ -31,10 +31,12 @@ from halfnut.core.sizes import MM_PER_INCH, at_most, both, film, one, span, span
 from halfnut.core.units import length, measured_mm, mm
 from halfnut.core.words import LOAD, caution, caution_lines
 from halfnut.material.alloys import expansion_at
+from halfnut.material.coatings import build_up as read_build_up
+from halfnut.material.coatings import process_cautions
 from halfnut.threads import form_threads
-from halfnut.threads.coatings import PrecoatLimits, build_up, one_part, precoat, process_cautions
 from halfnut.threads.form_threads import FormLimits, FormThread
 from halfnut.threads.plain_threads import PlainThread
+from halfnut.threads.precoating import PrecoatLimits, one_part, precoat
 from halfnut.threads.standard import Thread, ThreadLimits, limits
 
 if TYPE_CHECKING:
@@ -204,7 +206,7 @@ def _percent(chance: float) -> str:
 def one_thread(external: Thread | FormThread, internal: Thread | FormThread) -> bool:
     """Whether two parts are of one thread: form, diameter, pitch, starts and hand.
 
-    >>> from halfnut.threads.standard.form_threads import thread
+    >>> from halfnut.threads.form_threads import thread
     >>> one_thread(thread("M10-6g"), thread("M10-6H")), one_thread(thread("M10-6g"), thread("M10x1-6H"))
     (True, False)
     >>> one_thread(thread("M60x3"), thread("Tr60x3"))
@@ -260,7 +262,7 @@ def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp
     >>> coat_of(precoat("M10-6h", "8 um"), None, "build_up_external").max_um
     8.0
     """
-    asked = build_up(given, name)
+    asked = read_build_up(given, name)
     carried: BuildUp | None = getattr(found, "build_up", None)
     if carried is None or carried.bare:
         return asked
@@ -768,7 +770,6 @@ def cut_to_suit(
 
     if (internal_pitch is None) == (external_pitch is None):
         raise _core.DomainError("give the measured pitch diameter of one part: internal_pitch or external_pitch")
-    make = globals()["build_up"]
     external = external_pitch is None
     if over_wires is not None and not external:
         raise _core.DomainError("over_wires is a reading of an external part, and the one to cut is internal")
@@ -777,11 +778,11 @@ def cut_to_suit(
     )
     own = part_limits(thread, "external" if external else "internal")
     angle = own.half_angle_deg if isinstance(own, PlainThread) else 30.0
-    wanted = make(clearance, "clearance")
+    wanted = read_build_up(clearance, "clearance")
     least, most = wanted.min_um / 1000.0, wanted.max_um / 1000.0
     if least == most:
         most = least + _pitch_tolerance_mm(own)
-    coat, other = coat_of(own, build_up, "build_up"), make(measured_build_up, "measured_build_up")
+    coat, other = coat_of(own, build_up, "build_up"), read_build_up(measured_build_up, "measured_build_up")
     changes = [coated_pitch_change_um(um, angle) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
     answer = _core.suit_answer(measured.mm, least, most, external, *changes)
     low, high = answer.pitch_min_mm, answer.pitch_max_mm

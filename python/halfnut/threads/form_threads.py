@@ -21,11 +21,12 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, both, one, spans
 from halfnut.core.units import length
 from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.material.coatings import build_up as read_build_up
+from halfnut.material.coatings import process_cautions, refuse_coating
 from halfnut.threads import standard
-from halfnut.threads.coatings import PrecoatLimits, process_cautions, refuse_coating
-from halfnut.threads.coatings import build_up as read_build_up
-from halfnut.threads.coatings import precoat as precoat_thread
 from halfnut.threads.plain_threads import PlainThread
+from halfnut.threads.precoating import PrecoatLimits
+from halfnut.threads.precoating import precoat as precoat_thread
 from halfnut.threads.standard import Rule, Thread, ThreadLimits
 
 __all__ = [
@@ -361,14 +362,14 @@ def precoat(thread: str | Thread | FormThread, build_up: Any, **given: Any) -> P
     thread : str, Thread or FormThread
         With a class, or of the usual one.
     build_up : str, Length, pint quantity, pair of lengths, Coating or BuildUp
-        See `halfnut.threads.coatings.build_up`.
+        See `halfnut.material.coatings.build_up`.
     **given
-        For ISO metric and Unified threads as for `coatings.precoat`; for the others `engagement` and `on`.
+        For ISO metric and Unified threads as for `precoating.precoat`; for the others `engagement` and `on`.
 
     Returns
     -------
     PrecoatLimits or FormLimits
-        See `halfnut.threads.coatings.precoat` and `coated_limits`.
+        See `halfnut.threads.precoating.precoat` and `coated_limits`.
 
     Raises
     ------

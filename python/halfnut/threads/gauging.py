@@ -50,8 +50,8 @@ from halfnut.core.sizes import MM_PER_INCH, both, one, span
 from halfnut.core.units import length, measured_mm
 from halfnut.core.words import caution, caution_lines
 from halfnut.threads import form_threads
-from halfnut.threads.coatings import PrecoatLimits, one_part
 from halfnut.threads.plain_threads import PlainThread
+from halfnut.threads.precoating import PrecoatLimits, one_part
 from halfnut.threads.standard import ThreadLimits, limits
 
 __all__ = [

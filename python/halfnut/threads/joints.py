@@ -72,9 +72,9 @@ from halfnut.core.sizes import both, one
 from halfnut.core.units import length, quantity
 from halfnut.core.words import GALLING_ADVICE, caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource, alloy
-from halfnut.threads.coatings import one_part
 from halfnut.threads.form_threads import FormThread, form_limits, taper_pipe
 from halfnut.threads.form_threads import thread as read_thread
+from halfnut.threads.precoating import one_part
 from halfnut.threads.standard import Thread, ThreadLimits, limits
 
 __all__ = [

@@ -10,9 +10,9 @@ from halfnut import _core
 from halfnut._core import Evidence, FormThread
 from halfnut.core.catalogue import active
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.threads.coatings import PrecoatLimits, one_part
 from halfnut.threads.form_threads import TaperPipe, form_limits, form_thread, is_form, taper_pipe, tapers
 from halfnut.threads.plain_threads import PlainThread
+from halfnut.threads.precoating import PrecoatLimits, one_part
 from halfnut.threads.standard import ThreadLimits, limits
 
 __all__ = ["ThreadGiven", "ThreadPart", "exact_ratio", "thread_part"]

@@ -458,7 +458,8 @@ def test_a_killed_run_leaves_marked_rows(tmp_path, kind):
     code = f"""
 import numpy as np, os
 from halfnut import batch
-batch._CHUNKS[{kind!r}] = 1000
+from halfnut.batch import batches
+batches._CHUNKS[{kind!r}] = 1000
 status = np.memmap({str(path)!r}, np.uint8, "w+", shape=(4000,))
 figure = np.memmap({str(tmp_path / "figure.bin")!r}, float, "w+", shape=(4000,))
 def progress(done, rows):

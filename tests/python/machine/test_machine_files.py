@@ -50,7 +50,7 @@ def test_a_regular_file_is_read_without_pydantic():
     code = f"""if True:
         import sys
         from pathlib import Path
-        from halfnut import machine_file
+        from halfnut.machine import machine_file
         machine_file.read(Path({str(MACHINES[0])!r}))
         print("pydantic" in sys.modules)"""
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

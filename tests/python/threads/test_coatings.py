@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut.threads import coatings
+from halfnut.material import coatings
+from halfnut.threads import precoating
 
 TESTS = Path(__file__).parents[2]
 
@@ -43,13 +44,13 @@ def effect_um(row, film):
         case "hole_change":
             return -coatings.coated_diameter_change_um(build_up)
         case "pitch_change":
-            return (-1 if "internal" in row["thread"] else 1) * coatings.coated_pitch_change_um(build_up, half_angle)
+            return (-1 if "internal" in row["thread"] else 1) * precoating.coated_pitch_change_um(build_up, half_angle)
         case "metal_consumed":
             return coatings.metal_consumed_um(film, float(row["ratio"]))
         case "needed_deviation" if row["thread"] == "local":
-            return coatings.coated_pitch_change_um(film, 30.0)
+            return precoating.coated_pitch_change_um(film, 30.0)
         case "needed_deviation":
-            return coatings.needed_deviation_um(film, float(row["thread"].split()[0]))
+            return precoating.needed_deviation_um(film, float(row["thread"].split()[0]))
         case "greatest_coating_of_nominal":
             return coatings.build_up("1 mm min").max_um / 1000
     return None
@@ -216,7 +217,7 @@ def test_columns_agree_with_single_answers():
     names = ["M10-6g", "M10-6g", "1/4-20 UNC-3A", "M6-6H", "M3-4h", "none", "M10-6h"]
     least = np.array([8.0, 8.0, 5.08, 3.3, 5.0, 0.0, 3.0])
     most = np.array([8.0, 10.0, 7.62, 3.4, 30.0, 0.0, 2.0])
-    columns = coatings.precoat_columns(names, build_up_min_um=least, build_up_max_um=most, on_error="status")
+    columns = precoating.precoat_columns(names, build_up_min_um=least, build_up_max_um=most, on_error="status")
     assert columns["status"].tolist() == [0, 0, 0, 0, 8, 6, 8]
     assert columns["way"].tolist() == ["held", "deducted", "deducted", "deducted", "", "", ""]
     for row in range(4):
@@ -232,6 +233,6 @@ def test_columns_agree_with_single_answers():
         if column.dtype == np.float64:
             assert np.isnan(column[4:]).all(), key
     with pytest.raises(hn.DomainError, match=r"no part can be cut that gauges.* at index 4 \(3 of 7 threads failed\)"):
-        coatings.precoat_columns(names, build_up_min_um=least, build_up_max_um=most)
+        precoating.precoat_columns(names, build_up_min_um=least, build_up_max_um=most)
     with pytest.raises(hn.DomainError, match="rule must be 'printed' or 'formula'"):
-        coatings.precoat_columns("M10-6g", rule="old")
+        precoating.precoat_columns("M10-6g", rule="old")

@@ -11,8 +11,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut.threads import coatings, fitting, form_threads
-from halfnut.threads.coatings import BuildUp
+from halfnut.material import coatings
+from halfnut.material.coatings import BuildUp
+from halfnut.threads import fitting, form_threads
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))

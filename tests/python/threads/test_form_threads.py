@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 import halfnut as hn
 from halfnut import _core
 from halfnut.core import catalogue
-from halfnut.threads import coatings, form_threads
+from halfnut.material import coatings
+from halfnut.threads import form_threads
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "oracles")]
 

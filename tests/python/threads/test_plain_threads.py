@@ -5,8 +5,8 @@ import math
 import pytest
 
 import halfnut as hn
+from halfnut.material.coatings import BuildUp
 from halfnut.threads import gauging
-from halfnut.threads.coatings import BuildUp
 
 # half angle, pitch diameters and major diameters of the external part, pitch, starts; roughly of each form's kind
 FORMS = {

@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 import halfnut as hn
 from halfnut import batch
 from halfnut.threads import form_threads
-from halfnut.threads.coatings import precoat_columns
 from halfnut.threads.fitting import fit_columns
 from halfnut.threads.form_threads import FormLimits
 from halfnut.threads.gauging import judge_columns, wire_columns
+from halfnut.threads.precoating import precoat_columns
 from halfnut.threads.standard import limit_columns
 
 LIMITS = ("major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min")
