@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 from numpy_turning import FIGURES, INPUTS, Turning
 
-from halfnut import _core
-from halfnut.batch import batches
+from halfnut import _core, batch
+from halfnut.batch import cuts
 from halfnut.core.catalogue import active, rows
 
 SPEEDS_RPM = (70, 115, 190, 300, 460, 600, 755, 920, 1255, 1600, 2000)
@@ -28,7 +28,7 @@ def lathe() -> _core.Machine:
     )
 
 
-def alloys_of_one_case() -> dict[int, tuple[batches.Case, batches.Case]]:
+def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
     """Alloys whose window does not depend on depth and feed: the peer's tables need one row each, rough and finish."""
     count = len(rows("material/alloys"))
     frame = {
@@ -39,11 +39,11 @@ def alloys_of_one_case() -> dict[int, tuple[batches.Case, batches.Case]]:
     ids = np.empty(40 * count, np.int32)
     status = np.empty(40 * count, np.uint8)
     _core.batch_turn(
-        batches._turn_cases(), active(), None, 40 * count, list(range(count)),
+        cuts.turn_cases(), active(), None, 40 * count, list(range(count)),
         np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, False, "chuck", -1,
         {"case_id": ids, "status": status},
     )  # fmt: skip
-    found = batches.cases({"case_id": ids})
+    found = batch.cases({"case_id": ids})
     out = {}
     for alloy, seen in enumerate(ids.reshape(count, 40)):
         rough, finish = set(seen[16:].tolist()), set(seen[:16].tolist())
@@ -79,10 +79,10 @@ class Jobs:
         self.given["stick_out_mm"] *= self.given["diameter_mm"]
         self.given["stick_out_mm"] += self.given["length_mm"]
         self.machine = lathe()
-        self.cases = batches._turn_cases()
+        self.cases = cuts.turn_cases()
         self.peer = self._peer(known)
 
-    def _peer(self, known: dict[int, tuple[batches.Case, batches.Case]]) -> Turning:
+    def _peer(self, known: dict[int, tuple[batch.Case, batch.Case]]) -> Turning:
         flat = [case for pair in known.values() for case in pair]
         names = [
             "window_low_m_min",
@@ -94,7 +94,7 @@ class Jobs:
             "youngs_modulus_gpa",
         ]
         tables = {name: np.array([getattr(case, name) for case in flat]) for name in names}
-        probe = batches.turn(
+        probe = batch.turn(
             {
                 "alloy": [case.alloy for case in flat],
                 "diameter_mm": np.full(len(flat), 1000.0),

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 import halfnut as hn
-from halfnut import _core, cutting
-from halfnut.batch import batches
+from halfnut import _core, batch, cutting
+from halfnut.batch import running
 from halfnut.core.catalogue import active
 from halfnut.machine import machines
 from halfnut.threads import standard as threads_module
@@ -72,7 +72,7 @@ def scalar(row, alloy, machine, tool="hss"):
 
 def test_turning_is_the_scalar_row_by_row():
     frame = jobs(1500)
-    answers = batches.turn(frame, machine=MACHINE, columns=[*FIGURES, "cautions", "spindle_step", "status"])
+    answers = batch.turn(frame, machine=MACHINE, columns=[*FIGURES, "cautions", "spindle_step", "status"])
     codes = _core.caution_codes()
     failed = 0
     for row in range(1500):
@@ -86,7 +86,7 @@ def test_turning_is_the_scalar_row_by_row():
         for name in FIGURES:
             value = one.figures[name]
             assert same(answers[name][row], math.nan if value is None else value), (row, name)
-        assert batches.cautions(answers["cautions"][row]) == [code for code in codes if code in one.cautions]
+        assert batch.cautions(answers["cautions"][row]) == [code for code in codes if code in one.cautions]
         assert answers["spindle_step"][row] == one.spindle_step
     assert 30 < failed < 300
 
@@ -94,7 +94,7 @@ def test_turning_is_the_scalar_row_by_row():
 def test_turning_is_level_2():
     chosen = {"alloy": ["6061-T6"], "diameter_mm": [32.0], "depth_mm": [1.0], "length_mm": [50.0]}
     one = hn.turn("6061-T6", "32 mm", depth="1 mm", length="50 mm", machine=MACHINE)
-    done = batches.turn(chosen, machine=MACHINE)
+    done = batch.turn(chosen, machine=MACHINE)
     for name in ("spindle_rpm", "feed_mm_rev", "cutting_force_n", "spindle_power_kw", "torque_nm", "time_s"):
         assert same(done[name][0], getattr(one, name)), name
     assert done["spindle_step"][0] == one.spindle_step
@@ -103,7 +103,7 @@ def test_turning_is_level_2():
 def test_scalar_array_and_batch_share_their_formulas():
     """The figures of a batch are those of level 1, as a scalar and as an array, to the bit."""
     frame = {k: v for k, v in jobs(400, seed=3, odd=0.0).items() if k in ("alloy", "diameter_mm", "length_mm")}
-    answers = batches.turn(frame, machine=MACHINE, depth_mm=1.0, nose_radius_mm=0.8)
+    answers = batch.turn(frame, machine=MACHINE, depth_mm=1.0, nose_radius_mm=0.8)
     n, d = answers["spindle_rpm"], frame["diameter_mm"]
     force, speed = answers["cutting_force_n"], answers["cutting_speed_m_min"]
     for column, formula, given in [
@@ -127,8 +127,8 @@ def test_scalar_array_and_batch_share_their_formulas():
 @pytest.mark.parametrize("workers", [1, 2, 5])
 def test_the_number_of_workers_changes_nothing(workers):
     frame = jobs(40_000, seed=2)
-    first = batches.turn(frame, machine=MACHINE, workers=1, clone="portable", columns=FIGURES)
-    other = batches.turn(frame, machine=MACHINE, workers=workers, columns=FIGURES)
+    first = batch.turn(frame, machine=MACHINE, workers=1, clone="portable", columns=FIGURES)
+    other = batch.turn(frame, machine=MACHINE, workers=workers, columns=FIGURES)
     for name in FIGURES:
         assert np.array_equal(first[name], other[name], equal_nan=True), name
     assert np.array_equal(first["status"], other["status"])
@@ -162,12 +162,12 @@ def test_a_hundred_thousand_mixed_jobs_with_one_in_a_hundred_broken():
             part["cutter_diameter_mm"] = part.pop("diameter_mm")
         else:
             del part["teeth"]
-        done = getattr(batches, name)(part, machine="bench-mill" if name == "mill" else MACHINE)
+        done = getattr(batch, name)(part, machine="bench-mill" if name == "mill" else MACHINE)
         ok = done["status"] == 0
         assert np.array_equal(ok, ~broken[at]), name
         assert np.isfinite(done["spindle_rpm"][ok]).all()
         assert np.isnan(done["spindle_rpm"][~ok]).all()
-        why = batches.reasons(done, name)
+        why = batch.reasons(done, name)
         assert sorted(why) == np.flatnonzero(~ok).tolist()
         assert all(why.values())
         answered += ok.sum()
@@ -176,30 +176,30 @@ def test_a_hundred_thousand_mixed_jobs_with_one_in_a_hundred_broken():
 
 
 def test_edges_of_shape_and_kind():
-    empty = batches.turn({"alloy": [], "diameter_mm": []}, machine=MACHINE)
+    empty = batch.turn({"alloy": [], "diameter_mm": []}, machine=MACHINE)
     assert len(empty["status"]) == 0
-    assert batches.turn({"diameter_mm": [20.0]}, alloy="1018")["status"].tolist() == [0]
+    assert batch.turn({"diameter_mm": [20.0]}, alloy="1018")["status"].tolist() == [0]
     wide = np.linspace(5.0, 50.0, 40)
-    want = batches.turn({"diameter_mm": wide[::2].copy()}, alloy="1018", machine=MACHINE)
+    want = batch.turn({"diameter_mm": wide[::2].copy()}, alloy="1018", machine=MACHINE)
     fixed = wide[::2].copy()
     fixed.flags.writeable = False
     for given in (wide[::2], fixed, wide[::2].astype(">f8"), list(wide[::2]), np.ma.array(wide[::2])):
-        got = batches.turn({"diameter_mm": given}, alloy="1018", machine=MACHINE)
+        got = batch.turn({"diameter_mm": given}, alloy="1018", machine=MACHINE)
         assert got["spindle_power_kw"].tobytes() == want["spindle_power_kw"].tobytes()
     whole = np.arange(5, 25)
     for dtype in (np.int32, np.uint8, np.float32, object):
-        got = batches.turn({"diameter_mm": whole.astype(dtype)}, alloy="1018", machine=MACHINE)
-        wanted = batches.turn({"diameter_mm": whole.astype(float)}, alloy="1018", machine=MACHINE)
+        got = batch.turn({"diameter_mm": whole.astype(dtype)}, alloy="1018", machine=MACHINE)
+        wanted = batch.turn({"diameter_mm": whole.astype(float)}, alloy="1018", machine=MACHINE)
         assert got["torque_nm"].tobytes() == wanted["torque_nm"].tobytes()
     masked = np.ma.array([10.0, 20.0], mask=[True, False])
-    assert batches.turn({"diameter_mm": masked}, alloy="1018")["status"].tolist() == [1, 0]
+    assert batch.turn({"diameter_mm": masked}, alloy="1018")["status"].tolist() == [1, 0]
 
 
 def test_inches_are_the_same_lengths():
-    inch = batches.turn(
+    inch = batch.turn(
         {"diameter_in": [1.25], "depth_in": [0.04], "feed_in_rev": [0.004]}, alloy="1018", machine=MACHINE
     )
-    mm = batches.turn(
+    mm = batch.turn(
         {"diameter_mm": [1.25 * 25.4], "depth_mm": [0.04 * 25.4], "feed_mm_rev": [0.004 * 25.4]},
         alloy="1018",
         machine=MACHINE,
@@ -225,7 +225,7 @@ def test_inches_are_the_same_lengths():
 )
 def test_a_table_that_is_not_understood_says_what_would_be(frame, words):
     with pytest.raises(hn.DomainError, match=words):
-        batches.turn(frame, alloy="1018")
+        batch.turn(frame, alloy="1018")
 
 
 def test_keywords_that_are_not_understood():
@@ -242,23 +242,23 @@ def test_keywords_that_are_not_understood():
         ({"dept_mm": 1.0}, "the nearest is 'depth_mm'"),
     ]:
         with pytest.raises(hn.DomainError, match=words):
-            batches.turn(table, alloy="1018", **keywords)
+            batch.turn(table, alloy="1018", **keywords)
     with pytest.raises(hn.DomainError, match="alloy"):
-        batches.turn(table)
+        batch.turn(table)
 
 
 def test_other_columns_are_left_alone():
-    done = batches.turn({"diameter_mm": [20.0], "customer": ["club"], "part": ["knob"]}, alloy="1018")
+    done = batch.turn({"diameter_mm": [20.0], "customer": ["club"], "part": ["knob"]}, alloy="1018")
     assert done["status"].tolist() == [0]
 
 
 def test_unknown_names_mark_their_rows():
     frame = {"alloy": ["1018", "mithril", None], "tool": ["HSS", "carbide", "carbide"], "diameter_mm": [20.0] * 3}
-    done = batches.turn(frame)
+    done = batch.turn(frame)
     assert done["status"].tolist() == [0, 4, 4]
     frame = {"tool": ["HSS", "stone", "coated carbide", None], "diameter_mm": [20.0] * 4}
-    assert batches.turn(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 0]
-    assert batches.drill(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 0]
+    assert batch.turn(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 0]
+    assert batch.drill(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 0]
 
 
 def test_reasons_say_what_was_given_and_what_is_near():
@@ -268,15 +268,15 @@ def test_reasons_say_what_was_given_and_what_is_near():
         "diameter_in": [1.0, 1.0, 1.0, 1.0, 0.5],
         "depth_in": [0.0, 0.01, 0.01, 0.01, 0.4],
     }
-    why = batches.reasons(batches.turn(frame), "turn", frame)
+    why = batch.reasons(batch.turn(frame), "turn", frame)
     assert why[0] == "depth_mm must be from 1e-06 to 100000 mm, got 0 in"
     assert "annealed" in why[1] and "normalised" in why[1]
     assert why[2].startswith("no alloy '6061-T66'") and "6061-T6" in why[2]
     assert "got 'carbid'" in why[3] and "did you mean 'carbide'?" in why[3]
     assert why[4] == "depth_mm must be at most half of diameter_mm, got 0.4 in"
     frame = {"thread": ["M10-6z", "M10-6g"]}
-    assert "6z" in batches.reasons(batches.limits(frame), "limits", frame)[0]
-    assert batches.reasons(batches.wires(frame, best=True), "wires", frame).keys() == {0}
+    assert "6z" in batch.reasons(batch.limits(frame), "limits", frame)[0]
+    assert batch.reasons(batch.wires(frame, best=True), "wires", frame).keys() == {0}
 
 
 ROWS = 5000
@@ -296,23 +296,23 @@ def asked(kind, rows=ROWS):
             frame["cutter_diameter_mm"] = frame.pop("diameter_mm")
             frame |= {"teeth": np.full(rows, 4.0), "width_mm": np.full(rows, 1.0)}
         machine = "gap-bed" if kind == "turn" else "bench-mill"
-        return partial(getattr(batches, kind), frame, machine=machine)
+        return partial(getattr(batch, kind), frame, machine=machine)
     lengths = some.choice([5.0, 12.5, 20.0, math.nan, -1.0], rows)
     if kind == "limits":
-        return partial(batches.limits, {"thread": threads_of(NAMES, 1, rows), "engagement_mm": lengths})
+        return partial(batch.limits, {"thread": threads_of(NAMES, 1, rows), "engagement_mm": lengths})
     if kind == "wires":
         return partial(
-            batches.wires, {"thread": threads_of(NAMES, 1, rows), "wire_mm": some.choice([math.nan, 0.9], rows)}
+            batch.wires, {"thread": threads_of(NAMES, 1, rows), "wire_mm": some.choice([math.nan, 0.9], rows)}
         )
     if kind == "taper_pipe":
         return partial(
-            batches.taper_pipe, {"thread": threads_of(["1/2-14 NPT", "R1/2", "Rc2", "M10", "", "G1/2"], 1, rows)}
+            batch.taper_pipe, {"thread": threads_of(["1/2-14 NPT", "R1/2", "Rc2", "M10", "", "G1/2"], 1, rows)}
         )
     if kind == "fit":
         frame = {"external": threads_of(NAMES, 1, rows), "internal": threads_of(["M10", "Tr40x7", "G1/2", ""], 2, rows)}
-        return partial(batches.fit, frame | {"engagement_mm": lengths})
+        return partial(batch.fit, frame | {"engagement_mm": lengths})
     frame = {"diameter_mm": some.uniform(-2.0, 40.0, rows), "pitch": threads_of(["96 DP", "21 TPI", "loud"], 3, rows)}
-    return partial(batches.knurl_blank, frame, pattern="straight")
+    return partial(batch.knurl_blank, frame, pattern="straight")
 
 
 KINDS = ["turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe", "knurl_blank"]
@@ -346,23 +346,23 @@ def test_out_is_written_in_place(kind):
 def test_types_of_columns_are_what_comes(kind):
     options = {"pitch": "96 DP", "pattern": "straight"} if kind == "knurl_blank" else {}
     want = asked(kind)()
-    types = batches.column_types(kind, **options)
+    types = batch.column_types(kind, **options)
     assert {name: column.dtype for name, column in want.items()} == types
     with pytest.raises(hn.DomainError, match="the nearest is 'turn'"):
-        batches.column_types("turns")
+        batch.column_types("turns")
 
 
 def test_types_of_columns_name_what_they_depend_on():
     with pytest.raises(hn.DomainError, match="give pitch"):
-        batches.column_types("knurl_blank")
+        batch.column_types("knurl_blank")
     with pytest.raises(hn.DomainError, match="only the columns of knurl_blank"):
-        batches.column_types("limits", pattern="straight")
+        batch.column_types("limits", pattern="straight")
 
 
 @pytest.mark.parametrize("kind", ["limits", "fit", "wires", "taper_pipe", "knurl_blank"])
 def test_distinct_rows_are_answered_once_and_as_any_number_of_workers_does(monkeypatch, kind):
     want = asked(kind)(workers=1)
-    monkeypatch.setitem(batches._CHUNKS, kind, 700)
+    monkeypatch.setitem(running.CHUNKS, kind, 700)
     for workers in (1, 2, 5):
         got = asked(kind)(workers=workers)
         assert all(equal(got[name], want[name]) for name in want), workers
@@ -391,15 +391,15 @@ def test_out_that_does_not_fit_is_refused_before_anything_is_written():
         ([0.0] * 10, "must be a writable"),
     ]:
         with pytest.raises(hn.DomainError, match=words):
-            batches.turn(frame, alloy="1018", out={"cutting_force_n": force, "status": status})
+            batch.turn(frame, alloy="1018", out={"cutting_force_n": force, "status": status})
     with pytest.raises(hn.DomainError, match="column 'status'"):
-        batches.turn(frame, alloy="1018", out={"cutting_force_n": good})
+        batch.turn(frame, alloy="1018", out={"cutting_force_n": good})
     assert (status == 77).all()
 
 
 def small_chunks(monkeypatch):
     for kind in KINDS:
-        monkeypatch.setitem(batches._CHUNKS, kind, 1000)
+        monkeypatch.setitem(running.CHUNKS, kind, 1000)
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -422,19 +422,19 @@ def test_stopping_leaves_each_row_whole_or_marked(monkeypatch, way, kind):
             event.set()
 
     cancel = {"event": event, "function": event.is_set}.get(way)
-    with pytest.raises((batches.Stopped, KeyboardInterrupt, ZeroDivisionError)):
+    with pytest.raises((batch.Stopped, KeyboardInterrupt, ZeroDivisionError)):
         call(out=out, progress=progress, cancel=cancel)
     assert seen == [(1000, ROWS), (2000, ROWS)]
     for name, column in want.items():
         assert equal(out[name][:2000], column[:2000]), name
         rest = out[name][2000:]
         if name == "status":
-            assert (rest == batches.NOT_REACHED).all()
+            assert (rest == batch.NOT_REACHED).all()
         elif column.dtype.kind == "f":
             assert np.isnan(rest).all()
         elif column.dtype.kind == "U":
             assert (rest == "").all()
-    assert batches.reasons(out, kind)[4999] == "the run was stopped before this row"
+    assert batch.reasons(out, kind)[4999] == "the run was stopped before this row"
 
 
 KILLED = {
@@ -458,8 +458,8 @@ def test_a_killed_run_leaves_marked_rows(tmp_path, kind):
     code = f"""
 import numpy as np, os
 from halfnut import batch
-from halfnut.batch import batches
-batches._CHUNKS[{kind!r}] = 1000
+from halfnut.batch import running
+running.CHUNKS[{kind!r}] = 1000
 status = np.memmap({str(path)!r}, np.uint8, "w+", shape=(4000,))
 figure = np.memmap({str(tmp_path / "figure.bin")!r}, float, "w+", shape=(4000,))
 def progress(done, rows):
@@ -473,24 +473,24 @@ out = {{"status": status, {figure!r}: figure}}
     status = np.fromfile(path, np.uint8)
     figures = np.fromfile(tmp_path / "figure.bin")
     assert (status[:2000] == 0).all() and (figures[:2000] > 0).all()
-    assert (status[2000:] == batches.NOT_REACHED).all()
+    assert (status[2000:] == batch.NOT_REACHED).all()
 
 
 def test_progress_as_a_bar(monkeypatch, capsys):
     small_chunks(monkeypatch)
-    batches.turn({"diameter_mm": np.full(3000, 20.0)}, alloy="1018", progress="bar")
+    batch.turn({"diameter_mm": np.full(3000, 20.0)}, alloy="1018", progress="bar")
     assert "rows" in capsys.readouterr().out
-    batches.limits({"thread": ["M10-6g"] * 3000}, progress="bar")
+    batch.limits({"thread": ["M10-6g"] * 3000}, progress="bar")
     assert "rows" in capsys.readouterr().out
 
 
 def test_two_batches_at_once_do_not_mix():
     frames = [jobs(20_000, seed=seed) for seed in (21, 22)]
-    want = [batches.turn(frame, machine=MACHINE) for frame in frames]
+    want = [batch.turn(frame, machine=MACHINE) for frame in frames]
     got = [None, None]
 
     def work(k):
-        got[k] = batches.turn(frames[k], machine=MACHINE)
+        got[k] = batch.turn(frames[k], machine=MACHINE)
 
     threads = [threading.Thread(target=work, args=(k,)) for k in (0, 1)]
     for thread in threads:
@@ -503,8 +503,8 @@ def test_two_batches_at_once_do_not_mix():
 
 def test_cases_hold_the_evidence():
     frame = jobs(2000, seed=6, odd=0.0)
-    done = batches.turn(frame, machine=MACHINE)
-    found = batches.cases(done)
+    done = batch.turn(frame, machine=MACHINE)
+    found = batch.cases(done)
     ids = done["case_id"][(done["status"] == 0) & np.isnan(frame["hardness_hb"])]
     assert (ids >= 0).all()
     assert set(ids.tolist()) <= set(found)
@@ -534,7 +534,7 @@ def test_cases_of_threads_and_knurls_hold_the_evidence(kind):
     call = asked(kind, 600)
     frame, how = call.args[0], call.keywords
     done = call()
-    found = batches.row_cases(done, kind, frame, **how)
+    found = batch.row_cases(done, kind, frame, **how)
     answered = set(done["case_id"][done["status"] == 0].tolist())
     assert set(found) == answered
     assert all(case.evidence for case in found.values())
@@ -548,25 +548,25 @@ def test_cases_of_threads_and_knurls_hold_the_evidence(kind):
         if one is not None and set(case.given) == {"thread"}:
             assert list(map(repr, case.evidence)) == list(map(repr, one(text).evidence))
     with pytest.raises(hn.DomainError, match="the nearest is 'limits'"):
-        batches.row_cases(done, "limit", frame)
+        batch.row_cases(done, "limit", frame)
 
 
 def test_cases_of_threads_are_asked_as_the_batch_was():
     frame = {"thread": ["1/4-20 UNC-2A", "1/4-20 UNC-2A"]}
-    done = batches.limits(frame, rule="formula", engagement_in=0.25)
-    case = batches.row_cases(done, "limits", frame, rule="formula", engagement_in=0.25)[0]
+    done = batch.limits(frame, rule="formula", engagement_in=0.25)
+    case = batch.row_cases(done, "limits", frame, rule="formula", engagement_in=0.25)[0]
     assert case.given == {"thread": "1/4-20 UNC-2A", "engagement_mm": 6.35}
     one = hn.limits("1/4-20 UNC-2A", rule="formula", engagement="0.25 in")
     assert list(map(repr, case.evidence)) == list(map(repr, one.evidence))
-    done = batches.wires(frame, best=True)
-    case = batches.row_cases(done, "wires", frame, best=True)[0]
+    done = batch.wires(frame, best=True)
+    case = batch.row_cases(done, "wires", frame, best=True)[0]
     assert list(map(repr, case.evidence)) == list(map(repr, hn.wires("1/4-20 UNC-2A", wire="best").evidence))
 
 
 def test_drilling_and_milling_are_the_scalars():
     diameters = [3.0, 6.5, 12.0, -1.0]
-    drilled = batches.drill({"diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", depth_mm=15.0)
-    milled = batches.mill(
+    drilled = batch.drill({"diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", depth_mm=15.0)
+    milled = batch.mill(
         {"cutter_diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", teeth=4.0, depth_mm=2.0, width_mm=1.0
     )
     for row, diameter in enumerate(diameters[:3]):
@@ -577,18 +577,16 @@ def test_drilling_and_milling_are_the_scalars():
         for name in ("spindle_rpm", "feed_mm_min", "cutting_force_n", "torque_nm"):
             assert same(milled[name][row], getattr(side, name)), name
     assert drilled["status"].tolist() == milled["status"].tolist() == [0, 0, 0, 2]
-    assert batches.reasons(drilled, "drill") == {3: "diameter_mm must be from 1e-06 to 100000 mm"}
+    assert batch.reasons(drilled, "drill") == {3: "diameter_mm must be from 1e-06 to 100000 mm"}
 
 
 THREADS = ["M10-6g", "1/4-20 UNC-2A", "M10-6z", "M6-6g", "M10-6g", "", "7/8-14 UNF-2A"] * 50
 
 
 def test_limits_fit_and_wires_are_the_scalars():
-    done = batches.limits({"thread": THREADS}, workers=2)
-    wired = batches.wires({"thread": THREADS}, best=True)
-    fitted = batches.fit(
-        {"external": THREADS, "engagement_mm": np.linspace(5.0, 20.0, len(THREADS))}, internal="M10-6H"
-    )
+    done = batch.limits({"thread": THREADS}, workers=2)
+    wired = batch.wires({"thread": THREADS}, best=True)
+    fitted = batch.fit({"external": THREADS, "engagement_mm": np.linspace(5.0, 20.0, len(THREADS))}, internal="M10-6H")
     for row in range(7):
         text = THREADS[row]
         if text in ("M10-6z", ""):
@@ -607,20 +605,20 @@ def test_limits_fit_and_wires_are_the_scalars():
         assert fitted["verdict"][row] == pair.verdict
         assert same(fitted["axial_play_max_mm"][row], pair.axial_play_max_mm)
     assert (done["status"] == np.tile(done["status"][:7], 50)).all()
-    assert set(batches.reasons(done, "limits").values()) == {"the text cannot be read"}
-    assert len(batches.reasons(done, "limits")) == 100
+    assert set(batch.reasons(done, "limits").values()) == {"the text cannot be read"}
+    assert len(batch.reasons(done, "limits")) == 100
 
 
 def test_knurl_blanks_are_the_scalars():
     frame = {"diameter_in": [0.5, 0.75, 1.0, -1.0], "pitch": ["96 DP", "21 TPI", "loud", "96 DP"]}
-    done = batches.knurl_blank(frame, pattern="straight")
+    done = batch.knurl_blank(frame, pattern="straight")
     assert done["status"].tolist() == [0, 0, 6, 2]
     for row in (0, 1):
         one = hn.knurl_blank(hn.inch(frame["diameter_in"][row]), frame["pitch"][row], pattern="straight")
         assert same(done["blank_diameter_mm"][row], one.blank_diameter_mm)
         assert done["teeth"][row] == one.teeth
     assert math.isnan(done["teeth"][2])
-    assert 'called "loud"' in batches.reasons(done, "knurl_blank", frame)[2]
+    assert 'called "loud"' in batch.reasons(done, "knurl_blank", frame)[2]
 
 
 def test_the_package_finds_it_when_it_is_asked_for():
@@ -634,19 +632,19 @@ def test_the_package_finds_it_when_it_is_asked_for():
 
 def test_half_of_a_surrogate_pair_marks_its_row_and_stops_no_other():
     odd = "M10\udcff"
-    assert batches.limits({"thread": ["M10-6g", odd]})["status"].tolist() == [0, 6]
-    assert batches.limits({"thread": np.array(["M10-6g", odd])})["status"].tolist() == [0, 6]
-    assert batches.fit({"external": ["M10-6g", odd], "internal": ["M10-6H"] * 2})["status"].tolist() == [0, 6]
-    assert batches.wires({"thread": ["M10-6g", odd]}, best=True)["status"].tolist() == [0, 6]
-    assert batches.taper_pipe({"thread": ["1/2-14 NPT", odd]})["status"].tolist() == [0, 6]
-    assert batches.knurl_blank({"diameter_mm": [20.0] * 2, "pitch": ["96 DP", odd]})["status"].tolist() == [0, 6]
+    assert batch.limits({"thread": ["M10-6g", odd]})["status"].tolist() == [0, 6]
+    assert batch.limits({"thread": np.array(["M10-6g", odd])})["status"].tolist() == [0, 6]
+    assert batch.fit({"external": ["M10-6g", odd], "internal": ["M10-6H"] * 2})["status"].tolist() == [0, 6]
+    assert batch.wires({"thread": ["M10-6g", odd]}, best=True)["status"].tolist() == [0, 6]
+    assert batch.taper_pipe({"thread": ["1/2-14 NPT", odd]})["status"].tolist() == [0, 6]
+    assert batch.knurl_blank({"diameter_mm": [20.0] * 2, "pitch": ["96 DP", odd]})["status"].tolist() == [0, 6]
     jobs = {"alloy": ["6061-T6", odd], "diameter_mm": [20.0] * 2}
-    for kind in (batches.turn, batches.drill):
+    for kind in (batch.turn, batch.drill):
         assert kind(jobs)["status"].tolist() == [0, 4]
-    why = batches.reasons(batches.turn(jobs), "turn", jobs)
+    why = batch.reasons(batch.turn(jobs), "turn", jobs)
     assert list(why) == [1]
     assert "M10" in why[1]
-    assert batches.turn({**jobs, "tool": ["HSS", odd], "alloy": ["6061-T6"] * 2})["status"].tolist() == [0, 4]
+    assert batch.turn({**jobs, "tool": ["HSS", odd], "alloy": ["6061-T6"] * 2})["status"].tolist() == [0, 4]
 
 
 @pytest.mark.parametrize(
@@ -667,7 +665,7 @@ def test_out_over_the_memory_of_a_column_that_is_read_is_refused(table, read):
     kept = {name: column.copy() for name, column in columns.items()}
     out = {"status": columns[read].view(np.uint8)[:rows]}
     with pytest.raises(hn.DomainError, match="shares memory"):
-        batches.turn(frame, out=out)
+        batch.turn(frame, out=out)
     for name, column in kept.items():
         np.testing.assert_array_equal(columns[name], column)
 
@@ -676,12 +674,12 @@ def test_a_column_that_is_there_twice_is_refused():
     pd = pytest.importorskip("pandas")
     frame = pd.DataFrame([["6061-T6", 20.0, 30.0]], columns=["alloy", "diameter_mm", "diameter_mm"])
     with pytest.raises(hn.DomainError, match="column 'diameter_mm' is there twice"):
-        batches.turn(frame)
+        batch.turn(frame)
 
 
 def test_a_row_never_holds_an_infinite_figure():
     sizes = [20.0, 1e300, 1e308, 1e150]
-    found = batches.knurl_blank({"diameter_mm": sizes}, pitch="96 DP")
+    found = batch.knurl_blank({"diameter_mm": sizes}, pitch="96 DP")
     assert found["status"][0] == 0
     for name, column in found.items():
         if column.dtype.kind == "f":
@@ -695,4 +693,4 @@ def test_an_exception_while_a_batch_runs_reaches_the_caller():
 
     for workers in (1, 4):
         with pytest.raises(KeyError, match="stop here"):
-            batches.turn({"diameter_mm": np.full(1000, 20.0)}, alloy="6061-T6", workers=workers, progress=breaks)
+            batch.turn({"diameter_mm": np.full(1000, 20.0)}, alloy="6061-T6", workers=workers, progress=breaks)
