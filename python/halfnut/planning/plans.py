@@ -26,9 +26,11 @@ from halfnut.machine.machines import Machine
 from halfnut.material.alloys import alloy
 from halfnut.planning import job as job_files
 from halfnut.planning import whole_part
+from halfnut.planning.answers import Answer
 from halfnut.planning.job import Job, Joint, Operation, Part
-from halfnut.planning.operations import Answer, Workpiece, answer
+from halfnut.planning.operations import answer
 from halfnut.planning.stock import CutList, cut_list
+from halfnut.planning.workpiece import Workpiece
 from halfnut.threads.form_joints import FormStrength, strength
 from halfnut.threads.joints import ThreadStrength
 

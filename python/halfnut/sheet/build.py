@@ -16,8 +16,9 @@ from halfnut.drawing.gears import train_svg
 from halfnut.drawing.threads import profile_svg
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.machine.machines import positions_text
+from halfnut.planning.answers import Answer, Pass
+from halfnut.planning.cut_answers import feed_ladder
 from halfnut.planning.job import adjuster_file
-from halfnut.planning.operations import Answer, Pass, feed_ladder
 from halfnut.sheet import texts
 from halfnut.sheet.view import (
     Drawing,

@@ -13,7 +13,7 @@ import halfnut as hn
 from halfnut.machine import machines
 from halfnut.machine.dials import lines_a_turn
 from halfnut.planning import job
-from halfnut.planning.operations import feed_ladder
+from halfnut.planning.cut_answers import feed_ladder
 
 DEMO = Path(hn.__file__).parent / "demo"
 JOBS = sorted(DEMO.glob("job*.toml"))
