@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from halfnut.sheet.build import *
     from halfnut.sheet.chart import *
     from halfnut.sheet.pages import *
+    from halfnut.sheet.telling import *
     from halfnut.sheet.texts import *
     from halfnut.sheet.view import *
 

@@ -10,8 +10,8 @@ from urllib.parse import quote
 from halfnut.core.sizes import MM_PER_INCH, growth, strip
 from halfnut.core.words import by_rank
 from halfnut.sheet import texts
-from halfnut.sheet.build import told
 from halfnut.sheet.pages import environment
+from halfnut.sheet.telling import told
 from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
 from halfnut.threads.form_holes import TaperHole
 from halfnut.threads.form_threads import FormLimits

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from halfnut.core.words import by_rank
 from halfnut.drawing.charts import short_size
-from halfnut.sheet.build import told
 from halfnut.sheet.pages import environment
+from halfnut.sheet.telling import told
 from halfnut.sheet.view import TitleBlock
 
 if TYPE_CHECKING:
