@@ -72,9 +72,10 @@ if TYPE_CHECKING:
     from halfnut.threads.gauging import judge, shop_plug, wires
     from halfnut.threads.holes import clearance_hole, counterbore, countersink
     from halfnut.threads.identification import identify_thread, threads_near
-    from halfnut.threads.joints import galling, minimum_strength, tighten
+    from halfnut.threads.metals import galling, minimum_strength
     from halfnut.threads.plain_threads import plain_thread
     from halfnut.threads.standard import ThreadLimits
+    from halfnut.threads.tightening import tighten
 
 _ROOMS = (
     "batch",
@@ -112,7 +113,7 @@ _HOMES = {
     "face": "cutting.turning",
     "fit": "threads.fitting",
     "force_map": "drawing.charts",
-    "galling": "threads.joints",
+    "galling": "threads.metals",
     "gear_train": "cutting.gears",
     "groove": "cutting.tapers_and_grooves",
     "helix": "cutting.milling",
@@ -128,7 +129,7 @@ _HOMES = {
     "limits": "threads.form_threads",
     "mill": "cutting.milling",
     "milling_machine": "machine.machines",
-    "minimum_strength": "threads.joints",
+    "minimum_strength": "threads.metals",
     "mm": "core.units",
     "part_off": "cutting.turning",
     "pass_plan": "drawing.charts",
@@ -153,7 +154,7 @@ _HOMES = {
     "thread": "threads.form_threads",
     "thread_speed": "cutting.turning",
     "threads_near": "threads.identification",
-    "tighten": "threads.joints",
+    "tighten": "threads.tightening",
     "tool_life": "cutting.edge_life",
     "translating_pairs": "cutting.gears",
     "turn": "cutting.turning",

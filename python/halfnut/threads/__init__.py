@@ -17,9 +17,12 @@ if TYPE_CHECKING:
     from halfnut.threads.holes import *
     from halfnut.threads.identification import *
     from halfnut.threads.joints import *
+    from halfnut.threads.metals import *
     from halfnut.threads.parts import *
     from halfnut.threads.plain_threads import *
     from halfnut.threads.precoating import *
     from halfnut.threads.standard import *
+    from halfnut.threads.strength_formulas import *
+    from halfnut.threads.tightening import *
 
 __getattr__, __dir__ = furnished(__name__)

@@ -31,7 +31,7 @@ from halfnut.threads.form_holes import FormHole, TaperHole, tapping_hole
 from halfnut.threads.form_threads import FormLimits, coated_limits, form_limits, is_form
 from halfnut.threads.gauging import OverWires, wires
 from halfnut.threads.holes import TappingHole
-from halfnut.threads.joints import galling, minimum_strength
+from halfnut.threads.metals import galling, minimum_strength
 from halfnut.threads.precoating import one_part
 from halfnut.threads.standard import Thread, ThreadLimits
 

@@ -20,17 +20,10 @@ from halfnut.core.sizes import both
 from halfnut.core.units import length, quantity
 from halfnut.core.words import LOAD, caution, caution_lines
 from halfnut.threads import joints
+from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.form_threads import FormLimits, form_limits, is_form, screw_efficiency
-from halfnut.threads.joints import (
-    ThreadStrength,
-    both_systems,
-    force_text,
-    galling,
-    part_strength,
-    practice_engagement,
-    stress_text,
-    torque_text,
-)
+from halfnut.threads.joints import ThreadStrength, part_strength, practice_engagement
+from halfnut.threads.metals import galling
 
 __all__ = ["FormStrength", "form_strength", "strength"]
 

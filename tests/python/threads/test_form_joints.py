@@ -10,9 +10,9 @@ import pytest
 from click.testing import CliRunner
 
 import halfnut as hn
-from halfnut import cli, cutting
+from halfnut import cli, cutting, threads
 from halfnut.core.words import CAUTIONS
-from halfnut.threads import form_holes, form_threads, joints
+from halfnut.threads import form_holes, form_threads
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "oracles")]
 
@@ -27,7 +27,7 @@ def test_screws_agree_with_the_forces_on_their_flank(lead: float, d2: float, hal
     assert form_threads.screw_efficiency(lead, d2, half, f) == pytest.approx(contact.efficiency(lead, d2, half, f))
     assert form_threads.holding_friction(lead, d2, half) == pytest.approx(contact.holding_friction(lead, d2, half))
     # the textbook's torque has the flank angle in the axial plane, not across the thread: that counts where it is steep
-    for sense, function in ((1, joints.tightening_torque_nm), (-1, joints.loosening_torque_nm)):
+    for sense, function in ((1, threads.tightening_torque_nm), (-1, threads.loosening_torque_nm)):
         wanted = contact.torque(1e4, lead, d2, half, f, sense) / 1000
         if sense < 0:
             wanted = -wanted
