@@ -65,16 +65,19 @@ if TYPE_CHECKING:
     from halfnut.material.coatings import coating
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
-    from halfnut.threads.fitting import cut_to_suit, fit
+    from halfnut.threads.fitting import fit
     from halfnut.threads.form_holes import blind_hole, tapping_hole
     from halfnut.threads.form_joints import strength
     from halfnut.threads.form_threads import limits, precoat, taper_pipe, thread
-    from halfnut.threads.gauging import judge, shop_plug, wires
-    from halfnut.threads.holes import clearance_hole, counterbore, countersink
+    from halfnut.threads.gauging import wires
     from halfnut.threads.identification import identify_thread, threads_near
+    from halfnut.threads.judging import judge
     from halfnut.threads.metals import galling, minimum_strength
     from halfnut.threads.plain_threads import plain_thread
+    from halfnut.threads.plugs import shop_plug
+    from halfnut.threads.seats import clearance_hole, counterbore, countersink
     from halfnut.threads.standard import ThreadLimits
+    from halfnut.threads.suiting import cut_to_suit
     from halfnut.threads.tightening import tighten
 
 _ROOMS = (
@@ -103,11 +106,11 @@ _HOMES = {
     "bore": "cutting.turning",
     "chase": "cutting.chasing",
     "choose": "cutting.choosing",
-    "clearance_hole": "threads.holes",
+    "clearance_hole": "threads.seats",
     "coating": "material.coatings",
-    "counterbore": "threads.holes",
-    "countersink": "threads.holes",
-    "cut_to_suit": "threads.fitting",
+    "counterbore": "threads.seats",
+    "countersink": "threads.seats",
+    "cut_to_suit": "threads.suiting",
     "cylindrical_fit": "fits.cylindrical",
     "drill": "cutting.hole_making",
     "face": "cutting.turning",
@@ -121,7 +124,7 @@ _HOMES = {
     "holding_taper": "fits.tapers",
     "identify_thread": "threads.identification",
     "inch": "core.units",
-    "judge": "threads.gauging",
+    "judge": "threads.judging",
     "knurl": "cutting.turning",
     "knurl_blank": "knurls.blanks",
     "knurl_setup": "knurls.setups",
@@ -142,7 +145,7 @@ _HOMES = {
     "ream": "cutting.hole_making",
     "saw": "cutting.milling",
     "shop": "core.catalogue",
-    "shop_plug": "threads.gauging",
+    "shop_plug": "threads.plugs",
     "speed_chart": "drawing.charts",
     "spot": "cutting.hole_making",
     "strength": "threads.form_joints",

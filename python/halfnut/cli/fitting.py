@@ -101,7 +101,7 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     to cut, and with --over-wires what is left on the dial.
     """
     from halfnut import _core
-    from halfnut.threads import fitting, form_threads
+    from halfnut.threads import fitting, form_threads, suiting
 
     both = given.pop("coating")
     coats = {side: given.pop(f"coating_{side}") or both for side in ("external", "internal")}
@@ -126,7 +126,7 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     }
     if not fitting.one_thread(pair["external"], pair["internal"]):
         raise click.UsageError(f"{external} and {internal} are not one thread, so neither can be cut to suit the other")
-    suited = fitting.cut_to_suit(
+    suited = suiting.cut_to_suit(
         pair[cut],
         clearance=wanted,
         external_pitch=given["external_pitch"],
@@ -176,7 +176,7 @@ def wires(
     evidence: bool,
 ) -> None:
     """What to read over wires for the thread DESIGNATION; across two balls where it is internal."""
-    from halfnut.threads import gauging
+    from halfnut.threads import gauging, plugs
 
     if best and wire is not None:
         raise click.UsageError("--wire and --best say different wires: give one of them")
@@ -184,7 +184,7 @@ def wires(
     if plug:
         if best or set_name:
             raise click.UsageError("a plug is read over the nearest wire of the usual set, or the one of --wire")
-        show(gauging.shop_plug(part, wire=wire), as_json, evidence=evidence)
+        show(plugs.shop_plug(part, wire=wire), as_json, evidence=evidence)
         return
     chosen = "best" if best else wire
     show(gauging.wires(part, wire=chosen, set=set_name), as_json, evidence=evidence)
@@ -209,9 +209,9 @@ def wires(
 @with_json
 def judge(designation: str, as_json: bool, evidence: bool, **given: Any) -> None:
     """What a measured part is that was to be the thread DESIGNATION: its classes, and what is left to take off."""
-    from halfnut.threads import gauging
+    from halfnut.threads import judging
 
-    show(gauging.judge(designation, **given), as_json, evidence=evidence)
+    show(judging.judge(designation, **given), as_json, evidence=evidence)
 
 
 @click.command(

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads import form_holes, holes
+from halfnut.threads import form_holes, holes, seats
 
 _EXAMPLES = """\b
 Example:
@@ -60,9 +60,9 @@ def hole(
         _refuse(tapping | blind | {"--drills": drills, "--form": formed or None}, "a clearance hole or a seat")
         fit = clearance or "normal"
         if seat is None:
-            show(holes.clearance_hole(designation, fit), as_json, evidence=evidence)
+            show(seats.clearance_hole(designation, fit), as_json, evidence=evidence)
         else:
-            ask = holes.countersink if seat.startswith("flat") else holes.counterbore
+            ask = seats.countersink if seat.startswith("flat") else seats.counterbore
             show(ask(designation, head=seat, fit=fit), as_json, evidence=evidence)
         return
     found = form_holes.tapping_hole(

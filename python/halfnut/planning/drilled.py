@@ -17,7 +17,7 @@ from halfnut.planning.cut_answers import axial_reading, levers_of, overhead_s
 from halfnut.planning.job import Counterbore, Countersink, Drill, Ream, Spot, Tap
 from halfnut.planning.threaded import coating_remarks, form_limits_to_cut, limits_to_cut
 from halfnut.planning.workpiece import Ask, Workpiece, size_text
-from halfnut.threads import form_holes, form_threads, holes, standard
+from halfnut.threads import blind_holes, form_holes, form_threads, holes, standard
 from halfnut.threads.form_threads import FormLimits, FormThread, TaperPipe
 
 _APPROACH_MM = 2.0
@@ -250,7 +250,7 @@ def _blind_remarks(
 ) -> tuple[str, ...]:
     if step.depth is None:
         return ()
-    blind = holes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
+    blind = blind_holes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
     return (
         f"Blind: drill {size_text(work, blind.drill_depth_mm)} deep at full diameter for "
         f"{size_text(work, blind.full_thread_mm)} of full thread with a plug tap; "

@@ -17,9 +17,10 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
 from halfnut.core.words import LOAD, caution, caution_lines
-from halfnut.threads import holes
+from halfnut.threads import blind_holes, holes
+from halfnut.threads.blind_holes import BlindHole
 from halfnut.threads.form_threads import FormLimits, form_limits, form_thread, is_form, taper_pipe, tapers
-from halfnut.threads.holes import BlindHole, TappingHole, beside_limits, drill_set
+from halfnut.threads.holes import TappingHole, beside_limits, drill_set
 from halfnut.threads.standard import ThreadLimits
 
 __all__ = ["FormHole", "TaperHole", "blind_hole", "form_hole", "taper_depth_mm", "tapping_hole"]
@@ -289,7 +290,7 @@ def blind_hole(thread: str | Thread | FormThread, **given: Any) -> BlindHole:
     27.7
     """
     if isinstance(thread, Thread) or not is_form(thread):
-        return holes.blind_hole(thread, **given)
+        return blind_holes.blind_hole(thread, **given)
     found = form_thread(thread)
     if given.get("tap", "cut") != "cut":
         raise DomainError("tap: there is no rule for forming taps in threads of this form")
@@ -300,7 +301,7 @@ def blind_hole(thread: str | Thread | FormThread, **given: Any) -> BlindHole:
             f"{found} is a taper thread: drill past its {one(taper_depth_mm(found), found.unit)} of thread by the "
             "tap's chamfer, and stop by the gauge"
         )
-    return holes.blind_hole(found, **given)
+    return blind_holes.blind_hole(found, **given)
 
 
 def taper_depth_mm(thread: FormThread) -> float:

@@ -11,9 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import halfnut as hn
+from halfnut import threads
 from halfnut.material import coatings
 from halfnut.material.coatings import BuildUp
-from halfnut.threads import fitting, form_threads
+from halfnut.threads import form_threads
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -208,22 +209,22 @@ def test_the_distribution_of_the_clearance_is_that_of_pairs_drawn_at_random(
         seed=7,
     )
     asked = np.linspace(answer.pitch_clearance_min_mm - 0.01, answer.pitch_clearance_max_mm + 0.01, 81)
-    ours = fitting.clearance_chances(external, internal, asked, **given, **spread)
+    ours = threads.clearance_chances(external, internal, asked, **given, **spread)
     theirs = np.searchsorted(np.sort(drawn), asked) / count
     noise = np.sqrt(np.maximum(ours * (1 - ours), 1.0 / count) / count)
     assert (np.abs(ours - theirs) < 5 * noise).all()
     assert (np.diff(ours) >= -1e-12).all()
     assert (ours[0], ours[-1]) == (0.0, 1.0)
-    at_zero = fitting.clearance_chances(external, internal, 0.0, **given, **spread)
+    at_zero = threads.clearance_chances(external, internal, 0.0, **given, **spread)
     assert float(at_zero) == answer.chance_of_interference
 
 
 def test_chances_refuse_what_is_no_clearance():
     with pytest.raises(hn.DomainError, match="clearances_mm must be finite, got nan at index 1"):
-        fitting.clearance_chances("M10", "M10", [0.0, np.nan])
+        threads.clearance_chances("M10", "M10", [0.0, np.nan])
     with pytest.raises(hn.DomainError, match="tolerance_over_sigma"):
-        fitting.clearance_chances("M10", "M10", 0.0, tolerance_over_sigma=1)
-    assert fitting.clearance_chances("M10", "M10", np.zeros((2, 3))).shape == (2, 3)
+        threads.clearance_chances("M10", "M10", 0.0, tolerance_over_sigma=1)
+    assert threads.clearance_chances("M10", "M10", np.zeros((2, 3))).shape == (2, 3)
 
 
 CLASSES = st.sampled_from(["M10-6g", "M10-6h", "M10-4g6g", "M10-6e", "M10-8g"])
@@ -297,7 +298,7 @@ def test_columns_agree_with_single_fits():
     names = ["M10-6g", "M10-6h", "7/8-14 UNF-2A", "nonsense", "M10-6g"]
     others = ["M10-6H", "M10-6H", "7/8-14 UNF-2B", "M10-6H", "M10-6H"]
     coat = np.array([5.0, 0.0, 7.5, 0.0, -np.inf])
-    columns = fitting.fit_columns(names, others, build_up_external_max_um=coat, on_error="status")
+    columns = threads.fit_columns(names, others, build_up_external_max_um=coat, on_error="status")
     assert columns["status"].tolist() == [0, 0, 0, 6, 1]
     for row in range(3):
         single = hn.fit(names[row], others[row], build_up_external=BuildUp(0.0, coat[row])).to_dict()
@@ -308,7 +309,7 @@ def test_columns_agree_with_single_fits():
     for key in set(columns) - {"verdict", "status"}:
         assert np.isnan(columns[key][3:]).all(), key
     with pytest.raises(hn.DomainError, match=r"at index 3 \(2 of 5 pairs failed\)"):
-        fitting.fit_columns(names, others, build_up_external_max_um=coat)
+        threads.fit_columns(names, others, build_up_external_max_um=coat)
 
 
 def test_cut_the_male_to_suit_this_nut():
@@ -395,7 +396,7 @@ def test_limits_before_coating_bring_their_build_up(external, internal, coats):
         hn.fit(*cut, build_up_external="25 um")
     with pytest.raises(hn.DomainError, match="build_up_internal"):
         hn.fit(*cut, build_up_internal="bare")
-    shares = fitting.clearance_chances(*cut, [carried.pitch_clearance_min_mm, carried.pitch_clearance_max_mm])
+    shares = threads.clearance_chances(*cut, [carried.pitch_clearance_min_mm, carried.pitch_clearance_max_mm])
     assert shares.tolist() == pytest.approx([0.0, 1.0])
 
 
@@ -410,8 +411,8 @@ def test_a_part_is_judged_and_cut_to_suit_by_its_limits_before_coating():
     verdict = hn.judge(before, pitch="9.000 mm")
     assert verdict.diameters["pitch"].to_enter_mm == pytest.approx(0.006)
     assert hn.judge(before, pitch="8.990 mm").diameters["pitch"].to_enter_mm == pytest.approx(0.0)
-    suited = fitting.cut_to_suit(before, internal_pitch="9.100 mm", clearance="0.02-0.06 mm")
-    told = fitting.cut_to_suit("M10-6h", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="8 um")
+    suited = threads.cut_to_suit(before, internal_pitch="9.100 mm", clearance="0.02-0.06 mm")
+    told = threads.cut_to_suit("M10-6h", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="8 um")
     assert (suited.pitch_min_mm, suited.pitch_max_mm) == (told.pitch_min_mm, told.pitch_max_mm)
 
 

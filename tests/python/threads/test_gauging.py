@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut.threads import gauging
+from halfnut import threads
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -36,11 +36,11 @@ def less_pitch(row):
     """M - E over the wire that touches at the pitch line, and over the ends of what rounds to the printed wire, in."""
     e, lead = float(row["pitch_diameter_in"]) * INCH, float(row["lead_in"]) * INCH
     pitch, half_angle = float(row["pitch_in"]) * INCH, float(row["half_angle_deg"])
-    best = gauging.best_wire_exact_mm(e, pitch, lead, half_angle)
+    best = threads.best_wire_exact_mm(e, pitch, lead, half_angle)
     printed = float(row["wire_in"]) * INCH
     assert best / INCH == pytest.approx(printed / INCH, abs=4.5e-5)
     wires = np.array([best, printed - 5e-6 * INCH, printed + 5e-6 * INCH])
-    return ((gauging.over_wires_exact_mm(e, e + pitch / 2, pitch, lead, half_angle, wires) - e) / INCH).tolist()
+    return ((threads.over_wires_exact_mm(e, e + pitch / 2, pitch, lead, half_angle, wires) - e) / INCH).tolist()
 
 
 def published(row):
@@ -50,13 +50,13 @@ def published(row):
     half_angle = float(row["half_angle_deg"] or 0)
     if quantity == "groove_constant":
         wire = 1.0  # over which the size grows by three times the wire
-        return (100.0 + 3 * wire - gauging.over_wires_plain_mm(100.0, pitch, 30.0, wire)) / INCH, 1e-9
+        return (100.0 + 3 * wire - threads.over_wires_plain_mm(100.0, pitch, 30.0, wire)) / INCH, 1e-9
     if quantity == "best_wire":
-        return gauging.best_wire_mm(pitch, half_angle) / INCH, 2e-7
+        return threads.best_wire_mm(pitch, half_angle) / INCH, 2e-7
     if quantity == "smallest_wire":
-        return gauging.smallest_wire_mm(100.0, 100.0 - pitch / 2, pitch, half_angle) / INCH, 0
+        return threads.smallest_wire_mm(100.0, 100.0 - pitch / 2, pitch, half_angle) / INCH, 0
     if quantity == "largest_wire":
-        return gauging.largest_wire_mm(100.0, 100.0 - pitch / 2, pitch, half_angle) / INCH, 0
+        return threads.largest_wire_mm(100.0, 100.0 - pitch / 2, pitch, half_angle) / INCH, 0
     if quantity == "over_wires_less_pitch":
         # Over the wire that touches at the pitch line, or over any that the print may have rounded to its own.
         best, low, high = less_pitch(row)
@@ -65,7 +65,7 @@ def published(row):
     if row["form"] == "helical groove":
         e, lead, wire = (float(row[key]) * INCH for key in ("pitch_diameter_in", "lead_in", "wire_in"))
         half_angle = math.degrees(math.atan(math.tan(math.radians(20)) * math.hypot(1, lead / (math.pi * e))))
-        work = gauging.over_wires_involute_working(e, pitch, lead, half_angle, wire)
+        work = threads.over_wires_involute_working(e, pitch, lead, half_angle, wire)
         steps = {
             "tan_lead_angle": work["tan_lead_angle"],
             "lead_angle_deg": math.degrees(math.atan(work["tan_lead_angle"])),
@@ -79,7 +79,7 @@ def published(row):
     height = 1.0 if row["form"] == "sharp V" else 0.75
     e = float(row["major_in"]) * INCH - height * math.sqrt(0.75) * pitch
     slack = (4.93e-5 if height == 1.0 else 4.46e-5) * pitch / INCH
-    return gauging.over_wires_plain_mm(e, pitch, 30.0, float(row["wire_in"]) * INCH) / INCH, slack
+    return threads.over_wires_plain_mm(e, pitch, 30.0, float(row["wire_in"]) * INCH) / INCH, slack
 
 
 def test_published_rows():
@@ -121,7 +121,7 @@ def test_excepted_rows_contradict_themselves():
     for row in excepted[1:]:
         e, lead, pitch = (float(row[key]) * INCH for key in ("pitch_diameter_in", "lead_in", "pitch_in"))
         widest = (float(row["wire_in"]) + 5e-6) * INCH
-        own_formula = (gauging.over_wires_involute_mm(e, pitch, lead, 14.5, widest) - e) / INCH
+        own_formula = (threads.over_wires_involute_mm(e, pitch, lead, 14.5, widest) - e) / INCH
         assert max(own_formula, less_pitch(row)[2]) < float(row["printed"]) - 5e-6, row["case_id"]
 
 
@@ -135,7 +135,7 @@ def grid():
     for (form, (half_angle, crest)), diameter, starts in itertools.product(FORMS.items(), DIAMETERS, STARTS):
         pitch = 1.75
         thread = contact.Thread(diameter * pitch, (diameter + 2 * crest) * pitch, pitch, starts, half_angle)
-        best = gauging.best_wire_exact_mm(thread.pitch_diameter, pitch, thread.lead, half_angle)
+        best = threads.best_wire_exact_mm(thread.pitch_diameter, pitch, thread.lead, half_angle)
         for share in (0.9, 0.97, 1.0, 1.08, 1.2, 1.5):
             yield form, thread, half_angle, best * share
 
@@ -145,7 +145,7 @@ def test_free_wires_against_an_independent_contact():
     worst = worst_tilt = 0.0
     for form, thread, half_angle, wire in grid():
         e, crest = thread.pitch_diameter, thread.crest_diameter
-        ours, code = gauging.over_wires_exact_mm(
+        ours, code = threads.over_wires_exact_mm(
             np.array([e]), crest, thread.pitch, thread.lead, half_angle, wire, on_error="status"
         )
         theirs, radius, tilt = contact.over_wires_free(thread, wire)
@@ -157,7 +157,7 @@ def test_free_wires_against_an_independent_contact():
         if stands and on_flank and alone:
             assert code[0] == 0, where
             worst = max(worst, abs(ours[0] - theirs))
-            found = gauging.wire_tilt_deg(e, crest, thread.pitch, thread.lead, half_angle, wire)
+            found = threads.wire_tilt_deg(e, crest, thread.pitch, thread.lead, half_angle, wire)
             worst_tilt = max(worst_tilt, abs(found - math.degrees(tilt)))
             answered += 1
         else:
@@ -175,7 +175,7 @@ def test_held_wires_against_an_independent_contact():
     worst, count = 0.0, 0
     for _, thread, half_angle, wire in grid():
         e, crest = thread.pitch_diameter, thread.crest_diameter
-        ours, code = gauging.over_wires_held_mm(
+        ours, code = threads.over_wires_held_mm(
             np.array([e]), crest, thread.pitch, thread.lead, half_angle, wire, on_error="status"
         )
         if code[0] == 0:
@@ -194,8 +194,8 @@ def test_balls_against_an_independent_contact():
         pitch = 1.75
         e = diameter * pitch
         thread = contact.Thread(e, e - 2 * 0.6 * crest * pitch, pitch, starts, half_angle)
-        ball = 0.95 * gauging.best_wire_mm(pitch, half_angle)
-        ours = gauging.across_balls_exact_mm(e, thread.crest_diameter, pitch, thread.lead, half_angle, ball)
+        ball = 0.95 * threads.best_wire_mm(pitch, half_angle)
+        ours = threads.across_balls_exact_mm(e, thread.crest_diameter, pitch, thread.lead, half_angle, ball)
         theirs, _ = contact.across_balls(thread, ball)
         worst = max(worst, abs(ours - theirs))
         count += 1
@@ -215,34 +215,34 @@ def test_the_inverse_and_the_order_of_the_formulas(pitch, ratio, starts, form, s
     half_angle, crest = FORMS[form]
     e, lead = ratio * pitch, starts * pitch
     major = e + 2 * crest * pitch
-    wire = share * gauging.best_wire_exact_mm(e, pitch, lead, half_angle)
-    values, codes = gauging.over_wires_exact_mm(np.array([e]), major, pitch, lead, half_angle, wire, on_error="status")
+    wire = share * threads.best_wire_exact_mm(e, pitch, lead, half_angle)
+    values, codes = threads.over_wires_exact_mm(np.array([e]), major, pitch, lead, half_angle, wire, on_error="status")
     if codes[0]:
         assert math.isnan(values[0])
         return
     m = float(values[0])
-    back = gauging.pitch_diameter_from_wires_exact_mm(m, major, pitch, lead, half_angle, wire)
+    back = threads.pitch_diameter_from_wires_exact_mm(m, major, pitch, lead, half_angle, wire)
     assert back == pytest.approx(e, rel=1e-12)
-    assert gauging.over_wires_plain_mm(e, pitch, half_angle, wire) < m
-    assert gauging.over_wires_held_mm(e, major, pitch, lead, half_angle, wire) >= m - 1e-12
+    assert threads.over_wires_plain_mm(e, pitch, half_angle, wire) < m
+    assert threads.over_wires_held_mm(e, major, pitch, lead, half_angle, wire) >= m - 1e-12
 
 
 def test_arrays_agree_with_scalars_bit_for_bit_and_carry_status():
     wires = np.array([[0.7, 0.8, 0.866], [0.9, 1.2, 1.6]])
-    values, codes = gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, wires, on_error="status")
+    values, codes = threads.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, wires, on_error="status")
     assert codes.tolist() == [[8, 0, 0], [0, 0, 8]]
     assert np.isnan(values[codes != 0]).all()
     for value, wire in zip(values[codes == 0], wires[codes == 0], strict=True):
-        assert value == gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, float(wire))
+        assert value == threads.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, float(wire))
     with pytest.raises(hn.DomainError, match=r"does not stand above the crest.*index 0 \(2 of 6 elements failed\)"):
-        gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, wires)
+        threads.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, wires)
 
 
 def test_refusals_name_the_wire_and_the_best_one():
     with pytest.raises(hn.DomainError, match=r"above about 0\.7577 mm .* got 0\.7: .* best 0\.8646 mm"):
-        gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, 0.7)
+        threads.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, 0.7)
     with pytest.raises(hn.DomainError, match="pitch diameter, 11 mm, must be below the major diameter, 10 mm"):
-        gauging.over_wires_exact_mm(11.0, 10.0, 1.5, 1.5, 30.0, 0.866)
+        threads.over_wires_exact_mm(11.0, 10.0, 1.5, 1.5, 30.0, 0.866)
 
 
 # What a person reads
@@ -251,7 +251,7 @@ def test_refusals_name_the_wire_and_the_best_one():
 def test_wires_for_a_threads_limits():
     answer = hn.wires("M10-6g")
     assert (answer.wire_mm, answer.wire_choice) == (0.895, "nearest of the set")
-    assert answer.over_max_mm == gauging.over_wires_exact_mm(8.994, 9.968, 1.5, 1.5, 30.0, 0.895)
+    assert answer.over_max_mm == threads.over_wires_exact_mm(8.994, 9.968, 1.5, 1.5, 30.0, 0.895)
     assert answer.lines()[0] == "M10x1.5-6g: 10.2498 to 10.3817 mm over 0.8950 mm wires"
     inch = hn.wires("7/8-14 UNF-2A", wire="0.045 in")
     assert inch.wire_mm == pytest.approx(0.045 * INCH)
@@ -317,7 +317,7 @@ def test_a_shops_own_plug():
     assert plug.go_major_mm == pytest.approx(10.0)
     assert plug.not_go_pitch_mm == pytest.approx(9.206)
     assert plug.not_go_pitch_mm < plug.not_go_major_mm < plug.go_major_mm
-    assert plug.go_over_wires_mm == gauging.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, plug.wire_mm)
+    assert plug.go_over_wires_mm == threads.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, plug.wire_mm)
     with pytest.raises(hn.DomainError, match="tries an internal thread"):
         hn.shop_plug(hn.limits("M10-6g"))
 
@@ -325,7 +325,7 @@ def test_a_shops_own_plug():
 def test_columns_of_wires_agree_with_single_answers():
     names = ["M10-6g", "7/8-14 UNF-2A", "M10-6H", "nonsense", "M10-6g"]
     wire = np.array([0.895, np.nan, np.nan, np.nan, 0.5])
-    columns = gauging.wire_columns(names, wire_mm=wire, on_error="status")
+    columns = threads.wire_columns(names, wire_mm=wire, on_error="status")
     assert columns["status"].tolist() == [0, 0, 0, 6, 8]
     figures = [key for key in columns if key not in {"side", "status"}]
     assert len(figures) == 22
@@ -339,12 +339,12 @@ def test_columns_of_wires_agree_with_single_answers():
         assert np.isnan(columns[key][3:]).all(), key
     assert columns["side"][3:].tolist() == ["", ""]
     with pytest.raises(hn.DomainError, match=r"cannot read 'nonsense' .* at index 3 \(2 of 5 threads failed\)"):
-        gauging.wire_columns(names, wire_mm=wire)
+        threads.wire_columns(names, wire_mm=wire)
     with pytest.raises(hn.DomainError, match="no set of wires 'none such'"):
-        gauging.wire_columns(names[:2], set="none such")
+        threads.wire_columns(names[:2], set="none such")
     with pytest.raises(hn.DomainError, match="columns of 2 and 3 values do not go together"):
-        gauging.wire_columns(names[:3], wire_mm=[0.9, 0.9])
-    assert gauging.wire_columns([])["status"].shape == (0,)
+        threads.wire_columns(names[:3], wire_mm=[0.9, 0.9])
+    assert threads.wire_columns([])["status"].shape == (0,)
 
 
 def test_columns_of_verdicts_agree_with_single_ones():
@@ -353,7 +353,7 @@ def test_columns_of_verdicts_agree_with_single_ones():
     over = np.array([np.nan, np.nan, np.nan, 10.3, np.nan, np.nan, np.nan])
     wire = np.where(np.isnan(over), np.nan, 0.895)
     major = np.array([9.9, np.nan, np.nan, 9.9, np.nan, np.nan, np.nan])
-    columns = gauging.judge_columns(
+    columns = threads.judge_columns(
         names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire, lead_error_mm=0.005, on_error="status"
     )
     assert columns["status"].tolist() == [0, 0, 0, 0, 8, 2, 6]
@@ -392,7 +392,7 @@ def test_columns_of_verdicts_agree_with_single_ones():
         elif key != "status":
             assert column[4:].tolist() == ["", "", ""], key
     with pytest.raises(hn.DomainError, match=r"nothing measured.* at index 4 \(3 of 7 parts failed\)"):
-        gauging.judge_columns(names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire)
+        threads.judge_columns(names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire)
 
 
 def test_a_reading_across_balls_takes_the_smallest_minor_diameter_when_none_is_given():

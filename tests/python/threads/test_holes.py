@@ -15,10 +15,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import cli
+from halfnut import cli, threads
 from halfnut._core import parse_length
 from halfnut.core import catalogue, shop_tables
-from halfnut.threads import holes
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -45,13 +44,13 @@ def test_worked_figures():
         match row["quantity"]:
             case "tapping_hole":
                 sizes = (float(row["diameter"]) * unit, float(row["pitch"]) * unit, float(row["percent"]))
-                ours = holes.tapping_hole_mm(*sizes) / unit
+                ours = threads.tapping_hole_mm(*sizes) / unit
             case "percent":
-                ours = holes.thread_percent(float(row["diameter"]), float(row["pitch"]), float(row["hole"]))
+                ours = threads.thread_percent(float(row["diameter"]), float(row["pitch"]), float(row["hole"]))
             case "point_share":
-                ours = holes.point_length_mm(1.0, float(row["angle_deg"]))
+                ours = threads.point_length_mm(1.0, float(row["angle_deg"]))
             case "countersink_share":
-                ours = holes.countersink_depth_mm(2.0, 1.0, float(row["angle_deg"]))
+                ours = threads.countersink_depth_mm(2.0, 1.0, float(row["angle_deg"]))
         places = len(row["printed"].partition(".")[2])
         assert abs(ours - float(row["printed"])) <= 0.5 * 10**-places + 1e-9, row
         counted += 1
@@ -105,7 +104,7 @@ def test_clearance_holes():
 @given(st.floats(min_value=40, max_value=83), st.sampled_from(["metric", "fractional", "number", "inch"]))
 def test_the_drill_is_the_nearest_and_its_percent_honest(text, percent, drills):
     thread = hn.thread(text)
-    held = holes.drill_set(drills, thread.unit)
+    held = threads.drill_set(drills, thread.unit)
     if held.diameters_mm[0] >= thread.diameter_mm:
         return
     if held.diameters_mm[-1] < tapped_holes.hole(thread.diameter_mm, thread.pitch_mm, 100):
@@ -130,12 +129,12 @@ def test_the_drill_is_the_nearest_and_its_percent_honest(text, percent, drills):
 )
 def test_more_percent_is_a_smaller_hole(diameter, share, percent):
     pitch = share * diameter / 2
-    small, large = (holes.tapping_hole_mm(diameter, pitch, p) for p in (percent + 1, percent))
+    small, large = (threads.tapping_hole_mm(diameter, pitch, p) for p in (percent + 1, percent))
     assert small < large
-    assert holes.thread_percent(diameter, pitch, small) == pytest.approx(percent + 1, rel=1e-9)
-    formed = holes.forming_hole_mm(diameter, pitch, percent)
+    assert threads.thread_percent(diameter, pitch, small) == pytest.approx(percent + 1, rel=1e-9)
+    formed = threads.forming_hole_mm(diameter, pitch, percent)
     assert formed > large
-    assert holes.forming_percent(diameter, pitch, formed) == pytest.approx(percent, rel=1e-9)
+    assert threads.forming_percent(diameter, pitch, formed) == pytest.approx(percent, rel=1e-9)
 
 
 @given(
@@ -145,9 +144,9 @@ def test_more_percent_is_a_smaller_hole(diameter, share, percent):
     st.just(0.0) | st.floats(min_value=1e-6, max_value=10),
 )
 def test_blind_depth_grows_with_the_chamfer_and_inverts(full, pitch, chamfer, room):
-    depth = holes.blind_drill_depth_mm(full, pitch, chamfer, room)
-    assert holes.blind_drill_depth_mm(full, pitch, chamfer + 1, room) == pytest.approx(depth + pitch)
-    assert holes.full_thread_mm(depth, pitch, chamfer, room) == pytest.approx(full, abs=1e-9)
+    depth = threads.blind_drill_depth_mm(full, pitch, chamfer, room)
+    assert threads.blind_drill_depth_mm(full, pitch, chamfer + 1, room) == pytest.approx(depth + pitch)
+    assert threads.full_thread_mm(depth, pitch, chamfer, room) == pytest.approx(full, abs=1e-9)
 
 
 def test_leads_in_order_of_depth():
@@ -175,7 +174,7 @@ def test_leads_in_order_of_depth():
     ],
 )
 def test_arrays_are_their_scalars(name, columns):
-    function = getattr(holes, name)
+    function = getattr(threads, name)
     spread = [np.linspace(0.97, 1.0, 7) * value for value in columns]
     values, codes = function(*spread, on_error="status")
     assert not codes.any()
@@ -192,7 +191,7 @@ def test_columns_are_the_scalar_answers_and_failures_carry_a_status():
     texts = [*THREADS, "M99x", "M6"]
     percent = np.full(len(texts), 70.0)
     percent[-1] = 120.0
-    columns = holes.tapping_hole_columns(texts, percent=percent, on_error="status")
+    columns = threads.tapping_hole_columns(texts, percent=percent, on_error="status")
     for row, text in enumerate(THREADS):
         hole = hn.tapping_hole(text, percent=70)
         assert columns["drill"][row] == hole.drill
@@ -205,7 +204,7 @@ def test_columns_are_the_scalar_answers_and_failures_carry_a_status():
             assert np.isnan(column[-2:]).all(), name
             assert np.isfinite(column[:-2]).all(), name
     with pytest.raises(hn.DomainError, match=r"index 9 \(2 of 11"):
-        holes.tapping_hole_columns(texts, percent=percent)
+        threads.tapping_hole_columns(texts, percent=percent)
 
 
 def test_a_shop_s_own_drills_come_first(tmp_path):

@@ -13,7 +13,8 @@ from halfnut import batch
 from halfnut.threads import form_threads
 from halfnut.threads.fitting import fit_columns
 from halfnut.threads.form_threads import FormLimits
-from halfnut.threads.gauging import judge_columns, wire_columns
+from halfnut.threads.gauging import wire_columns
+from halfnut.threads.judging import judge_columns
 from halfnut.threads.precoating import precoat_columns
 from halfnut.threads.standard import limit_columns
 
