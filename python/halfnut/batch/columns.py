@@ -15,10 +15,7 @@ from halfnut.batch.running import USUAL, cut_types, wanted_columns
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
 
-__all__ = [
-    "column_types",
-    "meta",
-]
+__all__ = ["column_types", "meta"]
 
 
 @checked

@@ -17,11 +17,7 @@ from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.cutting.tools import Tool, find_tool
 
-__all__ = [
-    "drill",
-    "mill",
-    "turn",
-]
+__all__ = ["drill", "mill", "turn"]
 
 
 _cases: dict[int, tuple[_core.Catalogue, _core.TurnCases]] = {}

@@ -18,12 +18,7 @@ from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.units import mm
 
-__all__ = [
-    "Case",
-    "RowCase",
-    "cases",
-    "row_cases",
-]
+__all__ = ["Case", "RowCase", "cases", "row_cases"]
 
 
 @dataclass(frozen=True)

@@ -13,9 +13,7 @@ from halfnut.batch.distinct import Ask, distinct_rows
 from halfnut.batch.running import NOT_UNDERSTOOD, Progress
 from halfnut.core.arguments import checked
 
-__all__ = [
-    "knurl_blank",
-]
+__all__ = ["knurl_blank"]
 
 
 @checked

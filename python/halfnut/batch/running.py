@@ -12,10 +12,7 @@ from halfnut import _core
 from halfnut._core import DomainError, Error
 from halfnut.batch.given import near_or_all
 
-__all__ = [
-    "NOT_REACHED",
-    "Stopped",
-]
+__all__ = ["NOT_REACHED", "Stopped"]
 
 NOT_REACHED = 255
 """Status of a row that a stopped run did not come to."""

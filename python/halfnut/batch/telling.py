@@ -17,10 +17,7 @@ from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, USUAL
 from halfnut.core.arguments import checked
 from halfnut.cutting.tools import find_tool
 
-__all__ = [
-    "cautions",
-    "reasons",
-]
+__all__ = ["cautions", "reasons"]
 
 
 @checked

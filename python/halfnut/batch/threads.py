@@ -12,12 +12,7 @@ from halfnut.batch.distinct import FILMS, distinct_rows
 from halfnut.batch.running import Progress
 from halfnut.core.arguments import checked
 
-__all__ = [
-    "fit",
-    "limits",
-    "taper_pipe",
-    "wires",
-]
+__all__ = ["fit", "limits", "taper_pipe", "wires"]
 
 
 @checked

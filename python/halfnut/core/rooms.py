@@ -5,7 +5,6 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from importlib import import_module
-from pkgutil import iter_modules
 from typing import Any
 
 __all__ = ["furnished"]
@@ -21,6 +20,8 @@ def furnished(room: str, *, flat: bool = True) -> tuple[Callable[[str], Any], Ca
     place = sys.modules[room]
 
     def modules() -> list[str]:
+        from pkgutil import iter_modules  # costs more than all else that the package loads at first
+
         return sorted(found.name for found in iter_modules(place.__path__))
 
     def get(name: str) -> Any:

@@ -26,14 +26,7 @@ from halfnut.threads.form_threads import TaperPipe
 from halfnut.threads.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
 from halfnut.threads.parts import ThreadGiven, ThreadPart, exact_ratio, thread_part
 
-__all__ = [
-    "ChasePass",
-    "Chasing",
-    "chase",
-    "chasing_depth_mm",
-    "compound_travel_mm",
-    "stopping_rpm",
-]
+__all__ = ["ChasePass", "Chasing", "chase", "chasing_depth_mm", "compound_travel_mm", "stopping_rpm"]
 
 _LINE_MM = {"in": 0.001 * MM_PER_INCH, "mm": 0.01}
 _FIRST_MM = {"in": 0.010 * MM_PER_INCH, "mm": 0.25}

@@ -25,10 +25,7 @@ from halfnut.core.sizes import (
 from halfnut.core.words import AT_EDGE, BANDS, GEOMETRY_ALONE, LIMITS, caution_lines
 from halfnut.material.alloys import Alloy, lacking
 
-__all__ = [
-    "Cut",
-    "Limit",
-]
+__all__ = ["Cut", "Limit"]
 
 
 @dataclass(frozen=True)

@@ -18,11 +18,7 @@ from halfnut.core.words import BANDS
 from halfnut.material.alloys import Alloy
 from halfnut.material.alloys import alloy as find_alloy
 
-__all__ = [
-    "ForceBand",
-    "force_band",
-    "force_bands",
-]
+__all__ = ["ForceBand", "force_band", "force_bands"]
 
 
 @dataclass(frozen=True)

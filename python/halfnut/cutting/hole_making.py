@@ -30,14 +30,7 @@ from halfnut.cutting.tools import find_tool
 from halfnut.material.alloys import Alloy
 from halfnut.material.alloys import alloy as find_alloy
 
-__all__ = [
-    "counterbore",
-    "countersink",
-    "drill",
-    "ream",
-    "spot",
-    "tap",
-]
+__all__ = ["counterbore", "countersink", "drill", "ream", "spot", "tap"]
 
 
 def _hole(

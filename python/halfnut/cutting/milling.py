@@ -23,13 +23,7 @@ from halfnut.cutting.tools import find_tool
 from halfnut.material.alloys import Alloy
 from halfnut.material.alloys import alloy as find_alloy
 
-__all__ = [
-    "Entry",
-    "helix",
-    "mill",
-    "ramp",
-    "saw",
-]
+__all__ = ["Entry", "helix", "mill", "ramp", "saw"]
 
 
 @checked

@@ -14,12 +14,7 @@ from halfnut.core.words import STANDING, caution
 if TYPE_CHECKING:
     from halfnut.material.alloys import Alloy
 
-__all__ = [
-    "is_aluminium",
-    "is_faceplate",
-    "of_cut",
-    "of_weight",
-]
+__all__ = ["is_aluminium", "is_faceplate", "of_cut", "of_weight"]
 
 # Source: common practice, as are the conditions below unless one is named.
 _HOLES = frozenset({"drill", "ream", "tap", "form_tap", "countersink", "counterbore", "spot"})

@@ -18,12 +18,7 @@ from halfnut.cutting.turning import part_off, turn
 from halfnut.fits.tapers import holding_taper
 from halfnut.material.alloys import Alloy
 
-__all__ = [
-    "Groove",
-    "Taper",
-    "groove",
-    "taper",
-]
+__all__ = ["Groove", "Taper", "groove", "taper"]
 
 _MOST_SETOVER_DEG = 8.0
 

@@ -33,14 +33,7 @@ from halfnut.cutting.tools import find_tool
 from halfnut.material.alloys import Alloy, modulus_gpa
 from halfnut.material.alloys import alloy as find_alloy
 
-__all__ = [
-    "bore",
-    "face",
-    "knurl",
-    "part_off",
-    "thread_speed",
-    "turn",
-]
+__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "turn"]
 
 _PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
 

@@ -18,11 +18,7 @@ from halfnut.machine.dials import Reading
 from halfnut.threads import gauging, standard
 from halfnut.threads.form_threads import FormLimits
 
-__all__ = [
-    "Answer",
-    "Levers",
-    "Pass",
-]
+__all__ = ["Answer", "Levers", "Pass"]
 
 
 @dataclass(frozen=True)

@@ -19,9 +19,7 @@ from halfnut.planning.answers import Answer, Levers, Pass
 from halfnut.planning.job import Mill
 from halfnut.planning.workpiece import Workpiece, size_text
 
-__all__ = [
-    "feed_ladder",
-]
+__all__ = ["feed_ladder"]
 DEEPEST_PASS_MM = {"in": 0.040 * MM_PER_INCH, "mm": 1.0}
 
 

@@ -10,9 +10,7 @@ from halfnut.planning.cut_answers import place_of
 from halfnut.planning.job import Bore, Face, Groove, Knurl, Mill, Operation, PartOff, Saw, Taper, Thread, Turn
 from halfnut.planning.workpiece import Workpiece
 
-__all__ = [
-    "answer",
-]
+__all__ = ["answer"]
 
 
 def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:

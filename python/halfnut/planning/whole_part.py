@@ -15,9 +15,7 @@ if TYPE_CHECKING:
     from halfnut.planning.job import Operation, Stock
 from halfnut.cutting.standing import of_weight
 
-__all__ = [
-    "of_part",
-]
+__all__ = ["of_part"]
 _GRIP_DIAMETERS = 0.75  # Source: memory, lathe texts: grip at least 0.75 to 1 diameters, and 10 mm
 _LEAST_GRIP_MM = 10.0
 

@@ -13,9 +13,7 @@ from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer
 from halfnut.planning.job import Bore, Coating, Job, Knurl, Part, PartOff, Taper, Thread, Turn
 
-__all__ = [
-    "Workpiece",
-]
+__all__ = ["Workpiece"]
 
 
 @dataclass

@@ -17,9 +17,7 @@ if TYPE_CHECKING:
 from halfnut.sheet.operation import setups
 from halfnut.sheet.telling import at_operations, of_the_whole, sentence, told
 
-__all__ = [
-    "plan_view",
-]
+__all__ = ["plan_view"]
 _FIGURE_NAMES = {
     "window_low_m_min": "speed window",
     "window_high_m_min": "speed window",

@@ -12,9 +12,7 @@ from halfnut.sheet.view import Told
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedPart
 
-__all__ = [
-    "told",
-]
+__all__ = ["told"]
 # What heads a sheet rather than stands at an operation.
 _SAID_ONCE = frozenset(
     {"backlash", "conventional", "plastic_melts", *(code for code in CAUTIONS if code.startswith("trait_"))}

@@ -24,12 +24,7 @@ from halfnut.core.words import caution, caution_lines
 from halfnut.threads.holes import Drilled, Tap, tapping_hole
 from halfnut.threads.standard import thread as read_thread
 
-__all__ = [
-    "BlindHole",
-    "blind_drill_depth_mm",
-    "full_thread_mm",
-    "point_length_mm",
-]
+__all__ = ["BlindHole", "blind_drill_depth_mm", "full_thread_mm", "point_length_mm"]
 
 
 @dataclass(frozen=True, repr=False)

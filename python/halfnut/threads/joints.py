@@ -24,10 +24,7 @@ from halfnut.threads.metals import galling, minimum_strength, row_evidence
 from halfnut.threads.precoating import one_part
 from halfnut.threads.standard import ThreadLimits, limits
 
-__all__ = [
-    "ThreadStrength",
-    "strength_columns",
-]
+__all__ = ["ThreadStrength", "strength_columns"]
 
 
 @dataclass(frozen=True, repr=False)

@@ -23,12 +23,7 @@ from halfnut.threads.gauging import named_codes, texts_of
 from halfnut.threads.precoating import PrecoatLimits, one_part
 from halfnut.threads.standard import ThreadLimits
 
-__all__ = [
-    "Judged",
-    "Verdict",
-    "judge",
-    "judge_columns",
-]
+__all__ = ["Judged", "Verdict", "judge", "judge_columns"]
 
 
 @dataclass(frozen=True)

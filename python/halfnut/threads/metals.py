@@ -15,12 +15,7 @@ from halfnut.core.words import GALLING_ADVICE, caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource, alloy
 from halfnut.threads.both_units import both_systems, stress_text
 
-__all__ = [
-    "Galling",
-    "MinimumStrength",
-    "galling",
-    "minimum_strength",
-]
+__all__ = ["Galling", "MinimumStrength", "galling", "minimum_strength"]
 
 
 def row_evidence(table: str, row: int, key: str, figure: str, rule: str, source: str = "source") -> PropertySource:

@@ -16,10 +16,7 @@ from halfnut.threads.gauging import HALF_ANGLE_DEG, wires
 from halfnut.threads.precoating import one_part
 from halfnut.threads.standard import ThreadLimits, limits
 
-__all__ = [
-    "ShopPlug",
-    "shop_plug",
-]
+__all__ = ["ShopPlug", "shop_plug"]
 
 
 @dataclass(frozen=True, repr=False)

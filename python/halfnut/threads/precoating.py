@@ -23,13 +23,7 @@ from halfnut.material.coatings import process_cautions, refuse_coating
 from halfnut.threads.standard import Rule, ThreadLimits
 from halfnut.threads.standard import thread as read_thread
 
-__all__ = [
-    "PrecoatLimits",
-    "coated_pitch_change_um",
-    "greatest_build_up_um",
-    "needed_deviation_um",
-    "precoat_columns",
-]
+__all__ = ["PrecoatLimits", "coated_pitch_change_um", "greatest_build_up_um", "needed_deviation_um", "precoat_columns"]
 
 
 class PrecoatLimits(ThreadLimits):

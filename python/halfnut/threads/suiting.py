@@ -22,10 +22,7 @@ if TYPE_CHECKING:
     from halfnut.threads.plugs import ShopPlug
 from halfnut.threads.fitting import coat_of, part_limits, title_of
 
-__all__ = [
-    "Suited",
-    "cut_to_suit",
-]
+__all__ = ["Suited", "cut_to_suit"]
 
 
 @dataclass(frozen=True, repr=False)

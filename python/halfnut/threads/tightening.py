@@ -20,10 +20,7 @@ from halfnut.threads.form_threads import thread as read_thread
 from halfnut.threads.metals import minimum_strength, row_evidence
 from halfnut.threads.standard import Thread
 
-__all__ = [
-    "Tightening",
-    "tighten",
-]
+__all__ = ["Tightening", "tighten"]
 
 _HALF_ANGLE_DEG = 30.0
 
