@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 from halfnut.cutting.standing import of_weight
 
 __all__ = ["of_part"]
+# Source: common practice, as are the conditions below unless one is named.
 _GRIP_DIAMETERS = 0.75  # Source: memory, lathe texts: grip at least 0.75 to 1 diameters, and 10 mm
 _LEAST_GRIP_MM = 10.0
 
