@@ -16,7 +16,7 @@ Doubles plain_numbers(const py::object& value, const Argument& argument) {
         const bool array = py::type::handle_of(value).is(array_type);
         const char kind = array ? py::reinterpret_borrow<py::array>(value).dtype().kind() : 'O';
         if (kind != 'f' && kind != 'i' && kind != 'u') {
-            const py::object numbers = py::module_::import("halfnut.carriers").attr("numbers");
+            const py::object numbers = py::module_::import("halfnut.core.carriers").attr("numbers");
             return py::cast<Doubles>(numbers(value, argument.unit, argument.name));
         }
     }

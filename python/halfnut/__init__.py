@@ -12,117 +12,156 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from halfnut._core import (
+    BuildUp,
     DesignationError,
     DomainError,
     Error,
+    FormThread,
     Length,
     NotTabulatedError,
     TableError,
+    Thread,
     UnitError,
     __version__,
 )
+from halfnut.core.pages import drawn_by
 
 if TYPE_CHECKING:
-    from halfnut import batch as batch
-    from halfnut.adjusters import adjuster
-    from halfnut.catalogue import shop
-    from halfnut.charts import force_map, pass_plan, speed_chart
-    from halfnut.chasing import chase
-    from halfnut.choosing import choose
-    from halfnut.coatings import coating
-    from halfnut.cutting import bore, drill, face, knurl, mill, part_off, ream, spot, tap, thread_speed, turn
-    from halfnut.cylindrical_fits import cylindrical_fit, preferred_fits
-    from halfnut.edges import tool_life
-    from halfnut.form_holes import blind_hole, tapping_hole
-    from halfnut.form_strength import strength
-    from halfnut.form_threads import limits, precoat, taper_pipe, thread
-    from halfnut.found_threads import identify_thread, threads_near
-    from halfnut.gauging import judge, shop_plug, wires
-    from halfnut.gears import gear_train, translating_pairs
-    from halfnut.holding import hold
-    from halfnut.hole_sizes import clearance_hole, counterbore, countersink
-    from halfnut.knurl_setups import knurl_setup
-    from halfnut.knurl_wheels import suitable_wheels
-    from halfnut.knurls import knurl_blank
-    from halfnut.machines import lathe, milling_machine
-    from halfnut.material import alloy
-    from halfnut.mistakes import InputError
-    from halfnut.plain_threads import plain_thread
-    from halfnut.planning import Plan, plan
-    from halfnut.special import groove, helix, ramp, saw, taper
-    from halfnut.tapers import holding_taper
-    from halfnut.thread_fits import cut_to_suit, fit
-    from halfnut.thread_strength import galling, minimum_strength, tighten
-    from halfnut.threads import Thread, ThreadLimits
-    from halfnut.units import inch, mm, quantity
+    from halfnut import (
+        batch,
+        cli,
+        core,
+        cutting,
+        demo,
+        drawing,
+        fits,
+        knurls,
+        machine,
+        material,
+        planning,
+        sheet,
+        threads,
+    )
+    from halfnut.core.catalogue import shop
+    from halfnut.core.mistakes import InputError
+    from halfnut.core.units import inch, mm, quantity
+    from halfnut.cutting.chasing import chase
+    from halfnut.cutting.choosing import choose
+    from halfnut.cutting.edge_life import tool_life
+    from halfnut.cutting.gears import gear_train, translating_pairs
+    from halfnut.cutting.holding import hold
+    from halfnut.cutting.hole_making import drill, ream, spot, tap
+    from halfnut.cutting.milling import helix, mill, ramp, saw
+    from halfnut.cutting.tapers_and_grooves import groove, taper
+    from halfnut.cutting.turning import bore, face, knurl, part_off, thread_speed, turn
+    from halfnut.drawing.charts import force_map, pass_plan, speed_chart
+    from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
+    from halfnut.fits.tapers import holding_taper
+    from halfnut.knurls.blanks import knurl_blank
+    from halfnut.knurls.setups import knurl_setup
+    from halfnut.knurls.wheels import suitable_wheels
+    from halfnut.machine.machines import lathe, milling_machine
+    from halfnut.material.alloys import alloy
+    from halfnut.material.coatings import coating
+    from halfnut.planning.plans import Plan, plan
+    from halfnut.threads.adjusters import adjuster
+    from halfnut.threads.fitting import fit
+    from halfnut.threads.form_holes import blind_hole, tapping_hole
+    from halfnut.threads.form_joints import strength
+    from halfnut.threads.form_threads import limits, precoat, taper_pipe, thread
+    from halfnut.threads.gauging import wires
+    from halfnut.threads.identification import identify_thread, threads_near
+    from halfnut.threads.judging import judge
+    from halfnut.threads.metals import galling, minimum_strength
+    from halfnut.threads.plain_threads import plain_thread
+    from halfnut.threads.plugs import shop_plug
+    from halfnut.threads.seats import clearance_hole, counterbore, countersink
+    from halfnut.threads.standard import ThreadLimits
+    from halfnut.threads.suiting import cut_to_suit
+    from halfnut.threads.tightening import tighten
+
+_ROOMS = (
+    "batch",
+    "cli",
+    "core",
+    "cutting",
+    "demo",
+    "drawing",
+    "fits",
+    "knurls",
+    "machine",
+    "material",
+    "planning",
+    "sheet",
+    "threads",
+)
 
 _HOMES = {
-    "InputError": "mistakes",
-    "Plan": "planning",
-    "Thread": "threads",
-    "ThreadLimits": "threads",
-    "adjuster": "adjusters",
-    "alloy": "material",
-    "blind_hole": "form_holes",
-    "bore": "cutting",
-    "chase": "chasing",
-    "choose": "choosing",
-    "clearance_hole": "hole_sizes",
-    "coating": "coatings",
-    "counterbore": "hole_sizes",
-    "countersink": "hole_sizes",
-    "cut_to_suit": "thread_fits",
-    "cylindrical_fit": "cylindrical_fits",
-    "drill": "cutting",
-    "face": "cutting",
-    "fit": "thread_fits",
-    "force_map": "charts",
-    "galling": "thread_strength",
-    "gear_train": "gears",
-    "groove": "special",
-    "helix": "special",
-    "hold": "holding",
-    "holding_taper": "tapers",
-    "identify_thread": "found_threads",
-    "inch": "units",
-    "judge": "gauging",
-    "knurl": "cutting",
-    "knurl_blank": "knurls",
-    "knurl_setup": "knurl_setups",
-    "lathe": "machines",
-    "limits": "form_threads",
-    "mill": "cutting",
-    "milling_machine": "machines",
-    "minimum_strength": "thread_strength",
-    "mm": "units",
-    "part_off": "cutting",
-    "pass_plan": "charts",
-    "plain_thread": "plain_threads",
-    "plan": "planning",
-    "precoat": "form_threads",
-    "preferred_fits": "cylindrical_fits",
-    "quantity": "units",
-    "ramp": "special",
-    "ream": "cutting",
-    "saw": "special",
-    "shop": "catalogue",
-    "shop_plug": "gauging",
-    "speed_chart": "charts",
-    "spot": "cutting",
-    "strength": "form_strength",
-    "suitable_wheels": "knurl_wheels",
-    "tap": "cutting",
-    "taper": "special",
-    "taper_pipe": "form_threads",
-    "tapping_hole": "form_holes",
-    "thread": "form_threads",
-    "thread_speed": "cutting",
-    "threads_near": "found_threads",
-    "tighten": "thread_strength",
-    "tool_life": "edges",
-    "translating_pairs": "gears",
-    "turn": "cutting",
-    "wires": "gauging",
+    "InputError": "core.mistakes",
+    "Plan": "planning.plans",
+    "ThreadLimits": "threads.standard",
+    "adjuster": "threads.adjusters",
+    "alloy": "material.alloys",
+    "blind_hole": "threads.form_holes",
+    "bore": "cutting.turning",
+    "chase": "cutting.chasing",
+    "choose": "cutting.choosing",
+    "clearance_hole": "threads.seats",
+    "coating": "material.coatings",
+    "counterbore": "threads.seats",
+    "countersink": "threads.seats",
+    "cut_to_suit": "threads.suiting",
+    "cylindrical_fit": "fits.cylindrical",
+    "drill": "cutting.hole_making",
+    "face": "cutting.turning",
+    "fit": "threads.fitting",
+    "force_map": "drawing.charts",
+    "galling": "threads.metals",
+    "gear_train": "cutting.gears",
+    "groove": "cutting.tapers_and_grooves",
+    "helix": "cutting.milling",
+    "hold": "cutting.holding",
+    "holding_taper": "fits.tapers",
+    "identify_thread": "threads.identification",
+    "inch": "core.units",
+    "judge": "threads.judging",
+    "knurl": "cutting.turning",
+    "knurl_blank": "knurls.blanks",
+    "knurl_setup": "knurls.setups",
+    "lathe": "machine.machines",
+    "limits": "threads.form_threads",
+    "mill": "cutting.milling",
+    "milling_machine": "machine.machines",
+    "minimum_strength": "threads.metals",
+    "mm": "core.units",
+    "part_off": "cutting.turning",
+    "pass_plan": "drawing.charts",
+    "plain_thread": "threads.plain_threads",
+    "plan": "planning.plans",
+    "precoat": "threads.form_threads",
+    "preferred_fits": "fits.cylindrical",
+    "quantity": "core.units",
+    "ramp": "cutting.milling",
+    "ream": "cutting.hole_making",
+    "saw": "cutting.milling",
+    "shop": "core.catalogue",
+    "shop_plug": "threads.plugs",
+    "speed_chart": "drawing.charts",
+    "spot": "cutting.hole_making",
+    "strength": "threads.form_joints",
+    "suitable_wheels": "knurls.wheels",
+    "tap": "cutting.hole_making",
+    "taper": "cutting.tapers_and_grooves",
+    "taper_pipe": "threads.form_threads",
+    "tapping_hole": "threads.form_holes",
+    "thread": "threads.form_threads",
+    "thread_speed": "cutting.turning",
+    "threads_near": "threads.identification",
+    "tighten": "threads.tightening",
+    "tool_life": "cutting.edge_life",
+    "translating_pairs": "cutting.gears",
+    "turn": "cutting.turning",
+    "wires": "threads.gauging",
 }
 
 __all__ = [
@@ -140,19 +179,26 @@ __all__ = [
     "__version__",
     "adjuster",
     "alloy",
+    "batch",
     "blind_hole",
     "bore",
     "chase",
     "choose",
     "clearance_hole",
+    "cli",
     "coating",
+    "core",
     "counterbore",
     "countersink",
     "cut_to_suit",
+    "cutting",
     "cylindrical_fit",
+    "demo",
+    "drawing",
     "drill",
     "face",
     "fit",
+    "fits",
     "force_map",
     "galling",
     "gear_train",
@@ -166,8 +212,11 @@ __all__ = [
     "knurl",
     "knurl_blank",
     "knurl_setup",
+    "knurls",
     "lathe",
     "limits",
+    "machine",
+    "material",
     "mill",
     "milling_machine",
     "minimum_strength",
@@ -176,12 +225,14 @@ __all__ = [
     "pass_plan",
     "plain_thread",
     "plan",
+    "planning",
     "precoat",
     "preferred_fits",
     "quantity",
     "ramp",
     "ream",
     "saw",
+    "sheet",
     "shop",
     "shop_plug",
     "speed_chart",
@@ -194,6 +245,7 @@ __all__ = [
     "tapping_hole",
     "thread",
     "thread_speed",
+    "threads",
     "threads_near",
     "tighten",
     "tool_life",
@@ -203,9 +255,18 @@ __all__ = [
 ]
 
 
+# The core's classes that a person meets say where a person finds them.
+for _class in (Length, Thread):
+    _class.__module__ = "halfnut"
+BuildUp.__module__ = "halfnut.material"
+FormThread.__module__ = "halfnut.threads"
+
+drawn_by(lambda name: getattr(import_module("halfnut.sheet"), name))
+
+
 def __getattr__(name: str) -> Any:
-    if name == "batch":
-        return import_module("halfnut.batch")
+    if name in _ROOMS:
+        return import_module(f"halfnut.{name}")
     home = _HOMES.get(name)
     if home is None:
         raise AttributeError(f"module 'halfnut' has no attribute {name!r}")
@@ -215,4 +276,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted({*globals(), *_HOMES, "batch"})
+    return sorted(__all__)

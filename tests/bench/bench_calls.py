@@ -6,7 +6,7 @@ from marks import Mark, alternated
 
 import halfnut as hn
 from halfnut import _core, cutting
-from halfnut.catalogue import active
+from halfnut.core.catalogue import active
 
 ROUNDS, TIMES = 100, 500
 

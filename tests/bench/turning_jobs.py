@@ -7,7 +7,8 @@ from numpy.typing import NDArray
 from numpy_turning import FIGURES, INPUTS, Turning
 
 from halfnut import _core, batch
-from halfnut.catalogue import active, rows
+from halfnut.batch import cuts
+from halfnut.core.catalogue import active, rows
 
 SPEEDS_RPM = (70, 115, 190, 300, 460, 600, 755, 920, 1255, 1600, 2000)
 FEEDS_MM = np.geomspace(0.03, 0.6, 36)
@@ -38,7 +39,7 @@ def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
     ids = np.empty(40 * count, np.int32)
     status = np.empty(40 * count, np.uint8)
     _core.batch_turn(
-        batch._turn_cases(), active(), None, 40 * count, list(range(count)),
+        cuts.turn_cases(), active(), None, 40 * count, list(range(count)),
         np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, False, "chuck", -1,
         {"case_id": ids, "status": status},
     )  # fmt: skip
@@ -78,7 +79,7 @@ class Jobs:
         self.given["stick_out_mm"] *= self.given["diameter_mm"]
         self.given["stick_out_mm"] += self.given["length_mm"]
         self.machine = lathe()
-        self.cases = batch._turn_cases()
+        self.cases = cuts.turn_cases()
         self.peer = self._peer(known)
 
     def _peer(self, known: dict[int, tuple[batch.Case, batch.Case]]) -> Turning:

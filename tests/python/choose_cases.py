@@ -11,7 +11,7 @@ from typing import Any
 
 import halfnut as hn
 from halfnut import _core
-from halfnut.catalogue import active
+from halfnut.core.catalogue import active
 
 ALLOYS = ("6061-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
 

@@ -6,6 +6,7 @@ import pkgutil
 import subprocess
 import sys
 from pathlib import Path
+from types import ModuleType
 
 import halfnut as hn
 
@@ -24,13 +25,14 @@ def test_the_stub_agrees_with_the_built_module():
     assert out.returncode == 0, out.stdout + out.stderr
 
 
-def test_no_submodule_hides_a_level_2_name():
-    submodules = {module.name for module in pkgutil.iter_modules(hn.__path__)}
-    for name in sorted(submodules - {"__main__"}):
+def test_every_name_is_a_room_or_no_module():
+    """No room hides a name of level 2, whatever was imported before."""
+    rooms = {module.name for module in pkgutil.iter_modules(hn.__path__)} - {"__main__", "_core"}
+    for name in sorted(rooms):
         importlib.import_module(f"halfnut.{name}")
     for name in hn.__all__:
-        value = getattr(hn, name)
-        assert not isinstance(value, type(sys)), name
+        assert isinstance(getattr(hn, name), ModuleType) == (name in rooms), name
+    assert rooms <= set(hn.__all__)
 
 
 def test_examples_in_docstrings_run():

@@ -95,14 +95,12 @@ DEMO_JOB = (
         ("hn.speed_chart('gap-bed', ['6061-T6']).plot()", "plot"),
         ("hn.force_map('6061-T6', '1 in', machine='gap-bed')", "plot"),
         ("hn.pass_plan(hn.choose('turn', '6061-T6', '32 mm', '28 mm', length='9 mm', machine='metric-lathe'))", "plot"),
-        ("gear_drawing.train_plot(hn.gear_train('1.5 mm', 'gap-bed')[0])", "plot"),
+        ("hn.drawing.train_plot(hn.gear_train('1.5 mm', 'gap-bed')[0])", "plot"),
     ],
 )
 def test_a_function_that_needs_an_extra_names_it(python, tmp_path, code, extra):
     script = (
-        "import json, halfnut as hn\nfrom halfnut import gear_drawing\ntry:\n    "
-        + code
-        + "\nexcept ImportError as error:\n"
+        "import json, halfnut as hn\ntry:\n    " + code + "\nexcept ImportError as error:\n"
         "    print(json.dumps([str(error), isinstance(error, hn.Error)]))"
     )
     out = run(python, "-c", script, cwd=tmp_path)

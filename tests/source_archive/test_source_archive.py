@@ -128,7 +128,7 @@ def test_version_is_the_one_of_the_build(copy: Copy, tmp_path: Path) -> None:
 def test_tests_of_materials_still_pass_with_the_new_alloy(copy: Copy) -> None:
     (site,) = (copy.python.parents[1] / "lib").glob("python*/site-packages")
     done = subprocess.run(
-        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "tests/python/test_material.py"],
+        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "tests/python/material/test_alloys.py"],
         cwd=copy.root,
         env=clean_environment() | {"PYTHONPATH": str(site)},
         capture_output=True,

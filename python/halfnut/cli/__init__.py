@@ -12,11 +12,10 @@ from typing import Any, NoReturn
 
 import click
 
-from halfnut import __version__
-from halfnut._core import Error
+from halfnut._core import Error, __version__
 from halfnut.cli import failures
 from halfnut.cli.output import echo
-from halfnut.words import FIRST
+from halfnut.core.words import FIRST
 
 __all__ = ["command", "commands", "main"]
 
@@ -125,7 +124,7 @@ class _Lazy(click.Group):
         except Error as error:
             words = ctx.meta.get(_WORDS, ())
             if words and words[0] not in _OF_FILES:
-                from halfnut.units import as_asked
+                from halfnut.core.units import as_asked
 
                 error.args = (as_asked(str(error), _in_inches(words)),)
             raise
@@ -148,7 +147,7 @@ def command() -> None:
     shown = warnings.showwarning
 
     def say(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
-        from halfnut.shop_tables import ShopWarning
+        from halfnut.core.shop_tables import ShopWarning
 
         if issubclass(category, ShopWarning):
             echo(f"halfnut: note: {message}", err=True)

@@ -60,11 +60,11 @@ def adjuster(
     **given: Any,
 ) -> None:
     """How far a threaded tube or a turnbuckle may be wound out, its play, and what it bears."""
-    import halfnut as hn
+    from halfnut.threads.adjusters import adjuster as answer
 
     ready(page, replace=replace, as_json=as_json)
     other = {"external": second[0], "internal": second[1]} if second else None
-    found = hn.adjuster(given.pop("external"), given.pop("internal"), second=other, **given)
+    found = answer(given.pop("external"), given.pop("internal"), second=other, **given)
     if page is not None:
         put(page, found.page(title="Adjuster"), replace=replace)
     if page != STREAM:

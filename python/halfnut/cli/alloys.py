@@ -5,7 +5,7 @@ from __future__ import annotations
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.material import alloy as find_alloy
+from halfnut.material.alloys import alloy as find_alloy
 
 
 @click.command(epilog='\b\nExample:\n  halfnut alloy 6061-T6\n  halfnut alloy "4130 normalised" --json')

@@ -13,12 +13,12 @@ from typing import Any, BinaryIO
 
 import click
 
-from halfnut import files
 from halfnut._core import DomainError
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, echo, ready, with_file
-from halfnut.extras import optional
-from halfnut.text import plain_cell, read_text
+from halfnut.core import files
+from halfnut.core.extras import optional
+from halfnut.core.text import plain_cell, read_text
 
 _KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl")
 _TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
@@ -63,7 +63,8 @@ def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool
 
 
 def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
-    from halfnut import _core, batch
+    from halfnut import _core
+    from halfnut.batch import telling
 
     allowed = ("machine", "alloy", "tool") if kind in _CUTS else ("pitch", "pattern") if kind == "knurl" else ()
     for name in given:
@@ -72,20 +73,20 @@ def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[di
     name = {"knurl": "knurl_blank", "taper-pipe": "taper_pipe"}.get(kind, kind)
     function: Callable[..., Any] = getattr(batch, name)
     answers = dict(function(table, **given))
-    why = batch.reasons(answers, name, table)
+    why = telling.reasons(answers, name, table)
     words = [why.get(row, "") for row in range(len(answers["status"]))]
     if kind in _CUTS:
         limits = _core.limit_codes()
         answers["limited_by"] = [
             limits[code] if not word else "" for code, word in zip(answers["limited_by"], words, strict=True)
         ]
-        answers["cautions"] = [" ".join(batch.cautions(bits)) for bits in answers["cautions"]]
+        answers["cautions"] = [" ".join(telling.cautions(bits)) for bits in answers["cautions"]]
     return answers, words
 
 
 def _read(file: Path) -> dict[str, Any]:
     if file.suffix == ".parquet":
-        from halfnut.frames import open_frame
+        from halfnut.batch.frames import open_frame
 
         table = open_frame(optional("pyarrow.parquet", "arrow").read_table(file))
         out: dict[str, Any] = {}

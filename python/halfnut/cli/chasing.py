@@ -44,6 +44,6 @@ __all__ = ["chase"]
 @with_json
 def chase(thread: str, as_json: bool, evidence: bool, **options: Any) -> None:
     """How to chase THREAD on a lathe: blank, settings, passes on the dial, readings."""
-    from halfnut.chasing import chase as answer
+    from halfnut.cutting.chasing import chase as answer
 
     show(answer(thread, **options), as_json, evidence=evidence)

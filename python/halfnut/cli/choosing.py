@@ -11,10 +11,10 @@ import click
 from halfnut._core import DomainError
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import COUNT, STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
-from halfnut.extras import optional
+from halfnut.core.extras import optional
 
 if TYPE_CHECKING:
-    from halfnut.choosing import Passes
+    from halfnut.cutting.choosing import Passes
 
 _JOBS = ("turn", "face", "bore", "mill slot", "mill side", "mill pocket", "mill face")
 _HOLDS = ("chuck", "chuck and centre", "between centres")
@@ -74,7 +74,7 @@ def choose(
     JOB is turn, face, bore, or mill slot, side, pocket or face; DIAMETER is the one before turning or boring, of the
     face, or of the cutter; TO the diameter to reach.
     """
-    from halfnut.choosing import choose as ask
+    from halfnut.cutting.choosing import choose as ask
 
     ready(plot, replace=replace, as_json=as_json)
     if plot is not None:
@@ -90,9 +90,9 @@ def choose(
 
 def _drawn(found: Passes, suffix: str) -> bytes:
     """The passes as a picture of the kind that a file's name ends in; SVG where it ends in none."""
-    from halfnut.charts import pass_plan
+    from halfnut.drawing.charts import pass_plan
 
-    optional("matplotlib.pyplot", "plot").style.use("halfnut.drawing")
+    optional("matplotlib.pyplot", "plot").style.use("halfnut.drawing.style")
     figure = pass_plan(found).figure
     kind = suffix.removeprefix(".").lower() or "svg"
     known = figure.canvas.get_supported_filetypes()
@@ -120,7 +120,7 @@ def chart(
     as_json: bool,
 ) -> None:
     """A machine's spindle speeds by diameter and alloy, with its levers: for the wall."""
-    from halfnut.charts import ALLOYS, speed_chart
+    from halfnut.drawing.charts import ALLOYS, speed_chart
 
     ready(out, replace=replace, as_json=as_json)
     found = speed_chart(machine, alloys or ALLOYS, tool=tool, chuck=chuck)

@@ -6,8 +6,8 @@ from typing import Any
 
 import click
 
-from halfnut import tapers
 from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.fits import tapers
 
 _EXAMPLES = """\b
 Example:

@@ -7,9 +7,9 @@ from typing import Any, TypeVar
 
 import click
 
-from halfnut import cutting, special
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.record import Record
+from halfnut.core.record import Record
+from halfnut.cutting import hole_making, milling, tapers_and_grooves, turning
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
@@ -127,49 +127,49 @@ def _answer(function: Callable[..., Record], given: dict[str, Any], *sizes: str)
 )
 def turn(**given: Any) -> None:
     """Spindle step, feed and what comes of them for turning ALLOY at DIAMETER, the one before the cut."""
-    _answer(cutting.turn, given)
+    _answer(turning.turn, given)
 
 
 @click.command(epilog=_EPILOG.format(example="face 6061-T6 1.25in --machine gap-bed"))
 @_with("depth", "end_diameter", *_COMMON, *_HELD, "nose_radius", "bore", "roughness_um", "finish")
 def face(**given: Any) -> None:
     """Spindle step, feed and what comes of them for facing ALLOY of a DIAMETER."""
-    _answer(cutting.face, given)
+    _answer(turning.face, given)
 
 
 @click.command(epilog=_EPILOG.format(example="bore 6061-T6 25mm --bar-diameter 16mm --overhang 60mm"))
 @_with("depth", "length", *_COMMON, *_HELD, "nose_radius", "bar_diameter", "overhang", "roughness_um", "finish")
 def bore(**given: Any) -> None:
     """Spindle step, feed and what comes of them for boring ALLOY to DIAMETER, the one after the cut."""
-    _answer(cutting.bore, given)
+    _answer(turning.bore, given)
 
 
 @click.command("part-off", epilog=_EPILOG.format(example="part-off brass 20mm --machine metric-lathe --blade 2mm"))
 @_with("blade", "end_diameter", *_COMMON, *_HELD, "bore")
 def part_off(**given: Any) -> None:
     """Spindle step, feed and what comes of them for parting ALLOY off at DIAMETER."""
-    _answer(cutting.part_off, given)
+    _answer(turning.part_off, given)
 
 
 @click.command(epilog=_EPILOG.format(example='drill 5083 "#7" --machine bench-mill --depth 12mm'))
 @_with("hole_depth", *_COMMON, *_HELD, "pilot", "point_deg")
 def drill(**given: Any) -> None:
     """Spindle step, feed and what comes of them for drilling ALLOY with a drill of DIAMETER."""
-    _answer(cutting.drill, given)
+    _answer(hole_making.drill, given)
 
 
 @click.command(epilog=_EPILOG.format(example="ream 5083 8mm --machine bench-mill --depth 12mm"))
 @_with("hole_depth", *_COMMON, *_HELD, "hole", "flutes")
 def ream(**given: Any) -> None:
     """Spindle step, feed and time for reaming ALLOY to DIAMETER."""
-    _answer(cutting.ream, given)
+    _answer(hole_making.ream, given)
 
 
 @click.command(epilog=_EPILOG.format(example="tap 5083 M6 --machine bench-mill --depth 12mm"))
 @_with("hole_depth", "machine", "tool", "chuck", "spindle_rpm", "hardness_hb", "form", size="thread")
 def tap(**given: Any) -> None:
     """Spindle step, torque and time for tapping ALLOY with a THREAD such as M6 or 1/4-20."""
-    _answer(cutting.tap, given)
+    _answer(hole_making.tap, given)
 
 
 @click.command(
@@ -190,7 +190,7 @@ def tap(**given: Any) -> None:
 )
 def mill(**given: Any) -> None:
     """Spindle step, table feed and passes for milling ALLOY with a CUTTER of that diameter."""
-    _answer(cutting.mill, given)
+    _answer(milling.mill, given)
 
 
 @click.command(epilog=_EPILOG.format(example="taper 1018 1in 0.84375in 3in --machine gap-bed --between-centres 8in"))
@@ -199,53 +199,53 @@ def mill(**given: Any) -> None:
 )
 def taper(**given: Any) -> None:
     """Setting of compound or tailstock, and the cut, for a taper in ALLOY from LARGE to SMALL over LENGTH."""
-    _answer(special.taper, given, *_TAPER)
+    _answer(tapers_and_grooves.taper, given, *_TAPER)
 
 
 @click.command(epilog=_EPILOG.format(example="groove 6061-T6 1.25in 1in --width 0.3in --blade 0.125in"))
 @_with("groove_width", "blade", *_COMMON, *_HELD, sizes=("end_diameter",))
 def groove(**given: Any) -> None:
     """Plunges, spindle step and feed for a groove in ALLOY from DIAMETER down to END_DIAMETER."""
-    _answer(special.groove, given, "end_diameter")
+    _answer(tapers_and_grooves.groove, given, "end_diameter")
 
 
 @click.command(epilog=_EPILOG.format(example="spot 5083 6mm --machine bench-mill"))
 @_with(*_COMMON, *_HELD, "point_deg")
 def spot(**given: Any) -> None:
     """Spindle step and feed for spotting ALLOY, DIAMETER wide at the surface."""
-    _answer(cutting.spot, given)
+    _answer(hole_making.spot, given)
 
 
 @click.command(epilog=_EPILOG.format(example="countersink 5083 12mm 6.6mm --machine bench-mill"))
 @_with("included_deg", "flutes", *_COMMON, *_HELD, sizes=("hole",))
 def countersink(**given: Any) -> None:
     """Spindle step, feed and torque for a countersink in ALLOY, DIAMETER wide, on a HOLE."""
-    _answer(cutting.countersink, given, "hole")
+    _answer(hole_making.countersink, given, "hole")
 
 
 @click.command(epilog=_EPILOG.format(example="counterbore 5083 11mm 6.6mm --depth 6mm --machine bench-mill"))
 @_with("seat_depth", "flutes", *_COMMON, *_HELD, sizes=("hole",))
 def counterbore(**given: Any) -> None:
     """Spindle step, feed and torque for a counterbore in ALLOY, DIAMETER wide, on a HOLE."""
-    _answer(cutting.counterbore, given, "hole")
+    _answer(hole_making.counterbore, given, "hole")
 
 
 @click.command(epilog=_EPILOG.format(example="ramp 7075 10mm 3mm --machine bench-mill"))
 @_with("angle_deg", "flutes", *_MILLING, size="cutter", sizes=("depth",))
 def ramp(**given: Any) -> None:
     """Length, feed and time of a slope that takes an end mill, CUTTER wide, into ALLOY to DEPTH."""
-    _answer(special.ramp, given, "depth")
+    _answer(milling.ramp, given, "depth")
 
 
 @click.command(epilog=_EPILOG.format(example="helix 7075 10mm 16mm 8mm --machine bench-mill"))
 @_with("angle_deg", "flutes", *_MILLING, size="cutter", sizes=("hole", "depth"))
 def helix(**given: Any) -> None:
     """Turns, feed and time of a helix that takes an end mill, CUTTER wide, into ALLOY to DEPTH, leaving a HOLE."""
-    _answer(special.helix, given, "hole", "depth")
+    _answer(milling.helix, given, "hole", "depth")
 
 
 @click.command(epilog=_EPILOG.format(example="saw 6061-T6 80mm 1mm 6mm --teeth 48 --length 50mm --machine bench-mill"))
 @_with("teeth", "length", *_MILLING, size="blade", sizes=("thickness", "depth"))
 def saw(**given: Any) -> None:
     """Spindle step and table feed for slitting ALLOY with a saw, BLADE across and THICKNESS wide, to DEPTH."""
-    _answer(special.saw, given, "thickness", "depth")
+    _answer(milling.saw, given, "thickness", "depth")

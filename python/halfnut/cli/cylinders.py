@@ -6,8 +6,8 @@ from typing import Any
 
 import click
 
-from halfnut import cylindrical_fits
 from halfnut.cli.output import echo, json_text, show, with_evidence, with_json
+from halfnut.fits import cylindrical
 
 _EXAMPLES = """\b
 Example:
@@ -37,7 +37,7 @@ def size(designation: str | None, preferred: bool, as_json: bool, evidence: bool
     if preferred:
         if designation is not None:
             raise click.UsageError("--preferred names fits; it takes no size")
-        fits = cylindrical_fits.preferred_fits()
+        fits = cylindrical.preferred_fits()
         if as_json:
             echo(json_text(fits))
             return
@@ -46,4 +46,4 @@ def size(designation: str | None, preferred: bool, as_json: bool, evidence: bool
         return
     if designation is None:
         raise click.UsageError('a size and its class are missing, such as "25 H7/g6"')
-    show(cylindrical_fits.cylindrical_fit(designation, **given), as_json, evidence=evidence)
+    show(cylindrical.cylindrical_fit(designation, **given), as_json, evidence=evidence)

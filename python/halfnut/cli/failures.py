@@ -13,7 +13,7 @@ import click
 
 from halfnut._core import DesignationError, DomainError, Error, NotTabulatedError, TableError, UnitError
 from halfnut.cli.output import echo, json_text
-from halfnut.extras import MissingExtraError
+from halfnut.core.extras import MissingExtraError
 
 __all__ = ["ANSWERED", "INTERRUPTED", "MARKED", "UNABLE", "WRONG", "tell"]
 

@@ -8,8 +8,8 @@ from typing import Any, TypeVar
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.form_threads import precoat
-from halfnut.units import temperature_c
+from halfnut.core.units import temperature_c
+from halfnut.threads.form_threads import precoat
 
 __all__ = ["fit", "judge", "limits", "wires"]
 
@@ -100,7 +100,8 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     Without a class the usual one is meant. Measured sizes and limits may be mixed; with --suit the answer is the size
     to cut, and with --over-wires what is left on the dial.
     """
-    from halfnut import _core, form_threads, thread_fits
+    from halfnut import _core
+    from halfnut.threads import fitting, form_threads, suiting
 
     both = given.pop("coating")
     coats = {side: given.pop(f"coating_{side}") or both for side in ("external", "internal")}
@@ -111,7 +112,7 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
         warm = given.pop("temperature")
         if warm is not None:
             given["temperature_c"] = temperature_c(warm, "temperature")
-        answer = thread_fits.fit(
+        answer = fitting.fit(
             external, internal, build_up_external=coats["external"], build_up_internal=coats["internal"], **given
         )
         show(answer, as_json, evidence=evidence)
@@ -123,9 +124,9 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
         side: _core.one_part(form_threads.thread(text), side)[0]
         for side, text in (("external", external), ("internal", internal))
     }
-    if not thread_fits.one_thread(pair["external"], pair["internal"]):
+    if not fitting.one_thread(pair["external"], pair["internal"]):
         raise click.UsageError(f"{external} and {internal} are not one thread, so neither can be cut to suit the other")
-    suited = thread_fits.cut_to_suit(
+    suited = suiting.cut_to_suit(
         pair[cut],
         clearance=wanted,
         external_pitch=given["external_pitch"],
@@ -175,7 +176,7 @@ def wires(
     evidence: bool,
 ) -> None:
     """What to read over wires for the thread DESIGNATION; across two balls where it is internal."""
-    from halfnut import gauging
+    from halfnut.threads import gauging, plugs
 
     if best and wire is not None:
         raise click.UsageError("--wire and --best say different wires: give one of them")
@@ -183,7 +184,7 @@ def wires(
     if plug:
         if best or set_name:
             raise click.UsageError("a plug is read over the nearest wire of the usual set, or the one of --wire")
-        show(gauging.shop_plug(part, wire=wire), as_json, evidence=evidence)
+        show(plugs.shop_plug(part, wire=wire), as_json, evidence=evidence)
         return
     chosen = "best" if best else wire
     show(gauging.wires(part, wire=chosen, set=set_name), as_json, evidence=evidence)
@@ -208,9 +209,9 @@ def wires(
 @with_json
 def judge(designation: str, as_json: bool, evidence: bool, **given: Any) -> None:
     """What a measured part is that was to be the thread DESIGNATION: its classes, and what is left to take off."""
-    from halfnut import gauging
+    from halfnut.threads import judging
 
-    show(gauging.judge(designation, **given), as_json, evidence=evidence)
+    show(judging.judge(designation, **given), as_json, evidence=evidence)
 
 
 @click.command(
@@ -249,7 +250,7 @@ def limits(
     evidence: bool,
 ) -> None:
     """Limits of size of the thread DESIGNATION; with --coating those to cut to before it is coated."""
-    from halfnut import form_threads
+    from halfnut.threads import form_threads
 
     if coating is None:
         if on is not None or gauged_at != "basic":

@@ -54,7 +54,7 @@ def gears(
     as_json: bool,
 ) -> None:
     """Change gears for LEAD: a thread, a lead such as "1.5 mm" or "11.5 TPI", or a feed such as "0.1 mm/rev"."""
-    from halfnut.gears import gear_train
+    from halfnut.cutting.gears import gear_train
 
     if (machine is None) == (teeth is None):
         raise click.UsageError("say --machine or --gears, one of the two")
@@ -79,7 +79,7 @@ def gears(
         gearbox=not no_gearbox,
     )
     if draw is not None and found:
-        from halfnut.gear_drawing import train_svg
+        from halfnut.drawing.gears import train_svg
 
         put(draw, train_svg(found[0]), replace=replace)
         if draw == STREAM:
@@ -98,8 +98,8 @@ def _teeth(text: str) -> list[int]:
 
 
 def _pairs(at_hand: Any, as_json: bool) -> None:
-    from halfnut.gears import translating_pairs
-    from halfnut.machines import lathe
+    from halfnut.cutting.gears import translating_pairs
+    from halfnut.machine.machines import lathe
 
     gears = at_hand if isinstance(at_hand, list) else lathe(at_hand).core.threading.gears
     found = translating_pairs(gears) + translating_pairs(gears, inverse=True)

@@ -6,9 +6,9 @@ from typing import Any
 
 import click
 
-from halfnut import holding
 from halfnut._core import DomainError
 from halfnut.cli.output import COUNT, show, with_evidence, with_json
+from halfnut.cutting import holding
 
 _EXAMPLES = """\b
 Example:

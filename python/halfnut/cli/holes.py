@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 import click
 
-from halfnut import form_holes, hole_sizes
 from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.threads import form_holes, holes, seats
 
 _EXAMPLES = """\b
 Example:
@@ -53,16 +53,16 @@ def hole(
     evidence: bool,
 ) -> None:
     """The drill for a tapped hole of thread DESIGNATION; its depth when blind, a clearance hole, or a head's seat."""
-    tap: hole_sizes.Tap = "form" if formed else "cut"
+    tap: holes.Tap = "form" if formed else "cut"
     tapping = {"--percent": percent, "--engagement": engagement, "--strength": strength, "--oversize": oversize}
     blind = {"--full-thread": full_thread, "--drilled": drilled, "--lead": lead, "--thickness": thickness}
     if clearance is not None or seat is not None:
         _refuse(tapping | blind | {"--drills": drills, "--form": formed or None}, "a clearance hole or a seat")
         fit = clearance or "normal"
         if seat is None:
-            show(hole_sizes.clearance_hole(designation, fit), as_json, evidence=evidence)
+            show(seats.clearance_hole(designation, fit), as_json, evidence=evidence)
         else:
-            ask = hole_sizes.countersink if seat.startswith("flat") else hole_sizes.counterbore
+            ask = seats.countersink if seat.startswith("flat") else seats.counterbore
             show(ask(designation, head=seat, fit=fit), as_json, evidence=evidence)
         return
     found = form_holes.tapping_hole(

@@ -7,7 +7,7 @@ from typing import Literal
 import click
 
 from halfnut.cli.output import COUNT, echo, json_text, show, with_evidence, with_json
-from halfnut.found_threads import identify_thread, threads_near
+from halfnut.threads.identification import identify_thread, threads_near
 
 __all__ = ["identify"]
 

@@ -7,7 +7,7 @@ from typing import Any, Literal, cast
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.knurls import knurl_blank
+from halfnut.knurls.blanks import knurl_blank
 
 _SETUP = ("wheels", "wheel_width", "bore", "stick_out", "hole", "machine")
 
@@ -42,7 +42,7 @@ def knurl(diameter: str, pitch: str | None, alloy: str | None, as_json: bool, ev
     """The blank near DIAMETER that a knurl of PITCH tracks on, and the size it comes out at."""
     setup = {name: given.pop(name) for name in _SETUP}
     if pitch is None:
-        from halfnut.knurl_wheels import suitable_wheels
+        from halfnut.knurls.wheels import suitable_wheels
 
         show(
             suitable_wheels(diameter, pattern=given["pattern"], finished=given["finished"]), as_json, evidence=evidence
@@ -54,7 +54,7 @@ def knurl(diameter: str, pitch: str | None, alloy: str | None, as_json: bool, ev
         return
     if given["width"] is None:
         raise click.UsageError("--alloy needs --width of the band")
-    from halfnut.knurl_setups import knurl_setup
+    from halfnut.knurls.setups import knurl_setup
 
     wheels = cast("Literal[1, 2, 3]", int(setup.pop("wheels")))
     show(knurl_setup(blank, alloy, width=given["width"], wheels=wheels, **setup), as_json, evidence=evidence)

@@ -6,8 +6,8 @@ from typing import Any
 
 import click
 
-from halfnut import edges
 from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.cutting import edge_life as edges
 
 _EXAMPLES = """\b
 Example:

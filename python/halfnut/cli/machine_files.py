@@ -8,13 +8,14 @@ from string import Template
 
 import click
 
-from halfnut import machines
 from halfnut._core import Error
 from halfnut.cli.failures import ANSWERED, MARKED
 from halfnut.cli.output import STREAM, echo, json_text, put, ready, with_file, with_json
-from halfnut.text import toml_text
+from halfnut.core.text import toml_text
+from halfnut.demo import FOLDER
+from halfnut.machine import machines
 
-_TEMPLATES = Path(machines.__file__).parent / "demo" / "templates"
+_TEMPLATES = FOLDER / "templates"
 _EXAMPLES = {
     "inch": {
         "motor": "2 hp",

@@ -14,11 +14,11 @@ from typing import Any, TypeVar
 
 import click
 
-from halfnut import files
 from halfnut._core import bounds
-from halfnut.record import CautionLine, Rank, Record
-from halfnut.text import shown
-from halfnut.words import by_rank
+from halfnut.core import files
+from halfnut.core.record import CautionLine, Rank, Record
+from halfnut.core.text import shown
+from halfnut.core.words import by_rank
 
 __all__ = [
     "COUNT",

@@ -6,11 +6,12 @@ from pathlib import Path
 
 import click
 
-from halfnut import files
 from halfnut.cli.failures import ANSWERED, MARKED
 from halfnut.cli.output import STREAM, echo, json_text, put, ready
+from halfnut.core import files
+from halfnut.demo import FOLDER
 
-_DEMO = Path(__file__).parents[1] / "demo" / "job.toml"
+_DEMO = FOLDER / "job.toml"
 _OUT = Path("halfnut-sheets")
 
 _EPILOG = """\b
@@ -55,8 +56,8 @@ def plan(
         if begin != STREAM:
             echo(f"{begin}: alter it, then `halfnut plan {begin} --out sheets`")
         return
-    from halfnut.job import MANIFEST
-    from halfnut.planning import plan as plan_job
+    from halfnut.planning.job import MANIFEST
+    from halfnut.planning.plans import plan as plan_job
 
     folder = _OUT if out is None and not as_json else out
     if folder == STREAM:

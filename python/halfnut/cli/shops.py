@@ -27,7 +27,7 @@ def shop() -> None:
 def check(folder: Path, as_json: bool) -> None:
     """Read the tables of FOLDER and say every mistake in every row of them."""
     from halfnut._core import Catalogue, TableError
-    from halfnut.shop_tables import lay_folders
+    from halfnut.core.shop_tables import lay_folders
 
     if not folder.is_dir():
         raise TableError(f"{folder}: no such shop folder")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import click
 
-from halfnut import form_threads
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads import limits
-from halfnut.threads import thread as read_thread
+from halfnut.threads import form_threads
+from halfnut.threads.standard import limits
+from halfnut.threads.standard import thread as read_thread
 
 _EXAMPLES = """\b
 Example:

@@ -1,69 +1,18 @@
-"""Setup sheets: one HTML page a part, and a page that opens them. Each stands alone and prints on A4 and Letter."""
+"""Pages for the machine: setup sheets, a wall chart, the bench page of an adjuster."""
 
 from __future__ import annotations
 
-from functools import cache
-from html import escape
 from typing import TYPE_CHECKING
 
-import jinja2
-from markupsafe import Markup
-
-from halfnut.job import OPENING_PAGE, adjuster_file
-from halfnut.sheet.build import plan_view
-from halfnut.text import shown
-from halfnut.words import FIRST, LOAD
+from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
-    from halfnut.planning import Plan
+    from halfnut.sheet.adjuster import *
+    from halfnut.sheet.build import *
+    from halfnut.sheet.chart import *
+    from halfnut.sheet.pages import *
+    from halfnut.sheet.telling import *
+    from halfnut.sheet.texts import *
+    from halfnut.sheet.view import *
 
-__all__ = ["sheets", "summary_html"]
-
-
-def _written(value: object) -> object:
-    """What stands on a page: text from outside with its control characters written out."""
-    return shown(value) if isinstance(value, str) and not isinstance(value, Markup) else value
-
-
-@cache
-def _environment() -> jinja2.Environment:
-    environment = jinja2.Environment(
-        loader=jinja2.PackageLoader("halfnut.sheet"),
-        autoescape=jinja2.select_autoescape(["html"]),
-        trim_blocks=True,
-        lstrip_blocks=True,
-        undefined=jinja2.StrictUndefined,
-        finalize=_written,
-    )
-    environment.globals.update(first=FIRST, load=LOAD)
-    return environment
-
-
-def sheets(plan: Plan) -> dict[str, str]:
-    """File names and texts of a plan's pages, the opening page first."""
-    view = plan_view(plan)
-    environment = _environment()
-    page = environment.get_template("part.html")
-    out = {OPENING_PAGE: environment.get_template("index.html").render(plan=view, block=view.block)}
-    for part in view.parts:
-        out[part.file] = page.render(part=part, block=part.block)
-    for planned in plan.parts:
-        if planned.adjuster is not None:
-            out[adjuster_file(planned.file)] = planned.adjuster.page(
-                title=f"{planned.part.title or planned.part.name}: how far to wind it",
-                supplementary=plan.job.title,
-                identification=planned.part.number,
-                revision=plan.job.revision,
-                date=plan.job.date,
-                owner=plan.job.owner,
-                created_by=plan.job.prepared_by,
-                approved_by=plan.job.approved_by,
-            )
-    return out
-
-
-def summary_html(plan: Plan) -> str:
-    """A plan's summary for a notebook."""
-    first, *rest = map(shown, plan.lines())
-    body = "\n".join(escape(line) for line in rest)
-    return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'
+__getattr__, __dir__ = furnished(__name__)

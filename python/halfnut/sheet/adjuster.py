@@ -7,17 +7,18 @@ from html import escape
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
-from halfnut.form_holes import TaperHole
-from halfnut.form_threads import FormLimits
+from halfnut.core.sizes import MM_PER_INCH, growth, strip
+from halfnut.core.words import by_rank
 from halfnut.sheet import texts
-from halfnut.sheet.build import told
+from halfnut.sheet.pages import environment
+from halfnut.sheet.telling import told
 from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
-from halfnut.sizes import MM_PER_INCH, growth, strip
-from halfnut.threads import ThreadLimits
-from halfnut.words import by_rank
+from halfnut.threads.form_holes import TaperHole
+from halfnut.threads.form_threads import FormLimits
+from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
-    from halfnut.adjusters import Adjuster, AdjusterEnd
+    from halfnut.threads.adjusters import Adjuster, AdjusterEnd
 
 __all__ = ["adjuster_page", "end_svg"]
 
@@ -26,10 +27,8 @@ _NAMES = ("First end", "Second end")
 
 def adjuster_page(found: Adjuster, **block: str) -> str:
     """The page as HTML that stands alone."""
-    from halfnut.sheet import _environment
-
     title = TitleBlock.of(block, title="Adjuster", document_type="Adjuster sheet")
-    page = _environment().get_template("adjuster.html")
+    page = environment().get_template("adjuster.html")
     return page.render(
         block=title,
         found=found,

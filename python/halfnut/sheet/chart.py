@@ -4,21 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.charts import short_size
-from halfnut.sheet.build import told
+from halfnut.core.words import by_rank
+from halfnut.drawing.charts import short_size
+from halfnut.sheet.pages import environment
+from halfnut.sheet.telling import told
 from halfnut.sheet.view import TitleBlock
-from halfnut.words import by_rank
 
 if TYPE_CHECKING:
-    from halfnut.charts import SpeedChart
+    from halfnut.drawing.charts import SpeedChart
 
 __all__ = ["chart_page"]
 
 
 def chart_page(chart: SpeedChart, **block: str) -> str:
     """The page as HTML that stands alone."""
-    from halfnut.sheet import _environment
-
     title = TitleBlock.of(block, title="Spindle speeds", document_type="Wall chart", supplementary=chart.machine.title)
     what = "cutter" if chart.milling else "work"
     rows = [
@@ -30,7 +29,7 @@ def chart_page(chart: SpeedChart, **block: str) -> str:
     ]
     sources = dict.fromkeys(f"{item.source} ({item.kind})" for item in chart.evidence)
     return (
-        _environment()
+        environment()
         .get_template("chart.html")
         .render(
             block=title,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from halfnut.sizes import M_PER_FOOT, MM_PER_INCH, N_PER_LBF, duration, force
+from halfnut.core.sizes import M_PER_FOOT, MM_PER_INCH, N_PER_LBF, duration, force
 
 __all__ = [
     "count",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from halfnut.record import Rank
+from halfnut.core.record import Rank
 
 __all__ = [
     "Drawing",

@@ -31,7 +31,7 @@ TEST(FormThreads, PublishedTrapezoidalLimits) {
 
 // The printed rows of standard pairs, every figure; 5/8-6 and 1-4 are of no series, and their print takes the
 // allowance and tolerances of another diameter (their figures are formed in
-// tests/python/test_form_threads.py).
+// tests/python/threads/test_form_threads.py).
 TEST(FormThreads, PublishedAcmeLimits) {
     const test::Reference reference("threads/form_limits.csv");
     std::size_t read = 0;

@@ -46,7 +46,7 @@ TEST(Series, EveryThreadOfTheTablesIsListedOnceAndReadsBack) {
 }
 
 TEST(Series, EveryThreadIsIdentifiedFromItsOwnSizes) {
-    // Every fifth: test_threads_series.py asks all of them.
+    // Every fifth: tests/python/threads/test_series.py asks all of them.
     constexpr std::size_t kEach = 5;
     std::size_t count = 0;
     const std::vector<SeriesThread> listed = threads_near(builtin(), 400.0, 400.0);

@@ -1,0 +1,139 @@
+"""What a batch says of its rows: reasons why one has no answer, and cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfnut import _core
+from halfnut._core import Error
+from halfnut.batch.frames import Frame, open_frame
+from halfnut.batch.given import Argument
+from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, USUAL
+from halfnut.core.arguments import checked
+from halfnut.cutting.tools import find_tool
+
+__all__ = ["cautions", "reasons"]
+
+
+@checked
+def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
+    """Why rows have no answer.
+
+    Parameters
+    ----------
+    answers : table
+        What a batch answered, with ``reason``.
+    kind : str
+        The function that answered: "turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe" or
+        "knurl_blank".
+    frame : table, optional
+        What it was asked: then the reason says what was given, and the nearest that would be right.
+
+    Returns
+    -------
+    dict
+        Row, from 0, to the reason; rows with an answer are not in it.
+
+    >>> jobs = {"alloy": ["6061-T6", "6061-T7"], "diameter_mm": [-2.0, 20.0]}
+    >>> reasons(turn(jobs), "turn", jobs)[0]
+    'diameter_mm must be from 1e-06 to 100000 mm, got -2 mm'
+    >>> reasons(turn(jobs), "turn", jobs)[1][:20]
+    "no alloy '6061-T7'; "
+    """
+    column = whole_numbers(answers, "reason")
+    rows = np.flatnonzero(column)
+    words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
+    out = {int(row): words[int(column[row])] for row in rows}
+    if frame is not None:
+        _say_what_was_given(out, column, kind, open_frame(frame))
+    return out
+
+
+def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: str, table: Frame) -> None:
+    names = set(table.names())
+    places = _core.batch_arguments(kind) if kind in USUAL else []
+    asked: dict[str, Callable[[str], object]] = {}
+    if kind in USUAL:
+        from halfnut.material.alloys import alloy
+
+        asked = {"alloy": alloy, "tool": find_tool}
+    elif kind in ("limits", "wires", "taper_pipe"):
+        from halfnut.threads import form_threads, gauging
+
+        by_kind: dict[str, Callable[[str], object]] = {"limits": form_threads.limits, "wires": gauging.wires}
+        asked = {"thread": by_kind.get(kind, form_threads.taper_pipe)}
+    elif kind == "knurl_blank":
+        from halfnut.knurls import blanks
+
+        asked = {"pitch": partial(blanks.blank_columns, np.empty(0))}
+    elif kind == "fit":
+        from halfnut.threads import fitting
+
+        asked = {side: partial(fitting.part_limits, side=side) for side in ("external", "internal")}
+    columns = {name: table.texts(name) for name in asked if name in names}
+    numbers: dict[str, NDArray[np.float64]] = {}
+    complaints: dict[tuple[str, str], str] = {}
+    for row in out:
+        status, at = int(reason[row]) >> 8, int(reason[row]) & 255
+        if status == NOT_REACHED:
+            continue
+        if at < len(places):
+            name, unit, required = places[at]
+            spelling = next((each for each in Argument(name, unit, required).spellings if each in names), None)
+            if spelling is not None:
+                if spelling not in numbers:
+                    numbers[spelling] = table.numbers(spelling, unit)
+                shown = {"mm": "in", "mm/rev": "in/rev", "um": "uin"}.get(unit, unit) if spelling != name else unit
+                out[row] += f", got {numbers[spelling][row]:g} {shown}".rstrip()
+            continue
+        for name, (codes, texts) in columns.items():
+            text = texts[codes[row]] if codes[row] >= 0 else ""
+            if (name, text) not in complaints:
+                complaints[name, text] = _complaint(asked[name], text)
+            if complaints[name, text]:
+                out[row] = complaints[name, text]
+                break
+
+
+def _complaint(ask: Callable[[str], object], text: str) -> str:
+    """What a scalar call says of a text; nothing where it takes it."""
+    try:
+        ask(text)
+    except Error as error:
+        return str(error)
+    return ""
+
+
+def _reason(kind: str, code: int) -> str:
+    if code == NOT_REACHED_REASON:
+        return "the run was stopped before this row"
+    return _core.batch_reason(kind, code)
+
+
+def whole_numbers(answers: Any, name: str) -> NDArray[np.int64]:
+    return open_frame(answers).numbers(name).astype(np.int64)
+
+
+@checked
+def cautions(bits: int) -> list[str]:
+    """Codes of the cautions of a row.
+
+    Parameters
+    ----------
+    bits : int
+        A value of the column ``cautions`` of a cut.
+
+    Returns
+    -------
+    list of str
+        As `Cut.cautions` has them.
+
+    >>> cautions(0)
+    []
+    """
+    return [name for place, name in enumerate(_core.caution_codes()) if int(bits) >> place & 1]

@@ -1,0 +1,7 @@
+"""What every room uses: quantities, records, words, tables, files and how a mistake is told."""
+
+from __future__ import annotations
+
+from halfnut.core.rooms import furnished
+
+__getattr__, __dir__ = furnished(__name__, flat=False)

@@ -1,0 +1,243 @@
+"""What a person gives to a public function, checked against the function's own annotations before it is used."""
+
+from __future__ import annotations
+
+import ast
+import inspect
+import math
+import numbers as numeric
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial, wraps
+from types import FunctionType
+from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
+
+from halfnut._core import DomainError, Quantity
+
+__all__ = ["checked", "checked_temperature_c", "number"]
+
+P = ParamSpec("P")
+R = TypeVar("R")
+Check = Callable[[Any, str], Any]
+
+# Units of numbers by the end of their names.
+_UNITS = {"rpm": "rev/min", "deg": "deg", "um": "um", "hb": "HB", "mm": "mm", "s": "s", "n": "N", "kg": "kg"}
+
+_COLDEST_C, _HOTTEST_C = -200.0, 1000.0
+_HARDNESS_HB = (1, 10_000)  # from softer than lead to harder than diamond
+_MOST = 2**31 - 1  # a whole number of the core
+_HOLDERS: dict[str, tuple[type, ...]] = {
+    "Sequence": (Sequence,),
+    "Iterable": (Iterable,),
+    "list": (Sequence,),
+    "tuple": (Sequence,),
+    "Mapping": (Mapping,),
+    "MutableMapping": (Mapping,),
+}
+
+
+def checked(function: Callable[P, R]) -> Callable[P, R]:
+    """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair."""
+    checks: dict[str, Check] = {}
+    places: list[str] = []
+    sound, require_whole = _sound, _require_whole
+
+    def prepare() -> None:
+        checks.update(_checks(function))
+        places.extend(inspect.signature(function).parameters)
+
+    def call(*given: P.args, **named: P.kwargs) -> R:
+        if not places:
+            prepare()
+        values: Any = [checks.get(name, sound)(value, name) for name, value in zip(places, given, strict=False)]
+        more = {name: checks.get(name, sound)(value, name) for name, value in named.items()}
+        try:
+            return function(*values, *given[len(places) :], **more)  # type: ignore[arg-type]
+        except (TypeError, OverflowError):
+            # A function that has bounds of its own has named them; of the others, this is the core's.
+            require_whole({**dict(zip(places, values, strict=False)), **more})
+            raise
+
+    # In the module of the function, where its examples are looked for.
+    out = FunctionType(call.__code__, function.__globals__, function.__name__, None, call.__closure__)
+    return wraps(function)(out)
+
+
+def _checks(function: Callable[..., Any]) -> dict[str, Check]:
+    out: dict[str, Check] = {}
+    for name, parameter in inspect.signature(function).parameters.items():
+        if parameter.kind in (parameter.VAR_POSITIONAL, parameter.VAR_KEYWORD):
+            continue
+        annotation = parameter.annotation if isinstance(parameter.annotation, str) else "Any"
+        check = _check(annotation, function.__globals__)
+        # What is left out is not looked at: a default may be of another kind than what a person gives.
+        out[name] = partial(_unless_default, check, parameter.default)
+    return out
+
+
+def _unless_default(check: Check, default: Any, value: Any, name: str) -> Any:
+    return value if value is default else check(value, name)
+
+
+def _check(annotation: str, known: dict[str, Any]) -> Check:
+    """The check of one annotation; what it does not know is taken as it is, but for texts that cannot be written."""
+    parts = _parts(annotation)
+    kinds = [part for part in parts if part in {"str", "int", "float", "bool", "None"}]
+    classes: list[type] = []
+    choices: list[Any] = []
+    holders: list[str] = []
+    for part in parts:
+        head, _, inside = part.removesuffix("]").partition("[")
+        found = _found(head, known)
+        if part in kinds:
+            continue
+        if head == "Literal":
+            choices += ast.literal_eval(f"({inside},)")
+        elif get_origin(found) is Literal:
+            choices += get_args(found)
+        elif head in _HOLDERS:
+            holders.append(part)
+        elif isinstance(found, type) and found is not Any and not inside:
+            classes.append(found)
+        else:
+            return _sound
+    return partial(_of_kind, kinds, tuple(classes), tuple(choices), holders)
+
+
+def _parts(annotation: str) -> list[str]:
+    """The members of a union."""
+    out, depth, start = [], 0, 0
+    for place, letter in enumerate(annotation):
+        depth += {"[": 1, "]": -1}.get(letter, 0)
+        if letter == "|" and depth == 0:
+            out.append(annotation[start:place].strip())
+            start = place + 1
+    return [*out, annotation[start:].strip()]
+
+
+def _found(name: str, known: dict[str, Any]) -> Any:
+    first, *rest = name.split(".")
+    found = known.get(first)
+    for part in rest:
+        found = getattr(found, part, None)
+    return found
+
+
+def _of_kind(
+    kinds: list[str], classes: tuple[type, ...], choices: tuple[Any, ...], holders: list[str], value: Any, name: str
+) -> Any:
+    if value is None and "None" in kinds:
+        return value
+    if any(type(value) is type(choice) and value == choice for choice in choices):
+        return value
+    if name == "machine" and hasattr(value, "__fspath__"):  # of its file
+        return value
+    if isinstance(value, str) and "str" in kinds:
+        return _sound(value, name)
+    if type(value).__name__ in {"bool", "bool_"}:  # Python's or NumPy's
+        if "bool" in kinds:
+            return bool(value)
+    elif "int" in kinds and isinstance(value, numeric.Integral):
+        return value
+    elif "float" in kinds and not holders:
+        return number(value, name)
+    if classes and isinstance(value, classes):
+        return value
+    for holder in holders:
+        head, _, inside = holder.removesuffix("]").partition("[")
+        an_array = hasattr(value, "__array__") and hasattr(value, "__len__") and "Mapping" not in head
+        if (an_array or isinstance(value, _HOLDERS[head])) and not isinstance(value, (str, bytes)):
+            return _held(head, inside, value, name)
+    words = {"str": "text", "int": "a whole number", "float": "a number", "bool": "True or False"}
+    wanted = [words.get(kind, kind) for kind in kinds if kind != "None"]
+    wanted += [f"a {kind.__name__}" for kind in classes]
+    wanted += ["a mapping" if "Mapping" in each else "a sequence" for each in holders]
+    wanted += [f"one of {', '.join(map(repr, choices))}"] if choices else []
+    raise DomainError(f"{name} must be {' or '.join(wanted)}, got {_shown(value)}")
+
+
+def _held(head: str, inside: str, value: Any, name: str) -> Any:
+    """What a sequence holds: as many as a pair has, and plain members of the right kind."""
+    members = [each.strip() for each in inside.split(",")] if "[" not in inside else []
+    if head != "tuple":
+        if head in {"Sequence", "list"} and members and members[0] in {"str", "int", "float"}:
+            for place, each in enumerate(value):
+                _of_kind([members[0]], (), (), [], each, f"{name}[{place}]")
+        return value
+    if members and members[-1] != "..." and len(value) != len(members):
+        raise DomainError(f"{name} must hold {len(members)} values, got {_shown(value)}")
+    for place, (each, kind) in enumerate(zip(value, members, strict=False)):
+        if kind in {"str", "int", "float"}:
+            _of_kind([kind], (), (), [], each, f"{name}[{place}]")
+    return value
+
+
+def _require_whole(given: Mapping[str, Any]) -> None:
+    """Refuse by name the first whole number, alone or in a sequence, that the core cannot hold."""
+    for name, value in given.items():
+        several = isinstance(value, Sequence) or getattr(value, "ndim", 0) > 0
+        for each in value if several else (value,):
+            if isinstance(each, numeric.Integral) and not -_MOST <= int(each) <= _MOST:
+                raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(each)}") from None
+
+
+def _sound(value: Any, name: str) -> Any:
+    """A text that can be written; anything else as it is."""
+    if isinstance(value, str):
+        try:
+            value.encode()
+        except UnicodeEncodeError:
+            raise DomainError(f"{name} must be text, got {_shown(value)}: it holds half of a surrogate pair") from None
+    return value
+
+
+def checked_temperature_c(value: float, name: str) -> float:
+    """A temperature in degrees Celsius that a part may have, -200 to 1000; DomainError otherwise.
+
+    >>> checked_temperature_c(40.0, "temperature_c")
+    40.0
+    """
+    if not _COLDEST_C <= value <= _HOTTEST_C:
+        raise DomainError(f"{name} must be from {_COLDEST_C:g} to {_HOTTEST_C:g} C, got {value:g} C")
+    return value
+
+
+def number(value: Any, name: str) -> float:
+    """A finite number for an argument; what carries a unit is converted to the one that ends the argument's name.
+
+    Raises
+    ------
+    DomainError
+        What is no number, NaN or infinite; the message names the argument.
+    UnitError
+        A unit that cannot be converted.
+
+    >>> number(95, "hardness_hb")
+    95.0
+    """
+    unit = _UNITS.get(name.rpartition("_")[2], "")
+    if isinstance(value, Quantity) or hasattr(value, "units") or hasattr(value, "unit"):
+        from halfnut.core import carriers
+
+        value = carriers.numbers(value, unit, name)
+        if value is not None and getattr(value, "ndim", 0) == 0:
+            value = float(value)
+    of_unit = f" in {unit}" if unit else ""
+    if isinstance(value, bool) or not isinstance(value, numeric.Real):
+        raise DomainError(f"{name} must be a number{of_unit}, got {_shown(value)}")
+    try:
+        out = float(value)
+    except OverflowError:
+        out = math.inf
+    if name.endswith("temperature_c"):
+        return checked_temperature_c(out, name)
+    if unit == "HB" and not _HARDNESS_HB[0] <= out <= _HARDNESS_HB[1]:
+        raise DomainError(f"{name} must be finite and from {_HARDNESS_HB[0]} to {_HARDNESS_HB[1]} HB, got {out}")
+    if not math.isfinite(out):
+        raise DomainError(f"{name} must be a finite number{of_unit}, got {out}")
+    return out
+
+
+def _shown(value: Any) -> str:
+    text = repr(value)
+    text = text if len(text) <= 60 else f"{text[:57]}..."
+    return text.encode("utf-8", "backslashreplace").decode()

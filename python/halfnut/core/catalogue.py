@@ -1,0 +1,141 @@
+"""The tables Halfnut computes with, sources included, and a shop's own rows over them.
+
+Which shop answers is decided in one place, `active`, the same for Python and for the command: what `shop` or
+`activate` chose for this thread or asynchronous task, else the shop of the process: the folder that HALFNUT_SHOP
+names over the tables of installed packages over the built-in ones. The shop of the process is read at the first
+question.
+
+A thread starts with the shop of the process; an asynchronous task, and ``asyncio.to_thread``, with the shop of
+whoever starts it. ``contextvars.copy_context().run`` gives a thread the shop of its starter.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from pathlib import Path
+from threading import Lock
+from typing import Any, TypeVar
+
+from halfnut._core import Catalogue
+
+__all__ = ["activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
+
+Answer = TypeVar("Answer")
+Shop = tuple[Catalogue, tuple[Path, ...]]
+
+_chosen: ContextVar[Shop | None] = ContextVar("halfnut_shop", default=None)
+_of_process: dict[str, Shop] = {}
+_reading = Lock()
+
+
+def active() -> Catalogue:
+    """The catalogue that level-2 functions use here.
+
+    Raises
+    ------
+    TableError
+        HALFNUT_SHOP names a folder that is not there, or one whose tables cannot be read.
+    """
+    chosen = _chosen.get()
+    return _process_shop()[0] if chosen is None else chosen[0]
+
+
+def active_folders() -> tuple[Path, ...]:
+    """Folders of the shop that answers here, in the order in which they are laid over the built-in tables."""
+    chosen = _chosen.get()
+    return _process_shop()[1] if chosen is None else chosen[1]
+
+
+def _process_shop() -> Shop:
+    """The shop of the process, read once for each folder that HALFNUT_SHOP names."""
+    from halfnut.core import shop_tables
+
+    named = os.environ.get(shop_tables.FOLDER_VARIABLE, "")
+    found = _of_process.get(named)
+    if found is None:
+        with _reading:
+            found = _of_process.get(named)
+            if found is None:
+                found = _of_process[named] = shop_tables.process_shop()
+    return found
+
+
+@contextmanager
+def shop(folder: str | os.PathLike[str] | None) -> Iterator[Catalogue]:
+    """Answer with a shop's own tables, machines and knurl wheels inside a ``with`` block.
+
+    Other threads and asynchronous tasks go on with their own shop. A thread that is started inside begins with the
+    shop of the process; a task that is started inside begins with this one.
+
+    Parameters
+    ----------
+    folder : path or None
+        The shop's folder, laid over the built-in tables; neither HALFNUT_SHOP nor installed packages count inside.
+        None: the built-in tables alone.
+
+    Yields
+    ------
+    Catalogue
+        The tables inside the block.
+
+    Raises
+    ------
+    TableError
+        A folder that is not there, or a bad cell in it.
+
+    >>> with shop(None) as tables:
+    ...     len(tables.rows("quantity/drills")) > 100
+    True
+    """
+    from halfnut.core import shop_tables
+
+    chosen = (Catalogue(), ()) if folder is None else shop_tables.folder_shop(folder)
+    token = _chosen.set(chosen)
+    try:
+        yield chosen[0]
+    finally:
+        _chosen.reset(token)
+
+
+def activate(catalogue: Catalogue) -> None:
+    """Make a catalogue the one that level-2 functions use in this thread or asynchronous task from here on.
+
+    Machines and knurl wheels stay those of the shop. `shop` does this for a ``with`` block. To activate the catalogue
+    of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
+    """
+    from halfnut.core import shop_tables
+
+    chosen = (catalogue, active_folders())
+    of_process = _of_process.get(os.environ.get(shop_tables.FOLDER_VARIABLE, ""))
+    _chosen.set(None if chosen == of_process else chosen)
+
+
+def carried(function: Callable[..., Answer]) -> Callable[..., Answer]:
+    """A function that answers with the shop of here in whatever thread it runs."""
+    chosen = _chosen.get()
+
+    def run(*arguments: Any) -> Answer:
+        token = _chosen.set(chosen)
+        try:
+            return function(*arguments)
+        finally:
+            _chosen.reset(token)
+
+    return run
+
+
+def tables() -> list[str]:
+    """Names of the tables, such as "material/alloys"."""
+    return active().tables()
+
+
+def rows(table: str) -> list[dict[str, Any]]:
+    """Rows of a table; each source is a dictionary with its kind and citation.
+
+    >>> rows("quantity/drills")[0]["name"]
+    '1'
+    """
+    return active().rows(table)

@@ -1,0 +1,111 @@
+"""Files that a person gives: plain ones of a bounded size, and TOML that is no deeper than a person writes it."""
+
+from __future__ import annotations
+
+import os
+import re
+import stat
+import sys
+from pathlib import Path
+from typing import Any
+
+from halfnut._core import DomainError, bounds
+from halfnut.core.text import decoded
+
+__all__ = ["read_plain", "require_small", "toml_data"]
+
+BOUNDS = bounds()
+
+# Texts and comments of TOML: brackets, dots and signs of equality in them mean nothing.
+_TEXTS = re.compile(
+    r'"""(?:[^"\\]|\\.|"(?!""))*"""|' r"'''.*?'''|" r'"(?:[^"\\\n]|\\.)*"|' r"'[^'\n]*'|#[^\n]*",
+    re.DOTALL,
+)
+_BETWEEN = re.compile(r"[=\n,\[\]{}]+")
+
+
+def read_plain(path: Path) -> str:
+    """Text of a plain file, UTF-8 with or without a byte order mark.
+
+    Raises
+    ------
+    DomainError
+        A pipe, a device or a folder; a file of more than a million bytes.
+    FileTextError
+        It is not UTF-8 text.
+    OSError
+        It cannot be read.
+    """
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    try:
+        if not stat.S_ISREG(os.fstat(handle).st_mode):
+            raise DomainError("not a plain file")
+        most = BOUNDS["file_bytes"]
+        parts, left = [], most + 1
+        while left > 0 and (part := os.read(handle, left)):
+            parts.append(part)
+            left -= len(part)
+    finally:
+        os.close(handle)
+    if left <= 0:
+        raise DomainError(f"larger than {most} bytes")
+    return decoded(b"".join(parts), str(path))
+
+
+def toml_data(text: str) -> dict[str, Any]:
+    """Tables of a text in TOML.
+
+    Raises
+    ------
+    DomainError
+        It is not TOML, is nested too deep, or holds a number that is too long.
+    """
+    if sys.version_info >= (3, 11):
+        import tomllib
+    else:
+        import tomli as tomllib
+    _refuse_deep(text)
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise DomainError(f"not TOML: {error}") from None
+    except (ValueError, RecursionError):  # an integer of thousands of digits
+        raise DomainError("not TOML that can be read: a number is too long, or tables are nested too deep") from None
+
+
+def _refuse_deep(text: str) -> None:
+    """Refuse what would keep the TOML reader busy: keys of many parts, lists within lists."""
+    most = BOUNDS["nesting"]
+    bare = _TEXTS.sub("_", text)
+    depth = 0
+    for bracket in re.findall(r"[\[\]{}]", bare):
+        depth = depth + 1 if bracket in "[{" else max(0, depth - 1)
+        if depth > most:
+            raise DomainError(f"lists and tables nested more than {most} deep")
+    for piece in _BETWEEN.split(bare):
+        if piece.count(".") >= most:
+            raise DomainError(f"a key of {piece.count('.') + 1} parts; at most {most}")
+
+
+def require_small(data: Any) -> tuple[list[str | int], str] | None:
+    """Where data shaped as a file passes a bound, and how; None where it does not.
+
+    >>> require_small({"parts": [{"quantity": 10**400}]})
+    (['parts', 0, 'quantity'], 'must be at most 1e+15')
+    """
+    greatest = 1e15
+    waiting: list[tuple[list[str | int], Any]] = [([], data)]
+    while waiting:
+        where, value = waiting.pop()
+        if isinstance(value, (dict, list, tuple)):
+            if len(value) > BOUNDS["items"]:
+                return where, f"must have at most {BOUNDS['items']} entries, got {len(value)}"
+            if len(where) > BOUNDS["nesting"]:
+                return where, f"must be nested at most {BOUNDS['nesting']} deep"
+            entries = value.items() if isinstance(value, dict) else enumerate(value)
+            waiting += [([*where, key if isinstance(key, int) else str(key)], each) for key, each in entries]
+        elif isinstance(value, str) and len(value.encode("utf-8", "replace")) > BOUNDS["text_bytes"]:
+            return where, f"must be at most {BOUNDS['text_bytes']} bytes, got {len(value.encode('utf-8', 'replace'))}"
+        elif isinstance(value, int) and abs(value) > greatest:  # what a float may be is each key's to say
+            return where, f"must be at most {greatest:g}"
+    return None

@@ -1,0 +1,47 @@
+"""How a room shows what is in it: its modules and their public names, each loaded when it is first touched."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from importlib import import_module
+from typing import Any
+
+__all__ = ["furnished"]
+
+
+def furnished(room: str, *, flat: bool = True) -> tuple[Callable[[str], Any], Callable[[], list[str]]]:
+    """The ``__getattr__`` and ``__dir__`` of a room: its modules and, if `flat`, what the ``__all__`` of each names.
+
+    >>> get, names = furnished("halfnut.fits")
+    >>> get("cylindrical_fit").__module__, "tapers" in names()
+    ('halfnut.fits.cylindrical', True)
+    """
+    place = sys.modules[room]
+
+    def modules() -> list[str]:
+        from pkgutil import iter_modules  # costs more than all else that the package loads at first
+
+        return sorted(found.name for found in iter_modules(place.__path__))
+
+    def get(name: str) -> Any:
+        if name == "__all__":
+            return names()
+        if not name.startswith("_"):
+            known = modules()
+            if name in known:
+                return import_module(f"{room}.{name}")
+            for each in known if flat else ():
+                module = import_module(f"{room}.{each}")
+                if name in getattr(module, "__all__", ()):
+                    value = getattr(module, name)
+                    setattr(place, name, value)
+                    return value
+        raise AttributeError(f"module {room!r} has no attribute {name!r}")
+
+    def names() -> list[str]:
+        known = modules()
+        public = (getattr(import_module(f"{room}.{each}"), "__all__", ()) for each in known if flat)
+        return sorted({*known, *(name for each in public for name in each)})
+
+    return get, names

@@ -1,0 +1,217 @@
+"""What a value in a person's file may be: quantities as text with their unit, bounded numbers, plain flags.
+
+Two readers understand these marks. The strict one here is small, needs no other package and stops at the first
+thing it does not take. pydantic, which is loaded only then or for job files, reports every mistake.
+"""
+
+import typing
+from collections.abc import Callable, Mapping
+from dataclasses import MISSING, dataclass, fields, is_dataclass
+from pathlib import Path
+from typing import Annotated, Any, Literal
+
+from halfnut._core import Error, Quantity
+from halfnut.core.mistakes import InputError, Mistake, key_path
+from halfnut.core.plain_files import BOUNDS, read_plain, require_small, toml_data
+from halfnut.core.text import FileTextError
+from halfnut.core.units import quantity
+
+__all__ = ["AtLeast", "Flag", "Irregular", "Text", "Weight", "WeightText", "load_toml", "refuse_large", "strict"]
+
+
+class Text:
+    """A quantity written as text with its unit, such as "0.100 in"; more than zero unless told otherwise."""
+
+    def __init__(self, dimension: str, *, zero: bool = False):
+        self.dimension = dimension
+        self.zero = zero
+
+    def read(self, value: Any) -> Quantity:
+        """The quantity; ValueError says what is wrong."""
+        try:
+            found = quantity(value, self.dimension, "")
+        except Error as error:
+            raise ValueError(str(error).removeprefix(": ")) from None
+        if found.base < 0 or (found.base == 0 and not self.zero):
+            raise ValueError(f"must be {'at least' if self.zero else 'more than'} zero")
+        return found
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.no_info_plain_validator_function(self.read)
+
+
+class AtLeast:
+    """A number with a lower bound, the bound itself only where `included`, and at most a million."""
+
+    def __init__(self, low: float, *, included: bool = False):
+        self.low = low
+        self.included = included
+        self.high = BOUNDS["count"]
+
+    def check(self, value: float) -> float:
+        """The number; ValueError says what is wrong."""
+        if not (value > self.low or (self.included and value == self.low)):
+            raise ValueError(f"must be {'at least' if self.included else 'more than'} {self.low:g}")
+        if value > self.high:
+            raise ValueError(
+                f"must be {'at least' if self.included else 'more than'} {self.low:g} and at most {self.high}"
+            )
+        return value
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        exact = core_schema.int_schema(strict=True) if source is int else core_schema.float_schema(strict=True)
+        return core_schema.no_info_after_validator_function(self.check, exact)
+
+
+class Flag:
+    """True or false, and nothing that only looks like it."""
+
+    def check(self, value: bool) -> bool:
+        """The flag."""
+        return value
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.bool_schema(strict=True)
+
+
+# Kilograms in a unit of mass; the pound is exact by definition (NIST SP 811).
+_MASSES = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "lbs": 0.45359237, "oz": 0.45359237 / 16}
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """What a thing weighs, as it was written: "0.8 kg", "1.75 lb"."""
+
+    value: float
+    unit: str
+
+    @property
+    def base(self) -> float:
+        """In kilograms."""
+        return self.value * _MASSES[self.unit]
+
+    def __str__(self) -> str:
+        return f"{self.value:g} {self.unit}"
+
+
+class WeightText:
+    """A weight written as text with its unit; more than zero."""
+
+    def read(self, value: Any) -> Weight:
+        """The weight; ValueError says what is wrong."""
+        number, _, unit = str(value).strip().partition(" ")
+        unit = unit.strip()
+        try:
+            found = float(number)
+        except ValueError:
+            found = 0.0
+        if unit not in _MASSES or not 0.0 < found < float("inf"):
+            raise ValueError(f"must be a weight above zero with its unit, such as '0.8 kg' or '1.75 lb', got {value!r}")
+        return Weight(found, unit)
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        from pydantic_core import core_schema
+
+        return core_schema.no_info_plain_validator_function(self.read)
+
+
+Mass = Annotated[Weight, WeightText()]
+Length = Annotated[Quantity, Text("length")]
+Power = Annotated[Quantity, Text("power")]
+Time = Annotated[Quantity, Text("time", zero=True)]
+Torque = Annotated[Quantity, Text("torque")]
+Positive = Annotated[float, AtLeast(0)]
+Count = Annotated[int, AtLeast(0)]
+YesNo = Annotated[bool, Flag()]
+Positions = dict[str, str]
+
+
+def load_toml(path: Path) -> dict[str, Any]:
+    """A TOML file's tables.
+
+    Raises
+    ------
+    FileTextError
+        It is not UTF-8 text.
+    InputError
+        It is not TOML, with the place, passes a bound, or cannot be read, with the reason.
+    """
+    try:
+        data = toml_data(read_plain(path))
+    except FileTextError:
+        raise
+    except (OSError, Error) as error:
+        reason = error.strerror if isinstance(error, OSError) else str(error)
+        raise InputError(str(path), [Mistake("", str(reason), given=False)]) from None
+    refuse_large(data, str(path))
+    return data
+
+
+def refuse_large(data: Any, name: str) -> None:
+    """Refuse data shaped as a file that passes a bound on texts, lists or numbers; `InputError` says where."""
+    found = require_small(data)
+    if found is not None:
+        where, problem = found
+        raise InputError(name, [Mistake(key_path(where), problem, given=False)])
+
+
+class Irregular(Exception):
+    """Something that the strict reader does not take; pydantic says what."""
+
+
+_Reader = Callable[[Any], Any]
+_readers: dict[Any, _Reader] = {}
+
+
+def strict(hint: Any) -> _Reader:
+    """The strict reader of a type: it gives the value, or raises `Irregular` or ValueError."""
+    if hint not in _readers:
+        _readers[hint] = _new_reader(hint)
+    return _readers[hint]
+
+
+def _new_reader(hint: Any) -> _Reader:
+    origin, arguments = typing.get_origin(hint), typing.get_args(hint)
+    if origin is Annotated:
+        mark = arguments[1]
+        if isinstance(mark, (Text, WeightText)):
+            return mark.read
+        plain = strict(arguments[0])
+        return lambda value: mark.check(plain(value))
+    if origin is Literal:
+        return lambda value: value if value in arguments and isinstance(value, str) else _refuse()
+    if origin is list:
+        item = strict(arguments[0])
+        return lambda value: [item(each) for each in value] if type(value) is list else _refuse()
+    if origin is dict:
+        item = strict(arguments[1])
+        return lambda value: {key: item(each) for key, each in value.items()} if type(value) is dict else _refuse()
+    if type(None) in arguments:
+        return strict(next(argument for argument in arguments if argument is not type(None)))
+    if is_dataclass(hint):
+        return _dataclass_reader(hint)
+    if hint is float:
+        return lambda value: float(value) if type(value) in {int, float} else _refuse()
+    return lambda value: value if type(value) is hint else _refuse()
+
+
+def _dataclass_reader(model: Any) -> _Reader:
+    readers = {each.name: strict(each.type) for each in fields(model)}
+    needed = {each.name for each in fields(model) if each.default is MISSING and each.default_factory is MISSING}
+
+    def read_table(value: Any) -> Any:
+        if not isinstance(value, Mapping) or not needed <= value.keys() <= readers.keys():
+            _refuse()
+        return model(**{key: readers[key](each) for key, each in value.items()})
+
+    return read_table
+
+
+def _refuse() -> typing.NoReturn:
+    raise Irregular

@@ -1,0 +1,204 @@
+"""Quantities with their units: a bare number is never a length."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from types import MappingProxyType
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import Length, Quantity, UnitError
+from halfnut.core.arguments import checked
+from halfnut.core.catalogue import active
+
+_BASE_UNITS = {
+    "length": "mm",
+    "speed": "m/min",
+    "feed": "mm/rev",
+    "feed rate": "mm/min",
+    "angle": "deg",
+    "power": "kW",
+    "force": "N",
+    "torque": "N m",
+    "time": "s",
+    "spindle speed": "rev/min",
+    "stress": "MPa",
+}
+_LONGEST_MM = 10_000.0
+
+
+_SIZE = re.compile(r"(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?) mm(?=/rev|/min|[^\w/²]|$)")
+_COLUMN = re.compile(r"\b([a-z]\w*?)_mm(?:_rev|_min)?\b")
+
+
+def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> str:
+    """A core's message in the words of the question: arguments by the names that a person gives, sizes in its unit.
+
+    >>> as_asked("depth_mm must be at most half of diameter_mm, got 22.86 mm", True)
+    'depth must be at most half of diameter, got 0.9 in'
+    >>> as_asked("stick_out_mm must be > 0 mm, got -2 mm", False, {"stick_out": "overhang"})
+    'overhang must be > 0 mm, got -2 mm'
+    """
+    said = _COLUMN.sub(lambda found: names.get(found[1], found[1]), text)
+    said = said.replace(", got nan mm", "; none is given")
+    return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said) if inches else said
+
+
+@contextmanager
+def asked(inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> Iterator[None]:
+    """Core calls whose errors are told `as_asked`."""
+    try:
+        yield
+    except _core.Error as error:
+        error.args = (as_asked(str(error), inches, names),)
+        raise
+
+
+@checked
+def inch(value: float) -> Length:
+    """A length in inches.
+
+    >>> inch(1.25).mm
+    31.75
+    """
+    return Length(value, "in")
+
+
+@checked
+def mm(value: float) -> Length:
+    """A length in millimetres.
+
+    >>> mm(25.4).inches
+    1.0
+    """
+    return Length(value, "mm")
+
+
+def length(value: Any, name: str) -> Length:
+    """A length from text, a `Length`, or an object with pint's or astropy's interface.
+
+    Parameters
+    ----------
+    value : str, Length or object that carries its unit
+        What the person gave.
+    name : str
+        The argument's name, for messages.
+
+    Returns
+    -------
+    Length
+        The length, in the unit it was given in where Halfnut knows that unit.
+
+    Raises
+    ------
+    UnitError
+        A bare number, or a text without a unit.
+    DesignationError
+        A text that is not a length.
+
+    >>> length("1-1/4 in", "diameter").mm
+    31.75
+    """
+    if isinstance(value, Length):
+        return value
+    found = quantity(value, "length", name)
+    return found if isinstance(found, Length) else Length(found.value, found.unit)
+
+
+def temperature_c(text: str, name: str) -> float:
+    """A temperature in degrees Celsius, from text with its scale.
+
+    >>> temperature_c("104 F", "temperature"), temperature_c("-5C", "temperature")
+    (40.0, -5.0)
+    """
+    found = re.fullmatch(r"\s*([-+]?\d+(?:\.\d+)?)\s*(?:°|deg\s*)?([CF])?\s*", text, re.IGNORECASE)
+    if found is None:
+        raise _core.DesignationError(f"{name}: '{text}' is no temperature; write text such as '40 C' or '104 F'")
+    if found[2] is None:
+        raise UnitError(f"{name}: '{text}' has no scale: write text such as '{found[1]} C' or '{found[1]} F'")
+    value = float(found[1])
+    return (value - 32.0) / 1.8 if found[2].upper() == "F" else value
+
+
+def measured_mm(value: Any, name: str) -> float:
+    """A measured length in mm, as `length` reads it: at most 10 m, more is a slip of the pen; DomainError otherwise.
+
+    >>> measured_mm("9.026 mm", "pitch")
+    9.026
+    """
+    found = length(value, name)
+    if not abs(found.mm) <= _LONGEST_MM:
+        raise _core.DomainError(f"{name} must be at most {_LONGEST_MM:g} mm, got {found.mm:g} mm")
+    return found.mm
+
+
+@checked
+def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
+    """A quantity of a given dimension from text, a `Quantity`, or an object with pint's or astropy's interface.
+
+    Parameters
+    ----------
+    value : str, Quantity or object that carries its unit
+        What the person gave.
+    dimension : str
+        "length", "speed", "feed", "feed rate", "angle", "power", "force", "torque", "time",
+        "spindle speed" or "stress".
+    name : str
+        The argument's name, for messages.
+
+    Raises
+    ------
+    UnitError
+        A bare number, or a text without a unit.
+    DesignationError
+        A text that is not a quantity of that dimension.
+
+    >>> quantity("300 ft/min", "speed").base
+    91.44
+    """
+    if dimension not in _BASE_UNITS:
+        raise _core.DomainError(f"dimension must be one of {', '.join(map(repr, _BASE_UNITS))}, got {dimension!r}")
+    if isinstance(value, Quantity):
+        if value.dimension != dimension:
+            raise _core.DomainError(f"{name}: {value} is a {value.dimension}, not a {dimension}")
+        return value
+    if isinstance(value, str):
+        try:
+            if dimension == "length":
+                return _core.parse_length(value, active())
+            return _core.parse_quantity(value, dimension, active())
+        except _core.Error as error:
+            error.args = (f"{name}: {error}",)
+            raise
+    if not isinstance(value, (bool, int, float)):
+        from halfnut.core import carriers
+
+        carrier = carriers.unit_carrier(value)
+        if carrier is not None:
+            return _carried(carrier, dimension, name)
+    raise UnitError(
+        f"{name}: {value!r} has no unit; a bare number is never a {dimension}: "
+        f"write text such as '{_example(value)} {_BASE_UNITS[dimension]}'"
+    )
+
+
+def _example(value: Any) -> str:
+    usual = isinstance(value, (int, float)) and not isinstance(value, bool) and 0 < abs(value) < 1e9
+    return f"{value:g}" if usual else "1"
+
+
+def _carried(value: Any, dimension: str, name: str) -> Quantity:
+    """What carries a unit, as a quantity; a length in inches stays one."""
+    from halfnut.core import carriers
+
+    try:
+        if dimension == "length" and carriers.in_inches(value):
+            return Length(float(value.magnitude if hasattr(value, "magnitude") else value.value), "in")
+        number = float(carriers.numbers(value, _BASE_UNITS[dimension], name))
+        return Quantity(number, _BASE_UNITS[dimension], dimension)
+    except TypeError:
+        raise UnitError(f"{name} must be one {dimension}, got several") from None
+    except _core.DomainError as error:
+        raise _core.DomainError(f"{name}: {error}") from None

@@ -1,0 +1,27 @@
+"""Cuts: levers, forces, tool life, the choice of passes, single-point threads, and how work is held."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from halfnut.core.rooms import furnished
+
+if TYPE_CHECKING:
+    from halfnut.cutting.bending import *
+    from halfnut.cutting.chasing import *
+    from halfnut.cutting.choosing import *
+    from halfnut.cutting.cuts import *
+    from halfnut.cutting.edge_life import *
+    from halfnut.cutting.force_spread import *
+    from halfnut.cutting.formulas import *
+    from halfnut.cutting.gears import *
+    from halfnut.cutting.holding import *
+    from halfnut.cutting.hole_making import *
+    from halfnut.cutting.milling import *
+    from halfnut.cutting.rigidity import *
+    from halfnut.cutting.standing import *
+    from halfnut.cutting.tapers_and_grooves import *
+    from halfnut.cutting.tools import *
+    from halfnut.cutting.turning import *
+
+__getattr__, __dir__ = furnished(__name__)

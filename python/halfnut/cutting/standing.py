@@ -1,0 +1,63 @@
+"""Cautions that go with work at the machine whatever its figures: which of them apply to a cut."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+from halfnut import _core
+from halfnut.core.catalogue import active
+from halfnut.core.record import Caution
+from halfnut.core.sizes import KG_PER_LB
+from halfnut.core.words import STANDING, caution
+
+if TYPE_CHECKING:
+    from halfnut.material.alloys import Alloy
+
+__all__ = ["is_aluminium", "is_faceplate", "of_cut", "of_weight"]
+
+# Source: common practice, as are the conditions below unless one is named.
+_HOLES = frozenset({"drill", "ream", "tap", "form_tap", "countersink", "counterbore", "spot"})
+_FINE_CHIP_MM = 0.05  # aluminium milled finer than this is dust rather than chips
+_HEAVY_KG = 20.0
+
+
+def of_cut(
+    operation: str, found: Alloy, machine: _core.Machine | None, figures: Mapping[str, Any], diameter_mm: float
+) -> list[str]:
+    """Codes of the standing cautions of one cut."""
+    codes = list(STANDING.get(operation, ()))
+    if operation in _HOLES and (machine is None or machine.kind != "lathe"):
+        codes.append("clamp_work")
+    depth = figures.get("depth_mm")
+    if operation == "drill" and depth is not None and depth < diameter_mm:
+        codes.append("breakthrough")
+    chip = figures.get("chip_thickness_mm")
+    if operation.startswith("mill") and chip is not None and chip < _FINE_CHIP_MM and is_aluminium(found):
+        codes.append("aluminium_fines")
+    return codes
+
+
+def is_aluminium(found: Alloy) -> bool:
+    """Whether an alloy is one of aluminium.
+
+    >>> from halfnut.material.alloys import alloy
+    >>> is_aluminium(alloy("6061-T6")), is_aluminium(alloy("1018"))
+    (True, False)
+    """
+    return "aluminium" in _core.group_chain(found.group, active())
+
+
+def is_faceplate(machine: _core.Machine | None, holder: int) -> bool:
+    """Whether the holder in this place of the machine's list is a faceplate, by its name."""
+    if machine is None or holder < 0:
+        return False
+    name = machine.chucks[holder].name.lower()
+    return "faceplate" in name or "face plate" in name
+
+
+def of_weight(mass_kg: float, inch: bool) -> list[Caution]:
+    """The caution of work that is heavy to lift, with its weight."""
+    if not mass_kg > _HEAVY_KG:
+        return []
+    return [caution("heavy_work", mass=f"{mass_kg / KG_PER_LB:.0f} lb" if inch else f"{mass_kg:.0f} kg")]

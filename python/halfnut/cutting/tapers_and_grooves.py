@@ -1,0 +1,216 @@
+"""Tapers and grooves at the lathe: how to set it, and the cut."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from halfnut._core import DomainError, Evidence, Length
+from halfnut.core.arguments import checked
+from halfnut.core.record import Caution, Record
+from halfnut.core.sizes import MM_PER_INCH, duration
+from halfnut.core.units import length as read_length
+from halfnut.core.words import caution
+from halfnut.cutting.cuts import Cut
+from halfnut.cutting.formulas import tailstock_setover_mm, taper_angle_deg
+from halfnut.cutting.turning import part_off, turn
+from halfnut.fits.tapers import holding_taper
+from halfnut.material.alloys import Alloy
+
+__all__ = ["Groove", "Taper", "groove", "taper"]
+
+_MOST_SETOVER_DEG = 8.0
+
+
+@dataclass(frozen=True)
+class Taper(Record):
+    """A taper: how to set the machine, and the cut at its large end.
+
+    Attributes
+    ----------
+    angle_deg : float
+        Between its side and the axis: the compound's, or the taper attachment's, setting; the included angle is twice.
+    taper_per_foot_in : float
+        On the diameter, inches a foot.
+    setover_mm : float or None
+        Of the tailstock, where a length between the centres was given.
+    """
+
+    inch: bool
+    angle_deg: float
+    taper_per_foot_in: float
+    setover_mm: float | None
+    cut: Cut
+    cautions: tuple[Caution, ...] = field(repr=False)
+    evidence: tuple[Evidence, ...] = field(repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The taper and its cut as a flat dictionary."""
+        own = {name: getattr(self, name) for name in ("angle_deg", "taper_per_foot_in", "setover_mm")}
+        return own | self.cut.to_dict()
+
+    @property
+    def setting(self) -> str:
+        """How to set the machine, in one line."""
+        foot = f"{self.taper_per_foot_in:.4f} in a foot on the diameter"
+        out = f"set {self.angle_deg:.3f} deg from the axis ({foot})"
+        if self.setover_mm is not None:
+            shown = f"{self.setover_mm / MM_PER_INCH:.4f} in" if self.inch else f"{self.setover_mm:.3f} mm"
+            out += f", or set the tailstock over {shown}"
+        return out
+
+    @property
+    def proof(self) -> str:
+        """How to prove the setting."""
+        return "prove it with a gauge or over two measured places before the last pass"
+
+    def lines(self) -> list[str]:
+        """The taper as lines for a terminal."""
+        return [self.setting, f"  {self.proof}", *(f"  {line}" for line in self.cut.lines())]
+
+
+@checked
+def taper(
+    alloy: str | Alloy,
+    large: Any,
+    small: Any = None,
+    length: Any = None,
+    *,
+    between_centres: Any = None,
+    machine: Any = None,
+    tool: str | None = None,
+    **how: Any,
+) -> Taper:
+    """Turn a taper: the setting of compound or tailstock, and the cut at the large end.
+
+    Parameters
+    ----------
+    alloy, machine, tool
+        As for `turn`.
+    large, small, length : str or Length
+        Diameters at the two ends and the distance between them along the axis; or `large` alone is a self-holding taper
+        by its name, such as ``"morse 3"``, and `length` another than that of its table.
+    between_centres : str or Length, optional
+        Of the whole work, for setting over the tailstock.
+    **how
+        What else `turn` takes.
+
+    Returns
+    -------
+    Taper
+        Angle, set-over and the cut.
+
+    Raises
+    ------
+    DomainError
+        A small end that is not below the large one, a number out of its range.
+    NotTabulatedError
+        `small` left out, and no taper of the name.
+
+    >>> round(taper("1018", "30 mm", "20 mm", "50 mm").angle_deg, 4)
+    5.7106
+    >>> round(taper("1018", "morse 2").taper_per_foot_in, 5)
+    0.59941
+    """
+    if small is None:
+        cone = holding_taper(str(large), length=length)
+        scale = MM_PER_INCH if cone.unit == "in" else 1.0
+        large, small, length = (
+            Length(size / scale, cone.unit) for size in (cone.large_mm, cone.small_mm, cone.length_mm)
+        )
+    elif length is None:
+        raise DomainError("length is needed beside large and small")
+    big, little, along = read_length(large, "large"), read_length(small, "small"), read_length(length, "length")
+    if little.mm >= big.mm:
+        raise DomainError(f"small must be below large, {big}, got {little}")
+    angle = float(taper_angle_deg(big.mm, little.mm, along.mm))
+    over = None
+    codes = []
+    if between_centres is not None:
+        whole = read_length(between_centres, "between_centres").mm
+        if whole < along.mm:
+            raise DomainError(f"between_centres must be at least length, {along}, got {between_centres}")
+        over = float(tailstock_setover_mm(big.mm, little.mm, along.mm, whole))
+        codes = ["setover_steep"] if angle > _MOST_SETOVER_DEG else []
+        if how.get("hold") == "between centres":
+            how.setdefault("stick_out", between_centres)
+    cut = turn(alloy, big, length=along, machine=machine, tool=tool, **how)
+    return Taper(
+        inch=big.system == "inch",
+        angle_deg=angle,
+        taper_per_foot_in=12 * (big.mm - little.mm) / along.mm,
+        setover_mm=over,
+        cut=cut,
+        cautions=(*(caution(code) for code in codes), *cut.cautions),
+        evidence=cut.evidence,
+    )
+
+
+@dataclass(frozen=True)
+class Groove(Record):
+    """A groove: plunges side by side, each a cut of the blade."""
+
+    plunges: int
+    step_mm: float
+    time_s: float | None
+    cut: Cut
+    cautions: tuple[Caution, ...] = field(repr=False)
+    evidence: tuple[Evidence, ...] = field(repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The groove and one of its plunges as a flat dictionary; the time is of all."""
+        own = {"plunges": self.plunges, "step_mm": self.step_mm}
+        return own | self.cut.to_dict() | {"time_s": self.time_s}
+
+    def lines(self) -> list[str]:
+        """The groove as lines for a terminal."""
+        step = f"{self.step_mm / MM_PER_INCH:.4f} in" if self.cut.inch else f"{self.step_mm:.3f} mm"
+        many = f"{self.plunges} plunges, {step} apart" if self.plunges > 1 else "one plunge"
+        total = "" if self.time_s is None else f", {duration(self.time_s)} in all"
+        return [f"{many}{total}", *(f"  {line}" for line in self.cut.lines())]
+
+
+@checked
+def groove(
+    alloy: str | Alloy, diameter: Any, end_diameter: Any, *, width: Any = None, blade: Any = None, **how: Any
+) -> Groove:
+    """Cut a groove with a blade, in as many plunges as its width takes.
+
+    Parameters
+    ----------
+    alloy : str or Alloy
+        The work's material.
+    diameter, end_diameter : str or Length
+        Of the work and at the bottom of the groove.
+    width : str or Length, optional
+        The blade's when not given.
+    blade : str or Length, optional
+        Width of the blade; 3 mm when not given.
+    **how
+        What else `part_off` takes.
+
+    Returns
+    -------
+    Groove
+        The number of plunges, their spacing and the cut.
+
+    Raises
+    ------
+    DomainError
+        A groove narrower than the blade, a bottom that is not below the diameter.
+
+    >>> groove("6061-T6", "30 mm", "24 mm", width="8 mm").plunges
+    3
+    """
+    cut = part_off(alloy, diameter, blade=blade, end_diameter=end_diameter, **how)
+    wide = cut.depth_mm or 0.0
+    whole = wide if width is None else read_length(width, "width").mm
+    if whole < wide * (1 - 1e-9):
+        raise DomainError(f"width must be at least the blade's, {wide:.4g} mm, got {whole:.4g} mm")
+    plunges = math.ceil(whole / wide - 1e-9)
+    step = 0.0 if plunges == 1 else (whole - wide) / (plunges - 1)
+    codes = tuple(item for item in cut.cautions if item.code not in {"part_centre", "piece_falls"})
+    cut = replace(cut, operation="groove", cautions=codes)
+    total = None if cut.time_s is None else plunges * cut.time_s
+    return Groove(plunges, step, total, cut, codes, cut.evidence)

@@ -1,0 +1,240 @@
+"""A thread's profile with its tolerance zones, at true scale, in black and white.
+
+Line work by ISO 128: outlines thick, everything else thin; external and internal zones are told apart by the
+direction of their hatching.
+"""
+
+from __future__ import annotations
+
+import html
+import math
+from statistics import fmean
+from typing import TYPE_CHECKING
+
+from halfnut import _core
+from halfnut.core.extras import optional
+from halfnut.threads.form_threads import FormLimits
+from halfnut.threads.standard import ThreadLimits
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+__all__ = ["profile_plot", "profile_svg"]
+
+Point = tuple[float, float]
+
+_THICK_MM, _THIN_MM, _TEXT_MM = 0.5, 0.25, 3.0
+_LABELS_MM = 38.0
+"""Room for the words beside the profile."""
+
+
+class _Part:
+    """One part's profile at maximum and at minimum material, as radii over the axis."""
+
+    def __init__(self, limits: ThreadLimits | FormLimits) -> None:
+        self.limits = limits
+        self.pitch = limits.thread.pitch_mm if limits.unit == "mm" else limits.thread.pitch_mm / 25.4
+        half_angle_deg = limits.half_angle_deg if isinstance(limits, FormLimits) else 30.0
+        self.slope = 1.0 / math.tan(math.radians(half_angle_deg))
+        width = limits.pitch_max - limits.pitch_min
+        if limits.side == "external":
+            root = limits.minor_max if limits.minor_max is not None else limits.pitch_max
+            low = limits.minor_min if limits.minor_min is not None else root - width
+            self.full = (_some(limits.major_max), limits.pitch_max, root)
+            self.least = (_some(limits.major_min), limits.pitch_min, low)
+        else:
+            root = _some(limits.major_min)
+            width = width if limits.major_max is None else limits.major_max - root
+            self.full = (root, limits.pitch_min, _some(limits.minor_min))
+            self.least = (root + width, limits.pitch_max, _some(limits.minor_max))
+
+    def curve(self, sizes: tuple[float, float, float], turns: int) -> list[Point]:
+        """Corners of the profile over some turns, from groove to groove of the external part."""
+        half = [(x, _radius(x, self.pitch, self.slope, sizes)) for x in _corners(self.pitch, self.slope, sizes)]
+        turn = half + [(self.pitch - x, r) for x, r in reversed(half[:-1])]
+        return [(x + k * self.pitch, r) for k in range(turns) for x, r in (turn if k == 0 else turn[1:])]
+
+    def labels(self) -> list[tuple[float, str]]:
+        """Radius and words of each limit."""
+        names = "d d2 d1" if self.limits.side == "external" else "D D2 D1"
+        sizes = (
+            (self.limits.major_max, self.limits.major_min),
+            (self.limits.pitch_max, self.limits.pitch_min),
+            (self.limits.minor_max, self.limits.minor_min),
+        )
+        places = 3 if self.limits.unit == "mm" else 4
+        return [
+            (value / 2, f"{name} {end} {value:.{places}f}")
+            for name, pair in zip(names.split(), sizes, strict=True)
+            for end, value in zip(("max", "min"), pair, strict=True)
+            if value is not None
+        ]
+
+
+def _some(value: float | None) -> float:
+    if value is None:
+        raise _core.DomainError("these limits lack a size that the profile needs")
+    return value
+
+
+def _corners(pitch: float, slope: float, sizes: tuple[float, float, float]) -> list[float]:
+    major, middle, minor = sizes
+    inner = pitch / 4 + (minor - middle) / 2 / slope
+    outer = pitch / 4 + (major - middle) / 2 / slope
+    return [0.0, min(max(inner, 0.0), pitch / 2), min(max(outer, 0.0), pitch / 2), pitch / 2]
+
+
+def _radius(x: float, pitch: float, slope: float, sizes: tuple[float, float, float]) -> float:
+    major, middle, minor = sizes
+    flank = middle / 2 + (x - pitch / 4) * slope
+    return min(max(flank, minor / 2), major / 2)
+
+
+def _parts(limits: tuple[ThreadLimits | FormLimits, ...]) -> list[_Part]:
+    if not limits or len(limits) > 2:
+        raise _core.DomainError(f"a profile is drawn of one part or two, got {len(limits)}")
+    parts = [_Part(each) for each in limits]
+    if len(parts) == 2:
+        first, second = limits
+        if first.side == second.side:
+            raise _core.DomainError(f"two {first.side} parts do not go together: {first.thread}, {second.thread}")
+        if parts[0].slope != parts[1].slope:
+            raise _core.DomainError(f"threads of different angle do not go together: {first.thread}, {second.thread}")
+        if first.unit != second.unit or not math.isclose(parts[0].pitch, parts[1].pitch, rel_tol=1e-9):
+            raise _core.DomainError(f"threads of different pitch do not go together: {first.thread}, {second.thread}")
+    return sorted(parts, key=lambda part: part.limits.side)
+
+
+def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: float = 180.0) -> str:
+    """The profile of one part, or of both, with tolerance zones, as a stand-alone SVG.
+
+    Parameters
+    ----------
+    *limits : ThreadLimits or FormLimits
+        One part, or an external and an internal part of one pitch.
+    turns : int
+        How many turns to draw, at least 1.
+    width_mm : float
+        Width of the picture, mm, at least 100; heights and lengths have one scale, which is written below.
+
+    Returns
+    -------
+    str
+        SVG, black on white, sized in millimetres.
+
+    >>> from halfnut.threads.standard import limits
+    >>> profile_svg(limits("M10-6g"), limits("M10-6H")).startswith("<svg")
+    True
+    """
+    if turns < 1 or not width_mm >= 100:
+        raise _core.DomainError(f"turns must be >= 1 and width_mm >= 100 mm, got {turns} and {width_mm:g} mm")
+    parts = _parts(limits)
+    pitch = parts[0].pitch
+    left = _LABELS_MM if len(parts) == 2 else 1.0  # an internal part beside an external one is lettered on the left
+    wide = width_mm - left - _LABELS_MM
+    scale = wide / (turns * pitch)
+    top = max(r for part in parts for sizes in (part.full, part.least) for _, r in part.curve(sizes, 1))
+
+    def height(radius: float) -> float:
+        return (top - radius) * scale
+
+    def path(points: list[Point], style: str) -> str:
+        corners = " L".join(f"{left + x * scale:.3f},{height(r):.3f}" for x, r in points)
+        return f'<path d="M{corners}" {style}/>'
+
+    thick = f'fill="none" stroke="#000" stroke-width="{_THICK_MM}" stroke-linejoin="round"'
+    thin = f'fill="none" stroke="#000" stroke-width="{_THIN_MM}"'
+    shapes: list[str] = []
+    lowest = highest = 0.0
+    for part in parts:
+        full, least = part.curve(part.full, turns), part.curve(part.least, turns)
+        shapes.append(path([*full, *reversed(least)], f'fill="url(#{part.limits.side})" stroke="none"'))
+        shapes.append(path(full, thick))
+        shapes.append(path(least, thin))
+        labels = sorted(part.labels(), reverse=True)
+        places = _spread([height(radius) for radius, _ in labels])
+        outward = -1 if part is not parts[0] else 1
+        edge = left if outward < 0 else left + wide
+        shapes += _leaders([(height(radius), words) for radius, words in labels], places, edge, outward, thin)
+        lowest = max(lowest, *places, *(height(r) for _, r in least), *(height(r) for _, r in full))
+        highest = min(highest, *places)
+    enlargement = scale if parts[0].limits.unit == "mm" else scale / 25.4
+    names = " and ".join(str(part.limits.thread) for part in parts)
+    words = f"{names}, {parts[0].limits.unit}, scale {enlargement:.3g}:1; thick: most material, thin: least"
+    highest -= _TEXT_MM
+    lowest += 2.5 * _TEXT_MM
+    shapes.append(f'<text x="1" y="{lowest - 0.3 * _TEXT_MM:.2f}">{html.escape(words)}</text>')
+    hatch = "".join(
+        f'<pattern id="{side}" width="1.6" height="1.6" patternUnits="userSpaceOnUse" '
+        f'patternTransform="rotate({turn})">'
+        f'<line x1="0" y1="0" x2="0" y2="1.6" stroke="#000" stroke-width="{_THIN_MM}"/></pattern>'
+        for side, turn in (("external", 45), ("internal", -45))
+    )
+    tall = lowest - highest
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{width_mm:g}mm" height="{tall:.2f}mm" '
+        f'viewBox="0 {highest:.2f} {width_mm:g} {tall:.2f}" font-size="{_TEXT_MM}" '
+        'font-family="Liberation Sans, Arial, sans-serif">'
+        f"<title>Profile of {html.escape(names)} with tolerance zones</title><defs>{hatch}</defs>"
+        f'<rect y="{highest:.2f}" width="100%" height="100%" fill="#fff"/>{"".join(shapes)}</svg>'
+    )
+
+
+def _spread(wanted: list[float]) -> list[float]:
+    """Heights as near as may be to those wanted, from the top down, with room for a line of text between."""
+    step = _TEXT_MM * 1.25
+    heaps: list[list[float]] = []  # of labels that touch: each one's own wish, the room above it taken off
+    for place, height in enumerate(wanted):
+        heaps.append([height - place * step])
+        while len(heaps) > 1 and fmean(heaps[-2]) > fmean(heaps[-1]):
+            heaps[-2:] = [heaps[-2] + heaps[-1]]
+    return [middle + place * step for place, middle in enumerate(fmean(heap) for heap in heaps for _ in heap)]
+
+
+def _leaders(labels: list[tuple[float, str]], places: list[float], edge: float, outward: int, thin: str) -> list[str]:
+    """Words for each limit beside the drawing, with a thin line to its height."""
+    anchor = "start" if outward > 0 else "end"
+    out = []
+    for (height, words), place in zip(labels, places, strict=True):
+        corners = ((-4, height), (2, height), (8, place), (9, place))
+        line = " L".join(f"{edge + outward * x:.3f},{y:.3f}" for x, y in corners)
+        out.append(f'<path d="M{line}" {thin}/>')
+        x, y = edge + outward * 10, place + _TEXT_MM * 0.35
+        out.append(f'<text x="{x:.2f}" y="{y:.2f}" text-anchor="{anchor}">{html.escape(words)}</text>')
+    return out
+
+
+def profile_plot(*limits: ThreadLimits | FormLimits, turns: int = 2, axes: Axes | None = None) -> Axes:
+    """The same profile on matplotlib axes, radii over the length along the axis.
+
+    Parameters
+    ----------
+    *limits : ThreadLimits or FormLimits
+        One part, or an external and an internal part of one pitch.
+    turns : int
+        How many turns to draw.
+    axes : matplotlib Axes, optional
+        Where to draw; new ones where none are given.
+
+    Returns
+    -------
+    Axes
+        With equal scales in both directions.
+    """
+    plt = optional("matplotlib.pyplot", "plot")
+
+    parts = _parts(limits)
+    if axes is None:
+        axes = plt.subplots(figsize=(8, 5))[1]
+    for part in parts:
+        full, least = part.curve(part.full, turns), part.curve(part.least, turns)
+        zone = [*full, *reversed(least)]
+        hatch = "////" if part.limits.side == "external" else "\\\\\\\\"
+        axes.fill(*zip(*zone, strict=True), facecolor="none", edgecolor="black", linewidth=0, hatch=hatch)
+        axes.plot(*zip(*full, strict=True), color="black", linewidth=2, label=f"{part.limits.thread}, most material")
+        axes.plot(*zip(*least, strict=True), color="black", linewidth=0.8, label=f"{part.limits.thread}, least")
+    axes.set_aspect("equal")
+    axes.set_xlabel(f"along the axis, {parts[0].limits.unit}")
+    axes.set_ylabel(f"radius, {parts[0].limits.unit}")
+    axes.legend(loc="upper center", bbox_to_anchor=(0.5, -0.15), frameon=False)
+    return axes

@@ -1,0 +1,292 @@
+"""The shop's knurl wheels: which of them tracks on a diameter, and what diameter suits each.
+
+Wheels stand in a file ``knurl_wheels.toml`` of a shop folder, one ``[[wheels]]`` a wheel or a pair that goes together.
+The dataclasses below are the format; their fields are the keys.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import DomainError, Error, Evidence
+from halfnut.core.arguments import checked
+from halfnut.core.mistakes import InputError, Mistake, from_pydantic
+from halfnut.core.record import Caution, Record
+from halfnut.core.shapes import Count, Irregular, Length, YesNo, load_toml, strict
+from halfnut.core.sizes import one
+from halfnut.core.units import length
+from halfnut.core.words import caution_lines
+from halfnut.demo import FOLDER
+from halfnut.knurls.blanks import KnurlBlank, knurl_blank
+
+__all__ = ["KnurlWheel", "WheelChoice", "WheelOnDiameter", "knurl_wheels", "suitable_wheels"]
+
+_FILE = "knurl_wheels.toml"
+_CLOSED = {"extra": "forbid"}
+
+
+@dataclass(frozen=True, slots=True)
+class KnurlWheel:
+    """A wheel of the shop, or a pair that goes together; `diameter` over the points and `teeth` as counted."""
+
+    __pydantic_config__ = _CLOSED
+    name: str
+    pitch: str
+    pattern: str
+    diameter: Length | None = None
+    teeth: Count | None = None
+    width: Length | None = None
+    cuts: YesNo = False
+
+    def __post_init__(self) -> None:
+        if self.teeth is not None and self.diameter is None:
+            raise ValueError("teeth need the diameter over the points")
+
+
+@dataclass(frozen=True, slots=True)
+class _WheelFile:
+    __pydantic_config__ = _CLOSED
+    wheels: list[KnurlWheel] = field(default_factory=list)
+
+
+def knurl_wheels(path: str | Path | None = None) -> tuple[KnurlWheel, ...]:
+    """The wheels of a file; else of the shop folders, else of the demonstration.
+
+    Raises
+    ------
+    InputError
+        Every mistake in the file at once.
+
+    >>> len(knurl_wheels()) > 3
+    True
+    """
+    if path is not None:
+        return _load(Path(path), Path(path).stat().st_mtime_ns if Path(path).is_file() else 0)
+    file = _file_at_hand()
+    return () if file is None else _load(file, file.stat().st_mtime_ns)
+
+
+def _file_at_hand() -> Path | None:
+    from halfnut.core.catalogue import active_folders
+
+    folders = [*reversed(active_folders()), FOLDER]
+    return next((folder / _FILE for folder in folders if (folder / _FILE).is_file()), None)
+
+
+def _sound_and_refused(path: str | Path | None) -> tuple[list[KnurlWheel], list[tuple[str, str]]]:
+    """The wheels of a file that can be used, and of each of the others its name and its mistakes.
+
+    Raises
+    ------
+    InputError
+        A mistake outside the rows of wheels.
+    """
+    sound: list[KnurlWheel] = []
+    refused: list[tuple[str, str]] = []
+    file = _file_at_hand() if path is None else Path(path)
+    data = {} if file is None else load_toml(file)
+    rows = data.get("wheels", [])
+    if not isinstance(rows, list):
+        return list(_from_dict(data, str(file))), []
+    _from_dict(data | {"wheels": []}, str(file))
+    for place, row in enumerate(rows):
+        try:
+            sound += _from_dict({"wheels": [row]}, str(file))
+        except InputError as error:
+            name = row.get("name") if isinstance(row, Mapping) else None
+            why = "; ".join(str(each).replace("wheels[0]", f"wheels[{place}]") for each in error.mistakes)
+            refused.append((str(name or f"wheels[{place}]"), f"cannot be used: {why}"))
+    return sound, refused
+
+
+@lru_cache(maxsize=16)
+def _load(path: Path, changed_ns: int) -> tuple[KnurlWheel, ...]:
+    return _from_dict(load_toml(path), str(path))
+
+
+def _from_dict(data: Mapping[str, Any], name: str) -> tuple[KnurlWheel, ...]:
+    try:
+        read = strict(_WheelFile)(data)
+    except (Irregular, ValueError):
+        from pydantic import TypeAdapter, ValidationError
+
+        try:
+            read = TypeAdapter(_WheelFile).validate_python(data)
+        except ValidationError as error:
+            raise InputError(name, from_pydantic(error, _WheelFile, data)) from None
+    return tuple(read.wheels)
+
+
+@dataclass(frozen=True)
+class WheelOnDiameter:
+    """One wheel on one diameter. Lengths in mm."""
+
+    wheel: str
+    pattern: str
+    pitch: str
+    tracks: bool
+    mismatch_teeth: float
+    blank: KnurlBlank | None
+    """The nearest blank, with those below and above; None where the wheel gives none."""
+    refusal: str
+    """Why there is none."""
+
+
+@dataclass(frozen=True, repr=False, eq=False)
+class WheelChoice(Record):
+    """The shop's wheels on one diameter, best first."""
+
+    diameter_mm: float
+    unit: str
+    wheels: tuple[WheelOnDiameter, ...]
+    cautions: tuple[Caution, ...]
+    evidence: tuple[Evidence, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """The diameter, and each wheel's verdict."""
+        return {
+            "diameter_mm": self.diameter_mm,
+            "unit": self.unit,
+            "wheels": [
+                {
+                    "wheel": each.wheel,
+                    "pattern": each.pattern,
+                    "pitch": each.pitch,
+                    "tracks": each.tracks,
+                    "mismatch_teeth": each.mismatch_teeth,
+                    "below_diameter_mm": None if each.blank is None else each.blank.below_diameter_mm,
+                    "above_diameter_mm": None if each.blank is None else each.blank.above_diameter_mm,
+                    "refusal": each.refusal,
+                }
+                for each in self.wheels
+            ],
+            "cautions": [item.code for item in self.cautions],
+        }
+
+    def lines(self) -> list[str]:
+        """The wheels that track in the first line, then each wheel with its nearest blanks."""
+        size = one(self.diameter_mm, self.unit)
+        good = [each.wheel for each in self.wheels if each.tracks]
+        out = [f"{size}: {', '.join(good)} track" if good else f"{size}: none of the shop's wheels tracks"]
+        for each in self.wheels:
+            if each.blank is None:
+                out.append(f"  {each.wheel:<28} {each.refusal}")
+                continue
+            low, high = (
+                one(value, self.unit) for value in (each.blank.below_diameter_mm, each.blank.above_diameter_mm)
+            )
+            off = f"{abs(each.mismatch_teeth):.2f} of a tooth off"
+            around = f"{each.blank.below_teeth} or {each.blank.above_teeth} teeth"
+            suits = f"suits {low}" if low == high else f"suits {low} or {high}, {around}"
+            out.append(f"  {each.wheel:<28} {'tracks' if each.tracks else 'no'}, {off}; {suits}")
+        out += caution_lines(self.cautions)
+        return out
+
+
+@checked
+def suitable_wheels(
+    diameter: Any,
+    *,
+    pattern: str | None = None,
+    finished: bool = False,
+    wheels: str | Path | Iterable[KnurlWheel] | None = None,
+) -> WheelChoice:
+    """Which of the shop's wheels tracks on a diameter, and what diameter suits each.
+
+    A wheel with mistakes in its row stands last, with all of them; the others answer.
+
+    Parameters
+    ----------
+    diameter : str, Length or pint quantity
+        Of the blank; of the knurl when `finished`.
+    pattern : str, optional
+        Only wheels that print it, as for `knurl_blank`.
+    finished : bool
+        Whether `diameter` is wanted after knurling.
+    wheels : path or iterable of KnurlWheel, optional
+        In place of the shop's file.
+
+    Returns
+    -------
+    WheelChoice
+        Wheels by how far they are from whole teeth; prints itself, those that track in its first line.
+
+    Raises
+    ------
+    InputError
+        The file is no list of wheels.
+    UnitError
+        A bare number as a diameter.
+
+    >>> suitable_wheels("1/2 in", pattern="straight").wheels[0].tracks
+    True
+    """
+    given = length(diameter, "diameter")
+    if isinstance(wheels, str) and not wheels:
+        raise InputError("wheels", [Mistake("", "must name a file, got ''", given=False)])
+    held: Iterable[KnurlWheel] = ()
+    refused: list[tuple[str, str]] = []
+    if wheels is not None and not isinstance(wheels, (str, Path)):
+        held = wheels
+    else:
+        try:
+            held = knurl_wheels(wheels)
+        except InputError:
+            held, refused = _sound_and_refused(wheels)
+    held = tuple(held)
+    odd = next((each for each in held if not isinstance(each, KnurlWheel)), None)
+    if odd is not None:
+        raise DomainError(f"wheels must be wheels of a wheel file, got {odd!r}")
+    if pattern is not None:
+        from halfnut.core.catalogue import active
+
+        wanted = _core.parse_knurl_pattern(pattern, active())
+        held = tuple(each for each in held if _prints(each, wanted, active()))
+    found = sorted((_on(each, given, finished) for each in held), key=_rank)
+    found += [WheelOnDiameter(name, "", "", False, 0.5, None, why) for name, why in refused]
+    best = found[0].blank if found else None
+    return WheelChoice(
+        diameter_mm=given.mm,
+        unit="in" if given.system == "inch" else "mm",
+        wheels=tuple(found),
+        cautions=() if best is None else best.cautions,
+        evidence=() if best is None else best.evidence,
+    )
+
+
+def _prints(wheel: KnurlWheel, wanted: Any, catalogue: _core.Catalogue) -> bool:
+    """Whether a wheel prints a pattern; one whose pattern is not understood stays, to say so."""
+    try:
+        return bool(_core.parse_knurl_pattern(wheel.pattern, catalogue) == wanted)
+    except Error:
+        return True
+
+
+def _on(wheel: KnurlWheel, diameter: Any, finished: bool) -> WheelOnDiameter:
+    measured = None
+    if wheel.diameter is not None:
+        size = f"{wheel.diameter.value!r} {wheel.diameter.unit}"
+        measured = size if wheel.teeth is None else f"{size}, {wheel.teeth} teeth"
+    try:
+        blank = knurl_blank(
+            diameter,
+            wheel.pitch,
+            pattern=wheel.pattern,
+            wheel=measured,
+            finished=finished,
+            process="cut" if wheel.cuts else "form",
+        )
+    except Error as error:
+        return WheelOnDiameter(wheel.name, wheel.pattern, wheel.pitch, False, 0.5, None, str(error))
+    return WheelOnDiameter(
+        wheel.name, wheel.pattern, wheel.pitch, blank.given_tracks, blank.given_mismatch_teeth, blank, ""
+    )
+
+
+def _rank(each: WheelOnDiameter) -> tuple[bool, float, str]:
+    return each.blank is None, abs(each.mismatch_teeth), each.wheel

@@ -1,0 +1,14 @@
+"""The shop's machines, from their files, and what their dials read."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from halfnut.core.rooms import furnished
+
+if TYPE_CHECKING:
+    from halfnut.machine.dials import *
+    from halfnut.machine.machine_file import *
+    from halfnut.machine.machines import *
+
+__getattr__, __dir__ = furnished(__name__)

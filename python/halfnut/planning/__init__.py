@@ -1,0 +1,19 @@
+"""Whole jobs: the file, its operations in order, the stock, and the plan."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from halfnut.core.rooms import furnished
+
+if TYPE_CHECKING:
+    from halfnut.planning.answers import *
+    from halfnut.planning.cut_answers import *
+    from halfnut.planning.job import *
+    from halfnut.planning.operations import *
+    from halfnut.planning.plans import *
+    from halfnut.planning.stock import *
+    from halfnut.planning.whole_part import *
+    from halfnut.planning.workpiece import *
+
+__getattr__, __dir__ = furnished(__name__)

@@ -1,0 +1,139 @@
+"""What a plan has for an answer: levers, passes, and the records that go with an operation."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from halfnut._core import Evidence
+from halfnut.core.record import Caution, Record
+from halfnut.cutting.chasing import Chasing
+from halfnut.cutting.choosing import Passes
+from halfnut.cutting.cuts import Cut
+from halfnut.cutting.holding import Holding
+from halfnut.fits.cylindrical import CylindricalFit
+from halfnut.knurls.setups import KnurlSetup
+from halfnut.machine.dials import Reading
+from halfnut.threads import gauging, standard
+from halfnut.threads.form_threads import FormLimits
+
+__all__ = ["Answer", "Levers", "Pass"]
+
+
+@dataclass(frozen=True)
+class Levers:
+    """Levers that belong together: what they are for, and where each stands."""
+
+    group: str
+    positions: tuple[tuple[str, str], ...]
+    stop: bool = False
+    """Whether the spindle must stand still to set them."""
+
+
+@dataclass(frozen=True)
+class Pass:
+    """One pass: its depth on the radius or along the axis, the size it leaves, and the dial from zero."""
+
+    number: int
+    depth_mm: float
+    size_mm: float
+    reading: Reading | None
+    """Of the dial named in the answer, set to zero where the tool touches."""
+    measure: bool = False
+    """Whether to measure before this pass."""
+    levers: tuple[Levers, ...] = ()
+    """To set before this pass, where they are not those of the pass before."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """The core's answer to an operation.
+
+    Attributes
+    ----------
+    record : Record
+        The answer itself; `cut` is the cut that goes with it where that is another record.
+    sizes : dict
+        What the operation starts from and ends at, in unit-suffixed keys.
+    time_s : float
+        For one piece: cutting, changes and measuring.
+    """
+
+    record: Record
+    cut: Cut | None
+    levers: tuple[Levers, ...]
+    passes: tuple[Pass, ...]
+    sizes: Mapping[str, Any]
+    time_s: float
+    dial: str = ""
+    remarks: tuple[str, ...] = ()
+    mate: standard.ThreadLimits | FormLimits | None = None
+    """Of a thread: the part that usually goes with it."""
+    wires: gauging.OverWires | None = None
+    """Of a thread: what to read over wires or across balls."""
+    chasing: Chasing | None = None
+    """Of a thread cut with a single point: its passes."""
+    knurling: KnurlSetup | None = None
+    """Of a knurl: how it is pressed in or cut."""
+    plain: CylindricalFit | None = None
+    """Of a turned or bored diameter with a fit: its limits."""
+    holding: Holding | None = None
+    """Of turned work that stands out or is thin: how it gives way where it is held."""
+    chosen: Passes | None = None
+    """Of turning, facing, boring and milling: the choice that the passes come from."""
+    left: tuple[Levers, ...] | None = None
+    """How the levers stand afterwards, where that is not as at first."""
+    warned: tuple[Caution, ...] = ()
+    """Cautions of the plan's own."""
+
+    @property
+    def records(self) -> tuple[Record, ...]:
+        """The record and, where there are others, wires, the way to chase or knurl, limits, passes, the cut."""
+        own = (self.wires, self.chasing, self.knurling, self.plain, self.chosen)
+        others = (*own, None if self.cut is self.record else self.cut)
+        return (self.record, *(each for each in others if each is not None))
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of all records, each once."""
+        found = [*self.warned, *(caution for record in self.records for caution in record.cautions)]
+        found += [] if self.holding is None else self.holding.cautions
+        return tuple(dict.fromkeys(found))
+
+    @property
+    def evidence(self) -> tuple[Evidence, ...]:
+        """What all records rest on."""
+        of_hold = () if self.holding is None else self.holding.own_evidence
+        return (*(item for record in self.records for item in record.evidence), *of_hold)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Sizes, then every record's own figures."""
+        out: dict[str, Any] = dict(self.sizes)
+        for record in reversed(self.records):
+            if record not in (self.wires, self.chasing, self.knurling, self.plain, self.chosen):
+                out |= record.to_dict()
+        if self.wires is not None:
+            out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
+        if self.holding is not None:
+            held = self.holding.to_dict()
+            out |= {key: held[key] for key in _HELD}
+        out.pop("cautions", None)
+        if self.chasing is not None:
+            out["passes"] = len(self.chasing.passes)
+            out["chasing_lines"] = " ".join(str(each.line) for each in self.chasing.passes)
+            out["measure_at_line"] = self.chasing.stop.line
+        if self.passes:
+            out["passes"] = len(self.passes)
+        if self.chosen is not None:
+            out |= {key: value for key, value in self.chosen.to_dict().items() if key in _CHOSEN}
+            out["limited_by"] = self.chosen.tightest
+        return out
+
+
+# Figures of a choice of passes that a plan tells.
+_CHOSEN = frozenset({"across", "depths_mm", "sizes_mm", "levers_moved"})
+
+# Figures of a Holding and of an OverWires that a plan tells.
+_HELD = ("bend_mm", "bend_at_mm", "slenderness", "jaw_force_n", "out_of_round_mm", "warming_k", "growth_mm")
+_READ = ("wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm")

@@ -1,0 +1,174 @@
+"""A cut, or a choice of passes, as the answer to an operation: passes, dials, levers, time."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from halfnut import _core
+from halfnut._core import DomainError, Error
+from halfnut.core.sizes import MM_PER_INCH
+from halfnut.core.words import LIMITS
+from halfnut.core.words import caution as warning
+from halfnut.cutting.choosing import choose
+from halfnut.cutting.cuts import Cut
+from halfnut.machine.dials import Reading, reading
+from halfnut.machine.machines import Machine
+from halfnut.planning.answers import Answer, Levers, Pass
+from halfnut.planning.job import Mill
+from halfnut.planning.workpiece import Workpiece, size_text
+
+__all__ = ["feed_ladder"]
+DEEPEST_PASS_MM = {"in": 0.040 * MM_PER_INCH, "mm": 1.0}
+
+
+def place_of(step: int | None) -> int:
+    return -1 if step is None else step
+
+
+def across_remark(work: Workpiece, machine: Machine, step: Mill, across: int) -> tuple[str, ...]:
+    if across < 2:
+        return ()
+    over = step.width.base / across
+    slide = machine.core.slide("y")
+    dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
+    return (f"{across} passes across, {size_text(work, over)} apart{dial}",)
+
+
+def chosen_passes(
+    work: Workpiece,
+    step: Any,
+    machine: Machine,
+    do: str,
+    diameter: Any,
+    question: Mapping[str, Any],
+    sizes: Mapping[str, Any],
+) -> Answer | str:
+    """The answer from the fastest passes within every limit; or why there are none."""
+    now = (-1, -1)
+    if work.set_to is not None and work.set_to[0] == machine.name:
+        now = work.set_to[1:]
+    try:
+        found = choose(do, work.part.alloy, diameter, machine=machine, now=now, explain=False, **question)
+    except Error as error:
+        return str(error)
+    if not found.found:
+        return ", ".join(LIMITS[name] for name in found.relaxations) or "none of them alone"
+    passes = []
+    before: tuple[Levers, ...] = ()
+    for each in found.passes:
+        levers = levers_of(each.cut, machine)
+        # facing tells what is still on, the others what is reached
+        size = sizes["off_mm"] - each.after_mm if do == "face" else each.after_mm
+        other = levers if before and levers != before else ()
+        passes.append(Pass(each.number, each.depth_mm, size, each.reading, each.measure_before, other))
+        before = levers
+    first = found.passes[0].cut
+    remarks = across_remark(work, machine, step, found.across) if do.startswith("mill") else ()
+    time_s = step.times * ((found.time_s or 0.0) + machine.core.tool_change_s)
+    return Answer(
+        first,
+        first,
+        levers_of(first, machine),
+        tuple(passes),
+        sizes,
+        time_s,
+        dial=found.dial,
+        remarks=remarks,
+        chosen=found,
+        left=before,
+    )
+
+
+def cut_answer(
+    work: Workpiece,
+    step: Any,
+    machine: Machine,
+    cut: Cut,
+    passes: tuple[Pass, ...],
+    sizes: Mapping[str, Any],
+    dial: str,
+    why: str = "",
+) -> Answer:
+    levers = levers_of(cut, machine)
+    count = max(1, len(passes))
+    measured = sum(each.measure for each in passes) + 1
+    time_s = step.times * (count * (cut.time_s or 0.0) + overhead_s(work, machine, levers, cut, measured))
+    warned = (warning("equal_passes", why=why),) if why else ()
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, warned=warned)
+
+
+def overhead_s(work: Workpiece, machine: Machine, levers: tuple[Levers, ...], cut: Cut, measured: int) -> float:
+    """Seconds for the tool, the levers that differ from the operation before, and measuring."""
+    core = machine.core
+    before = () if work.last is None or work.last[0] is not machine else work.last[1]
+    seconds = core.tool_change_s + measured * core.measure_s
+    for group in levers:
+        if group.positions and group not in before:
+            seconds += core.stop_change_s if group.stop else core.lever_change_s
+    return float(seconds)
+
+
+def levers_of(cut: Cut, machine: Machine) -> tuple[Levers, ...]:
+    out = []
+    if cut.spindle_step is not None:
+        step = machine.core.spindle[cut.spindle_step]
+        set_to = (("speed, rev/min", f"{cut.spindle_rpm:.0f}"),) if step.variable else ()
+        out.append(Levers("spindle", cut.spindle_positions + set_to, step.stop_to_change))
+    if cut.feed_step is not None:
+        stop = feed_ladder(cut, machine).steps[cut.feed_step].stop_to_change
+        out.append(Levers("feed", cut.feed_positions, stop))
+    return tuple(out)
+
+
+def feed_ladder(cut: Cut, machine: Machine) -> _core.FeedLadder:
+    """The feeds that a cut is fed by."""
+    if machine.kind == "lathe":
+        return machine.core.carriage
+    return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
+
+
+def passes_between(
+    start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _core.Slide | None
+) -> tuple[Pass, ...]:
+    """Equal passes on the radius, each but the last ending on a line of the dial; the last is measured before."""
+    total = abs(start_mm - to_mm) / 2
+    deepest = step.depth.base if step.depth is not None else DEEPEST_PASS_MM[work.unit]
+    count = 1 if step.finish else pass_count(total, deepest, work)
+    line = None if slide is None else slide.graduation_mm / (2 if slide.reads_diameter else 1)
+    depths = shares_of(total, count, line)
+    sign = -2 if to_mm < start_mm else 2
+    out = []
+    for n, depth in enumerate(depths):
+        dial = None if slide is None else reading(slide, 2 * depth)
+        before = depths[n - 1] if n else 0.0
+        out.append(Pass(n + 1, depth - before, start_mm + sign * depth, dial, measure=count > 1 and n == count - 1))
+    return tuple(out)
+
+
+def pass_count(total_mm: float, deepest_mm: float, work: Workpiece) -> int:
+    """Passes of at most a depth that take a depth in all; a depth that needs too many is refused."""
+    count = max(1, math.ceil(total_mm / deepest_mm - 1e-9))
+    most: int = _core.bounds()["passes"]
+    if count > most:
+        raise DomainError(
+            f"depth, {work.length(deepest_mm)}, makes {count} passes; at most {most}, so at least "
+            f"{size_text(work, total_mm / most)}"
+        )
+    return count
+
+
+def shares_of(total_mm: float, count: int, line_mm: float | None) -> list[float]:
+    """Depths reached after each of equal passes; all but the last on a line, the last two as equal as lines allow."""
+    depths = [total_mm * (n + 1) / count for n in range(count)]
+    if line_mm is not None:
+        depths[:-1] = [round(depth / line_mm) * line_mm for depth in depths[:-1]]
+        if count > 1:
+            before = depths[-3] if count > 2 else 0.0
+            depths[-2] = round((before + total_mm) / 2 / line_mm) * line_mm
+    return depths
+
+
+def axial_reading(slide: _core.Slide | None, travel_mm: float) -> Reading | None:
+    return None if slide is None else reading(slide, travel_mm=travel_mm)

@@ -1,0 +1,305 @@
+"""Holes drilled, spotted, countersunk, counterbored, reamed and tapped, asked of the core."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from halfnut._core import DomainError, Length
+from halfnut.core.record import Record
+from halfnut.core.sizes import MM_PER_INCH
+from halfnut.cutting import hole_making
+from halfnut.cutting.cuts import Cut
+from halfnut.machine.machines import Machine
+from halfnut.planning.answers import Answer, Pass
+from halfnut.planning.cut_answers import axial_reading, levers_of, overhead_s
+from halfnut.planning.job import Counterbore, Countersink, Drill, Ream, Spot, Tap
+from halfnut.planning.threaded import coating_remarks, form_limits_to_cut, limits_to_cut
+from halfnut.planning.workpiece import Ask, Workpiece, size_text
+from halfnut.threads import blind_holes, form_holes, form_threads, holes, standard
+from halfnut.threads.form_threads import FormLimits, FormThread, TaperPipe
+
+_APPROACH_MM = 2.0
+_REAMED = 0.85
+"""Least hole over reamer that is taken for the one drilled for it."""
+
+
+def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
+    pilot = _hole_before(work, step, machine)
+    depth = _hole_depth(work, step)
+
+    cut = hole_making.drill(
+        work.part.alloy,
+        step.diameter,
+        depth=work.length(depth),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        pilot=None if pilot is None else work.length(pilot),
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
+    )
+    found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
+    work.hole_mm = step.diameter.base
+    return found
+
+
+def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
+    cut = hole_making.spot(
+        work.part.alloy,
+        step.diameter,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        point_deg=step.point,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
+    )
+    return _hole_answer(work, step, machine, cut, cut, _cone(step, cut))
+
+
+def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer:
+    cut = hole_making.countersink(
+        work.part.alloy,
+        step.diameter,
+        _hole_under(work, step),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        flutes=step.flutes,
+        included_deg=step.included,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
+    )
+    return _hole_answer(work, step, machine, cut, cut, _cone(step, cut))
+
+
+def _counterbore(work: Workpiece, step: Counterbore, machine: Machine) -> Answer:
+    cut = hole_making.counterbore(
+        work.part.alloy,
+        step.diameter,
+        _hole_under(work, step),
+        depth=step.depth,
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        flutes=step.flutes,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
+    )
+    sizes = {"diameter_mm": step.diameter.base, "depth_mm": step.depth.base}
+    return _hole_answer(work, step, machine, cut, cut, sizes)
+
+
+def _cone(step: Spot | Countersink, cut: Cut) -> dict[str, float]:
+    deep = (cut.travel_mm or _APPROACH_MM) - _APPROACH_MM
+    return {"diameter_mm": step.diameter.base, "depth_mm": deep}
+
+
+def _hole_under(work: Workpiece, step: Countersink | Counterbore) -> Length:
+    if step.hole is not None:
+        return work.length(step.hole.base)
+    if work.hole_mm is None:
+        raise DomainError(f"there is no hole to {step.do}: drill it before, or say hole")
+    return work.length(work.hole_mm)
+
+
+def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
+    before = _hole_before(work, step, machine)
+    if before is None and machine.kind == "lathe":
+        raise DomainError("there is no hole to ream: drill it before")
+    depth = _hole_depth(work, step)
+
+    cut = hole_making.ream(
+        work.part.alloy,
+        step.diameter,
+        depth=work.length(depth),
+        hole=_hole_to_ream(work, step, before),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
+    )
+    found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
+    work.hole_mm = step.diameter.base
+    return found
+
+
+def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
+    thread = form_threads.thread(step.thread).internal
+    if work.hole_mm is not None and work.hole_mm >= thread.diameter_mm:
+        raise DomainError(f"the hole, {size_text(work, work.hole_mm)}, is too large for {step.thread}")
+    depth = _hole_depth(work, step)
+    limits: standard.ThreadLimits | FormLimits | TaperPipe
+    if not isinstance(thread, FormThread):
+        limits = limits_to_cut(work, thread, None)
+        hole_said = _tap_hole_remarks(work, step, thread, limits)
+    elif form_threads.tapers(thread):
+        limits = form_threads.taper_pipe(thread)
+        hole_said = _taper_hole_remarks(work, step, thread, limits)
+    else:
+        limits = form_limits_to_cut(work, thread, None, "internal")
+        hole_said = _form_hole_remarks(work, step, thread, limits)
+    cut = hole_making.tap(
+        work.part.alloy,
+        thread,
+        depth=work.length(depth),
+        machine=machine,
+        tool=step.tool or work.part.tool,
+        form=step.form,
+        chuck=step.holding,
+        approach=work.length(_APPROACH_MM),
+        **_drilled(work, step, machine),
+    )
+    sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
+    remarks = (*hole_said, *coating_remarks(work, limits))
+    return _hole_answer(work, step, machine, limits, cut, sizes, remarks)
+
+
+def _drilled(work: Workpiece, step: Any, machine: Machine) -> dict[str, Any]:
+    """How work is held in a lathe that a hole is made in."""
+    held = work.held(step, machine)
+    return held and held | {"stick_out": work.overhang(step)}
+
+
+def _hole_to_ream(work: Workpiece, step: Ream, before: float | None) -> Length | None:
+    """The hole that the reamer follows; on a mill the last one drilled, where it is a little smaller."""
+    hole = work.hole_mm if before is None else before
+    if hole is None or not _REAMED <= hole / step.diameter.base < 1.0:
+        return None
+    return work.length(hole)
+
+
+def _hole_before(work: Workpiece, step: Drill | Ream, machine: Machine) -> float | None:
+    """The hole on the axis that a drill or a reamer follows; on a mill every hole is a new one."""
+    if machine.kind != "lathe" or work.hole_mm is None:
+        return None
+    if work.hole_mm >= step.diameter.base:
+        raise DomainError(
+            f"diameter must be more than the running hole, {size_text(work, work.hole_mm)}, "
+            f"got {size_text(work, step.diameter.base)}"
+        )
+    return work.hole_mm
+
+
+def _hole_depth(work: Workpiece, step: Drill | Ream | Tap) -> float:
+    """Depth of the full diameter; through the piece where none is given."""
+    if step.depth is not None:
+        return float(step.depth.base)
+    thickness = work.part.stock.thickness
+    return float((work.part.length if thickness is None else thickness).base)
+
+
+def _hole_answer(
+    work: Workpiece,
+    step: Spot | Drill | Countersink | Counterbore | Ream | Tap,
+    machine: Machine,
+    record: Record,
+    cut: Cut,
+    sizes: Mapping[str, Any],
+    remarks: tuple[str, ...] = (),
+) -> Answer:
+    slide = machine.core.slide("tailstock" if machine.kind == "lathe" else "quill")
+    passes: tuple[Pass, ...] = ()
+    if cut.travel_mm is not None and not isinstance(step, Tap):
+        depth = cut.travel_mm - _APPROACH_MM
+        point = depth - cut.peck_depths_mm[-1] if cut.peck_depths_mm else 0.0
+        reached = tuple(each + point for each in cut.peck_depths_mm) or (depth,)
+        passes = tuple(
+            Pass(n + 1, each - (reached[n - 1] if n else 0.0), each, axial_reading(slide, each))
+            for n, each in enumerate(reached)
+        )
+    levers = levers_of(cut, machine)
+    time_s = step.times * (cut.time_s or 0.0) + overhead_s(work, machine, levers, cut, 1)
+    return Answer(record, cut, levers, passes, sizes, time_s, dial="" if slide is None else slide.name, remarks=remarks)
+
+
+def _tap_hole_remarks(
+    work: Workpiece, step: Tap, thread: standard.Thread, limits: standard.ThreadLimits
+) -> tuple[str, ...]:
+    to_mm = MM_PER_INCH if limits.unit == "in" else 1.0
+    low_mm, high_mm = (to_mm * size for size in (limits.minor_min, limits.minor_max) if size is not None)
+
+    def within(size_mm: float) -> bool:
+        return low_mm - 1e-9 <= size_mm <= high_mm + 1e-9
+
+    hole = holes.tapping_hole(thread)
+    if not within(hole.drill_mm):  # a coating moves the limits: aim between them
+        middle = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, (low_mm + high_mm) / 2)
+        hole = holes.tapping_hole(thread, percent=middle)
+    text = f"Hole before tapping: {size_text(work, low_mm)} to {size_text(work, high_mm)}"
+    if within(hole.drill_mm):
+        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of thread"
+    else:
+        text += "; no drill of the set keeps that: bore or ream it"
+    if work.hole_mm is not None:
+        percent = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
+        state = "within" if within(work.hole_mm) else "outside"
+        text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {state}: {percent:.0f} %"
+    return (text, *_blind_remarks(work, step, thread, hole))
+
+
+def _drill_words(work: Workpiece, hole: holes.Drilled) -> str:
+    return hole.drill if hole.drill.endswith(work.unit) else f"{hole.drill}, {size_text(work, hole.drill_mm)}"
+
+
+def _blind_remarks(
+    work: Workpiece, step: Tap, thread: standard.Thread | FormThread, hole: holes.Drilled
+) -> tuple[str, ...]:
+    if step.depth is None:
+        return ()
+    blind = blind_holes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
+    return (
+        f"Blind: drill {size_text(work, blind.drill_depth_mm)} deep at full diameter for "
+        f"{size_text(work, blind.full_thread_mm)} of full thread with a plug tap; "
+        f"{size_text(work, blind.total_depth_mm)} to the drill's point",
+    )
+
+
+def _form_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, limits: FormLimits) -> tuple[str, ...]:
+    """Of a parallel thread beside ISO metric and Unified; a coating moves the limits with it."""
+    hole = form_holes.form_hole(thread)
+    assert isinstance(hole, form_holes.FormHole) and limits.minor_min_mm is not None
+    moved = limits.minor_min_mm - hole.hole_min_mm
+    if moved > 0.0:
+        hole = form_holes.form_hole(thread, larger_mm=moved)
+        assert isinstance(hole, form_holes.FormHole)
+    text = f"Hole before tapping: {size_text(work, hole.hole_min_mm)} to {size_text(work, hole.hole_max_mm)}"
+    if hole.in_limits:
+        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of the form's height"
+    else:
+        text += "; no drill of the set keeps that: bore or ream it"
+    if work.hole_mm is not None:
+        within = hole.hole_min_mm - 1e-9 <= work.hole_mm <= hole.hole_max_mm + 1e-9
+        text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {'within' if within else 'outside'}"
+    return (text, *_blind_remarks(work, step, thread, hole))
+
+
+def _taper_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, pipe: TaperPipe) -> tuple[str, ...]:
+    hole = form_holes.form_hole(thread)
+    assert isinstance(hole, form_holes.TaperHole)
+    before = _drill_words(work, replace(hole, drill=hole.ream_drill, drill_mm=hole.ream_drill_mm))
+    text = f"Hole before tapping: drill {_drill_words(work, hole)} straight"
+    text += f"; or drill {before}, and ream 1:16 to {size_text(work, hole.hole_at_face_mm)} at the mouth"
+    if work.hole_mm is not None:
+        fits = work.hole_mm <= hole.hole_at_face_mm + 1e-9
+        text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {'small enough' if fits else 'too large'}"
+    low, high = (pipe.hand_turns + sign * pipe.tolerance_turns for sign in (-1, 1))
+    out = [text, f"Tap until the plug gauge goes in {low:.1f} to {high:.1f} turns by hand"]
+    depth_mm = form_holes.taper_depth_mm(thread)
+    if step.depth is not None and step.depth.base < depth_mm:
+        out.append(f"Depth is less than hand engagement and wrench turns, {size_text(work, depth_mm)}")
+    return tuple(out)
+
+
+ASK: dict[type, Ask] = {
+    Spot: _spot,
+    Countersink: _countersink,
+    Counterbore: _counterbore,
+    Drill: _drill,
+    Ream: _ream,
+    Tap: _tap,
+}
+"""The question to the core by the kind of operation."""

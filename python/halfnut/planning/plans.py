@@ -1,0 +1,461 @@
+"""A job planned: one question to the core an operation, its answer kept, and all of it written for the shop."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+import os
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from html import escape
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from halfnut._core import DomainError, Error
+from halfnut.core import files
+from halfnut.core.arguments import checked
+from halfnut.core.extras import optional
+from halfnut.core.pages import drawn
+from halfnut.core.record import Caution, Evidence, Record
+from halfnut.core.sizes import duration
+from halfnut.core.text import plain_cell, shown
+from halfnut.core.words import FIRST, by_rank, caution_lines
+from halfnut.machine import machines
+from halfnut.machine.machines import Machine
+from halfnut.material.alloys import alloy
+from halfnut.planning import job as job_files
+from halfnut.planning import whole_part
+from halfnut.planning.answers import Answer
+from halfnut.planning.job import Job, Joint, Operation, Part
+from halfnut.planning.operations import answer
+from halfnut.planning.stock import CutList, cut_list
+from halfnut.planning.workpiece import Workpiece
+from halfnut.threads.form_joints import FormStrength, strength
+from halfnut.threads.joints import ThreadStrength
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+    from halfnut.threads.adjusters import Adjuster
+
+__all__ = ["Plan", "PlannedOperation", "PlannedPart", "plan"]
+
+_STEP = 10  # between operation numbers, so that one can be put in between by hand
+
+
+@dataclass(frozen=True)
+class PlannedOperation:
+    """One operation with its answer, or with the reason why there is none."""
+
+    number: int
+    step: Operation
+    machine: Machine
+    answer: Answer | None
+    error: str = ""
+
+    @property
+    def status(self) -> str:
+        """Planned or failed."""
+        return "failed" if self.answer is None else "planned"
+
+    @property
+    def record(self) -> Record | None:
+        """The core's answer."""
+        return None if self.answer is None else self.answer.record
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of the answer."""
+        return () if self.answer is None else self.answer.cautions
+
+    @property
+    def told(self) -> tuple[Caution, ...]:
+        """Cautions of the answer, and the notes of its cut, each once."""
+        notes = () if self.answer is None or self.answer.cut is None else self.answer.cut.notes
+        return tuple(dict.fromkeys((*self.cautions, *notes)))
+
+    @property
+    def evidence(self) -> tuple[Evidence, ...]:
+        """What the answer rests on."""
+        return () if self.answer is None else self.answer.evidence
+
+    @property
+    def time_s(self) -> float:
+        """Time at the machine for one piece: cutting, changes and measuring, as often as the operation is done."""
+        return 0.0 if self.answer is None else self.answer.time_s
+
+    def to_dict(self) -> dict[str, Any]:
+        """The operation as a dictionary; a figure that is not a number is None."""
+        return {
+            "operation": self.number,
+            "do": self.step.do,
+            "end": self.step.end,
+            "machine": self.machine.name,
+            "status": self.status,
+            "error": self.error or None,
+            "time_s": self.time_s if self.answer else None,
+            "figures": None if self.answer is None else _finite(self.answer.to_dict()),
+            "cautions": [item.to_dict() for item in by_rank(self.told)],
+            "evidence": [
+                {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
+                for item in self.evidence
+            ],
+        }
+
+
+@dataclass(frozen=True)
+class PlannedJoint:
+    """A threaded joint with what it holds, or with the reason why there is no answer."""
+
+    joint: Joint
+    record: ThreadStrength | FormStrength | None
+    error: str = ""
+
+    def to_dict(self) -> dict[str, Any]:
+        """The joint as a dictionary."""
+        found = self.record
+        return {
+            "outside": self.joint.outside,
+            "inside": self.joint.inside,
+            "error": self.error or None,
+            "figures": None if found is None else _finite(found.to_dict()),
+            "cautions": [] if found is None else [item.to_dict() for item in by_rank(found.cautions)],
+        }
+
+
+@dataclass(frozen=True)
+class PlannedPart:
+    """A part with its stock cut up and its operations answered in order."""
+
+    part: Part
+    unit: str
+    stock: CutList | None
+    stock_error: str
+    operations: tuple[PlannedOperation, ...]
+    file: str = field(default="")
+    joints: tuple[PlannedJoint, ...] = ()
+    adjuster: Adjuster | None = None
+    adjuster_error: str = ""
+    standing: tuple[Caution, ...] = ()
+    """What goes with the part as a whole, whatever the figures."""
+
+    @property
+    def failed(self) -> int:
+        """Operations and joints without an answer, the stock counted as one."""
+        unanswered = sum(op.status == "failed" for op in self.operations) + sum(
+            bool(each.error) for each in self.joints
+        )
+        return unanswered + bool(self.stock_error) + bool(self.adjuster_error)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of the part as a whole, of all operations and of all joints."""
+        of_joints = (caution for each in self.joints if each.record is not None for caution in each.record.cautions)
+        return (*self.standing, *(caution for op in self.operations for caution in op.cautions), *of_joints)
+
+    @property
+    def time_each_s(self) -> float:
+        """Time for one piece; operations without an answer are left out."""
+        return sum(op.time_s for op in self.operations)
+
+    @property
+    def time_lot_s(self) -> float:
+        """Time for the lot."""
+        return self.time_each_s * self.part.quantity
+
+    def to_dict(self) -> dict[str, Any]:
+        """The part as nested dictionaries."""
+        part = self.part
+        return {
+            "name": part.name,
+            "title": part.title,
+            "number": part.number,
+            "quantity": part.quantity,
+            "alloy": part.alloy,
+            "sheet": self.file,
+            "failed": self.failed,
+            "time_each_s": self.time_each_s,
+            "time_lot_s": self.time_lot_s,
+            "stock": None if self.stock is None else self.stock.to_dict(),
+            "stock_error": self.stock_error or None,
+            "cautions": [item.to_dict() for item in by_rank(self.standing)],
+            "operations": [op.to_dict() for op in self.operations],
+            "joints": [each.to_dict() for each in self.joints],
+        }
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A planned job: parts, their operations, and every way to write them down."""
+
+    job: Job
+    name: str
+    parts: tuple[PlannedPart, ...]
+
+    @property
+    def failed(self) -> int:
+        """Operations that have no answer."""
+        return sum(part.failed for part in self.parts)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Cautions of all operations."""
+        return tuple(caution for part in self.parts for caution in part.cautions)
+
+    @property
+    def operations(self) -> Iterator[tuple[PlannedPart, PlannedOperation]]:
+        """Every operation with its part, in order."""
+        return ((part, op) for part in self.parts for op in part.operations)
+
+    @property
+    def time_s(self) -> float:
+        """Time for all lots."""
+        return sum(part.time_lot_s for part in self.parts)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The plan as nested dictionaries and lists without NaN, as plan.json holds it."""
+        job = self.job
+        return {
+            "title": job.title,
+            "number": job.number,
+            "revision": job.revision,
+            "date": job.date,
+            "failed": self.failed,
+            "time_s": self.time_s,
+            "parts": [part.to_dict() for part in self.parts],
+        }
+
+    def rows(self) -> list[dict[str, Any]]:
+        """One flat row an operation, as plan.csv holds them; a failed one has its reason and no figures."""
+        return [_row(part, op) for part, op in self.operations]
+
+    def to_frame(self) -> pd.DataFrame:
+        """One row an operation, as a pandas data frame."""
+        return optional("pandas", "pandas").DataFrame(self.rows())
+
+    def lines(self) -> list[str]:
+        """A summary on one screen."""
+        count = sum(1 for _ in self.operations)
+        failed = f", {self.failed} failed" if self.failed else ""
+        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {duration(self.time_s)} in all"]
+        for part in self.parts:
+            each, lot = duration(part.time_each_s), duration(part.time_lot_s)
+            title = part.part.title or part.part.name
+            out.append(f"  {part.part.quantity:>4} × {title:24} {part.part.alloy:14} {each:>14} each {lot:>14} the lot")
+            out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
+            if part.stock_error:
+                out.append(f"         failed: stock: {part.stock_error}")
+        out += caution_lines(_once_a_code(item for item in self.cautions if item.rank != "note"))
+        return [*out, f"  {FIRST}"]
+
+    def __str__(self) -> str:
+        return "\n".join(self.lines())
+
+    def _repr_html_(self) -> str:
+        first, *rest = map(shown, self.lines())
+        body = "\n".join(escape(line) for line in rest)
+        return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'
+
+    def files(self) -> dict[str, str]:
+        """Name and text of every file that `write` writes."""
+        made = {job_files.TABLE: self._csv(), **drawn("sheets", self)}
+        return files.seal(made, job_files.MANIFEST, self.to_dict())
+
+    def write(self, folder: str | os.PathLike[str], *, replace: bool = False) -> list[Path]:
+        """Write plan.csv, plan.json, a page for every part and a page that opens them.
+
+        The folder is made beside its place and put there whole: after a kill or on a full disk the earlier one is there
+        as it was. plan.json holds the SHA-256 of every file, by which a file that was changed since is known.
+
+        Parameters
+        ----------
+        folder : path
+            Made if it is not there; the one above it must be.
+        replace : bool
+            Whether an earlier plan in the folder may be replaced. It is only where it stayed as it was written.
+
+        Returns
+        -------
+        list of Path
+            The files, the opening page first.
+
+        Raises
+        ------
+        DomainError
+            The folder is not empty and `replace` is not set, or it holds something that no plan wrote or that was
+            changed since; the message names it.
+        OSError
+            The disk is full, or the folder above cannot be written to.
+        """
+        written = files.write_folder(folder, self.files(), job_files.MANIFEST, replace=replace)
+        first = job_files.OPENING_PAGE
+        return sorted(written.iterdir(), key=lambda path: (path.name != first, path.name))
+
+    def _csv(self) -> str:
+        """plan.csv; a text that a spreadsheet would take for a formula has an apostrophe in front."""
+        rows = self.rows()
+        columns = list(dict.fromkeys(key for row in rows for key in row))
+        out = io.StringIO()
+        writer = csv.DictWriter(out, columns, restval="", lineterminator="\r\n")
+        writer.writeheader()
+        writer.writerows(
+            {key: "" if value is None else plain_cell(value) for key, value in row.items()} for row in rows
+        )
+        return out.getvalue()
+
+
+def _once_a_code(cautions: Iterable[Caution]) -> list[Caution]:
+    """One caution for those that differ only in their figures, in the words of the first of them."""
+    alike: dict[str, list[Caution]] = {}
+    for item in dict.fromkeys(cautions):
+        alike.setdefault(item.code, []).append(item)
+    return [
+        first if not more else Caution(code, f"{first.text}; other figures on other sheets", first.rank)
+        for code, (first, *more) in alike.items()
+    ]
+
+
+@checked
+def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
+    """Plan a job: one question to the core an operation.
+
+    An operation that has no answer is marked with the reason; the rest is planned.
+
+    Parameters
+    ----------
+    job : path, dict or Job
+        A job file, or a dictionary shaped as one.
+
+    Raises
+    ------
+    InputError
+        The job has mistakes of shape; all of them are in the message.
+
+    >>> planned = plan({
+    ...     "title": "one pin", "machine": "gap-bed",
+    ...     "parts": [{
+    ...         "name": "pin", "quantity": 1, "alloy": "6061-T6", "length": "2 in",
+    ...         "stock": {"form": "bar", "diameter": "1 in"},
+    ...         "operations": [{"do": "turn", "to": "0.9 in", "length": "1 in"}],
+    ...     }],
+    ... })
+    >>> planned.failed
+    0
+    """
+    found, name = job_files.load(job)
+    sheets = job_files.file_names(found.parts)
+    parts = (_planned_part(found, part, sheet) for part, sheet in zip(found.parts, sheets, strict=True))
+    return Plan(found, name, tuple(parts))
+
+
+def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
+    size = part.stock.diameter or part.stock.across_flats or part.stock.thickness
+    assert size is not None
+    unit = "in" if size.system == "inch" else "mm"
+    stock, stock_error = _cut_up(part)
+    workpiece = Workpiece.from_part(job, part, unit, None if stock is None else stock.blank_mm)
+    operations = []
+    for place, step in enumerate(part.operations):
+        machine = machines.machine(step.machine or part.machine or job.machine)
+        try:
+            found, error = answer(workpiece, step, machine), ""
+        except Error as failure:
+            found, error = None, str(failure)
+        operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
+    joints = tuple(map(_planned_joint, part.joints))
+    wound, wound_error = _wound(job, part)
+    told = whole_part.of_part(
+        part.stock,
+        None if stock is None else stock.blank_mm,
+        alloy(part.alloy),
+        [(op.step, op.machine) for op in operations],
+        unit == "in",
+    )
+    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told)
+
+
+def _planned_joint(joint: Joint) -> PlannedJoint:
+    try:
+        found = strength(
+            joint.outside,
+            joint.inside,
+            engagement=joint.engagement,
+            external_alloy=joint.outside_alloy,
+            external_form=joint.outside_form,
+            external_grade=joint.grade,
+            internal_alloy=joint.inside_alloy,
+            internal_form=joint.inside_form,
+            external_bore=joint.bore,
+            internal_outside=joint.across,
+            external_chamfer=joint.chamfer,
+            external_run_out=joint.run_out,
+            internal_countersink=joint.countersink,
+            internal_run_out=joint.tap_lead,
+            load=joint.load,
+            factor_of_safety=joint.factor,
+            loading="shock" if joint.shock else "steady",
+            rotating=joint.rotating,
+        )
+    except Error as failure:
+        return PlannedJoint(joint, None, str(failure))
+    return PlannedJoint(joint, found)
+
+
+def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
+    """How far a threaded part may be wound out, where the job asks."""
+    if part.adjuster is None:
+        return None, ""
+    from halfnut.threads.adjusters import adjuster
+
+    coating = None if part.coating is None else job.coatings[part.coating]
+    build_up = None
+    if coating is not None:
+        most = coating.build_up_most
+        build_up = str(coating.build_up) if most is None else f"{coating.build_up} to {most}"
+    try:
+        return adjuster(**part.adjuster.asked(part, build_up)), ""
+    except Error as error:
+        return None, str(error)
+
+
+def _cut_up(part: Part) -> tuple[CutList | None, str]:
+    stock = part.stock
+
+    def size(name: str) -> float:
+        given = getattr(stock, name)
+        return 0.0 if given is None else float(given.base)
+
+    try:
+        found = cut_list(
+            part.length.base,
+            part.quantity,
+            kerf_mm=size("kerf"),
+            facing_mm=size("facing"),
+            grip_mm=size("grip"),
+            pieces=stock.pieces,
+            bar_mm=None if stock.bar_length is None else stock.bar_length.base,
+        )
+    except DomainError as error:
+        return None, str(error)
+    return found, ""
+
+
+def _row(part: PlannedPart, op: PlannedOperation) -> dict[str, Any]:
+    head = {
+        "part": part.part.name,
+        "number": part.part.number,
+        "quantity": part.part.quantity,
+        "alloy": part.part.alloy,
+        **{key: value for key, value in op.to_dict().items() if key not in {"figures", "cautions", "evidence"}},
+        "cautions": " ".join(caution.code for caution in op.cautions),
+    }
+    figures = {} if op.answer is None else _finite(op.answer.to_dict())
+    flat = {key: " ".join(map(str, value)) if isinstance(value, list) else value for key, value in figures.items()}
+    return {**head, **{key: value for key, value in flat.items() if key not in head}}
+
+
+def _finite(figures: Mapping[str, Any]) -> dict[str, Any]:
+    return {
+        key: None if isinstance(value, float) and not math.isfinite(value) else value for key, value in figures.items()
+    }

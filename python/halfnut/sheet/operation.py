@@ -1,0 +1,283 @@
+"""An operation as a sheet shows it: heading, levers, feed, steps and figures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+from urllib.parse import quote
+
+from halfnut.core.sizes import life_span
+from halfnut.core.words import EDGE_SHORT, GEOMETRY_ALONE, LIMITS
+from halfnut.cutting.cuts import Cut
+from halfnut.drawing.gears import train_svg
+from halfnut.drawing.threads import profile_svg
+from halfnut.knurls.blanks import KnurlBlank
+from halfnut.machine.machines import positions_text
+from halfnut.planning.answers import Answer
+from halfnut.planning.cut_answers import feed_ladder
+from halfnut.sheet import texts
+from halfnut.sheet.view import Drawing, Levers, OperationView, SetupView, Told
+from halfnut.threads.form_threads import FormLimits
+from halfnut.threads.standard import ThreadLimits
+
+if TYPE_CHECKING:
+    from halfnut.planning.plans import PlannedOperation, PlannedPart
+from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
+from halfnut.sheet.telling import sentence
+
+_DO = {
+    "turn": "Turn",
+    "taper": "Turn a taper",
+    "groove": "Groove",
+    "spot": "Spot",
+    "countersink": "Countersink",
+    "counterbore": "Counterbore",
+    "saw": "Slit with a saw",
+    "face": "Face",
+    "bore": "Bore",
+    "part off": "Part off",
+    "drill": "Drill",
+    "ream": "Ream",
+    "tap": "Tap",
+    "mill": "Mill",
+    "thread": "Thread",
+    "knurl": "Knurl",
+}
+_GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads", "gears": "Change gears"}
+_ENDS = {"first": "First end", "second": "Turned round, second end"}
+
+
+def setups(part: PlannedPart, at: Mapping[int, Sequence[Told]]) -> list[SetupView]:
+    """The operations of a part by setup, each with the cautions that are told there."""
+    groups: list[tuple[tuple[str, str, str], list[PlannedOperation]]] = []
+    for op in part.operations:
+        key = (op.machine.title, op.step.end, op.step.holding or "")
+        if not groups or groups[-1][0] != key:
+            groups.append((key, []))
+        groups[-1][1].append(op)
+    out = []
+    both = any(op.step.end == "second" for op in part.operations)
+    for (machine, end, holding), operations in groups:
+        heading = _ENDS[end] if both else "At the machine"
+        where = " · ".join(filter(None, (machine, holding)))
+        out.append(SetupView(heading, where, tuple(_operation(part, op, at.get(op.number, ())) for op in operations)))
+    return out
+
+
+def _operation(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]) -> OperationView:
+    found = op.answer
+    head: dict[str, Any] = {
+        "number": op.number,
+        "anchor": f"op-{op.number}",
+        "heading": _heading(op),
+    }
+    note = (op.step.note,) if op.step.note else ()
+    if found is None:
+        return OperationView(**head, size="", error=op.error, remarks=note)
+    return OperationView(
+        **head,
+        size=_size(found, part.unit, op.step.do),
+        with_what=_tool(found),
+        levers=tuple(_levers(found, op)),
+        tables=(*tables_of(found, part.unit), *holding_table(found, part.unit)),
+        drawing=_drawing(found),
+        gears=_gears(found),
+        steps=_steps(found),
+        figures=tuple(_figures(found, part.unit)),
+        remarks=tuple(
+            map(
+                sentence,
+                (*note, *_resets(found), *found.remarks, *_holding_remarks(found, part.unit)),
+            )
+        ),
+        cautions=tuple(cautions),
+    )
+
+
+def _steps(found: Answer) -> tuple[str, ...]:
+    for way in (found.chasing, found.knurling):
+        if way is not None:
+            return tuple(way.steps())
+    return ()
+
+
+def _heading(op: PlannedOperation) -> str:
+    shape = f" a {op.step.shape}" if op.step.do == "mill" else ""
+    finish = " to finish" if getattr(op.step, "finish", False) else ""
+    times = f", {op.step.times} times" if op.step.times > 1 else ""
+    return f"{_DO[op.step.do]}{shape}{finish}{times}"
+
+
+def _size(found: Answer, unit: str, do: str) -> str:
+    sizes = found.sizes
+    long = f" × {texts.length(sizes['length_mm'], unit)}" if "length_mm" in sizes else ""
+    if "thread" in sizes:
+        return f"{sizes['thread']}{long}"
+    if "to_diameter_mm" in sizes:
+        return (
+            f"{texts.diameter(sizes['start_diameter_mm'], unit)} → "
+            f"{texts.diameter(sizes['to_diameter_mm'], unit)}{long}"
+        )
+    if "shape" in sizes:
+        across, down = texts.length(sizes["cut_width_mm"], unit), texts.length(sizes["cut_depth_mm"], unit)
+        along = texts.length(sizes["length_mm"], unit, with_unit=False)
+        return f"{along} × {across}, {down} deep, cutter {texts.diameter(sizes['cutter_mm'], unit)}"
+    if "depth_mm" in sizes:
+        return f"{texts.diameter(sizes['diameter_mm'], unit)}, {texts.length(sizes['depth_mm'], unit)} deep"
+    if "off_mm" in sizes:
+        return f"{texts.diameter(sizes['start_diameter_mm'], unit)}, {texts.length(sizes['off_mm'], unit)} off"
+    if isinstance(found.record, KnurlBlank):
+        blank = found.record
+        return f"{blank.pitch} {blank.pattern}, {texts.length(sizes['width_mm'], unit)} wide"
+    return texts.diameter(sizes["start_diameter_mm"], unit)
+
+
+def _tool(found: Answer) -> str:
+    cut = found.cut
+    if cut is None or cut.operation == "knurl":
+        return ""
+    name = cut.tool_name
+    assumed = ", ".join(cut.assumed)
+    if name.lower() in assumed.lower():
+        return f"assumed: {assumed}"
+    return f"{name}; assumed: {assumed}" if assumed else name
+
+
+def _levers(found: Answer, op: PlannedOperation) -> list[Levers]:
+    cut = found.cut
+    gives = {"gearbox": _lead(found, op), "gears": _lead(found, op)}
+    if any(each.group == "gears" for each in found.levers):
+        gives["gearbox"] = ""
+    if cut is not None:
+        speed = f"{cut.spindle_rpm:.0f} rev/min"
+        gives["spindle"] = f"by hand, or at most {speed}" if cut.by_hand else speed
+        gives["feed"] = _feed(cut, op)
+    out = [Levers(_GROUPS[each.group], gives[each.group], each.positions, each.stop) for each in found.levers]
+    if cut is not None and cut.feed_source == "hand" and cut.hand_turns_per_min is not None:
+        turns = f"{cut.hand_turns_per_min:.{0 if cut.hand_turns_per_min >= 10 else 1}f}"
+        out.append(Levers("Feed by hand", "", (("turns of the handle a minute", turns),)))
+    return out
+
+
+def _lead(found: Answer, op: PlannedOperation) -> str:
+    lead_mm = found.sizes.get("lead_mm")
+    if lead_mm is None:
+        return ""
+    per_inch = 25.4 / lead_mm
+    if abs(per_inch * 4 - round(per_inch * 4)) < 1e-9:
+        return f"{per_inch:g} an inch"
+    return f"{lead_mm:g} mm"
+
+
+def _feed(cut: Cut, op: PlannedOperation) -> str:
+    if cut.feed_marked is None:
+        return ""
+    ladder = feed_ladder(cut, op.machine)
+    unit = "in" if ladder.marked_in_inch else "mm"
+    if ladder.kind == "per minute":
+        return f"{cut.feed_marked:g} {unit}/min"
+    marked_mm = cut.feed_marked * (25.4 if unit == "in" else 1.0)
+    shown = texts.feed(marked_mm, unit)
+    if cut.feed_mm_rev is not None and abs(marked_mm - cut.feed_mm_rev) > 1e-9:
+        shown += f", across {texts.feed(cut.feed_mm_rev, unit)}"
+    return shown
+
+
+def _holding_remarks(found: Answer, unit: str) -> list[str]:
+    held = gives_way(found)
+    if held is None:
+        return []
+    out = list(held.ways)
+    others = ", ".join(f"{name} {texts.depth(value, unit)}" for name, value in held.other_ways.items())
+    out.append(f"bends {texts.depth(held.bend.worst_mm, unit)} {unit} as held; {others}")
+    if held.jaw_force_n is not None:
+        out.append(f"grip {texts.force(held.jaw_force_n, unit)} a jaw, so that the cut does not turn the work")
+    if held.squeeze is not None:
+        spring = texts.depth(held.squeeze.out_of_round_mm, unit)
+        out.append(f"so gripped it is {spring} {unit} out of round on the radius when {held.squeeze.jaws} jaws let go")
+    elif held.out_of_round_per_kn_mm:
+        rings = ", ".join(f"{texts.depth(v, unit)} in {n}" for n, v in held.out_of_round_per_kn_mm.items())
+        out.append(f"out of round on the radius for {texts.force(1000.0, unit)} a jaw, {unit}: {rings} jaws")
+    if held.growth_mm is not None and held.growth_mm >= TELLING_MM / 2:
+        out.append(f"warm from the cut it measures up to {texts.depth(held.growth_mm, unit)} {unit} too large")
+    return out
+
+
+def _resets(found: Answer) -> list[str]:
+    """Levers to set between passes, where they stand elsewhere."""
+    out = []
+    standing = found.levers
+    for each in found.passes:
+        moved = [group for group in each.levers if group not in standing]
+        if moved:
+            to = "; ".join(f"{group.group} {positions_text(dict(group.positions))}" for group in moved)
+            out.append(f"Before pass {each.number} set the {to}")
+        standing = each.levers or standing
+    return out
+
+
+def _drawing(found: Answer) -> Drawing | None:
+    """The profile of a thread that a tool is ground for, with the part that goes on it."""
+    if found.mate is None or not isinstance(found.record, (ThreadLimits, FormLimits)):
+        return None
+    picture = profile_svg(found.record, found.mate, width_mm=130)
+    words = f"Profile of {found.record.thread} and {found.mate.thread} with their tolerance zones; sizes in the table"
+    return Drawing(f"data:image/svg+xml,{quote(picture)}", words)
+
+
+def _gears(found: Answer) -> Drawing | None:
+    """The change gears as they stand at the lathe, where they are changed."""
+    if found.chasing is None or found.chasing.train is None or not any(each.group == "gears" for each in found.levers):
+        return None
+    train = found.chasing.train
+    return Drawing(f"data:image/svg+xml,{quote(train_svg(train, width_mm=54))}", f"Change gears {train.gears}")
+
+
+def _force_band(low: float | None, high: float | None, cut: Cut, unit: str) -> list[tuple[str, str]]:
+    if low is None or high is None:
+        return []
+    state = "checked on measured cuts" if cut.force_verified else "unverified"
+    return [("likely", f"{texts.force_span(low, high, unit)}, {state}")]
+
+
+def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
+    cut = found.cut
+    out: list[tuple[str, str]] = []
+    if cut is not None:
+        out.append(("cutting speed", texts.speed(cut.cutting_speed_m_min, unit)))
+        if cut.cutting_force_n is not None:
+            out.append(("force", texts.force(cut.cutting_force_n, unit)))
+            out += _force_band(cut.cutting_force_low_n, cut.cutting_force_high_n, cut, unit)
+        elif cut.feed_force_n is not None:
+            out.append(("thrust", texts.force(cut.feed_force_n, unit)))
+            out += _force_band(cut.feed_force_low_n, cut.feed_force_high_n, cut, unit)
+        if cut.spindle_power_kw is not None:
+            available, high = "", cut.spindle_power_high_kw
+            if cut.available_power_kw is not None:
+                available = f" of {texts.power(cut.available_power_kw, unit)}"
+            most = "" if high is None else f", up to {texts.power(high, unit)}"
+            out.append(("spindle power", texts.power(cut.spindle_power_kw, unit) + most + available))
+        if cut.torque_nm is not None:
+            out.append(("torque", texts.torque(cut.torque_nm, unit)))
+        if cut.deflection_mm is not None:
+            bent = texts.small(cut.deflection_mm, unit)
+            if cut.deflection_high_mm is not None:
+                bent += f", up to {texts.small(cut.deflection_high_mm, unit)}"
+            out.append(("deflection", bent))
+        if cut.holds_at_edge is not None:
+            out.append(("at the most force", EDGE_SHORT[cut.holds_at_edge].format(limits=cut.edge_limits)))
+        if cut.tool_life_min is not None:
+            likely = life_span(cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0)
+            out += [("tool life", f"{likely}, unverified")] if likely else []
+        if cut.roughness_ra_um is not None:
+            out.append(("Ra", f"{texts.roughness(cut.roughness_ra_um, unit)}, {GEOMETRY_ALONE}"))
+        if found.chasing is not None and cut.time_s is not None:
+            out.append(("one pass", texts.duration(cut.time_s)))
+    out.append(("time", texts.duration(found.time_s)))
+    if found.chosen is not None:
+        name = found.chosen.tightest
+        out.append(("of which cutting", texts.duration(found.chosen.shares_s["cutting"])))
+        out.append(("least is left of", f"{LIMITS.get(name, name)}, {found.chosen.slack[name]:.0%}"))
+    elif cut is not None and cut.operation not in {"thread", "knurl"}:
+        out.append(("limited by", LIMITS.get(cut.limited_by, cut.limited_by)))
+    return out

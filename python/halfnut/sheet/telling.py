@@ -1,0 +1,53 @@
+"""Where on a sheet each caution is told, so that it is told once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from halfnut.core.record import Caution
+from halfnut.core.words import CAUTIONS, by_rank, of_the_piece
+from halfnut.sheet.view import Told
+
+if TYPE_CHECKING:
+    from halfnut.planning.plans import PlannedPart
+
+__all__ = ["told"]
+# What heads a sheet rather than stands at an operation.
+_SAID_ONCE = frozenset(
+    {"backlash", "conventional", "plastic_melts", *(code for code in CAUTIONS if code.startswith("trait_"))}
+)
+
+
+def sentence(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def told(item: Caution, also: Sequence[int] = ()) -> Told:
+    """A caution as a sheet tells it; `also` are the numbers of other operations that it goes with."""
+    where = f" Also at {', '.join(map(str, also))}." if also else ""
+    return Told(item.rank, item.label, f"{sentence(item.text)}.{where}")
+
+
+def of_the_whole(part: PlannedPart) -> list[Caution]:
+    """What is told once at a part's head: its metal, its finish, and what goes with most of its operations."""
+    at_once = [each for op in part.operations for each in op.told if _heads(each)]
+    return by_rank([*part.standing, *at_once])
+
+
+def _heads(item: Caution) -> bool:
+    return of_the_piece(item.code) or item.code in _SAID_ONCE
+
+
+def at_operations(part: PlannedPart, heading: Sequence[Caution]) -> dict[int, list[Told]]:
+    """By its number, what each operation is the first to tell."""
+    places: dict[Caution, list[int]] = {}
+    for op in part.operations:
+        for each in op.told:
+            if each not in heading:
+                places.setdefault(each, []).append(op.number)
+    out: dict[int, list[Told]] = {}
+    for each in by_rank(places):
+        first, *others = places[each]
+        out.setdefault(first, []).append(told(each, () if each.rank == "note" else others))
+    return out

@@ -1,0 +1,33 @@
+"""Threads: sizes, fits, coatings, gauging, holes, strength, and what is built of them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from halfnut.core.rooms import furnished
+
+if TYPE_CHECKING:
+    from halfnut.threads.adjusters import *
+    from halfnut.threads.blind_holes import *
+    from halfnut.threads.columns import *
+    from halfnut.threads.fitting import *
+    from halfnut.threads.form_holes import *
+    from halfnut.threads.form_joints import *
+    from halfnut.threads.form_threads import *
+    from halfnut.threads.gauging import *
+    from halfnut.threads.holes import *
+    from halfnut.threads.identification import *
+    from halfnut.threads.joints import *
+    from halfnut.threads.judging import *
+    from halfnut.threads.metals import *
+    from halfnut.threads.parts import *
+    from halfnut.threads.plain_threads import *
+    from halfnut.threads.plugs import *
+    from halfnut.threads.precoating import *
+    from halfnut.threads.seats import *
+    from halfnut.threads.standard import *
+    from halfnut.threads.strength_formulas import *
+    from halfnut.threads.suiting import *
+    from halfnut.threads.tightening import *
+
+__getattr__, __dir__ = furnished(__name__)

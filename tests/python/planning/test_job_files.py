@@ -1,0 +1,160 @@
+"""Job files: every mistake at once, with its key, value, choices and the nearest one."""
+
+import copy
+
+import pytest
+
+from halfnut.core.mistakes import InputError
+from halfnut.planning import job
+
+PIN = {
+    "title": "Portable truss telescope",
+    "machine": "gap-bed",
+    "coatings": {"black": {"title": "black anodise", "build_up": "0.0002 in"}},
+    "parts": [
+        {
+            "name": "truss tube",
+            "quantity": 8,
+            "alloy": "6061-T6",
+            "coating": "black",
+            "length": "22 in",
+            "stock": {"form": "tube", "diameter": "1 in", "bore": "0.62 in"},
+            "operations": [
+                {"do": "face", "off": "0.03 in"},
+                {"do": "turn", "to": "0.875 in", "length": "1.5 in"},
+                {"do": "thread", "thread": "7/8-14 UNF-2A", "length": "1.2 in"},
+            ],
+        },
+        {
+            "name": "collimation knob",
+            "quantity": 3,
+            "alloy": "C36000",
+            "machine": "metric-lathe",
+            "length": "18 mm",
+            "stock": {"form": "bar", "diameter": "20 mm"},
+            "operations": [{"do": "knurl", "pitch": "0.8 mm", "width": "12 mm", "diameter": "19 mm"}],
+        },
+    ],
+}
+
+
+@pytest.fixture
+def data():
+    return copy.deepcopy(PIN)
+
+
+def mistakes(data):
+    with pytest.raises(InputError) as caught:
+        job.load(data)
+    return {mistake.key: mistake for mistake in caught.value.mistakes}
+
+
+def test_a_sound_job_is_read(data):
+    found, name = job.load(data)
+    assert name == "job"
+    assert [part.name for part in found.parts] == ["truss tube", "collimation knob"]
+    assert str(found.parts[0].operations[1].to) == "0.875 in"
+    assert data == PIN
+
+
+def test_every_mistake_is_reported_at_once(data):
+    first, second = data["parts"]
+    first["alloy"] = "6061-T66"
+    first["coating"] = "blck"
+    first["quantity"] = 0
+    first["operatons"] = []
+    first["operations"][1]["to"] = 0.875
+    first["operations"][1]["lenght"] = "1 in"
+    first["operations"][2]["do"] = "tread"
+    second["machine"] = "metric-lath"
+    second["stock"]["form"] = "rod"
+    second["operations"][0]["width"] = "12"
+    del second["length"]
+    found = mistakes(data)
+    assert found.keys() == {
+        "parts[0].alloy",
+        "parts[0].coating",
+        "parts[0].quantity",
+        "parts[0].operatons",
+        "parts[0].operations[1].to",
+        "parts[0].operations[1].lenght",
+        "parts[0].operations[2].do",
+        "parts[1].machine",
+        "parts[1].stock.form",
+        "parts[1].operations[0].width",
+        "parts[1].length",
+    }
+    assert "6061-T6" in found["parts[0].alloy"].problem
+    assert found["parts[0].coating"].allowed == ("black",)
+    assert found["parts[0].operatons"].nearest == "operations"
+    assert found["parts[0].operations[1].lenght"].nearest == "length"
+    assert "nose_radius" in found["parts[0].operations[1].lenght"].allowed
+    assert found["parts[0].operations[2].do"].nearest == "thread"
+    assert "turn" in found["parts[0].operations[2].do"].allowed
+    assert found["parts[1].machine"].nearest == "metric-lathe"
+    assert found["parts[1].stock.form"].allowed == ("bar", "tube", "hexagon", "plate")
+    assert "bare number is never a length" in found["parts[1].operations[0].width"].problem
+
+
+@pytest.mark.parametrize(
+    ("place", "value", "key", "problem"),
+    [
+        (("parts",), [], "parts", "must not be empty"),
+        (("parts",), "truss tube", "parts", "must be a list"),
+        (("parts", 0, "operations"), [], "parts[0].operations", "must not be empty"),
+        (("parts", 0, "operations", 0), {"off": "1 mm"}, "parts[0].operations[0].do", "is missing"),
+        (("parts", 0, "operations", 0), "face", "parts[0].operations[0]", "must be a table"),
+        (("parts", 1, "name"), "Truss  Tube", "", "names must differ"),
+        (("parts", 0, "stock", "bore"), "1 in", "parts[0].stock", "must be less than"),
+        (("parts", 0, "stock"), {"form": "plate", "thickness": "6 mm"}, "parts[0].stock", "needs width"),
+        (("parts", 0, "stock", "across_flats"), "1 in", "parts[0].stock", "has no across_flats"),
+        (("parts", 0, "quantity"), 2.5, "parts[0].quantity", "whole number"),
+        (("coatings", "black", "build_up"), "-1 um", "coatings.black.build_up", "negative"),
+        (("coatings", "black", "finish"), "8 um", "coatings.black", "needs build_up"),
+        (("coatings", "black"), {"title": "x"}, "coatings.black", "needs build_up"),
+        (("coatings", "black"), {"title": "x", "finish": "anodize two"}, "coatings.black.finish", "no coating"),
+        (("coatings", "black", "build_up_most"), "1 um", "coatings.black", "is less than build_up"),
+        (
+            ("coatings", "black"),
+            {"title": "x", "finish": "8 um", "build_up_most": "9 um"},
+            "coatings.black",
+            "without build_up",
+        ),
+        (("title",), "", "title", "must not be empty"),
+        (("title",), None, "title", "must be text"),
+    ],
+)
+def test_what_is_refused(data, place, value, key, problem):
+    *outer, last = place
+    target = data
+    for step in outer:
+        target = target[step]
+    target[last] = value
+    (mistake,) = mistakes(data).values()
+    assert mistake.key == key
+    assert problem in mistake.problem
+
+
+def test_an_operation_without_a_machine_is_named(data):
+    del data["machine"]
+    (mistake,) = mistakes(data).values()
+    assert "parts[0].operations[0]" in mistake.problem
+    assert "parts[1]" not in mistake.problem
+
+
+def test_a_machine_file_beside_the_job_file_is_found(tmp_path, data):
+    from halfnut.machine import machines
+
+    (tmp_path / "ours.toml").write_text(machines.machine("gap-bed").path.read_text())
+    path = tmp_path / "job.toml"
+    path.write_text(
+        'title = "one"\n[[parts]]\nname = "a"\nquantity = 1\nalloy = "6061-T6"\n'
+        'machine = "ours.toml"\nlength = "1 in"\n'
+        'stock = { form = "bar", diameter = "1 in" }\noperations = [{ do = "face", off = "0.01 in" }]\n'
+    )
+    found, name = job.load(path)
+    assert name == str(path)
+    assert machines.machine(found.parts[0].machine).path == tmp_path / "ours.toml"
+    (tmp_path / "ours.toml").write_text('kind = "lathe"')
+    with pytest.raises(InputError, match=r"(?s)parts\[0\]\.machine.*file has mistakes.*motor"):
+        job.load(path)

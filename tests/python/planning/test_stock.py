@@ -1,0 +1,57 @@
+"""Stock cut up: against cutting a bar piece by piece."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import halfnut as hn
+from halfnut.planning.stock import cut_list
+
+
+def sawn_from(bar, blank, kerf):
+    """Blanks that a bar gives, sawn off one by one; the last needs no cut if nothing is left."""
+    count = 0
+    while bar >= blank - 1e-9:
+        bar -= blank
+        count += 1
+        bar -= min(kerf, bar)
+    return count, bar
+
+
+@given(
+    length=st.integers(5, 400),
+    quantity=st.integers(1, 300),
+    kerf=st.integers(0, 4),
+    facing=st.integers(0, 3),
+    grip=st.integers(0, 40),
+    pieces=st.integers(1, 6),
+    bar=st.integers(50, 4000),
+)
+def test_counts_are_those_of_sawing_one_by_one(length, quantity, kerf, facing, grip, pieces, bar):
+    parted = kerf * (pieces if grip else pieces - 1)
+    blank = pieces * (length + 2 * facing) + parted + grip
+    sizes = {"kerf_mm": kerf, "facing_mm": facing, "grip_mm": grip, "pieces": pieces}
+    if blank > bar:
+        with pytest.raises(hn.DomainError, match="longer than the bar"):
+            cut_list(length, quantity, bar_mm=bar, **sizes)
+        return
+    found = cut_list(length, quantity, bar_mm=bar, **sizes)
+    assert found.blank_mm == blank
+    a_bar, _ = sawn_from(bar, blank, kerf)
+    assert found.blanks_a_bar == a_bar
+    assert (found.blanks - 1) * pieces < quantity <= found.blanks * pieces
+    assert (found.bars - 1) * a_bar < found.blanks <= found.bars * a_bar
+    last = found.blanks - (found.bars - 1) * a_bar
+    left = bar
+    for _ in range(last):
+        left -= blank
+        left -= min(kerf, left)
+    assert found.left_mm == pytest.approx(left)
+
+
+def test_without_a_bars_length_only_the_total_is_told():
+    found = cut_list(100, 3, kerf_mm=2, facing_mm=0.5)
+    assert found.blank_mm == 101
+    assert found.total_mm == 3 * 103
+    assert found.bars is None
+    assert found.to_dict()["left_mm"] is None
