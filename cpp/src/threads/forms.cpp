@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
@@ -794,7 +795,7 @@ class Limiter {
         }
         const auto tolerance = [&](double d, double p) {
             const double length = std::isnan(engagement_) ? d : engagement_;
-            return 0.002 * std::cbrt(d) + 0.003 * std::sqrt(length) + 0.005 * std::sqrt(p);
+            return 0.002 * cbrt_of(d) + 0.003 * std::sqrt(length) + 0.005 * std::sqrt(p);
         };
         const double root_p = std::sqrt(p_);
         const double t = row->factor * tolerance(d_, p_);
@@ -1088,7 +1089,7 @@ TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {
     const double l3 = row->wrench_turns * p;
     const double h = npt ? 0.8 * p : form.pitch_drop * p;
     constexpr double kVanish = 3.47;
-    const double half_taper = std::atan(0.5 * t) / detail::kFormDegree;
+    const double half_taper = atan_of(0.5 * t) / kDegree;
     const double unit = thread.scale();
     TaperPipe out;
     out.figures = {e0 * unit,
