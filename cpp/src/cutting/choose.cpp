@@ -8,6 +8,7 @@
 
 #include "choose_lathe.hpp"
 #include "choose_mill.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 namespace {

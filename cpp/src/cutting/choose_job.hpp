@@ -15,7 +15,9 @@
 #include "choose_solver.hpp"
 #include "halfnut/bounds.hpp"
 #include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {

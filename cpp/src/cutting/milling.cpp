@@ -13,6 +13,7 @@
 #include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "mill.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"

@@ -6,6 +6,7 @@
 
 #include "cylinder_names.hpp"
 #include "halfnut/bounds.hpp"
+#include "halfnut/fits/tables.hpp"
 #include "halfnut/quantity.hpp"
 
 namespace halfnut::fits {

@@ -7,6 +7,7 @@
 #include "cylinder_names.hpp"
 #include "halfnut/bounds.hpp"
 #include "halfnut/fits/rules.hpp"
+#include "halfnut/fits/tables.hpp"
 
 namespace halfnut::fits {
 namespace {

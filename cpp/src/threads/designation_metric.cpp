@@ -5,6 +5,7 @@
 
 #include "designation_reader.hpp"
 #include "halfnut/bounds.hpp"
+#include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {
 namespace {

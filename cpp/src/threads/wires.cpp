@@ -7,6 +7,7 @@
 
 #include "halfnut/elementary.hpp"
 #include "halfnut/quantity.hpp"
+#include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
 

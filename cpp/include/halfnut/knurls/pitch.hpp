@@ -12,7 +12,7 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/elementary.hpp"
-#include "halfnut/knurls/tables.hpp"
+#include "halfnut/knurls/kinds.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/quantity.hpp"
 
