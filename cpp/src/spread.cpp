@@ -6,6 +6,8 @@
 #include <numbers>
 #include <utility>
 
+#include "halfnut/elementary.hpp"
+
 namespace halfnut {
 namespace {
 
@@ -37,11 +39,61 @@ double integrate(double from, double to, double scale, const Function& function)
     return half * sum;
 }
 
-double normal_below(double z) noexcept {
-    return 0.5 * std::erfc(-z / std::numbers::sqrt2);
+/// Coefficients of a polynomial, the constant first.
+template <std::size_t N>
+constexpr double polynomial(const std::array<double, N>& coefficients, double x) noexcept {
+    double sum = 0.0;
+    for (std::size_t i = N; i > 0; --i) {
+        sum = sum * x + coefficients[i - 1];
+    }
+    return sum;
+}
+
+/// A rational function of 1 / x^2 in the tail of the error function, from one x on.
+struct Tail {
+    std::array<double, 8> over;
+    std::array<double, 9> under;
+};
+// fdlibm 5.3 (1993), s_erf.c: x < 0.84375, 0.84375 to 1.25, from there to 1 / 0.35, and beyond.
+constexpr std::array kNearOver{1.28379167095512558561e-01, -3.25042107247001499370e-01,
+                               -2.84817495755985104766e-02, -5.77027029648944159157e-03,
+                               -2.37630166566501626084e-05};
+constexpr std::array kNearUnder{1.0,
+                                3.97917223959155352819e-01,
+                                6.50222499887672944485e-02,
+                                5.08130628187576562776e-03,
+                                1.32494738004321644526e-04,
+                                -3.96022827877536812320e-06};
+constexpr double kErfOne = 8.45062911510467529297e-01;
+constexpr std::array kOneOver{-2.36211856075265944077e-03, 4.14856118683748331666e-01,
+                              -3.72207876035701323847e-01, 3.18346619901161753674e-01,
+                              -1.10894694282396677476e-01, 3.54783043256182359371e-02,
+                              -2.16637559486879084300e-03};
+constexpr std::array kOneUnder{1.0,
+                               1.06420880400844228286e-01,
+                               5.40397917702171048937e-01,
+                               7.18286544141962662868e-02,
+                               1.26171219808761642112e-01,
+                               1.36370839120290507362e-02,
+                               1.19844998467991074170e-02};
+constexpr Tail kMiddle{{-9.86494403484714822705e-03, -6.93858572707181764372e-01, -1.05586262253232909814e+01,
+                        -6.23753324503260060396e+01, -1.62396669462573470355e+02, -1.84605092906711035994e+02,
+                        -8.12874355063065934246e+01, -9.81432934416914548592e+00},
+                       {1.0, 1.96512716674392571292e+01, 1.37657754143519042600e+02,
+                        4.34565877475229228821e+02, 6.45387271733267880336e+02, 4.29008140027567833386e+02,
+                        1.08635005541779435134e+02, 6.57024977031928170135e+00, -6.04244152148580987438e-02}};
+constexpr Tail kFar{{-9.86494292470009928597e-03, -7.99283237680523006574e-01, -1.77579549177547519889e+01,
+                     -1.60636384855821916062e+02, -6.37566443368389627722e+02, -1.02509513161107724954e+03,
+                     -4.83519191608651397019e+02, 0.0},
+                    {1.0, 3.03380607434824582924e+01, 3.25792512996573918826e+02, 1.53672958608443695994e+03,
+                     3.19985821950859553908e+03, 2.55305040643316442583e+03, 4.74528541206955367215e+02,
+                     -2.24409524465858183362e+01, 0.0}};
+
+double exponential(double x) noexcept {
+    return exp2_of(x * std::numbers::log2e);
 }
 double normal_density(double z) noexcept {
-    return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
+    return exponential(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
 }
 
 double share(const Spread& s) noexcept {
@@ -84,6 +136,23 @@ double below(const Spread& internal, const Spread& external, double number) noex
 }
 
 }  // namespace
+
+double normal_below(double z) noexcept {
+    const double x = std::abs(z) / std::numbers::sqrt2;
+    double beyond = 0.5;  // half the complement of the error function
+    if (x < 0.84375) {
+        beyond = 0.5 - 0.5 * (x + x * (polynomial(kNearOver, x * x) / polynomial(kNearUnder, x * x)));
+    } else if (x < 1.25) {
+        const double s = x - 1.0;
+        beyond = 0.5 * (1.0 - kErfOne - polynomial(kOneOver, s) / polynomial(kOneUnder, s));
+    } else {
+        const double s = 1.0 / (x * x);
+        const Tail& tail = x < 1.0 / 0.35 ? kMiddle : kFar;
+        beyond =
+            0.5 * exponential(-x * x - 0.5625 + polynomial(tail.over, s) / polynomial(tail.under, s)) / x;
+    }
+    return z < 0.0 ? beyond : 1.0 - beyond;
+}
 
 double Spread::expected() const noexcept {
     if (fixed()) {
@@ -138,8 +207,9 @@ double chance_of_interference(const Spread& internal, const Spread& external, co
         point = std::clamp(point, low, high);
     }
     std::sort(points.begin(), points.end());
-    const double scale =
-        internal.fixed() && external.fixed() ? high - low : std::hypot(internal.sigma, external.sigma);
+    const double scale = internal.fixed() && external.fixed()
+                             ? high - low
+                             : std::sqrt(internal.sigma * internal.sigma + external.sigma * external.sigma);
     double sum = 0.0;
     for (std::size_t i = 0; i + 1 < points.size(); ++i) {
         if (points[i + 1] > points[i]) {

@@ -5,10 +5,12 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <numbers>
 #include <random>
 
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/schema.hpp"
+#include "halfnut/spread.hpp"
 
 namespace halfnut {
 namespace {
@@ -108,6 +110,99 @@ TEST(Elementary, SineAndCosineAreWithinTheirStatedError) {
     EXPECT_TRUE(std::isnan(sine_cosine_deg(kNaN).sine));
 }
 
+/// Worst error of a function over arguments between two numbers, against the C library in extended precision.
+template <class Function, class True>
+double worst_error(double low, double high, Function function, True true_value) {
+    std::mt19937_64 random(6);
+    std::uniform_real_distribution<double> arguments(low, high);
+    double worst = 0.0;
+    for (int i = 0; i < kTrials; ++i) {
+        const double x = arguments(random);
+        worst = std::max(worst, error(function(x), true_value(static_cast<long double>(x))));
+    }
+    return worst;
+}
+
+TEST(Elementary, ArcsAreWithinTheirStatedError) {
+    const auto atan = [](long double x) { return std::atan(x); };
+    EXPECT_LE(worst_error(0.0, 3.0, atan_of, atan), 2e-16);
+    EXPECT_LE(worst_error(-1e3, 1e3, atan_of, atan), 2e-16);
+    EXPECT_LE(worst_error(-1.0, 1.0, acos_of, [](long double x) { return std::acos(x); }), 4e-16);
+    EXPECT_LE(worst_error(-1.0, 1.0, asin_of, [](long double x) { return std::asin(x); }), 4e-16);
+    const auto at = [](double turn) { return atan2_of(std::sin(turn), std::cos(turn)); };
+    EXPECT_LE(worst_error(
+                  -3.14, 3.14, [&](double turn) { return at(turn); },
+                  [](long double turn) {
+                      const auto y = static_cast<long double>(std::sin(static_cast<double>(turn)));
+                      return std::atan2(y, static_cast<long double>(std::cos(static_cast<double>(turn))));
+                  }),
+              4e-16);
+    EXPECT_EQ(atan_of(0.0), 0.0);
+    EXPECT_EQ(atan_of(kInf), std::numbers::pi / 2.0);
+    EXPECT_EQ(atan_of(-1.0), -std::numbers::pi / 4.0);
+    EXPECT_EQ(atan2_of(0.0, -1.0), std::numbers::pi);
+    EXPECT_EQ(atan2_of(-1.0, 0.0), -std::numbers::pi / 2.0);
+    EXPECT_EQ(acos_of(-1.0), std::numbers::pi);
+    EXPECT_EQ(acos_of(1.0), 0.0);
+    EXPECT_EQ(asin_of(1.0), std::numbers::pi / 2.0);
+    for (const double outside : {-1.0000001, 1.0000001, kNaN}) {
+        EXPECT_TRUE(std::isnan(acos_of(outside))) << outside;
+        EXPECT_TRUE(std::isnan(asin_of(outside))) << outside;
+    }
+    EXPECT_TRUE(std::isnan(atan_of(kNaN)));
+}
+
+TEST(Elementary, SinesOfRadiansAndTangentsAreWithinTheirStatedError) {
+    for (const double most : {0.1, 10.0, 1e5}) {
+        EXPECT_LE(worst_error(
+                      -most, most, [](double x) { return sine_cosine(x).sine; },
+                      [](long double x) { return std::sin(x); }),
+                  4e-16)
+            << most;
+        EXPECT_LE(worst_error(
+                      -most, most, [](double x) { return sine_cosine(x).cosine; },
+                      [](long double x) { return std::cos(x); }),
+                  4e-16)
+            << most;
+    }
+    EXPECT_LE(worst_error(-89.99, 89.99, tangent_deg,
+                          [](long double x) { return std::tan(x * (std::numbers::pi_v<long double> / 180.0L)); }),
+              6e-16);
+    EXPECT_EQ(tangent_deg(90.0), kInf);
+    for (const double x : {-3.0, 0.0, 1e-9, 0.75, 1e6}) {
+        const SineCosine got = sine_cosine_of_tangent(x);
+        EXPECT_NEAR(got.sine, std::sin(std::atan(x)), 4e-16) << x;
+        EXPECT_NEAR(got.cosine, std::cos(std::atan(x)), 4e-16) << x;
+    }
+}
+
+TEST(Elementary, CubeRootIsWithinItsStatedError) {
+    const auto cbrt = [](long double x) { return std::cbrt(x); };
+    EXPECT_LE(worst_error(0.01, 1e3, cbrt_of, cbrt), 2e-16);
+    EXPECT_LE(worst_error(1e-300, 1e-299, cbrt_of, cbrt), 2e-16);
+    for (int i = 1; i < 1 << 17; ++i) {
+        const double root = i;
+        ASSERT_EQ(cbrt_of(root * root * root), root);
+    }
+}
+
+TEST(Elementary, ShareOfANormalSpreadIsWithinItsStatedError) {
+    std::mt19937_64 random(8);
+    std::uniform_real_distribution<double> sigmas(-37.0, 37.0);
+    for (int i = 0; i < kTrials; ++i) {
+        const double z = i % 2 == 0 ? sigmas(random) : sigmas(random) / 12.0;
+        const long double below = std::erfc(-static_cast<long double>(z) / std::numbers::sqrt2_v<long double>) / 2.0L;
+        const long double beyond = std::erfc(static_cast<long double>(z) / std::numbers::sqrt2_v<long double>) / 2.0L;
+        ASSERT_NEAR(normal_below(z), static_cast<double>(below),
+                    5e-16 * static_cast<double>(z < 0.0 ? below * (1.0L + z * z) : 1.0L + beyond))
+            << z;
+    }
+    EXPECT_EQ(normal_below(0.0), 0.5);
+    EXPECT_EQ(normal_below(-kInf), 0.0);
+    EXPECT_EQ(normal_below(kInf), 1.0);
+    EXPECT_TRUE(std::isnan(normal_below(kNaN)));
+}
+
 /// The angle itself goes by way of the inverse tangent; its sine and cosine do not.
 TEST(Elementary, MeanEnteringAgreesWithItsAngle) {
     std::mt19937_64 random(5);
@@ -118,7 +213,7 @@ TEST(Elementary, MeanEnteringAgreesWithItsAngle) {
         const double depth = depths(random);
         const double nose = i % 7 == 0 ? 0.0 : noses(random);
         const double edge = edges(random);
-        const double angle = cutting::mean_entering_deg(depth, nose, edge) * cutting::kDegree;
+        const double angle = cutting::mean_entering_deg(depth, nose, edge) * kDegree;
         const SineCosine got = cutting::mean_entering(depth, nose, sine_cosine_deg(edge));
         ASSERT_NEAR(got.sine, std::sin(angle), 1e-14) << depth << " " << nose << " " << edge;
         ASSERT_NEAR(got.cosine, std::abs(std::cos(angle)), 1e-14) << depth << " " << nose << " " << edge;

@@ -21,6 +21,16 @@ struct Spread {
     [[nodiscard]] double variance() const noexcept;
 };
 
+/// Share of a normal spread below so many sigma from its mean.
+///
+/// Given
+///   z   any number
+/// Returned
+///   0 to 1, NaN at NaN; error of the smaller share at most 5e-16 (1 + z^2)
+/// Source
+///   the error function, with the coefficients of fdlibm 5.3 (1993)
+[[nodiscard]] double normal_below(double z) noexcept;
+
 /// Chance that an internal size less an external one, less two amounts each even over its range, is below 0.
 ///
 /// Given

@@ -1,5 +1,6 @@
 #include "halfnut/cutting/chase.hpp"
 #include "halfnut/bounds.hpp"
+#include "halfnut/elementary.hpp"
 
 #include <fmt/format.h>
 
@@ -10,7 +11,6 @@ namespace halfnut::cutting {
 
 namespace {
 
-constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kWhole = 1e-6;  // of a line: less is rounding
 constexpr int kMostLines = 100'000;
 
@@ -83,7 +83,7 @@ struct Groove {
 
 double ChasingDepth::compute(double blank, double pitch_diameter, double pitch, double half_angle,
                              double radius, double flat, double internal) noexcept {
-    const double half_sharp = pitch / 4.0 / std::tan(half_angle * kDegree);
+    const double half_sharp = pitch / 4.0 / tangent_deg(half_angle);
     const double lack = lacking(half_angle, radius, flat);
     const double t =
         (internal == 0.0 ? blank - pitch_diameter : pitch_diameter - blank) / 2.0 + half_sharp - lack;
@@ -100,13 +100,13 @@ std::string ChasingDepth::refusal(double blank, double pitch_diameter, double pi
     if (radius != 0.0 && flat != 0.0) {
         return fmt::format("a nose is round or flat: nose_radius_mm {:g} or nose_flat_mm {:g}", radius, flat);
     }
-    const double half_sharp = pitch / 4.0 / std::tan(half_angle * kDegree);
+    const double half_sharp = pitch / 4.0 / tangent_deg(half_angle);
     if (lacking(half_angle, radius, flat) >= half_sharp) {
-        const double a = half_angle * kDegree;
         return fmt::format(
             "the nose is too wide for a pitch of {:g} mm: at most nose_radius_mm {:.3f} or "
             "nose_flat_mm {:.3f}",
-            pitch, half_sharp / (1.0 / std::sin(a) - 1.0), 2.0 * half_sharp * std::tan(a));
+            pitch, half_sharp / (1.0 / sine_deg(half_angle) - 1.0),
+            2.0 * half_sharp * tangent_deg(half_angle));
     }
     return fmt::format("blank_mm {:g} leaves nothing to cut for pitch_diameter_mm {:g}", blank,
                        pitch_diameter);
@@ -132,10 +132,10 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
     if (const Status status = check_all(r, out, why); !status.ok()) {
         return status;
     }
-    const double a = r.half_angle_deg * kDegree;
-    const double lean = r.infeed == Infeed::flank ? std::cos(r.compound_deg * kDegree) : 1.0;
+    const SineCosine a = sine_cosine_deg(r.half_angle_deg);
+    const double lean = r.infeed == Infeed::flank ? cosine_deg(r.compound_deg) : 1.0;
     const double line = r.graduation_mm * lean;  // on the depth
-    const Groove groove{std::tan(a), std::cos(a), r.nose_flat_mm + 2.0 * r.nose_radius_mm * std::cos(a)};
+    const Groove groove{a.sine / a.cosine, a.cosine, r.nose_flat_mm + 2.0 * r.nose_radius_mm * a.cosine};
     const int last = bounds::whole<int>(std::floor(depth / line + kWhole), 0, kMostLines + 1);
     if (last < 1 || last > kMostLines) {
         return refuse(
@@ -158,7 +158,7 @@ Status evaluate(const ChaseRequest& r, ChaseSchedule& out, std::string* why) {
     const auto force_of = [&](double from, double to) {
         const double area = groove.area(to) - groove.area(from);
         const double thickness = area / groove.edge(to, both);
-        return r.kc11_n_mm2 * std::pow(thickness, -r.mc) * area;
+        return r.kc11_n_mm2 * power_of(thickness, -r.mc) * area;
     };
     const auto holds = [&](int from, int to) {
         const double before = from * line;

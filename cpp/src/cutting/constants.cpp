@@ -5,6 +5,7 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/tables.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
@@ -30,20 +31,20 @@ ForceConstants force_constants(const Catalogue& catalogue, const material::Alloy
     } else if (has_unit_power) {
         const double at = alloy.unit_power_thickness_mm;
         out.kc11_n_mm2 =
-            UnitPowerForce::compute(alloy.unit_power_hp_in3_min) * std::pow(at, kFeedFactorExponent);
+            UnitPowerForce::compute(alloy.unit_power_hp_in3_min) * power_of(at, kFeedFactorExponent);
         out.mc = kFeedFactorExponent;
         out.rule = rule::kc_from_unit_power;
         out.row = row_ref(catalogue.alloys, alloy, source_place<AlloyRow>("unit_power_source"));
     } else if (!std::isnan(alloy.tensile_mpa)) {
         out.kc11_n_mm2 = kForceOverTensile * alloy.tensile_mpa *
-                         std::pow(kForceOverTensileThicknessMm, kFeedFactorExponent);
+                         power_of(kForceOverTensileThicknessMm, kFeedFactorExponent);
         out.mc = kFeedFactorExponent;
         out.rule = rule::kc_from_tensile;
         out.row = row_ref(catalogue.alloys, alloy);
         out.rough = true;
     }
     if (!std::isnan(hardness_hb) && !std::isnan(alloy.hardness_hb) && hardness_hb != alloy.hardness_hb) {
-        out.kc11_n_mm2 *= std::pow(hardness_hb / alloy.hardness_hb, kForceHardnessExponent);
+        out.kc11_n_mm2 *= power_of(hardness_hb / alloy.hardness_hb, kForceHardnessExponent);
         out.shifted = true;
     }
     return out;

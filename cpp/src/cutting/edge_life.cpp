@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "halfnut/cutting/tables.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
@@ -14,7 +15,7 @@ bool within(double a, double b, double factor) noexcept {
 }
 
 double apart(double a, double b) noexcept {
-    return std::isnan(a) || std::isnan(b) ? 0.0 : std::abs(std::log(a / b));
+    return std::isnan(a) || std::isnan(b) ? 0.0 : std::abs(log2_of(a / b));
 }
 
 }  // namespace
@@ -48,8 +49,8 @@ Status edge_life(const Catalogue& catalogue, const LifeQuery& query, EdgeLife& o
     out.exponent = best->exponent;
     out.feed_exponent = carbide ? kCarbideLifeFeed : kHssLifeFeed;
     out.depth_exponent = carbide ? kCarbideLifeDepth : kHssLifeDepth;
-    out.c_m_min = best->c_m_min * std::pow(best->feed_mm / query.feed_mm_rev, out.feed_exponent) *
-                  std::pow(best->depth_mm / query.depth_mm, out.depth_exponent);
+    out.c_m_min = best->c_m_min * power_of(best->feed_mm / query.feed_mm_rev, out.feed_exponent) *
+                  power_of(best->depth_mm / query.depth_mm, out.depth_exponent);
     out.moved = best->feed_mm != query.feed_mm_rev || best->depth_mm != query.depth_mm;
     const double reference = std::isnan(best->hardness_hb) ? alloy.hardness_hb : best->hardness_hb;
     if (alloy.iso513 != material::Iso513::n && !std::isnan(hb) && !std::isnan(reference) && hb != reference) {

@@ -8,6 +8,7 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/cutting/tables.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"
@@ -128,9 +129,8 @@ void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const 
     const DrillPointRow& point = point_row(catalogue);
     const double d = request.diameter_mm;
     const double w = value_or(request.wear_factor, 1.0);
-    const double half_point = point_of(request) / 2.0 * kDegree;
     out.feed_mm_rev = feed;
-    out.chip_thickness_mm = feed / 2.0 * std::sin(half_point);
+    out.chip_thickness_mm = feed / 2.0 * sine_deg(point_of(request) / 2.0);
     double kd = factor.kd;
     if (factor.from_kc) {
         // The torque of kc over both lips, F = kc D f / 4 each at a lever of D / 2, as a factor of the
@@ -153,17 +153,17 @@ void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const 
 
 /// Lead angle and teeth of a tool that cuts a ring.
 struct RingTool {
-    double half = 0.0;
+    double half_deg = 0.0;
     double teeth = 0.0;
 };
 RingTool ring_tool(const HoleRequest& request) noexcept {
     switch (request.cut) {
         case HoleCut::countersink:
-            return {point_of(request) / 2.0 * kDegree, value_or(request.teeth, kConeTeeth)};
+            return {point_of(request) / 2.0, value_or(request.teeth, kConeTeeth)};
         case HoleCut::ream:
-            return {kReamerLeadDeg * kDegree, value_or(request.teeth, kReamerTeeth)};
+            return {kReamerLeadDeg, value_or(request.teeth, kReamerTeeth)};
         default:
-            return {std::numbers::pi / 2.0, value_or(request.teeth, kConeTeeth)};
+            return {90.0, value_or(request.teeth, kConeTeeth)};
     }
 }
 
@@ -174,12 +174,12 @@ void reckon_ring(const HoleRequest& request, const ForceConstants& constants, do
     const double hole = request.pilot_mm;
     const RingTool tool = ring_tool(request);
     out.feed_mm_rev = feed;
-    out.chip_thickness_mm = feed / tool.teeth * std::sin(tool.half);
+    out.chip_thickness_mm = feed / tool.teeth * sine_deg(tool.half_deg);
     const double kc =
         SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
     const double tangential = kDrillForm * value_or(request.wear_factor, 1.0) * kc * feed * (d - hole) / 2.0;
     out.torque_nm = tangential * (d + hole) / 4.0 / 1000.0;
-    out.feed_force_n = kRingThrust * tangential * std::sin(tool.half);
+    out.feed_force_n = kRingThrust * tangential * sine_deg(tool.half_deg);
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
     out.mrr_cm3_min =
         DrillingRemoval::compute(d, FeedRate::compute(feed, out.spindle_rpm)) * (1.0 - hole * hole / (d * d));
@@ -435,7 +435,7 @@ DrillFactor drill_factor(const Catalogue& catalogue, const material::AlloyRow& a
         return {below->kd_inch, ref, false};
     }
     if (above == nullptr || above == below || hb < below->hardness_hb) {
-        return {below->kd_inch * std::pow(hb / below->hardness_hb, kForceHardnessExponent), ref, false};
+        return {below->kd_inch * power_of(hb / below->hardness_hb, kForceHardnessExponent), ref, false};
     }
     const double along = (hb - below->hardness_hb) / (above->hardness_hb - below->hardness_hb);
     return {below->kd_inch + along * (above->kd_inch - below->kd_inch), ref, false};

@@ -11,6 +11,7 @@
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/milling_force.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 #include "mill.hpp"
@@ -107,7 +108,7 @@ struct Arc {
 Arc arc_of(const MillRequest& request, double bite) noexcept {
     const double d = request.cutter_diameter_mm;
     if (request.shape == MillShape::face) {
-        const double half = std::asin(std::min(bite / d, 1.0)) / kDegree;
+        const double half = asin_of(std::min(bite / d, 1.0)) / kDegree;
         return {90.0 - half, 90.0 + half};
     }
     return {0.0, Engagement::compute(bite, d)};

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "halfnut/cutting/milling.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
@@ -15,7 +16,7 @@ constexpr std::size_t kDeepest = 16;
 
 /// A quantity between two points, as a power of the argument.
 double power_between(double x, double x0, double y0, double x1, double y1) noexcept {
-    return y0 * std::pow(x / x0, std::log(y1 / y0) / std::log(x1 / x0));
+    return y0 * power_of(x / x0, log2_of(y1 / y0) / log2_of(x1 / x0));
 }
 
 /// Rows at rising sizes on both sides of a size; one and the same outside of them.
@@ -231,8 +232,8 @@ double hardness_factor(const Catalogue& catalogue, const SpeedRow& row, const ma
         return edge / hb;
     }
     const double other_edge = harder ? sister->hardness_low_hb : sister->hardness_high_hb;
-    const double along = std::log(hb / edge) / std::log(other_edge / edge);
-    return std::pow(speed_high(*sister) / speed_high(row), along);
+    const double along = log2_of(hb / edge) / log2_of(other_edge / edge);
+    return power_of(speed_high(*sister) / speed_high(row), along);
 }
 
 const OperationShareRow* share_row(const Catalogue& catalogue, Operation operation) noexcept {

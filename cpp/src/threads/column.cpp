@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/elementary.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -30,7 +31,8 @@ double bending_share(double h) noexcept {
         }
         return sum;
     }
-    return (std::sin(h) - h * std::cos(h)) / (q * h);
+    const auto [sine, cosine] = sine_cosine(h);
+    return (sine - h * cosine) / (q * h);
 }
 
 /// Of a segment under a load below that of its clamped ends: h = L sqrt(P / (E I)) / 2 is above 0, below pi.
@@ -39,10 +41,11 @@ Stiffness stiffness(const ColumnSegment& segment, double load) noexcept {
     const double length = segment.length_mm;
     const double h = 0.5 * length * std::sqrt(load / ei);
     const double u = bending_share(h);
-    const double sum = 2.0 * std::sin(h) / (h * u);                 // turn and carry, both ends alike
-    const double difference = 2.0 * h * std::cos(h) / std::sin(h);  // ... ends opposed
+    const auto [sine, cosine] = sine_cosine(h);
+    const double sum = 2.0 * sine / (h * u);            // turn and carry, both ends alike
+    const double difference = 2.0 * h * cosine / sine;  // ... ends opposed
     return {0.5 * (sum + difference) * ei / length, 0.5 * (sum - difference) * ei / length,
-            sum * ei / (length * length), 4.0 * std::cos(h) / u * ei / (length * length * length)};
+            sum * ei / (length * length), 4.0 * cosine / u * ei / (length * length * length)};
 }
 
 /// Number of negative pivots of the assembled stiffness: how many buckling loads lie below `load`, as long as

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/spread.hpp"
 #include "halfnut/threads/rules.hpp"
 
@@ -48,8 +49,7 @@ class Met {
 
    private:
     static double PitchErrorShare(const FitPart& part) noexcept {
-        return std::abs(part.lead_error_mm) / std::tan(part.half_angle_deg * detail::kCoatingDegree) +
-               part.flank_equivalent_mm;
+        return std::abs(part.lead_error_mm) / tangent_deg(part.half_angle_deg) + part.flank_equivalent_mm;
     }
 
     const FitPart& part_;

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "halfnut/elementary.hpp"
+
 namespace halfnut::threads {
 namespace detail {
 namespace {
@@ -27,10 +29,10 @@ struct Flank {
     double k = groove.lead / (2.0 * std::numbers::pi);
     double a = groove.sense * groove.tan_half_angle;
 
-    [[nodiscard]] double q(double r) const noexcept { return std::hypot(1.0, a, k / r); }
+    [[nodiscard]] double q(double r) const noexcept { return std::sqrt(1.0 + a * a + k * k / (r * r)); }
     /// Angle of the point whose normal meets the radial line that the wire's middle lies on.
     [[nodiscard]] double angle(double r) const noexcept {
-        return -std::atan(wire * k / (r * (r * q(r) + wire * a)));
+        return -atan_of(wire * k / (r * (r * q(r) + wire * a)));
     }
     /// Axial distance from the wire's middle to the end of that normal; zero at contact.
     [[nodiscard]] double gap(double r) const noexcept {
@@ -50,51 +52,51 @@ struct Flank {
 /// over the flank is where the axis comes to lie, F = r cos f + sqrt(w^2 - v^2).
 struct HeldWire {
     const Flank& flank;
-    double cos_tilt;
-    double sin_tilt;
+    SineCosine tilt;
 
-    [[nodiscard]] double across(double r, double f) const noexcept {
+    [[nodiscard]] double across(double r, double f, double sin_f) const noexcept {
         const Groove& g = flank.groove;
         const double z = g.half_width + flank.a * (r - g.pitch_radius) + flank.k * f;
-        return z * cos_tilt - r * std::sin(f) * sin_tilt;
+        return z * tilt.cosine - r * sin_f * tilt.sine;
     }
     [[nodiscard]] double axis(double r, double f) const noexcept {
-        const double v = across(r, f);
-        return r * std::cos(f) + std::sqrt(flank.wire * flank.wire - v * v);
+        const auto [sin_f, cos_f] = sine_cosine(f);
+        const double v = across(r, f, sin_f);
+        return r * cos_f + std::sqrt(flank.wire * flank.wire - v * v);
     }
     void derivatives(double r, double f, double& d_r, double& d_f, Curvature& second) const noexcept {
+        const auto [sin_f, cos_f] = sine_cosine(f);
         const double w = flank.wire;
-        const double v = across(r, f);
+        const double v = across(r, f, sin_f);
         const double s = std::sqrt(w * w - v * v);
-        const double v_r = flank.a * cos_tilt - std::sin(f) * sin_tilt;
-        const double v_f = flank.k * cos_tilt - r * std::cos(f) * sin_tilt;
-        const double v_rf = -std::cos(f) * sin_tilt;
-        const double v_ff = r * std::sin(f) * sin_tilt;
+        const double v_r = flank.a * tilt.cosine - sin_f * tilt.sine;
+        const double v_f = flank.k * tilt.cosine - r * cos_f * tilt.sine;
+        const double v_rf = -cos_f * tilt.sine;
+        const double v_ff = r * sin_f * tilt.sine;
         const double bend = w * w / (s * s * s);
-        d_r = std::cos(f) - v * v_r / s;
-        d_f = -r * std::sin(f) - v * v_f / s;
+        d_r = cos_f - v * v_r / s;
+        d_f = -r * sin_f - v * v_f / s;
         second.rr = -bend * v_r * v_r;
-        second.rf = -std::sin(f) - bend * v_r * v_f - v * v_rf / s;
-        second.ff = -r * std::cos(f) - bend * v_f * v_f - v * v_ff / s;
+        second.rf = -sin_f - bend * v_r * v_f - v * v_rf / s;
+        second.ff = -r * cos_f - bend * v_f * v_f - v * v_ff / s;
     }
 };
 
 /// The same for a ball: H = sense r cos f + sqrt(w^2 - y^2 - z^2).
 Curvature ball_curvature(const Flank& flank, double r, double f) noexcept {
     const Groove& g = flank.groove;
-    const double y = r * std::sin(f);
+    const auto [sin_f, cos_f] = sine_cosine(f);
+    const double y = r * sin_f;
     const double z = g.half_width + flank.a * (r - g.pitch_radius) + flank.k * f;
     const double s = std::sqrt(flank.wire * flank.wire - y * y - z * z);
-    const double y_r = std::sin(f);
-    const double y_f = r * std::cos(f);
-    const double m_r = y * y_r + z * flank.a;
+    const double y_f = r * cos_f;
+    const double m_r = y * sin_f + z * flank.a;
     const double m_f = y * y_f + z * flank.k;
     const double s3 = s * s * s;
     Curvature out;
-    out.rr = -(y_r * y_r + flank.a * flank.a) / s - m_r * m_r / s3;
-    out.rf = -g.sense * std::sin(f) - (y_r * y_f + y * std::cos(f) + flank.a * flank.k) / s - m_r * m_f / s3;
-    out.ff = -g.sense * r * std::cos(f) - (y_f * y_f - y * r * std::sin(f) + flank.k * flank.k) / s -
-             m_f * m_f / s3;
+    out.rr = -(sin_f * sin_f + flank.a * flank.a) / s - m_r * m_r / s3;
+    out.rf = -g.sense * sin_f - (sin_f * y_f + y * cos_f + flank.a * flank.k) / s - m_r * m_f / s3;
+    out.ff = -g.sense * r * cos_f - (y_f * y_f - y * r * sin_f + flank.k * flank.k) / s - m_f * m_f / s3;
     return out;
 }
 
@@ -107,14 +109,12 @@ double sharp_end(const Groove& groove) noexcept {
 
 Groove external_groove(double pitch_diameter, double major_diameter, double pitch, double lead,
                        double half_angle) noexcept {
-    return {1.0,  pitch_diameter / 2.0,          major_diameter / 2.0, pitch / 4.0,
-            lead, std::tan(half_angle * kDegree)};
+    return {1.0, pitch_diameter / 2.0, major_diameter / 2.0, pitch / 4.0, lead, tangent_deg(half_angle)};
 }
 
 Groove internal_groove(double pitch_diameter, double minor_diameter, double pitch, double lead,
                        double half_angle) noexcept {
-    return {-1.0, pitch_diameter / 2.0,          minor_diameter / 2.0, pitch / 4.0,
-            lead, std::tan(half_angle * kDegree)};
+    return {-1.0, pitch_diameter / 2.0, minor_diameter / 2.0, pitch / 4.0, lead, tangent_deg(half_angle)};
 }
 
 /// A wire can be measured over: it touches below the crest, at one point a flank, and stands above the crest.
@@ -144,10 +144,10 @@ double invert(double start, double wanted, const Size& size) noexcept {
 double tan_from_involute(double involute) noexcept {
     double t = involute + std::numbers::pi / 2.0;
     if (involute < 1.0) {
-        t = std::min(t, std::cbrt(3.0 * involute) * (1.0 + involute));
+        t = std::min(t, cbrt_of(3.0 * involute) * (1.0 + involute));
     }
     for (int step = 0; step < kSteps; ++step) {
-        const double change = (t - std::atan(t) - involute) * (1.0 + t * t) / (t * t);
+        const double change = (t - atan_of(t) - involute) * (1.0 + t * t) / (t * t);
         t -= change;
         if (std::abs(change) <= 2.0 * std::numeric_limits<double>::epsilon() * t) {
             break;
@@ -188,11 +188,12 @@ Contact free_contact(const Groove& groove, double wire_radius) noexcept {
     const double turn = flank.k / r;
     contact.contact_radius = r;
     contact.contact_angle = f;
-    contact.axis_radius = r * std::cos(f) + wire_radius * (flank.a * std::cos(f) - turn * std::sin(f)) / q;
-    contact.tilt = std::atan(flank.a * std::sin(f) + turn * std::cos(f));
+    const auto [sin_f, cos_f] = sine_cosine(f);
+    contact.axis_radius = r * cos_f + wire_radius * (flank.a * cos_f - turn * sin_f) / q;
+    contact.tan_tilt = flank.a * sin_f + turn * cos_f;
     contact.found = contact.axis_radius > 0.0;
     if (groove.sense > 0.0) {
-        const HeldWire wire{flank, std::cos(contact.tilt), std::sin(contact.tilt)};
+        const HeldWire wire{flank, sine_cosine_of_tangent(contact.tan_tilt)};
         double d_r = 0.0;
         double d_f = 0.0;
         Curvature second;
@@ -204,13 +205,13 @@ Contact free_contact(const Groove& groove, double wire_radius) noexcept {
     return contact;
 }
 
-Contact held_contact(const Groove& groove, double wire_radius, double tilt) noexcept {
+Contact held_contact(const Groove& groove, double wire_radius, double tan_tilt) noexcept {
     Contact contact = free_contact(groove, wire_radius);
     if (!contact.found || !contact.single) {
         return contact;
     }
     const Flank flank{groove, wire_radius};
-    const HeldWire wire{flank, std::cos(tilt), std::sin(tilt)};
+    const HeldWire wire{flank, sine_cosine_of_tangent(tan_tilt)};
     double r = contact.contact_radius;
     double f = contact.contact_angle;
     double d_r = 0.0;
@@ -236,7 +237,7 @@ Contact held_contact(const Groove& groove, double wire_radius, double tilt) noex
     contact.contact_radius = r;
     contact.contact_angle = f;
     contact.axis_radius = wire.axis(r, f);
-    contact.tilt = tilt;
+    contact.tan_tilt = tan_tilt;
     contact.found = r <= groove.crest_radius && std::isfinite(contact.axis_radius);
     return contact;
 }
@@ -245,12 +246,12 @@ double best_wire_radius(const Groove& groove) noexcept {
     const double r = groove.pitch_radius;
     const double k = groove.lead / (2.0 * std::numbers::pi);
     const double a = groove.sense * groove.tan_half_angle;
-    const double q = std::hypot(1.0, a, k / r);
+    const double q = std::sqrt(1.0 + a * a + k * k / (r * r));
     double w = groove.half_width * q;
     for (int step = 0; step < kSteps; ++step) {
         const double d = r * (r * q + w * a);
         const double u = w * k / d;
-        const double gap = groove.half_width - k * std::atan(u) - w / q;
+        const double gap = groove.half_width - k * atan_of(u) - w / q;
         const double slope = -k * k * r * r * q / (d * d) / (1.0 + u * u) - 1.0 / q;
         const double change = gap / slope;
         w -= change;
@@ -265,19 +266,22 @@ InvoluteSteps involute_steps(double pitch_diameter, double pitch, double lead, d
                              double wire) noexcept {
     InvoluteSteps out;
     out.tan_lead_angle = lead / (std::numbers::pi * pitch_diameter);
-    const double tan_f = std::tan(half_angle * kDegree) / out.tan_lead_angle;
-    out.f = std::atan(tan_f);
-    const double base_radius = pitch_diameter / 2.0 * std::cos(out.f);
+    const double tan_f = tangent_deg(half_angle) / out.tan_lead_angle;
+    out.f = atan_of(tan_f);
+    const double cos_f = sine_cosine_of_tangent(tan_f).cosine;
+    const double base_radius = pitch_diameter / 2.0 * cos_f;
     out.t_a = pitch / 2.0 / out.tan_lead_angle;
-    out.h_b = std::atan(std::cos(out.f) / out.tan_lead_angle);
+    const double tan_h_b = cos_f / out.tan_lead_angle;
+    out.h_b = atan_of(tan_h_b);
     out.involute_g = out.t_a / pitch_diameter + (tan_f - out.f) +
-                     wire / (2.0 * base_radius * std::cos(out.h_b)) - std::numbers::pi * pitch / lead;
+                     wire * std::sqrt(1.0 + tan_h_b * tan_h_b) / (2.0 * base_radius) -
+                     std::numbers::pi * pitch / lead;
     if (!(out.involute_g > 0.0)) {
         out.over_wires = kNothing;
         return out;
     }
     const double tan_g = tan_from_involute(out.involute_g);
-    out.over_wires = 2.0 * base_radius * std::hypot(1.0, tan_g) + wire;  // (4)
+    out.over_wires = 2.0 * base_radius * std::sqrt(1.0 + tan_g * tan_g) + wire;  // (4)
     return out;
 }
 
@@ -291,8 +295,7 @@ double over_wires_exact(double pitch_diameter, double major_diameter, double pit
 double over_wires_held(double pitch_diameter, double major_diameter, double pitch, double lead,
                        double half_angle, double wire) noexcept {
     const Groove groove = external_groove(pitch_diameter, major_diameter, pitch, lead, half_angle);
-    const Contact contact =
-        held_contact(groove, wire / 2.0, std::atan(lead / (std::numbers::pi * pitch_diameter)));
+    const Contact contact = held_contact(groove, wire / 2.0, lead / (std::numbers::pi * pitch_diameter));
     return usable(groove, contact, wire / 2.0) ? 2.0 * contact.axis_radius + wire : kNothing;
 }
 
@@ -300,7 +303,7 @@ double wire_tilt(double pitch_diameter, double major_diameter, double pitch, dou
                  double wire) noexcept {
     const Groove groove = external_groove(pitch_diameter, major_diameter, pitch, lead, half_angle);
     const Contact contact = free_contact(groove, wire / 2.0);
-    return usable(groove, contact, wire / 2.0) ? contact.tilt / kDegree : kNothing;
+    return usable(groove, contact, wire / 2.0) ? atan_of(contact.tan_tilt) / kDegree : kNothing;
 }
 
 double best_wire_exact(double pitch_diameter, double pitch, double lead, double half_angle) noexcept {
@@ -329,8 +332,8 @@ double across_balls_exact(double pitch_diameter, double minor_diameter, double p
 
 double pitch_from_balls_exact(double across_balls, double minor_diameter, double pitch, double lead,
                               double half_angle, double ball) noexcept {
-    const double a = half_angle * kDegree;
-    const double start = across_balls - pitch / 2.0 / std::tan(a) + ball * (1.0 / std::sin(a) - 1.0);
+    const double start =
+        across_balls - pitch / 2.0 / tangent_deg(half_angle) + ball * (1.0 / sine_deg(half_angle) - 1.0);
     return invert(start, across_balls, [&](double e) {
         return across_balls_exact(e, minor_diameter, pitch, lead, half_angle, ball);
     });
@@ -349,7 +352,7 @@ std::string wire_refusal(double pitch_diameter, double major_diameter, double pi
             "a wire of {:.6g} mm touches each flank at two points at a lead angle of {:.3g} deg; measure "
             "over "
             "balls of that diameter",
-            wire, std::atan(lead / (std::numbers::pi * pitch_diameter)) / kDegree);
+            wire, atan_of(lead / (std::numbers::pi * pitch_diameter)) / kDegree);
     }
     const bool small = contact.found || Flank{groove, wire / 2.0}.gap(groove.crest_radius) > 0.0;
     const double limit = small ? SmallestWire::compute(major_diameter, pitch_diameter, pitch, half_angle)

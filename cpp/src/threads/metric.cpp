@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/threads/profile.hpp"
 
 namespace halfnut::threads {
@@ -20,7 +21,8 @@ constexpr int kPlaces = kDecades * static_cast<int>(kR40.size());
 
 /// The R40 number at a place, counted from 1 um.
 double r40(int place) {
-    return kR40[static_cast<std::size_t>(place % 40)] * std::pow(10.0, place / 40) / 100.0;
+    constexpr std::array<int, kDecades> kDecade{1, 10, 100, 1'000, 10'000};
+    return kR40[static_cast<std::size_t>(place % 40)] * kDecade[static_cast<std::size_t>(place / 40)] / 100.0;
 }
 
 /// As the tables print it: whole micrometres, a half going to the even one.
@@ -36,7 +38,7 @@ std::optional<int> r40_place(double um) {
     int best = 0;
     double distance = std::numeric_limits<double>::infinity();
     for (int place = 0; place < kPlaces; ++place) {
-        const double here = std::abs(std::log(um / r40(place)));
+        const double here = std::abs(log2_of(um / r40(place)));
         if (here < distance) {
             distance = here;
             best = place;
@@ -190,7 +192,7 @@ std::optional<Micrometres> iso_crest_tolerance(const Catalogue& catalogue, Side 
         if (grade != 4 && grade != 6 && grade != 8) {
             return std::nullopt;
         }
-        const double root = std::cbrt(pitch);
+        const double root = cbrt_of(pitch);
         return crest(catalogue.iso_external_major, pitch_units, grade, kExternalMajorSteps,
                      180.0 * root * root - 3.15 / std::sqrt(pitch));
     }
@@ -198,7 +200,7 @@ std::optional<Micrometres> iso_crest_tolerance(const Catalogue& catalogue, Side 
         return std::nullopt;
     }
     const double grade_6 =
-        pitch < 1.0 ? 433.0 * pitch - 190.0 * std::pow(pitch, 1.22) : 230.0 * std::pow(pitch, 0.7);
+        pitch < 1.0 ? 433.0 * pitch - 190.0 * power_of(pitch, 1.22) : 230.0 * power_of(pitch, 0.7);
     return crest(catalogue.iso_internal_minor, pitch_units, grade, kInternalMinorSteps, grade_6);
 }
 
@@ -230,7 +232,7 @@ std::optional<Micrometres> iso_pitch_tolerance(const Catalogue& catalogue, Side 
             return Micrometres{*value, Basis::not_provided, row_ref(catalogue.iso_external_pitch, *row)};
         }
     }
-    return formula(90.0 * std::pow(mm(pitch_units), 0.4) * std::pow(range_mean(mm(diameter_units)), 0.1), to);
+    return formula(90.0 * power_of(mm(pitch_units), 0.4) * power_of(range_mean(mm(diameter_units)), 0.1), to);
 }
 
 int iso_starts_factor(int starts) noexcept {

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/gauging.hpp"
@@ -137,8 +138,8 @@ double flank_height(const Catalogue& catalogue, const AnyThread& thread) {
 /// A measured angle against a standard one, both between two flanks: what it takes from the clearance at the
 /// pitch diameter.
 double flank_equivalent(double measured_deg, double standard_deg, double height) {
-    const double a = std::tan(0.5 * measured_deg * detail::kDegree);
-    const double b = std::tan(0.5 * standard_deg * detail::kDegree);
+    const double a = tangent_deg(0.5 * measured_deg);
+    const double b = tangent_deg(0.5 * standard_deg);
     return 2.0 * height * std::abs(a - b) / b;
 }
 

@@ -1,5 +1,6 @@
 #include "halfnut/threads/unified.hpp"
 #include "halfnut/bounds.hpp"
+#include "halfnut/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -36,7 +37,7 @@ double inches(std::int64_t pitch_units) {
     return static_cast<double>(pitch_units) / 1e8;
 }
 double pitch_two_thirds(std::int64_t pitch_units) {
-    const double root = std::cbrt(inches(pitch_units));
+    const double root = cbrt_of(inches(pitch_units));
     return root * root;
 }
 
@@ -107,7 +108,7 @@ const UnifiedToleranceDiameterRow* unified_tolerance_diameter(const Catalogue& c
 
 std::int64_t unified_tolerance_2a(UnifiedRule rule, std::int64_t diameter_units, std::int64_t length_units,
                                   std::int64_t pitch_units) noexcept {
-    const double by_diameter = 0.0015 * std::cbrt(static_cast<double>(diameter_units) / 1e4);
+    const double by_diameter = 0.0015 * cbrt_of(static_cast<double>(diameter_units) / 1e4);
     const double by_length = 0.0015 * std::sqrt(static_cast<double>(length_units) / 1e6);
     const double by_pitch = 0.015 * pitch_two_thirds(pitch_units);
     if (rule == UnifiedRule::formula) {

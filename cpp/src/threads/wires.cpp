@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
@@ -140,9 +141,8 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
     const Sizes s = sizes_of(request);
     out.side = request.side;
     const double middle = 0.5 * (s.pitch_max + s.pitch_min);
-    const detail::Groove groove{
-        s.external ? 1.0 : -1.0, middle / 2.0, middle / 2.0,
-        s.pitch / 4.0,           s.lead,       std::tan(s.half_angle * detail::kDegree)};
+    const detail::Groove groove{s.external ? 1.0 : -1.0, middle / 2.0, middle / 2.0,
+                                s.pitch / 4.0,           s.lead,       tangent_deg(s.half_angle)};
     out.best_wire_mm = 2.0 * detail::best_wire_radius(groove);
     const std::string_view what = s.external ? "wire" : "ball";
     // Steep flanks and a wide tolerance: the best wire lies below the crest of the thinnest part, a larger
@@ -154,10 +154,9 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         usable *= kStep;
     }
     if (!measures(s, usable)) {
-        return refuse(
-            StatusCode::inconsistent,
-            fmt::format("no {} measures {}: the lead angle, {:.1f} deg, is too steep", what, request.title,
-                        std::atan(s.lead / (std::numbers::pi * middle)) / detail::kDegree));
+        return refuse(StatusCode::inconsistent,
+                      fmt::format("no {} measures {}: the lead angle, {:.1f} deg, is too steep", what,
+                                  request.title, atan_of(s.lead / (std::numbers::pi * middle)) / kDegree));
     }
     out.smallest_wire_mm = edge(s, usable, usable > out.best_wire_mm ? out.best_wire_mm : 0.0);
     out.largest_wire_mm = edge(s, usable, kLargest * out.best_wire_mm);
@@ -230,11 +229,11 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         out.over_min_held_mm =
             OverWiresHeld::compute(s.pitch_min, s.crest_largest, s.pitch, s.lead, s.half_angle, w);
         out.wire_tilt_deg = WireTilt::compute(s.pitch_max, s.crest_largest, s.pitch, s.lead, s.half_angle, w);
-        out.wire_error_factor = 1.0 + 1.0 / std::sin(s.half_angle * detail::kDegree);
+        out.wire_error_factor = 1.0 + 1.0 / sine_deg(s.half_angle);
     } else {
         out.over_max_plain_mm = AcrossBallsPlain::compute(s.pitch_max, s.pitch, s.half_angle, w);
         out.over_min_plain_mm = AcrossBallsPlain::compute(s.pitch_min, s.pitch, s.half_angle, w);
-        out.wire_error_factor = 1.0 / std::sin(s.half_angle * detail::kDegree) - 1.0;
+        out.wire_error_factor = 1.0 / sine_deg(s.half_angle) - 1.0;
         if (request.part.starts % 2 == 1) {
             out.skew_add_mm = AcrossBallsSkew::compute(out.over_max_mm, s.pitch, w) - out.over_max_mm;
         }
@@ -244,7 +243,7 @@ Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWire
         out.micrometer_max_mm = s.pitch_max;
         out.micrometer_min_mm = s.pitch_min;
     }
-    out.lead_angle_deg = std::atan(s.lead / (std::numbers::pi * middle)) / detail::kDegree;
+    out.lead_angle_deg = atan_of(s.lead / (std::numbers::pi * middle)) / kDegree;
     const double tpi = kInchMm / s.pitch;
     const MeasuringForceRow* force = nullptr;
     for (const MeasuringForceRow& row : catalogue.measuring_forces) {

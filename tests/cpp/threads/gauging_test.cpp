@@ -87,12 +87,12 @@ Answer answer(const ReferenceRow& row) {
         const double tan_b = 0.864 / (std::numbers::pi * e);
         // The print gives the normal half angle, 20 degrees.
         const double half_angle =
-            std::atan(std::tan(20.0 * detail::kDegree) * std::hypot(1.0, tan_b)) / detail::kDegree;
+            std::atan(std::tan(20.0 * kDegree) * std::hypot(1.0, tan_b)) / kDegree;
         const InvoluteWorking work =
             over_wires_involute_working(e * kIn, 0.144 * kIn, 0.864 * kIn, half_angle, 0.07013 * kIn);
         const std::map<std::string, double> steps{
             {"tan_lead_angle", work.tan_lead_angle},
-            {"lead_angle_deg", std::atan(work.tan_lead_angle) / detail::kDegree},
+            {"lead_angle_deg", std::atan(work.tan_lead_angle) / kDegree},
             {"involute_f_deg", work.f_deg},
             {"involute_ta", work.t_a_mm / kIn},
             {"involute_hb_deg", work.h_b_deg},
@@ -217,7 +217,7 @@ TEST(ThreeWire, AWireHeldAtTheLeadAngleNeverReadsLessThanAFreeOne) {
         EXPECT_GT(over_wires_lead_mm(c.e, c.pitch, lead, c.half_angle, wire), free);
         EXPECT_LT(over_wires_plain_mm(c.e, c.pitch, c.half_angle, wire), free);
         EXPECT_LT(wire_tilt_deg(c.e, c.major, c.pitch, lead, c.half_angle, wire),
-                  std::atan(lead / (std::numbers::pi * c.e)) / detail::kDegree);
+                  std::atan(lead / (std::numbers::pi * c.e)) / kDegree);
     }
 }
 

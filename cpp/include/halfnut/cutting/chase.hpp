@@ -2,15 +2,14 @@
 /// Chasing: cutting a thread with a single point, pass by pass, on a lathe's own dial.
 
 #include <array>
-#include <cmath>
 #include <cstdint>
 #include <limits>
-#include <numbers>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/threads/designation.hpp"
@@ -63,8 +62,7 @@ struct ChasingDepth {
         between("internal", 0.0, 1.0)};
     /// What the nose lacks of a sharp tip, mm.
     static double lacking(double half_angle, double radius, double flat) noexcept {
-        const double a = half_angle * std::numbers::pi / 180.0;
-        return radius * (1.0 / std::sin(a) - 1.0) + flat / 2.0 / std::tan(a);
+        return radius * (1.0 / sine_deg(half_angle) - 1.0) + flat / 2.0 / tangent_deg(half_angle);
     }
     static double compute(double blank, double pitch_diameter, double pitch, double half_angle, double radius,
                           double flat, double internal) noexcept;
@@ -95,9 +93,7 @@ struct CompoundTravel {
     static constexpr std::string_view name = "compound_travel_mm";
     static constexpr std::array arguments{not_negative("depth_mm", "mm"),
                                           between("angle_deg", 0.0, 75.0, "deg")};
-    static double compute(double depth, double angle) noexcept {
-        return depth / std::cos(angle * std::numbers::pi / 180.0);
-    }
+    static double compute(double depth, double angle) noexcept { return depth / cosine_deg(angle); }
 };
 inline double compound_travel_mm(double depth_mm, double angle_deg) {
     return scalar<CompoundTravel>(depth_mm, angle_deg);

@@ -99,7 +99,7 @@ struct MeanEntering {
         const double nose = r * (1.0 - edge.cosine);  // depth up to which only the nose cuts
         const double along = a_p <= nose ? std::sqrt(a_p * (2.0 * r - a_p))
                                          : r * edge.sine + (a_p - nose) * edge.cosine / edge.sine;
-        return std::atan2(a_p, along) / kDegree;
+        return atan2_of(a_p, along) / kDegree;
     }
 };
 inline double mean_entering_deg(double depth_mm, double nose_radius_mm, double entering_deg) {
@@ -122,7 +122,7 @@ inline double mean_entering_deg(double depth_mm, double nose_radius_mm, double e
 struct Engagement {
     static constexpr std::string_view name = "engagement_deg";
     static constexpr std::array arguments{positive("width_mm", "mm"), positive("cutter_diameter_mm", "mm")};
-    static double compute(double a_e, double d) noexcept { return std::acos(1.0 - 2.0 * a_e / d) / kDegree; }
+    static double compute(double a_e, double d) noexcept { return acos_of(1.0 - 2.0 * a_e / d) / kDegree; }
 };
 inline double engagement_deg(double width_mm, double cutter_diameter_mm) {
     return scalar<Engagement>(width_mm, cutter_diameter_mm);

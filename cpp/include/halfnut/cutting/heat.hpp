@@ -3,13 +3,13 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <limits>
 #include <numbers>
 #include <string_view>
 
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/material/tables.hpp"
 
@@ -45,8 +45,9 @@ struct HeatToWork {
         positive("cutting_speed_m_min", "m/min"), positive("chip_thickness_mm", "mm"),
         positive("diffusivity_mm2_s", "mm2/s"), inside("shear_angle_deg", 0.0, 90.0, "deg")};
     static double compute(double v_c, double h, double k, double phi) noexcept {
-        const double r = std::clamp(1000.0 / 60.0 * v_c * h / k * std::tan(phi * kDegree), 0.04, 60.0);
-        const double beta = r < 10.0 ? 0.5 - 0.35 * std::log10(r) : 0.3 - 0.15 * std::log10(r);
+        const double r = std::clamp(1000.0 / 60.0 * v_c * h / k * tangent_deg(phi), 0.04, 60.0);
+        const double log10_r = log2_of(r) * (std::numbers::ln2 / std::numbers::ln10);
+        const double beta = r < 10.0 ? 0.5 - 0.35 * log10_r : 0.3 - 0.15 * log10_r;
         return kShearHeat * beta;
     }
 };

@@ -2,10 +2,10 @@
 /// Thrust and torque of drills and taps.
 
 #include <array>
-#include <cmath>
 #include <string_view>
 
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/elementary.hpp"
 
 namespace halfnut::cutting {
 
@@ -32,7 +32,7 @@ struct DrillingTorque {
                                           positive("diameter_mm", "mm"), positive("torque_a"),
                                           positive("wear_factor")};
     static double compute(double kd, double f, double d, double a, double w) noexcept {
-        return kd * std::pow(f, 0.8) * std::pow(d, 1.8) * a * w / 40000.0;
+        return kd * power_of(f, 0.8) * power_of(d, 1.8) * a * w / 40000.0;
     }
 };
 inline double drilling_torque_nm(double kd, double feed_mm_rev, double diameter_mm, double torque_a,
@@ -63,7 +63,7 @@ struct DrillingThrust {
         positive("kd"),       positive("feed_mm_rev", "mm/rev"), positive("diameter_mm", "mm"),
         positive("thrust_b"), not_negative("thrust_j"),          positive("wear_factor")};
     static double compute(double kd, double f, double d, double b, double j, double w) noexcept {
-        return 0.05 * kd * std::pow(f, 0.8) * std::pow(d, 0.8) * b * w + 0.007 * kd * d * d * j * w;
+        return 0.05 * kd * power_of(f, 0.8) * power_of(d, 0.8) * b * w + 0.007 * kd * d * d * j * w;
     }
 };
 inline double drilling_thrust_n(double kd, double feed_mm_rev, double diameter_mm, double thrust_b,

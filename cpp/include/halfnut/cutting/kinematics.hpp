@@ -12,8 +12,6 @@
 
 namespace halfnut::cutting {
 
-inline constexpr double kDegree = std::numbers::pi / 180.0;
-
 /// Spindle speed that gives a cutting speed at a diameter.
 ///
 ///     n = 1000 v_c / (pi d)

@@ -2,11 +2,11 @@
 /// Where the force of a milling cutter points: along the feed and across it.
 
 #include <array>
-#include <cmath>
 #include <limits>
 #include <string_view>
 
 #include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::cutting {
@@ -23,11 +23,11 @@ struct Engaged {
     double across;
 };
 inline Engaged engaged(double entry_deg, double exit_deg) noexcept {
-    const double a = entry_deg * kDegree;
-    const double b = exit_deg * kDegree;
-    const double chip = std::cos(a) - std::cos(b);
-    const double along = (std::sin(b) - std::sin(a)) * (std::sin(b) + std::sin(a)) / 2.0;
-    const double across = (b - a) / 2.0 - (std::sin(2.0 * b) - std::sin(2.0 * a)) / 4.0;
+    const SineCosine a = sine_cosine_deg(entry_deg);
+    const SineCosine b = sine_cosine_deg(exit_deg);
+    const double chip = a.cosine - b.cosine;
+    const double along = (b.sine - a.sine) * (b.sine + a.sine) / 2.0;
+    const double across = ((exit_deg - entry_deg) * kDegree - (b.sine * b.cosine - a.sine * a.cosine)) / 2.0;
     return {chip, along, across};
 }
 

@@ -2,10 +2,10 @@
 /// Orthogonal cutting: what a chip tells of the shear.
 
 #include <array>
-#include <cmath>
 #include <string_view>
 
 #include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/elementary.hpp"
 
 namespace halfnut::cutting {
 
@@ -49,7 +49,7 @@ struct ShearAngle {
     static constexpr std::string_view name = "shear_angle_deg";
     static constexpr std::array arguments{between("rake_deg", -45.0, 45.0, "deg"), positive("chip_ratio")};
     static double compute(double alpha, double r) noexcept {
-        return std::atan2(r * std::cos(alpha * kDegree), 1.0 - r * std::sin(alpha * kDegree)) / kDegree;
+        return atan2_of(r * cosine_deg(alpha), 1.0 - r * sine_deg(alpha)) / kDegree;
     }
 };
 inline double shear_angle_deg(double rake_deg, double chip_ratio) {
@@ -74,7 +74,7 @@ struct ShearStrain {
     static constexpr std::array arguments{between("rake_deg", -45.0, 45.0, "deg"),
                                           inside("shear_angle_deg", 0.0, 90.0, "deg")};
     static double compute(double alpha, double phi) noexcept {
-        return 1.0 / std::tan(phi * kDegree) + std::tan((phi - alpha) * kDegree);
+        return 1.0 / tangent_deg(phi) + tangent_deg(phi - alpha);
     }
 };
 inline double shear_strain(double rake_deg, double shear_angle_deg) {
@@ -101,7 +101,7 @@ struct ShearForce {
                                           not_negative("thrust_force_n", "N"),
                                           inside("shear_angle_deg", 0.0, 90.0, "deg")};
     static double compute(double f_c, double f_t, double phi) noexcept {
-        return f_c * std::cos(phi * kDegree) - f_t * std::sin(phi * kDegree);
+        return f_c * cosine_deg(phi) - f_t * sine_deg(phi);
     }
 };
 inline double shear_force_n(double cutting_force_n, double thrust_force_n, double shear_angle_deg) {
@@ -126,9 +126,7 @@ struct ShearArea {
     static constexpr std::string_view name = "shear_area_mm2";
     static constexpr std::array arguments{positive("uncut_thickness_mm", "mm"), positive("width_mm", "mm"),
                                           inside("shear_angle_deg", 0.0, 90.0, "deg")};
-    static double compute(double t_0, double w, double phi) noexcept {
-        return t_0 * w / std::sin(phi * kDegree);
-    }
+    static double compute(double t_0, double w, double phi) noexcept { return t_0 * w / sine_deg(phi); }
 };
 inline double shear_area_mm2(double uncut_thickness_mm, double width_mm, double shear_angle_deg) {
     return scalar<ShearArea>(uncut_thickness_mm, width_mm, shear_angle_deg);
@@ -177,7 +175,7 @@ struct ChipSpeed {
                                           between("rake_deg", -45.0, 45.0, "deg"),
                                           inside("shear_angle_deg", 0.0, 90.0, "deg")};
     static double compute(double v_c, double alpha, double phi) noexcept {
-        return v_c * std::sin(phi * kDegree) / std::cos((phi - alpha) * kDegree);
+        return v_c * sine_deg(phi) / cosine_deg(phi - alpha);
     }
 };
 inline double chip_speed_m_min(double cutting_speed_m_min, double rake_deg, double shear_angle_deg) {
@@ -207,7 +205,7 @@ struct TemperatureRise {
         positive("cutting_speed_m_min", "m/min"), positive("uncut_thickness_mm", "mm"),
         positive("diffusivity_mm2_s", "mm2/s")};
     static double compute(double u, double rho_c, double v_c, double t_0, double k) noexcept {
-        return 0.4 * u / rho_c * std::pow(1000.0 * v_c / 60.0 * t_0 / k, 0.333);
+        return 0.4 * u / rho_c * power_of(1000.0 * v_c / 60.0 * t_0 / k, 0.333);
     }
 };
 inline double temperature_rise_k(double specific_energy_j_mm3, double volumetric_heat_j_mm3_k,

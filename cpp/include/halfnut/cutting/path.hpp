@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/elementary.hpp"
 
 namespace halfnut::cutting {
 
@@ -31,7 +32,7 @@ struct TaperAngle {
                                           positive("length_mm", "mm")};
     static double compute(double large, double small, double l) noexcept {
         return small >= large ? std::numeric_limits<double>::quiet_NaN()
-                              : std::atan((large - small) / (2.0 * l)) / kDegree;
+                              : atan_of((large - small) / (2.0 * l)) / kDegree;
     }
 };
 inline double taper_angle_deg(double large_mm, double small_mm, double length_mm) {
@@ -86,7 +87,7 @@ struct RampLength {
                                                                                .high = 90.0,
                                                                                .low_open = true,
                                                                                .high_open = false}};
-    static double compute(double a_p, double a) noexcept { return a_p / std::sin(a * kDegree); }
+    static double compute(double a_p, double a) noexcept { return a_p / sine_deg(a); }
 };
 inline double ramp_length_mm(double depth_mm, double ramp_deg) {
     return scalar<RampLength>(depth_mm, ramp_deg);
@@ -112,8 +113,9 @@ struct HelixLength {
     static constexpr std::array arguments{positive("depth_mm", "mm"), positive("pitch_mm", "mm"),
                                           positive("hole_mm", "mm"), positive("cutter_diameter_mm", "mm")};
     static double compute(double a_p, double p, double hole, double d) noexcept {
+        const double around = std::numbers::pi * (hole - d);
         return d >= hole ? std::numeric_limits<double>::quiet_NaN()
-                         : a_p / p * std::hypot(std::numbers::pi * (hole - d), p);
+                         : a_p / p * std::sqrt(around * around + p * p);
     }
 };
 inline double helix_length_mm(double depth_mm, double pitch_mm, double hole_mm, double cutter_diameter_mm) {

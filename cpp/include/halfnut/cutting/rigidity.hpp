@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/level1.hpp"
 
@@ -89,8 +90,7 @@ struct RingOutOfRound {
             return std::numeric_limits<double>::quiet_NaN();
         }
         const double a = std::numbers::pi / jaws;
-        const double s = std::sin(a);
-        const double c = std::cos(a);
+        const auto [s, c] = sine_cosine(a);
         const double in = c / (2.0 * s) + a / (2.0 * s * s) - 1.0 / a;
         const double out = 1.0 / a - (s + a * c) / (2.0 * s * s);
         const double radius = mean / 2.0;

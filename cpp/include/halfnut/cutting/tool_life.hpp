@@ -2,10 +2,10 @@
 /// How long an edge lasts, after Taylor.
 
 #include <array>
-#include <cmath>
 #include <limits>
 #include <string_view>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::cutting {
@@ -28,7 +28,7 @@ struct TaylorExponent {
     static constexpr std::array arguments{positive("speed_1_m_min", "m/min"), positive("life_1_min", "min"),
                                           positive("speed_2_m_min", "m/min"), positive("life_2_min", "min")};
     static double compute(double v_1, double t_1, double v_2, double t_2) noexcept {
-        return std::log(v_1 / v_2) / std::log(t_2 / t_1);
+        return log2_of(v_1 / v_2) / log2_of(t_2 / t_1);
     }
 };
 inline double taylor_exponent(double speed_1_m_min, double life_1_min, double speed_2_m_min,
@@ -57,7 +57,7 @@ struct TaylorSpeed {
         Argument{
             .name = "exponent", .unit = "", .low = 0.0, .high = 1.0, .low_open = true, .high_open = false},
         positive("life_min", "min")};
-    static double compute(double c, double n, double t) noexcept { return c / std::pow(t, n); }
+    static double compute(double c, double n, double t) noexcept { return c / power_of(t, n); }
 };
 inline double taylor_speed_m_min(double c_m_min, double exponent, double life_min) {
     return scalar<TaylorSpeed>(c_m_min, exponent, life_min);
@@ -81,7 +81,7 @@ struct TaylorLife {
     static constexpr std::string_view name = "taylor_life_min";
     static constexpr std::array arguments{TaylorSpeed::arguments[0], TaylorSpeed::arguments[1],
                                           positive("speed_m_min", "m/min")};
-    static double compute(double c, double n, double v) noexcept { return std::pow(c / v, 1.0 / n); }
+    static double compute(double c, double n, double v) noexcept { return power_of(c / v, 1.0 / n); }
 };
 inline double taylor_life_min(double c_m_min, double exponent, double speed_m_min) {
     return scalar<TaylorLife>(c_m_min, exponent, speed_m_min);
@@ -159,7 +159,7 @@ struct TaylorLifeRatio {
                                           not_negative("depth_exponent"), positive("speed_factor"),
                                           positive("feed_factor"),        positive("depth_factor")};
     static double compute(double n, double x, double y, double k_v, double k_f, double k_d) noexcept {
-        return std::pow(k_v * std::pow(k_f, x) * std::pow(k_d, y), -1.0 / n);
+        return power_of(k_v * power_of(k_f, x) * power_of(k_d, y), -1.0 / n);
     }
 };
 inline double taylor_life_ratio(double exponent, double feed_exponent, double depth_exponent,

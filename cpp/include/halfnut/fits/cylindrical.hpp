@@ -7,12 +7,12 @@
 /// millionths of the standard's unit (nm or microinches), so that no sum of a table's figures is rounded.
 
 #include <array>
-#include <cmath>
 #include <cstdint>
 #include <string>
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/level1.hpp"
@@ -151,7 +151,7 @@ struct ToleranceUnit {
     static constexpr std::string_view name = "tolerance_unit_um";
     static constexpr std::array arguments{between("diameter_mm", 1e-3, 3150.0, "mm")};
     static double compute(double diameter) noexcept {
-        return diameter <= 500.0 ? 0.45 * std::cbrt(diameter) + 0.001 * diameter : 0.004 * diameter + 2.1;
+        return diameter <= 500.0 ? 0.45 * cbrt_of(diameter) + 0.001 * diameter : 0.004 * diameter + 2.1;
     }
 };
 

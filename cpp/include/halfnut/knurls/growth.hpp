@@ -7,9 +7,9 @@
 /// that DIN 82 prints. Root rounding and the material are left out, as DIN 82 says of its own factors.
 
 #include <array>
-#include <cmath>
 #include <string_view>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/knurls/kinds.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/level1.hpp"
@@ -37,9 +37,7 @@ struct SharpToothDepth {
     static constexpr std::string_view name = "sharp_tooth_depth_mm";
     static constexpr std::array arguments{positive("normal_pitch_mm", "mm"),
                                           between("profile_deg", 40.0, 140.0, "deg")};
-    static double compute(double p, double alpha) noexcept {
-        return p / (2.0 * std::tan(0.5 * alpha * kDegree));
-    }
+    static double compute(double p, double alpha) noexcept { return p / (2.0 * tangent_deg(0.5 * alpha)); }
 };
 inline double sharp_tooth_depth_mm(double normal_pitch_mm, double profile_deg) {
     return scalar<SharpToothDepth>(normal_pitch_mm, profile_deg);

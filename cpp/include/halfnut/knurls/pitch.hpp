@@ -6,19 +6,17 @@
 /// by metric pitch is named by its normal pitch; one by diametral pitch by the transverse pitch.
 
 #include <array>
-#include <cmath>
 #include <numbers>
 #include <optional>
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/knurls/kinds.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/quantity.hpp"
 
 namespace halfnut::knurls {
-
-inline constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// Circular pitch of a number of teeth per inch.
 ///
@@ -87,7 +85,7 @@ struct TransversePitch {
     static constexpr std::string_view name = "transverse_pitch_mm";
     static constexpr std::array arguments{positive("normal_pitch_mm", "mm"),
                                           between("helix_deg", 0.0, 75.0, "deg")};
-    static double compute(double p, double beta) noexcept { return p / std::cos(beta * kDegree); }
+    static double compute(double p, double beta) noexcept { return p / cosine_deg(beta); }
 };
 inline double transverse_pitch_mm(double normal_pitch_mm, double helix_deg) {
     return scalar<TransversePitch>(normal_pitch_mm, helix_deg);
@@ -112,7 +110,7 @@ struct NormalPitch {
     static constexpr std::string_view name = "normal_pitch_mm";
     static constexpr std::array arguments{positive("transverse_pitch_mm", "mm"),
                                           between("helix_deg", 0.0, 75.0, "deg")};
-    static double compute(double p_t, double beta) noexcept { return p_t * std::cos(beta * kDegree); }
+    static double compute(double p_t, double beta) noexcept { return p_t * cosine_deg(beta); }
 };
 inline double normal_pitch_mm(double transverse_pitch_mm, double helix_deg) {
     return scalar<NormalPitch>(transverse_pitch_mm, helix_deg);

@@ -6,6 +6,7 @@
 #include <numbers>
 #include <string_view>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/level1.hpp"
 
@@ -167,7 +168,7 @@ struct TrackingHelix {
                                           positive("blank_diameter_mm", "mm")};
     static double compute(double n, double p, double d) noexcept {
         const double cosine = n * p / (std::numbers::pi * d);
-        return cosine > 1.0 && cosine < 1.0 + 1e-12 ? 0.0 : std::acos(cosine) / kDegree;
+        return cosine > 1.0 && cosine < 1.0 + 1e-12 ? 0.0 : acos_of(cosine) / kDegree;
     }
 };
 inline double tracking_helix_deg(double teeth, double normal_pitch_mm, double blank_diameter_mm) {

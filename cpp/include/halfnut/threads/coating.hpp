@@ -8,12 +8,12 @@
 ///
 /// Sources: Machinery's Handbook, 27th ed., p. 1793 (ASME B1.13M); ISO 4042; ASTM F1941, appendix.
 
-#include <cmath>
 #include <cstdint>
 #include <limits>
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
@@ -26,7 +26,6 @@ inline constexpr Argument kGrowth = between("growth_ratio", 0.0, 1.0);
 inline constexpr Argument kEtch = not_negative("etch_um", "um");
 inline constexpr Argument kBuildUp = finite("build_up_um", "um");
 inline constexpr Argument kCoatedHalfAngle = between("half_angle_deg", 3.0, 60.0, "deg");
-inline constexpr double kCoatingDegree = 3.14159265358979323846 / 180.0;
 }  // namespace detail
 
 struct BuildUpOfFilm {
@@ -133,7 +132,7 @@ struct CoatedPitchChange {
     static constexpr std::string_view name = "coated_pitch_change_um";
     static constexpr std::array arguments{detail::kBuildUp, detail::kCoatedHalfAngle};
     static double compute(double build_up, double half_angle) noexcept {
-        return 2.0 * build_up / std::sin(half_angle * detail::kCoatingDegree);
+        return 2.0 * build_up / sine_deg(half_angle);
     }
 };
 
@@ -160,7 +159,7 @@ struct GreatestBuildUp {
     static constexpr std::string_view name = "greatest_build_up_um";
     static constexpr std::array arguments{not_negative("allowance_um", "um"), detail::kCoatedHalfAngle};
     static double compute(double allowance, double half_angle) noexcept {
-        return allowance * std::sin(half_angle * detail::kCoatingDegree) / 2.0;
+        return allowance * sine_deg(half_angle) / 2.0;
     }
 };
 

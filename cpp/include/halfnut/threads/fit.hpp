@@ -12,10 +12,10 @@
 ///                    length where they touch first
 
 #include <array>
-#include <cmath>
 #include <cstdint>
 #include <string>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/limits.hpp"
@@ -26,7 +26,7 @@ struct AxialPlay {
     static constexpr std::string_view name = "axial_play_mm";
     static constexpr std::array arguments{not_negative("pitch_clearance_mm", "mm"), detail::kCoatedHalfAngle};
     static double compute(double clearance, double half_angle) noexcept {
-        return clearance * std::tan(half_angle * detail::kCoatingDegree);
+        return clearance * tangent_deg(half_angle);
     }
 };
 
@@ -54,9 +54,8 @@ struct ThreadTilt {
         positive("engagement_mm", "mm"), positive("pitch_diameter_mm", "mm"), detail::kCoatedHalfAngle};
     static double compute(double clearance, double crest, double engagement, double pitch_diameter,
                           double half_angle) noexcept {
-        const double flanks =
-            clearance / (engagement + pitch_diameter / std::tan(half_angle * detail::kCoatingDegree));
-        return std::min(flanks, crest / engagement) / detail::kCoatingDegree;
+        const double flanks = clearance / (engagement + pitch_diameter / tangent_deg(half_angle));
+        return std::min(flanks, crest / engagement) / kDegree;
     }
 };
 

@@ -9,7 +9,6 @@
 /// it: 1 um or 1e-4 in.
 
 #include <array>
-#include <cmath>
 #include <cstdint>
 #include <numbers>
 #include <string>
@@ -17,6 +16,7 @@
 #include <vector>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/elementary.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/level1.hpp"
@@ -160,10 +160,10 @@ struct TaperPipe {
 [[nodiscard]] TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread);
 
 namespace detail {
-inline constexpr double kFormDegree = std::numbers::pi / 180.0;
-/// Flank angle in the plane across the thread, as the friction of a screw takes it.
-inline double normal_flank(double lead_angle, double half_angle_deg) noexcept {
-    return std::atan(std::tan(half_angle_deg * kFormDegree) * std::cos(lead_angle));
+/// Cosine of the flank angle in the plane across the thread, as the friction of a screw takes it.
+inline double normal_flank_cosine(double tan_lead_angle, double half_angle_deg) noexcept {
+    const double cos_lead_angle = sine_cosine_of_tangent(tan_lead_angle).cosine;
+    return sine_cosine_of_tangent(tangent_deg(half_angle_deg) * cos_lead_angle).cosine;
 }
 }  // namespace detail
 
@@ -173,9 +173,8 @@ struct ScrewEfficiency {
                                           between("half_angle_deg", 0.0, 60.0, "deg"),
                                           between("friction", 0.0, 1.0)};
     static double compute(double lead, double d2, double half_angle, double friction) noexcept {
-        const double angle = std::atan(lead / (std::numbers::pi * d2));
-        const double c = std::cos(detail::normal_flank(angle, half_angle));
-        const double t = std::tan(angle);
+        const double t = lead / (std::numbers::pi * d2);
+        const double c = detail::normal_flank_cosine(t, half_angle);
         const double driving = c - friction * t;
         return driving <= 0.0 ? 0.0 : t * driving / (c * t + friction);
     }
@@ -208,8 +207,8 @@ struct HoldingFriction {
     static constexpr std::array arguments{positive("lead_mm", "mm"), positive("pitch_diameter_mm", "mm"),
                                           between("half_angle_deg", 0.0, 60.0, "deg")};
     static double compute(double lead, double d2, double half_angle) noexcept {
-        const double angle = std::atan(lead / (std::numbers::pi * d2));
-        return std::tan(angle) * std::cos(detail::normal_flank(angle, half_angle));
+        const double t = lead / (std::numbers::pi * d2);
+        return t * detail::normal_flank_cosine(t, half_angle);
     }
 };
 

@@ -24,13 +24,12 @@
 #include <numbers>
 #include <string>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::threads {
 
 namespace detail {
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// A groove and the wire or ball in it. `sense` is +1 for an external thread, -1 for an internal one; `crest`
 /// is the radius where the flank ends at the crest. Lengths in any one unit.
@@ -50,13 +49,13 @@ struct Contact {
     double contact_radius = 0.0;  ///< of the point, from the thread's axis
     double contact_angle = 0.0;   ///< of the point about the thread's axis, rad
     double axis_radius = 0.0;     ///< of the wire's axis
-    double tilt = 0.0;            ///< of the wire, rad
+    double tan_tilt = 0.0;        ///< of the wire
 };
 
 /// A wire free to tilt, or a ball.
 [[nodiscard]] Contact free_contact(const Groove& groove, double wire_radius) noexcept;
 /// A wire held at a tilt.
-[[nodiscard]] Contact held_contact(const Groove& groove, double wire_radius, double tilt) noexcept;
+[[nodiscard]] Contact held_contact(const Groove& groove, double wire_radius, double tan_tilt) noexcept;
 /// Radius of the wire that touches at the pitch line; NaN where there is none.
 [[nodiscard]] double best_wire_radius(const Groove& groove) noexcept;
 
@@ -115,7 +114,7 @@ struct BestWire {
     static constexpr std::string_view name = "best_wire_mm";
     static constexpr std::array arguments{detail::kPitch, detail::kHalfAngle};
     static double compute(double pitch, double half_angle) noexcept {
-        return pitch / 2.0 / std::cos(half_angle * detail::kDegree);
+        return pitch / 2.0 / cosine_deg(half_angle);
     }
 };
 
@@ -145,8 +144,8 @@ struct SmallestWire {
     static constexpr std::array arguments{detail::kMajorDiameter, detail::kPitchDiameter, detail::kPitch,
                                           detail::kHalfAngle};
     static double compute(double major, double pitch_diameter, double pitch, double half_angle) noexcept {
-        const double a = half_angle * detail::kDegree;
-        return (major - pitch_diameter + pitch / 2.0 / std::tan(a)) / (1.0 + 1.0 / std::sin(a));
+        return (major - pitch_diameter + pitch / 2.0 / tangent_deg(half_angle)) /
+               (1.0 + 1.0 / sine_deg(half_angle));
     }
 };
 
@@ -177,8 +176,7 @@ struct LargestWire {
     static constexpr std::array arguments{detail::kMajorDiameter, detail::kPitchDiameter, detail::kPitch,
                                           detail::kHalfAngle};
     static double compute(double major, double pitch_diameter, double pitch, double half_angle) noexcept {
-        const double a = half_angle * detail::kDegree;
-        return ((major - pitch_diameter) * std::tan(a) + pitch / 2.0) / std::cos(a);
+        return ((major - pitch_diameter) * tangent_deg(half_angle) + pitch / 2.0) / cosine_deg(half_angle);
     }
 };
 
@@ -210,8 +208,8 @@ struct OverWiresPlain {
     static constexpr std::array arguments{detail::kPitchDiameter, detail::kPitch, detail::kHalfAngle,
                                           detail::kWire};
     static double compute(double pitch_diameter, double pitch, double half_angle, double wire) noexcept {
-        const double a = half_angle * detail::kDegree;
-        return pitch_diameter - pitch / 2.0 / std::tan(a) + wire * (1.0 + 1.0 / std::sin(a));  // (1)
+        return pitch_diameter - pitch / 2.0 / tangent_deg(half_angle) +
+               wire * (1.0 + 1.0 / sine_deg(half_angle));  // (1)
     }
 };
 
@@ -245,10 +243,9 @@ struct OverWiresLead {
                                           detail::kHalfAngle, detail::kWire};
     static double compute(double pitch_diameter, double pitch, double lead, double half_angle,
                           double wire) noexcept {
-        const double a = half_angle * detail::kDegree;
         const double tan_b = lead / (std::numbers::pi * pitch_diameter);
         return OverWiresPlain::compute(pitch_diameter, pitch, half_angle, wire) +
-               wire * 0.5 * tan_b * tan_b * std::cos(a) / std::tan(a);  // (2)
+               wire * 0.5 * tan_b * tan_b * cosine_deg(half_angle) / tangent_deg(half_angle);  // (2)
     }
 };
 
@@ -283,10 +280,10 @@ struct OverWiresNormal {
                                           detail::kHalfAngle, detail::kWire};
     static double compute(double pitch_diameter, double pitch, double lead, double half_angle,
                           double wire) noexcept {
-        const double a = half_angle * detail::kDegree;
         const double tan_b = lead / (std::numbers::pi * pitch_diameter);
-        const double a_n = std::atan(std::tan(a) / std::sqrt(1.0 + tan_b * tan_b));
-        return pitch_diameter - pitch / 2.0 / std::tan(a) + wire * (1.0 + 1.0 / std::sin(a_n));  // (3)
+        const double tan_a = tangent_deg(half_angle);
+        const double csc_a_n = std::sqrt(1.0 + (1.0 + tan_b * tan_b) / (tan_a * tan_a));
+        return pitch_diameter - pitch / 2.0 / tan_a + wire * (1.0 + csc_a_n);  // (3)
     }
 };
 
@@ -378,7 +375,7 @@ struct InvoluteWorking {
     const double over = over_wires_involute_mm(pitch_diameter_mm, pitch_mm, lead_mm, half_angle_deg, wire_mm);
     const detail::InvoluteSteps s =
         detail::involute_steps(pitch_diameter_mm, pitch_mm, lead_mm, half_angle_deg, wire_mm);
-    return {s.tan_lead_angle, s.f / detail::kDegree, s.t_a, s.h_b / detail::kDegree, s.involute_g, over};
+    return {s.tan_lead_angle, s.f / kDegree, s.t_a, s.h_b / kDegree, s.involute_g, over};
 }
 
 struct OverWiresExact {
@@ -541,8 +538,8 @@ struct PitchFromWiresPlain {
     static constexpr std::array arguments{detail::kOverWires, detail::kPitch, detail::kHalfAngle,
                                           detail::kWire};
     static double compute(double over_wires, double pitch, double half_angle, double wire) noexcept {
-        const double a = half_angle * detail::kDegree;
-        const double e = over_wires + pitch / 2.0 / std::tan(a) - wire * (1.0 + 1.0 / std::sin(a));
+        const double e =
+            over_wires + pitch / 2.0 / tangent_deg(half_angle) - wire * (1.0 + 1.0 / sine_deg(half_angle));
         return e > 0.0 ? e : std::numeric_limits<double>::quiet_NaN();
     }
     template <class... Others>
@@ -647,8 +644,8 @@ struct SmallestBall {
     static constexpr std::array arguments{detail::kMajorDiameter, detail::kPitchDiameter, detail::kPitch,
                                           detail::kHalfAngle};
     static double compute(double major, double pitch_diameter, double pitch, double half_angle) noexcept {
-        const double a = half_angle * detail::kDegree;
-        return (pitch / 2.0 / std::tan(a) - (major - pitch_diameter)) / (1.0 / std::sin(a) - 1.0);
+        return (pitch / 2.0 / tangent_deg(half_angle) - (major - pitch_diameter)) /
+               (1.0 / sine_deg(half_angle) - 1.0);
     }
 };
 
@@ -679,8 +676,7 @@ struct LargestBall {
     static constexpr std::array arguments{detail::kPitchDiameter, detail::kMinorDiameter, detail::kPitch,
                                           detail::kHalfAngle};
     static double compute(double pitch_diameter, double minor, double pitch, double half_angle) noexcept {
-        const double a = half_angle * detail::kDegree;
-        return ((pitch_diameter - minor) * std::tan(a) + pitch / 2.0) / std::cos(a);
+        return ((pitch_diameter - minor) * tangent_deg(half_angle) + pitch / 2.0) / cosine_deg(half_angle);
     }
 };
 
@@ -711,8 +707,8 @@ struct AcrossBallsPlain {
     static constexpr std::array arguments{detail::kPitchDiameter, detail::kPitch, detail::kHalfAngle,
                                           detail::kBall};
     static double compute(double pitch_diameter, double pitch, double half_angle, double ball) noexcept {
-        const double a = half_angle * detail::kDegree;
-        return pitch_diameter + pitch / 2.0 / std::tan(a) - ball * (1.0 / std::sin(a) - 1.0);
+        return pitch_diameter + pitch / 2.0 / tangent_deg(half_angle) -
+               ball * (1.0 / sine_deg(half_angle) - 1.0);
     }
 };
 
@@ -787,8 +783,8 @@ struct PitchFromBallsExact {
     }
     static std::string refusal(double across, double minor, double pitch, double lead, double half_angle,
                                double ball) {
-        const double a = half_angle * detail::kDegree;
-        const double pitch_diameter = across - pitch / 2.0 / std::tan(a) + ball * (1.0 / std::sin(a) - 1.0);
+        const double pitch_diameter =
+            across - pitch / 2.0 / tangent_deg(half_angle) + ball * (1.0 / sine_deg(half_angle) - 1.0);
         return pitch_diameter > 0.0
                    ? detail::ball_refusal(pitch_diameter, minor, pitch, lead, half_angle, ball)
                    : detail::reading_refusal("across_balls_mm", across);
@@ -821,7 +817,7 @@ struct AcrossBallsSkew {
     static constexpr std::string_view name = "across_balls_skew_mm";
     static constexpr std::array arguments{detail::kAcrossBalls, detail::kPitch, detail::kBall};
     static double compute(double across, double pitch, double ball) noexcept {
-        return std::hypot(across - ball, pitch / 2.0) + ball;
+        return std::sqrt((across - ball) * (across - ball) + pitch * pitch / 4.0) + ball;
     }
 };
 
@@ -849,7 +845,7 @@ struct PitchErrorEquivalent {
     static constexpr std::string_view name = "pitch_error_equivalent_mm";
     static constexpr std::array arguments{finite("lead_error_mm", "mm"), detail::kHalfAngle};
     static double compute(double error, double half_angle) noexcept {
-        return std::abs(error) / std::tan(half_angle * detail::kDegree);
+        return std::abs(error) / tangent_deg(half_angle);
     }
 };
 
@@ -879,9 +875,9 @@ struct FlankErrorEquivalent {
         detail::kHalfAngle, not_negative("depth_above_mm", "mm"), not_negative("depth_below_mm", "mm")};
     static double compute(double leading, double following, double half_angle, double above,
                           double below) noexcept {
-        const double tan_a = std::tan(half_angle * detail::kDegree);
+        const double tan_a = tangent_deg(half_angle);
         const auto flank = [&](double error) {
-            const double change = std::tan((half_angle + error) * detail::kDegree) - tan_a;
+            const double change = tangent_deg(half_angle + error) - tan_a;
             return change > 0.0 ? below * change : -above * change;
         };
         return half_angle + leading > 0.0 && half_angle + following > 0.0

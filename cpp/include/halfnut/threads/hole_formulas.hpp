@@ -10,6 +10,7 @@
 #include <numbers>
 #include <string>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::threads {
@@ -21,7 +22,6 @@ inline constexpr double kFullDepth = 0.75 * std::numbers::sqrt3;
 inline constexpr double kFormingDepth = 0.0068;
 
 namespace detail {
-inline constexpr double kHoleDegree = std::numbers::pi / 180.0;
 inline constexpr Argument kMajor = positive("diameter_mm", "mm");
 inline constexpr Argument kHolePitch = positive("pitch_mm", "mm");
 inline constexpr Argument kPercent{
@@ -48,9 +48,7 @@ struct PointLength {
     static constexpr std::string_view name = "point_length_mm";
     static constexpr std::array arguments{positive("diameter_mm", "mm"),
                                           inside("point_deg", 0.0, 180.0, "deg")};
-    static double compute(double d, double sigma) noexcept {
-        return d / (2.0 * std::tan(sigma / 2.0 * detail::kHoleDegree));
-    }
+    static double compute(double d, double sigma) noexcept { return d / (2.0 * tangent_deg(sigma / 2.0)); }
 };
 inline double point_length_mm(double diameter_mm, double point_deg) {
     return scalar<PointLength>(diameter_mm, point_deg);
@@ -74,7 +72,7 @@ struct CountersinkDepth {
                                           positive("hole_diameter_mm", "mm"),
                                           inside("included_deg", 0.0, 180.0, "deg")};
     static double compute(double d_c, double d, double c) noexcept {
-        return d_c < d ? detail::kNoHole : (d_c - d) / (2.0 * std::tan(c / 2.0 * detail::kHoleDegree));
+        return d_c < d ? detail::kNoHole : (d_c - d) / (2.0 * tangent_deg(c / 2.0));
     }
 };
 inline double countersink_depth_mm(double countersink_diameter_mm, double hole_diameter_mm,
@@ -99,7 +97,7 @@ struct CountersinkDiameter {
     static constexpr std::array arguments{not_negative("depth_mm", "mm"), positive("hole_diameter_mm", "mm"),
                                           inside("included_deg", 0.0, 180.0, "deg")};
     static double compute(double t, double d, double c) noexcept {
-        return d + 2.0 * t * std::tan(c / 2.0 * detail::kHoleDegree);
+        return d + 2.0 * t * tangent_deg(c / 2.0);
     }
 };
 inline double countersink_diameter_mm(double depth_mm, double hole_diameter_mm, double included_deg) {

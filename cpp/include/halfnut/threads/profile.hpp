@@ -6,6 +6,7 @@
 
 #include <numbers>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::threads {
@@ -50,7 +51,7 @@ struct LeadAngle {
     static constexpr std::string_view name = "lead_angle_deg";
     static constexpr std::array arguments{positive("lead_mm", "mm"), positive("pitch_diameter_mm", "mm")};
     static double compute(double lead, double d2) noexcept {
-        return std::atan(lead / (std::numbers::pi * d2)) * 180.0 / std::numbers::pi;
+        return atan_of(lead / (std::numbers::pi * d2)) / kDegree;
     }
 };
 

@@ -17,6 +17,7 @@
 #include <string>
 #include <string_view>
 
+#include "halfnut/elementary.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::threads {
@@ -26,7 +27,6 @@ enum class Units : std::uint8_t { metric, inch };
 
 namespace detail {
 
-constexpr double kStrengthDegree = std::numbers::pi / 180.0;
 constexpr double kNoNumber = std::numeric_limits<double>::quiet_NaN();
 
 /// The metric or the inch name.
@@ -86,14 +86,14 @@ constexpr double circle(double diameter) {
 /// Shear area of a thread cut by a cylinder of diameter `at`, which it stands `over` above (diametral).
 inline double shear_area(double at, double over, double pitch, double half_angle,
                          double engagement) noexcept {
-    const double width = 0.5 + std::tan(half_angle * kStrengthDegree) * over / pitch;  // of P
+    const double width = 0.5 + tangent_deg(half_angle) * over / pitch;  // of P
     return width > 0.0 ? std::numbers::pi * engagement * at * width : kNoNumber;
 }
 
 /// Torque in the thread, per unit of tension: the screw, with its friction towards or away from the load.
 inline double screw_arm(double pitch_diameter, double lead, double half_angle, double friction,
                         double sense) noexcept {
-    const double f = friction / std::cos(half_angle * kStrengthDegree);
+    const double f = friction / cosine_deg(half_angle);
     const double around = std::numbers::pi * pitch_diameter - sense * f * lead;
     return around > 0.0
                ? pitch_diameter / 2.0 * (sense * lead + std::numbers::pi * f * pitch_diameter) / around
@@ -703,8 +703,7 @@ struct RadialPressure {
         not_negative(detail::either<U>("load_n", "load_lbf"), detail::kForceUnit<U>),
         detail::kMeanPitchDiameter<U>, detail::kEngaged<U>, detail::kFlankHalfAngle};
     static double compute(double load, double pitch_diameter, double engagement, double half_angle) noexcept {
-        return load * std::tan(half_angle * detail::kStrengthDegree) /
-               (std::numbers::pi * pitch_diameter * engagement);
+        return load * tangent_deg(half_angle) / (std::numbers::pi * pitch_diameter * engagement);
     }
 };
 

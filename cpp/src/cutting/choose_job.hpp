@@ -1,0 +1,291 @@
+#pragma once
+// What the jobs that choose() can be asked about share: the levers, the dial, the tables' windows, the times.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "choose_solver.hpp"
+#include "halfnut/bounds.hpp"
+#include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/tables.hpp"
+#include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
+#include "steps.hpp"
+
+namespace halfnut::cutting {
+
+inline constexpr double kInfinite = std::numeric_limits<double>::infinity();
+
+/// Room left for rounding: limits on speed and feed hold up to here above, all others from here below.
+inline constexpr double kSame = 1e-9;
+inline constexpr std::size_t kMostLevers = 20'000;  // speeds times feeds of one machine
+
+/// Throw where the request contradicts itself or the tables do not hold it, and where the machine has no room
+/// for the work.
+void check_choice(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request);
+
+/// The slide whose dial sets the depth, and what one line of it goes.
+struct Dial {
+    Dial(const machine::Machine& machine, const ChooseRequest& request) {
+        switch (request.cut) {
+            case ChooseCut::turn:
+            case ChooseCut::bore:
+                slide = machine::find_slide(machine, "cross");
+                break;
+            case ChooseCut::face:
+                slide = machine::find_slide(machine, "compound");
+                slide = slide == nullptr ? machine::find_slide(machine, "carriage") : slide;
+                break;
+            default:
+                slide = machine::find_slide(machine, "z");
+                slide = slide == nullptr ? machine::find_slide(machine, "quill") : slide;
+        }
+        line_mm = slide == nullptr ? value_or(request.line_mm, machine.inch ? kInchLineMm : kLineMm)
+                                   : slide->graduation_mm / (slide->reads_diameter ? 2.0 : 1.0);
+    }
+
+    const machine::Slide* slide = nullptr;
+    double line_mm = kNaN;
+};
+
+/// A depth in counted steps of whole lines, and what is left over.
+struct Counted {
+    Counted(double whole_mm, double line_mm) {
+        const double lines = std::floor(whole_mm / line_mm + 1e-6);
+        lines_a_step = bounds::whole<int>(std::ceil(lines / kMostLines), 1);
+        step_mm = line_mm * lines_a_step;
+        steps = bounds::whole<int>(std::floor(whole_mm / step_mm + 1e-6), 0, kMostLines);
+        rest_mm = whole_mm - steps * step_mm;
+        if (std::abs(rest_mm) < 1e-6 * step_mm) {
+            rest_mm = 0.0;
+        }
+    }
+
+    /// Steps of the first of a pair that takes all from a step on, or 0 where no pair can.
+    [[nodiscard]] int first_of_pair(int from) const noexcept {
+        const int left = steps - from;
+        const int first = bounds::whole<int>(std::floor((left + rest_mm / step_mm) / 2.0 + 0.5), 0);
+        return first >= 1 && (first < left || rest_mm > 0.0) ? first : 0;
+    }
+
+    int lines_a_step = 1;
+    double step_mm = kNaN;
+    int steps = 0;
+    double rest_mm = 0.0;
+};
+
+/// Speed windows and feeds, each row of the tables asked for once. What depth and feed have to do with the
+/// choice of a row are comparisons with the rows' own depths and feeds; of one outcome of all of them there
+/// is one answer.
+class Windows {
+   public:
+    Windows(const Catalogue& catalogue, WindowQuery query, std::array<Operation, 2> operations,
+            std::array<double, 2> usual_feeds)
+        : catalogue_(catalogue), query_(query), operations_(operations), usual_feeds_(usual_feeds) {
+        std::vector<std::string_view> keys{query.alloy->id};
+        std::string_view group = query.alloy->group;
+        constexpr std::size_t kDeepest = 16;
+        while (keys.size() < kDeepest && !group.empty()) {
+            keys.push_back(group);
+            const material::GroupRow* row = material::find_group(catalogue, group);
+            group = row == nullptr ? std::string_view{} : row->parent;
+        }
+        for (const SpeedRow& row : catalogue.speeds) {
+            for (const std::string_view key : keys) {
+                if (material::has_word(row.key, key)) {
+                    rows_.push_back(&row);
+                    break;
+                }
+            }
+        }
+    }
+
+    [[nodiscard]] std::size_t depth_class(double depth) {
+        return place(depths_, depth,
+                     [](const SpeedRow& row, double at) { return row.depth_high_mm >= at - kDepthSlackMm; });
+    }
+    [[nodiscard]] std::size_t feed_class(double feed) {
+        return place(feeds_, feed, [](const SpeedRow& row, double at) {
+            const double low = std::isnan(row.feed_low_mm) ? 0.0 : row.feed_low_mm;
+            return low <= kAboutFeed * at && row.feed_high_mm >= at / kAboutFeed;
+        });
+    }
+    /// Ask for every class once; to be called when all depths and feeds are known.
+    void settle() {
+        const std::size_t depths = depths_.examples.size();
+        const std::size_t feeds = feeds_.examples.size();
+        for (const bool finish : {false, true}) {
+            for (std::size_t depth = 0; depth < depths; ++depth) {
+                FeedWindow guide;
+                const WindowQuery usual = at(finish, depth);
+                guides_.push_back(feed_window(catalogue_, usual, guide).ok() ? guide.high_mm : kNaN);
+                for (std::size_t feed = 0; feed < feeds; ++feed) {
+                    WindowQuery query = usual;
+                    query.feed_mm = feeds_.examples[feed];
+                    SpeedWindow window;
+                    speeds_.push_back(speed_window(catalogue_, query, window).ok() ? window.high_m_min : 0.0);
+                }
+            }
+        }
+    }
+    /// Highest cutting speed; 0 where none is tabulated.
+    [[nodiscard]] double speed(bool finish, std::size_t depth, std::size_t feed) const noexcept {
+        return speeds_[((finish ? depths_.examples.size() : 0) + depth) * feeds_.examples.size() + feed];
+    }
+    /// Highest feed of the tables; NaN where they have none.
+    [[nodiscard]] double feed(bool finish, std::size_t depth) const noexcept {
+        return guides_[(finish ? depths_.examples.size() : 0) + depth];
+    }
+    /// Highest speed and feed of any depth.
+    [[nodiscard]] double fastest(bool finish, std::size_t feed_class) const noexcept {
+        double out = 0.0;
+        for (std::size_t depth = 0; depth < depths_.examples.size(); ++depth) {
+            out = std::max(out, speed(finish, depth, feed_class));
+        }
+        return out;
+    }
+    [[nodiscard]] double coarsest(bool finish, double otherwise) const noexcept {
+        double out = 0.0;
+        for (std::size_t depth = 0; depth < depths_.examples.size(); ++depth) {
+            out = std::max(out, value_or(feed(finish, depth), otherwise));
+        }
+        return out;
+    }
+
+   private:
+    struct Classes {
+        std::map<std::vector<bool>, std::size_t> places;
+        std::vector<double> examples;
+    };
+
+    template <class Test>
+    std::size_t place(Classes& classes, double value, Test test) {
+        std::vector<bool> outcome;
+        outcome.reserve(rows_.size());
+        for (const SpeedRow* row : rows_) {
+            outcome.push_back(test(*row, value));
+        }
+        const auto [found, is_new] = classes.places.emplace(std::move(outcome), classes.examples.size());
+        if (is_new) {
+            classes.examples.push_back(value);
+        }
+        return found->second;
+    }
+    [[nodiscard]] WindowQuery at(bool finish, std::size_t depth) const {
+        WindowQuery query = query_;
+        query.operation = operations_[finish ? 1 : 0];
+        query.depth_mm = depths_.examples[depth];
+        query.feed_mm = usual_feeds_[finish ? 1 : 0];
+        return query;
+    }
+
+    const Catalogue& catalogue_;
+    WindowQuery query_;
+    std::array<Operation, 2> operations_;
+    std::array<double, 2> usual_feeds_;
+    std::vector<const SpeedRow*> rows_;
+    Classes depths_;
+    Classes feeds_;
+    std::vector<double> speeds_;  // by finish, depth, feed
+    std::vector<double> guides_;  // by finish, depth
+};
+
+/// What both kinds of job share: the levers, the depth, the times, the relaxed limits.
+class Job {
+   public:
+    Job(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
+        const machine::FeedLadder* ladder, double ratio, std::string_view fed, double whole_mm)
+        : catalogue_(catalogue),
+          machine_(machine),
+          request_(request),
+          alloy_(catalogue.alloys[request.work.alloy]),
+          levers_(machine, ladder, ratio, machine::find_slide(machine, fed)),
+          dial_(machine, request),
+          counted_(whole_mm, dial_.line_mm),
+          fed_(machine::find_slide(machine, fed)),
+          fire_(fire_limit(catalogue, alloy_)),
+          constants_(force_constants(catalogue, alloy_, request.work.hardness_hb)) {
+        if (levers_.feeds.empty()) {
+            throw NotTabulatedError(std::string(enum_name(request.cut)) + ": " + machine.name +
+                                    " has no power feed here and no dial on its " + std::string(fed) +
+                                    " slide: give the slide in the machine file");
+        }
+        if (levers_.count() > kMostLevers) {
+            throw DomainError(fmt::format("{}: {} speeds with {} feeds are {} settings; at most {}",
+                                          machine.name, levers_.speeds.size(), levers_.feeds.size(),
+                                          levers_.count(), kMostLevers));
+        }
+        relax_.fill(1.0);
+        if (request.chuck >= 0 && static_cast<std::size_t>(request.chuck) < machine.chucks.size()) {
+            chuck_ = &machine.chucks[static_cast<std::size_t>(request.chuck)];
+        }
+    }
+
+    [[nodiscard]] const Levers& levers() const noexcept { return levers_; }
+    [[nodiscard]] const Counted& counted() const noexcept { return counted_; }
+    [[nodiscard]] const Dial& dial() const noexcept { return dial_; }
+    [[nodiscard]] int steps() const noexcept { return counted_.steps; }
+    [[nodiscard]] int first_of_pair(int from) const noexcept { return counted_.first_of_pair(from); }
+    [[nodiscard]] bool single() const noexcept { return request_.single; }
+    [[nodiscard]] int now_spindle() const noexcept { return request_.now_spindle; }
+    [[nodiscard]] int now_feed() const noexcept { return request_.now_feed; }
+    [[nodiscard]] double measure_s() const noexcept { return machine_.measure_s; }
+    [[nodiscard]] double dial_s() const noexcept { return value_or(request_.dial_set_s, kDialSetS); }
+    [[nodiscard]] bool return_assumed() const noexcept { return fed_ == nullptr; }
+
+    /// Hold a limit only to so many times its value; a speed that keeps chips from burning is never given up.
+    void relax(LimitCode code, double factor) {
+        if (code != LimitCode::speed_window || fire_ == nullptr) {
+            relax_[static_cast<std::size_t>(code)] = factor;
+        }
+    }
+
+    /// Time to wind a slide back over a travel.
+    [[nodiscard]] double wind_s(double travel_mm) const noexcept {
+        double rate = fed_ == nullptr ? kReturnMmMin
+                                      : value_or(request_.hand_turns_per_min, kWindTurnsPerMin) *
+                                            fed_->travel_per_turn_mm;
+        for (const Feed& feed : levers_.feeds) {
+            if (levers_.source == FeedSource::step && !std::isnan(feed.per_min)) {
+                rate = std::max(rate, feed.per_min);
+            }
+        }
+        return 60.0 * travel_mm / rate;
+    }
+
+   protected:
+    /// Whether a share of a limit is allowed; `hard` ones are reckoned, the others are set.
+    [[nodiscard]] bool allows(LimitCode code, double used, bool hard) const noexcept {
+        return used <= relax_[static_cast<std::size_t>(code)] * (hard ? 1.0 - kSame : 1.0 + kSame);
+    }
+    [[nodiscard]] double relaxed(LimitCode code) const noexcept {
+        return relax_[static_cast<std::size_t>(code)];
+    }
+
+    const Catalogue& catalogue_;
+    const machine::Machine& machine_;
+    const ChooseRequest& request_;
+    const material::AlloyRow& alloy_;
+    Levers levers_;
+    Dial dial_;
+    Counted counted_;
+    const machine::Slide* fed_;
+    const FireLimitRow* fire_;
+    const machine::Chuck* chuck_ = nullptr;
+    ForceConstants constants_;
+    double high_ = 1.0;  // force at which limits are judged, over the reckoned one
+    std::array<double, enum_names(LimitCode{}).size()> relax_{};
+};
+
+/// Which limits are wanted: all, or those that only grow with the depth, or those that do not hang on it.
+enum class Which : std::uint8_t { all, growing, fixed };
+
+}  // namespace halfnut::cutting
