@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/nought.hpp"
 
 namespace halfnut::knurls {
 namespace {
@@ -74,6 +75,11 @@ constexpr std::string_view kWays =
 }
 
 double number_of(std::string_view text, const Token& token) {
+    if (leading_nought(token.text)) {
+        throw DesignationError(
+            fmt::format("cannot read '{}' at position {}: {}", text, token.position + 1, kLeadingNought),
+            token.position);
+    }
     double value = 0.0;
     const char* end = token.text.data() + token.text.size();
     const auto [stop, error] = std::from_chars(token.text.data(), end, value);
