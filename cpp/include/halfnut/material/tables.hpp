@@ -60,7 +60,8 @@ struct GroupRow {
     SourceId source;
 };
 
-/// A name of an alloy. A name with several alloys is refused with the choice.
+/// A name of an alloy. A name with several alloys is refused with the choice; one without an alloy is known
+/// to the trade and held by no row.
 struct AliasRow {
     std::string_view alias;
     std::string_view alloy;
@@ -142,7 +143,7 @@ struct Schema<material::AliasRow> {
     using Row = material::AliasRow;
     static constexpr std::string_view table = "material/aliases";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("alias", &Row::alias), required("alloy", &Row::alloy),
+    static constexpr auto columns = std::tuple{required("alias", &Row::alias), optional("alloy", &Row::alloy),
                                                required("source", &Row::source)};
 };
 
