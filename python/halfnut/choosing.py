@@ -20,6 +20,7 @@ from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, duration
 from halfnut.sizes import one as one_size
 from halfnut.tools import Tool, find_tool
+from halfnut.units import as_asked, asked
 from halfnut.units import length as read_length
 from halfnut.words import GAINS, GEOMETRY_ALONE, LIMITS, RELAXED, caution, caution_lines
 
@@ -517,9 +518,10 @@ def choose(
     held = -1 if milling else holder_place(core, chuck, hold, assumed)
     if not milling and jaw_force_n is None and hold != "between centres":
         assumed.append("a grip that holds, for no jaw force is given")
-    result = _core.choose_passes(
-        do, found.index, edge.material, given, single, hold, held, hardness_hb, now[0], now[1], core, active(), explain
-    )
+    inches = size.system == "inch"
+    at_work = (edge.material, given, single, hold, held, hardness_hb)
+    with asked(inches):
+        result = _core.choose_passes(do, found.index, *at_work, now[0], now[1], core, active(), explain)
     ladder = core.table if milling else core.carriage
     slide = _dial_slide(core, do)
     if result.dial_assumed:
@@ -565,7 +567,7 @@ def choose(
         next_words=words,
         relaxations={_plain(name): factor for name, factor in result.relaxations},
         together=result.together,
-        assumed=tuple(assumed),
+        assumed=tuple(as_asked(each, inches) for each in assumed),
         notes=tuple(dict.fromkeys(noted)),
         cautions=tuple(dict.fromkeys(warned)),
         evidence=_evidence(passes),
