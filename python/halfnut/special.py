@@ -11,6 +11,7 @@ from halfnut.arguments import checked
 from halfnut.cutting import (
     Cut,
     centre_feed_mm_min,
+    core_machine,
     helix_length_mm,
     mill,
     part_off,
@@ -149,13 +150,21 @@ def taper(
         if how.get("hold") == "between centres":
             how.setdefault("stick_out", between_centres)
     cut = turn(alloy, big, length=along, machine=machine, tool=tool, **how)
+    made = [caution(code) for code in codes]
+    at = core_machine(machine)
+    slide = None if at is None else at.slide("compound")
+    slope_mm = along.mm / math.cos(math.radians(angle))
+    if over is None and slide is not None and slope_mm > slide.travel_mm:
+        inch = big.system == "inch"
+        travel = f"{slide.travel_mm / MM_PER_INCH:.4g} in" if inch else f"{slide.travel_mm:.4g} mm"
+        made.append(caution("compound_short", travel=travel))
     return Taper(
         inch=big.system == "inch",
         angle_deg=angle,
         taper_per_foot_in=12 * (big.mm - little.mm) / along.mm,
         setover_mm=over,
         cut=cut,
-        cautions=(*(caution(code) for code in codes), *cut.cautions),
+        cautions=(*made, *cut.cautions),
         evidence=cut.evidence,
     )
 
