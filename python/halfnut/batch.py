@@ -486,6 +486,8 @@ def _cut(
     forms = {name: values for name, values in forms.items() if not np.isnan(values).all()}
     places = _places(_wanted(_cut_types(), _USUAL[kind], columns, out), table.rows, out, given.inputs)
     rows_of_alloys = _core.match_alloys(alloy_names, active())
+    if not isinstance(alloys, np.ndarray) and rows_of_alloys[0] < 0:
+        _core.find_alloy(alloy_names[0], active())  # one for all rows: says why it is none
     core = _machine(machine)
     threads = _workers(workers)
 
@@ -542,8 +544,9 @@ def _or_tool(given: float | NDArray[np.float64] | None, of_tool: Any) -> Any:
 def _workers(workers: int | None) -> int:
     if workers is None:
         return 0
-    if isinstance(workers, bool) or not isinstance(workers, int) or workers < 1:
-        raise DomainError(f"workers must be a whole number from 1 on, got {workers!r}")
+    most = _core.bounds()["items"]
+    if isinstance(workers, bool) or not isinstance(workers, int) or not 1 <= workers <= most:
+        raise DomainError(f"workers must be a whole number from 1 to {most}, got {workers!r}")
     return workers
 
 
@@ -1151,18 +1154,24 @@ def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
     >>> reasons(turn(jobs), "turn", jobs)[1][:20]
     "no alloy '6061-T7'; "
     """
-    column = _whole(answers, "reason")
+    if kind not in _USUAL and kind not in _ROWS:
+        raise DomainError(f"no batch {kind!r}; {_near_or_all(kind, [*_USUAL, *_ROWS])}")
+    column = _whole(answers, "reason", 0, 65_535)
     rows = np.flatnonzero(column)
     words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
     out = {int(row): words[int(column[row])] for row in rows}
     if frame is not None:
-        _say_what_was_given(out, column, kind, open_frame(frame))
+        table = open_frame(frame)
+        if table.rows != len(column):
+            raise DomainError(f"frame must have the {len(column)} rows of answers, got {table.rows}")
+        _say_what_was_given(out, column, kind, table)
     return out
 
 
 def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: str, table: Frame) -> None:
     names = set(table.names())
-    places = _core.batch_arguments(kind) if kind in _USUAL else []
+    places = dict(enumerate(_core.batch_arguments(kind))) if kind in _USUAL else {}
+    places[_core.HARDNESS_ARGUMENT] = ("hardness_hb", "HB", False)
     asked: dict[str, Callable[[str], object]] = {}
     if kind in _USUAL:
         from halfnut.material import alloy
@@ -1188,7 +1197,7 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
         status, at = int(reason[row]) >> 8, int(reason[row]) & 255
         if status == NOT_REACHED:
             continue
-        if at < len(places):
+        if at in places:
             name, unit, required = places[at]
             spelling = next((each for each in _Argument(name, unit, required).spellings if each in names), None)
             if spelling is not None:
@@ -1228,8 +1237,18 @@ def _reason(kind: str, code: int) -> str:
     return _core.batch_reason(kind, code)
 
 
-def _whole(answers: Any, name: str) -> NDArray[np.int64]:
-    return open_frame(answers).numbers(name).astype(np.int64)
+def _whole(answers: Any, name: str, low: int, high: int) -> NDArray[np.int64]:
+    """A column of whole numbers that a batch answered; what came back from a file may hold anything."""
+    table = open_frame(answers)
+    if name not in table.names():
+        raise DomainError(f"a column {name!r} is needed; the table has {sorted(table.names())}")
+    column = table.numbers(name)
+    bad = np.flatnonzero(~((column >= low) & (column <= high) & (column == np.floor(column))))
+    if bad.size:
+        raise DomainError(
+            f"column {name!r} must hold whole numbers from {low} to {high}, got {column[bad[0]]:g} in row {bad[0]}"
+        )
+    return column.astype(np.int64)
 
 
 @checked
@@ -1305,7 +1324,7 @@ def cases(answers: Any) -> dict[int, Case]:
     dict
         From ``case_id`` to what it rests on. Ids depend on the tables alone: they hold over pieces of a frame.
     """
-    column = _whole(answers, "case_id")
+    column = _whole(answers, "case_id", -1, 2**31 - 1)
     found = {}
     alloys = active().rows("material/alloys")
     for case_id in np.unique(column[column >= 0]).tolist():
@@ -1378,7 +1397,7 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
     options = {name: value for name, value in how.items() if name not in spellings and name not in words}
     numbers = given.slice(0, table.rows)
     found = {}
-    for case_id in np.unique(_whole(answers, "case_id")).tolist():
+    for case_id in np.unique(_whole(answers, "case_id", -1, table.rows - 1)).tolist():
         if case_id < 0:
             continue
         row: dict[str, Any] = {}

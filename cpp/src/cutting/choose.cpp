@@ -402,7 +402,8 @@ Mounting mounting_of(const ChooseRequest& request) noexcept {
 }
 
 /// Throw where the machine has no room for the work, or the sizes of how it is held contradict each other.
-void check_mounting(const machine::Machine& machine, const ChooseRequest& request) {
+void check_mounting(const Catalogue& catalogue, const machine::Machine& machine,
+                    const ChooseRequest& request) {
     if (is_milling(request.cut)) {
         return;
     }
@@ -414,6 +415,16 @@ void check_mounting(const machine::Machine& machine, const ChooseRequest& reques
     }
     if (!std::isnan(request.bar_length_mm) && !std::isnan(request.bar_behind_mm)) {
         refuse(request, "bar_behind_mm");
+    }
+    if (std::isnan(catalogue.alloys[request.work.alloy].youngs_modulus_gpa)) {
+        for (const RequestArgument<ChooseRequest>& each : kChooseArguments) {
+            const std::string_view name = each.argument.name;
+            const bool needed = name == "bar_length_mm" || name == "bar_behind_mm" ||
+                                (name == "deflection_mm" && request.cut == ChooseCut::turn);
+            if (needed && !std::isnan(request.*(each.member))) {
+                throw NotTabulatedError(no_modulus_text(name));
+            }
+        }
     }
     CutResult found;
     if (!check_room(machine, mounting_of(request), found).ok()) {
@@ -535,7 +546,7 @@ class LatheJob : public Job {
         request.feed_mm_rev = feeds_[row(s, i)];
         request.spindle_rpm = levers_.speeds[s].rpm;
         request.finish = bite.finish;
-        request.deflection_limit_mm = bite.finish ? finish_bend_ : most_bend_;
+        request.deflection_limit_mm = bends_.empty() ? kNaN : bite.finish ? finish_bend_ : most_bend_;
         request.roughness_limit_um = bite.finish ? request_.roughness_um : kNaN;
         return cut(catalogue_, machine_, request);
     }
@@ -1495,7 +1506,7 @@ Cost Levers::from_now(int spindle, int feed, std::size_t s, std::size_t i) const
 Passes choose(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
               bool explain) {
     check(catalogue, machine, request);
-    check_mounting(machine, request);
+    check_mounting(catalogue, machine, request);
     return is_milling(request.cut)
                ? answer_to(mill_question(catalogue, machine, request), catalogue, machine, request, explain)
                : answer_to(lathe_question(catalogue, machine, request), catalogue, machine, request, explain);
