@@ -12,6 +12,7 @@
 #include "halfnut/bounds.hpp"
 #include "halfnut/catalogue.hpp"
 #include "halfnut/nought.hpp"
+#include "halfnut/quantity_tables.hpp"
 
 namespace halfnut {
 namespace {

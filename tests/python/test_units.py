@@ -34,7 +34,7 @@ def test_a_nought_in_front_of_a_digit_may_be_a_lost_point(text):
 @pytest.mark.parametrize(
     "ask",
     [
-        lambda: hn.knurl_blank("20 mm", "RGE 08"),
+        lambda: hn.knurl_blank("20 mm", "RGE 00.8"),
         lambda: hn.knurl_blank("20 mm", "01 mm"),
         lambda: hn.knurl_blank("20 mm", "096 DP"),
         lambda: hn.identify_thread("25 mm", "08 tpi"),

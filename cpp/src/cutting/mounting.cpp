@@ -6,6 +6,7 @@
 
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/turning.hpp"
+#include "halfnut/material/tables.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/knurls/tables.hpp"
 #include "halfnut/nought.hpp"
 
 namespace halfnut::knurls {
@@ -122,9 +123,11 @@ double form_pitch(std::string_view text, const Token& token, const Catalogue& ca
             return row.pitch_mm;
         }
     }
-    const double value = number_of(text, token);
-    if (token.text.size() == 1) {
-        return value;
+    if (!leading_nought(token.text)) {  // 03 is a code that there is none of
+        const double value = number_of(text, token);
+        if (token.text.size() == 1) {
+            return value;
+        }
     }
     throw NotTabulatedError(fmt::format(
         "no metric knurl pitch of code {} in \"{}\"; codes: {}", token.text, text,
