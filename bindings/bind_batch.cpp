@@ -172,6 +172,12 @@ std::string reason_words(Status status, const std::array<RequestArgument<Request
         if (status.code == StatusCode::not_finite || status.code == StatusCode::out_of_range) {
             return fmt::format("{} must be {}", at.argument.name, whole_range_text(at.argument));
         }
+        if (status.code == StatusCode::not_tabulated) {
+            return no_modulus_text(at.argument.name);
+        }
+    }
+    if (status.argument == kHardnessArgument) {
+        return fmt::format("{} must be {}", kHardness.name, whole_range_text(kHardness));
     }
     if (const machine::Obstacle what = obstacle_of(status); what != machine::Obstacle::none) {
         return std::string(machine::obstacle_sentence(what));
@@ -335,6 +341,7 @@ void bind_batch(py::module_& module) {
         },
         py::arg("kind"),
         "(name, unit, required) of each number of a kind of cut: 'turn', 'drill' or 'mill'.");
+    module.attr("HARDNESS_ARGUMENT") = kHardnessArgument;
     module.def("batch_reason", &reason, py::arg("kind"), py::arg("code"),
                "Why rows with this reason have no answer; '' for 0.");
     module.def(

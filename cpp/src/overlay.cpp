@@ -162,6 +162,9 @@ void check_row(const material::AlloyRow& row, const Catalogue& catalogue,
 
 void check_row(const material::AliasRow& row, const Catalogue& catalogue,
                std::vector<std::string>& mistakes) {
+    if (row.alloy.empty()) {  // only the built-in table says what is not held
+        mistakes.push_back(must_be("alloy", "a value", ""));
+    }
     check_alloy_id(row.alloy, catalogue, mistakes);
 }
 

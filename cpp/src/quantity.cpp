@@ -11,6 +11,7 @@
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/catalogue.hpp"
+#include "halfnut/nought.hpp"
 #include "halfnut/quantity_tables.hpp"
 
 namespace halfnut {
@@ -255,8 +256,15 @@ class QuantityReader {
         fail(fmt::format("a number is wanted here, such as in {}", example()));
     }
 
+    void check_nought() const {
+        if (leading_nought(text_.substr(at_))) {
+            fail(std::string(kLeadingNought));
+        }
+    }
+
     double number_or_fraction() {
         const std::size_t start = at_;
+        check_nought();
         double whole = decimal();
         const bool is_whole =
             text_.substr(start, at_ - start).find_first_not_of("0123456789") == std::string_view::npos;
@@ -274,10 +282,15 @@ class QuantityReader {
             skip_blanks();
         }
         const std::size_t fraction_at = at_;
+        const bool nought = leading_nought(text_.substr(at_));
         while (is_digit(peek())) {
             ++at_;
         }
         if (at_ > fraction_at && at_ > after_whole + 1 && peek() == '/' && is_digit(peek(1))) {
+            if (nought) {
+                at_ = fraction_at;
+                check_nought();
+            }
             double numerator = 0.0;
             std::from_chars(text_.data() + fraction_at, text_.data() + at_, numerator);
             return whole + over(numerator, fraction_at);
@@ -288,6 +301,7 @@ class QuantityReader {
 
     double over(double numerator, std::size_t start) {
         ++at_;
+        check_nought();
         const std::size_t denominator_at = at_;
         while (is_digit(peek())) {
             ++at_;

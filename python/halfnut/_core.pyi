@@ -2638,6 +2638,7 @@ def whirl_span_mm(hold: str, length_mm: float, steadies_mm: Sequence[float]) -> 
 
 WHIRL_ROOT_CHUCK: float
 WHIRL_SHARE: float
+HARDNESS_ARGUMENT: int
 
 def rule_evidence(rules: Sequence[tuple[str, str]], catalogue: Catalogue) -> list[Evidence]: ...
 @overload

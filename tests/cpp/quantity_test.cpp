@@ -60,6 +60,22 @@ TEST(ParseLength, ErrorsSayWhere) {
     }
 }
 
+TEST(ParseLength, ANoughtInFrontMayBeALostPoint) {
+    for (const char* text :
+         {"08 mm", "00 mm", "007 in", "08.5 mm", "01/4 in", "1/08 in", "1-01/4 in", "1 1/04 in"}) {
+        try {
+            mm(text);
+            ADD_FAILURE() << text;
+        } catch (const DesignationError& error) {
+            EXPECT_NE(std::string(error.what()).find("a nought in front"), std::string::npos) << error.what();
+        }
+    }
+    EXPECT_EQ(mm("0 mm"), 0.0);
+    EXPECT_EQ(mm("0.8 mm"), 0.8);
+    EXPECT_EQ(mm("80 mm"), 80.0);
+    EXPECT_EQ(mm("10-1/10 in"), 10.1 * 25.4);
+}
+
 TEST(ParseLength, AFiniteNumberWhoseMillimetresAreNotIsRefused) {
     EXPECT_THROW(mm("2e306 m"), DesignationError);
     EXPECT_THROW(mm("2e300 m"), DesignationError);

@@ -64,6 +64,7 @@ inline constexpr Range kAnyUnit{1e-30, 1e30};
         {"N m", {1e-9, 1e12}},
         {"MPa", {1e-9, 1e9}},
         {"GPa", {1e-9, 1e6}},
+        {"HB", {1.0, 1e4}},  // from softer than lead to harder than diamond
         {"kg", {1e-9, 1e9}},
         {"s", {1e-6, 1e9}},
         {"min", {1e-6, 1e9}},

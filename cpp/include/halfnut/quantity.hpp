@@ -104,7 +104,8 @@ class Length : public Quantity {
 /// Errors
 ///   UnitError         a number without a unit; the message shows how to write it
 ///   DesignationError  anything else that is not understood, with the position; a decimal comma, a
-///                     negative number and a unit of another dimension are named as such
+///                     negative number, a nought in front of a digit ("08 mm" may have lost a
+///                     point) and a unit of another dimension are named as such
 ///   NotTabulatedError a drill number or letter that does not exist
 /// Example
 ///   parse_quantity("1-1/4 in", Dimension::length, builtin()).base() = 31.75

@@ -656,7 +656,9 @@ double slowest_whirl(const CutSetting& setting, Hold hold) {
 
 Record record_of(const CaseNumbers& from) {
     return {{from.low_m_min, from.high_m_min, from.kc11, from.mc, from.reference_log2, from.band_high,
-             from.modulus, std::bit_cast<double>(from.cautions | (from.id < 0 || from.burns ? kAlone : 0U))}};
+             from.modulus,
+             std::bit_cast<double>(from.cautions |
+                                   (from.id < 0 || from.burns || std::isnan(from.modulus) ? kAlone : 0U))}};
 }
 
 // Lay the cases of the call's alloys out for its look-ups.

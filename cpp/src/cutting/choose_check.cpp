@@ -77,7 +77,8 @@ void check(const Catalogue& catalogue, const machine::Machine& machine, const Ch
 }
 
 /// Throw where the machine has no room for the work, or the sizes of how it is held contradict each other.
-void check_mounting(const machine::Machine& machine, const ChooseRequest& request) {
+void check_mounting(const Catalogue& catalogue, const machine::Machine& machine,
+                    const ChooseRequest& request) {
     if (is_milling(request.cut)) {
         return;
     }
@@ -90,6 +91,16 @@ void check_mounting(const machine::Machine& machine, const ChooseRequest& reques
     if (!std::isnan(request.bar_length_mm) && !std::isnan(request.bar_behind_mm)) {
         refuse(request, "bar_behind_mm");
     }
+    if (std::isnan(catalogue.alloys[request.work.alloy].youngs_modulus_gpa)) {
+        for (const RequestArgument<ChooseRequest>& each : kChooseArguments) {
+            const std::string_view name = each.argument.name;
+            const bool needed = name == "bar_length_mm" || name == "bar_behind_mm" ||
+                                (name == "deflection_mm" && request.cut == ChooseCut::turn);
+            if (needed && !std::isnan(request.*(each.member))) {
+                throw NotTabulatedError(no_modulus_text(name));
+            }
+        }
+    }
     CutResult found;
     if (!check_room(machine, mounting_of(request), found).ok()) {
         throw_if_no_room(machine, found, request.chuck);
@@ -100,7 +111,7 @@ void check_mounting(const machine::Machine& machine, const ChooseRequest& reques
 
 void check_choice(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request) {
     check(catalogue, machine, request);
-    check_mounting(machine, request);
+    check_mounting(catalogue, machine, request);
 }
 
 }  // namespace halfnut::cutting

@@ -168,7 +168,7 @@ class LatheJob : public Job {
         request.feed_mm_rev = feeds_[row(s, i)];
         request.spindle_rpm = levers_.speeds[s].rpm;
         request.finish = bite.finish;
-        request.deflection_limit_mm = bite.finish ? finish_bend_ : most_bend_;
+        request.deflection_limit_mm = bends_.empty() ? kNaN : bite.finish ? finish_bend_ : most_bend_;
         request.roughness_limit_um = bite.finish ? request_.roughness_um : kNaN;
         return cut(catalogue_, machine_, request);
     }

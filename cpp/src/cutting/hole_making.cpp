@@ -455,6 +455,11 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     const material::AlloyRow& alloy = catalogue.alloys[request.work.alloy];
+    if (std::isnan(alloy.youngs_modulus_gpa) &&
+        (!std::isnan(request.bar_behind_mm) || !std::isnan(request.bar_length_mm))) {
+        return {StatusCode::not_tabulated,
+                argument_place(std::isnan(request.bar_behind_mm) ? "bar_length_mm" : "bar_behind_mm")};
+    }
     SpeedWindow window;
     const WindowQuery query{
         &alloy, request.work.hardness_hb, operation_of(request.cut), request.tool_material, kNaN,
@@ -483,6 +488,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     note_room(machine, mounting, out);
+    note_unknown_whirl(alloy, mounting, out);
     const ForceConstants constants = force_constants(catalogue, alloy, request.work.hardness_hb);
     const DrillFactor factor = drill_factor(catalogue, alloy, request.work.hardness_hb);
     if (has_force(request)) {

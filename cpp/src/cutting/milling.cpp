@@ -436,7 +436,11 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     out.passes_across = filled.passes.across.count;
     out.passes_down = filled.passes.down.count;
     note_travel(machine, "x", milling::pass_travel(request, filled.passes.bite_mm) * out.passes, out);
+    // Passes side by side move the table across by all but the first bite, or a pocket's by all but the
+    // cutter.
     note_slide_travel(machine, "x", milling::pass_travel(request, filled.passes.bite_mm), out);
+    note_slide_travel(machine, "y", value_or(request.width_mm, 0.0) - filled.passes.bite_mm, out);
+    note_slide_travel(machine, "z", request.depth_mm, out);
     if (!std::isnan(out.travel_mm)) {
         out.evidence.note(figure("travel_mm"), rule::milling_approach);
     }

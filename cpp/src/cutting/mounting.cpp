@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/tables.hpp"
 #include "steps.hpp"
 
@@ -113,6 +114,14 @@ void note_room(const machine::Machine& machine, const Mounting& mounting, CutRes
             out.caution(CautionCode::below_jaws);
             out.limit(LimitCode::jaws, mounting.swings_mm, least);
         }
+    }
+}
+
+void note_unknown_whirl(const material::AlloyRow& alloy, const Mounting& mounting, CutResult& out) noexcept {
+    const double slender = mounting.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
+    if (std::isnan(alloy.youngs_modulus_gpa) &&
+        value_or(mounting.span_mm, mounting.length_mm) > slender * mounting.left_mm) {
+        out.caution(CautionCode::whirl_unknown);
     }
 }
 

@@ -34,7 +34,8 @@ inline constexpr double kSameLength = 1.0 + 1e-9;
 /// The bar's free length behind the spindle; NaN when there is none.
 [[nodiscard]] double bar_free_mm(const machine::Machine& machine, const Mounting& mounting) noexcept;
 
-/// Half the first whirl of the overhanging work and of the bar, rev/min; NaN where they are not known.
+/// Half the first whirl of the overhanging work and of the bar, rev/min; NaN where they are not known:
+/// without a length, or a modulus in the alloy's row.
 [[nodiscard]] double work_whirl_rpm(const material::AlloyRow& alloy, const Mounting& mounting) noexcept;
 [[nodiscard]] double bar_whirl_rpm(const machine::Machine& machine, const material::AlloyRow& alloy,
                                    const Mounting& mounting) noexcept;
@@ -45,6 +46,11 @@ inline constexpr double kSameLength = 1.0 + 1e-9;
 
 /// Cautions of work that the machine takes only so far.
 void note_room(const machine::Machine& machine, const Mounting& mounting, CutResult& out) noexcept;
+
+/// Caution where slender work may whip and its alloy has no modulus to say at which speed. The surface of
+/// work that is not slender would pass half its first whirl above 700 m/min even in PTFE, the least stiff for
+/// its weight of all that is built in.
+void note_unknown_whirl(const material::AlloyRow& alloy, const Mounting& mounting, CutResult& out) noexcept;
 
 /// Caution where a cut goes further than the slide.
 void note_slide_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,

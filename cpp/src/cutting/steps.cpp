@@ -36,6 +36,14 @@ void throw_request(Status status, const Argument& argument, double value, std::s
     throw DomainError(argument_message(argument, value));
 }
 
+std::string no_modulus_text(std::string_view argument) {
+    return fmt::format(
+        "{} needs the alloy's youngs_modulus_gpa, which its row does not give: add it, or like = an alloy "
+        "that has "
+        "it",
+        argument);
+}
+
 void throw_request(Status status, std::string_view operation) {
     // The only name among what a request holds is its alloy's.
     const std::string text =
@@ -53,8 +61,10 @@ Status check_setting(const Catalogue& catalogue, const machine::Machine& machine
     if (work.alloy >= catalogue.alloys.size()) {
         return {StatusCode::unknown_name, kNoArgument};
     }
-    if (!std::isnan(work.hardness_hb) && !(work.hardness_hb > 0.0 && std::isfinite(work.hardness_hb))) {
-        return {StatusCode::no_result, kNoArgument};
+    if (!std::isnan(work.hardness_hb)) {
+        if (const StatusCode code = check(kHardness, work.hardness_hb); code != StatusCode::ok) {
+            return {code, kHardnessArgument};
+        }
     }
     return machine.spindle.empty() ? Status{StatusCode::no_machine_step, kNoArgument} : Status{};
 }

@@ -504,13 +504,31 @@ void note_life(const Catalogue& catalogue, const Filled& filled, CutResult& out)
     out.evidence.note(figure("tool_life_high_min"), rule::life_band);
 }
 
+/// What needs the modulus of an alloy whose row gives none.
+Status check_modulus(const material::AlloyRow& alloy, const TurnRequest& request) noexcept {
+    if (!std::isnan(alloy.youngs_modulus_gpa)) {
+        return {};
+    }
+    if (!std::isnan(request.bar_behind_mm) || !std::isnan(request.bar_length_mm)) {
+        return {StatusCode::not_tabulated,
+                argument_place(std::isnan(request.bar_behind_mm) ? "bar_length_mm" : "bar_behind_mm")};
+    }
+    const bool bends = request.cut == LatheCut::turn && !std::isnan(lathe::reach_of(request));
+    return bends && !std::isnan(request.deflection_limit_mm)
+               ? Status{StatusCode::not_tabulated, argument_place("deflection_limit_mm")}
+               : Status{};
+}
+
 Status check_turn(const Catalogue& catalogue, const machine::Machine& machine,
                   const TurnRequest& request) noexcept {
     Status status = check_request(request, kTurnArguments);
     if (status.ok()) {
         status = check_shape(request);
     }
-    return status.ok() ? check_setting(catalogue, machine, request.work) : status;
+    if (status.ok()) {
+        status = check_setting(catalogue, machine, request.work);
+    }
+    return status.ok() ? check_modulus(catalogue.alloys[request.work.alloy], request) : status;
 }
 
 TurnTables look_up(const Catalogue& catalogue, const Filled& filled) noexcept {
@@ -566,6 +584,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
         return held;
     }
     note_room(machine, mounting, out);
+    note_unknown_whirl(filled.alloy, mounting, out);
     note_slender(request, out);
     const double finest = fire == nullptr || !has_force(request.cut) ? 0.0 : fire->feed_least_mm;
     choose_feed(machine, filled, wanted_feed(filled, tables, finest, out), finest, out);

@@ -8,6 +8,7 @@
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/knurls/tables.hpp"
+#include "halfnut/nought.hpp"
 
 namespace halfnut::knurls {
 namespace {
@@ -75,6 +76,11 @@ constexpr std::string_view kWays =
 }
 
 double number_of(std::string_view text, const Token& token) {
+    if (leading_nought(token.text)) {
+        throw DesignationError(
+            fmt::format("cannot read '{}' at position {}: {}", text, token.position + 1, kLeadingNought),
+            token.position);
+    }
     double value = 0.0;
     const char* end = token.text.data() + token.text.size();
     const auto [stop, error] = std::from_chars(token.text.data(), end, value);
@@ -117,9 +123,11 @@ double form_pitch(std::string_view text, const Token& token, const Catalogue& ca
             return row.pitch_mm;
         }
     }
-    const double value = number_of(text, token);
-    if (token.text.size() == 1) {
-        return value;
+    if (!leading_nought(token.text)) {  // 03 is a code that there is none of
+        const double value = number_of(text, token);
+        if (token.text.size() == 1) {
+            return value;
+        }
     }
     throw NotTabulatedError(fmt::format(
         "no metric knurl pitch of code {} in \"{}\"; codes: {}", token.text, text,

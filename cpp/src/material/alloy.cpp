@@ -122,7 +122,9 @@ std::string suggestion(const Catalogue& catalogue, std::string_view name) {
         offer(alloy.id);
     }
     for (const AliasRow& alias : catalogue.aliases) {
-        offer(alias.alias);
+        if (!alias.alloy.empty()) {
+            offer(alias.alias);
+        }
     }
     return nearest;
 }
@@ -151,20 +153,14 @@ std::string family_choice(const Catalogue& catalogue, std::string_view name) {
                          : fmt::format("; of {} there are '{}'", family->name, fmt::join(names, "', '"));
 }
 
-/// Names that the trade knows and no row holds: a hint from the spelling would name another metal.
-/// Source: common practice; a row of that name, built in or the shop's, is found before this list is read.
-constexpr std::array kNotHeld{
-    std::string_view("1020"), std::string_view("1117"),  std::string_view("1144"), std::string_view("2011"),
-    std::string_view("2014"), std::string_view("2205"),  std::string_view("321"),  std::string_view("3003"),
-    std::string_view("410"),  std::string_view("4150"),  std::string_view("420"),  std::string_view("430"),
-    std::string_view("510"),  std::string_view("52100"), std::string_view("544"),  std::string_view("6005"),
-    std::string_view("6063"), std::string_view("655"),   std::string_view("6351"), std::string_view("7050"),
-    std::string_view("a36"),  std::string_view("abs"),   std::string_view("en16"), std::string_view("en19"),
-    std::string_view("en1a"), std::string_view("en24"),  std::string_view("en3b"), std::string_view("en8"),
-    std::string_view("h13"),  std::string_view("lm25"),  std::string_view("lm4"),  std::string_view("lm6"),
-    std::string_view("m2"),   std::string_view("p20"),   std::string_view("pc"),   std::string_view("pvc"),
-    std::string_view("s275"), std::string_view("s7"),    std::string_view("w1"),
-};
+/// Whether a name is one that the trade knows and no row holds: a hint from its spelling would name another
+/// metal.
+bool known_only(const Catalogue& catalogue, std::string_view name) {
+    const std::string wanted = plain(name);
+    return std::any_of(catalogue.aliases.begin(), catalogue.aliases.end(), [&](const AliasRow& alias) {
+        return alias.alloy.empty() && plain(alias.alias) == wanted;
+    });
+}
 
 }  // namespace
 
@@ -216,7 +212,7 @@ const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name) {
         throw TableError(refusal(*match.refused));
     }
     if (match.candidates.empty()) {
-        if (std::find(kNotHeld.begin(), kNotHeld.end(), plain(name)) != kNotHeld.end()) {
+        if (known_only(catalogue, name)) {
             throw NotTabulatedError(fmt::format(
                 "no alloy '{}': it is known but not held; give it a row in the shop's alloys", name));
         }

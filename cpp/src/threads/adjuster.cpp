@@ -80,7 +80,7 @@ class Maker {
     Status threads(std::size_t end, AdjusterEndAnswer& out);
     Status preload(std::size_t end, double area_diameter, AdjusterEndAnswer& out);
     Status make_end(std::size_t end, AdjusterEndAnswer& out);
-    void lock_nut(std::size_t end, AdjusterEndAnswer& out);
+    Status lock_nut(std::size_t end, AdjusterEndAnswer& out);
     Status range(Adjuster& out);
     void caution(AdjusterCaution caution) {
         cautions_ = static_cast<std::uint16_t>(cautions_ | static_cast<std::uint16_t>(caution));
@@ -156,7 +156,7 @@ Status Maker::check_request() {
         return status;
     }
     if (!(request_.middle_bore_mm < request_.middle_outside_mm)) {
-        return refuse(fmt::format("middle_bore_mm must be below middle_outside_mm, {} mm, got {}",
+        return refuse(fmt::format("middle_bore_mm must be below middle_outside_mm, {} mm, got {} mm",
                                   request_.middle_outside_mm, request_.middle_bore_mm));
     }
     for (std::size_t i = 0; i < request_.count; ++i) {
@@ -165,18 +165,18 @@ Status Maker::check_request() {
                                    ? e.outer_length_mm
                                    : request_.middle_length_mm / static_cast<double>(request_.count);
         if (carrier < e.thread_length_mm) {
-            return refuse(
-                fmt::format("{}thread_length_mm must be at most {:.6g} mm, what there is to carry it, got {}",
-                            end_name(request_, i), carrier, e.thread_length_mm));
+            return refuse(fmt::format(
+                "{}thread_length_mm must be at most {:.6g} mm, what there is to carry it, got {} mm",
+                end_name(request_, i), carrier, e.thread_length_mm));
         }
         const double tapped = request_.middle_length_mm / static_cast<double>(request_.count);
         if (request_.middle == AdjusterMiddle::internal && tapped < e.base_length_mm) {
-            return refuse(
-                fmt::format("{}base_length_mm must be at most {:.6g} mm, what there is of the body, got {}",
-                            end_name(request_, i), tapped, e.base_length_mm));
+            return refuse(fmt::format(
+                "{}base_length_mm must be at most {:.6g} mm, what there is of the body, got {} mm",
+                end_name(request_, i), tapped, e.base_length_mm));
         }
         if (!(e.outer_bore_mm < e.outer_outside_mm)) {
-            return refuse(fmt::format("{}outer_bore_mm must be below outer_outside_mm, {} mm, got {}",
+            return refuse(fmt::format("{}outer_bore_mm must be below outer_outside_mm, {} mm, got {} mm",
                                       end_name(request_, i), e.outer_outside_mm, e.outer_bore_mm));
         }
     }
@@ -356,26 +356,30 @@ Status Maker::preload(std::size_t index, double area_diameter, AdjusterEndAnswer
 }
 
 /// Thickness that the lock nut needs, and what warmth does to its preload.
-void Maker::lock_nut(std::size_t index, AdjusterEndAnswer& out) {
+Status Maker::lock_nut(std::size_t index, AdjusterEndAnswer& out) {
     const AdjusterEnd& end = request_.ends[index];
     const AdjusterMaterial& external = external_material(request_, index);
     const double full = end.nut_thickness_mm - 2.0 * end.nut_countersink_mm - request_.groove_width_mm;
     out.nut_rule_mm = kNutRule * out.sizes.diameter_mm;
+    if (!(end.nut_outside_mm > out.sizes.internal_root_max_mm)) {
+        return refuse(
+            fmt::format("{}nut_outside_mm must be above {:.6g} mm, the root of its thread, got {} mm",
+                        end_name(request_, index), out.sizes.internal_root_max_mm, end.nut_outside_mm));
+    }
     ThreadStrength nut;
-    const Status status = evaluate(StrengthRequest{.sizes = out.sizes,
-                                                   .external = external.strength,
-                                                   .internal = end.nut.strength,
-                                                   .overlap_mm = out.sizes.diameter_mm,
-                                                   .external_bore_mm = end.external_bore_mm,
-                                                   .internal_outside_mm = end.nut_outside_mm},
-                                   nut);
-    if (status.ok()) {
-        const double needed = engagement_for(nut, out.preload_max_n + request_.push_n);
-        out.nut_least_mm = needed + 2.0 * end.nut_countersink_mm + request_.groove_width_mm;
-        if (needed > full) {
-            caution(AdjusterCaution::nut_thin);
-        }
-    } else {
+    try {
+        nut = strength(StrengthRequest{.sizes = out.sizes,
+                                       .external = external.strength,
+                                       .internal = end.nut.strength,
+                                       .overlap_mm = out.sizes.diameter_mm,
+                                       .external_bore_mm = end.external_bore_mm,
+                                       .internal_outside_mm = end.nut_outside_mm});
+    } catch (const Error& error) {
+        return refuse(fmt::format("{}lock nut: {}", end_name(request_, index), error.what()));
+    }
+    const double needed = engagement_for(nut, out.preload_max_n + request_.push_n);
+    out.nut_least_mm = needed + 2.0 * end.nut_countersink_mm + request_.groove_width_mm;
+    if (needed > full) {
         caution(AdjusterCaution::nut_thin);
     }
     double worst = 0.0;
@@ -394,6 +398,7 @@ void Maker::lock_nut(std::size_t index, AdjusterEndAnswer& out) {
     if (out.preload_max_n + request_.pull_n > kPreloadShare * out.external_section_n) {
         caution(AdjusterCaution::preload_high);
     }
+    return {};
 }
 
 Status Maker::make_end(std::size_t index, AdjusterEndAnswer& out) {
@@ -428,7 +433,9 @@ Status Maker::make_end(std::size_t index, AdjusterEndAnswer& out) {
                                 : "a smaller load or a stronger metal"));
     }
     if (end.nut_thickness_mm > 0.0) {
-        lock_nut(index, out);
+        if (const Status nut = lock_nut(index, out); !nut.ok()) {
+            return nut;
+        }
     } else {
         caution(AdjusterCaution::no_lock_nut);
     }

@@ -118,7 +118,7 @@ std::size_t buckled_below(std::span<const ColumnSegment> segments, ColumnEnd fir
 }  // namespace
 
 std::string TubeArea::refusal(double d, double b) {
-    return fmt::format("bore_mm must be below diameter_mm, {} mm, got {}", d, b);
+    return fmt::format("bore_mm must be below diameter_mm, {} mm, got {} mm", d, b);
 }
 
 std::string JohnsonLoad::refusal(double /*a*/, double s, double e, double s_y) {

@@ -361,7 +361,7 @@ Status evaluate(const Catalogue& catalogue, const TappingRequest& request, std::
         if (request.engagement_mm > kLongestEngagement * major + kEdgeMm) {
             return refuse(
                 StatusCode::out_of_range, 1, why,
-                fmt::format("engagement_mm must be at most 3 diameters, {:.4g} mm for {}, got {:.4g}",
+                fmt::format("engagement_mm must be at most 3 diameters, {:.4g} mm for {}, got {:.4g} mm",
                             kLongestEngagement * major, format_thread(request.thread),
                             request.engagement_mm));
         }
@@ -701,7 +701,7 @@ ScrewSeat screw_seat(const Catalogue& catalogue, const SeatRequest& request) {
         out.evidence.note(figure_index(kSeatFigures, "depth_mm"), rule::hole_countersink, row);
     }
     if (!(request.hole_mm < out.seat_diameter_mm)) {
-        throw DomainError(fmt::format("hole_mm must be below the seat, {:.4g} mm, got {:.4g}",
+        throw DomainError(fmt::format("hole_mm must be below the seat, {:.4g} mm, got {:.4g} mm",
                                       out.seat_diameter_mm, request.hole_mm));
     }
     return out;

@@ -564,7 +564,7 @@ Tightening tighten(const TighteningRequest& request) {
             case tightening_place("preload_n"):
                 throw DomainError("tighten: give the preload or the torque, one of the two");
             case tightening_place("bore_mm"):
-                throw DomainError(fmt::format("bore_mm must be below section_diameter_mm, {} mm, got {}",
+                throw DomainError(fmt::format("bore_mm must be below section_diameter_mm, {} mm, got {} mm",
                                               request.section_diameter_mm, request.bore_mm));
             case tightening_place("torque_nm"):
                 throw DomainError(fmt::format("torque_nm must be above the prevailing torque, {} N m, got {}",

@@ -79,6 +79,8 @@ def _cut(
     forms = {name: values for name, values in forms.items() if not np.isnan(values).all()}
     places = places_of(wanted_columns(cut_types(), USUAL[kind], columns, out), table.rows, out, given.inputs)
     rows_of_alloys = _core.match_alloys(alloy_names, active())
+    if not isinstance(alloys, np.ndarray) and rows_of_alloys[0] < 0:
+        _core.find_alloy(alloy_names[0], active())  # one for all rows: says why it is none
     core = _machine(machine)
     threads = workers_of(workers)
 

@@ -74,7 +74,7 @@ def cases(answers: Any) -> dict[int, Case]:
     dict
         From ``case_id`` to what it rests on. Ids depend on the tables alone: they hold over pieces of a frame.
     """
-    column = whole_numbers(answers, "case_id")
+    column = whole_numbers(answers, "case_id", -1, 2**31 - 1)
     found = {}
     alloys = active().rows("material/alloys")
     for case_id in np.unique(column[column >= 0]).tolist():
@@ -147,7 +147,7 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
     options = {name: value for name, value in how.items() if name not in spellings and name not in words}
     numbers = given.slice(0, table.rows)
     found = {}
-    for case_id in np.unique(whole_numbers(answers, "case_id")).tolist():
+    for case_id in np.unique(whole_numbers(answers, "case_id", -1, table.rows - 1)).tolist():
         if case_id < 0:
             continue
         row: dict[str, Any] = {}

@@ -219,8 +219,9 @@ class _display:
 def workers_of(workers: int | None) -> int:
     if workers is None:
         return 0
-    if isinstance(workers, bool) or not isinstance(workers, int) or workers < 1:
-        raise DomainError(f"workers must be a whole number from 1 on, got {workers!r}")
+    most = _core.bounds()["items"]
+    if isinstance(workers, bool) or not isinstance(workers, int) or not 1 <= workers <= most:
+        raise DomainError(f"workers must be a whole number from 1 to {most}, got {workers!r}")
     return workers
 
 

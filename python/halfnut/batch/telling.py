@@ -10,9 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfnut import _core
-from halfnut._core import Error
+from halfnut._core import DomainError, Error
+from halfnut.batch.distinct import ROWS
 from halfnut.batch.frames import Frame, open_frame
-from halfnut.batch.given import Argument
+from halfnut.batch.given import Argument, near_or_all
 from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, USUAL
 from halfnut.core.arguments import checked
 from halfnut.cutting.tools import find_tool
@@ -45,18 +46,24 @@ def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
     >>> reasons(turn(jobs), "turn", jobs)[1][:20]
     "no alloy '6061-T7'; "
     """
-    column = whole_numbers(answers, "reason")
+    if kind not in USUAL and kind not in ROWS:
+        raise DomainError(f"no batch {kind!r}; {near_or_all(kind, [*USUAL, *ROWS])}")
+    column = whole_numbers(answers, "reason", 0, 65_535)
     rows = np.flatnonzero(column)
     words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
     out = {int(row): words[int(column[row])] for row in rows}
     if frame is not None:
-        _say_what_was_given(out, column, kind, open_frame(frame))
+        table = open_frame(frame)
+        if table.rows != len(column):
+            raise DomainError(f"frame must have the {len(column)} rows of answers, got {table.rows}")
+        _say_what_was_given(out, column, kind, table)
     return out
 
 
 def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: str, table: Frame) -> None:
     names = set(table.names())
-    places = _core.batch_arguments(kind) if kind in USUAL else []
+    places = dict(enumerate(_core.batch_arguments(kind))) if kind in USUAL else {}
+    places[_core.HARDNESS_ARGUMENT] = ("hardness_hb", "HB", False)
     asked: dict[str, Callable[[str], object]] = {}
     if kind in USUAL:
         from halfnut.material.alloys import alloy
@@ -82,7 +89,7 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
         status, at = int(reason[row]) >> 8, int(reason[row]) & 255
         if status == NOT_REACHED:
             continue
-        if at < len(places):
+        if at in places:
             name, unit, required = places[at]
             spelling = next((each for each in Argument(name, unit, required).spellings if each in names), None)
             if spelling is not None:
@@ -115,8 +122,18 @@ def _reason(kind: str, code: int) -> str:
     return _core.batch_reason(kind, code)
 
 
-def whole_numbers(answers: Any, name: str) -> NDArray[np.int64]:
-    return open_frame(answers).numbers(name).astype(np.int64)
+def whole_numbers(answers: Any, name: str, low: int, high: int) -> NDArray[np.int64]:
+    """A column of whole numbers that a batch answered; what came back from a file may hold anything."""
+    table = open_frame(answers)
+    if name not in table.names():
+        raise DomainError(f"a column {name!r} is needed; the table has {sorted(table.names())}")
+    column = table.numbers(name)
+    bad = np.flatnonzero(~((column >= low) & (column <= high) & (column == np.floor(column))))
+    if bad.size:
+        raise DomainError(
+            f"column {name!r} must hold whole numbers from {low} to {high}, got {column[bad[0]]:g} in row {bad[0]}"
+        )
+    return column.astype(np.int64)
 
 
 @checked

@@ -89,6 +89,32 @@ def commands() -> list[str]:
     return sorted(_HOMES)
 
 
+class _AsWritten:
+    """Python's own reading takes 1_5 for 15, digits of any script, and 08, which may have lost a point."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        if isinstance(value, str) and (re.search(r"_|^\s*[-+]?0\d", value) or not value.isascii()):
+            self.fail(f"{value!r} is not a valid {self.name}.", param, ctx)  # type: ignore[attr-defined]
+        return super().convert(value, param, ctx)  # type: ignore[misc]
+
+
+class _Number(_AsWritten, click.types.FloatParamType):
+    pass
+
+
+class _Whole(_AsWritten, click.types.IntParamType):
+    pass
+
+
+def _read_numbers_as_written(command: click.Command) -> None:
+    for inner in command.commands.values() if isinstance(command, click.Group) else ():
+        _read_numbers_as_written(inner)
+    kinds = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
+    for parameter in command.params:
+        if (kind := kinds.get(type(parameter.type))) is not None:
+            parameter.type = kind()
+
+
 class _Lazy(click.Group):
     """A group whose commands are imported when they are called; its help needs none of them."""
 
@@ -100,6 +126,7 @@ class _Lazy(click.Group):
             return None
         module, attribute, _ = _HOMES[name]
         command: click.Command = getattr(import_module(f"halfnut.cli.{module}"), attribute)
+        _read_numbers_as_written(command)
         return command
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:

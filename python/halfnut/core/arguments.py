@@ -11,7 +11,7 @@ from functools import partial, wraps
 from types import FunctionType
 from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
 
-from halfnut._core import DomainError, Quantity
+from halfnut._core import DomainError, Quantity, unit_bounds
 
 __all__ = ["checked", "checked_temperature_c", "number"]
 
@@ -23,7 +23,6 @@ Check = Callable[[Any, str], Any]
 _UNITS = {"rpm": "rev/min", "deg": "deg", "um": "um", "hb": "HB", "mm": "mm", "s": "s", "n": "N", "kg": "kg"}
 
 _COLDEST_C, _HOTTEST_C = -200.0, 1000.0
-_HARDNESS_HB = (1, 10_000)  # from softer than lead to harder than diamond
 _MOST = 2**31 - 1  # a whole number of the core
 _HOLDERS: dict[str, tuple[type, ...]] = {
     "Sequence": (Sequence,),
@@ -230,8 +229,10 @@ def number(value: Any, name: str) -> float:
         out = math.inf
     if name.endswith("temperature_c"):
         return checked_temperature_c(out, name)
-    if unit == "HB" and not _HARDNESS_HB[0] <= out <= _HARDNESS_HB[1]:
-        raise DomainError(f"{name} must be finite and from {_HARDNESS_HB[0]} to {_HARDNESS_HB[1]} HB, got {out}")
+    if unit == "HB":
+        low, high = unit_bounds(unit)
+        if not low <= out <= high:
+            raise DomainError(f"{name} must be finite and from {low:g} to {high:g} HB, got {out}")
     if not math.isfinite(out):
         raise DomainError(f"{name} must be a finite number{of_unit}, got {out}")
     return out

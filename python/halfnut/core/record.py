@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import html
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from halfnut._core import Evidence
@@ -24,6 +24,8 @@ class Caution:
     code: str
     text: str
     rank: Rank
+    gravity: float = field(default=0.0, compare=False, repr=False)
+    """Of cautions with one code and other figures the one with the greatest is the gravest."""
 
     @property
     def label(self) -> str:

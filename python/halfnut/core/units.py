@@ -29,7 +29,9 @@ _BASE_UNITS = {
 _LONGEST_MM = 10_000.0
 
 
-_SIZE = re.compile(r"(-?\d+(?:\.\d+)?(?:e[-+]?\d+)?) mm(?=/rev|/min|[^\w/²]|$)")
+_NUMBER = r"-?\d+(?:\.\d+)?(?:e[-+]?\d+)?"
+_SIZE = re.compile(rf"(?<![(\d.])({_NUMBER}) mm(?=/rev|/min|[^\w/²]|$)")  # one in brackets stands beside its inches
+_BOTH = re.compile(rf"({_NUMBER}) mm \(({_NUMBER}) in\)")
 _COLUMN = re.compile(r"\b([a-z]\w*?)_mm(?:_rev|_min)?\b")
 
 
@@ -40,10 +42,15 @@ def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyTyp
     'depth must be at most half of diameter, got 0.9 in'
     >>> as_asked("stick_out_mm must be > 0 mm, got -2 mm", False, {"stick_out": "overhang"})
     'overhang must be > 0 mm, got -2 mm'
+    >>> as_asked("diameter 304.8 mm (12 in) is over the swing", True)
+    'diameter 12 in (304.8 mm) is over the swing'
     """
     said = _COLUMN.sub(lambda found: names.get(found[1], found[1]), text)
     said = said.replace(", got nan mm", "; none is given")
-    return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said) if inches else said
+    if not inches:
+        return said
+    said = _BOTH.sub(r"\2 in (\1 mm)", said)
+    return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said)
 
 
 @contextmanager

@@ -286,6 +286,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
         "danger",
         "overhanging work whips above {whirl_of_the_work} rev/min: a centre or steady, or shorten it",
     ),
+    "whirl_unknown": ("caution", "slender work, no modulus to say where it whips: a centre or steady, slowly"),
     "bar_whips": ("danger", "the bar behind the spindle whips above {whirl_of_the_bar} rev/min: guide it, or cut it"),
     "climbs": ("danger", "work gives way by more than the cut's depth: it climbs the tool; support it"),
     "in_gap": ("caution", "over the {swing_over_the_bed} swing: it turns in the gap only, clear of the carriage"),
@@ -294,6 +295,10 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
         "over the {swing_over_the_cross_slide} swing of the cross slide: clear of the carriage only",
     ),
     "below_jaws": ("caution", "the jaws close on {jaws} at least: take a collet, or grip thicker stock"),
+    "compound_short": (
+        "caution",
+        "the taper is longer than the compound's {travel}: tailstock set over, or attachment",
+    ),
     "over_travel": ("caution", "the cut is longer than the slide's {travel} of travel: set it up again part-way"),
     # cutting, what a metal or a machine brings
     "trait_built_up_edge": ("note", "built-up edge: faster, sharper, cutting fluid"),
@@ -485,14 +490,14 @@ def of_the_piece(code: str) -> bool:
     return code.startswith("hazard_") or code in _FINISH
 
 
-def caution(code: str, **figures: Any) -> Caution:
-    """A caution by its code; `figures` fill the places in its words.
+def caution(code: str, *, gravity: float = 0.0, **figures: Any) -> Caution:
+    """A caution by its code; `figures` fill the places in its words, `gravity` tells how grave they are.
 
     >>> caution("hazard_lead_dust").rank
     'caution'
     """
     rank, text = CAUTIONS[code]
-    return Caution(code, text.format(**figures), rank)
+    return Caution(code, text.format(**figures), rank, gravity)
 
 
 def by_rank(cautions: Iterable[Caution]) -> list[Caution]:

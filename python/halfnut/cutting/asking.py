@@ -18,7 +18,7 @@ from halfnut.core.words import CAUTIONS, caution
 from halfnut.cutting import standing
 from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool
-from halfnut.material.alloys import Alloy, modulus_gpa
+from halfnut.material.alloys import Alloy
 
 
 def formed(
@@ -74,8 +74,6 @@ _OUTSIDE = ("turn", "face", "part_off", "knurl")
 def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float | None], hold: str) -> Cut:
     """The cut with a word on how much of a bar may stand out behind the spindle, where nobody said."""
     told = any(given.get(name) is not None for name in ("bar_length_mm", "bar_behind_mm"))
-    if told:
-        modulus_gpa(cut.alloy, "speed at which the bar behind the spindle whips")
     if machine is None or machine.kind != "lathe" or told or hold == "between centres":
         return cut
     across = given.get("stock_flats_mm")
@@ -91,7 +89,7 @@ def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float 
     if free_mm >= _NOTICED_BAR_MM:
         return cut
     free = f"{math.floor(free_mm / MM_PER_INCH)} in" if cut.inch else f"{10 * math.floor(free_mm / 10)} mm"
-    return replace(cut, cautions=(*cut.cautions, caution("bar_behind", bar_free=free)))
+    return replace(cut, cautions=(*cut.cautions, caution("bar_behind", gravity=-free_mm, bar_free=free)))
 
 
 def holder_place(machine: _core.Machine | None, chuck: Any, hold: str, assumed: list[str]) -> int:
@@ -116,6 +114,10 @@ def _of_material(found: Alloy, forces: bool) -> list[str]:
     plastic = any(name.startswith("plastic") for name in _core.group_chain(found.group, active()))
     traits = [f"trait_{word}" for word in found.traits if not (plastic and word == "low_conductivity")]
     return [*(code for code in traits if code in CAUTIONS), *(["plastic_melts"] if plastic else [])]
+
+
+# Cautions that show the machine's or the work's own limit: the less it is, the graver.
+_LIMIT_OF = {"work_whips": "whirl of the work", "bar_whips": "whirl of the bar", "over_travel": "travel"}
 
 
 def _bounds(result: _core.CutResult, size: Length) -> dict[str, str]:
@@ -157,7 +159,9 @@ def cut_record(
     if figures["cutting_speed_m_min"] >= (figures["window_low_m_min"] + figures["window_high_m_min"]) / 2:
         codes = [code for code in codes if code != "trait_built_up_edge"]  # it forms at low speed
     words = figures | {"tool": tool.name} | _bounds(result, size)
-    told = list(dict.fromkeys([*(caution(code, **words) for code in codes), *found.cautions]))
+    least = {name: bound for name, _, bound, _ in result.limits}
+    made = (caution(code, gravity=-least.get(_LIMIT_OF.get(code, ""), 0.0), **words) for code in codes)
+    told = list(dict.fromkeys([*made, *found.cautions]))
     pecks: tuple[float, ...] = ()
     if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
         pecks = tuple(_core.drill_pecks(found.index, size.mm, figures["depth_mm"], active()))

@@ -14,6 +14,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.sizes import one as one_size
+from halfnut.core.units import as_asked, asked
 from halfnut.core.units import length as read_length
 from halfnut.core.words import GAINS, GEOMETRY_ALONE, LIMITS, RELAXED, caution, caution_lines
 from halfnut.cutting.asking import bar_note, cut_record, formed, held_numbers, holder_place
@@ -518,9 +519,10 @@ def choose(
     held = -1 if milling else holder_place(core, chuck, hold, assumed)
     if not milling and jaw_force_n is None and hold != "between centres":
         assumed.append("a grip that holds, for no jaw force is given")
-    result = _core.choose_passes(
-        do, found.index, edge.material, given, single, hold, held, hardness_hb, now[0], now[1], core, active(), explain
-    )
+    inches = size.system == "inch"
+    at_work = (edge.material, given, single, hold, held, hardness_hb)
+    with asked(inches):
+        result = _core.choose_passes(do, found.index, *at_work, now[0], now[1], core, active(), explain)
     ladder = core.table if milling else core.carriage
     slide = _dial_slide(core, do)
     if result.dial_assumed:
@@ -566,7 +568,7 @@ def choose(
         next_words=words,
         relaxations={_plain(name): factor for name, factor in result.relaxations},
         together=result.together,
-        assumed=tuple(assumed),
+        assumed=tuple(as_asked(each, inches) for each in assumed),
         notes=tuple(dict.fromkeys(noted)),
         cautions=tuple(dict.fromkeys(warned)),
         evidence=_evidence(passes),

@@ -39,7 +39,7 @@ __all__ = [
 
 _INCH = Fraction(127, 5)
 _PER_INCH = re.compile(
-    r"\s*(?P<count>\d+(?:\.\d+)?(?:\s*/\s*\d+)?)\s*(?:TPI|threads? (?:an|per) inch)\s*", re.IGNORECASE
+    r"\s*(?P<count>(?!0\d)\d+(?:\.\d+)?(?:\s*/\s*[1-9]\d*)?)\s*(?:TPI|threads? (?:an|per) inch)\s*", re.IGNORECASE
 )
 _HALF = 0.5
 """Share of the pitch diameter's tolerance that a wrong lead may take: half lies on either side of its middle."""
@@ -435,7 +435,10 @@ def _wanted(lead: Any) -> _Wanted:
         return _of_thread(thread_part(lead))
     if isinstance(lead, str):
         if (counted := _PER_INCH.fullmatch(lead)) is not None:
-            return _Wanted(lead.strip(), _INCH / Fraction(counted["count"].replace(" ", "")), "in")
+            count = Fraction(counted["count"].replace(" ", ""))
+            if not count > 0:
+                raise _core.DomainError(f"lead must be of more than 0 threads an inch, got {lead!r}")
+            return _Wanted(lead.strip(), _INCH / count, "in")
         if re.search(r"/\s*(rev|turn)", lead):
             given = quantity(lead, "feed", "lead")
             unit = "in" if given.system == "inch" else "mm"

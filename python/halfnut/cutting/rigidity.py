@@ -173,7 +173,7 @@ def work_bend(
     tolerance : length, optional
         Of the diameter; a bend that takes more than half of it is a caution.
     places : int
-        How many places along the work to answer, at least 2.
+        How many places along the work to answer, 2 to 10000.
 
     Returns
     -------
@@ -192,8 +192,8 @@ def work_bend(
     """
     if (alloy is None) == (youngs_modulus_gpa is None):
         raise _core.DomainError("give an alloy or youngs_modulus_gpa, one of the two")
-    if places < 2:
-        raise _core.DomainError(f"places must be at least 2, got {places}")
+    if not 2 <= places <= 10_000:
+        raise _core.DomainError(f"places must be 2 to 10000, got {places}")
     given = [tuple(length(value, "sections") for value in section) for section in sections]
     if not given or any(len(section) not in {2, 3} for section in given):
         raise _core.DomainError("each section is a length, a diameter and, for a tube, a bore")

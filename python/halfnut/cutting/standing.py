@@ -60,4 +60,5 @@ def of_weight(mass_kg: float, inch: bool) -> list[Caution]:
     """The caution of work that is heavy to lift, with its weight."""
     if not mass_kg > _HEAVY_KG:
         return []
-    return [caution("heavy_work", mass=f"{mass_kg / KG_PER_LB:.0f} lb" if inch else f"{mass_kg:.0f} kg")]
+    mass = f"{mass_kg / KG_PER_LB:.0f} lb" if inch else f"{mass_kg:.0f} kg"
+    return [caution("heavy_work", gravity=mass_kg, mass=mass)]

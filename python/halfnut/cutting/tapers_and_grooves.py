@@ -12,6 +12,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
+from halfnut.cutting.asking import core_machine
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import tailstock_setover_mm, taper_angle_deg
 from halfnut.cutting.turning import part_off, turn
@@ -136,13 +137,21 @@ def taper(
         if how.get("hold") == "between centres":
             how.setdefault("stick_out", between_centres)
     cut = turn(alloy, big, length=along, machine=machine, tool=tool, **how)
+    made = [caution(code) for code in codes]
+    at = core_machine(machine)
+    slide = None if at is None else at.slide("compound")
+    slope_mm = along.mm / math.cos(math.radians(angle))
+    if over is None and slide is not None and slope_mm > slide.travel_mm:
+        inch = big.system == "inch"
+        travel = f"{slide.travel_mm / MM_PER_INCH:.4g} in" if inch else f"{slide.travel_mm:.4g} mm"
+        made.append(caution("compound_short", travel=travel))
     return Taper(
         inch=big.system == "inch",
         angle_deg=angle,
         taper_per_foot_in=12 * (big.mm - little.mm) / along.mm,
         setover_mm=over,
         cut=cut,
-        cautions=(*(caution(code) for code in codes), *cut.cautions),
+        cautions=(*made, *cut.cautions),
         evidence=cut.evidence,
     )
 

@@ -86,15 +86,15 @@ def train_svg(train: GearTrain, *, width_mm: float = 110.0) -> str:
     train : GearTrain
         As `gear_train` answers it.
     width_mm : float
-        Of the picture, at least 40.
+        Of the picture, 40 to 2000.
 
     Returns
     -------
     str
         SVG; all gears to one scale.
     """
-    if not width_mm >= 40:
-        raise DomainError(f"width_mm must be >= 40 mm, got {width_mm:g}")
+    if not 40 <= width_mm <= 2000:
+        raise DomainError(f"width_mm must be 40 to 2000 mm, got {width_mm:g}")
     gears = _gears(train)
     left = min(gear.x - gear.tip_radius for gear in gears)
     right = max(gear.x + gear.tip_radius for gear in gears)

@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 __all__ = ["pattern_plot", "tracking_plot"]
 
 
+_MOST_TEETH = 200  # that can be told apart on a page
+
+
 def _axes(axes: Axes | None) -> Axes:
     if axes is not None:
         return axes
@@ -35,7 +38,7 @@ def tracking_plot(blank: KnurlBlank, *, low: Any = None, high: Any = None, axes:
     blank : KnurlBlank
         Of the knurl; its pitch around the work is the one drawn.
     low, high : length, optional
-        Ends of the diameters drawn; three teeth below and above the blank when not given.
+        Ends of the diameters drawn, at most 200 teeth apart; three teeth below and above the blank when not given.
     axes : matplotlib Axes, optional
         Where to draw; new ones where none are given.
 
@@ -51,6 +54,10 @@ def tracking_plot(blank: KnurlBlank, *, low: Any = None, high: Any = None, axes:
     end = blank.blank_diameter_mm + 3.3 * tooth if high is None else length(high, "high").mm
     if not 0 < start < end:
         raise DomainError(f"low must be > 0 and below high, got {start:g} and {end:g} mm")
+    if end - start > _MOST_TEETH * tooth:
+        raise DomainError(
+            f"high must be at most {_MOST_TEETH} teeth of {tooth:g} mm above low, got {start:g} and {end:g} mm"
+        )
     across = np.linspace(start, end, 1601)
     off = np.asarray(mismatch_teeth(across, blank.transverse_pitch_mm), dtype=float).copy()
     off[1:][np.abs(np.diff(off)) > 0.5] = np.nan  # lift the pen at each jump
@@ -84,7 +91,7 @@ def pattern_plot(
     turns : int
         Turns of the work to draw, 1 to 4: the first in full lines, the others in broken ones.
     teeth : int
-        How many teeth to show, from 3 up.
+        How many teeth to show, 3 to 200.
     axes : matplotlib Axes, optional
         Where to draw; new ones where none are given.
 
@@ -93,8 +100,8 @@ def pattern_plot(
     Axes
         Equal scales. Ridges of both hands for diamonds; rings besides ridges for a cross.
     """
-    if not 1 <= turns <= 4 or teeth < 3:
-        raise DomainError(f"turns must be 1 to 4 and teeth from 3 up, got {turns} and {teeth}")
+    if not 1 <= turns <= 4 or not 3 <= teeth <= _MOST_TEETH:
+        raise DomainError(f"turns must be 1 to 4 and teeth 3 to {_MOST_TEETH}, got {turns} and {teeth}")
     unit, scale = blank.unit, MM_PER_INCH if blank.unit == "in" else 1.0
     across = blank.blank_diameter_mm if diameter is None else length(diameter, "diameter").mm
     around = blank.transverse_pitch_mm

@@ -105,6 +105,11 @@ def _parts(limits: tuple[ThreadLimits | FormLimits, ...]) -> list[_Part]:
     return sorted(parts, key=lambda part: part.limits.side)
 
 
+def _require_turns(turns: int) -> None:
+    if not 1 <= turns <= 100:
+        raise _core.DomainError(f"turns must be 1 to 100, got {turns}")
+
+
 def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: float = 180.0) -> str:
     """The profile of one part, or of both, with tolerance zones, as a stand-alone SVG.
 
@@ -113,9 +118,9 @@ def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: fl
     *limits : ThreadLimits or FormLimits
         One part, or an external and an internal part of one pitch.
     turns : int
-        How many turns to draw, at least 1.
+        How many turns to draw, 1 to 100.
     width_mm : float
-        Width of the picture, mm, at least 100; heights and lengths have one scale, which is written below.
+        Width of the picture, mm, 100 to 2000; heights and lengths have one scale, which is written below.
 
     Returns
     -------
@@ -126,8 +131,9 @@ def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: fl
     >>> profile_svg(limits("M10-6g"), limits("M10-6H")).startswith("<svg")
     True
     """
-    if turns < 1 or not width_mm >= 100:
-        raise _core.DomainError(f"turns must be >= 1 and width_mm >= 100 mm, got {turns} and {width_mm:g} mm")
+    _require_turns(turns)
+    if not 100 <= width_mm <= 2000:
+        raise _core.DomainError(f"width_mm must be 100 to 2000 mm, got {width_mm:g}")
     parts = _parts(limits)
     pitch = parts[0].pitch
     left = _LABELS_MM if len(parts) == 2 else 1.0  # an internal part beside an external one is lettered on the left
@@ -212,7 +218,7 @@ def profile_plot(*limits: ThreadLimits | FormLimits, turns: int = 2, axes: Axes 
     *limits : ThreadLimits or FormLimits
         One part, or an external and an internal part of one pitch.
     turns : int
-        How many turns to draw.
+        How many turns to draw, 1 to 100.
     axes : matplotlib Axes, optional
         Where to draw; new ones where none are given.
 
@@ -221,8 +227,8 @@ def profile_plot(*limits: ThreadLimits | FormLimits, turns: int = 2, axes: Axes 
     Axes
         With equal scales in both directions.
     """
+    _require_turns(turns)
     plt = optional("matplotlib.pyplot", "plot")
-
     parts = _parts(limits)
     if axes is None:
         axes = plt.subplots(figsize=(8, 5))[1]

@@ -20,6 +20,7 @@ __all__ = ["HoldingTaper", "holding_taper"]
 
 _JARNO = range(2, 21)
 _STEEPEST = 0.1 + 1e-9
+_SLIGHTEST = 1000.0
 """On the diameter: its half angle is that of a friction of 0.05."""
 _INCHES_PER_FOOT = 12.0
 
@@ -77,7 +78,7 @@ class HoldingTaper(Record):
 
 @checked
 def holding_taper(
-    name: str, *, length: Any = None, large: Any = None, between_centres: Any = None, sine_bar: Any = None
+    name: Any, *, length: Any = None, large: Any = None, between_centres: Any = None, sine_bar: Any = None
 ) -> HoldingTaper:
     """Ends, taper and settings of a self-holding taper.
 
@@ -110,6 +111,8 @@ def holding_taper(
     >>> round(found.large_mm, 3), round(found.angle_deg, 4)
     (23.825, 1.4377)
     """
+    if not isinstance(name, str):
+        raise DomainError(f"name must be text such as 'morse 3', got {name!r}; {_choice()}")
     title, unit, large_mm, length_mm, ratio, evidence = _found(name)
     if large is not None:
         if large_mm is not None:
@@ -156,9 +159,9 @@ def holding_taper(
 
 def _found(name: str) -> tuple[str, str, float | None, float | None, float, list[Any]]:
     """Title, unit, large end and length in mm where it has them, taper on the diameter, evidence."""
-    words = re.fullmatch(r"\s*([a-z]+)\s*(?:taper|no\.?|#)?\s*(\d+(?:\.\d+)?)\s*", name, re.IGNORECASE)
-    ratio = re.fullmatch(r"\s*1\s*:\s*(\d+(?:\.\d+)?)\s*", name)
-    if ratio is not None and float(ratio[1]) > 0:
+    words = re.fullmatch(r"\s*([a-z]+)\s*(?:taper|no\.?|#)?\s*((?!0\d)\d+(?:\.\d+)?)\s*", name, re.IGNORECASE)
+    ratio = re.fullmatch(r"\s*1\s*:\s*((?!0\d)\d+(?:\.\d+)?)\s*", name)
+    if ratio is not None and 0 < float(ratio[1]) <= _SLIGHTEST:
         return f"1:{float(ratio[1]):g}", "mm", None, None, 1.0 / float(ratio[1]), []
     table = active().rows("fits/self_holding_tapers")
     series = words[1].lower() if words is not None else ""
@@ -178,11 +181,16 @@ def _found(name: str) -> tuple[str, str, float | None, float | None, float, list
                 row["per_foot"] / _INCHES_PER_FOOT,
                 [_row_source(place, row)],
             )
+    raise NotTabulatedError(f"no self-holding taper '{name}'; {_choice()}")
+
+
+def _choice() -> str:
+    """Every name that there is."""
     known: dict[str, list[str]] = {"morse": [], "metric": []}
-    for row in table:
+    for row in active().rows("fits/self_holding_tapers"):
         known[row["series"]].append(f"{row['size']:g}")
     listed = "; ".join(f"{series} {', '.join(sizes)}" for series, sizes in known.items())
-    raise NotTabulatedError(f"no self-holding taper '{name}'; there is {listed}; jarno 2 to 20; and 1:10 or its like")
+    return f"there is {listed}; jarno 2 to 20; and 1:10 or its like"
 
 
 def _row_source(place: int, row: dict[str, Any]) -> Any:

@@ -7,7 +7,7 @@ import io
 import math
 import os
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -306,14 +306,15 @@ class Plan:
 
 
 def _once_a_code(cautions: Iterable[Caution]) -> list[Caution]:
-    """One caution for those that differ only in their figures, in the words of the first of them."""
+    """One caution for those that differ only in their figures, in the words of the gravest of them."""
     alike: dict[str, list[Caution]] = {}
     for item in dict.fromkeys(cautions):
         alike.setdefault(item.code, []).append(item)
-    return [
-        first if not more else Caution(code, f"{first.text}; other figures on other sheets", first.rank)
-        for code, (first, *more) in alike.items()
-    ]
+    out = []
+    for items in alike.values():
+        worst = max(items, key=lambda item: item.gravity)
+        out.append(worst if len(items) == 1 else replace(worst, text=f"{worst.text}; other figures on other sheets"))
+    return out
 
 
 @checked

@@ -455,7 +455,7 @@ def adjuster(
         for k in range(3)
     )
     answered = tuple(_end(answer, place, end, material, middle) for place, end in enumerate(asked))
-    codes = {"factor_short": {"reached": f"{figures['factor_reached'] or 0.0:.2g}"}}
+    codes: dict[str, dict[str, Any]] = {"factor_short": {"reached": f"{figures['factor_reached'] or 0.0:.2g}"}}
     cautions = [caution(f"adjuster_{code}", **codes.get(code, {})) for code in answer.cautions] + cautions
     solid = _solid(middle, given["middle_bore_mm"], [end["external_bore_mm"] for end in asked])
     if solid:

@@ -215,7 +215,9 @@ def identify_thread(
         raise DomainError(f"count must be from 1 to {_MOST_CANDIDATES}, got {count}")
     given = length(diameter, "diameter")
     size = given.mm
-    turns = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*tpi\s*", pitch, re.IGNORECASE) if isinstance(pitch, str) else None
+    turns = (
+        re.fullmatch(r"\s*((?!0\d)\d+(?:\.\d+)?)\s*tpi\s*", pitch, re.IGNORECASE) if isinstance(pitch, str) else None
+    )
     axial = length(pitch, "pitch").mm if turns is None else _from_tpi(float(turns[1]))
     engaged = size if engagement is None else length(engagement, "engagement").mm
     angle = None if flank_angle is None else _flank_angle(flank_angle)

@@ -141,7 +141,9 @@ def _named(major: Any, minor: Any) -> tuple[tuple[str, Any], tuple[str, Any]]:
 
 
 def _pitch(value: Any) -> Length:
-    turns = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*tpi\s*", value, re.IGNORECASE) if isinstance(value, str) else None
+    turns = (
+        re.fullmatch(r"\s*((?!0\d)\d+(?:\.\d+)?)\s*tpi\s*", value, re.IGNORECASE) if isinstance(value, str) else None
+    )
     if turns is not None and float(turns[1]) > 0:
         return Length(1.0 / float(turns[1]), "in")
     found = length(value, "pitch")

@@ -64,8 +64,29 @@ TEST(Alloy, TablesAgreeWithEachOther) {
         ids.insert(alloy.id);
     }
     for (const AliasRow& alias : builtin().aliases) {
-        EXPECT_EQ(ids.count(alias.alloy), 1U) << alias.alias;
+        EXPECT_TRUE(alias.alloy.empty() || ids.count(alias.alloy) == 1) << alias.alias;
+        if (alias.alloy.empty()) {
+            EXPECT_TRUE(match_alloy(builtin(), alias.alias).candidates.empty()) << alias.alias;
+        }
     }
+}
+
+TEST(Alloy, ANameThatIsKnownButNotHeldSaysSoWithoutAGuess) {
+    std::size_t known = 0;
+    for (const AliasRow& alias : builtin().aliases) {
+        if (!alias.alloy.empty()) {
+            continue;
+        }
+        ++known;
+        try {
+            (void)find_alloy(builtin(), alias.alias);
+            ADD_FAILURE() << alias.alias;
+        } catch (const NotTabulatedError& error) {
+            EXPECT_NE(std::string(error.what()).find("known but not held"), std::string::npos)
+                << error.what();
+        }
+    }
+    EXPECT_EQ(known, 39U);
 }
 
 TEST(Alloy, KinshipCountsStepsUp) {

@@ -233,7 +233,8 @@ def test_keywords_that_are_not_understood():
     for keywords, words in [
         ({"columns": ["spindle_rmp"]}, "the nearest is 'spindle_rpm'"),
         ({"columns": "most"}, "a list of names or 'all'"),
-        ({"workers": 0}, "from 1 on"),
+        ({"workers": 0}, "from 1 to 1000"),
+        ({"workers": 1001}, "from 1 to 1000"),
         ({"progress": 3}, "a function of"),
         ({"tool": "carbde"}, "did you mean 'carbide'"),
         ({"depth_mm": math.nan}, "must be finite"),
@@ -259,6 +260,42 @@ def test_unknown_names_mark_their_rows():
     frame = {"tool": ["HSS", "stone", "coated carbide", None], "diameter_mm": [20.0] * 4}
     assert batch.turn(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 0]
     assert batch.drill(frame, alloy="1018")["status"].tolist() == [0, 4, 0, 0]
+
+
+@pytest.mark.parametrize("value", [math.nan, math.inf, -1.0, 1e300, 3.7, 70_000.0])
+def test_answers_that_came_back_with_something_else_in_them_are_refused(value):
+    answers = {"reason": [0.0, value], "case_id": [0.0, 1e300 if value == 70_000.0 else value]}
+    for ask, name in (
+        (lambda: batch.reasons(answers, "turn"), "reason"),
+        (lambda: batch.cases(answers), "case_id"),
+        (lambda: batch.row_cases(answers, "limits", {"thread": ["M10-6g", "M8-6g"]}), "case_id"),
+    ):
+        if value == -1.0 and name == "case_id":
+            continue  # a row without an answer
+        with pytest.raises(hn.DomainError, match=rf"column '{name}' must hold whole numbers from .* in row 1"):
+            ask()
+    with pytest.raises(hn.DomainError, match="a column 'reason' is needed"):
+        batch.reasons({"status": [0]}, "turn")
+    with pytest.raises(hn.DomainError, match="no batch 'trun'; the nearest is 'turn'"):
+        batch.reasons({"reason": [0]}, "trun")
+    with pytest.raises(hn.DomainError, match="frame must have the 1 rows of answers, got 2"):
+        batch.reasons({"reason": [0]}, "turn", {"diameter_mm": [1.0, 2.0]})
+
+
+@pytest.mark.parametrize("kind", ["turn", "drill", "mill"])
+def test_a_column_of_hardness_has_the_bounds_of_a_single_one(kind):
+    values = [math.nan, 1.0, 200.0, 1e4, 0.0, -5.0, 0.5, 10_001.0, math.inf]
+    ask, size = getattr(batch, kind), "cutter_diameter_mm" if kind == "mill" else "diameter_mm"
+    jobs = {size: [20.0] * len(values), "width_mm": [5.0] * len(values), "hardness_hb": values}
+    jobs |= {"depth_mm": [1.0] * len(values), "length_mm": [20.0] * len(values)}
+    jobs = {name: column for name, column in jobs.items() if kind == "mill" or name != "width_mm"}
+    jobs = {name: column for name, column in jobs.items() if kind != "drill" or name != "length_mm"}
+    done = ask(jobs, alloy="1018", columns=["status", "reason"], **({"shape": "side"} if kind == "mill" else {}))
+    assert (np.array(done["status"]) == 0).tolist() == [True, True, True, True, False, False, False, False, False]
+    why = batch.reasons(done, kind, jobs)
+    assert why[7] == "hardness_hb must be from 1 to 10000 HB, got 10001 HB"
+    with pytest.raises(hn.DomainError, match="hardness_hb must be finite and from 1 to 10000 HB"):
+        hn.turn("1018", "20 mm", hardness_hb=10_001)
 
 
 def test_reasons_say_what_was_given_and_what_is_near():

@@ -130,3 +130,15 @@ def test_numbers_come_through_whole(tmp_path):
     with (tmp_path / "out.csv").open(newline="", encoding="utf-8") as stream:
         got = [float(row["spindle_power_kw"]) for row in csv.DictReader(stream)]
     assert got == want["spindle_power_kw"].tolist()
+
+
+@pytest.mark.parametrize(
+    "cell", ["1_5", "08", "\N{FULLWIDTH DIGIT ONE}5", "\N{ARABIC-INDIC DIGIT THREE}", "nan", "0x1f", "1e", "."]
+)
+def test_a_cell_that_only_python_takes_for_a_number_marks_its_row(cell, tmp_path):
+    """1_5 would be 15, 08 may be .8: neither is guessed."""
+    (tmp_path / "jobs.csv").write_text(f"alloy,diameter_mm\n1018,{cell}\n1018,20\n", "utf-8")
+    out = tmp_path / "answers.csv"
+    assert run("batch", "turn", tmp_path / "jobs.csv", "--out", out).exit_code == 1
+    with out.open(newline="", encoding="utf-8") as stream:
+        assert [row["status"] == "0" for row in csv.DictReader(stream)] == [False, True]

@@ -226,6 +226,46 @@ def test_without_youngs_modulus_only_the_deflection_is_not_answered(shop):
     assert hn.choose("turn", "soft gunmetal", "1 in", "0.9 in", stick_out="2 in", **asked).found
 
 
+def test_without_youngs_modulus_nothing_is_silently_free_of_whirl(shop):
+    """One cut, a batch and a choice caution slender work alike; what cannot do without the modulus is refused."""
+    soft = "soft gunmetal"
+    assert shop(GUNMETAL, GUNMETAL | {"id": "LG3", "name": soft, "youngs_modulus_gpa": None}) == ()
+    lengths = {20.0: False, 75.0: False, 100.0: True, 300.0: True}
+    how = {"alloy": soft, "machine": "metric-lathe", "hold": "chuck"}
+    jobs = {"diameter_mm": [20.0] * 4, "depth_mm": [0.5] * 4, "length_mm": list(lengths)}
+    done = hn.batch.turn(jobs, columns=["cautions", "status", "spindle_rpm"], **how)
+    assert done["status"].tolist() == [0] * 4
+    for row, (length, unknown) in enumerate(lengths.items()):
+        cut = hn.turn(soft, "20 mm", depth="0.5 mm", length=f"{length} mm", machine="metric-lathe", hold="chuck")
+        assert ("whirl_unknown" in {item.code for item in cut.cautions}) == unknown
+        assert ("whirl_unknown" in hn.batch.cautions(int(done["cautions"][row]))) == unknown
+        assert done["spindle_rpm"][row] == cut.spindle_rpm
+    slender = {"length": "100 mm", "machine": "metric-lathe", "hold": "chuck", "explain": False}
+    assert "whirl_unknown" in {item.code for item in hn.choose("turn", soft, "20 mm", "19 mm", **slender).cautions}
+    needs = r"{} needs the alloy's youngs_modulus_gpa, which its row does not give"
+    for name in ("bar_behind", "bar_length"):
+        told = {name: "900 mm", "machine": "metric-lathe"}
+        for ask in (
+            lambda told=told: hn.turn(soft, "20 mm", length="20 mm", **told),
+            lambda told=told: hn.drill(soft, "5 mm", stock="20 mm", **told),
+            lambda told=told: hn.choose("turn", soft, "20 mm", "19 mm", length="20 mm", **told),
+        ):
+            with pytest.raises(hn.NotTabulatedError, match=needs.format(name)):
+                ask()
+        jobs = {"diameter_mm": [20.0], "length_mm": [20.0], f"{name}_mm": [900.0]}
+        done = hn.batch.turn(jobs, alloy=soft, machine="metric-lathe", columns=["reason", "status"])
+        assert needs.format(f"{name}_mm").removesuffix(" give") in hn.batch.reasons(done, "turn", jobs)[0]
+
+
+def test_one_bad_alloy_for_every_row_of_a_batch_is_refused_with_its_mistakes(shop):
+    shop(GUNMETAL | {"iso513": "X"})
+    for alloy, words in (("gunmetal", "iso513 must be one of H K M N P S, got 'X'"), ("4130", "say which of")):
+        with pytest.raises(hn.Error, match=words):
+            hn.batch.turn({"diameter_mm": [20.0]}, alloy=alloy)
+    jobs = {"alloy": ["gunmetal"], "diameter_mm": [20.0]}
+    assert "iso513 must be one of" in hn.batch.reasons(hn.batch.turn(jobs), "turn", jobs)[0]
+
+
 def test_a_row_that_is_like_another_gives_only_what_differs(shop):
     assert shop({"id": "LG2", "name": "gunmetal", "like": "C93200", "tensile_mpa": 222, "source": "data sheet"}) == ()
     own, base = hn.alloy("gunmetal"), hn.alloy("C93200")

@@ -22,6 +22,49 @@ def test_text(text, mm):
     assert length(text, "diameter").mm == pytest.approx(mm, rel=1e-15)
 
 
+@pytest.mark.parametrize("text", ["08 mm", "00 mm", "007in", "01/4 in", "1/08 in", "1-01/4 in", "08.5 mm"])
+def test_a_nought_in_front_of_a_digit_may_be_a_lost_point(text):
+    """08 is as likely 0.8 as 8, as 1/04 is as likely 1/4 as 1/04: neither is guessed."""
+    with pytest.raises(hn.DesignationError, match="a number with a nought in front: leave the nought out"):
+        length(text, "diameter")
+    with pytest.raises(hn.DesignationError, match="diameter"):
+        hn.turn("1018", text)
+
+
+@pytest.mark.parametrize(
+    "ask",
+    [
+        lambda: hn.knurl_blank("20 mm", "RGE 00.8"),
+        lambda: hn.knurl_blank("20 mm", "01 mm"),
+        lambda: hn.knurl_blank("20 mm", "096 DP"),
+        lambda: hn.identify_thread("25 mm", "08 tpi"),
+        lambda: hn.gear_train("08 TPI", "gap-bed"),
+        lambda: hn.gear_train("024 mm", "gap-bed"),
+        lambda: hn.holding_taper("morse 03"),
+        lambda: hn.holding_taper("1:010", large="20 mm", length="20 mm"),
+    ],
+)
+def test_no_reader_drops_a_nought(ask):
+    with pytest.raises(hn.Error, match=r"with a nought in front|no self-holding taper"):
+        ask()
+
+
+@pytest.mark.parametrize(
+    "ask",
+    [
+        lambda: hn.gear_train("0 TPI", "gap-bed"),
+        lambda: hn.gear_train("8/0 TPI", "gap-bed"),
+        lambda: hn.identify_thread("25 mm", "0 tpi"),
+        lambda: hn.identify_thread("25 mm", "9" * 400 + " tpi"),
+        lambda: hn.holding_taper("1:" + "9" * 400, large="20 mm", length="20 mm"),
+        lambda: hn.holding_taper("1:0", large="20 mm", length="20 mm"),
+    ],
+)
+def test_no_reader_divides_by_nothing(ask):
+    with pytest.raises(hn.Error):
+        ask()
+
+
 @pytest.mark.parametrize("bare", [32, 1.25, "32", None, [1]])
 def test_a_bare_number_is_refused_and_the_message_shows_how(bare):
     with pytest.raises(hn.UnitError, match=r"diameter.*bare number is never a length"):

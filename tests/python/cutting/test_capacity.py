@@ -116,6 +116,29 @@ def test_work_that_does_not_go_in_is_refused_with_the_figures(ask, found, bound)
     assert bound in str(caught.value)
 
 
+@pytest.mark.parametrize(
+    ("ask", "words"),
+    [
+        (lambda: cutting.turn("1018", "12 in", machine="metric-lathe"), "diameter 12 in (304.8 mm) is over the swing"),
+        (lambda: cutting.turn("1018", "300 mm", machine="gap-bed"), "work 11.81 in (300 mm) is over what"),
+        (
+            lambda: cutting.turn("1018", "2 in", length="5 in", stick_out="1 in", machine="metric-lathe"),
+            "stick_out must be at least the length of the cut, 5 in (127 mm), got 1 in (25.4 mm)",
+        ),
+        (
+            lambda: choose(
+                "mill pocket", "1018", "0.5 in", off="0.1 in", width="0.2 in", length="2 in", machine="bench-mill"
+            ),
+            "slot or pocket, got 0.2 in",
+        ),
+    ],
+)  # fmt: skip
+def test_a_question_in_inches_to_a_metric_machine_is_refused_in_inches(ask, words):
+    with pytest.raises(hn.DomainError) as caught:
+        ask()
+    assert words in str(caught.value)
+
+
 def test_another_chuck_that_takes_it_is_named():
     with pytest.raises(hn.DomainError, match="take the 8 in four-jaw"):
         cutting.turn("1018", "6.5 in", machine="gap-bed")
@@ -366,6 +389,46 @@ def test_cuts_longer_than_the_slide_goes_are_cautioned():
     side = {"shape": "side", "depth": "5 mm", "width": "2 mm", "machine": "bench-mill"}
     assert "over_travel" in codes(cutting.mill("6061-T6", "10 mm", length="500 mm", **side))
     assert "over_travel" not in codes(cutting.mill("6061-T6", "10 mm", length="400 mm", **side))
+
+
+@pytest.mark.parametrize(
+    ("cut", "travel"),
+    [
+        # across, all but the first bite, a pocket's all but the cutter; down, the whole depth
+        ({"shape": "face", "width": "220 mm", "depth": "1 mm"}, 170),
+        ({"shape": "pocket", "width": "185 mm", "depth": "1 mm"}, 170),
+        ({"shape": "side", "width": "2 mm", "depth": "330 mm", "step_down": "10 mm"}, 320),
+        ({"shape": "face", "width": "170 mm", "depth": "1 mm"}, None),
+        ({"shape": "pocket", "width": "175 mm", "depth": "1 mm"}, None),
+        ({"shape": "side", "width": "2 mm", "depth": "310 mm", "step_down": "10 mm"}, None),
+    ],
+)
+def test_cuts_wider_or_deeper_than_the_table_goes_are_cautioned(cut, travel):
+    """The bench mill goes 450 by 170 by 320 mm."""
+    found = cutting.mill("6061-T6", "10 mm", length="200 mm", machine="bench-mill", **cut)
+    said = [item.text for item in found.cautions if item.code == "over_travel"]
+    assert [f"{travel} mm" in text for text in said] == ([] if travel is None else [True])
+    jobs = {
+        name: [float(text.split()[0])]
+        for name, text in {"width_mm": cut["width"], "depth_mm": cut["depth"]}.items()
+    } | {"cutter_diameter_mm": [10.0], "length_mm": [200.0]}  # fmt: skip
+    if "step_down" in cut:
+        jobs["step_down_mm"] = [float(cut["step_down"].split()[0])]
+    done = batch.mill(jobs, alloy="6061-T6", shape=cut["shape"], machine="bench-mill", columns=["cautions", "status"])
+    assert ("over_travel" in batch.cautions(int(done["cautions"][0]))) == (travel is not None)
+
+
+def test_work_over_the_cross_slide_is_cautioned_only_while_it_may_be_short():
+    """A disc may stand beside the slide with the tool reaching out over its edge, so without a length, or faced, it is
+    cautioned. Along a length the carriage goes under it: how far a tool reaches is no figure of the machine."""
+    disc = {"machine": "gap-bed", "chuck": "12 in faceplate"}
+    assert "over_cross_slide" in codes(cutting.turn("1018", "10 in", **disc))
+    assert "over_cross_slide" in codes(cutting.face("1018", "10 in", **disc))
+    for length in ("0.1 in", "5 in"):
+        with pytest.raises(hn.DomainError, match=r"10 in .* over the swing over the cross slide .* 7\.75 in"):
+            cutting.turn("1018", "10 in", length=length, **disc)
+    with pytest.raises(hn.DomainError, match="over the swing over the cross slide"):
+        choose("turn", "1018", "10 in", "9.8 in", length="1 in", **disc)
 
 
 def test_every_size_of_the_core_is_read_from_the_file():

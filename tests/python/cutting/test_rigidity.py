@@ -132,6 +132,9 @@ def test_work_in_inch_and_in_metric_is_the_same():
     near = rigidity.work_bend([("3 in", "1 in")], force="100 N", alloy="1018", tolerance="0.0001 in")
     assert {caution.code for caution in near.cautions} == {"bend_takes_tolerance"}
     assert len(inch.to_dict()["places_mm"]) == 101
+    for places in (1, 10_001, 10**9):
+        with pytest.raises(hn.DomainError, match="places must be 2 to 10000"):
+            rigidity.work_bend([("6 in", "1 in")], force="100 N", alloy="1018", places=places)
 
 
 def test_warm_work_measures_large():

@@ -54,6 +54,12 @@ def test_taper_by_compound_and_tailstock():
     assert "set 1.492 deg" in str(found)
     steep = hn.taper("1018", "40 mm", "20 mm", "60 mm", between_centres="100 mm")
     assert "setover_steep" in {item.code for item in steep.cautions}
+    long = {"machine": "metric-lathe", "hold": "chuck and centre"}  # whose compound goes 80 mm
+    told = [hn.taper("1018", "20 mm", "18 mm", f"{length} mm", **long).cautions for length in (79, 81)]
+    assert [[item.text for item in each if item.code == "compound_short"] != [] for each in told] == [False, True]
+    assert any("80 mm" in item.text for item in told[1])
+    over = hn.taper("1018", "20 mm", "18 mm", "81 mm", between_centres="100 mm", machine="metric-lathe")
+    assert "compound_short" not in {item.code for item in over.cautions}
     with pytest.raises(hn.DomainError, match="small must be below large"):
         hn.taper("1018", "20 mm", "30 mm", "50 mm")
 

@@ -67,7 +67,7 @@ def test_steep_tapers_do_not_hold_by_themselves() -> None:
     assert [each.code for each in slight.cautions] == ["holding_taper_blue"]
     # a taper holds while its half angle is below that of the friction
     assert math.tan(math.radians(slight.angle_deg)) == pytest.approx(0.05)
-    with pytest.raises(hn.DomainError, match="name must be text, got 3"):
+    with pytest.raises(hn.DomainError, match="name must be text such as 'morse 3', got 3; there is morse 0, 1, 2, 3"):
         hn.holding_taper(3)
 
 

@@ -218,6 +218,10 @@ def test_drawings_are_labelled_and_without_colour():
         pattern_plot(blank, turns=9)
     with pytest.raises(hn.DomainError, match="below high"):
         tracking_plot(blank, low="30 mm", high="20 mm")
+    with pytest.raises(hn.DomainError, match="teeth 3 to 200, got 2 and 1000000000"):
+        pattern_plot(blank, teeth=10**9)
+    with pytest.raises(hn.DomainError, match="high must be at most 200 teeth of"):
+        tracking_plot(blank, high="100 m")
 
 
 def test_the_command_tells_wheels_blank_and_setup():

@@ -314,6 +314,15 @@ def test_the_summary_fits_one_screen(demo):
     behind = [line for line in lines if "behind the spindle whips" in line]
     assert len(behind) == 1
     assert behind[0].endswith("; other figures on other sheets")
+    # and show the gravest of the figures, the shortest bar
+    said = {
+        item.text.partition(" behind")[0].removeprefix("a bar over ")
+        for item in demo.cautions
+        if item.code == "bar_behind"
+    }
+    least_mm = min(hn.units.length(text, "bar").mm for text in said)
+    assert len(said) > 1
+    assert hn.units.length(behind[0].partition("a bar over ")[2].partition(" behind")[0], "bar").mm == least_mm
     assert demo._repr_html_().startswith("<p>")
 
 

@@ -232,6 +232,11 @@ def test_a_body_with_rods_and_a_single_end():
         ({"second": {"extrenal": "x"}}, "did you mean 'external'"),
         ({"ends": ("pinned", "free")}, "do not hold a column"),
         ({"thread_length": "0.3 in"}, "no thread of full form"),
+        (
+            {"nut_outside": "6 mm"},
+            r"first end: nut_outside must be above 0\.\d+ in, the root of its thread, got 0.2362 in",
+        ),
+        ({"nut_outside": "7/8 in"}, r"first end: nut_outside must be above 0\.8\d+ in, the root of its thread"),
     ],
 )
 def test_refusals_say_what_is_wrong(changes, words):

@@ -234,6 +234,12 @@ def test_the_profile_is_drawn_at_true_scale_in_black_and_white():
         profile_svg(bolt, hn.limits("M10x1-6H"))
     with pytest.raises(hn.DomainError, match="two external"):
         profile_svg(bolt, bolt)
+    for draw in (profile_svg, profile_plot):
+        with pytest.raises(hn.DomainError, match="turns must be 1 to 100, got 1000000000"):
+            draw(bolt, turns=10**9)
+    for width in (99.0, 2001.0, float("inf"), float("nan")):
+        with pytest.raises(hn.DomainError, match="width_mm must be 100 to 2000 mm"):
+            profile_svg(bolt, width_mm=width)
 
 
 @pytest.mark.parametrize("text", ["1/4-20 UNC-2A", "1/4-20 UNC-2B", "M64-6e", "M1-5H", "3/8-24 UNRF-2A"])

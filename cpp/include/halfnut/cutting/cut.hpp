@@ -159,6 +159,7 @@ enum class CautionCode : std::uint8_t {
     fine_feed_fire,       ///< a feed so fine that the chips may take fire
     tap_by_hand,          ///< no reversing holder is known: the slowest step, or by hand
     roughness_least,      ///< the roughness asked for was compared with geometry alone
+    whirl_unknown,        ///< slender work of an alloy without a modulus: where it whips is not known
 };
 
 constexpr auto enum_names(CautionCode /*tag*/) {
@@ -197,7 +198,8 @@ constexpr auto enum_names(CautionCode /*tag*/) {
                       std::pair{CautionCode::over_travel, string_view("over_travel")},
                       std::pair{CautionCode::fine_feed_fire, string_view("fine_feed_fire")},
                       std::pair{CautionCode::tap_by_hand, string_view("tap_by_hand")},
-                      std::pair{CautionCode::roughness_least, string_view("roughness_least")}};
+                      std::pair{CautionCode::roughness_least, string_view("roughness_least")},
+                      std::pair{CautionCode::whirl_unknown, string_view("whirl_unknown")}};
 }
 
 /// What a cut comes to. A figure that does not apply to the operation, or that nothing was given for, is NaN.
@@ -342,6 +344,10 @@ void throw_if_no_room(const machine::Machine& machine, const CutResult& result, 
 [[noreturn]] void throw_short_overhang(std::string_view argument, double overhang_mm, double length_mm,
                                        const machine::Machine& machine);
 
+/// Brinell hardness of the work, where it is not that of the alloy's row, and its Status::argument.
+inline constexpr Argument kHardness = positive("hardness_hb", "HB");
+inline constexpr std::uint8_t kHardnessArgument = 0xfe;
+
 /// An argument of a request, with its range and where its value is.
 template <class Request>
 struct RequestArgument {
@@ -371,6 +377,9 @@ template <class Request, std::size_t N>
 [[noreturn]] void throw_request(Status status, const Argument& argument, double value, std::string_view must);
 [[noreturn]] void throw_request(Status status, std::string_view operation);
 
+/// Why there is no answer to an argument that needs the modulus of an alloy whose row gives none.
+[[nodiscard]] std::string no_modulus_text(std::string_view argument);
+
 /// Throw what a request's status stands for.
 template <class Request, std::size_t N>
 void throw_if_failed(Status status, std::string_view operation, const Request& request,
@@ -384,6 +393,12 @@ void throw_if_failed(Status status, std::string_view operation, const Request& r
     if (argument_at_fault && status.argument < N) {
         const RequestArgument<Request>& at = arguments[status.argument];
         throw_request(status, at.argument, request.*(at.member), at.must);
+    }
+    if (argument_at_fault && status.argument == kHardnessArgument) {
+        throw_request(status, kHardness, request.work.hardness_hb, "");
+    }
+    if (status.code == StatusCode::not_tabulated && status.argument < N) {
+        throw NotTabulatedError(no_modulus_text(arguments[status.argument].argument.name));
     }
     throw_request(status, operation);
 }

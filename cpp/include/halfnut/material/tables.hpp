@@ -59,7 +59,8 @@ struct GroupRow {
     SourceId source;
 };
 
-/// A name of an alloy. A name with several alloys is refused with the choice.
+/// A name of an alloy. A name with several alloys is refused with the choice; one without an alloy is known
+/// to the trade and held by no row.
 struct AliasRow {
     std::string_view alias;
     std::string_view alloy;
@@ -140,7 +141,7 @@ struct Schema<material::AliasRow> {
     static constexpr std::string_view table = "material/aliases";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::array{HALFNUT_REQUIRED(alias), HALFNUT_REQUIRED(alloy), HALFNUT_REQUIRED(source)};
+        std::array{HALFNUT_REQUIRED(alias), HALFNUT_OPTIONAL(alloy), HALFNUT_REQUIRED(source)};
 };
 
 template <>

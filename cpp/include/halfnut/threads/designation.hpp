@@ -15,6 +15,7 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/error.hpp"
+#include "halfnut/nought.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {
@@ -90,10 +91,6 @@ struct DesignationProblem {
     std::size_t position = 0;  ///< byte from 0
     std::string message;       ///< ends with the candidates where there are any
 };
-
-/// What is said of a number such as the 016 of Tr016x4, on any reader of designations.
-inline constexpr std::string_view kLeadingNought =
-    "a number with a nought in front: leave the nought out, or write the point that is missing";
 
 /// What to say of a text that names a system of threads without figures here (BA, NPTF, Pg); empty where it
 /// names none.
