@@ -185,15 +185,6 @@ py::dict end_dict(const AdjusterEndAnswer& end) {
 }  // namespace
 
 void bind_adjuster(py::module_& module) {
-    level1<TurnbuckleTravel>(
-        module,
-        "Change of length for a turn of a turnbuckle's middle, |L1 - L2|, left-hand leads below 0, mm.");
-    level1<EngagedLength>(module, "Full-form length of engagement at an insertion, mm.");
-    level1<LockPreload>(module,
-                        "Least preload of a lock nut that keeps a joint tight, n max(push, pull), N.");
-    level1<LockPreloadChange>(
-        module, "Most that a lock nut's preload changes for a degree between unlike materials, N/K.");
-
     py::class_<Adjuster>(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.")
         .def_property_readonly(
             "figures", [](const Adjuster& a) { return figures_by_name(kAdjusterFigures, figures(a)); })

@@ -86,17 +86,6 @@ py::object stepped(const py::object& lengths_mm, const py::object& stiffnesses_n
 }  // namespace
 
 void bind_column(py::module_& module) {
-    level1<TubeArea>(module, "Area of a round bar or tube, A = pi (D - d) (D + d) / 4, mm2.");
-    level1<GyrationRadius>(module, "Radius of gyration of a round bar or tube, r = sqrt(D^2 + d^2) / 4, mm.");
-    level1<TransitionSlenderness>(
-        module, "Slenderness where Johnson's and Euler's formulas meet, sqrt(2 pi^2 E / S_y).");
-    level1<EulerLoad>(module, "Elastic buckling load of a uniform column, pi^2 E A / (K L / r)^2, N.");
-    level1<JohnsonLoad>(
-        module,
-        "Johnson's load of a column below the transition, S_y A (1 - S_y (K L / r)^2 / (4 pi^2 E)), N.");
-    level1<ColumnLoad>(module, "Load at which a uniform column fails, Johnson's or Euler's, N.");
-    level1<ColumnCapacity>(
-        module, "Load at which any column fails, from its elastic buckling load and its yield load, N.");
     module.def("stepped_column_load_n", &stepped, py::arg("lengths_mm"), py::arg("stiffnesses_n_mm2"),
                py::arg("first_end"), py::arg("second_end"), py::arg("on_error") = "raise",
                "Elastic buckling load of a column of several sections, N; segments along the last axis.");

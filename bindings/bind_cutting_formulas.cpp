@@ -163,84 +163,12 @@ py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& r
 }  // namespace
 
 void bind_cutting_formulas(pybind11::module_& module) {
-    level1<SpindleSpeed>(module, "Spindle speed that gives a cutting speed at a diameter, rev/min.");
-    level1<CuttingSpeed>(module, "Cutting speed at a diameter, m/min.");
-    level1<FeedRate>(module, "Feed motion of a tool fed by the revolution, mm/min.");
-    level1<TableFeed>(module, "Table feed of a milling cutter, mm/min.");
-    level1<TurningRemoval>(module, "Metal removed in turning, cm3/min.");
-    level1<MillingRemoval>(module, "Metal removed in milling, cm3/min.");
-    level1<DrillingRemoval>(module, "Metal removed in drilling, cm3/min.");
-    level1<FeedTime>(module, "Time of a feed motion, s.");
-    level1<PointLength>(module, "Length of a drill's point, mm.");
-    level1<CountersinkDepth>(module, "Depth of a countersink, mm.");
-    level1<MillingApproach>(module,
-                            "Travel of a milling cutter to full width, cutting with its periphery, mm.");
-    level1<FaceMillingApproach>(module, "Travel of a centred face mill to full width, mm.");
-    level1<ChipThickness>(module, "Uncut chip thickness in turning, mm.");
-    level1<MeanEntering>(module, "Mean entering angle where the nose does part of the cutting, degrees.");
-    level1<Engagement>(module, "Angle of the cutter's turn during which a tooth cuts, degrees.");
-    level1<MillingChipMax>(module, "Greatest chip thickness of a milling tooth, mm.");
-    level1<MillingChipMean>(module, "Mean chip thickness of a milling tooth, mm.");
-    level1<ChipThinning>(module, "How much more feed a narrow cut bears for the same chip.");
-    level1<SpecificCuttingForce>(module, "Specific cutting force after Kienzle, N/mm2.");
-    level1<TurningForce>(module, "Cutting force in turning after Kienzle, N.");
-    level1<RakeCorrection>(module, "Correction of the cutting force for the rake.");
-    level1<SpeedCorrection>(module, "Correction of the cutting force for the cutting speed.");
-    level1<UnitPowerForce>(module, "Specific cutting force that a unit power stands for, N/mm2.");
-    level1<FeedFactor>(module, "Feed factor of the handbook's power constants.");
-    level1<UnitPower>(module, "Power at the cutter from a unit power, kW.");
-    level1<CuttingPower>(module, "Power at the cutter from force and speed, kW.");
-    level1<MotorPower>(module, "Power at the motor, kW.");
-    level1<SpindleTorque>(module, "Torque at the spindle of a force at a diameter, N m.");
-    level1<TorquePower>(module, "Power of a torque at a spindle speed, kW.");
-    level1<RoughnessRt>(module, "Height of the feed ridges that a round nose leaves, um.");
-    level1<RoughnessRa>(module, "Mean roughness that a round nose leaves, um.");
-    level1<MillingRoughnessRt>(module, "Height of the tooth marks of peripheral milling, um.");
-    level1<DrillingTorque>(module, "Torque of a drill, N m.");
-    level1<DrillingThrust>(module, "Thrust of a drill, N.");
-    level1<TappingTorque>(module, "Torque of a cutting tap, N m.");
-    level1<SecondMoment>(module, "Second moment of area of a round bar or tube, mm4.");
-    level1<CantileverDeflection>(module, "Deflection at the load of a bar held at one end, mm.");
-    level1<CentresDeflection>(module, "Deflection at the load of work between centres, mm.");
-    level1<ChuckCentreDeflection>(module, "Deflection at the load of work in a chuck with a centre, mm.");
-    level1<FirstWhirl>(module, "First whirl of a round bar or tube, rev/min.");
-    level1<TaperAngle>(module, "Angle between the side of a taper and its axis, degrees.");
-    level1<TailstockSetover>(module, "Set-over of the tailstock for a taper between centres, mm.");
-    level1<RampLength>(module, "Travel along a slope to a depth, mm.");
-    level1<HelixLength>(module, "Travel of the cutter's centre along a helix, mm.");
-    level1<CentreFeed>(module, "Feed of the cutter's centre in a round hole, mm/min.");
-    level1<ChipRatio>(module, "Chip thickness ratio.");
-    level1<ShearAngle>(module, "Angle of the shear plane, degrees.");
-    level1<ShearStrain>(module, "Shear strain of the chip.");
-    level1<ShearForce>(module, "Force along the shear plane, N.");
-    level1<ShearArea>(module, "Area of the shear plane, mm2.");
-    level1<MerchantFriction>(module, "Friction angle on the rake face after Merchant, degrees.");
-    level1<ChipSpeed>(module, "Speed at which the chip runs over the rake face, m/min.");
-    level1<TemperatureRise>(module, "Mean rise of temperature at the chip after Cook, K.");
-    level1<HeatToWork>(module, "Share of a cut's heat that goes into the work.");
-    level1<WorkWarming>(module, "How much warmer a round piece gets when no heat leaves it, K.");
-    level1<MillingFeedForce>(module, "Mean force against the feed over the tangential one, in milling.");
-    level1<MillingCrossForce>(module, "Mean force across the feed over the tangential one, in milling.");
-    level1<TaylorExponent>(module, "Taylor exponent from two trials.");
-    level1<TaylorSpeed>(module, "Cutting speed for a tool life, m/min.");
-    level1<TaylorLife>(module, "Tool life at a cutting speed, min.");
-    level1<FastestLife>(module, "Tool life for the most parts an hour, min.");
-    level1<EconomicLife>(module, "Tool life for the lowest cost of a part, min.");
-    level1<RingOutOfRound>(module,
-                           "Out-of-round of a thin ring bored in jaws, peak to valley on the radius, mm.");
-    level1<JawForceNeeded>(module, "Force of each jaw that keeps the work from slipping, N.");
-    level1<JawForceAtSpeed>(module, "Force of a jaw gripping from outside, at speed, N.");
-    level1<SizeAt20>(module, "Size at 20 degrees of work measured warm, mm.");
     module.def("work_bend_mm", &work_bend, "sections"_a, "hold"_a, "force_n"_a, "places_mm"_a,
                "youngs_modulus_gpa"_a, "steadies_mm"_a = std::vector<double>{}, "centre_n_um"_a = kInfinite,
                "chuck_n_um"_a = kInfinite,
                "Deflection of stepped work at the tool, mm, as the tool travels. sections: length, diameter "
                "and bore of "
                "each, mm; hold: 'chuck', 'chuck and centre' or 'between centres'.");
-    level1<ChasingDepth>(module, "Depth of the tool's tip below the blank at the pitch diameter wanted, mm.");
-    level1<CompoundTravel>(module, "Travel of a compound that is set over, for a depth across the work, mm.");
-    level1<StoppingRpm>(module,
-                        "Fastest spindle at which the half nut is opened within the run-out, rev/min.");
     module.def("chase_schedule", &chase_schedule, "internal"_a, "infeed"_a, "equal_depths"_a, "numbers"_a,
                "Passes that cut a thread to its pitch diameter on whole lines of a dial; see ChaseRequest.");
     module.def("alloy_force_constants", &alloy_force_constants, "alloy"_a, "catalogue"_a,
@@ -260,7 +188,6 @@ void bind_cutting_formulas(pybind11::module_& module) {
     module.attr("WHIRL_SHARE") = kWhirlShare;
     module.def("rule_evidence", &rule_evidence, "rules"_a, "catalogue"_a,
                "Evidence of figures that each rest on one rule: pairs of figure and rule.");
-    level1<TaylorLifeRatio>(module, "How tool life changes with speed, feed and depth together.");
 }
 
 }  // namespace halfnut::bind

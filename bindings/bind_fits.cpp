@@ -128,7 +128,6 @@ py::dict meeting_answer(const std::array<double, 6>& hole, const std::array<doub
 }  // namespace
 
 void bind_fits(py::module_& module) {
-    level1<ToleranceUnit>(module, "Standard tolerance unit of ISO 286 at a size, um.");
     module.def("cylinder_answer", &cylinder_answer, py::arg("text"), py::arg("catalogue"),
                "Limits of a plain hole, a shaft or a pair; sizes in millionths of `unit`.");
     module.def("cylinder_columns", &cylinder_columns, py::arg("texts"), py::arg("catalogue"),

@@ -109,8 +109,6 @@ py::list identify_answer(const std::string& side, double diameter_mm, double pit
 }  // namespace
 
 void bind_forms(py::module_& module) {
-    level1<ScrewEfficiency>(module, "Efficiency of a screw that lifts a load, without its collar.");
-    level1<HoldingFriction>(module, "Least friction at which a load does not turn its screw.");
     py::class_<FormThread>(module, "FormThread", "A designated thread beside ISO metric and Unified.")
         .def_readonly("form", &FormThread::form)
         .def_readonly("prefix", &FormThread::prefix)

@@ -448,14 +448,6 @@ void bind_measuring(py::module_& module) {
 }  // namespace
 
 void bind_gauging(py::module_& module) {
-    level1<BestWire>(module, "Wire that touches the flanks at the pitch line, lead angle left aside, mm.");
-    level1<SmallestWire>(module, "Smallest wire that still stands above the crest, mm.");
-    level1<LargestWire>(module, "Largest wire that still touches below the end of the flank, mm.");
-    level1<OverWiresPlain>(module, "Size over three wires by the plain formula, lead angle left aside, mm.");
-    level1<OverWiresLead>(
-        module, "Size over three wires with the lead-angle correction of the screw-thread standards, mm.");
-    level1<OverWiresNormal>(module, "Size over three wires with the half angle of the normal plane, mm.");
-    level1<OverWiresInvolute>(module, "Size over wires of a groove between involute helicoids, mm.");
     module.def(
         "over_wires_involute_working",
         [](double pitch_diameter_mm, double pitch_mm, double lead_mm, double half_angle_deg, double wire_mm) {
@@ -472,39 +464,6 @@ void bind_gauging(py::module_& module) {
         },
         py::arg("pitch_diameter_mm"), py::arg("pitch_mm"), py::arg("lead_mm"), py::arg("half_angle_deg"),
         py::arg("wire_mm"), "Size over wires of a groove between involute helicoids, with the steps to it.");
-    level1<OverWiresExact>(module,
-                           "Size over three free wires, exactly, mm; refused out of the usable range.");
-    level1<OverWiresHeld>(module, "Size over wires held at the lead angle of the pitch line, mm.");
-    level1<WireTilt>(module,
-                     "Tilt that a free wire finds, degrees from the plane square to the thread's axis.");
-    level1<BestWireExact>(module, "Wire that touches at the pitch line, lead angle included, mm.");
-    level1<PitchFromWiresPlain>(module, "Pitch diameter from a size over wires by the plain formula, mm.");
-    level1<PitchFromWiresLead>(module,
-                               "Pitch diameter from a size over wires with the lead-angle correction, mm.");
-    level1<PitchFromWiresExact>(module, "Pitch diameter from a size over wires, exactly, mm.");
-    level1<SmallestBall>(module, "Smallest ball that does not bottom in an internal thread, mm.");
-    level1<LargestBall>(module, "Largest ball that touches an internal thread's flank, mm.");
-    level1<AcrossBallsPlain>(module,
-                             "Size across two balls in an internal thread, lead angle left aside, mm.");
-    level1<AcrossBallsExact>(module, "Size across two balls in an internal thread, exactly, mm.");
-    level1<PitchFromBallsExact>(module, "Pitch diameter from a size across two balls, mm.");
-    level1<AcrossBallsSkew>(module,
-                            "Size across two balls in grooves half a pitch apart along the axis, mm.");
-    level1<PitchErrorEquivalent>(module,
-                                 "What an error of lead takes from the pitch diameter's clearance, mm.");
-    level1<FlankErrorEquivalent>(
-        module, "What errors of the half angles take from the pitch diameter's clearance, mm.");
-    level1<BuildUpOfFilm>(module, "Build-up of one surface by a film, growth x film - etch, um.");
-    level1<MetalConsumed>(module, "Metal of one surface that an anodic film is made of, um.");
-    level1<RecoatedBuildUp>(module,
-                            "Build-up of one surface after the film was stripped and grown anew, um.");
-    level1<CoatedDiameterChange>(
-        module, "Change of a cylinder's, a crest's or a root's diameter under a build-up, um.");
-    level1<CoatedPitchChange>(module, "Change of an external thread's pitch diameter under a build-up, um.");
-    level1<GreatestBuildUp>(module, "Greatest build-up that an allowance on the pitch diameter holds, um.");
-    level1<NeededDeviation>(module, "Fundamental deviation that a plate of known batch average needs, um.");
-    level1<AxialPlay>(module, "End play of a thread from the clearance at its pitch diameter, mm.");
-    level1<ThreadTilt>(module, "How far one part leans in the other, to either side, deg.");
     bind_coatings(module);
     bind_thread_fits(module);
     bind_measuring(module);

@@ -89,8 +89,6 @@ py::list find_pairs(const std::vector<int>& gears, int simplest, double error_li
 
 void bind_gears(py::module_& module) {
     bind_train(module);
-    level1<TrainLead>(module, "Lead that a train of change gears gives, mm.");
-    level1<GearCentres>(module, "Distance of the shafts of two gears in mesh, mm.");
     module.def("gear_trains", &find_trains, "threading"_a, "lead_mm"_a, "error_limit"_a = 0.001,
                "most"_a = std::size_t{20}, "compound"_a = true, "gearbox"_a = true, "unmountable"_a = false,
                "Every train of the gears at hand for a lead, best first; the lead in mm as a fraction.");

@@ -228,18 +228,6 @@ py::dict seat_answer(const Thread& thread, const std::string& head, double hole_
 }  // namespace
 
 void bind_holes(py::module_& module) {
-    level1<TappingHoleSize>(module, "Hole before tapping for a per cent of thread, mm.");
-    level1<ThreadPercent>(module, "Per cent of thread that a hole leaves.");
-    level1<FormingHole>(module, "Hole before a forming tap for a per cent of thread, mm.");
-    level1<FormingPercent>(module, "Per cent of thread that a forming tap makes in a hole.");
-    level1<BlindDrillDepth>(module,
-                            "Depth at full diameter of a blind hole for a length of full thread, mm.");
-    level1<FullThread>(module, "Length of full thread that a drilled blind hole takes, mm.");
-    level1<CountersinkDiameter>(module, "Diameter that a countersink reaches at a depth, mm.");
-    level1<StripRatio>(module, "Shear area of the external thread in a hole, over that in another hole.");
-    level1<HoleForStripRatio>(module,
-                              "Largest hole that leaves a share of the external thread's shear area, mm.");
-
     py::class_<DrillSet>(module, "DrillSet", "Drills, smallest first.")
         .def(py::init(&own_drills), py::arg("drills"))
         .def_property_readonly("names",

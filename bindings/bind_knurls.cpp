@@ -163,22 +163,6 @@ py::list cautions(const KnurlAnswer& self) {
 }  // namespace
 
 void bind_knurls(py::module_& module) {
-    level1<PitchFromTeethPerInch>(module, "Circular pitch of a number of teeth per inch, mm.");
-    level1<PitchFromDiametral>(module, "Circular pitch around the blank of a diametral pitch, mm.");
-    level1<TransversePitch>(module, "Pitch around the work of teeth that lean by the helix angle, mm.");
-    level1<NormalPitch>(module, "Pitch across teeth that lean by the helix angle, mm.");
-    level1<WheelPitch>(module, "Pitch that a measured wheel prints around its own face, mm.");
-    level1<DiametralWheelOutside>(module, "Outside diameter of a wheel by diametral pitch, in.");
-    level1<TeethAround>(module, "Teeth that a pitch puts around a blank, not rounded.");
-    level1<MismatchTeeth>(module, "How far the teeth around a blank are from a whole number, -0.5 to 0.5.");
-    level1<TrackingBlank>(module, "Blank that takes a number of teeth, mm.");
-    level1<BlankBelow>(module, "Largest blank with whole teeth that is not above a diameter, mm.");
-    level1<BlankAbove>(module, "Smallest blank with whole teeth that is not below a diameter, mm.");
-    level1<TrackingHelix>(module,
-                          "Angle at which a straight wheel, set over, puts a number of teeth around.");
-    level1<SharpToothDepth>(module, "Height of a full sharp tooth, mm.");
-    level1<FormGrowth>(module, "What forming a full tooth adds to the diameter, mm.");
-
     module.def(
         "parse_knurl_pitch",
         [](const std::string& text, const SharedCatalogue& catalogue) {

@@ -23,13 +23,6 @@ using namespace threads;
 
 namespace {
 
-/// A formula in millimetres and in inches.
-template <template <Units> class Formula>
-void both_units(py::module_& module, const char* metric, const char* inch) {
-    level1<Formula<Units::metric>>(module, metric);
-    level1<Formula<Units::inch>>(module, inch);
-}
-
 PartStrength part_strength(std::string_view side, const std::optional<double>& tensile_mpa,
                            const std::optional<double>& yield_mpa, const std::optional<double>& shear_mpa) {
     const auto given = [&](const char* what, const std::optional<double>& value) {
@@ -376,54 +369,6 @@ void bind_practice(py::module_& module) {
 }  // namespace
 
 void bind_strength(py::module_& module) {
-    level1<MetricStressArea>(module, "Tensile stress area of an ISO metric thread, mm2.");
-    level1<UnifiedStressArea>(module, "Tensile stress area of a Unified thread, in2.");
-    both_units<HighStrengthStressArea>(module, "Tensile stress area of a thread of high strength, mm2.",
-                                       "Tensile stress area of a thread of high strength, in2.");
-    both_units<MeanStressArea>(module, "Circle of the mean of pitch and minor diameter, mm2.",
-                               "Circle of the mean of pitch and minor diameter, in2.");
-    both_units<MinorDiameterArea>(module, "Area at the root of a 60 degree thread of the basic size, mm2.",
-                                  "Area at the root of a 60 degree thread of the basic size, in2.");
-    both_units<NetArea>(module, "Net section of a tube, mm2.", "Net section of a tube, in2.");
-    both_units<ExternalShearArea>(module, "Area over which an external thread strips, mm2.",
-                                  "Area over which an external thread strips, in2.");
-    both_units<InternalShearArea>(module, "Area over which an internal thread strips, mm2.",
-                                  "Area over which an internal thread strips, in2.");
-    both_units<FullFormLength>(module, "Length over which two threads are engaged with their full form, mm.",
-                               "Length over which two threads are engaged with their full form, in.");
-    both_units<SectionLoad>(module, "Load that an area bears at a strength, N.",
-                            "Load that an area bears at a strength, lbf.");
-    both_units<EngagementForLoad>(module, "Full-form length at which a thread strips at a load, mm.",
-                                  "Full-form length at which a thread strips at a load, in.");
-    both_units<EngagementForTension>(
-        module,
-        "Full-form length that makes a thread break before it strips, both parts of one strength, mm.",
-        "Full-form length that makes a thread break before it strips, both parts of one strength, in.");
-    level1<StrippingRatio>(module, "How much more the external thread bears against stripping, a ratio.");
-    level1<DilationFactor>(module, "What is left of a stripping load in a thin internal part, a factor.");
-    level1<ExternalBendingFactor>(module, "What is left of the external thread's stripping load, a factor.");
-    level1<InternalBendingFactor>(module, "What is left of the internal thread's stripping load, a factor.");
-    both_units<RadialPressure>(module, "Pressure with which loaded flanks spread the internal part, MPa.",
-                               "Pressure with which loaded flanks spread the internal part, psi.");
-    both_units<HoopTension>(module, "Greatest hoop stress of a ring under pressure from within, MPa.",
-                            "Greatest hoop stress of a ring under pressure from within, psi.");
-    both_units<HoopCompression>(module, "Greatest hoop stress of a tube under pressure from outside, MPa.",
-                                "Greatest hoop stress of a tube under pressure from outside, psi.");
-    both_units<TighteningTorque>(module, "Torque that brings a tension into a thread, N m.",
-                                 "Torque that brings a tension into a thread, lbf in.");
-    both_units<LooseningTorque>(module, "Torque that turns a thread under tension back, N m.",
-                                "Torque that turns a thread under tension back, lbf in.");
-    both_units<PreloadFromTorque>(module, "Tension that a torque brings into a thread, N.",
-                                  "Tension that a torque brings into a thread, lbf.");
-    both_units<HandbookTorque>(module, "Torque of a fastener with a head or nut of the usual size, N m.",
-                               "Torque of a fastener with a head or nut of the usual size, lbf in.");
-    both_units<NutFactorTorque>(module, "Torque by the nut factor, N m.",
-                                "Torque by the nut factor, lbf in.");
-    both_units<TighteningStress>(module, "Tension and torsion of a thread as one stress, MPa.",
-                                 "Tension and torsion of a thread as one stress, psi.");
-    level1<ShareOfStrength>(module, "Share of a strength that a tension takes up, a share.");
-    level1<OverloadFactor>(module, "How many times a joint's outside load may grow, a factor.");
-    level1<YieldingFactor>(module, "Proof load over the tension in a preloaded bolt, a factor.");
     bind_answers(module);
     bind_practice(module);
 }

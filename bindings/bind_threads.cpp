@@ -74,13 +74,6 @@ LimitOptions options(const std::string& rule, const py::object& engagement_mm) {
 }  // namespace
 
 void bind_threads(py::module_& module) {
-    level1<TriangleHeight>(module, "Height of the fundamental triangle, H = (sqrt 3 / 2) P, mm.");
-    level1<BasicPitchDiameter>(module, "Basic pitch diameter, unrounded, d2 = d - 3 H / 4, mm.");
-    level1<BasicMinorDiameter>(module, "Basic minor diameter, unrounded, d1 = d - 5 H / 4, mm.");
-    level1<RootDiameter>(module, "Root of the design profile, unrounded, d3 = d - 17 H / 12, mm.");
-    level1<StressDiameter>(module, "Diameter of the stress area, (d2 + d3) / 2, mm.");
-    level1<LeadAngle>(module, "Lead angle at the pitch diameter, tan L = lead / (pi d2), deg.");
-
     py::class_<Thread>(module, "Thread", "A designated thread; str() is its canonical designation.")
         .def_property_readonly("system", [](const Thread& t) { return t.inch() ? "Unified" : "ISO metric"; })
         .def_property_readonly("unit", [](const Thread& t) { return t.inch() ? "in" : "mm"; })

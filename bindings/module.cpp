@@ -71,6 +71,7 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     module.attr("__version__") = HALFNUT_VERSION;
     bind_errors(module);
     halfnut::bind::bind_catalogue(module);
+    halfnut::bind::bind_formulas(module);
     halfnut::bind::bind_quantity(module);
     halfnut::bind::bind_material(module);
     halfnut::bind::bind_machine(module);
@@ -80,7 +81,6 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_gauging(module);
     halfnut::bind::bind_holes(module);
     halfnut::bind::bind_knurls(module);
-    halfnut::bind::bind_knurling(module);
     halfnut::bind::bind_threads(module);
     halfnut::bind::bind_forms(module);
     halfnut::bind::bind_strength(module);

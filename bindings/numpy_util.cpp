@@ -57,38 +57,6 @@ Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape) {
     return out;
 }
 
-void raise_failed(std::string_view function, const Argument* arguments, Status status, double value,
-                  const std::string& refusal, std::size_t index, std::size_t failed, std::size_t size) {
-    const bool argument_at_fault =
-        status.code == StatusCode::not_finite || status.code == StatusCode::out_of_range;
-    const std::string what =
-        argument_at_fault
-            ? argument_message(arguments[status.argument], value)
-            : fmt::format("{}: {}", function, refusal.empty() ? status_sentence(status.code) : refusal);
-    throw DomainError(fmt::format("{} at index {} ({} of {} elements failed)", what, index, failed, size));
-}
-
-std::string numpydoc(std::string_view summary, std::span<const Argument> arguments) {
-    std::string doc(summary);
-    doc += "\n\nParameters\n----------\n";
-    for (const Argument& argument : arguments) {
-        const std::string range = whole_range_text(argument);
-        doc += fmt::format("{} : float or array_like\n    {}.\n", argument.name,
-                           range == "finite"
-                               ? fmt::format("Finite{}{}", argument.unit.empty() ? "" : ", ", argument.unit)
-                               : fmt::format("Finite and {}", range));
-    }
-    doc +=
-        "on_error : {\"raise\", \"status\"}\n"
-        "    For arrays: raise at the first bad element, or return the values (NaN where there is none)\n"
-        "    and an array of status codes (0 where there is one; see status_name).\n"
-        "\nReturns\n-------\nfloat or ndarray\n"
-        "    A float when every argument is a scalar, else an array in the broadcast shape.\n"
-        "\nRaises\n------\nDomainError\n"
-        "    An argument outside its range; for arrays with the first bad index and the count.";
-    return doc;
-}
-
 bool raises_on_error(const std::string& on_error) {
     if (on_error != "raise" && on_error != "status") {
         throw DomainError(fmt::format("on_error must be 'raise' or 'status', got '{}'", on_error));

@@ -109,7 +109,7 @@ class _Whole(_AsWritten, click.types.IntParamType):
 def _read_numbers_as_written(command: click.Command) -> None:
     for inner in command.commands.values() if isinstance(command, click.Group) else ():
         _read_numbers_as_written(inner)
-    kinds = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
+    kinds: dict[type, Callable[[], Any]] = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
     for parameter in command.params:
         if (kind := kinds.get(type(parameter.type))) is not None:
             parameter.type = kind()
