@@ -5,7 +5,7 @@
 
 #include <memory>
 
-#include "halfnut/overlay.hpp"
+#include "halfnut/core/overlay.hpp"
 
 namespace halfnut::bind {
 

@@ -3,8 +3,8 @@
 #include <pybind11/stl.h>
 
 #include "bind.hpp"
-#include "halfnut/builtin.hpp"
-#include "halfnut/table_info.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/table_info.hpp"
 
 namespace halfnut::bind {
 

@@ -9,6 +9,7 @@
 
 #include "bind.hpp"
 #include "figures.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/cutting/chase.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
@@ -23,7 +24,6 @@
 #include "halfnut/cutting/path.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tool_life.hpp"
-#include "halfnut/evidence.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 #include "numpy_util.hpp"

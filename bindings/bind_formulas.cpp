@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "bind.hpp"
-#include "halfnut/formula.hpp"
+#include "halfnut/core/formula.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {

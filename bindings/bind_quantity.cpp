@@ -4,8 +4,8 @@
 #include <pybind11/operators.h>
 
 #include "bind.hpp"
-#include "halfnut/bounds.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/quantity.hpp"
 
 namespace halfnut::bind {
 

@@ -9,7 +9,7 @@
 #include <unordered_map>
 
 #include "bind.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/judge.hpp"
 #include "halfnut/threads/kinds.hpp"

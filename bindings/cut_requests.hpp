@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
+#include "halfnut/core/level1.hpp"
 #include "halfnut/cutting/cut.hpp"
-#include "halfnut/level1.hpp"
 
 namespace halfnut::bind {
 

@@ -8,8 +8,8 @@
 #include <optional>
 #include <string_view>
 
-#include "halfnut/error.hpp"
-#include "halfnut/schema.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut::bind {
 

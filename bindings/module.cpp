@@ -3,7 +3,7 @@
 #include <pybind11/pybind11.h>
 
 #include "bind.hpp"
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 
 namespace py = pybind11;
 

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/level1.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::bind {
 

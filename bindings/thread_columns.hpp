@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "halfnut/batch/cuts.hpp"
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/material/tables.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/limits.hpp"

@@ -10,7 +10,7 @@ if(NOT fmt_FOUND)
 endif()
 add_library(halfnut_fmt INTERFACE)
 if(fmt_VERSION VERSION_LESS 10)
-  set(HALFNUT_FMT_SOURCE src/fmt.cpp)
+  set(HALFNUT_FMT_SOURCE src/core/fmt.cpp)
   target_include_directories(halfnut_fmt SYSTEM INTERFACE $<TARGET_PROPERTY:fmt::fmt-header-only,INTERFACE_INCLUDE_DIRECTORIES>)
 else()  # what has to be compiled differs from version to version
   target_link_libraries(halfnut_fmt INTERFACE fmt::fmt-header-only)

@@ -3,9 +3,8 @@
 //
 //     halfnut_compile_tables DATA_DIRECTORY OUTPUT_DIRECTORY
 //
-// Writes OUTPUT_DIRECTORY/builtin.cpp, builtin_<domain>.cpp and halfnut/<domain>/rules.hpp (of the core:
-// halfnut/rules.hpp). What a domain's sources include changes only with that domain. Stops with file and line
-// at a bad cell.
+// Writes OUTPUT_DIRECTORY/builtin.cpp, builtin_<domain>.cpp and halfnut/<domain>/rules.hpp. What a domain's
+// sources include changes only with that domain. Stops with file and line at a bad cell.
 
 #include <fmt/format.h>
 
@@ -18,7 +17,7 @@
 #include <set>
 #include <sstream>
 
-#include "halfnut/table_info.hpp"
+#include "halfnut/core/table_info.hpp"
 
 namespace {
 
@@ -191,7 +190,7 @@ class Compiler {
     }
 
     std::string builtin_text() const {
-        std::set<std::string_view> headers{"builtin.hpp"};
+        std::set<std::string_view> headers{"core/builtin.hpp"};
         std::string out = "constexpr SourceRow kSources[] = {\n";
         for (const std::string& source : sources_) {
             out += "    " + source + ",\n";
@@ -220,12 +219,12 @@ class Compiler {
             std::string out = fmt::format(
                 "#pragma once\n"
                 "// The rules by name, compiled from cpp/data/{}/rules.csv by halfnut_compile_tables.\n\n"
-                "#include \"halfnut/evidence.hpp\"\n\nnamespace halfnut{}::rule {{\n",
+                "#include \"halfnut/core/evidence.hpp\"\n\nnamespace halfnut{}::rule {{\n",
                 file.domain, core ? "" : "::" + file.domain);
             for (std::size_t place = 0; place < file.ids.size(); ++place) {
                 out += fmt::format("inline constexpr RuleId {}{{{}, {}}};\n", file.ids[place], number, place);
             }
-            write_if_changed(output / "halfnut" / (core ? "" : file.domain) / "rules.hpp", out + "}\n");
+            write_if_changed(output / "halfnut" / file.domain / "rules.hpp", out + "}\n");
         }
     }
 

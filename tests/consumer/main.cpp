@@ -1,6 +1,6 @@
 // Uses the installed package as another program would: a function and a built-in table.
-#include <halfnut/builtin.hpp>
-#include <halfnut/quantity.hpp>
+#include <halfnut/core/builtin.hpp>
+#include <halfnut/core/quantity.hpp>
 #include <iostream>
 
 int main() {

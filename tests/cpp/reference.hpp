@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/table.hpp"
+#include "halfnut/core/table.hpp"
 
 namespace halfnut::test {
 

@@ -9,7 +9,7 @@
 #include <cstdlib>
 #include <limits>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/choose.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/kinds.hpp"

@@ -9,14 +9,14 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/overlay.hpp"
+#include "halfnut/core/quantity.hpp"
+#include "halfnut/core/table.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/fits/cylindrical.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/material/alloy.hpp"
-#include "halfnut/overlay.hpp"
-#include "halfnut/quantity.hpp"
-#include "halfnut/table.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/holes.hpp"
@@ -108,7 +108,7 @@ void knurl(std::string_view text) {
 /// either.
 void table(std::string_view text) {
     read([&] { (void)parse_table(text, "fuzz"); });
-    constexpr std::string_view kTablesRead[] = {"threads/drill_sets",     "quantity/drills",
+    constexpr std::string_view kTablesRead[] = {"threads/drill_sets",     "core/drills",
                                                 "threads/unified_series", "threads/coatings",
                                                 "material/alloys",        "cutting/speeds"};
     for (const std::string_view name : kTablesRead) {

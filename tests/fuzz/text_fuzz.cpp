@@ -8,8 +8,8 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "halfnut/builtin.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 

@@ -6,12 +6,12 @@
 #include <type_traits>
 
 #include "alloy_tables.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/kinds.hpp"
-#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 #include "turn_block.hpp"

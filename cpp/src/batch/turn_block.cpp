@@ -5,13 +5,13 @@
 #include <initializer_list>
 #include <utility>
 
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/kinds.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/quantity.hpp"
 
 // Each pass is written once, as a function that is always inlined, and compiled once for each instruction
 // set.

@@ -1,6 +1,6 @@
 #include "halfnut/cutting/chase.hpp"
-#include "halfnut/bounds.hpp"
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 
 #include <fmt/format.h>
 

@@ -13,7 +13,7 @@
 #include <vector>
 
 #include "choose_solver.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"

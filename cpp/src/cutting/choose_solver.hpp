@@ -35,7 +35,7 @@
 #include <limits>
 #include <vector>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/cutting/choose.hpp"
 
 namespace halfnut::cutting {

@@ -2,10 +2,10 @@
 
 #include <cmath>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/tables.hpp"
-#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {

@@ -3,8 +3,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/tables.hpp"
-#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {

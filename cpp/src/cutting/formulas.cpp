@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "halfnut/core/formula.hpp"
 #include "halfnut/cutting/chase.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
@@ -15,7 +16,6 @@
 #include "halfnut/cutting/path.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tool_life.hpp"
-#include "halfnut/formula.hpp"
 #include "halfnut/threads/hole_formulas.hpp"
 
 namespace halfnut::cutting {

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/cutting/tables.hpp"
-#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"

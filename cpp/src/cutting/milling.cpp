@@ -4,14 +4,14 @@
 #include <cmath>
 #include <cstdint>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/milling_force.hpp"
-#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 #include "mill.hpp"

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "halfnut/core/quantity.hpp"
+#include "halfnut/core/rules.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
@@ -13,8 +15,6 @@
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
-#include "halfnut/quantity.hpp"
-#include "halfnut/rules.hpp"
 #include "lathe.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <optional>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/milling.hpp"
-#include "halfnut/elementary.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {

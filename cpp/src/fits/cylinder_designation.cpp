@@ -5,9 +5,9 @@
 #include <optional>
 
 #include "cylinder_names.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/fits/tables.hpp"
-#include "halfnut/quantity.hpp"
 
 namespace halfnut::fits {
 namespace {

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "cylinder_names.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/fits/rules.hpp"
 #include "halfnut/fits/tables.hpp"
 

@@ -2,8 +2,8 @@
 
 #include <array>
 
+#include "halfnut/core/formula.hpp"
 #include "halfnut/fits/cylindrical.hpp"
-#include "halfnut/formula.hpp"
 
 namespace halfnut::fits {
 

@@ -4,8 +4,8 @@
 
 #include <cmath>
 
+#include "halfnut/core/spread.hpp"
 #include "halfnut/fits/rules.hpp"
-#include "halfnut/spread.hpp"
 
 namespace halfnut::fits {
 namespace {

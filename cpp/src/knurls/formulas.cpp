@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "halfnut/formula.hpp"
+#include "halfnut/core/formula.hpp"
 #include "halfnut/knurls/growth.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/knurls/rolling.hpp"

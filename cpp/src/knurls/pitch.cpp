@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/nought.hpp"
 #include "halfnut/knurls/tables.hpp"
-#include "halfnut/nought.hpp"
 
 namespace halfnut::knurls {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "halfnut/formula.hpp"
+#include "halfnut/core/formula.hpp"
 #include "halfnut/machine/gear_train.hpp"
 
 namespace halfnut::machine {

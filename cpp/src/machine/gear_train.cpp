@@ -1,5 +1,5 @@
 #include "halfnut/machine/gear_train.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 
 #include <fmt/format.h>
 

@@ -6,7 +6,7 @@
 #include <array>
 #include <vector>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 
 namespace halfnut::material {
 namespace {

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/error.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::material {

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <numbers>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/threads/column_tables.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/rules.hpp"

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/form_tables.hpp"
 
 namespace halfnut::threads {

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/quantity.hpp"
 
 namespace halfnut::threads {
 namespace {

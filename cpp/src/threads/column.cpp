@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <vector>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/elementary.hpp"
 
 namespace halfnut::threads {
 namespace {

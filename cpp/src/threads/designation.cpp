@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "designation_reader.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "designation_reader.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "designation_reader.hpp"
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {

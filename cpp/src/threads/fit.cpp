@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/spread.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/spread.hpp"
 #include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {

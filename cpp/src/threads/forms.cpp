@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {

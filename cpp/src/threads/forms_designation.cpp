@@ -7,8 +7,8 @@
 #include <charconv>
 #include <optional>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/quantity.hpp"
 
 namespace halfnut::threads {
 namespace {

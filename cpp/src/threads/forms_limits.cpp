@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
 

@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "halfnut/formula.hpp"
+#include "halfnut/core/formula.hpp"
 #include "halfnut/threads/adjuster.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/column.hpp"

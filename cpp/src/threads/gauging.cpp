@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/elementary.hpp"
 
 namespace halfnut::threads {
 namespace detail {

@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/quantity.hpp"
-#include "halfnut/quantity_tables.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/quantity.hpp"
+#include "halfnut/core/tables.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"

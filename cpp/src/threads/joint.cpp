@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::threads {

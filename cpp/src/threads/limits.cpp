@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/rules.hpp"

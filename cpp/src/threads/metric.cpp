@@ -5,8 +5,8 @@
 #include <cmath>
 #include <limits>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/threads/profile.hpp"
 
 namespace halfnut::threads {

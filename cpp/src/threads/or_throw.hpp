@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 
 namespace halfnut::threads {
 

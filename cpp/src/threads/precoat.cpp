@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"

@@ -4,9 +4,9 @@
 #include <cmath>
 #include <tuple>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"

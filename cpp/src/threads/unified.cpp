@@ -1,6 +1,6 @@
 #include "halfnut/threads/unified.hpp"
-#include "halfnut/bounds.hpp"
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>

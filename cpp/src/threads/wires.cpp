@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <vector>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"

@@ -6,7 +6,7 @@ import os
 import re
 import sys
 import warnings
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from importlib import import_module
 from typing import Any, NoReturn
 

@@ -13,7 +13,7 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/tables.hpp"
 

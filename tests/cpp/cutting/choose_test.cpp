@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 

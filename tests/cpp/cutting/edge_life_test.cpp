@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tool_life.hpp"

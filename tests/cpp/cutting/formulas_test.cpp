@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/finish.hpp"
@@ -16,7 +17,6 @@
 #include "halfnut/cutting/kinematics.hpp"
 #include "halfnut/cutting/orthogonal.hpp"
 #include "halfnut/cutting/tool_life.hpp"
-#include "halfnut/quantity.hpp"
 #include "reference.hpp"
 
 namespace halfnut::cutting {

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/heat.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling_force.hpp"

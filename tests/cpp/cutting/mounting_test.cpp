@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/choose.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/hole_making.hpp"

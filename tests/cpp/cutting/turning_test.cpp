@@ -7,7 +7,7 @@
 #include <set>
 #include <vector>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/tables.hpp"

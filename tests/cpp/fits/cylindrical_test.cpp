@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "reference.hpp"
 
 namespace halfnut::fits {

@@ -5,7 +5,7 @@
 #include <set>
 #include <string>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/knurls/tables.hpp"
 #include "reference.hpp"
 

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/knurls/tables.hpp"
 #include "reference.hpp"
 

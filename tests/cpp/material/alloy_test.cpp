@@ -6,7 +6,7 @@
 #include <set>
 #include <string>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::material {

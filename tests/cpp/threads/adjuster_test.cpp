@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 
 namespace halfnut::threads {
 namespace {

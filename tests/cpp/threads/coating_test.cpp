@@ -8,7 +8,7 @@
 #include <map>
 #include <optional>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "reference.hpp"
 

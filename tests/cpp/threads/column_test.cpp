@@ -9,7 +9,7 @@
 #include <numbers>
 #include <random>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/column_tables.hpp"
 #include "reference.hpp"
 

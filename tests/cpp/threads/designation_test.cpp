@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {

@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "reference.hpp"
 

@@ -7,8 +7,8 @@
 
 #include <map>
 
-#include "halfnut/builtin.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/threads/hole_tables.hpp"
 #include "reference.hpp"
 

@@ -4,8 +4,8 @@
 
 #include <gtest/gtest.h>
 
-#include "halfnut/builtin.hpp"
-#include "halfnut/error.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/error.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/strengths.hpp"
 #include "halfnut/material/tables.hpp"

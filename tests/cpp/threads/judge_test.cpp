@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/wires.hpp"
 

@@ -7,7 +7,7 @@
 
 #include <map>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "reference.hpp"
 

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {

@@ -10,7 +10,7 @@
 #include <sstream>
 
 #include "../reference.hpp"
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/fit.hpp"
 
 namespace halfnut::threads {

@@ -10,8 +10,8 @@
 #include <thread>
 #include <vector>
 
-#include "halfnut/error.hpp"
-#include "halfnut/schema.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut::batch {
 

@@ -9,9 +9,9 @@
 #include <utility>
 #include <vector>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/threads/designation.hpp"
 
 namespace halfnut::cutting {

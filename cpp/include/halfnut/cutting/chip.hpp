@@ -8,8 +8,8 @@
 #include <numbers>
 #include <string_view>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/kinematics.hpp"
-#include "halfnut/elementary.hpp"
 
 namespace halfnut::cutting {
 

@@ -2,9 +2,9 @@
 /// The constants of cutting force that an alloy has, or the best estimate of them; and how far a measured
 /// force may lie from the reckoned one.
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/cutting/kinds.hpp"
-#include "halfnut/evidence.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {

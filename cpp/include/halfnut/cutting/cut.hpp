@@ -7,11 +7,11 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/cutting/constants.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/evidence.hpp"
-#include "halfnut/level1.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/machine/room.hpp"
 

@@ -7,10 +7,10 @@
 #include <numbers>
 #include <string_view>
 
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/kinematics.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {

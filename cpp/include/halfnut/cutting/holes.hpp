@@ -4,8 +4,8 @@
 #include <array>
 #include <string_view>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/force.hpp"
-#include "halfnut/elementary.hpp"
 
 namespace halfnut::cutting {
 

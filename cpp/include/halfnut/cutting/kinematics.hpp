@@ -7,7 +7,7 @@
 #include <numbers>
 #include <string_view>
 
-#include "halfnut/level1.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/threads/hole_formulas.hpp"
 
 namespace halfnut::cutting {

@@ -5,9 +5,9 @@
 #include <limits>
 #include <string_view>
 
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/cutting/kinematics.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
 
 namespace halfnut::cutting {
 

@@ -11,10 +11,10 @@
 #include <string_view>
 #include <vector>
 
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/cutting/cut.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/level1.hpp"
 
 namespace halfnut::cutting {
 

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <utility>
 
+#include "halfnut/core/schema.hpp"
 #include "halfnut/cutting/kinds.hpp"
-#include "halfnut/schema.hpp"
 
 namespace halfnut::cutting {
 

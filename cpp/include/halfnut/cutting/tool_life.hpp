@@ -5,8 +5,8 @@
 #include <limits>
 #include <string_view>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::cutting {
 

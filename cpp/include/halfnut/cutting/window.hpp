@@ -1,10 +1,10 @@
 #pragma once
 /// Which cutting speeds and feeds suit a material, an operation and a tool.
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/cutting/tables.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/evidence.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {

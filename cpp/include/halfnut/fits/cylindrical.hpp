@@ -11,11 +11,11 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/evidence.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::fits {
 

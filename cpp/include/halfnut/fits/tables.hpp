@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut::fits {
 

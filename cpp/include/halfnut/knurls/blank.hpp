@@ -7,8 +7,8 @@
 #include <string_view>
 #include <utility>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/knurls/growth.hpp"
 #include "halfnut/knurls/kinds.hpp"
 #include "halfnut/knurls/pitch.hpp"

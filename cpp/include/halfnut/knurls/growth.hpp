@@ -9,10 +9,10 @@
 #include <array>
 #include <string_view>
 
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/knurls/kinds.hpp"
 #include "halfnut/knurls/pitch.hpp"
-#include "halfnut/level1.hpp"
 
 namespace halfnut::knurls {
 

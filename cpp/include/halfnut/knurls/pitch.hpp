@@ -10,11 +10,11 @@
 #include <optional>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/knurls/kinds.hpp"
-#include "halfnut/level1.hpp"
-#include "halfnut/quantity.hpp"
 
 namespace halfnut::knurls {
 

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <string_view>
 
-#include "halfnut/level1.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::knurls {
 

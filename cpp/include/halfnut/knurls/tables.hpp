@@ -6,8 +6,8 @@
 #include <string_view>
 #include <utility>
 
+#include "halfnut/core/schema.hpp"
 #include "halfnut/knurls/kinds.hpp"
-#include "halfnut/schema.hpp"
 
 namespace halfnut::knurls {
 

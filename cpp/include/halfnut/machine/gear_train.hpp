@@ -17,8 +17,8 @@
 #include <utility>
 #include <vector>
 
-#include "halfnut/error.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/machine/machine.hpp"
 
 namespace halfnut::machine {

@@ -10,7 +10,7 @@
 #include <string_view>
 #include <vector>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut::machine {
 

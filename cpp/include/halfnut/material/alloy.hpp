@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/error.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/error.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::material {

@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::material {

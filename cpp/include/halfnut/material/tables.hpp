@@ -6,7 +6,7 @@
 #include <string_view>
 #include <utility>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut::material {
 

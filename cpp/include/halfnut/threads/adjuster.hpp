@@ -20,7 +20,7 @@
 #include <string_view>
 #include <vector>
 
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/column.hpp"
 #include "halfnut/threads/fit.hpp"

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <variant>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/forms.hpp"

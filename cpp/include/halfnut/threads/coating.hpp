@@ -12,9 +12,9 @@
 #include <limits>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
 

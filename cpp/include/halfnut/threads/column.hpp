@@ -16,8 +16,8 @@
 #include <span>
 #include <string_view>
 
-#include "halfnut/error.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/threads/column_tables.hpp"
 
 namespace halfnut {

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <utility>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {

@@ -13,9 +13,9 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/nought.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/nought.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {

@@ -15,8 +15,8 @@
 #include <cstdint>
 #include <string>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/limits.hpp"
 

@@ -15,12 +15,12 @@
 #include <string_view>
 #include <vector>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/elementary.hpp"
-#include "halfnut/error.hpp"
-#include "halfnut/evidence.hpp"
-#include "halfnut/level1.hpp"
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/core/level1.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/limits.hpp"

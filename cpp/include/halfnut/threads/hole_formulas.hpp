@@ -10,8 +10,8 @@
 #include <numbers>
 #include <string>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::threads {
 

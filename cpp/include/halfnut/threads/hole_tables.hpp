@@ -1,7 +1,7 @@
 #pragma once
 /// Rows of the tables for holes: drills, taps, clearance, heads of screws.
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut::threads {
 

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/hole_formulas.hpp"
 #include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/limits.hpp"

@@ -4,7 +4,7 @@
 
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/material/tables.hpp"
 #include "halfnut/threads/joint_tables.hpp"
 

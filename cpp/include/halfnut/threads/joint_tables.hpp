@@ -4,7 +4,7 @@
 #include <array>
 #include <cstdint>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {

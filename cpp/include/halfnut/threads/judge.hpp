@@ -9,8 +9,8 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/evidence.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/core/level1.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/forms.hpp"
 #include "halfnut/threads/kinds.hpp"

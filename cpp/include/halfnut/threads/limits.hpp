@@ -10,8 +10,8 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/unified.hpp"

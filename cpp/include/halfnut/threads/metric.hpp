@@ -13,7 +13,7 @@
 #include <cstdint>
 #include <optional>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/tables.hpp"

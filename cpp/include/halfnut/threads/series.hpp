@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"

@@ -10,7 +10,7 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/strength_formulas.hpp"
 

@@ -17,8 +17,8 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/elementary.hpp"
-#include "halfnut/level1.hpp"
+#include "halfnut/core/elementary.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::threads {
 

@@ -3,7 +3,7 @@
 
 #include <cstdint>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {

@@ -10,7 +10,7 @@
 
 #include <cstdint>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/tables.hpp"

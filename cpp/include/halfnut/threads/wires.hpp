@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/kinds.hpp"

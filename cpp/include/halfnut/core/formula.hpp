@@ -15,7 +15,7 @@
 #include <string_view>
 #include <utility>
 
-#include "halfnut/level1.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut {
 

@@ -10,7 +10,7 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/schema.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut {
 

@@ -1,11 +1,11 @@
-#include "halfnut/evidence.hpp"
+#include "halfnut/core/evidence.hpp"
 
 #include <fmt/format.h>
 
 #include <cmath>
 
-#include "halfnut/catalogue.hpp"
-#include "halfnut/table_info.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/table_info.hpp"
 
 namespace halfnut {
 namespace {

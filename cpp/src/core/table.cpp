@@ -1,11 +1,11 @@
-#include "halfnut/table.hpp"
+#include "halfnut/core/table.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/schema.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/schema.hpp"
 
 namespace halfnut {
 namespace {

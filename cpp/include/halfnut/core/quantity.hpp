@@ -9,7 +9,7 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 
 namespace halfnut {
 

@@ -1,4 +1,4 @@
-#include "halfnut/table_info.hpp"
+#include "halfnut/core/table_info.hpp"
 
 #include <fmt/format.h>
 
@@ -7,13 +7,13 @@
 #include <cmath>
 #include <system_error>
 
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/tables.hpp"
 #include "halfnut/cutting/tables.hpp"
-#include "halfnut/error.hpp"
 #include "halfnut/fits/tables.hpp"
 #include "halfnut/knurls/tables.hpp"
 #include "halfnut/material/tables.hpp"
-#include "halfnut/quantity_tables.hpp"
 #include "halfnut/threads/column_tables.hpp"
 #include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/gauging_tables.hpp"

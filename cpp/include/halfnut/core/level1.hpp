@@ -20,8 +20,8 @@
 #include <string>
 #include <string_view>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/error.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/error.hpp"
 
 namespace halfnut {
 

@@ -1,4 +1,4 @@
-#include "halfnut/spread.hpp"
+#include "halfnut/core/spread.hpp"
 
 #include <algorithm>
 #include <array>
@@ -6,7 +6,7 @@
 #include <numbers>
 #include <utility>
 
-#include "halfnut/elementary.hpp"
+#include "halfnut/core/elementary.hpp"
 
 namespace halfnut {
 namespace {

@@ -16,7 +16,7 @@
 #include <utility>
 #include <vector>
 
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 
 namespace halfnut {
 

@@ -1,8 +1,8 @@
 #pragma once
 /// The tables as one value: built in, or built in with a shop's own rows over them.
 ///
-/// A Catalogue is a light view. builtin() in <halfnut/builtin.hpp> shows those compiled in; an Overlay
-/// (<halfnut/overlay.hpp>) owns the text and the merged rows of a shop's tables and shows itself as a
+/// A Catalogue is a light view. builtin() in <halfnut/core/builtin.hpp> shows those compiled in; an Overlay
+/// (<halfnut/core/overlay.hpp>) owns the text and the merged rows of a shop's tables and shows itself as a
 /// Catalogue. Every function that looks a row up takes `const Catalogue&`. The rows are only declared here:
 /// who reads a table includes its room's header.
 
@@ -10,15 +10,15 @@
 #include <cstdint>
 #include <span>
 
-#include "halfnut/evidence.hpp"
-#include "halfnut/schema.hpp"
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/core/schema.hpp"
 
 /// Every table of the catalogue, in the order of TableId: namespace, header, member and row type. Rules come
 /// from one file a domain, every other table from the one file that its Schema names.
 // clang-format off: one line a table
 #define HALFNUT_TABLES(X) \
-    X(halfnut, "evidence.hpp", rules, RuleRow) \
-    X(halfnut, "quantity_tables.hpp", drills, DrillRow) \
+    X(halfnut, "core/evidence.hpp", rules, RuleRow) \
+    X(halfnut, "core/tables.hpp", drills, DrillRow) \
     X(halfnut::material, "material/tables.hpp", alloys, AlloyRow) \
     X(halfnut::material, "material/tables.hpp", groups, GroupRow) \
     X(halfnut::material, "material/tables.hpp", aliases, AliasRow) \

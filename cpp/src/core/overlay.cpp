@@ -1,4 +1,4 @@
-#include "halfnut/overlay.hpp"
+#include "halfnut/core/overlay.hpp"
 
 #include <fmt/format.h>
 
@@ -9,10 +9,10 @@
 #include <limits>
 #include <utility>
 
+#include "halfnut/core/table_info.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
-#include "halfnut/table_info.hpp"
 
 namespace halfnut {
 namespace {

@@ -1,8 +1,8 @@
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 
 #include <fmt/format.h>
 
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 
 namespace halfnut::bounds {
 

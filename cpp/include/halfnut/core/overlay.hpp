@@ -6,7 +6,7 @@
 #include <span>
 #include <string_view>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 
 namespace halfnut {
 

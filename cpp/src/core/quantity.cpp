@@ -1,4 +1,4 @@
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/quantity.hpp"
 
 #include <fmt/format.h>
 
@@ -9,10 +9,10 @@
 #include <optional>
 #include <vector>
 
-#include "halfnut/bounds.hpp"
-#include "halfnut/catalogue.hpp"
-#include "halfnut/nought.hpp"
-#include "halfnut/quantity_tables.hpp"
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/nought.hpp"
+#include "halfnut/core/tables.hpp"
 
 namespace halfnut {
 namespace {

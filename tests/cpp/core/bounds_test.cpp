@@ -1,4 +1,4 @@
-#include "halfnut/bounds.hpp"
+#include "halfnut/core/bounds.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,9 @@
 #include <limits>
 #include <string>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/overlay.hpp"
+#include "halfnut/core/quantity.hpp"
 #include "halfnut/cutting/choose.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/kinematics.hpp"
@@ -16,8 +18,6 @@
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
-#include "halfnut/overlay.hpp"
-#include "halfnut/quantity.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/holes.hpp"
@@ -231,7 +231,7 @@ TEST(Bounds, OfATableAreToldWithItsLine) {
               }).find("at most 1000000 bytes"),
               std::string::npos);
     Overlay overlay(builtin());
-    overlay.add("quantity/drills", head + "own,1e300,S1\n", "own.csv");
+    overlay.add("core/drills", head + "own,1e300,S1\n", "own.csv");
     ASSERT_EQ(overlay.catalogue().refused.size(), 1U);
     EXPECT_EQ(overlay.catalogue().refused.front().where, "own.csv:4");
     EXPECT_EQ(overlay.catalogue().refused.front().mistakes.front(),

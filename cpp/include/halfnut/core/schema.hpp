@@ -11,7 +11,7 @@
 /// in the order of the members. Member types: double (an empty optional cell is NaN), int, bool
 /// ("yes"/"no"), std::string_view, SourceId, and enumerations of one byte with an enum_names() found by their
 /// namespace. The table compiler, shop overlays, evidence and the Python catalogue read this one list, as
-/// plain rows: see <halfnut/table_info.hpp>.
+/// plain rows: see <halfnut/core/table_info.hpp>.
 
 #include <array>
 #include <cstddef>
@@ -22,7 +22,7 @@
 #include <type_traits>
 #include <utility>
 
-#include "halfnut/table.hpp"
+#include "halfnut/core/table.hpp"
 
 namespace halfnut {
 

@@ -1,4 +1,4 @@
-#include "halfnut/level1.hpp"
+#include "halfnut/core/level1.hpp"
 
 #include <fmt/format.h>
 

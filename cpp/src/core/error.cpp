@@ -1,4 +1,4 @@
-#include "halfnut/error.hpp"
+#include "halfnut/core/error.hpp"
 
 #include <algorithm>
 #include <cctype>

@@ -1,11 +1,11 @@
-#include "halfnut/quantity.hpp"
+#include "halfnut/core/quantity.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <set>
 
-#include "halfnut/builtin.hpp"
+#include "halfnut/core/builtin.hpp"
 
 namespace halfnut {
 namespace {

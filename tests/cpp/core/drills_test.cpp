@@ -8,9 +8,9 @@
 #include <cmath>
 #include <string_view>
 
-#include "halfnut/builtin.hpp"
-#include "halfnut/quantity.hpp"
-#include "halfnut/quantity_tables.hpp"
+#include "halfnut/core/builtin.hpp"
+#include "halfnut/core/quantity.hpp"
+#include "halfnut/core/tables.hpp"
 
 namespace halfnut {
 namespace {

@@ -1,7 +1,7 @@
 #pragma once
 /// The tables that Halfnut brings.
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 
 namespace halfnut {
 

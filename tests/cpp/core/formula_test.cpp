@@ -1,4 +1,4 @@
-#include "halfnut/formula.hpp"
+#include "halfnut/core/formula.hpp"
 
 #include <gtest/gtest.h>
 

@@ -10,7 +10,7 @@
 #include <string_view>
 #include <vector>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/core/catalogue.hpp"
 
 namespace halfnut {
 
