@@ -71,8 +71,9 @@ def column_types(kind: str, columns: Iterable[str] | str | None = None, **option
     DomainError
         As from `meta`.
 
+    >>> from halfnut import batch
     >>> out = {name: np.empty(2, dtype) for name, dtype in column_types("limits").items()}
-    >>> limits({"thread": ["M10-6g", "G1/2 A"]}, out=out)["native_unit"].tolist()
+    >>> batch.limits({"thread": ["M10-6g", "G1/2 A"]}, out=out)["native_unit"].tolist()
     ['mm', 'mm']
     """
     from halfnut.threads import fitting, form_threads, gauging

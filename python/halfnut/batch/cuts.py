@@ -199,9 +199,10 @@ def turn(
         It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
         is left.
 
+    >>> from halfnut import batch
     >>> jobs = {"alloy": ["6061-T6", "4140"], "diameter_mm": [32.0, -1.0], "depth_mm": [1.0, 1.0]}
     >>> done = turn(jobs, machine="gap-bed")
-    >>> done["status"].tolist(), reasons(done, "turn")
+    >>> done["status"].tolist(), batch.reasons(done, "turn")
     ([0, 2], {1: 'diameter_mm must be from 1e-06 to 100000 mm'})
     """
 

@@ -131,8 +131,9 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
     DomainError
         A kind or a table that is not understood.
 
+    >>> from halfnut import batch
     >>> frame = {"thread": ["M10-6g", "Tr40x7-7e", "M10-6g"]}
-    >>> done = limits(frame)
+    >>> done = batch.limits(frame)
     >>> done["case_id"].tolist(), sorted(row_cases(done, "limits", frame))
     ([0, 1, 0], [0, 1])
     """

@@ -40,10 +40,11 @@ def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
     dict
         Row, from 0, to the reason; rows with an answer are not in it.
 
+    >>> from halfnut import batch
     >>> jobs = {"alloy": ["6061-T6", "6061-T7"], "diameter_mm": [-2.0, 20.0]}
-    >>> reasons(turn(jobs), "turn", jobs)[0]
+    >>> reasons(batch.turn(jobs), "turn", jobs)[0]
     'diameter_mm must be from 1e-06 to 100000 mm, got -2 mm'
-    >>> reasons(turn(jobs), "turn", jobs)[1][:20]
+    >>> reasons(batch.turn(jobs), "turn", jobs)[1][:20]
     "no alloy '6061-T7'; "
     """
     if kind not in USUAL and kind not in ROWS:

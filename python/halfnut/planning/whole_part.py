@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 
 from halfnut.core.record import Caution
 from halfnut.core.words import caution
+from halfnut.cutting.standing import of_weight
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
     from halfnut.material.alloys import Alloy
     from halfnut.planning.job import Operation, Stock
-from halfnut.cutting.standing import of_weight
 
 __all__ = ["of_part"]
 # Source: common practice, as are the conditions below unless one is named.

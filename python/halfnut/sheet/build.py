@@ -9,13 +9,13 @@ from halfnut.core.sizes import film, one
 from halfnut.core.words import by_rank
 from halfnut.planning.job import adjuster_file
 from halfnut.sheet import texts
+from halfnut.sheet.operation import setups
+from halfnut.sheet.telling import at_operations, of_the_whole, sentence, told
 from halfnut.sheet.view import JointView, PartView, PlanView, SheetRow, TitleBlock
 
 if TYPE_CHECKING:
     from halfnut.planning.job import Job
     from halfnut.planning.plans import Plan, PlannedJoint, PlannedPart
-from halfnut.sheet.operation import setups
-from halfnut.sheet.telling import at_operations, of_the_whole, sentence, told
 
 __all__ = ["plan_view"]
 _FIGURE_NAMES = {

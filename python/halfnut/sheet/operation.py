@@ -16,14 +16,14 @@ from halfnut.machine.machines import positions_text
 from halfnut.planning.answers import Answer
 from halfnut.planning.cut_answers import feed_ladder
 from halfnut.sheet import texts
+from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
+from halfnut.sheet.telling import sentence
 from halfnut.sheet.view import Drawing, Levers, OperationView, SetupView, Told
 from halfnut.threads.form_threads import FormLimits
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation, PlannedPart
-from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
-from halfnut.sheet.telling import sentence
 
 _DO = {
     "turn": "Turn",

@@ -15,12 +15,12 @@ from halfnut.core.units import length, mm
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
+from halfnut.threads.fitting import coat_of, part_limits, title_of
 from halfnut.threads.plain_threads import PlainThread
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.threads.plugs import ShopPlug
-from halfnut.threads.fitting import coat_of, part_limits, title_of
 
 __all__ = ["Suited", "cut_to_suit"]
 
