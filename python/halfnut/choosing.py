@@ -14,7 +14,7 @@ from halfnut.catalogue import active
 from halfnut.cutting import Cut, Limit, bar_note, cut_record, formed, held_numbers, holder_place
 from halfnut.dials import Reading, reading
 from halfnut.machines import machine as find_machine
-from halfnut.material import Alloy, modulus_gpa
+from halfnut.material import Alloy
 from halfnut.material import alloy as find_alloy
 from halfnut.record import Caution, Record
 from halfnut.sizes import MM_PER_INCH, duration
@@ -461,10 +461,6 @@ def choose(
     if do not in JOBS:
         raise DomainError(f"do must be one of {', '.join(map(repr, JOBS))}, got {do!r}")
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
-    if deflection is not None and do == "turn":
-        modulus_gpa(found, "limit of deflection")
-    if bar_length is not None or bar_behind is not None:
-        modulus_gpa(found, "speed at which the bar behind the spindle whips")
     shop = find_machine(machine)
     core = shop.core
     size = read_length(diameter, "diameter")

@@ -15,7 +15,7 @@ def main() -> int:
     used = resource.getrusage(resource.RUSAGE_CHILDREN)
     unit = command[command.index("-o") + 1] if "-o" in command else command[-1]
     line = f"{unit}\t{used.ru_utime + used.ru_stime:.2f}\t{used.ru_maxrss / 1024:.0f}\n"
-    with open(notes, "a", encoding="utf-8", opener=lambda path, flags: os.open(path, flags, 0o644)) as file:  # noqa: PTH123
+    with open(notes, "a", encoding="utf-8", opener=lambda path, flags: os.open(path, flags, 0o644)) as file:
         file.write(line)
     return status
 
