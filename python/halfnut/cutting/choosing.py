@@ -22,7 +22,7 @@ from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool, find_tool
 from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import machine as find_machine
-from halfnut.material.alloys import Alloy, modulus_gpa
+from halfnut.material.alloys import Alloy
 from halfnut.material.alloys import alloy as find_alloy
 
 __all__ = ["JOBS", "Gain", "PassPlanned", "Passes", "choose"]
@@ -462,10 +462,6 @@ def choose(
     if do not in JOBS:
         raise DomainError(f"do must be one of {', '.join(map(repr, JOBS))}, got {do!r}")
     found = find_alloy(alloy.id if isinstance(alloy, Alloy) else alloy)
-    if deflection is not None and do == "turn":
-        modulus_gpa(found, "limit of deflection")
-    if bar_length is not None or bar_behind is not None:
-        modulus_gpa(found, "speed at which the bar behind the spindle whips")
     shop = find_machine(machine)
     core = shop.core
     size = read_length(diameter, "diameter")

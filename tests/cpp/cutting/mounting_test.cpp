@@ -12,6 +12,7 @@
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
+#include "halfnut/overlay.hpp"
 #include "reference.hpp"
 
 namespace halfnut::cutting {
@@ -234,6 +235,33 @@ TEST(Mounting, SpeedStaysBelowHalfTheFirstWhirlOfTheBar) {
     ASSERT_TRUE(evaluate(builtin(), lathe(), hole, drilled).ok());
     EXPECT_TRUE(drilled.has(CautionCode::over_travel));
     EXPECT_DOUBLE_EQ(limit_of(drilled, LimitCode::travel), 90.0);
+}
+
+TEST(Mounting, WithoutAModulusNothingIsSilentlyFreeOfWhirl) {
+    Overlay shop(builtin());
+    shop.add("material/alloys",
+             "# table: ours\n# S1: shop | measured\nid,name,condition,iso513,group,density_kg_m3,source\n"
+             "X1,stuff,cast,N,bronze-bearing,8800,S1\n",
+             "ours");
+    const Catalogue& tables = shop.catalogue();
+    TurnRequest request = turn("6061-T6", 20.0, 75.0);  // 19 mm are left: slender from 76 mm on
+    request.work.alloy =
+        static_cast<std::uint16_t>(&material::find_alloy(tables, "stuff") - tables.alloys.data());
+    CutResult out;
+    ASSERT_TRUE(evaluate(tables, lathe(), request, out).ok());
+    EXPECT_FALSE(out.has(CautionCode::whirl_unknown));
+    request.length_mm = 77.0;
+    ASSERT_TRUE(evaluate(tables, lathe(), request, out).ok());
+    EXPECT_TRUE(out.has(CautionCode::whirl_unknown));
+    request.hold = Hold::chuck_and_centre;
+    ASSERT_TRUE(evaluate(tables, lathe(), request, out).ok());
+    EXPECT_FALSE(out.has(CautionCode::whirl_unknown));
+    request.bar_behind_mm = 900.0;
+    EXPECT_EQ(evaluate(tables, lathe(), request, out).code, StatusCode::not_tabulated);
+    EXPECT_THROW((void)cut(tables, lathe(), request), NotTabulatedError);
+    request.bar_behind_mm = kNaN;
+    request.deflection_limit_mm = 0.1;
+    EXPECT_THROW((void)cut(tables, lathe(), request), NotTabulatedError);
 }
 
 TEST(Mounting, ChosenPassesKeepToTheSameRoomAndWhirl) {

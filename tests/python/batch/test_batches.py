@@ -276,7 +276,7 @@ def test_answers_that_came_back_with_something_else_in_them_are_refused(value):
             ask()
     with pytest.raises(hn.DomainError, match="a column 'reason' is needed"):
         batch.reasons({"status": [0]}, "turn")
-    with pytest.raises(hn.DomainError, match="no batch 'trun'; the nearest is 'turn'"):
+    with pytest.raises(hn.DomainError, match="no batch 'trun'; known: drill, fit, "):
         batch.reasons({"reason": [0]}, "trun")
     with pytest.raises(hn.DomainError, match="frame must have the 1 rows of answers, got 2"):
         batch.reasons({"reason": [0]}, "turn", {"diameter_mm": [1.0, 2.0]})

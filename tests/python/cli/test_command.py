@@ -400,7 +400,9 @@ def test_a_number_that_is_none_is_refused_by_name(option, nothing):
 
 
 @pytest.mark.parametrize("text", ["1_50", "\N{ARABIC-INDIC DIGIT THREE}00", "0150", "\N{FULLWIDTH DIGIT ONE}50"])
-@pytest.mark.parametrize("option", [("turn", "1018", "20mm", "--hardness"), ("mill", "1018", "10mm", "--teeth")])
+@pytest.mark.parametrize(
+    "option", [("turn", "1018", "20mm", "--hardness"), ("saw", "1018", "80mm", "1mm", "6mm", "--teeth")]
+)
 def test_a_number_is_read_as_it_is_written(option, text):
     """Python takes 1_50 for 150 and digits of any script; 0150 may have lost its point."""
     out = CliRunner().invoke(cli.command, [*option, text])
