@@ -5,7 +5,7 @@
 
 #include <memory>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/overlay.hpp"
 
 namespace halfnut::bind {
 

@@ -9,6 +9,7 @@
 #include "bind.hpp"
 #include "figures.hpp"
 #include "halfnut/threads/adjuster.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {

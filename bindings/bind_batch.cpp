@@ -8,7 +8,9 @@
 #include "cut_requests.hpp"
 #include "figures.hpp"
 #include "halfnut/batch/cuts.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "numpy_util.hpp"
 #include "texts.hpp"
 

@@ -4,6 +4,7 @@
 
 #include "bind.hpp"
 #include "halfnut/builtin.hpp"
+#include "halfnut/table_info.hpp"
 
 namespace halfnut::bind {
 
@@ -11,84 +12,53 @@ namespace py = pybind11;
 
 namespace {
 
-py::object cell(double value) {
-    return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
-}
-[[maybe_unused]] py::object cell(int value) {
-    return py::int_(value);
-}
-[[maybe_unused]] py::object cell(bool value) {
-    return py::bool_(value);
-}
-py::object cell(std::string_view value) {
-    return py::str(value.data(), value.size());
-}
-template <class E>
-    requires std::is_enum_v<E>
-py::object cell(E value) {
-    return cell(enum_name(value));
+py::str text(std::string_view value) {
+    return {value.data(), value.size()};
 }
 
 py::dict source_dict(const SourceRow& source) {
     py::dict out;
-    out["table"] = cell(source.table);
-    out["key"] = cell(source.key);
-    out["kind"] =
-        source.kind == SourceKind::practice ? py::object(py::str("common practice")) : cell(source.kind);
-    out["citation"] = cell(source.citation);
+    out["table"] = text(source.table);
+    out["key"] = text(source.key);
+    out["kind"] = text(source.kind == SourceKind::practice ? "common practice" : enum_name(source.kind));
+    out["citation"] = text(source.citation);
     return out;
 }
 
-template <class Row>
-py::dict row_dict(const Row& row, const Catalogue& catalogue) {
+/// A cell as Python holds it; a source as a dictionary of its own.
+struct Cell {
+    const Catalogue& catalogue;
+
+    py::object operator()(double value) const {
+        return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
+    }
+    py::object operator()(int value) const { return py::int_(value); }
+    py::object operator()(bool value) const { return py::bool_(value); }
+    py::object operator()(std::string_view value) const { return text(value); }
+    py::object operator()(const EnumSpelling& value) const { return text(value.name); }
+    py::object operator()(SourceId value) const {
+        return value.index < catalogue.sources.size()
+                   ? py::object(source_dict(catalogue.sources[value.index]))
+                   : py::object(py::none());
+    }
+};
+
+py::dict row_dict(const TableInfo& table, const std::byte* row, const Catalogue& catalogue) {
     py::dict dict;
-    const auto put = [&](const auto& column) {
-        const auto& value = row.*(column.member);
-        const py::str name(column.name.data(), column.name.size());
-        if constexpr (std::is_same_v<std::remove_cvref_t<decltype(value)>, SourceId>) {
-            dict[name] = value.index < catalogue.sources.size()
-                             ? py::object(source_dict(catalogue.sources[value.index]))
-                             : py::object(py::none());
-        } else {
-            dict[name] = cell(value);
-        }
-    };
-    std::apply([&](const auto&... column) { (put(column), ...); }, Schema<Row>::columns);
+    for (const ColumnInfo& column : table.columns) {
+        dict[text(column.name)] = visit_cell(row, column, Cell{catalogue});
+    }
     return dict;
 }
 
-template <class Row>
-py::list rows_of(std::span<const Row> rows, const Catalogue& catalogue) {
-    py::list out;
-    for (const Row& row : rows) {
-        out.append(row_dict(row, catalogue));
+/// The table of that name.
+const TableInfo& named(const std::string& table) {
+    if (const TableInfo* const found = find_table(table)) {
+        return *found;
     }
-    return out;
-}
-
-template <class Visit>
-void for_each_table(Visit visit) {
-    std::apply([&](const auto&... member) { (visit(member), ...); }, kTables);
-}
-
-/// What `visit` makes of the table of that name.
-template <class Visit>
-py::object in_table(const std::string& table, Visit visit) {
-    py::object out = py::none();
-    std::vector<std::string_view> names;
-    for_each_table([&](auto member) {
-        using Row = TableRow<decltype(member)>;
-        names.push_back(Schema<Row>::table);
-        if (table == Schema<Row>::table) {
-            out = visit(member);
-        }
-    });
-    if (out.is_none()) {
-        const std::string_view near = nearest_name(table, names);
-        throw NotTabulatedError("no table '" + table + "'" +
-                                (near.empty() ? "" : "; did you mean '" + std::string(near) + "'?"));
-    }
-    return out;
+    const std::string_view near = nearest_name(table, table_names());
+    throw NotTabulatedError("no table '" + table + "'" +
+                            (near.empty() ? "" : "; did you mean '" + std::string(near) + "'?"));
 }
 
 }  // namespace
@@ -151,29 +121,27 @@ void bind_catalogue(py::module_& module) {
             },
             "Rows of a shop's tables that cannot be used: table, file and line, names, mistakes, all in one "
             "text.")
-        .def("tables",
-             [](const SharedCatalogue&) {
-                 py::list names;
-                 for_each_table(
-                     [&](auto member) { names.append(cell(Schema<TableRow<decltype(member)>>::table)); });
-                 return names;
-             })
+        .def("tables", [](const SharedCatalogue&) { return table_names(); })
         .def(
             "rows",
-            [](const SharedCatalogue& self, const std::string& table) {
-                return in_table(table, [&](auto member) { return rows_of(self.get().*member, self.get()); });
+            [](const SharedCatalogue& self, const std::string& name) {
+                const TableInfo& table = named(name);
+                py::list out;
+                for (std::size_t i = 0; i < table.size(self.get()); ++i) {
+                    out.append(row_dict(table, table.row(self.get(), i), self.get()));
+                }
+                return out;
             },
             py::arg("table"), "Rows of a table as dictionaries; each source is a dictionary of its own.")
         .def(
             "row",
-            [](const SharedCatalogue& self, const std::string& table, std::size_t index) {
-                return in_table(table, [&](auto member) {
-                    const auto rows = self.get().*member;
-                    if (index >= rows.size()) {
-                        throw NotTabulatedError(table + " has " + std::to_string(rows.size()) + " rows");
-                    }
-                    return row_dict(rows[index], self.get());
-                });
+            [](const SharedCatalogue& self, const std::string& name, std::size_t index) {
+                const TableInfo& table = named(name);
+                const std::size_t size = table.size(self.get());
+                if (index >= size) {
+                    throw NotTabulatedError(name + " has " + std::to_string(size) + " rows");
+                }
+                return row_dict(table, table.row(self.get(), index), self.get());
             },
             py::arg("table"), py::arg("index"), "One row of a table, as in rows().");
 

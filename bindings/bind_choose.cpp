@@ -5,7 +5,9 @@
 #include "bind.hpp"
 #include "cut_requests.hpp"
 #include "halfnut/cutting/choose.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/window.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::bind {
 

@@ -6,6 +6,7 @@
 
 #include "bind.hpp"
 #include "halfnut/threads/column.hpp"
+#include "halfnut/threads/column_tables.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {

@@ -11,8 +11,10 @@
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/rules.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/cutting/window.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::bind {
 

@@ -23,7 +23,9 @@
 #include "halfnut/cutting/path.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tool_life.hpp"
+#include "halfnut/evidence.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "numpy_util.hpp"
 
 namespace halfnut::bind {

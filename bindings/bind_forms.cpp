@@ -9,6 +9,7 @@
 #include "bind.hpp"
 #include "figures.hpp"
 #include "halfnut/threads/any_thread.hpp"
+#include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/forms.hpp"
 #include "halfnut/threads/series.hpp"
 #include "numpy_util.hpp"

@@ -10,6 +10,7 @@
 #include "figures.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
+#include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/judge.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/wires.hpp"

@@ -8,6 +8,7 @@
 
 #include "bind.hpp"
 #include "figures.hpp"
+#include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/holes.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "numpy_util.hpp"

@@ -2,6 +2,8 @@
 
 #include <pybind11/stl.h>
 
+#include "halfnut/material/tables.hpp"
+
 #include "bind.hpp"
 #include "halfnut/material/alloy.hpp"
 

@@ -9,8 +9,10 @@
 #include "figures.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/strengths.hpp"
+#include "halfnut/material/tables.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/joint.hpp"
+#include "halfnut/threads/joint_tables.hpp"
 #include "halfnut/threads/strength.hpp"
 #include "numpy_util.hpp"
 
@@ -287,7 +289,7 @@ py::dict strength_columns(const std::vector<std::string>& external, const std::v
 }
 
 template <class Row>
-int place_of(std::span<const Row> rows, const Row& row) {
+int place_of(Rows<Row> rows, const Row& row) {
     return static_cast<int>(&row - rows.data());
 }
 

@@ -12,6 +12,7 @@
 #include "halfnut/bounds.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/judge.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/wires.hpp"
 #include "numpy_util.hpp"

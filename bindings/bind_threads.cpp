@@ -8,6 +8,7 @@
 
 #include "bind.hpp"
 #include "figures.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/series.hpp"

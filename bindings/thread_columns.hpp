@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "halfnut/error.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::bind {

@@ -8,6 +8,7 @@
 
 #include "halfnut/batch/cuts.hpp"
 #include "halfnut/builtin.hpp"
+#include "halfnut/material/tables.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/limits.hpp"
 

@@ -2,63 +2,47 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "halfnut/catalogue.hpp"
+#include "halfnut/table_info.hpp"
 
 namespace halfnut {
 namespace {
 
-std::string cell_text(std::string_view cell) {
-    return std::string(cell);
-}
-[[maybe_unused]] std::string cell_text(double cell) {
-    return std::isnan(cell) ? "-" : fmt::format("{}", cell);
-}
-[[maybe_unused]] std::string cell_text(int cell) {
-    return fmt::format("{}", cell);
-}
-template <class E>
-    requires std::is_enum_v<E>
-std::string cell_text(E cell) {
-    return std::string(enum_name(cell));
-}
+struct CellText {
+    std::string operator()(double cell) const { return std::isnan(cell) ? "-" : fmt::format("{}", cell); }
+    std::string operator()(int cell) const { return fmt::format("{}", cell); }
+    std::string operator()(bool cell) const { return cell ? "yes" : "no"; }
+    std::string operator()(std::string_view cell) const { return std::string(cell); }
+    std::string operator()(SourceId cell) const { return fmt::format("{}", cell.index); }
+    std::string operator()(const EnumSpelling& cell) const { return std::string(cell.name); }
+};
 
 /// The row's source in the given place among its source columns.
-template <class Row>
-SourceId row_source(const Row& row, std::uint8_t place) {
-    SourceId found{};
+SourceId row_source(const TableInfo& table, const std::byte* row, std::uint8_t place) {
     std::uint8_t at = 0;
-    const auto visit = [&]<class Member>(const Column<Row, Member>& column) {
-        if constexpr (std::is_same_v<Member, SourceId>) {
-            if (at++ == place) {
-                found = row.*(column.member);
-            }
+    for (const ColumnInfo& column : table.columns) {
+        if (column.kind == CellKind::source && at++ == place) {
+            return cell_at<SourceId>(row, column);
         }
-    };
-    std::apply([&](const auto&... column) { (visit(column), ...); }, Schema<Row>::columns);
-    return found;
+    }
+    return {};
 }
 
 /// The row's table with its key cells, and its source.
-template <std::size_t I = 0>
-bool describe_row(RowRef ref, const Catalogue& catalogue, std::string& text, SourceId& source) {
-    if constexpr (I < std::tuple_size_v<std::remove_const_t<decltype(kTables)>>) {
-        constexpr auto kMember = std::get<I>(kTables);
-        using Row = TableRow<std::remove_const_t<decltype(kMember)>>;
-        if (ref.table != I) {
-            return describe_row<I + 1>(ref, catalogue, text, source);
-        }
-        const std::span<const Row> rows = catalogue.*kMember;
-        if (ref.row >= rows.size()) {
-            return false;
-        }
-        const Row& row = rows[ref.row];
-        text = Schema<Row>::table;
-        std::apply([&](const auto&... cell) { ((text += ' ', text += cell_text(cell)), ...); }, row_key(row));
-        source = row_source(row, ref.source);
-        return true;
-    } else {
-        return false;
+void describe_row(RowRef ref, const Catalogue& catalogue, std::string& text, SourceId& source) {
+    const TableInfo& table = table_infos()[ref.table];
+    if (ref.row >= table.size(catalogue)) {
+        return;
     }
+    const std::byte* const row = table.row(catalogue, ref.row);
+    text = table.name;
+    for (const ColumnInfo& column : table.columns.first(table.key_columns)) {
+        text += ' ';
+        text += visit_cell(row, column, CellText{});
+    }
+    source = row_source(table, row, ref.source);
 }
 
 }  // namespace

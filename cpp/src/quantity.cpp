@@ -11,6 +11,7 @@
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/catalogue.hpp"
+#include "halfnut/quantity_tables.hpp"
 
 namespace halfnut {
 namespace {

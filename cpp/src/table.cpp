@@ -3,9 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
-#include <optional>
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/schema.hpp"
@@ -109,11 +106,6 @@ class Reader {
     std::size_t line_ = 1;
 };
 
-bool is_source_key(std::string_view key) {
-    return key.size() > 1 && key.front() == 'S' &&
-           std::all_of(key.begin() + 1, key.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
 void read_comment(ParsedTable& table, const Reader& reader, std::size_t line, std::string_view comment) {
     const auto colon = comment.find(':');
     const std::string_view key = trim(comment.substr(0, std::min(colon, comment.size())));
@@ -147,6 +139,11 @@ void read_comment(ParsedTable& table, const Reader& reader, std::size_t line, st
 }
 
 }  // namespace
+
+bool is_source_key(std::string_view key) noexcept {
+    return key.size() > 1 && key.front() == 'S' &&
+           std::all_of(key.begin() + 1, key.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
 
 std::string_view source_kind_name(SourceKind kind) noexcept {
     return enum_name(kind);
@@ -210,83 +207,4 @@ ParsedTable parse_table(std::string_view text, std::string_view name, BadRows ba
     return table;
 }
 
-namespace detail {
-
-void bad_table(const ParsedTable& table, std::size_t line, const std::string& what) {
-    throw TableError(fmt::format("{}:{}: {}", table.name, line, what));
-}
-
-std::string must_be(std::string_view column, std::string_view wanted, std::string_view cell) {
-    return fmt::format("{} must be {}, got '{}'", column, wanted, cell);
-}
-
-bool read_number(std::string_view cell, double& out) {
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), out);
-    return error == std::errc{} && end == cell.data() + cell.size() && std::abs(out) <= bounds::kCell;
-}
-
-bool read_number(std::string_view cell, int& out) {
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), out);
-    return error == std::errc{} && end == cell.data() + cell.size();
-}
-
-bool read_source(const ParsedTable& table, std::string_view cell, std::uint16_t first_source, SourceId& out) {
-    for (std::size_t i = 0; i < table.sources.size(); ++i) {
-        if (table.sources[i].key == cell) {
-            out = {static_cast<std::uint16_t>(first_source + i)};
-            return true;
-        }
-    }
-    return false;
-}
-
-std::string undeclared_source(std::string_view cell) {
-    return fmt::format("source '{}' is not declared; declare it as '# {}: kind | citation'", cell,
-                       is_source_key(cell) ? cell : "S1");
-}
-
-std::vector<std::size_t> find_columns(const ParsedTable& table, const WantedColumns& wanted) {
-    std::vector<std::size_t> at;
-    for (const auto& [name, is_required] : wanted) {
-        const auto found = std::find(table.columns.begin(), table.columns.end(), name);
-        at.push_back(found == table.columns.end() ? kAbsent
-                                                  : static_cast<std::size_t>(found - table.columns.begin()));
-    }
-    for (const std::string& column : table.columns) {
-        if (std::count(table.columns.begin(), table.columns.end(), column) > 1) {
-            bad_table(table, 1, fmt::format("column '{}' is given twice", column));
-        }
-    }
-    return at;
-}
-
-std::string unknown_column(std::string_view column, const WantedColumns& wanted) {
-    std::vector<std::string_view> names;
-    for (const auto& pair : wanted) {
-        if (pair.first == column) {
-            return {};
-        }
-        names.push_back(pair.first);
-    }
-    const std::string_view near = nearest_name(column, names);
-    return fmt::format("unknown column '{}'{}", column,
-                       near.empty() ? "" : fmt::format("; did you mean '{}'?", near));
-}
-
-std::vector<std::size_t> match_columns(const ParsedTable& table, const WantedColumns& wanted) {
-    std::vector<std::size_t> at = find_columns(table, wanted);
-    for (std::size_t i = 0; i < wanted.size(); ++i) {
-        if (at[i] == kAbsent && wanted[i].second) {
-            bad_table(table, 1, fmt::format("no column '{}'", wanted[i].first));
-        }
-    }
-    for (const std::string& column : table.columns) {
-        if (const std::string what = unknown_column(column, wanted); !what.empty()) {
-            bad_table(table, 1, what);
-        }
-    }
-    return at;
-}
-
-}  // namespace detail
 }  // namespace halfnut

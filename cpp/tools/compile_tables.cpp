@@ -18,7 +18,7 @@
 #include <set>
 #include <sstream>
 
-#include "halfnut/catalogue.hpp"
+#include "halfnut/table_info.hpp"
 
 namespace {
 
@@ -53,39 +53,29 @@ std::string string_literal(std::string_view text) {
     return out + '"';
 }
 
-std::string literal(std::string_view cell) {
-    return string_literal(cell);
-}
-std::string literal(double cell) {
-    if (std::isnan(cell)) {
-        return "kNaN";
+struct Literal {
+    std::string operator()(double cell) const {
+        if (std::isnan(cell)) {
+            return "kNaN";
+        }
+        const std::string text = fmt::format("{}", cell);
+        return text.find_first_of(".e") == std::string::npos ? text + ".0" : text;
     }
-    const std::string text = fmt::format("{}", cell);
-    return text.find_first_of(".e") == std::string::npos ? text + ".0" : text;
-}
-[[maybe_unused]] std::string literal(int cell) {
-    return fmt::format("{}", cell);
-}
-[[maybe_unused]] std::string literal(bool cell) {
-    return cell ? "true" : "false";
-}
-std::string literal(SourceId cell) {
-    return fmt::format("SourceId{{{}}}", cell.index);
-}
-template <class E>
-    requires std::is_enum_v<E>
-std::string literal(E cell) {
-    return fmt::format("detail::AnyEnum{{{}}}", static_cast<unsigned>(cell));
-}
+    std::string operator()(int cell) const { return fmt::format("{}", cell); }
+    std::string operator()(bool cell) const { return cell ? "true" : "false"; }
+    std::string operator()(std::string_view cell) const { return string_literal(cell); }
+    std::string operator()(SourceId cell) const { return fmt::format("SourceId{{{}}}", cell.index); }
+    std::string operator()(const EnumSpelling& cell) const {
+        return fmt::format("detail::AnyEnum{{{}}}", static_cast<unsigned>(cell.value));
+    }
+};
 
-template <class Row>
-std::string row_literal(const Row& row) {
+std::string row_literal(const TableInfo& table, const std::byte* row) {
     std::string out = "{";
-    std::apply(
-        [&](const auto&... column) {
-            ((out += out.size() > 1 ? ", " : "", out += literal(row.*(column.member))), ...);
-        },
-        Schema<Row>::columns);
+    for (const ColumnInfo& column : table.columns) {
+        out += out.size() > 1 ? ", " : "";
+        out += visit_cell(row, column, Literal{});
+    }
     return out + "}";
 }
 
@@ -94,13 +84,14 @@ class Compiler {
     explicit Compiler(fs::path data) : data_(std::move(data)) {}
 
     void run(const fs::path& output) {
-        [&]<std::size_t... I>(std::index_sequence<I...>) {
-            (table<I>(), ...);
-        }(std::make_index_sequence<std::tuple_size_v<std::remove_const_t<decltype(kTables)>>>{});
+        for (const TableInfo& info : table_infos()) {
+            table(info);
+        }
         refuse_strays();
         write_if_changed(output / "builtin.cpp", builtin_text());
         for (const auto& [domain, arrays] : arrays_) {
-            write_if_changed(output / fmt::format("builtin_{}.cpp", domain), rows_text(arrays));
+            write_if_changed(output / fmt::format("builtin_{}.cpp", domain),
+                             file_text(headers_.at(domain), arrays + "}  // namespace detail\n"));
         }
         write_rules(output);
     }
@@ -120,39 +111,37 @@ class Compiler {
         }
     }
 
-    template <std::size_t I>
-    void table() {
-        constexpr auto kMember = std::get<I>(kTables);
-        using Row = TableRow<std::remove_const_t<decltype(kMember)>>;
+    void table(const TableInfo& info) {
         std::vector<std::string> rows;
         std::string domain = "core";
-        if constexpr (std::is_same_v<Row, RuleRow>) {
+        const auto read = [&](const ParsedTable& text, std::string_view name) {
+            RowBuffer typed = read_rows(info, text, static_cast<std::uint16_t>(sources_.size()));
+            for (std::size_t i = 0; i < typed.size(); ++i) {
+                rows.push_back(row_literal(info, typed[i]));
+            }
+            sources(text, name);
+            return typed;
+        };
+        if (info.id == TableId::rules) {
             for (const fs::path& relative : rule_files()) {
-                const ParsedTable text = parsed(relative);
                 rules_.push_back({relative.parent_path().generic_string(), rows.size(), {}});
-                for (const RuleRow& row :
-                     typed_rows<Row>(text, static_cast<std::uint16_t>(sources_.size()))) {
+                const ParsedTable text = parsed(relative);
+                const RowBuffer typed = read(text, rules_.back().domain + "/rules");
+                for (const RuleRow& row : typed.as<RuleRow>()) {
                     rules_.back().ids.emplace_back(row.id);
-                    rows.push_back(row_literal(row));
                 }
-                sources(text, rules_.back().domain + "/rules");
             }
         } else {
-            const fs::path relative = std::string(Schema<Row>::table) + ".csv";
+            const fs::path relative = std::string(info.name) + ".csv";
             domain = relative.parent_path().generic_string();
             const ParsedTable text = parsed(relative);
-            for (const Row& row : typed_rows<Row>(text, static_cast<std::uint16_t>(sources_.size()))) {
-                rows.push_back(row_literal(row));
-            }
-            sources(text, Schema<Row>::table);
+            read(text, info.name);
             if (rows.empty()) {
                 throw TableError(fmt::format("{}:1: no rows", text.name));
             }
         }
-        const std::string declared = fmt::format(
-            "const TableRow<std::tuple_element_t<{0}, std::remove_const_t<decltype(kTables)>>> "
-            "kRows{0}[{1}]",
-            I, rows.size());
+        const std::string declared =
+            fmt::format("const {} k_{}[{}]", info.row_type, info.member, rows.size());
         declared_ += fmt::format("extern {};\n", declared);
         std::string& arrays = arrays_[domain];
         arrays += fmt::format("extern {};\nconstinit {} = {{\n", declared, declared);
@@ -160,7 +149,7 @@ class Compiler {
             arrays += "    " + row + ",\n";
         }
         arrays += "};\n\n";
-        members_.push_back(I);
+        headers_[domain].insert(info.header);
     }
 
     std::vector<fs::path> rule_files() const {
@@ -177,31 +166,32 @@ class Compiler {
     void refuse_strays() const {
         for (const auto& entry : fs::recursive_directory_iterator(data_)) {
             const std::string relative = fs::relative(entry.path(), data_).generic_string();
-            if (entry.is_regular_file() && read_.count(relative) == 0) {
+            if (entry.is_regular_file() && entry.path().filename() != "README.md" &&
+                read_.count(relative) == 0) {
                 throw TableError(fmt::format("{}:1: no row type in the catalogue reads this file",
                                              entry.path().generic_string()));
             }
         }
     }
 
-    static std::string file_text(std::string_view body) {
+    static std::string file_text(const std::set<std::string_view>& headers, std::string_view body) {
+        std::string includes;
+        for (const std::string_view header : headers) {
+            includes += fmt::format("#include \"halfnut/{}\"\n", header);
+        }
         return fmt::format(
             "// Compiled from cpp/data by halfnut_compile_tables.\n\n"
-            "#include \"halfnut/builtin.hpp\"\n\n"
-            "namespace halfnut {{\nnamespace detail {{\nnamespace {{\n\n"
+            "{}\nnamespace halfnut {{\nnamespace detail {{\nnamespace {{\n\n"
             "/// A value of whatever enumeration the member has.\n"
             "struct AnyEnum {{\n    unsigned value;\n    template <class E>\n        requires "
             "std::is_enum_v<E>\n"
             "    constexpr operator E() const {{\n        return static_cast<E>(value);\n    }}\n}};\n\n"
             "}}  // namespace\n\n{}}}  // namespace halfnut\n",
-            body);
-    }
-
-    static std::string rows_text(std::string_view arrays) {
-        return file_text(fmt::format("{}}}  // namespace detail\n", arrays));
+            includes, body);
     }
 
     std::string builtin_text() const {
+        std::set<std::string_view> headers{"builtin.hpp"};
         std::string out = "constexpr SourceRow kSources[] = {\n";
         for (const std::string& source : sources_) {
             out += "    " + source + ",\n";
@@ -213,14 +203,14 @@ class Compiler {
         out += "};\n\n" + declared_ +
                "\nconstexpr Catalogue make_builtin() {\n    Catalogue catalogue;\n"
                "    catalogue.sources = kSources;\n    catalogue.rule_starts = kRuleStarts;\n";
-        for (const std::size_t index : members_) {
-            out += fmt::format("    catalogue.*std::get<{}>(kTables) = kRows{};\n", index, index);
+        for (const TableInfo& info : table_infos()) {
+            headers.insert(info.header);
+            out += fmt::format("    catalogue.{0} = k_{0};\n", info.member);
         }
         out +=
             "    return catalogue;\n}\n\nconstinit const Catalogue kBuiltin = make_builtin();\n\n}  // "
-            "namespace detail\n\n";
-        out += "const Catalogue& builtin() noexcept {\n    return detail::kBuiltin;\n}\n\n";
-        return file_text(out);
+            "namespace detail\n\nconst Catalogue& builtin() noexcept {\n    return detail::kBuiltin;\n}\n\n";
+        return file_text(headers, out);
     }
 
     void write_rules(const fs::path& output) const {
@@ -250,9 +240,9 @@ class Compiler {
     std::set<std::string> read_;
     std::vector<std::string> sources_;
     std::vector<RuleFile> rules_;
-    std::vector<std::size_t> members_;
     std::string declared_;
-    std::map<std::string, std::string> arrays_;  ///< by domain
+    std::map<std::string, std::string> arrays_;                  ///< by domain
+    std::map<std::string, std::set<std::string_view>> headers_;  ///< by domain: what its rows are defined in
 };
 
 }  // namespace

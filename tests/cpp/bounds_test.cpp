@@ -15,6 +15,8 @@
 #include "halfnut/fits/cylindrical.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
+#include "halfnut/overlay.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"

@@ -12,8 +12,10 @@
 #include "halfnut/builtin.hpp"
 #include "halfnut/cutting/choose.hpp"
 #include "halfnut/cutting/hole_making.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/turning.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace {
 

@@ -14,11 +14,13 @@
 #include "halfnut/fits/cylindrical.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/overlay.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/table.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/holes.hpp"
+#include "halfnut/threads/kinds.hpp"
 
 namespace {
 

@@ -10,6 +10,7 @@
 
 #include "halfnut/builtin.hpp"
 #include "halfnut/quantity.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace {

@@ -26,11 +26,11 @@ struct RuleRow {
 
 template <>
 struct Schema<RuleRow> {
+    using Row = RuleRow;
     static constexpr std::string_view table = "rules";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("id", &RuleRow::id), required("statement", &RuleRow::statement),
-                   required("source", &RuleRow::source), optional("note", &RuleRow::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(id), HALFNUT_REQUIRED(statement),
+                                               HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 /// A row of Catalogue::rules: the place of its domain in Catalogue::rule_starts, and its place in the domain.
@@ -40,7 +40,7 @@ struct RuleId {
     friend constexpr bool operator==(RuleId, RuleId) = default;
 };
 
-/// A row of one of the catalogue's tables: which table (its place in kTables) and which row.
+/// A row of one of the catalogue's tables: which table (its TableId) and which row.
 struct RowRef {
     static constexpr std::uint8_t kNone = 0xff;
     std::uint8_t table = kNone;
@@ -89,24 +89,6 @@ consteval std::uint8_t figure_index(const std::array<std::string_view, N>& figur
         }
     }
     throw "no such figure";
-}
-
-/// Place of a column among its row's source columns; a compile error when there is no such column.
-template <class Row>
-consteval std::uint8_t source_place(std::string_view name) {
-    std::uint8_t place = 0;
-    bool found = false;
-    const auto visit = [&]<class Member>(const Column<Row, Member>& column) {
-        if constexpr (std::is_same_v<Member, SourceId>) {
-            found = found || column.name == name;
-            place = static_cast<std::uint8_t>(place + (found ? 0 : 1));
-        }
-    };
-    std::apply([&](const auto&... column) { (visit(column), ...); }, Schema<Row>::columns);
-    if (!found) {
-        throw "no such source column";
-    }
-    return place;
 }
 
 /// Evidence as a person reads it.

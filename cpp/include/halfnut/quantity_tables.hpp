@@ -15,11 +15,11 @@ struct DrillRow {
 
 template <>
 struct Schema<DrillRow> {
+    using Row = DrillRow;
     static constexpr std::string_view table = "quantity/drills";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("name", &DrillRow::name), required("diameter_in", &DrillRow::diameter_in),
-                   required("source", &DrillRow::source), optional("note", &DrillRow::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(diameter_in),
+                                               HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

@@ -84,6 +84,9 @@ struct ParsedTable {
 [[nodiscard]] ParsedTable parse_table(std::string_view text, std::string_view name,
                                       BadRows bad = BadRows::stop);
 
+/// Is this how a table's own lines name a source: "S" and a number?
+[[nodiscard]] bool is_source_key(std::string_view key) noexcept;
+
 /// The kind's name as tables write it ("practice" is shown to people as "common practice").
 [[nodiscard]] std::string_view source_kind_name(SourceKind kind) noexcept;
 

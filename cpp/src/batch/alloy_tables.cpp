@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "halfnut/cutting/tables.hpp"
+#include "halfnut/material/tables.hpp"
+
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::batch {
@@ -26,13 +29,12 @@ constexpr std::size_t kWorthIt = 32;
 
 /// Those rows of a table that are keyed to the alloy or its kin, in their order.
 template <class Row>
-std::span<const Row> keep(const Catalogue& catalogue, const material::AlloyRow& alloy,
-                          std::span<const Row> table, std::string_view Row::* keys,
-                          std::vector<std::vector<Row>>& kept) {
+Rows<Row> keep(const Catalogue& catalogue, const material::AlloyRow& alloy, Rows<Row> table,
+               std::string_view Row::* keys, std::vector<std::vector<Row>>& kept) {
     std::vector<Row>& out = kept.emplace_back();
     std::copy_if(table.begin(), table.end(), std::back_inserter(out),
                  [&](const Row& row) { return related(catalogue, alloy, row.*keys); });
-    return out;
+    return {out.data(), out.size()};
 }
 
 }  // namespace

@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "halfnut/batch/cuts.hpp"
+#include "halfnut/cutting/tables.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::batch {
 

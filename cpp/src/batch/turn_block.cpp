@@ -9,6 +9,7 @@
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/elementary.hpp"
 #include "halfnut/quantity.hpp"
 

@@ -8,7 +8,9 @@
 
 #include "alloy_tables.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::batch {
 

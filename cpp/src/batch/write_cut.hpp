@@ -2,6 +2,7 @@
 // Rows of cuts that go through evaluate(): the work of a row, and its answer into the columns.
 
 #include "halfnut/batch/cuts.hpp"
+#include "halfnut/cutting/kinds.hpp"
 
 namespace halfnut::batch {
 

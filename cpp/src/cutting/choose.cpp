@@ -17,8 +17,10 @@
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/rigidity.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "lathe.hpp"
 #include "mill.hpp"
 

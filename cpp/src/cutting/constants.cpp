@@ -4,6 +4,7 @@
 
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/rules.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {

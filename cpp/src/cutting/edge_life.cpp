@@ -3,6 +3,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {

@@ -7,6 +7,7 @@
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/holes.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"

@@ -1,7 +1,9 @@
 #pragma once
 // What a lathe cut is made of, shared by one cut and by the choice of passes.
 
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/turning.hpp"
+#include "halfnut/material/tables.hpp"
 #include "mounting.hpp"
 
 namespace halfnut::cutting::lathe {

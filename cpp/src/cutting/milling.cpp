@@ -12,6 +12,7 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "mill.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"

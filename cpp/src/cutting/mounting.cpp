@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/material/tables.hpp"
 #include "steps.hpp"
 
 namespace halfnut::cutting {

@@ -3,6 +3,7 @@
 
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 

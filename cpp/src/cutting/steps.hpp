@@ -6,6 +6,7 @@
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/rules.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/window.hpp"
 
 namespace halfnut::cutting {

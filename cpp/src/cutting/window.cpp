@@ -335,8 +335,7 @@ double hardness_or(const WindowQuery& query, double otherwise) noexcept {
 
 /// Nearest kinship of an alloy to the groups of a table; -1 when there is none.
 template <class Row>
-int nearest_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
-                  std::span<const Row> rows) noexcept {
+int nearest_group(const Catalogue& catalogue, const material::AlloyRow& alloy, Rows<Row> rows) noexcept {
     int nearest = -1;
     for (const Row& row : rows) {
         const int distance = material::kinship(catalogue, alloy, row.group);

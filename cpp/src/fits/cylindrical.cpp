@@ -8,6 +8,7 @@
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/fits/rules.hpp"
+#include "halfnut/fits/tables.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/spread.hpp"
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "halfnut/knurls/rules.hpp"
+#include "halfnut/knurls/tables.hpp"
 
 namespace halfnut::knurls {
 namespace {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/knurls/tables.hpp"
 
 namespace halfnut::knurls {
 namespace {

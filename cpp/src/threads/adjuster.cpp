@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/threads/column_tables.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"

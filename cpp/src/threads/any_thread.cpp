@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "halfnut/bounds.hpp"
+#include "halfnut/threads/form_tables.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -1,5 +1,6 @@
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/bounds.hpp"
+#include "halfnut/threads/tables.hpp"
 
 #include <fmt/format.h>
 
@@ -131,7 +132,7 @@ std::int32_t row_tpi(const UnifiedSeriesRow& row) {
 }
 
 /// Rows of one Unified diameter.
-std::span<const UnifiedSeriesRow> rows_of(const Catalogue& catalogue, std::int64_t diameter_units) {
+Rows<UnifiedSeriesRow> rows_of(const Catalogue& catalogue, std::int64_t diameter_units) {
     const auto rows = catalogue.unified_series;
     const auto low = std::partition_point(rows.begin(), rows.end(),
                                           [&](const auto& row) { return row_units(row) < diameter_units; });

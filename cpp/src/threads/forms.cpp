@@ -585,7 +585,7 @@ class Limiter {
         return (rest < 0.5 ? below : below + 1.0) / kPlaces;
     }
     template <class Row>
-    void note(RuleId rule, std::span<const Row> table, const Row& row, std::uint8_t source = 0) {
+    void note(RuleId rule, Rows<Row> table, const Row& row, std::uint8_t source = 0) {
         out_.evidence.note(kPitchFigure, rule, row_ref(table, row, source));
     }
 

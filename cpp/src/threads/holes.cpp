@@ -7,6 +7,8 @@
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/quantity.hpp"
+#include "halfnut/quantity_tables.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
 

@@ -9,6 +9,7 @@
 #include "halfnut/threads/metric.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/rules.hpp"
+#include "halfnut/threads/tables.hpp"
 #include "or_throw.hpp"
 
 namespace halfnut::threads {
@@ -106,7 +107,7 @@ void iso_engagement(const Catalogue& catalogue, const Thread& thread, double len
 }
 
 template <class Row>
-bool holds(std::span<const Row> rows, double Row::* diameter, double Row::* pitch, double diameter_scale,
+bool holds(Rows<Row> rows, double Row::* diameter, double Row::* pitch, double diameter_scale,
            std::int64_t wanted, double pitch_scale, std::int64_t wanted_pitch) {
     auto row = std::partition_point(rows.begin(), rows.end(), [&](const Row& r) {
         return bounds::nearest<std::int64_t>(r.*diameter * diameter_scale) < wanted;

@@ -88,7 +88,7 @@ auto nearest_grade(const Rows& rows, int grade) {
 
 /// A grade from the rows at hand: the row itself, or stepped from the nearest grade that has one.
 template <class Row>
-std::optional<Micrometres> from_rows(std::span<const Row> table, std::span<const Row> rows, int grade,
+std::optional<Micrometres> from_rows(Rows<Row> table, Rows<Row> rows, int grade,
                                      const std::array<int, 10>& steps) {
     if (rows.empty()) {
         return std::nullopt;
@@ -106,7 +106,7 @@ std::optional<Micrometres> from_rows(std::span<const Row> table, std::span<const
 }
 
 template <class Row>
-std::span<const Row> rows_of_pitch(std::span<const Row> table, std::int64_t pitch_units) {
+Rows<Row> rows_of_pitch(Rows<Row> table, std::int64_t pitch_units) {
     const auto low = std::partition_point(table.begin(), table.end(),
                                           [&](const Row& row) { return nm(row.pitch_mm) < pitch_units; });
     const auto high = std::partition_point(low, table.end(),
@@ -115,8 +115,7 @@ std::span<const Row> rows_of_pitch(std::span<const Row> table, std::int64_t pitc
 }
 
 template <class Row>
-std::span<const Row> rows_of_range(std::span<const Row> table, std::int64_t diameter_units,
-                                   std::int64_t pitch_units) {
+Rows<Row> rows_of_range(Rows<Row> table, std::int64_t diameter_units, std::int64_t pitch_units) {
     const auto low = std::partition_point(table.begin(), table.end(), [&](const Row& row) {
         return nm(row.up_to_mm) < diameter_units ||
                (nm(row.over_mm) < diameter_units && nm(row.up_to_mm) >= diameter_units &&
@@ -134,7 +133,7 @@ std::optional<Micrometres> formula(double um, int steps) {
 }
 
 template <class Row>
-std::optional<Micrometres> crest(std::span<const Row> table, std::int64_t pitch_units, int grade,
+std::optional<Micrometres> crest(Rows<Row> table, std::int64_t pitch_units, int grade,
                                  const std::array<int, 10>& steps, double grade_6_um) {
     if (const auto found = from_rows(table, rows_of_pitch(table, pitch_units), grade, steps)) {
         return found;

@@ -6,8 +6,10 @@
 
 #include "halfnut/bounds.hpp"
 #include "halfnut/level1.hpp"
+#include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
+#include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {
 namespace {

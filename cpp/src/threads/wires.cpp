@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "halfnut/quantity.hpp"
+#include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
 

@@ -14,6 +14,8 @@
 #include <vector>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/cutting/kinds.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::batch {
 namespace {

@@ -6,6 +6,7 @@
 
 #include "halfnut/builtin.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 namespace {

@@ -6,8 +6,10 @@
 
 #include "halfnut/builtin.hpp"
 #include "halfnut/cutting/edge_life.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 namespace {

@@ -8,6 +8,7 @@
 #include "halfnut/cutting/milling_force.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 namespace {

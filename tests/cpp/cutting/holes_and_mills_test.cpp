@@ -8,8 +8,10 @@
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/holes.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 namespace {

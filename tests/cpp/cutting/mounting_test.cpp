@@ -11,6 +11,7 @@
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
 #include "reference.hpp"
 
 namespace halfnut::cutting {

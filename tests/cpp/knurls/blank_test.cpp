@@ -6,6 +6,7 @@
 #include <string>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/knurls/tables.hpp"
 #include "reference.hpp"
 
 namespace halfnut::knurls {

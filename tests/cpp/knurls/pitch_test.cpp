@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/knurls/tables.hpp"
 #include "reference.hpp"
 
 namespace halfnut::knurls {

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::material {
 namespace {

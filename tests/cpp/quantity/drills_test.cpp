@@ -10,6 +10,7 @@
 
 #include "halfnut/builtin.hpp"
 #include "halfnut/quantity.hpp"
+#include "halfnut/quantity_tables.hpp"
 
 namespace halfnut {
 namespace {

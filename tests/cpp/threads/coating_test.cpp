@@ -9,6 +9,7 @@
 #include <optional>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/gauging_tables.hpp"
 #include "reference.hpp"
 
 namespace halfnut::threads {

@@ -10,6 +10,7 @@
 #include <random>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/column_tables.hpp"
 #include "reference.hpp"
 
 namespace halfnut::threads {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {
 namespace {

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "reference.hpp"
 
 namespace halfnut::threads {

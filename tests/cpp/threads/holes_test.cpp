@@ -9,6 +9,7 @@
 
 #include "halfnut/builtin.hpp"
 #include "halfnut/quantity.hpp"
+#include "halfnut/threads/hole_tables.hpp"
 #include "reference.hpp"
 
 namespace halfnut::threads {

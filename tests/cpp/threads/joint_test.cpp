@@ -8,6 +8,8 @@
 #include "halfnut/error.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/strengths.hpp"
+#include "halfnut/material/tables.hpp"
+#include "halfnut/threads/joint_tables.hpp"
 
 namespace halfnut::threads {
 namespace {

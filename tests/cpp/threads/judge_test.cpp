@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/wires.hpp"
 
 namespace halfnut::threads {

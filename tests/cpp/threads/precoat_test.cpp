@@ -8,6 +8,7 @@
 #include <map>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "reference.hpp"
 
 namespace halfnut::threads {

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "halfnut/builtin.hpp"
+#include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {
 namespace {

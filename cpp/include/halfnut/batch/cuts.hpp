@@ -10,6 +10,7 @@
 
 #include "halfnut/batch/run.hpp"
 #include "halfnut/cutting/hole_making.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/turning.hpp"
 

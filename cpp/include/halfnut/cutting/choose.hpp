@@ -51,6 +51,7 @@
 #include <vector>
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/turning.hpp"
 

@@ -3,6 +3,7 @@
 /// force may lie from the reckoned one.
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/material/tables.hpp"
 

@@ -2,8 +2,10 @@
 /// How long an edge lasts in turning: the constants of Taylor's equation that suit a material and a tool.
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/evidence.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 

@@ -11,6 +11,7 @@
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/kinematics.hpp"
 #include "halfnut/level1.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 

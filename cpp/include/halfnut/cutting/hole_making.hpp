@@ -3,6 +3,8 @@
 /// press from the quill.
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/kinds.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 

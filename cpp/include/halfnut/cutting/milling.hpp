@@ -2,6 +2,7 @@
 /// Milling: slot, side, pocket and face.
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/kinds.hpp"
 
 namespace halfnut::cutting {
 

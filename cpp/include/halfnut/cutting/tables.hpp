@@ -4,83 +4,12 @@
 #include <array>
 #include <cstdint>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/schema.hpp"
 
 namespace halfnut::cutting {
-
-/// What a row of speeds is for, by the name in the table.
-enum class Operation : std::uint8_t {
-    bore,
-    counterbore,
-    countersink,
-    drill,
-    end_mill,
-    face_mill,
-    knurl,
-    part_off,
-    ream,
-    spot,
-    tap,
-    thread,
-    turn_finish,
-    turn_rough,
-};
-
-constexpr auto enum_names(Operation /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{Operation::bore, string_view("bore")},
-                      std::pair{Operation::counterbore, string_view("counterbore")},
-                      std::pair{Operation::countersink, string_view("countersink")},
-                      std::pair{Operation::drill, string_view("drill")},
-                      std::pair{Operation::end_mill, string_view("end_mill")},
-                      std::pair{Operation::face_mill, string_view("face_mill")},
-                      std::pair{Operation::knurl, string_view("knurl")},
-                      std::pair{Operation::part_off, string_view("part_off")},
-                      std::pair{Operation::ream, string_view("ream")},
-                      std::pair{Operation::spot, string_view("spot")},
-                      std::pair{Operation::tap, string_view("tap")},
-                      std::pair{Operation::thread, string_view("thread")},
-                      std::pair{Operation::turn_finish, string_view("turn_finish")},
-                      std::pair{Operation::turn_rough, string_view("turn_rough")}};
-}
-
-/// What the cutting edge is made of.
-enum class ToolMaterial : std::uint8_t { carbide, carbide_coated, cast_cobalt, hss, hss_cobalt };
-
-constexpr auto enum_names(ToolMaterial /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{ToolMaterial::carbide, string_view("carbide")},
-                      std::pair{ToolMaterial::carbide_coated, string_view("carbide_coated")},
-                      std::pair{ToolMaterial::cast_cobalt, string_view("cast_cobalt")},
-                      std::pair{ToolMaterial::hss, string_view("hss")},
-                      std::pair{ToolMaterial::hss_cobalt, string_view("hss_cobalt")}};
-}
-
-/// What a printed feed counts.
-enum class FeedPer : std::uint8_t { none, rev, tooth };
-
-constexpr auto enum_names(FeedPer /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{FeedPer::none, string_view("none")},
-                      std::pair{FeedPer::rev, string_view("rev")},
-                      std::pair{FeedPer::tooth, string_view("tooth")}};
-}
-
-/// Why a row ranks behind the others.
-enum class Doubt : std::uint8_t { none, low_confidence, tool_assumed, negative_rake, misprint, garbled };
-
-constexpr auto enum_names(Doubt /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{Doubt::none, string_view("none")},
-                      std::pair{Doubt::low_confidence, string_view("low_confidence")},
-                      std::pair{Doubt::tool_assumed, string_view("tool_assumed")},
-                      std::pair{Doubt::negative_rake, string_view("negative_rake")},
-                      std::pair{Doubt::misprint, string_view("misprint")},
-                      std::pair{Doubt::garbled, string_view("garbled")}};
-}
 
 /// Speeds and feeds of one printed row. Empty cells are NaN.
 struct SpeedRow {
@@ -185,25 +114,6 @@ struct OperationShareRow {
     SourceId source;
 };
 
-/// Kinds of cutting that forces are measured in.
-enum class Process : std::uint8_t { drill, mill, tap, turn };
-
-constexpr auto enum_names(Process /*tag*/) {
-    using std::string_view;
-    return std::array{
-        std::pair{Process::drill, string_view("drill")}, std::pair{Process::mill, string_view("mill")},
-        std::pair{Process::tap, string_view("tap")}, std::pair{Process::turn, string_view("turn")}};
-}
-
-/// Whether measured cuts of a group bear out what is reckoned for it.
-enum class Check : std::uint8_t { unverified, verified };
-
-constexpr auto enum_names(Check /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{Check::unverified, string_view("unverified")},
-                      std::pair{Check::verified, string_view("verified")}};
-}
-
 /// Band of the measured force over the reckoned one. Empty cells are NaN.
 struct ForceBandRow {
     std::string_view group;
@@ -266,25 +176,25 @@ struct Schema<cutting::SpeedRow> {
     using Row = cutting::SpeedRow;
     static constexpr std::string_view table = "cutting/speeds";
     static constexpr std::size_t key_columns = 4;
-    static constexpr auto columns = std::tuple{required("key", &Row::key),
-                                               required("operation", &Row::operation),
-                                               required("tool_material", &Row::tool_material),
-                                               required("number", &Row::number),
-                                               optional("hardness_low_hb", &Row::hardness_low_hb),
-                                               optional("hardness_high_hb", &Row::hardness_high_hb),
-                                               optional("diameter_low_mm", &Row::diameter_low_mm),
-                                               optional("diameter_high_mm", &Row::diameter_high_mm),
-                                               optional("depth_low_mm", &Row::depth_low_mm),
-                                               optional("depth_high_mm", &Row::depth_high_mm),
-                                               optional("speed_low_m_min", &Row::speed_low_m_min),
-                                               optional("speed_high_m_min", &Row::speed_high_m_min),
-                                               optional("feed_low_mm", &Row::feed_low_mm),
-                                               optional("feed_high_mm", &Row::feed_high_mm),
-                                               optional("feed_per", &Row::feed_per),
-                                               optional("doubt", &Row::doubt),
-                                               required("label", &Row::label),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(key),
+                                               HALFNUT_REQUIRED(operation),
+                                               HALFNUT_REQUIRED(tool_material),
+                                               HALFNUT_REQUIRED(number),
+                                               HALFNUT_OPTIONAL(hardness_low_hb),
+                                               HALFNUT_OPTIONAL(hardness_high_hb),
+                                               HALFNUT_OPTIONAL(diameter_low_mm),
+                                               HALFNUT_OPTIONAL(diameter_high_mm),
+                                               HALFNUT_OPTIONAL(depth_low_mm),
+                                               HALFNUT_OPTIONAL(depth_high_mm),
+                                               HALFNUT_OPTIONAL(speed_low_m_min),
+                                               HALFNUT_OPTIONAL(speed_high_m_min),
+                                               HALFNUT_OPTIONAL(feed_low_mm),
+                                               HALFNUT_OPTIONAL(feed_high_mm),
+                                               HALFNUT_OPTIONAL(feed_per),
+                                               HALFNUT_OPTIONAL(doubt),
+                                               HALFNUT_REQUIRED(label),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -293,9 +203,8 @@ struct Schema<cutting::DrillPointRow> {
     static constexpr std::string_view table = "cutting/drill_points";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("chisel_ratio", &Row::chisel_ratio), required("web_ratio", &Row::web_ratio),
-                   required("torque_a", &Row::torque_a),         required("thrust_b", &Row::thrust_b),
-                   required("thrust_j", &Row::thrust_j),         required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(chisel_ratio), HALFNUT_REQUIRED(web_ratio), HALFNUT_REQUIRED(torque_a),
+                   HALFNUT_REQUIRED(thrust_b),     HALFNUT_REQUIRED(thrust_j),  HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -303,9 +212,8 @@ struct Schema<cutting::DrillMaterialRow> {
     using Row = cutting::DrillMaterialRow;
     static constexpr std::string_view table = "cutting/drill_materials";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns =
-        std::tuple{required("group", &Row::group), required("hardness_hb", &Row::hardness_hb),
-                   required("kd_inch", &Row::kd_inch), required("source", &Row::source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group), HALFNUT_REQUIRED(hardness_hb),
+                                               HALFNUT_REQUIRED(kd_inch), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -313,11 +221,10 @@ struct Schema<cutting::ForceBandRow> {
     using Row = cutting::ForceBandRow;
     static constexpr std::string_view table = "cutting/force_bands";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{
-        required("group", &Row::group), required("process", &Row::process), required("low", &Row::low),
-        required("high", &Row::high),   required("check", &Row::check),     optional("papers", &Row::papers),
-        optional("rows", &Row::rows),   optional("median", &Row::median),   required("source", &Row::source),
-        optional("note", &Row::note)};
+    static constexpr auto columns = std::array{
+        HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(process), HALFNUT_REQUIRED(low),  HALFNUT_REQUIRED(high),
+        HALFNUT_REQUIRED(check),  HALFNUT_OPTIONAL(papers),  HALFNUT_OPTIONAL(rows), HALFNUT_OPTIONAL(median),
+        HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -326,11 +233,10 @@ struct Schema<cutting::ToolLifeRow> {
     static constexpr std::string_view table = "cutting/tool_lives";
     static constexpr std::size_t key_columns = 3;
     static constexpr auto columns =
-        std::tuple{required("key", &Row::key),           required("tool_material", &Row::tool_material),
-                   required("number", &Row::number),     required("exponent", &Row::exponent),
-                   required("c_m_min", &Row::c_m_min),   required("feed_mm", &Row::feed_mm),
-                   required("depth_mm", &Row::depth_mm), optional("hardness_hb", &Row::hardness_hb),
-                   required("source", &Row::source),     optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(key),      HALFNUT_REQUIRED(tool_material), HALFNUT_REQUIRED(number),
+                   HALFNUT_REQUIRED(exponent), HALFNUT_REQUIRED(c_m_min),       HALFNUT_REQUIRED(feed_mm),
+                   HALFNUT_REQUIRED(depth_mm), HALFNUT_OPTIONAL(hardness_hb),   HALFNUT_REQUIRED(source),
+                   HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -338,9 +244,8 @@ struct Schema<cutting::DeepHoleRow> {
     using Row = cutting::DeepHoleRow;
     static constexpr std::string_view table = "cutting/deep_holes";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("depth_ratio", &Row::depth_ratio), required("speed_share", &Row::speed_share),
-                   required("feed_share", &Row::feed_share), required("source", &Row::source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(depth_ratio), HALFNUT_REQUIRED(speed_share),
+                                               HALFNUT_REQUIRED(feed_share), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -348,9 +253,8 @@ struct Schema<cutting::DrillFeedRow> {
     using Row = cutting::DrillFeedRow;
     static constexpr std::string_view table = "cutting/drill_feeds";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("diameter_mm", &Row::diameter_mm), required("feed_low_mm", &Row::feed_low_mm),
-                   required("feed_high_mm", &Row::feed_high_mm), required("source", &Row::source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(diameter_mm), HALFNUT_REQUIRED(feed_low_mm),
+                                               HALFNUT_REQUIRED(feed_high_mm), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -358,9 +262,8 @@ struct Schema<cutting::DrillFeedBoundRow> {
     using Row = cutting::DrillFeedBoundRow;
     static constexpr std::string_view table = "cutting/drill_feed_bounds";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("diameter_mm", &Row::diameter_mm), required("feed_most_mm", &Row::feed_most_mm),
-                   required("source", &Row::source), optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(diameter_mm), HALFNUT_REQUIRED(feed_most_mm),
+                                               HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -368,9 +271,9 @@ struct Schema<cutting::DrillFeedShareRow> {
     using Row = cutting::DrillFeedShareRow;
     static constexpr std::string_view table = "cutting/drill_feed_shares";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{
-        required("group", &Row::group), required("hardness_hb", &Row::hardness_hb),
-        required("share", &Row::share), required("source", &Row::source), optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(group), HALFNUT_REQUIRED(hardness_hb), HALFNUT_REQUIRED(share),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -378,14 +281,10 @@ struct Schema<cutting::ToothFeedRow> {
     using Row = cutting::ToothFeedRow;
     static constexpr std::string_view table = "cutting/tooth_feeds";
     static constexpr std::size_t key_columns = 3;
-    static constexpr auto columns = std::tuple{required("group", &Row::group),
-                                               required("hardness_hb", &Row::hardness_hb),
-                                               required("diameter_mm", &Row::diameter_mm),
-                                               required("operation", &Row::operation),
-                                               required("feed_low_mm", &Row::feed_low_mm),
-                                               required("feed_high_mm", &Row::feed_high_mm),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(group),     HALFNUT_REQUIRED(hardness_hb), HALFNUT_REQUIRED(diameter_mm),
+                   HALFNUT_REQUIRED(operation), HALFNUT_REQUIRED(feed_low_mm), HALFNUT_REQUIRED(feed_high_mm),
+                   HALFNUT_REQUIRED(source),    HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -393,12 +292,12 @@ struct Schema<cutting::FireLimitRow> {
     using Row = cutting::FireLimitRow;
     static constexpr std::string_view table = "cutting/fire_limits";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("hazard", &Row::hazard),
-                                               required("speed_high_m_min", &Row::speed_high_m_min),
-                                               required("speed_never_m_min", &Row::speed_never_m_min),
-                                               required("feed_least_mm", &Row::feed_least_mm),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(hazard),
+                                               HALFNUT_REQUIRED(speed_high_m_min),
+                                               HALFNUT_REQUIRED(speed_never_m_min),
+                                               HALFNUT_REQUIRED(feed_least_mm),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -406,20 +305,20 @@ struct Schema<cutting::ToolRow> {
     using Row = cutting::ToolRow;
     static constexpr std::string_view table = "cutting/tools";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("id", &Row::id),
-                                               required("name", &Row::name),
-                                               required("tool_material", &Row::tool_material),
-                                               optional("diameter_mm", &Row::diameter_mm),
-                                               optional("teeth", &Row::teeth),
-                                               optional("width_mm", &Row::width_mm),
-                                               optional("nose_radius_mm", &Row::nose_radius_mm),
-                                               optional("entering_deg", &Row::entering_deg),
-                                               optional("rake_deg", &Row::rake_deg),
-                                               optional("point_deg", &Row::point_deg),
-                                               optional("bar_diameter_mm", &Row::bar_diameter_mm),
-                                               optional("stick_out_mm", &Row::stick_out_mm),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(id),
+                                               HALFNUT_REQUIRED(name),
+                                               HALFNUT_REQUIRED(tool_material),
+                                               HALFNUT_OPTIONAL(diameter_mm),
+                                               HALFNUT_OPTIONAL(teeth),
+                                               HALFNUT_OPTIONAL(width_mm),
+                                               HALFNUT_OPTIONAL(nose_radius_mm),
+                                               HALFNUT_OPTIONAL(entering_deg),
+                                               HALFNUT_OPTIONAL(rake_deg),
+                                               HALFNUT_OPTIONAL(point_deg),
+                                               HALFNUT_OPTIONAL(bar_diameter_mm),
+                                               HALFNUT_OPTIONAL(stick_out_mm),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -428,8 +327,7 @@ struct Schema<cutting::OperationShareRow> {
     static constexpr std::string_view table = "cutting/operation_shares";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("operation", &Row::operation), required("share", &Row::share),
-                   required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(operation), HALFNUT_REQUIRED(share), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -438,8 +336,7 @@ struct Schema<cutting::ToolShareRow> {
     static constexpr std::string_view table = "cutting/tool_shares";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("tool_material", &Row::tool_material), required("share", &Row::share),
-                   required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(tool_material), HALFNUT_REQUIRED(share), HALFNUT_REQUIRED(source)};
 };
 
 }  // namespace halfnut

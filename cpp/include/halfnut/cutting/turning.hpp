@@ -3,7 +3,9 @@
 /// as speed and feed go.
 
 #include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/window.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 

@@ -2,8 +2,10 @@
 /// Which cutting speeds and feeds suit a material, an operation and a tool.
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/error.hpp"
 #include "halfnut/evidence.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
 

@@ -2,7 +2,6 @@
 /// Rows that limits of plain cylindrical parts are read from.
 
 #include <string_view>
-#include <tuple>
 
 #include "halfnut/schema.hpp"
 
@@ -73,9 +72,8 @@ struct Schema<fits::IsoGradeRow> {
     static constexpr std::string_view table = "fits/iso_286_grades";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::tuple{required("grade", &Row::grade),   required("over_mm", &Row::over_mm),
-                   required("to_mm", &Row::to_mm),   required("tolerance_um", &Row::tolerance_um),
-                   required("source", &Row::source), optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(grade),        HALFNUT_REQUIRED(over_mm), HALFNUT_REQUIRED(to_mm),
+                   HALFNUT_REQUIRED(tolerance_um), HALFNUT_REQUIRED(source),  HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -84,10 +82,9 @@ struct Schema<fits::IsoDeviationRow> {
     static constexpr std::string_view table = "fits/iso_286_deviations";
     static constexpr std::size_t key_columns = 3;
     static constexpr auto columns =
-        std::tuple{required("letter", &Row::letter),   required("grade_from", &Row::grade_from),
-                   required("over_mm", &Row::over_mm), required("grade_to", &Row::grade_to),
-                   required("to_mm", &Row::to_mm),     required("deviation_um", &Row::deviation_um),
-                   required("source", &Row::source),   optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(letter),   HALFNUT_REQUIRED(grade_from), HALFNUT_REQUIRED(over_mm),
+                   HALFNUT_REQUIRED(grade_to), HALFNUT_REQUIRED(to_mm),      HALFNUT_REQUIRED(deviation_um),
+                   HALFNUT_REQUIRED(source),   HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -95,14 +92,14 @@ struct Schema<fits::AnsiFitRow> {
     using Row = fits::AnsiFitRow;
     static constexpr std::string_view table = "fits/ansi_b4_1";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("fit", &Row::fit),
-                                               required("over_in", &Row::over_in),
-                                               required("to_in", &Row::to_in),
-                                               required("hole_upper_thou", &Row::hole_upper_thou),
-                                               required("shaft_upper_thou", &Row::shaft_upper_thou),
-                                               required("shaft_lower_thou", &Row::shaft_lower_thou),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(fit),
+                                               HALFNUT_REQUIRED(over_in),
+                                               HALFNUT_REQUIRED(to_in),
+                                               HALFNUT_REQUIRED(hole_upper_thou),
+                                               HALFNUT_REQUIRED(shaft_upper_thou),
+                                               HALFNUT_REQUIRED(shaft_lower_thou),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -110,9 +107,8 @@ struct Schema<fits::PreferredFitRow> {
     using Row = fits::PreferredFitRow;
     static constexpr std::string_view table = "fits/preferred_fits";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("fit", &Row::fit), required("basis", &Row::basis), required("name", &Row::name),
-                   required("source", &Row::source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(fit), HALFNUT_REQUIRED(basis),
+                                               HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -121,11 +117,9 @@ struct Schema<fits::HoldingTaperRow> {
     static constexpr std::string_view table = "fits/self_holding_tapers";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::tuple{required("series", &Row::series),     required("size", &Row::size),
-                   required("unit", &Row::unit),         required("large", &Row::large),
-                   required("small", &Row::small),       required("length", &Row::length),
-                   required("per_foot", &Row::per_foot), required("source", &Row::source),
-                   optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(series),   HALFNUT_REQUIRED(size),   HALFNUT_REQUIRED(unit),
+                   HALFNUT_REQUIRED(large),    HALFNUT_REQUIRED(small),  HALFNUT_REQUIRED(length),
+                   HALFNUT_REQUIRED(per_foot), HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

@@ -10,6 +10,7 @@
 #include "halfnut/catalogue.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/knurls/growth.hpp"
+#include "halfnut/knurls/kinds.hpp"
 #include "halfnut/knurls/pitch.hpp"
 #include "halfnut/knurls/tracking.hpp"
 

@@ -10,8 +10,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "halfnut/knurls/kinds.hpp"
 #include "halfnut/knurls/pitch.hpp"
-#include "halfnut/knurls/tables.hpp"
 #include "halfnut/level1.hpp"
 
 namespace halfnut::knurls {

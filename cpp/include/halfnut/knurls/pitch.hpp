@@ -12,7 +12,7 @@
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
-#include "halfnut/knurls/tables.hpp"
+#include "halfnut/knurls/kinds.hpp"
 #include "halfnut/level1.hpp"
 #include "halfnut/quantity.hpp"
 

@@ -4,34 +4,12 @@
 #include <array>
 #include <cstdint>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
+#include "halfnut/knurls/kinds.hpp"
 #include "halfnut/schema.hpp"
 
 namespace halfnut::knurls {
-
-/// What the knurl looks like on the work.
-enum class Pattern : std::uint8_t {
-    straight,          ///< ridges along the axis
-    left,              ///< ridges leaning as a left-hand thread
-    right,             ///< ridges leaning as a right-hand thread
-    diamond_raised,    ///< both hands crossing, points standing
-    diamond_indented,  ///< both hands crossing, points sunk
-    cross_raised,      ///< along the axis and around it, points standing
-    cross_indented,    ///< along the axis and around it, points sunk
-};
-
-constexpr auto enum_names(Pattern /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{Pattern::straight, string_view("straight")},
-                      std::pair{Pattern::left, string_view("left")},
-                      std::pair{Pattern::right, string_view("right")},
-                      std::pair{Pattern::diamond_raised, string_view("diamond raised")},
-                      std::pair{Pattern::diamond_indented, string_view("diamond indented")},
-                      std::pair{Pattern::cross_raised, string_view("cross raised")},
-                      std::pair{Pattern::cross_indented, string_view("cross indented")}};
-}
 
 /// A pitch by teeth per inch of blank diameter.
 struct DiametralPitchRow {
@@ -113,14 +91,13 @@ struct Schema<knurls::DiametralPitchRow> {
     using Row = knurls::DiametralPitchRow;
     static constexpr std::string_view table = "knurls/diametral_pitches";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("diametral_pitch", &Row::diametral_pitch),
-                   required("tracking_factor_in", &Row::tracking_factor_in),
-                   required("straight_depth_in", &Row::straight_depth_in),
-                   required("diagonal_depth_in", &Row::diagonal_depth_in),
-                   required("source", &Row::source),
-                   required("tracking_factor_source", &Row::tracking_factor_source),
-                   required("depth_source", &Row::depth_source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(diametral_pitch),
+                                               HALFNUT_REQUIRED(tracking_factor_in),
+                                               HALFNUT_REQUIRED(straight_depth_in),
+                                               HALFNUT_REQUIRED(diagonal_depth_in),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_REQUIRED(tracking_factor_source),
+                                               HALFNUT_REQUIRED(depth_source)};
 };
 
 template <>
@@ -128,13 +105,11 @@ struct Schema<knurls::DiametralToleranceRow> {
     using Row = knurls::DiametralToleranceRow;
     static constexpr std::string_view table = "knurls/diametral_tolerances";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("tolerance_class", &Row::tolerance_class),
-                                               required("diametral_pitch", &Row::diametral_pitch),
-                                               required("outside_upper_in", &Row::outside_upper_in),
-                                               required("outside_lower_in", &Row::outside_lower_in),
-                                               required("blank_plus_minus_in", &Row::blank_plus_minus_in),
-                                               required("source", &Row::source),
-                                               required("lower_source", &Row::lower_source)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(tolerance_class),     HALFNUT_REQUIRED(diametral_pitch),
+                   HALFNUT_REQUIRED(outside_upper_in),    HALFNUT_REQUIRED(outside_lower_in),
+                   HALFNUT_REQUIRED(blank_plus_minus_in), HALFNUT_REQUIRED(source),
+                   HALFNUT_REQUIRED(lower_source)};
 };
 
 template <>
@@ -143,9 +118,8 @@ struct Schema<knurls::DiametralWheelRow> {
     static constexpr std::string_view table = "knurls/diametral_wheels";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::tuple{required("diametral_pitch", &Row::diametral_pitch),
-                   required("nominal_diameter_in", &Row::nominal_diameter_in), required("teeth", &Row::teeth),
-                   required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(diametral_pitch), HALFNUT_REQUIRED(nominal_diameter_in),
+                   HALFNUT_REQUIRED(teeth), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -153,8 +127,8 @@ struct Schema<knurls::MetricPitchRow> {
     using Row = knurls::MetricPitchRow;
     static constexpr std::string_view table = "knurls/metric_pitches";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{
-        required("pitch_mm", &Row::pitch_mm), required("code", &Row::code), required("source", &Row::source)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(pitch_mm), HALFNUT_REQUIRED(code), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -162,12 +136,9 @@ struct Schema<knurls::MetricFormRow> {
     using Row = knurls::MetricFormRow;
     static constexpr std::string_view table = "knurls/metric_forms";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("form", &Row::form),
-                                               required("pattern", &Row::pattern),
-                                               required("helix_deg", &Row::helix_deg),
-                                               required("wheels", &Row::wheels),
-                                               required("blank_factor", &Row::blank_factor),
-                                               required("source", &Row::source)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(form),   HALFNUT_REQUIRED(pattern),      HALFNUT_REQUIRED(helix_deg),
+                   HALFNUT_REQUIRED(wheels), HALFNUT_REQUIRED(blank_factor), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -175,12 +146,9 @@ struct Schema<knurls::MetricWheelRow> {
     using Row = knurls::MetricWheelRow;
     static constexpr std::string_view table = "knurls/metric_wheels";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("diameter_mm", &Row::diameter_mm),
-                                               required("pitch_mm", &Row::pitch_mm),
-                                               required("teeth", &Row::teeth),
-                                               required("bore_mm", &Row::bore_mm),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(diameter_mm), HALFNUT_REQUIRED(pitch_mm), HALFNUT_REQUIRED(teeth),
+                   HALFNUT_REQUIRED(bore_mm),     HALFNUT_REQUIRED(source),   HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -189,8 +157,7 @@ struct Schema<knurls::CircularNameRow> {
     static constexpr std::string_view table = "knurls/circular_names";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("name", &Row::name), required("teeth_per_inch", &Row::teeth_per_inch),
-                   required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(teeth_per_inch), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -199,8 +166,7 @@ struct Schema<knurls::ToothDepthRow> {
     static constexpr std::string_view table = "knurls/tooth_depths";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("pattern", &Row::pattern), required("depth_share", &Row::depth_share),
-                   required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(pattern), HALFNUT_REQUIRED(depth_share), HALFNUT_REQUIRED(source)};
 };
 
 }  // namespace halfnut

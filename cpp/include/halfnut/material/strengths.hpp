@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/material/tables.hpp"
 
 namespace halfnut::material {
 

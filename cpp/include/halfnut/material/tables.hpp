@@ -4,7 +4,6 @@
 #include <array>
 #include <cstdint>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 #include "halfnut/schema.hpp"
@@ -98,33 +97,32 @@ struct Schema<material::AlloyRow> {
     using Row = material::AlloyRow;
     static constexpr std::string_view table = "material/alloys";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("id", &Row::id),
-                   required("name", &Row::name),
-                   required("condition", &Row::condition),
-                   required("iso513", &Row::iso513),
-                   required("group", &Row::group),
-                   optional("hardness_hb", &Row::hardness_hb),
-                   required("density_kg_m3", &Row::density_kg_m3),
-                   optional("youngs_modulus_gpa", &Row::youngs_modulus_gpa),
-                   optional("yield_mpa", &Row::yield_mpa),
-                   optional("tensile_mpa", &Row::tensile_mpa),
-                   optional("kc11_n_mm2", &Row::kc11_n_mm2),
-                   optional("mc", &Row::mc),
-                   optional("unit_power_hp_in3_min", &Row::unit_power_hp_in3_min),
-                   optional("unit_power_high_hp_in3_min", &Row::unit_power_high_hp_in3_min),
-                   optional("unit_power_thickness_mm", &Row::unit_power_thickness_mm),
-                   optional("expansion_um_m_k", &Row::expansion_um_m_k),
-                   optional("conductivity_w_m_k", &Row::conductivity_w_m_k),
-                   optional("specific_heat_j_kg_k", &Row::specific_heat_j_kg_k),
-                   optional("hazards", &Row::hazards),
-                   optional("traits", &Row::traits),
-                   required("source", &Row::source),
-                   optional("kc_source", &Row::kc_source),
-                   optional("unit_power_source", &Row::unit_power_source),
-                   optional("thermal_source", &Row::thermal_source),
-                   optional("note", &Row::note),
-                   optional("like", &Row::like)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(id),
+                                               HALFNUT_REQUIRED(name),
+                                               HALFNUT_REQUIRED(condition),
+                                               HALFNUT_REQUIRED(iso513),
+                                               HALFNUT_REQUIRED(group),
+                                               HALFNUT_OPTIONAL(hardness_hb),
+                                               HALFNUT_REQUIRED(density_kg_m3),
+                                               HALFNUT_OPTIONAL(youngs_modulus_gpa),
+                                               HALFNUT_OPTIONAL(yield_mpa),
+                                               HALFNUT_OPTIONAL(tensile_mpa),
+                                               HALFNUT_OPTIONAL(kc11_n_mm2),
+                                               HALFNUT_OPTIONAL(mc),
+                                               HALFNUT_OPTIONAL(unit_power_hp_in3_min),
+                                               HALFNUT_OPTIONAL(unit_power_high_hp_in3_min),
+                                               HALFNUT_OPTIONAL(unit_power_thickness_mm),
+                                               HALFNUT_OPTIONAL(expansion_um_m_k),
+                                               HALFNUT_OPTIONAL(conductivity_w_m_k),
+                                               HALFNUT_OPTIONAL(specific_heat_j_kg_k),
+                                               HALFNUT_OPTIONAL(hazards),
+                                               HALFNUT_OPTIONAL(traits),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(kc_source),
+                                               HALFNUT_OPTIONAL(unit_power_source),
+                                               HALFNUT_OPTIONAL(thermal_source),
+                                               HALFNUT_OPTIONAL(note),
+                                               HALFNUT_OPTIONAL(like)};
 };
 
 template <>
@@ -132,9 +130,8 @@ struct Schema<material::GroupRow> {
     using Row = material::GroupRow;
     static constexpr std::string_view table = "material/groups";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("group", &Row::group), optional("parent", &Row::parent),
-                   required("name", &Row::name), required("source", &Row::source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group), HALFNUT_OPTIONAL(parent),
+                                               HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -142,8 +139,8 @@ struct Schema<material::AliasRow> {
     using Row = material::AliasRow;
     static constexpr std::string_view table = "material/aliases";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("alias", &Row::alias), required("alloy", &Row::alloy),
-                                               required("source", &Row::source)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(alias), HALFNUT_REQUIRED(alloy), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -151,23 +148,13 @@ struct Schema<material::StrengthRow> {
     using Row = material::StrengthRow;
     static constexpr std::string_view table = "material/strengths";
     static constexpr std::size_t key_columns = 3;
-    static constexpr auto columns = std::tuple{required("alloy", &Row::alloy),
-                                               required("form", &Row::form),
-                                               required("step", &Row::step),
-                                               required("temper", &Row::temper),
-                                               optional("over_mm", &Row::over_mm),
-                                               optional("up_to_mm", &Row::up_to_mm),
-                                               optional("over_in", &Row::over_in),
-                                               optional("up_to_in", &Row::up_to_in),
-                                               optional("tensile_mpa", &Row::tensile_mpa),
-                                               optional("yield_mpa", &Row::yield_mpa),
-                                               optional("tensile_ksi", &Row::tensile_ksi),
-                                               optional("yield_ksi", &Row::yield_ksi),
-                                               optional("shear_ksi", &Row::shear_ksi),
-                                               optional("bearing_ksi", &Row::bearing_ksi),
-                                               required("source", &Row::source),
-                                               optional("shear_source", &Row::shear_source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{
+        HALFNUT_REQUIRED(alloy),        HALFNUT_REQUIRED(form),        HALFNUT_REQUIRED(step),
+        HALFNUT_REQUIRED(temper),       HALFNUT_OPTIONAL(over_mm),     HALFNUT_OPTIONAL(up_to_mm),
+        HALFNUT_OPTIONAL(over_in),      HALFNUT_OPTIONAL(up_to_in),    HALFNUT_OPTIONAL(tensile_mpa),
+        HALFNUT_OPTIONAL(yield_mpa),    HALFNUT_OPTIONAL(tensile_ksi), HALFNUT_OPTIONAL(yield_ksi),
+        HALFNUT_OPTIONAL(shear_ksi),    HALFNUT_OPTIONAL(bearing_ksi), HALFNUT_REQUIRED(source),
+        HALFNUT_OPTIONAL(shear_source), HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

@@ -24,6 +24,7 @@
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/column.hpp"
 #include "halfnut/threads/fit.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/strength.hpp"

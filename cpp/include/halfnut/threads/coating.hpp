@@ -15,6 +15,7 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/level1.hpp"
+#include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/rules.hpp"
 
 namespace halfnut::threads {

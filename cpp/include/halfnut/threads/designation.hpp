@@ -15,7 +15,7 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/error.hpp"
-#include "halfnut/threads/tables.hpp"
+#include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {
 

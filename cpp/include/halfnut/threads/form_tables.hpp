@@ -2,7 +2,6 @@
 /// Rows of the thread forms beside ISO metric and Unified: trapezoidal, Acme, pipe, Whitworth.
 
 #include <string_view>
-#include <tuple>
 
 #include "halfnut/schema.hpp"
 
@@ -121,17 +120,11 @@ struct Schema<threads::ThreadFormRow> {
     using Row = threads::ThreadFormRow;
     static constexpr std::string_view table = "threads/thread_forms";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("form", &Row::form),
-                                               required("name", &Row::name),
-                                               required("inch", &Row::inch),
-                                               required("half_angle_deg", &Row::half_angle_deg),
-                                               required("pitch_drop", &Row::pitch_drop),
-                                               required("minor_drop", &Row::minor_drop),
-                                               required("root_radius", &Row::root_radius),
-                                               required("crest_flat", &Row::crest_flat),
-                                               required("taper", &Row::taper),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{
+        HALFNUT_REQUIRED(form),           HALFNUT_REQUIRED(name),       HALFNUT_REQUIRED(inch),
+        HALFNUT_REQUIRED(half_angle_deg), HALFNUT_REQUIRED(pitch_drop), HALFNUT_REQUIRED(minor_drop),
+        HALFNUT_REQUIRED(root_radius),    HALFNUT_REQUIRED(crest_flat), HALFNUT_REQUIRED(taper),
+        HALFNUT_REQUIRED(source),         HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -140,10 +133,9 @@ struct Schema<threads::FormSeriesRow> {
     static constexpr std::string_view table = "threads/form_series";
     static constexpr std::size_t key_columns = 3;
     static constexpr auto columns =
-        std::tuple{required("form", &Row::form),         required("diameter", &Row::diameter),
-                   required("choice", &Row::choice),     required("size", &Row::size),
-                   optional("pitch_mm", &Row::pitch_mm), optional("tpi", &Row::tpi),
-                   required("source", &Row::source),     optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(form),   HALFNUT_REQUIRED(diameter), HALFNUT_REQUIRED(choice),
+                   HALFNUT_REQUIRED(size),   HALFNUT_OPTIONAL(pitch_mm), HALFNUT_OPTIONAL(tpi),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -151,17 +143,17 @@ struct Schema<threads::TrapezoidalPitchRow> {
     using Row = threads::TrapezoidalPitchRow;
     static constexpr std::string_view table = "threads/trapezoidal_pitches";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("pitch_mm", &Row::pitch_mm),
-                                               required("crest_clearance_mm", &Row::crest_clearance_mm),
-                                               optional("es_c_um", &Row::es_c_um),
-                                               optional("es_e_um", &Row::es_e_um),
-                                               required("major_tolerance_um", &Row::major_tolerance_um),
-                                               required("minor_tolerance_um", &Row::minor_tolerance_um),
-                                               required("clearance_source", &Row::clearance_source),
-                                               optional("c_source", &Row::c_source),
-                                               optional("e_source", &Row::e_source),
-                                               required("major_source", &Row::major_source),
-                                               required("minor_source", &Row::minor_source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(pitch_mm),
+                                               HALFNUT_REQUIRED(crest_clearance_mm),
+                                               HALFNUT_OPTIONAL(es_c_um),
+                                               HALFNUT_OPTIONAL(es_e_um),
+                                               HALFNUT_REQUIRED(major_tolerance_um),
+                                               HALFNUT_REQUIRED(minor_tolerance_um),
+                                               HALFNUT_REQUIRED(clearance_source),
+                                               HALFNUT_OPTIONAL(c_source),
+                                               HALFNUT_OPTIONAL(e_source),
+                                               HALFNUT_REQUIRED(major_source),
+                                               HALFNUT_REQUIRED(minor_source)};
 };
 
 template <>
@@ -169,17 +161,11 @@ struct Schema<threads::TrapezoidalToleranceRow> {
     using Row = threads::TrapezoidalToleranceRow;
     static constexpr std::string_view table = "threads/trapezoidal_tolerances";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("over_mm", &Row::over_mm),
-                                               required("pitch_mm", &Row::pitch_mm),
-                                               required("to_mm", &Row::to_mm),
-                                               required("external_7_um", &Row::external_7_um),
-                                               required("external_8_um", &Row::external_8_um),
-                                               required("external_9_um", &Row::external_9_um),
-                                               required("internal_7_um", &Row::internal_7_um),
-                                               required("internal_8_um", &Row::internal_8_um),
-                                               required("internal_9_um", &Row::internal_9_um),
-                                               required("external_7_source", &Row::external_7_source),
-                                               required("source", &Row::source)};
+    static constexpr auto columns = std::array{
+        HALFNUT_REQUIRED(over_mm),           HALFNUT_REQUIRED(pitch_mm),      HALFNUT_REQUIRED(to_mm),
+        HALFNUT_REQUIRED(external_7_um),     HALFNUT_REQUIRED(external_8_um), HALFNUT_REQUIRED(external_9_um),
+        HALFNUT_REQUIRED(internal_7_um),     HALFNUT_REQUIRED(internal_8_um), HALFNUT_REQUIRED(internal_9_um),
+        HALFNUT_REQUIRED(external_7_source), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -187,16 +173,16 @@ struct Schema<threads::AcmeClassRow> {
     using Row = threads::AcmeClassRow;
     static constexpr std::string_view table = "threads/acme_classes";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("form", &Row::form),
-                                               required("name", &Row::name),
-                                               required("allowance_d", &Row::allowance_d),
-                                               required("tolerance_d", &Row::tolerance_d),
-                                               required("tolerance_p", &Row::tolerance_p),
-                                               optional("external_major_d", &Row::external_major_d),
-                                               optional("internal_major_min_d", &Row::internal_major_min_d),
-                                               optional("internal_major_d", &Row::internal_major_d),
-                                               required("allowance_source", &Row::allowance_source),
-                                               required("source", &Row::source)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(form),
+                                               HALFNUT_REQUIRED(name),
+                                               HALFNUT_REQUIRED(allowance_d),
+                                               HALFNUT_REQUIRED(tolerance_d),
+                                               HALFNUT_REQUIRED(tolerance_p),
+                                               HALFNUT_OPTIONAL(external_major_d),
+                                               HALFNUT_OPTIONAL(internal_major_min_d),
+                                               HALFNUT_OPTIONAL(internal_major_d),
+                                               HALFNUT_REQUIRED(allowance_source),
+                                               HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -205,9 +191,8 @@ struct Schema<threads::PipeToleranceRow> {
     static constexpr std::string_view table = "threads/pipe_tolerances";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("over_mm", &Row::over_mm), required("to_mm", &Row::to_mm),
-                   required("pitch_diameter_um", &Row::pitch_diameter_um),
-                   required("minor_um", &Row::minor_um), required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(over_mm), HALFNUT_REQUIRED(to_mm), HALFNUT_REQUIRED(pitch_diameter_um),
+                   HALFNUT_REQUIRED(minor_um), HALFNUT_REQUIRED(source)};
 };
 
 template <>
@@ -215,16 +200,16 @@ struct Schema<threads::TaperPipeRow> {
     using Row = threads::TaperPipeRow;
     static constexpr std::string_view table = "threads/taper_pipe";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("form", &Row::form),
-                                               required("diameter", &Row::diameter),
-                                               required("size", &Row::size),
-                                               required("tpi", &Row::tpi),
-                                               required("hand_engagement", &Row::hand_engagement),
-                                               optional("wrench_turns", &Row::wrench_turns),
-                                               required("tolerance_turns", &Row::tolerance_turns),
-                                               required("internal_turns", &Row::internal_turns),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(form),
+                                               HALFNUT_REQUIRED(diameter),
+                                               HALFNUT_REQUIRED(size),
+                                               HALFNUT_REQUIRED(tpi),
+                                               HALFNUT_REQUIRED(hand_engagement),
+                                               HALFNUT_OPTIONAL(wrench_turns),
+                                               HALFNUT_REQUIRED(tolerance_turns),
+                                               HALFNUT_REQUIRED(internal_turns),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -233,9 +218,8 @@ struct Schema<threads::WhitworthClassRow> {
     static constexpr std::string_view table = "threads/whitworth_classes";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("name", &Row::name), required("factor", &Row::factor),
-                   required("allowance", &Row::allowance), required("minor_p", &Row::minor_p),
-                   required("source", &Row::source)};
+        std::array{HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(factor), HALFNUT_REQUIRED(allowance),
+                   HALFNUT_REQUIRED(minor_p), HALFNUT_REQUIRED(source)};
 };
 
 }  // namespace halfnut

@@ -22,6 +22,7 @@
 #include "halfnut/level1.hpp"
 #include "halfnut/quantity.hpp"
 #include "halfnut/threads/designation.hpp"
+#include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {

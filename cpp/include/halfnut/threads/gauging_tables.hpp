@@ -5,6 +5,7 @@
 #include <cstdint>
 
 #include "halfnut/schema.hpp"
+#include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {
 
@@ -26,26 +27,6 @@ struct MeasuringForceRow {
     SourceId source;
     std::string_view note;
 };
-
-enum class CoatingProcess : std::uint8_t { anodise, plating, conversion };
-
-constexpr auto enum_names(CoatingProcess /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{CoatingProcess::anodise, string_view("anodise")},
-                      std::pair{CoatingProcess::plating, string_view("plating")},
-                      std::pair{CoatingProcess::conversion, string_view("conversion")}};
-}
-
-/// What a coating goes on.
-enum class CoatingBase : std::uint8_t { any, aluminium, steel, titanium };
-
-constexpr auto enum_names(CoatingBase /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{CoatingBase::any, string_view("any")},
-                      std::pair{CoatingBase::aluminium, string_view("aluminium")},
-                      std::pair{CoatingBase::steel, string_view("steel")},
-                      std::pair{CoatingBase::titanium, string_view("titanium")}};
-}
 
 /// A coating: its usual film, the share of the film that grows outward, and the metal etched off first.
 struct CoatingRow {
@@ -78,9 +59,8 @@ struct Schema<threads::WireRow> {
     static constexpr std::string_view table = "threads/wire_sets";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::tuple{required("set_name", &Row::set_name),       required("number", &Row::number),
-                   optional("diameter_in", &Row::diameter_in), optional("diameter_mm", &Row::diameter_mm),
-                   required("source", &Row::source),           optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(set_name),    HALFNUT_REQUIRED(number), HALFNUT_OPTIONAL(diameter_in),
+                   HALFNUT_OPTIONAL(diameter_mm), HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -89,9 +69,8 @@ struct Schema<threads::MeasuringForceRow> {
     static constexpr std::string_view table = "threads/measuring_forces";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("over_tpi", &Row::over_tpi), required("up_to_tpi", &Row::up_to_tpi),
-                   required("force_lbf", &Row::force_lbf), required("source", &Row::source),
-                   optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(over_tpi), HALFNUT_REQUIRED(up_to_tpi), HALFNUT_REQUIRED(force_lbf),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -99,23 +78,23 @@ struct Schema<threads::CoatingRow> {
     using Row = threads::CoatingRow;
     static constexpr std::string_view table = "threads/coatings";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("coating", &Row::id),
-                                               required("name", &Row::name),
-                                               required("process", &Row::process),
-                                               required("base", &Row::base),
-                                               required("film_min_um", &Row::film_min_um),
-                                               optional("film_max_um", &Row::film_max_um),
-                                               required("usual_low_um", &Row::usual_low_um),
-                                               optional("usual_high_um", &Row::usual_high_um),
-                                               required("growth_low", &Row::growth_low),
-                                               required("growth_high", &Row::growth_high),
-                                               required("etch_low_um", &Row::etch_low_um),
-                                               required("etch_high_um", &Row::etch_high_um),
-                                               required("source", &Row::source),
-                                               required("usual_source", &Row::usual_source),
-                                               required("growth_source", &Row::growth_source),
-                                               required("etch_source", &Row::etch_source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED_AS("coating", id),
+                                               HALFNUT_REQUIRED(name),
+                                               HALFNUT_REQUIRED(process),
+                                               HALFNUT_REQUIRED(base),
+                                               HALFNUT_REQUIRED(film_min_um),
+                                               HALFNUT_OPTIONAL(film_max_um),
+                                               HALFNUT_REQUIRED(usual_low_um),
+                                               HALFNUT_OPTIONAL(usual_high_um),
+                                               HALFNUT_REQUIRED(growth_low),
+                                               HALFNUT_REQUIRED(growth_high),
+                                               HALFNUT_REQUIRED(etch_low_um),
+                                               HALFNUT_REQUIRED(etch_high_um),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_REQUIRED(usual_source),
+                                               HALFNUT_REQUIRED(growth_source),
+                                               HALFNUT_REQUIRED(etch_source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

@@ -81,10 +81,10 @@ struct Schema<threads::DrillSetRow> {
     using Row = threads::DrillSetRow;
     static constexpr std::string_view table = "threads/drill_sets";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{
-        required("set_name", &Row::set_name), required("first", &Row::first), optional("last", &Row::last),
-        optional("step", &Row::step),         required("unit", &Row::unit),   optional("name", &Row::name),
-        required("source", &Row::source),     optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(set_name), HALFNUT_REQUIRED(first), HALFNUT_OPTIONAL(last),
+                   HALFNUT_OPTIONAL(step),     HALFNUT_REQUIRED(unit),  HALFNUT_OPTIONAL(name),
+                   HALFNUT_REQUIRED(source),   HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -93,9 +93,8 @@ struct Schema<threads::DrillOversizeRow> {
     static constexpr std::string_view table = "threads/drill_oversize";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("diameter_in", &Row::diameter_in), required("least_in", &Row::least_in),
-                   required("mean_in", &Row::mean_in),         required("greatest_in", &Row::greatest_in),
-                   required("source", &Row::source),           optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(diameter_in), HALFNUT_REQUIRED(least_in), HALFNUT_REQUIRED(mean_in),
+                   HALFNUT_REQUIRED(greatest_in), HALFNUT_REQUIRED(source),   HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -103,12 +102,9 @@ struct Schema<threads::TapLeadRow> {
     using Row = threads::TapLeadRow;
     static constexpr std::string_view table = "threads/tap_leads";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("lead", &Row::lead),
-                                               required("threads_min", &Row::threads_min),
-                                               required("threads_max", &Row::threads_max),
-                                               required("name", &Row::name),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(lead), HALFNUT_REQUIRED(threads_min), HALFNUT_REQUIRED(threads_max),
+                   HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(source),      HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -117,9 +113,8 @@ struct Schema<threads::MetricClearanceRow> {
     static constexpr std::string_view table = "threads/iso_273";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::tuple{required("diameter_mm", &Row::diameter_mm), required("fine_mm", &Row::fine_mm),
-                   required("medium_mm", &Row::medium_mm),     required("coarse_mm", &Row::coarse_mm),
-                   required("source", &Row::source),           optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(diameter_mm), HALFNUT_REQUIRED(fine_mm), HALFNUT_REQUIRED(medium_mm),
+                   HALFNUT_REQUIRED(coarse_mm),   HALFNUT_REQUIRED(source),  HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -127,16 +122,11 @@ struct Schema<threads::InchClearanceRow> {
     using Row = threads::InchClearanceRow;
     static constexpr std::string_view table = "threads/asme_b18_2_8";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::tuple{required("diameter_in", &Row::diameter_in),
-                                               required("size", &Row::size),
-                                               required("close_in", &Row::close_in),
-                                               required("normal_in", &Row::normal_in),
-                                               required("loose_in", &Row::loose_in),
-                                               required("close_drill", &Row::close_drill),
-                                               required("normal_drill", &Row::normal_drill),
-                                               required("loose_drill", &Row::loose_drill),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(diameter_in),  HALFNUT_REQUIRED(size),
+                                               HALFNUT_REQUIRED(close_in),     HALFNUT_REQUIRED(normal_in),
+                                               HALFNUT_REQUIRED(loose_in),     HALFNUT_REQUIRED(close_drill),
+                                               HALFNUT_REQUIRED(normal_drill), HALFNUT_REQUIRED(loose_drill),
+                                               HALFNUT_REQUIRED(source),       HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -144,15 +134,10 @@ struct Schema<threads::ScrewHeadRow> {
     using Row = threads::ScrewHeadRow;
     static constexpr std::string_view table = "threads/screw_heads";
     static constexpr std::size_t key_columns = 3;
-    static constexpr auto columns = std::tuple{required("unit", &Row::unit),
-                                               required("head", &Row::head),
-                                               required("diameter", &Row::diameter),
-                                               optional("angle_deg", &Row::angle_deg),
-                                               required("head_diameter", &Row::head_diameter),
-                                               optional("head_height", &Row::head_height),
-                                               optional("seat_diameter", &Row::seat_diameter),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{
+        HALFNUT_REQUIRED(unit),          HALFNUT_REQUIRED(head),          HALFNUT_REQUIRED(diameter),
+        HALFNUT_OPTIONAL(angle_deg),     HALFNUT_REQUIRED(head_diameter), HALFNUT_OPTIONAL(head_height),
+        HALFNUT_OPTIONAL(seat_diameter), HALFNUT_REQUIRED(source),        HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

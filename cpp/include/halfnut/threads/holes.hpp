@@ -11,6 +11,7 @@
 
 #include "halfnut/evidence.hpp"
 #include "halfnut/threads/hole_formulas.hpp"
+#include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {

@@ -5,6 +5,8 @@
 #include <string_view>
 
 #include "halfnut/catalogue.hpp"
+#include "halfnut/material/tables.hpp"
+#include "halfnut/threads/joint_tables.hpp"
 
 namespace halfnut::threads {
 

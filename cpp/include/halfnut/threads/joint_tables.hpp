@@ -5,6 +5,7 @@
 #include <cstdint>
 
 #include "halfnut/schema.hpp"
+#include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::threads {
 
@@ -44,16 +45,6 @@ struct ThreadFrictionRow {
     std::string_view note;
 };
 
-enum class Galling : std::uint8_t { unknown, low, moderate, high, severe };
-
-constexpr auto enum_names(Galling /*tag*/) {
-    using std::string_view;
-    return std::array{
-        std::pair{Galling::unknown, string_view("unknown")}, std::pair{Galling::low, string_view("low")},
-        std::pair{Galling::moderate, string_view("moderate")}, std::pair{Galling::high, string_view("high")},
-        std::pair{Galling::severe, string_view("severe")}};
-}
-
 /// How a pair of metals goes together in a thread.
 struct GallingRow {
     std::string_view group;
@@ -63,14 +54,6 @@ struct GallingRow {
     SourceId source;
     std::string_view note;
 };
-
-enum class Loading : std::uint8_t { shock, steady };
-
-constexpr auto enum_names(Loading /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{Loading::shock, string_view("shock")},
-                      std::pair{Loading::steady, string_view("steady")}};
-}
 
 /// Length of engagement by practice, in the metal of the internal thread.
 struct EngagementPracticeRow {
@@ -91,20 +74,12 @@ struct Schema<threads::BoltGradeRow> {
     using Row = threads::BoltGradeRow;
     static constexpr std::string_view table = "threads/bolt_grades";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("grade", &Row::grade),
-                                               required("step", &Row::step),
-                                               optional("over_mm", &Row::over_mm),
-                                               optional("up_to_mm", &Row::up_to_mm),
-                                               optional("over_in", &Row::over_in),
-                                               optional("up_to_in", &Row::up_to_in),
-                                               optional("proof_mpa", &Row::proof_mpa),
-                                               optional("tensile_mpa", &Row::tensile_mpa),
-                                               optional("yield_mpa", &Row::yield_mpa),
-                                               optional("proof_ksi", &Row::proof_ksi),
-                                               optional("tensile_ksi", &Row::tensile_ksi),
-                                               optional("yield_ksi", &Row::yield_ksi),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(grade),     HALFNUT_REQUIRED(step),        HALFNUT_OPTIONAL(over_mm),
+                   HALFNUT_OPTIONAL(up_to_mm),  HALFNUT_OPTIONAL(over_in),     HALFNUT_OPTIONAL(up_to_in),
+                   HALFNUT_OPTIONAL(proof_mpa), HALFNUT_OPTIONAL(tensile_mpa), HALFNUT_OPTIONAL(yield_mpa),
+                   HALFNUT_OPTIONAL(proof_ksi), HALFNUT_OPTIONAL(tensile_ksi), HALFNUT_OPTIONAL(yield_ksi),
+                   HALFNUT_REQUIRED(source),    HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -112,9 +87,8 @@ struct Schema<threads::NutFactorRow> {
     using Row = threads::NutFactorRow;
     static constexpr std::string_view table = "threads/nut_factors";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::tuple{required("condition", &Row::condition), required("nut_factor", &Row::nut_factor),
-                   required("source", &Row::source), optional("note", &Row::note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(condition), HALFNUT_REQUIRED(nut_factor),
+                                               HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -122,12 +96,9 @@ struct Schema<threads::ThreadFrictionRow> {
     using Row = threads::ThreadFrictionRow;
     static constexpr std::string_view table = "threads/thread_friction";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::tuple{required("group", &Row::group),
-                                               required("lubricant", &Row::lubricant),
-                                               required("friction_low", &Row::friction_low),
-                                               required("friction_high", &Row::friction_high),
-                                               required("source", &Row::source),
-                                               optional("note", &Row::note)};
+    static constexpr auto columns = std::array{
+        HALFNUT_REQUIRED(group),         HALFNUT_REQUIRED(lubricant), HALFNUT_REQUIRED(friction_low),
+        HALFNUT_REQUIRED(friction_high), HALFNUT_REQUIRED(source),    HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -136,9 +107,8 @@ struct Schema<threads::GallingRow> {
     static constexpr std::string_view table = "threads/galling";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::tuple{required("group", &Row::group),       required("other_group", &Row::other_group),
-                   required("severity", &Row::severity), optional("advice", &Row::advice),
-                   required("source", &Row::source),     optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(other_group), HALFNUT_REQUIRED(severity),
+                   HALFNUT_OPTIONAL(advice), HALFNUT_REQUIRED(source),      HALFNUT_OPTIONAL(note)};
 };
 
 template <>
@@ -147,9 +117,8 @@ struct Schema<threads::EngagementPracticeRow> {
     static constexpr std::string_view table = "threads/engagement_practice";
     static constexpr std::size_t key_columns = 2;
     static constexpr auto columns =
-        std::tuple{required("group", &Row::group),         required("loading", &Row::loading),
-                   required("diameters", &Row::diameters), optional("extra_in", &Row::extra_in),
-                   required("source", &Row::source),       optional("note", &Row::note)};
+        std::array{HALFNUT_REQUIRED(group),    HALFNUT_REQUIRED(loading), HALFNUT_REQUIRED(diameters),
+                   HALFNUT_OPTIONAL(extra_in), HALFNUT_REQUIRED(source),  HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

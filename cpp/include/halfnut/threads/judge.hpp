@@ -13,6 +13,7 @@
 #include "halfnut/level1.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/forms.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {

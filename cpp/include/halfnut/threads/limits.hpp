@@ -13,6 +13,7 @@
 #include "halfnut/catalogue.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/threads/designation.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/unified.hpp"
 
 namespace halfnut::threads {

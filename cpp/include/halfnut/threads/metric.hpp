@@ -15,6 +15,7 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/threads/designation.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {

@@ -7,6 +7,7 @@
 #include "halfnut/catalogue.hpp"
 #include "halfnut/evidence.hpp"
 #include "halfnut/threads/any_thread.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {

@@ -12,6 +12,8 @@
 
 #include "halfnut/catalogue.hpp"
 #include "halfnut/threads/designation.hpp"
+#include "halfnut/threads/kinds.hpp"
+#include "halfnut/threads/tables.hpp"
 
 namespace halfnut::threads {
 

@@ -9,6 +9,7 @@
 #include "halfnut/evidence.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
+#include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 
 namespace halfnut::threads {

@@ -1,39 +1,39 @@
-#include "halfnut/catalogue.hpp"
+#include "halfnut/overlay.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <deque>
 #include <limits>
 #include <utility>
 
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "halfnut/material/tables.hpp"
+#include "halfnut/table_info.hpp"
 
 namespace halfnut {
 namespace {
 
-template <class Tables>
-struct OwnedRows;
-
-template <class... Members>
-struct OwnedRows<std::tuple<Members...>> {
-    using Type = std::tuple<std::vector<TableRow<Members>>...>;
-};
-
 /// Merge rows over a base, both sorted by key; a row with a base row's key replaces it.
-template <class Row>
-std::vector<Row> merged(std::span<const Row> base, const std::vector<Row>& over) {
-    std::vector<Row> rows;
-    rows.reserve(base.size() + over.size());
-    auto next = over.begin();
-    for (const Row& row : base) {
-        while (next != over.end() && row_key(*next) < row_key(row)) {
-            rows.push_back(*next++);
+RowBuffer merged(const TableInfo& table, const Catalogue& base, const RowBuffer& over) {
+    RowBuffer rows(table.row_bytes);
+    const std::size_t size = table.size(base);
+    rows.reserve(size + over.size());
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < size; ++i) {
+        const std::byte* const row = table.row(base, i);
+        while (next < over.size() && compare_keys(table, over[next], row) < 0) {
+            rows.push_back(over[next++]);
         }
-        const bool replaced = next != over.end() && !(row_key(row) < row_key(*next));
-        rows.push_back(replaced ? *next++ : row);
+        const bool replaced = next < over.size() && compare_keys(table, row, over[next]) >= 0;
+        rows.push_back(replaced ? over[next++] : row);
     }
-    rows.insert(rows.end(), next, over.end());
+    while (next < over.size()) {
+        rows.push_back(over[next++]);
+    }
     return rows;
 }
 
@@ -60,9 +60,6 @@ std::vector<std::string> names_of(const ParsedTable& table, const ParsedRow& row
 
 // What only other tables can tell of a row: names that it refers to. And figures in a wrong unit: the bounds
 // are the common practice of materials, wide enough for wax and for tungsten.
-
-template <class Row>
-void check_row(const Row& /*row*/, const Catalogue& /*catalogue*/, std::vector<std::string>& /*mistakes*/) {}
 
 void check_group(std::string_view group, const Catalogue& catalogue, std::vector<std::string>& mistakes) {
     if (group.empty() || material::find_group(catalogue, group) != nullptr) {
@@ -116,7 +113,7 @@ void check_words(std::string_view column, std::string_view words, const Catalogu
                 wanted += ' ';
                 wanted += one;
             }
-            mistakes.push_back(detail::must_be(column, wanted, word));
+            mistakes.push_back(must_be(column, wanted, word));
         }
     });
 }
@@ -149,10 +146,10 @@ void check_row(const material::AlloyRow& row, const Catalogue& catalogue,
     for (const Bounds& bounds : kBounds) {
         const double value = row.*bounds.member;
         if (value < bounds.low || value > bounds.high) {
-            mistakes.push_back(detail::must_be(bounds.name,
-                                               fmt::format("{:g} to {:g}{}{}", bounds.low, bounds.high,
-                                                           bounds.unit.empty() ? "" : " ", bounds.unit),
-                                               fmt::format("{:g}", value)));
+            mistakes.push_back(must_be(bounds.name,
+                                       fmt::format("{:g} to {:g}{}{}", bounds.low, bounds.high,
+                                                   bounds.unit.empty() ? "" : " ", bounds.unit),
+                                       fmt::format("{:g}", value)));
         }
     }
     if (std::isnan(row.kc11_n_mm2) != std::isnan(row.mc)) {
@@ -191,131 +188,172 @@ void check_row(const cutting::ToolLifeRow& row, const Catalogue& catalogue,
     check_key(row.key, catalogue, mistakes);
 }
 
+/// What else is wrong with a row that was read.
+void check(const TableInfo& table, const std::byte* row, const Catalogue& catalogue,
+           std::vector<std::string>& mistakes) {
+    const auto check_as = [&]<class Row>(Row copy) {
+        std::memcpy(&copy, row, sizeof copy);
+        check_row(copy, catalogue, mistakes);
+    };
+    switch (table.id) {
+        case TableId::alloys:
+            return check_as(material::AlloyRow{});
+        case TableId::aliases:
+            return check_as(material::AliasRow{});
+        case TableId::strengths:
+            return check_as(material::StrengthRow{});
+        case TableId::speeds:
+            return check_as(cutting::SpeedRow{});
+        case TableId::tool_lives:
+            return check_as(cutting::ToolLifeRow{});
+        default:
+            return;
+    }
+}
+
 /// Rows that a person asks for by one name: a built-in one does not stand in for a shop's that is refused.
-template <class Row>
-inline constexpr bool kAskedByName =
-    Schema<Row>::key_columns == 1 &&
-    std::is_same_v<std::tuple_element_t<0, decltype(row_key(Row{}))>, std::string_view> &&
-    !std::is_same_v<Row, RuleRow> && !std::is_same_v<Row, material::GroupRow>;
+bool asked_by_name(const TableInfo& table) {
+    return table.key_columns == 1 && table.columns[0].kind == CellKind::text && table.id != TableId::rules &&
+           table.id != TableId::groups;
+}
+
+/// The key of a row that is asked for by name.
+std::string_view name_of(const TableInfo& table, const std::byte* row) {
+    return cell_at<std::string_view>(row, table.columns[0]);
+}
 
 }  // namespace
 
-struct Overlay::Rows {
+struct Overlay::Tables {
     Catalogue view;
     std::vector<SourceRow> sources;
-    OwnedRows<std::remove_const_t<decltype(kTables)>>::Type rows;
+    std::vector<RowBuffer> rows{table_infos().size()};
     std::deque<ParsedTable> texts;  // what the rows' text points into
     std::deque<std::string> names;  // what the sources' table names and some citations point into
     std::vector<RefusedRow> refused;
 
-    template <std::size_t I>
-    bool add_to(std::string_view wanted, std::string& known) {
-        constexpr auto kMember = std::get<I>(kTables);
-        using Row = TableRow<std::remove_const_t<decltype(kMember)>>;
-        known += known.empty() ? "" : ", ";
-        known += Schema<Row>::table;
-        if (wanted != Schema<Row>::table) {
-            return false;
-        }
-        const ParsedTable& table = texts.back();
+    void add(const TableInfo& table, const ParsedTable& text) {
         constexpr std::size_t kPlaces =
             std::numeric_limits<std::int16_t>::max();  // the smallest type that counts rows
-        if ((view.*kMember).size() + table.rows.size() > kPlaces ||
-            sources.size() + table.sources.size() > kPlaces) {
-            throw TableError(fmt::format("{}:1: more than {} rows or sources in all", table.name, kPlaces));
+        if (table.size(view) + text.rows.size() > kPlaces || sources.size() + text.sources.size() > kPlaces) {
+            throw TableError(fmt::format("{}:1: more than {} rows or sources in all", text.name, kPlaces));
         }
         const auto first_source = static_cast<std::uint16_t>(sources.size());
-        const std::string_view name = names.emplace_back(table.name);
-        for (const ParsedSource& source : table.sources) {
+        const std::string_view name = names.emplace_back(text.name);
+        for (const ParsedSource& source : text.sources) {
             sources.push_back({name, source.key, SourceKind::shop, source.citation});
         }
         std::vector<RefusedRow> earlier = std::exchange(refused, {});
-        std::vector<std::pair<Row, std::size_t>> sound = sound_rows<Row>(table, first_source);
-        std::stable_sort(sound.begin(), sound.end(),
-                         [](const auto& a, const auto& b) { return row_key(a.first) < row_key(b.first); });
-        std::vector<Row> over;
+        std::vector<SoundRow> sound = sound_rows(table, text, first_source);
+        std::stable_sort(sound.begin(), sound.end(), [&](const SoundRow& a, const SoundRow& b) {
+            return compare_keys(table, a.bytes.data(), b.bytes.data()) < 0;
+        });
+        RowBuffer over(table.row_bytes);
         std::size_t line = 0;
-        for (const auto& [row, place] : sound) {
-            const ParsedRow& parsed = table.rows[place];
-            if (!over.empty() && !(row_key(over.back()) < row_key(row))) {
-                refuse<Row>(table, parsed, {fmt::format("the row of line {} has the same key", line)});
+        for (const SoundRow& row : sound) {
+            const ParsedRow& parsed = text.rows[row.place];
+            if (!over.empty() && compare_keys(table, over.back(), row.bytes.data()) >= 0) {
+                refuse(table, text, parsed, {fmt::format("the row of line {} has the same key", line)});
             } else {
-                over.push_back(row);
+                over.push_back(row.bytes.data());
                 line = parsed.line;
             }
         }
-        auto& owned = std::get<I>(rows);
-        owned = merged(view.*kMember, over);
-        if constexpr (kAskedByName<Row>) {
-            const auto named = [](const auto& list, std::string_view key) {
-                return std::any_of(list.begin(), list.end(), [&](const RefusedRow& row) {
-                    return row.table == Schema<Row>::table && row.names.front() == key;
-                });
-            };
-            for (const Row& row : over) {  // what this file puts right
+        RowBuffer all = merged(table, view, over);
+        if (asked_by_name(table)) {
+            for (std::size_t i = 0; i < over.size(); ++i) {  // what this file puts right
                 std::erase_if(earlier, [&](const RefusedRow& old) {
-                    return old.table == Schema<Row>::table && old.names.front() == std::get<0>(row_key(row));
+                    return old.table == table.name && old.names.front() == name_of(table, over[i]);
                 });
             }
-            if constexpr (!std::is_same_v<Row, material::AlloyRow>) {  // match_alloy() sees to those
-                std::erase_if(owned,
-                              [&](const Row& row) { return named(refused, std::get<0>(row_key(row))); });
+            if (table.id != TableId::alloys) {  // match_alloy() sees to those
+                all = without_refused(table, all);
             }
         }
         refused.insert(refused.begin(), std::make_move_iterator(earlier.begin()),
                        std::make_move_iterator(earlier.end()));
-        view.*kMember = owned;
+        RowBuffer& owned = rows[static_cast<std::size_t>(table.id)];
+        owned = std::move(all);
+        table.set(view, owned.bytes());
         view.sources = sources;
         view.refused = refused;
-        return true;
     }
 
-    /// The rows without a mistake, with their places; the others are refused.
-    template <class Row>
-    std::vector<std::pair<Row, std::size_t>> sound_rows(const ParsedTable& table,
-                                                        std::uint16_t first_source) {
-        const detail::WantedColumns wanted = wanted_columns<Row>();
-        const std::vector<std::size_t> at = detail::find_columns(table, wanted);
-        std::vector<std::pair<Row, std::size_t>> sound;
-        for (std::size_t place = 0; place < table.rows.size(); ++place) {
-            const ParsedRow& parsed = table.rows[place];
+    /// The rows of a table asked by name, but for those whose name a refused row has.
+    [[nodiscard]] RowBuffer without_refused(const TableInfo& table, const RowBuffer& all) const {
+        RowBuffer out(table.row_bytes);
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const std::string_view name = name_of(table, all[i]);
+            if (std::none_of(refused.begin(), refused.end(), [&](const RefusedRow& row) {
+                    return row.table == table.name && row.names.front() == name;
+                })) {
+                out.push_back(all[i]);
+            }
+        }
+        return out;
+    }
+
+    struct SoundRow {
+        std::vector<std::byte> bytes;
+        std::size_t place;  ///< in the table's text
+    };
+
+    /// The rows without a mistake; the others are refused.
+    std::vector<SoundRow> sound_rows(const TableInfo& table, const ParsedTable& text,
+                                     std::uint16_t first_source) {
+        const std::vector<std::size_t> at = find_columns(table, text);
+        std::vector<SoundRow> sound;
+        for (std::size_t place = 0; place < text.rows.size(); ++place) {
+            const ParsedRow& parsed = text.rows[place];
             std::vector<std::string> mistakes;
-            Row row{};
+            std::vector<std::byte> row(table.row_bytes);
             if (!parsed.mistake.empty()) {
                 mistakes.push_back(parsed.mistake);
             } else {
-                EmptyCell empty = EmptyCell::absent;
-                if constexpr (std::is_same_v<Row, material::AlloyRow>) {
-                    empty = start_like(table, parsed, row, mistakes);
-                }
-                for (std::string& mistake : read_row(table, parsed, at, first_source, empty, row)) {
-                    mistakes.push_back(std::move(mistake));
-                }
-                if constexpr (std::is_same_v<Row, material::AlloyRow>) {
-                    finish_like(table, parsed, first_source, row, mistakes);
-                }
-                for (std::size_t i = 0; i < table.columns.size(); ++i) {
-                    std::string what = detail::unknown_column(table.columns[i], wanted);
-                    if (!what.empty() && !parsed.cells[i].empty()) {
-                        mistakes.push_back(std::move(what));
-                    }
-                }
-                check_row(row, view, mistakes);
+                mistakes = read_sound(table, text, parsed, at, first_source, row.data());
             }
             if (mistakes.empty()) {
-                sound.emplace_back(row, place);
+                sound.push_back({std::move(row), place});
             } else {
-                refuse<Row>(table, parsed, std::move(mistakes));
+                refuse(table, text, parsed, std::move(mistakes));
             }
         }
         return sound;
     }
 
-    template <class Row>
-    void refuse(const ParsedTable& table, const ParsedRow& row, std::vector<std::string> mistakes) {
-        refused.push_back({std::string(Schema<Row>::table), fmt::format("{}:{}", table.name, row.line),
-                           names_of(table, row, std::get<0>(Schema<Row>::columns).name),
-                           std::move(mistakes)});
+    /// Read a row of the right length; what is wrong with it.
+    std::vector<std::string> read_sound(const TableInfo& table, const ParsedTable& text,
+                                        const ParsedRow& parsed, const std::vector<std::size_t>& at,
+                                        std::uint16_t first_source, std::byte* row) {
+        std::vector<std::string> mistakes;
+        material::AlloyRow alloy;
+        EmptyCell empty = EmptyCell::absent;
+        if (table.id == TableId::alloys) {
+            empty = start_like(text, parsed, alloy, mistakes);
+            std::memcpy(row, &alloy, sizeof alloy);
+        }
+        for (std::string& mistake : read_row(table, text, parsed, at, first_source, empty, row)) {
+            mistakes.push_back(std::move(mistake));
+        }
+        if (table.id == TableId::alloys) {
+            std::memcpy(&alloy, row, sizeof alloy);
+            finish_like(text, parsed, first_source, alloy, mistakes);
+            std::memcpy(row, &alloy, sizeof alloy);
+        }
+        for (std::size_t i = 0; i < text.columns.size(); ++i) {
+            std::string what = unknown_column(table, text.columns[i]);
+            if (!what.empty() && !parsed.cells[i].empty()) {
+                mistakes.push_back(std::move(what));
+            }
+        }
+        check(table, row, view, mistakes);
+        return mistakes;
+    }
+
+    void refuse(const TableInfo& table, const ParsedTable& text, const ParsedRow& row,
+                std::vector<std::string> mistakes) {
+        refused.push_back({std::string(table.name), fmt::format("{}:{}", text.name, row.line),
+                           names_of(text, row, table.columns[0].name), std::move(mistakes)});
     }
 
     /// An alloy's row begins as the row of the alloy that it is like.
@@ -342,7 +380,7 @@ struct Overlay::Rows {
         }
         for (const std::string_view column : {"name", "source"}) {
             if (cell_of(table, parsed, column).empty()) {
-                mistakes.push_back(detail::must_be(column, "a value", ""));
+                mistakes.push_back(must_be(column, "a value", ""));
             }
         }
         const auto given = [&](std::initializer_list<std::string_view> columns) {
@@ -380,31 +418,30 @@ struct Overlay::Rows {
     }
 };
 
-Overlay::Overlay(const Catalogue& base) : rows_(std::make_unique<Rows>()) {
-    rows_->view = base;
-    rows_->sources.assign(base.sources.begin(), base.sources.end());
-    rows_->view.sources = rows_->sources;
+Overlay::Overlay(const Catalogue& base) : tables_(std::make_unique<Tables>()) {
+    tables_->view = base;
+    tables_->sources.assign(base.sources.begin(), base.sources.end());
+    tables_->view.sources = tables_->sources;
 }
 
 Overlay::~Overlay() = default;
 
 void Overlay::add(std::string_view table, std::string_view text, std::string_view name,
                   std::span<const std::size_t> lines) {
-    ParsedTable& parsed = rows_->texts.emplace_back(parse_table(text, name, BadRows::keep));
+    ParsedTable& parsed = tables_->texts.emplace_back(parse_table(text, name, BadRows::keep));
     for (std::size_t i = 0; i < std::min(lines.size(), parsed.rows.size()); ++i) {
         parsed.rows[i].line = lines[i];
     }
-    std::string known;
-    const bool found = [&]<std::size_t... I>(std::index_sequence<I...>) {
-        return (rows_->add_to<I>(table, known) || ...);
-    }(std::make_index_sequence<std::tuple_size_v<std::remove_const_t<decltype(kTables)>>>{});
-    if (!found) {
-        throw NotTabulatedError(fmt::format("{}: no table '{}'; the tables are {}", name, table, known));
+    const TableInfo* const info = find_table(table);
+    if (info == nullptr) {
+        throw NotTabulatedError(
+            fmt::format("{}: no table '{}'; the tables are {}", name, table, fmt::join(table_names(), ", ")));
     }
+    tables_->add(*info, parsed);
 }
 
 const Catalogue& Overlay::catalogue() const noexcept {
-    return rows_->view;
+    return tables_->view;
 }
 
 }  // namespace halfnut
