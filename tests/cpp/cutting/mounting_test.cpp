@@ -12,7 +12,7 @@
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
-#include "halfnut/overlay.hpp"
+#include "halfnut/core/overlay.hpp"
 #include "reference.hpp"
 
 namespace halfnut::cutting {
