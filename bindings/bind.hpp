@@ -48,9 +48,10 @@ void bind_gears(pybind11::module_& module);
 void bind_gauging(pybind11::module_& module);
 void bind_holes(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);
+void bind_thread_columns(pybind11::module_& module);
 void bind_threads(pybind11::module_& module);
 void bind_strength(pybind11::module_& module);
 void bind_cutting(pybind11::module_& module);
-void bind_cutting_formulas(pybind11::module_& module);
+void bind_chasing(pybind11::module_& module);
 
 }  // namespace halfnut::bind

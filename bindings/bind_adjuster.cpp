@@ -1,20 +1,16 @@
 // Adjusters and turnbuckles.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
 #include <memory>
 #include <vector>
 
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/threads/adjuster.hpp"
 #include "halfnut/threads/kinds.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
@@ -78,20 +74,6 @@ AdjusterEnd end_of(const py::dict& given) {
     return end;
 }
 
-template <class E>
-E from_name(const char* argument, const std::string& name) {
-    E value{};
-    if (!enum_from_name(name, value)) {
-        std::string list;
-        for (const auto& [candidate, spelling] : enum_names(E{})) {
-            list += list.empty() ? "" : ", ";
-            list += spelling;
-        }
-        throw DomainError(fmt::format("{} must be one of {}, got '{}'", argument, list, name));
-    }
-    return value;
-}
-
 AdjusterRequest request_of(const py::dict& given, const std::vector<py::dict>& ends) {
     AdjusterRequest request;
     if (ends.empty() || ends.size() > request.ends.size()) {
@@ -116,58 +98,39 @@ AdjusterRequest request_of(const py::dict& given, const std::vector<py::dict>& e
     return request;
 }
 
-/// States at many turns as columns; a row that fails has NaN everywhere and a status.
+/// States at many turns as columns.
 py::dict states(const Adjuster& adjuster, const Doubles& turns, const std::string& on_error) {
-    const bool raise = raises_on_error(on_error);
     const auto rows = static_cast<std::size_t>(turns.size());
-    std::vector<py::array_t<double>> columns;
-    std::vector<double*> out;
-    for (std::size_t i = 0; i < kAdjusterStateFigures.size(); ++i) {
-        columns.emplace_back(turns.size());
-        out.push_back(columns.back().mutable_data());
-    }
-    py::array_t<std::uint8_t> status(turns.size());
-    std::uint8_t* const codes = status.mutable_data();
-    py::list pull;
-    py::list push;
-    std::size_t failed = 0;
-    std::size_t first = 0;
-    for (std::size_t row = 0; row < rows; ++row) {
+    const double* const given = turns.data();
+    AnswerColumns columns(rows);
+    columns.figures(kAdjusterStateFigures);
+    columns.keep_place("pull_element");
+    columns.keep_place("push_element");
+    std::vector<std::string> pull(rows);
+    std::vector<std::string> push(rows);
+    const auto named = [&](AdjusterElement element, std::uint8_t end) {
+        const bool of_an_end =
+            element != AdjusterElement::middle_section && element != AdjusterElement::column;
+        return std::string(enum_name(element)) + (adjuster.request.count != 2 || !of_an_end ? ""
+                                                  : end == 0                                ? ", first end"
+                                                                                            : ", second end");
+    };
+    columns.run(on_error, "elements", [&](std::size_t row, std::string& why) {
         AdjusterState state;
-        const Status code = evaluate(adjuster, turns.data()[row], state);
-        const auto values = figures(state);
-        for (std::size_t i = 0; i < out.size(); ++i) {
-            out[i][row] = values[i];
+        const Status status = evaluate(adjuster, given[row], state);
+        if (status.ok()) {
+            columns.set_figures(row, figures(state));
+            pull[row] = named(state.pull_element, state.pull_end);
+            push[row] = named(state.push_element, state.push_end);
+        } else {
+            why = fmt::format("turns must be from 0 to {:.6g}, the safe range, got {}", adjuster.turns,
+                              given[row]);
         }
-        codes[row] = static_cast<std::uint8_t>(code.code);
-        if (!code.ok() && failed++ == 0) {
-            first = row;
-        }
-        const auto named = [&](AdjusterElement element, std::uint8_t end) {
-            const bool of_an_end =
-                element != AdjusterElement::middle_section && element != AdjusterElement::column;
-            const std::string where =
-                adjuster.request.count == 2 && of_an_end ? (end == 0 ? ", first end" : ", second end") : "";
-            return code.ok() ? std::string(enum_name(element)) + where : std::string();
-        };
-        pull.append(named(state.pull_element, state.pull_end));
-        push.append(named(state.push_element, state.push_end));
-    }
-    if (raise && failed > 0) {
-        throw DomainError(
-            fmt::format("turns must be from 0 to {:.6g}, the safe range, got {} at index {} "
-                        "({} of {} elements failed)",
-                        adjuster.turns, turns.data()[first], first, failed, rows));
-    }
-    py::dict result;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        result[py::str(kAdjusterStateFigures[i].data(), kAdjusterStateFigures[i].size())] =
-            std::move(columns[i]);
-    }
-    result["pull_element"] = std::move(pull);
-    result["push_element"] = std::move(push);
-    result["status"] = std::move(status);
-    return result;
+        return status;
+    });
+    columns.dict()["pull_element"] = pull;
+    columns.dict()["push_element"] = push;
+    return columns.dict();
 }
 
 py::dict end_dict(const AdjusterEndAnswer& end) {
@@ -185,7 +148,8 @@ py::dict end_dict(const AdjusterEndAnswer& end) {
 }  // namespace
 
 void bind_adjuster(py::module_& module) {
-    py::class_<Adjuster>(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.")
+    py::class_<Adjuster> adjuster_class(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.");
+    adjuster_class
         .def_property_readonly(
             "figures", [](const Adjuster& a) { return figures_by_name(kAdjusterFigures, figures(a)); })
         .def_readonly("opposite_hands", &Adjuster::opposite_hands)
@@ -206,23 +170,9 @@ void bind_adjuster(py::module_& module) {
                 return side == "external" ? a.ends[end].external_cut : a.ends[end].internal_cut;
             },
             py::arg("end"), py::arg("side"))
-        .def_property_readonly("cautions",
-                               [](const Adjuster& a) {
-                                   std::vector<std::string> names;
-                                   for (const auto& [caution, name] : enum_names(AdjusterCaution{})) {
-                                       if (a.has(caution)) {
-                                           names.emplace_back(name);
-                                       }
-                                   }
-                                   return names;
-                               })
-        .def("states", &states, py::arg("turns"), py::arg("on_error") = "raise")
-        .def(
-            "evidence",
-            [](const Adjuster& a, const SharedCatalogue& catalogue) {
-                return evidence_list(a.evidence.items(), kAdjusterEvidence, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_property_readonly("cautions", [](const Adjuster& a) { return cautions_of<AdjusterCaution>(a); })
+        .def("states", &states, py::arg("turns"), py::arg("on_error") = "raise");
+    def_evidence(adjuster_class, kAdjusterEvidence);
     module.def(
         "adjuster_answer",
         [](const py::dict& given, const std::vector<py::dict>& ends, const SharedCatalogue& catalogue) {

@@ -1,22 +1,14 @@
 // Batches: columns of NumPy arrays in, columns of NumPy arrays out, the interpreter lock given away.
 
 #include <fmt/format.h>
-#include <pybind11/numpy.h>
-#include <pybind11/stl.h>
 
-#include "bind.hpp"
 #include "cut_requests.hpp"
-#include "figures.hpp"
 #include "halfnut/batch/cuts.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
-#include "numpy_util.hpp"
-#include "texts.hpp"
 
 namespace halfnut::bind {
-
-namespace py = pybind11;
 
 namespace {
 
@@ -34,15 +26,6 @@ class SharedCases {
     SharedCatalogue catalogue_;
     std::shared_ptr<const batch::TurnCases> cases_;
 };
-
-template <class E>
-std::vector<std::string> names_of() {
-    std::vector<std::string> out;
-    for (const auto& [value, name] : enum_names(E{})) {
-        out.emplace_back(name);
-    }
-    return out;
-}
 
 /// The rows of one call: every column has as many.
 class Columns {
@@ -284,11 +267,11 @@ void bind_batch(py::module_& module) {
                 given.finish_all = py::cast<bool>(finish);
             }
             given.inch = inch;
-            given.hold = from_name<Hold>(hold, "hold");
+            given.hold = from_name<Hold>("hold", hold);
             const batch::CutSetting shared = setting(catalogue, machine, alloys, chuck, workers);
             const batch::CutColumns to = places(columns, out);
             const batch::Clone wanted =
-                clone.empty() ? batch::widest_clone() : from_name<batch::Clone>(clone, "clone");
+                clone.empty() ? batch::widest_clone() : from_name<batch::Clone>("clone", clone);
             const py::gil_scoped_release release;
             batch::turn(cases.get(), shared, given, rows, to, wanted);
         },
@@ -305,7 +288,7 @@ void bind_batch(py::module_& module) {
             Columns columns(rows);
             const batch::HoleColumns given{work(columns, alloy, tool, hardness_hb),
                                            request_numbers(columns, numbers, kHoleArguments),
-                                           from_name<HoleCut>(cut, "cut")};
+                                           from_name<HoleCut>("cut", cut)};
             const batch::CutSetting shared = setting(catalogue, machine, alloys, chuck, workers);
             const batch::CutColumns to = places(columns, out);
             const py::gil_scoped_release release;
@@ -323,7 +306,7 @@ void bind_batch(py::module_& module) {
             Columns columns(rows);
             const batch::MillColumns given{work(columns, alloy, tool, hardness_hb),
                                            request_numbers(columns, numbers, kMillArguments),
-                                           from_name<MillShape>(shape, "shape")};
+                                           from_name<MillShape>("shape", shape)};
             const batch::CutSetting shared = setting(catalogue, machine, alloys, -1, workers);
             const batch::CutColumns to = places(columns, out);
             const py::gil_scoped_release release;
@@ -365,7 +348,7 @@ void bind_batch(py::module_& module) {
     module.def(
         "nothing", [](double a, double b) { return a + b; }, py::arg("a").noconvert(),
         py::arg("b").noconvert(), "The sum of two numbers: what a call of a bound function costs by itself.");
-    module.def("tool_materials", &names_of<ToolMaterial>, "Tool materials, in the order of their codes.");
+    module.def("tool_materials", &spellings<ToolMaterial>, "Tool materials, in the order of their codes.");
     module.def(
         "cut_figures",
         [] { return std::vector<std::string>(kCutFigureNames.begin(), kCutFigureNames.end()); },

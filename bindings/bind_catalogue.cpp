@@ -1,20 +1,12 @@
 // The tables from Python, sources included, and a shop's own rows over them.
 
-#include <pybind11/stl.h>
-
-#include "bind.hpp"
+#include "convert.hpp"
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/core/table_info.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
-
 namespace {
-
-py::str text(std::string_view value) {
-    return {value.data(), value.size()};
-}
 
 py::dict source_dict(const SourceRow& source) {
     py::dict out;

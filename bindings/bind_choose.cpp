@@ -1,8 +1,5 @@
 // The choice of passes: a request by its numbers, and the answer.
 
-#include <pybind11/stl.h>
-
-#include "bind.hpp"
 #include "cut_requests.hpp"
 #include "halfnut/cutting/choose.hpp"
 #include "halfnut/cutting/kinds.hpp"
@@ -11,30 +8,17 @@
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
-
 namespace {
 
 using namespace cutting;
-
-std::string name_of(LimitCode code) {
-    return std::string(enum_name(code));
-}
-
-const material::AlloyRow& alloy_at(const Catalogue& catalogue, int alloy) {
-    if (alloy < 0 || static_cast<std::size_t>(alloy) >= catalogue.alloys.size()) {
-        throw NotTabulatedError("no alloy " + std::to_string(alloy));
-    }
-    return catalogue.alloys[static_cast<std::size_t>(alloy)];
-}
 
 WindowQuery window_query(int alloy, const std::string& operation, const std::string& tool_material,
                          double depth_mm, double feed_mm, std::optional<double> hardness_hb,
                          const SharedCatalogue& catalogue) {
     return {&alloy_at(catalogue.get(), alloy),
             hardness_hb.value_or(kNaN),
-            from_name<Operation>(operation, "operation"),
-            from_name<ToolMaterial>(tool_material, "tool"),
+            from_name<Operation>("operation", operation),
+            from_name<ToolMaterial>("tool", tool_material),
             depth_mm,
             feed_mm,
             kNaN};
@@ -110,13 +94,13 @@ void bind_answer(py::module_& module) {
         .def_readonly("return_assumed", &Passes::return_assumed)
         .def_readonly("hand_fed", &Passes::hand_fed)
         .def_readonly("across", &Passes::across)
-        .def_property_readonly("limited_by", [](const Passes& self) { return name_of(self.limited_by); })
+        .def_property_readonly("limited_by", [](const Passes& self) { return enum_name(self.limited_by); })
         .def_property_readonly(
             "prices",
             [](const Passes& self) {
                 py::list out;
                 for (const LimitPrice& each : self.prices) {
-                    out.append(py::make_tuple(name_of(each.code), each.saved_s));
+                    out.append(py::make_tuple(enum_name(each.code), each.saved_s));
                 }
                 return out;
             },
@@ -126,7 +110,7 @@ void bind_answer(py::module_& module) {
             [](const Passes& self) {
                 py::list out;
                 for (const Gain& each : self.gains) {
-                    out.append(py::make_tuple(std::string(enum_name(each.code)), each.saved_s));
+                    out.append(py::make_tuple(enum_name(each.code), each.saved_s));
                 }
                 return out;
             },
@@ -148,7 +132,7 @@ void bind_answer(py::module_& module) {
             [](const Passes& self) {
                 py::list out;
                 for (const Relaxation& each : self.relaxations) {
-                    out.append(py::make_tuple(name_of(each.code), each.factor));
+                    out.append(py::make_tuple(enum_name(each.code), each.factor));
                 }
                 return out;
             },
@@ -167,11 +151,11 @@ void bind_choose(py::module_& module) {
            bool single, const std::string& hold, int chuck, const py::object& hardness_hb, int now_spindle,
            int now_feed, const machine::Machine& machine, const SharedCatalogue& catalogue, bool explain) {
             ChooseRequest request;
-            request.cut = from_name<ChooseCut>(cut, "cut");
+            request.cut = from_name<ChooseCut>("cut", cut);
             request.work = work_of(alloy, hardness_hb);
-            request.tool_material = from_name<ToolMaterial>(tool_material, "tool");
+            request.tool_material = from_name<ToolMaterial>("tool", tool_material);
             request.single = single;
-            request.hold = from_name<Hold>(hold, "hold");
+            request.hold = from_name<Hold>("hold", hold);
             request.chuck = chuck;
             request.now_spindle = now_spindle;
             request.now_feed = now_feed;

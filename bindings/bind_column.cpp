@@ -4,32 +4,21 @@
 
 #include <vector>
 
-#include "bind.hpp"
+#include "convert.hpp"
 #include "halfnut/threads/column.hpp"
 #include "halfnut/threads/column_tables.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
 
-ColumnEnd end_from(std::string_view argument, const std::string& name) {
-    ColumnEnd end{};
-    if (!enum_from_name(name, end)) {
-        throw DomainError(
-            fmt::format("{} must be one of pinned, fixed, guided, free, got '{}'", argument, name));
-    }
-    return end;
-}
-
 py::object stepped(const py::object& lengths_mm, const py::object& stiffnesses_n_mm2,
                    const std::string& first_end, const std::string& second_end, const std::string& on_error) {
     const bool raise = raises_on_error(on_error);
-    const ColumnEnd first = end_from("first_end", first_end);
-    const ColumnEnd second = end_from("second_end", second_end);
+    const ColumnEnd first = from_name<ColumnEnd>("first_end", first_end);
+    const ColumnEnd second = from_name<ColumnEnd>("second_end", second_end);
     const std::vector<Doubles> arrays{
         plain_numbers(lengths_mm, positive("lengths_mm", "mm")),
         plain_numbers(stiffnesses_n_mm2, positive("stiffnesses_n_mm2", "N mm2"))};
@@ -92,8 +81,8 @@ void bind_column(py::module_& module) {
     module.def(
         "column_end_factors",
         [](const std::string& first_end, const std::string& second_end, const SharedCatalogue& catalogue) {
-            const ColumnEnd first = end_from("first_end", first_end);
-            const ColumnEnd second = end_from("second_end", second_end);
+            const ColumnEnd first = from_name<ColumnEnd>("first_end", first_end);
+            const ColumnEnd second = from_name<ColumnEnd>("second_end", second_end);
             const ColumnEndRow* const row = find_column_ends(catalogue.get(), first, second);
             if (row == nullptr) {
                 throw DomainError(fmt::format("ends {} and {} do not hold a column", first_end, second_end));

@@ -1,10 +1,7 @@
-// Cutting: level-1 formulas, and one cut as a request and a result.
-
-#include <pybind11/stl.h>
+// One cut as a request and a result; its band of force, its heat, the life of its edge.
 
 #include <span>
 
-#include "bind.hpp"
 #include "cut_requests.hpp"
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/heat.hpp"
@@ -17,8 +14,6 @@
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::bind {
-
-namespace py = pybind11;
 
 namespace {
 
@@ -46,12 +41,9 @@ void bind_band(py::module_& module) {
         "force_band",
         [](int alloy, const std::string& process, const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
-            if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
-                throw NotTabulatedError("no alloy " + std::to_string(alloy));
-            }
-            const material::AlloyRow& row = tables.alloys[static_cast<std::size_t>(alloy)];
+            const material::AlloyRow& row = alloy_at(tables, alloy);
             const ForceConstants constants = force_constants(tables, row, kNaN);
-            return force_band(tables, row, from_name<Process>(process, "process"), constants.rough);
+            return force_band(tables, row, from_name<Process>("process", process), constants.rough);
         },
         py::arg("alloy"), py::arg("process"), py::arg("catalogue"),
         "Band of an alloy's forces; `process` is 'turn', 'mill', 'drill' or 'tap'.");
@@ -85,12 +77,8 @@ void bind_life(py::module_& module) {
         [](int alloy, const std::string& tool_material, double feed_mm_rev, double depth_mm,
            const py::object& hardness_hb, const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
-            if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
-                throw NotTabulatedError("no alloy " + std::to_string(alloy));
-            }
-            const LifeQuery query{&tables.alloys[static_cast<std::size_t>(alloy)],
-                                  work_of(alloy, hardness_hb).hardness_hb,
-                                  from_name<ToolMaterial>(tool_material, "tool"), feed_mm_rev, depth_mm};
+            const LifeQuery query{&alloy_at(tables, alloy), work_of(alloy, hardness_hb).hardness_hb,
+                                  from_name<ToolMaterial>("tool", tool_material), feed_mm_rev, depth_mm};
             EdgeLife out;
             if (!edge_life(tables, query, out).ok()) {
                 throw NotTabulatedError(
@@ -108,26 +96,16 @@ void bind_life(py::module_& module) {
     module.attr("LONGEST_LIFE_MIN") = kLongestLifeMin;
 }
 
-const material::AlloyRow& alloy_row(const Catalogue& tables, int alloy) {
-    if (alloy < 0 || static_cast<std::size_t>(alloy) >= tables.alloys.size()) {
-        throw NotTabulatedError("no alloy " + std::to_string(alloy));
-    }
-    return tables.alloys[static_cast<std::size_t>(alloy)];
-}
-
 void bind_more(py::module_& module) {
     module.def(
         "cut_heat",
         [](const CutResult& cut, int alloy, const SharedCatalogue& catalogue) {
-            const CutHeat heat = heat_of(alloy_row(catalogue.get(), alloy), cut);
-            const auto given = [](double value) {
-                return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
-            };
+            const CutHeat heat = heat_of(alloy_at(catalogue.get(), alloy), cut);
             py::dict out;
-            out["chip_rise_k"] = given(heat.chip_rise_k);
-            out["heat_to_work_share"] = given(heat.heat_to_work_share);
-            out["heat_to_work_w"] = given(heat.heat_to_work_w);
-            out["heat_to_work_high_w"] = given(heat.heat_to_work_high_w);
+            out["chip_rise_k"] = number_or_none(heat.chip_rise_k);
+            out["heat_to_work_share"] = number_or_none(heat.heat_to_work_share);
+            out["heat_to_work_w"] = number_or_none(heat.heat_to_work_w);
+            out["heat_to_work_high_w"] = number_or_none(heat.heat_to_work_high_w);
             return out;
         },
         py::arg("cut"), py::arg("alloy"), py::arg("catalogue"),
@@ -137,7 +115,7 @@ void bind_more(py::module_& module) {
     module.def(
         "drill_pecks",
         [](int alloy, double diameter_mm, double depth_mm, const SharedCatalogue& catalogue) {
-            const Pecks pecks = pecks_of(alloy_row(catalogue.get(), alloy), diameter_mm, depth_mm);
+            const Pecks pecks = pecks_of(alloy_at(catalogue.get(), alloy), diameter_mm, depth_mm);
             std::vector<double> depths;
             for (int i = 0; i + 1 < pecks.count; ++i) {
                 depths.push_back(pecks.first_mm + i * pecks.each_mm);
@@ -169,9 +147,7 @@ void bind_result(py::module_& module) {
             [](const CutResult& self) {
                 py::dict out;
                 for (const CutFigure& at : kCutFigures) {
-                    const double value = self.*(at.member);
-                    out[py::str(at.name.data(), at.name.size())] =
-                        std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
+                    out[text(at.name)] = number_or_none(self.*(at.member));
                 }
                 return out;
             },
@@ -182,28 +158,17 @@ void bind_result(py::module_& module) {
         .def_readonly("spindle_step", &CutResult::spindle_step)
         .def_readonly("feed_step", &CutResult::feed_step)
         .def_property_readonly("feed_source",
-                               [](const CutResult& self) { return std::string(enum_name(self.feed_source)); })
+                               [](const CutResult& self) { return enum_name(self.feed_source); })
         .def_property_readonly("spindle_fit",
-                               [](const CutResult& self) { return std::string(enum_name(self.spindle_fit)); })
-        .def_property_readonly("limited_by",
-                               [](const CutResult& self) { return std::string(enum_name(self.limited_by)); })
-        .def_property_readonly(
-            "feed_limited_by",
-            [](const CutResult& self) { return std::string(enum_name(self.feed_limited_by)); })
+                               [](const CutResult& self) { return enum_name(self.spindle_fit); })
+        .def_property_readonly("limited_by", [](const CutResult& self) { return enum_name(self.limited_by); })
+        .def_property_readonly("feed_limited_by",
+                               [](const CutResult& self) { return enum_name(self.feed_limited_by); })
         .def_readonly("band", &CutResult::band, "Band of force, power and torque.")
         .def_readonly("ordinary_wear", &CutResult::ordinary_wear,
                       "Factor on the force of a sharp edge at which limits are judged.")
         .def_property_readonly(
-            "cautions",
-            [](const CutResult& self) {
-                std::vector<std::string> codes;
-                for (const auto& [code, name] : enum_names(CautionCode{})) {
-                    if (self.has(code)) {
-                        codes.emplace_back(name);
-                    }
-                }
-                return codes;
-            },
+            "cautions", [](const CutResult& self) { return cautions_of<CautionCode>(self); },
             "Codes of what a person should know.")
         .def_property_readonly(
             "limits",
@@ -230,12 +195,12 @@ void bind_requests(py::module_& module) {
            bool finish, bool inch, const std::string& hold, int chuck, const py::object& hardness_hb,
            const machine::Machine* machine, const SharedCatalogue& catalogue) {
             TurnRequest request;
-            request.cut = from_name<LatheCut>(cut_name, "cut");
+            request.cut = from_name<LatheCut>("cut", cut_name);
             request.work = work_of(alloy, hardness_hb);
-            request.tool_material = from_name<ToolMaterial>(tool_material, "tool");
+            request.tool_material = from_name<ToolMaterial>("tool", tool_material);
             request.finish = finish;
             request.inch = inch;
-            request.hold = from_name<Hold>(hold, "hold");
+            request.hold = from_name<Hold>("hold", hold);
             request.chuck = chuck;
             set_numbers(request, numbers, kTurnArguments);
             return cut(catalogue.get(), machine_or_any(machine), request);
@@ -250,9 +215,9 @@ void bind_requests(py::module_& module) {
            int chuck, const py::object& hardness_hb, const machine::Machine* machine,
            const SharedCatalogue& catalogue) {
             HoleRequest request;
-            request.cut = from_name<HoleCut>(cut_name, "cut");
+            request.cut = from_name<HoleCut>("cut", cut_name);
             request.work = work_of(alloy, hardness_hb);
-            request.tool_material = from_name<ToolMaterial>(tool_material, "tool");
+            request.tool_material = from_name<ToolMaterial>("tool", tool_material);
             request.chuck = chuck;
             set_numbers(request, numbers, kHoleArguments);
             return cut(catalogue.get(), machine_or_any(machine), request);
@@ -265,24 +230,15 @@ void bind_requests(py::module_& module) {
         [](const std::string& shape, int alloy, const std::string& tool_material, const py::dict& numbers,
            const py::object& hardness_hb, const machine::Machine* machine, const SharedCatalogue& catalogue) {
             MillRequest request;
-            request.shape = from_name<MillShape>(shape, "shape");
+            request.shape = from_name<MillShape>("shape", shape);
             request.work = work_of(alloy, hardness_hb);
-            request.tool_material = from_name<ToolMaterial>(tool_material, "tool");
+            request.tool_material = from_name<ToolMaterial>("tool", tool_material);
             set_numbers(request, numbers, kMillArguments);
             return cut(catalogue.get(), machine_or_any(machine), request);
         },
         py::arg("shape"), py::arg("alloy"), py::arg("tool_material"), py::arg("numbers"),
         py::arg("hardness_hb"), py::arg("machine"), py::arg("catalogue"),
         "Milling. `numbers` are those of the core's MillRequest, by name; None is not given.");
-}
-
-template <class E>
-std::vector<std::string> spellings() {
-    std::vector<std::string> out;
-    for (const auto& [value, name] : enum_names(E{})) {
-        out.emplace_back(name);
-    }
-    return out;
 }
 
 }  // namespace

@@ -1,16 +1,11 @@
 // Plain holes and shafts: limits of size, fits.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
-
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/fits/cylindrical.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace fits;
 
 namespace {
@@ -48,68 +43,38 @@ py::dict cylinder_answer(const std::string& text, const SharedCatalogue& catalog
 /// Columns of limits for many sizes; a row that fails has NaN everywhere and a status.
 py::dict cylinder_columns(const std::vector<std::string>& texts, const SharedCatalogue& catalogue,
                           const std::string& on_error) {
-    static constexpr std::array<const char*, 6> kNames{
+    static constexpr std::array<std::string_view, 6> kNames{
         "hole_max_mm", "hole_min_mm", "shaft_max_mm", "shaft_min_mm", "clearance_min_mm", "clearance_max_mm"};
-    const bool raise = raises_on_error(on_error);
-    const std::size_t rows = texts.size();
-    std::vector<py::array_t<double>> columns;
-    columns.reserve(kNames.size());
-    std::array<double*, kNames.size()> cells{};
-    for (double*& cell : cells) {
-        cell = columns.emplace_back(static_cast<py::ssize_t>(rows)).mutable_data();
-    }
-    py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
-    std::uint8_t* const codes = status.mutable_data();
-    std::size_t failed = 0;
-    std::size_t first = 0;
-    std::string why;
-    const auto run = [&] {
-        for (std::size_t row = 0; row < rows; ++row) {
-            Cylinder cylinder;
-            CylinderLimits limits;
-            CylinderProblem problem;
-            std::string reason;
-            Status code = read_cylinder(texts[row], catalogue.get(), cylinder, &problem);
-            if (code.ok()) {
-                code = evaluate(catalogue.get(), cylinder, limits, &reason);
-            } else {
-                reason = problem.message;
-            }
-            const auto mm = [&](std::int64_t units) {
-                return cylinder.inch() ? static_cast<double>(units * 127) / 5e6
-                                       : static_cast<double>(units) / 1e6;
-            };
-            const auto size = [&](const Zone& zone, std::int64_t deviation) {
-                return zone.given ? mm(cylinder.nominal_units + deviation) : kNaN;
-            };
-            const bool pair = limits.hole.given && limits.shaft.given;
-            const std::array<double, kNames.size()> values{
-                size(limits.hole, limits.hole.upper),   size(limits.hole, limits.hole.lower),
-                size(limits.shaft, limits.shaft.upper), size(limits.shaft, limits.shaft.lower),
-                pair ? mm(limits.clearance_min) : kNaN, pair ? mm(limits.clearance_max) : kNaN};
-            for (std::size_t i = 0; i < values.size(); ++i) {
-                cells[i][row] = values[i];
-            }
-            codes[row] = static_cast<std::uint8_t>(code.code);
-            if (!code.ok() && failed++ == 0) {
-                first = row;
-                why = fmt::format("'{}': {}", texts[row], reason);
-            }
+    AnswerColumns columns(texts.size());
+    columns.figures(kNames);
+    columns.run(on_error, "sizes", [&](std::size_t row, std::string& why) {
+        Cylinder cylinder;
+        CylinderLimits limits;
+        CylinderProblem problem;
+        Status status = read_cylinder(texts[row], catalogue.get(), cylinder, &problem);
+        std::string reason = problem.message;
+        if (status.ok()) {
+            status = evaluate(catalogue.get(), cylinder, limits, &reason);
         }
-    };
-    {
-        const py::gil_scoped_release release;
-        run();
-    }
-    if (raise && failed > 0) {
-        throw DomainError(fmt::format("{} at index {} ({} of {} sizes failed)", why, first, failed, rows));
-    }
-    py::dict out;
-    for (std::size_t i = 0; i < kNames.size(); ++i) {
-        out[kNames[i]] = std::move(columns[i]);
-    }
-    out["status"] = std::move(status);
-    return out;
+        if (!status.ok()) {
+            why = fmt::format("'{}': {}", texts[row], reason);
+            return status;
+        }
+        const auto mm = [&](std::int64_t units) {
+            return cylinder.inch() ? static_cast<double>(units * 127) / 5e6
+                                   : static_cast<double>(units) / 1e6;
+        };
+        const auto size = [&](const Zone& zone, std::int64_t deviation) {
+            return zone.given ? mm(cylinder.nominal_units + deviation) : kNaN;
+        };
+        const bool pair = limits.hole.given && limits.shaft.given;
+        columns.set_figures(
+            row, std::array{size(limits.hole, limits.hole.upper), size(limits.hole, limits.hole.lower),
+                            size(limits.shaft, limits.shaft.upper), size(limits.shaft, limits.shaft.lower),
+                            pair ? mm(limits.clearance_min) : kNaN, pair ? mm(limits.clearance_max) : kNaN});
+        return status;
+    });
+    return columns.dict();
 }
 
 MeetingPart meeting_part(const std::array<double, 6>& given) {

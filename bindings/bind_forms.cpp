@@ -2,30 +2,23 @@
 // threads of any form: the part that is meant, what is near, what a found part may be.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
-#include <optional>
-
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/forms.hpp"
 #include "halfnut/threads/series.hpp"
-#include "numpy_util.hpp"
-#include "thread_columns.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
 
-py::dict limits_answer(const FormThread& thread, const std::string& side, const SharedCatalogue& catalogue,
-                       const std::optional<double>& engagement_mm) {
+py::dict form_limits_answer(const FormThread& thread, const std::string& side,
+                            const SharedCatalogue& catalogue, const std::optional<double>& engagement_mm) {
     const double engagement = given_or_lacking("engagement_mm", engagement_mm) / thread.scale();
-    const FormLimits limits = form_limits(catalogue.get(), thread, side_from(side), engagement);
+    const FormLimits limits = form_limits(catalogue.get(), thread, from_name<Side>("side", side), engagement);
     py::dict out;
     for (std::size_t i = 0; i < limits.figures.size(); ++i) {
         out[py::str(std::string(kFormFigures[i]) + "_mm")] = number_or_none(limits.mm(i));
@@ -36,7 +29,7 @@ py::dict limits_answer(const FormThread& thread, const std::string& side, const 
     return out;
 }
 
-py::dict geometry(const FormThread& thread, const SharedCatalogue& catalogue) {
+py::dict form_geometry(const FormThread& thread, const SharedCatalogue& catalogue) {
     const ThreadFormRow& row = form_row(catalogue.get(), thread);
     py::dict out;
     out["name"] = std::string(thread.parallel_internal() ? "parallel pipe" : row.name);
@@ -57,18 +50,14 @@ py::dict taper_answer(const FormThread& thread, const SharedCatalogue& catalogue
     return out;
 }
 
-const char* side_name(Side side) {
-    return side == Side::external ? "external" : "internal";
-}
-
 py::tuple part_answer(const AnyThread& thread, const std::optional<std::string>& side, bool usual) {
     ThreadPart part;
     std::string why;
-    const std::optional<Side> wanted = side ? std::optional(side_from(*side)) : std::nullopt;
+    const std::optional<Side> wanted = side ? std::optional(from_name<Side>("side", *side)) : std::nullopt;
     if (!one_part(thread, wanted, usual ? PartChoice::usual : PartChoice::named, part, &why).ok()) {
         throw DomainError(why);
     }
-    return py::make_tuple(part.thread, side_name(part.side), part_title(part));
+    return py::make_tuple(part.thread, enum_name(part.side), part_title(part));
 }
 
 py::list near_answer(double diameter_mm, double within_mm, const SharedCatalogue& catalogue) {
@@ -82,7 +71,7 @@ py::list near_answer(double diameter_mm, double within_mm, const SharedCatalogue
 py::list identify_answer(const std::string& side, double diameter_mm, double pitch_mm, std::size_t count,
                          const SharedCatalogue& catalogue, const std::optional<double>& engagement_mm,
                          const std::optional<double>& flank_angle_deg) {
-    const FoundPart found{side_from(side), diameter_mm, pitch_mm,
+    const FoundPart found{from_name<Side>("side", side), diameter_mm, pitch_mm,
                           given_or_lacking("engagement_mm", engagement_mm),
                           given_or_lacking("flank_angle_deg", flank_angle_deg)};
     py::list out;
@@ -128,7 +117,9 @@ void bind_forms(py::module_& module) {
         .def_property_readonly("internal", [](const FormThread& t) { return form_part(t, Side::internal); })
         .def(
             "part",
-            [](const FormThread& t, const std::string& side) { return form_part(t, side_from(side)); },
+            [](const FormThread& t, const std::string& side) {
+                return form_part(t, from_name<Side>("side", side));
+            },
             py::arg("side"))
         .def("__repr__", [](const FormThread& t) { return "<FormThread " + format_form_thread(t) + ">"; })
         .def("__str__", &format_form_thread)
@@ -143,9 +134,10 @@ void bind_forms(py::module_& module) {
             return parse_form_thread(text, catalogue.get());
         },
         py::arg("text"), py::arg("catalogue"), "Read such a designation.");
-    module.def("form_limits_answer", &limits_answer, py::arg("thread"), py::arg("side"), py::arg("catalogue"),
-               py::arg("engagement_mm") = py::none(), "Limits of one part, mm; None where there is none.");
-    module.def("form_geometry", &geometry, py::arg("thread"), py::arg("catalogue"),
+    module.def("form_limits_answer", &form_limits_answer, py::arg("thread"), py::arg("side"),
+               py::arg("catalogue"), py::arg("engagement_mm") = py::none(),
+               "Limits of one part, mm; None where there is none.");
+    module.def("form_geometry", &form_geometry, py::arg("thread"), py::arg("catalogue"),
                "Flank angle, basic diameters, radius and flat of a form, mm.");
     module.def("taper_pipe_answer", &taper_answer, py::arg("thread"), py::arg("catalogue"),
                "Sizes of a taper pipe thread, mm.");

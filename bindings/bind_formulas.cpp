@@ -2,7 +2,6 @@
 // own vector call, with no overloads and no casters; anything else meets one path for arrays.
 
 #include <fmt/format.h>
-#include <pybind11/numpy.h>
 
 #include <algorithm>
 #include <array>
@@ -11,13 +10,10 @@
 #include <utility>
 #include <vector>
 
-#include "bind.hpp"
+#include "convert.hpp"
 #include "halfnut/core/formula.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
-
-namespace py = pybind11;
 
 namespace {
 

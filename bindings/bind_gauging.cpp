@@ -1,25 +1,20 @@
 // Fit, coating and gauging of threads.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
 #include <algorithm>
 #include <optional>
 
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
 #include "halfnut/threads/judge.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/wires.hpp"
-#include "numpy_util.hpp"
-#include "thread_columns.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
@@ -148,8 +143,8 @@ void bind_coatings(py::module_& module) {
         py::arg("coating"), py::arg("group"), py::arg("title"), py::arg("catalogue"),
         "Refuse a coating on a metal that does not take it.");
 
-    py::class_<Precoat>(module, "PrecoatAnswer", "The core's answer on limits before coating.")
-        .def_readonly("before", &Precoat::before)
+    py::class_<Precoat> precoat_class(module, "PrecoatAnswer", "The core's answer on limits before coating.");
+    precoat_class.def_readonly("before", &Precoat::before)
         .def_readonly("uncoated", &Precoat::uncoated)
         .def_property_readonly("way", [](const Precoat& p) { return std::string(enum_name(p.way)); })
         .def_property_readonly(
@@ -162,24 +157,17 @@ void bind_coatings(py::module_& module) {
                     std::array{p.allowance_um, p.pitch_change_um, p.greatest_build_up_um, p.go_after_pitch_mm,
                                p.go_after_crest_mm, p.not_go_after_pitch_mm, p.position_deviation_um});
             })
-        .def_property_readonly("position",
-                               [](const Precoat& p) {
-                                   return p.has_position ? py::object(py::str(position_text(p)))
-                                                         : py::object(py::none());
-                               })
-        .def(
-            "evidence",
-            [](const Precoat& p, const SharedCatalogue& catalogue) {
-                return evidence_list(p.evidence.items(), kPrecoatFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_property_readonly("position", [](const Precoat& p) {
+            return p.has_position ? py::object(py::str(position_text(p))) : py::object(py::none());
+        });
+    def_evidence(precoat_class, kPrecoatFigures);
     module.def(
         "precoat_answer",
         [](const Thread& thread, const BuildUp& build_up, const SharedCatalogue& catalogue,
            const std::string& gauged_at, const std::string& rule, std::optional<double> engagement_mm) {
             PrecoatRequest request{thread, build_up};
             request.gauged_at = from_name<GaugedAt>("gauged_at", gauged_at);
-            request.options.rule = rule_from(rule);
+            request.options.rule = from_name<UnifiedRule>("rule", rule);
             request.options.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
             return precoat(catalogue.get(), request);
         },
@@ -190,7 +178,7 @@ void bind_coatings(py::module_& module) {
         [](const FitPart& part, const std::string& side, const std::string& title) {
             FitPart before;
             std::string why;
-            if (!sizes_before_coating(part, side_from(side), title, before, &why).ok()) {
+            if (!sizes_before_coating(part, from_name<Side>("side", side), title, before, &why).ok()) {
                 throw DomainError(why);
             }
             return sizes_dict(before);
@@ -209,20 +197,16 @@ void bind_thread_fits(py::module_& module) {
                py::arg("half_angle_deg"), py::arg("left_hand"), py::arg("build_up"),
                py::arg("lead_error_mm") = 0.0, py::arg("temperature_c") = 20.0,
                py::arg("expansion_um_m_k") = 0.0, "A part of a fit by its sizes.");
-    py::class_<ThreadFit>(module, "FitAnswer", "The core's answer on one fit.")
+    py::class_<ThreadFit> fit_class(module, "FitAnswer", "The core's answer on one fit.");
+    fit_class
         .def_property_readonly("figures",
                                [](const ThreadFit& f) { return figures_by_name(kFitFigures, f.figures()); })
         .def_property_readonly("verdict",
                                [](const ThreadFit& f) { return std::string(enum_name(f.verdict)); })
         .def_property_readonly("deciding",
                                [](const ThreadFit& f) { return std::string(enum_name(f.deciding)); })
-        .def_readonly("engagement_assumed", &ThreadFit::engagement_assumed)
-        .def(
-            "evidence",
-            [](const ThreadFit& f, const SharedCatalogue& catalogue) {
-                return evidence_list(f.evidence.items(), kFitFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_readonly("engagement_assumed", &ThreadFit::engagement_assumed);
+    def_evidence(fit_class, kFitFigures);
     module.def(
         "fit_answer",
         [](const FitPart& external, const FitPart& internal, std::optional<double> engagement_mm,
@@ -239,15 +223,11 @@ void bind_thread_fits(py::module_& module) {
         py::arg("external"), py::arg("internal"), py::kw_only(), py::arg("engagement_mm") = py::none(),
         py::arg("assumed_engagement_mm"), py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
         "Fit of two threads.");
-    py::class_<Suited>(module, "SuitAnswer", "The core's answer on a part cut to suit a measured one.")
-        .def_property_readonly("pitch_min_mm", [](const Suited& s) { return s.pitch.min_mm; })
-        .def_property_readonly("pitch_max_mm", [](const Suited& s) { return s.pitch.max_mm; })
-        .def(
-            "evidence",
-            [](const Suited& s, const SharedCatalogue& catalogue) {
-                return evidence_list(s.evidence.items(), kSuitFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+    py::class_<Suited> suited_class(module, "SuitAnswer",
+                                    "The core's answer on a part cut to suit a measured one.");
+    suited_class.def_property_readonly("pitch_min_mm", [](const Suited& s) { return s.pitch.min_mm; })
+        .def_property_readonly("pitch_max_mm", [](const Suited& s) { return s.pitch.max_mm; });
+    def_evidence(suited_class, kSuitFigures);
     module.def(
         "fit_chances",
         [](const FitPart& external, const FitPart& internal, const Doubles& clearances_mm,
@@ -306,26 +286,13 @@ void bind_thread_fits(py::module_& module) {
 }
 
 void bind_measuring(py::module_& module) {
-    py::class_<OverWires>(module, "WiresAnswer", "The core's answer on sizes over wires.")
+    py::class_<OverWires> wires_class(module, "WiresAnswer", "The core's answer on sizes over wires.");
+    wires_class
         .def_property_readonly("figures",
                                [](const OverWires& w) { return figures_by_name(kWireFigures, w.figures()); })
         .def_property_readonly("choice", [](const OverWires& w) { return std::string(enum_name(w.choice)); })
-        .def_property_readonly("cautions",
-                               [](const OverWires& w) {
-                                   std::vector<std::string> out;
-                                   for (const auto& [caution, name] : enum_names(WireCaution{})) {
-                                       if (w.has(caution)) {
-                                           out.emplace_back(name);
-                                       }
-                                   }
-                                   return out;
-                               })
-        .def(
-            "evidence",
-            [](const OverWires& w, const SharedCatalogue& catalogue) {
-                return evidence_list(w.evidence.items(), kWireFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_property_readonly("cautions", [](const OverWires& w) { return cautions_of<WireCaution>(w); });
+    def_evidence(wires_class, kWireFigures);
     module.def(
         "wires_answer",
         [](const Thread& thread, const ThreadLimits& limits, const SharedCatalogue& catalogue,
@@ -345,8 +312,7 @@ void bind_measuring(py::module_& module) {
         [](const FitPart& part, const std::string& side, const std::string& unit, const std::string& title,
            const SharedCatalogue& catalogue, std::optional<double> wire_mm, bool best,
            const std::string& set) {
-            WireRequest request{part, side == "external" ? Side::external : Side::internal, unit == "in",
-                                title};
+            WireRequest request{part, from_name<Side>("side", side), unit == "in", title};
             request.wire_mm = given_or_lacking("wire_mm", wire_mm);
             request.best = best;
             request.set = set;
@@ -356,7 +322,8 @@ void bind_measuring(py::module_& module) {
         py::arg("wire_mm") = py::none(), py::arg("best") = false, py::arg("set") = "",
         "Sizes over wires, or across balls, for a part by its sizes.");
 
-    py::class_<Verdict>(module, "VerdictAnswer", "The core's verdict on a measured part.")
+    py::class_<Verdict> verdict_class(module, "VerdictAnswer", "The core's verdict on a measured part.");
+    verdict_class
         .def_property_readonly("place", [](const Verdict& v) { return std::string(enum_name(v.place())); })
         .def_property_readonly("functional_pitch_mm",
                                [](const Verdict& v) { return number_or_none(v.functional_pitch_mm); })
@@ -383,13 +350,8 @@ void bind_measuring(py::module_& module) {
                                    }
                                    return out;
                                })
-        .def_readonly("limits", &Verdict::limits)
-        .def(
-            "evidence",
-            [](const Verdict& v, const SharedCatalogue& catalogue) {
-                return evidence_list(v.evidence.items(), kJudgeFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_readonly("limits", &Verdict::limits);
+    def_evidence(verdict_class, kJudgeFigures);
     module.def(
         "judge_answer",
         [](const Thread& thread, const SharedCatalogue& catalogue, std::optional<double> pitch_mm,
@@ -419,7 +381,8 @@ void bind_measuring(py::module_& module) {
                 catalogue.get(),
                 FormJudgeRequest{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
                                                following_error_deg, over_wires_mm, wire_mm),
-                                 thread, side_from(side), given_or_lacking("engagement_mm", engagement_mm)});
+                                 thread, from_name<Side>("side", side),
+                                 given_or_lacking("engagement_mm", engagement_mm)});
         },
         py::arg("thread"), py::arg("side"), py::arg("catalogue"), py::kw_only(),
         py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(), py::arg("minor_mm") = py::none(),
@@ -436,7 +399,7 @@ void bind_measuring(py::module_& module) {
             return judge(SizedJudgeRequest{
                 measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
                               following_error_deg, over_wires_mm, wire_mm),
-                limits, side_from(side), basic_pitch_diameter_mm, name});
+                limits, from_name<Side>("side", side), basic_pitch_diameter_mm, name});
         },
         py::arg("limits"), py::arg("side"), py::arg("basic_pitch_diameter_mm"), py::arg("name"),
         py::kw_only(), py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
@@ -467,7 +430,6 @@ void bind_gauging(py::module_& module) {
     bind_coatings(module);
     bind_thread_fits(module);
     bind_measuring(module);
-    bind_thread_columns(module);
 }
 
 }  // namespace halfnut::bind

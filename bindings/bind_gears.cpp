@@ -1,15 +1,10 @@
-// Change gears: the search, translating pairs, and their level-1 formulas.
+// Change gears: the search, and translating pairs.
 
-#include <pybind11/stl.h>
-
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/machine/gear_train.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace machine;
 using namespace pybind11::literals;
 
@@ -41,8 +36,7 @@ void bind_train(py::module_& module) {
         .def_readonly("exact", &GearTrain::exact)
         .def_readonly("standard", &GearTrain::standard)
         .def_readonly("steep", &GearTrain::steep)
-        .def_property_readonly("mounting",
-                               [](const GearTrain& self) { return std::string(enum_name(self.mounting)); })
+        .def_property_readonly("mounting", [](const GearTrain& self) { return enum_name(self.mounting); })
         .def_property_readonly("stud_to_banjo_mm",
                                [](const GearTrain& self) { return number_or_none(self.stud_to_banjo_mm); })
         .def_property_readonly("banjo_to_screw_mm",

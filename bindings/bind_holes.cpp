@@ -1,21 +1,17 @@
 // Holes for screws: before tapping, blind, clearance, counterbored and countersunk.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
 #include <algorithm>
 #include <optional>
 
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/holes.hpp"
 #include "halfnut/threads/rules.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
@@ -43,18 +39,6 @@ DrillSet own_drills(const std::vector<std::pair<std::string, double>>& given) {
     return out;
 }
 
-py::list caution_names(std::uint8_t cautions) {
-    TappingHole hole;
-    hole.cautions = cautions;
-    py::list out;
-    for (const auto& [caution, name] : enum_names(HoleCaution{})) {
-        if (hole.has(caution)) {
-            out.append(py::str(name.data(), name.size()));
-        }
-    }
-    return out;
-}
-
 py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedCatalogue& catalogue,
                         const std::optional<double>& percent, const std::optional<double>& engagement_mm,
                         const std::optional<double>& strength_ratio, bool form,
@@ -74,7 +58,7 @@ py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedC
     out["below"] = set.name(hole.below);
     out["above"] = set.name(hole.above);
     out["within"] = set.name(hole.within);
-    out["cautions"] = caution_names(hole.cautions);
+    out["cautions"] = cautions_of<HoleCaution>(hole);
     out["evidence"] = evidence_list(hole.evidence.items(), kTappingFigures, catalogue.get());
     return out;
 }
@@ -83,14 +67,9 @@ py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedC
 py::dict tapping_columns(const std::vector<std::string>& designations, const py::object& drills,
                          const SharedCatalogue& catalogue, const std::vector<Doubles>& numbers, bool form,
                          const std::optional<double>& oversize_mm, const std::string& on_error) {
-    constexpr std::size_t kNumbers = 3;  // percent, engagement, strength
-    const bool raise = raises_on_error(on_error);
+    const NumberColumns number(numbers, 3);  // percent, engagement, strength
     const std::size_t rows = designations.size();
-    if (numbers.size() != kNumbers) {
-        throw DomainError("tapping holes take three columns of numbers");
-    }
-    for (const Doubles& column : numbers) {
-        const auto size = static_cast<std::size_t>(column.size());
+    for (const std::size_t size : number.sizes()) {
         if (size != rows && size != 1) {
             throw DomainError(fmt::format("a column has {} values for {} designations", size, rows));
         }
@@ -102,80 +81,38 @@ py::dict tapping_columns(const std::vector<std::string>& designations, const py:
                                  : drill_set(catalogue.get(), usual_drill_set(catalogue.get(), inch));
     }
     const double oversize = given_or_lacking("oversize_mm", oversize_mm);
-    std::vector<py::array_t<double>> columns;
-    std::vector<double*> cells;
-    columns.reserve(kTappingSure);
-    for (std::size_t i = 0; i < kTappingSure; ++i) {
-        cells.push_back(columns.emplace_back(static_cast<py::ssize_t>(rows)).mutable_data());
-    }
-    py::array_t<std::uint8_t> cautions(static_cast<py::ssize_t>(rows));
-    py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
-    std::uint8_t* const bits = cautions.mutable_data();
-    std::uint8_t* const codes = status.mutable_data();
-    std::array<const double*, kNumbers> in{};
-    std::array<std::size_t, kNumbers> step{};
-    for (std::size_t i = 0; i < kNumbers; ++i) {
-        in[i] = numbers[i].data();
-        step[i] = numbers[i].size() == 1 ? 0 : 1;
-    }
-    std::vector<const std::string*> names(rows, nullptr);
-    std::size_t failed = 0;
-    std::size_t first = 0;
-    std::string why;
-    const auto run = [&] {
-        for (std::size_t row = 0; row < rows; ++row) {
-            TappingRequest request;
-            TappingHole hole;
-            DesignationProblem problem;
-            std::string reason;
-            Status code = read_thread(designations[row], catalogue.get(), request.thread, &problem);
-            if (code.ok()) {
-                request.percent = in[0][row * step[0]];
-                request.engagement_mm = in[1][row * step[1]];
-                request.strength_ratio = in[2][row * step[2]];
-                request.form = form;
-                request.oversize_mm = oversize;
-                const auto& set = sets[request.thread.inch() ? 1 : 0];
-                code = evaluate(catalogue.get(), request, set, hole, &reason);
-                if (code.ok()) {
-                    names[row] = &set[static_cast<std::size_t>(hole.chosen)].name;
-                }
-            } else {
-                reason = fmt::format("cannot read '{}' at position {}: {}", designations[row],
-                                     problem.position + 1, problem.message);
-            }
-            const auto figures = code.ok() ? hole.figures() : TappingHole{}.figures();
-            for (std::size_t i = 0; i < kTappingSure; ++i) {
-                cells[i][row] = figures[i];
-            }
-            bits[row] = code.ok() ? hole.cautions : std::uint8_t{0};
-            codes[row] = static_cast<std::uint8_t>(code.code);
-            if (!code.ok() && failed++ == 0) {
-                first = row;
-                why = reason;
-            }
+    AnswerColumns columns(rows);
+    columns.keep_place("drill");
+    columns.figures(std::span(kTappingFigures).first(kTappingSure));
+    std::uint8_t* const cautions = columns.codes("cautions");
+    std::vector<std::string> drill(rows);
+    columns.run(on_error, "designations", [&](std::size_t row, std::string& why) {
+        TappingRequest request;
+        TappingHole hole;
+        DesignationProblem problem;
+        Status status = read_thread(designations[row], catalogue.get(), request.thread, &problem);
+        if (!status.ok()) {
+            why = fmt::format("cannot read '{}' at position {}: {}", designations[row], problem.position + 1,
+                              problem.message);
+            return status;
         }
-    };
-    {
-        const py::gil_scoped_release release;
-        run();
-    }
-    if (raise && failed > 0) {
-        throw DomainError(
-            fmt::format("{} at index {} ({} of {} designations failed)", why, first, failed, rows));
-    }
-    py::dict out;
-    py::list drill;
-    for (const std::string* name : names) {
-        drill.append(name == nullptr ? py::str("") : py::str(*name));
-    }
-    out["drill"] = py::module_::import("numpy").attr("array")(drill, py::arg("dtype") = "U");
-    for (std::size_t i = 0; i < kTappingSure; ++i) {
-        out[py::str(kTappingFigures[i].data(), kTappingFigures[i].size())] = std::move(columns[i]);
-    }
-    out["cautions"] = std::move(cautions);
-    out["status"] = std::move(status);
-    return out;
+        request.percent = number(0, row);
+        request.engagement_mm = number(1, row);
+        request.strength_ratio = number(2, row);
+        request.form = form;
+        request.oversize_mm = oversize;
+        const auto& set = sets[request.thread.inch() ? 1 : 0];
+        status = evaluate(catalogue.get(), request, set, hole, &why);
+        if (status.ok()) {
+            drill[row] = set[static_cast<std::size_t>(hole.chosen)].name;
+            const auto figures = hole.figures();
+            columns.set_figures(row, std::span(figures).first(kTappingSure));
+            cautions[row] = hole.cautions;
+        }
+        return status;
+    });
+    columns.dict()["drill"] = text_column(drill);
+    return columns.dict();
 }
 
 py::dict blind_answer(double pitch_mm, double hole_mm, const std::string& lead,

@@ -1,15 +1,10 @@
 // Alloys by name.
 
-#include <pybind11/stl.h>
-
+#include "convert.hpp"
+#include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 
-#include "bind.hpp"
-#include "halfnut/material/alloy.hpp"
-
 namespace halfnut::bind {
-
-namespace py = pybind11;
 
 void bind_material(py::module_& module) {
     module.def(

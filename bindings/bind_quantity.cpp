@@ -1,15 +1,11 @@
 // Quantities with their units.
 
 #include <fmt/format.h>
-#include <pybind11/operators.h>
-
-#include "bind.hpp"
+#include "convert.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/quantity.hpp"
 
 namespace halfnut::bind {
-
-namespace py = pybind11;
 
 namespace {
 

@@ -1,12 +1,10 @@
 // Strength of threads: areas, stripping, torque, walls.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
 #include <algorithm>
 
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/strengths.hpp"
 #include "halfnut/material/tables.hpp"
@@ -14,11 +12,9 @@
 #include "halfnut/threads/joint.hpp"
 #include "halfnut/threads/joint_tables.hpp"
 #include "halfnut/threads/strength.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
@@ -55,33 +51,21 @@ ThreadStrength joint_answer(const StrengthSizes& sizes, const PartStrength& exte
     return strength(request);
 }
 
-py::list caution_codes(const ThreadStrength& strength) {
-    py::list out;
-    for (const auto& [caution, name] : enum_names(StrengthCaution{})) {
-        if (strength.has(caution)) {
-            out.append(py::str(name.data(), name.size()));
-        }
-    }
-    return out;
-}
-
 void bind_answers(py::module_& module) {
     py::class_<PartStrength>(module, "PartStrength", "Strengths of one part of a joint, MPa.")
         .def(py::init(&part_strength), py::arg("side"), py::arg("tensile_mpa"),
              py::arg("yield_mpa") = py::none(), py::arg("shear_mpa") = py::none());
-    py::class_<ThreadStrength>(module, "StrengthAnswer", "The core's answer on what a joint holds.")
+    py::class_<ThreadStrength> strength_class(module, "StrengthAnswer",
+                                              "The core's answer on what a joint holds.");
+    strength_class
         .def_property_readonly(
             "figures", [](const ThreadStrength& s) { return figures_by_name(kStrengthFigures, s.figures()); })
         .def_property_readonly("weakest",
                                [](const ThreadStrength& s) { return std::string(enum_name(s.weakest)); })
-        .def_property_readonly("cautions", &caution_codes)
-        .def("engagement_for", &engagement_for, py::arg("load_n"))
-        .def(
-            "evidence",
-            [](const ThreadStrength& s, const SharedCatalogue& catalogue) {
-                return evidence_list(s.evidence.items(), kStrengthFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_property_readonly("cautions",
+                               [](const ThreadStrength& s) { return cautions_of<StrengthCaution>(s); })
+        .def("engagement_for", &engagement_for, py::arg("load_n"));
+    def_evidence(strength_class, kStrengthFigures);
     module.def(
         "strength_answer",
         [](const Thread& external, const ThreadLimits& external_limits, const ThreadLimits& internal_limits,
@@ -120,15 +104,11 @@ void bind_answers(py::module_& module) {
         py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(),
         "What a joint of threads by their sizes holds.");
 
-    py::class_<Tightening>(module, "TighteningAnswer", "The core's answer on torque and preload.")
-        .def_property_readonly(
-            "figures", [](const Tightening& t) { return figures_by_name(kTighteningFigures, t.figures()); })
-        .def(
-            "evidence",
-            [](const Tightening& t, const SharedCatalogue& catalogue) {
-                return evidence_list(t.evidence.items(), kTighteningFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+    py::class_<Tightening> tightening_class(module, "TighteningAnswer",
+                                            "The core's answer on torque and preload.");
+    tightening_class.def_property_readonly(
+        "figures", [](const Tightening& t) { return figures_by_name(kTighteningFigures, t.figures()); });
+    def_evidence(tightening_class, kTighteningFigures);
     module.def(
         "tightening_answer",
         [](double diameter_mm, double pitch_diameter_mm, double lead_mm, double half_angle_deg,
@@ -181,111 +161,71 @@ enum PairNumber : std::uint8_t {
 py::dict strength_columns(const std::vector<std::string>& external, const std::vector<std::string>& internal,
                           const SharedCatalogue& catalogue, const std::vector<Doubles>& numbers,
                           const std::string& on_error) {
-    const bool raise = raises_on_error(on_error);
+    const NumberColumns number(numbers, kPairNumbers);
     const std::size_t rows = std::max(external.size(), internal.size());
-    const auto serves = [rows](std::size_t size) { return size == rows || size == 1; };
-    if (!serves(external.size()) || !serves(internal.size()) || numbers.size() != kPairNumbers ||
-        !std::all_of(numbers.begin(), numbers.end(), [&](const Doubles& column) {
-            return serves(static_cast<std::size_t>(column.size()));
-        })) {
+    std::vector<std::size_t> sizes = number.sizes();
+    sizes.insert(sizes.end(), {external.size(), internal.size()});
+    if (!std::all_of(sizes.begin(), sizes.end(),
+                     [rows](std::size_t size) { return size == rows || size == 1; })) {
         throw DomainError(
             fmt::format("designations and numbers must be one, or one for each of {} rows", rows));
     }
-    std::vector<py::array_t<double>> columns;
-    std::vector<double*> out;
-    for (std::size_t i = 0; i < kStrengthFigures.size(); ++i) {
-        out.push_back(columns.emplace_back(static_cast<py::ssize_t>(rows)).mutable_data());
-    }
-    std::vector<const double*> in;
-    in.reserve(numbers.size());
-    for (const Doubles& column : numbers) {
-        in.push_back(column.data());
-    }
-    py::array_t<std::uint8_t> weakest(static_cast<py::ssize_t>(rows));
-    py::array_t<std::uint16_t> cautions(static_cast<py::ssize_t>(rows));
-    py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
-    std::uint8_t* const elements = weakest.mutable_data();
-    std::uint16_t* const bits = cautions.mutable_data();
-    std::uint8_t* const codes = status.mutable_data();
-    std::size_t failed = 0;
-    std::size_t first = 0;
-    std::string why;
-    const auto part = [&](const std::string& text, Side side, Thread& thread, ThreadLimits& limits,
-                          std::string& reason) {
+    AnswerColumns columns(rows);
+    columns.figures(kStrengthFigures);
+    std::uint8_t* const weakest = columns.codes("weakest_code");
+    auto* const cautions = columns.codes<std::uint16_t>("cautions");
+    const auto part = [&](const std::vector<std::string>& texts, std::size_t row, Side side, Thread& thread,
+                          ThreadLimits& limits, std::string& why) {
+        const std::string& designation = texts[texts.size() == 1 ? 0 : row];
         DesignationProblem problem;
-        const Status answer = read_thread(text, catalogue.get(), thread, &problem);
-        if (!answer.ok()) {
-            reason = fmt::format("cannot read '{}' at position {}: {}", text, problem.position + 1,
-                                 problem.message);
-            return answer;
+        const Status status = read_thread(designation, catalogue.get(), thread, &problem);
+        if (!status.ok()) {
+            why = fmt::format("cannot read '{}' at position {}: {}", designation, problem.position + 1,
+                              problem.message);
+            return status;
         }
         thread = thread.part(side);
-        return evaluate(catalogue.get(), thread, LimitOptions{}, limits, &reason);
+        return evaluate(catalogue.get(), thread, LimitOptions{}, limits, &why);
     };
-    const auto run = [&] {
-        for (std::size_t row = 0; row < rows; ++row) {
-            const auto number = [&](PairNumber column) {
-                return in[column][numbers[column].size() == 1 ? 0 : row];
-            };
-            Thread male;
-            Thread female;
-            ThreadLimits male_limits;
-            ThreadLimits female_limits;
-            ThreadStrength answer;
-            std::string reason;
-            Status code =
-                part(external[external.size() == 1 ? 0 : row], Side::external, male, male_limits, reason);
-            if (code.ok()) {
-                code = part(internal[internal.size() == 1 ? 0 : row], Side::internal, female, female_limits,
-                            reason);
-            }
-            if (code.ok()) {
-                StrengthRequest request;
-                request.sizes = strength_sizes(male, male_limits, female_limits);
-                request.overlap_mm = number(kOverlap);
-                request.external_chamfer_mm = number(kExternalChamfer);
-                request.external_run_out_mm = number(kExternalRunOut);
-                request.internal_countersink_mm = number(kInternalCountersink);
-                request.internal_run_out_mm = number(kInternalRunOut);
-                request.external_bore_mm = number(kBore);
-                request.internal_outside_mm = number(kOutside);
-                request.external = {number(kExternalTensile), number(kExternalYield), number(kExternalShear)};
-                request.internal = {number(kInternalTensile), number(kInternalYield), number(kInternalShear)};
-                request.load_n = number(kLoad);
-                request.factor_of_safety = number(kFactor);
-                code = evaluate(request, answer);
-                if (!code.ok()) {
-                    reason = refusal(request, code);
-                }
-            }
-            const auto figures = answer.figures();
-            for (std::size_t i = 0; i < out.size(); ++i) {
-                out[i][row] = figures[i];
-            }
-            elements[row] = static_cast<std::uint8_t>(answer.weakest);
-            bits[row] = answer.cautions;
-            codes[row] = static_cast<std::uint8_t>(code.code);
-            if (!code.ok() && failed++ == 0) {
-                first = row;
-                why = reason;
-            }
+    columns.run(on_error, "pairs", [&](std::size_t row, std::string& why) {
+        Thread male;
+        Thread female;
+        ThreadLimits male_limits;
+        ThreadLimits female_limits;
+        Status status = part(external, row, Side::external, male, male_limits, why);
+        if (status.ok()) {
+            status = part(internal, row, Side::internal, female, female_limits, why);
         }
-    };
-    {
-        const py::gil_scoped_release release;
-        run();
-    }
-    if (raise && failed > 0) {
-        throw DomainError(fmt::format("{} at index {} ({} of {} pairs failed)", why, first, failed, rows));
-    }
-    py::dict result;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        result[py::str(kStrengthFigures[i].data(), kStrengthFigures[i].size())] = std::move(columns[i]);
-    }
-    result["weakest_code"] = std::move(weakest);
-    result["cautions"] = std::move(cautions);
-    result["status"] = std::move(status);
-    return result;
+        if (!status.ok()) {
+            return status;
+        }
+        StrengthRequest request;
+        request.sizes = strength_sizes(male, male_limits, female_limits);
+        request.overlap_mm = number(kOverlap, row);
+        request.external_chamfer_mm = number(kExternalChamfer, row);
+        request.external_run_out_mm = number(kExternalRunOut, row);
+        request.internal_countersink_mm = number(kInternalCountersink, row);
+        request.internal_run_out_mm = number(kInternalRunOut, row);
+        request.external_bore_mm = number(kBore, row);
+        request.internal_outside_mm = number(kOutside, row);
+        request.external = {number(kExternalTensile, row), number(kExternalYield, row),
+                            number(kExternalShear, row)};
+        request.internal = {number(kInternalTensile, row), number(kInternalYield, row),
+                            number(kInternalShear, row)};
+        request.load_n = number(kLoad, row);
+        request.factor_of_safety = number(kFactor, row);
+        ThreadStrength answer;
+        status = evaluate(request, answer);
+        if (!status.ok()) {
+            why = refusal(request, status);
+            return status;
+        }
+        columns.set_figures(row, answer.figures());
+        weakest[row] = static_cast<std::uint8_t>(answer.weakest);
+        cautions[row] = answer.cautions;
+        return status;
+    });
+    return columns.dict();
 }
 
 template <class Row>
@@ -299,9 +239,8 @@ void bind_practice(py::module_& module) {
         [](int alloy, const std::string& form, std::optional<double> thickness_mm,
            const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
-            const material::MinimumStrength found =
-                material::minimum_strength(tables, tables.alloys[static_cast<std::size_t>(alloy)], form,
-                                           given_or_lacking("thickness_mm", thickness_mm));
+            const material::MinimumStrength found = material::minimum_strength(
+                tables, alloy_at(tables, alloy), form, given_or_lacking("thickness_mm", thickness_mm));
             py::dict out;
             out["row"] = place_of(tables.strengths, *found.row);
             out["tensile_mpa"] = number_or_none(found.tensile_mpa);
@@ -332,30 +271,24 @@ void bind_practice(py::module_& module) {
         "galling_row",
         [](int one, int other, const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
-            return place_of(tables.galling, galling(tables, tables.alloys[static_cast<std::size_t>(one)],
-                                                    tables.alloys[static_cast<std::size_t>(other)]));
+            return place_of(tables.galling, galling(tables, alloy_at(tables, one), alloy_at(tables, other)));
         },
         py::arg("one"), py::arg("other"), py::arg("catalogue"), "Row of threads/galling for two alloys.");
     module.def(
         "thread_friction_row",
         [](int one, int other, const std::string& lubricant, const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
-            return place_of(tables.thread_friction,
-                            thread_friction(tables, tables.alloys[static_cast<std::size_t>(one)],
-                                            tables.alloys[static_cast<std::size_t>(other)], lubricant));
+            return place_of(tables.thread_friction, thread_friction(tables, alloy_at(tables, one),
+                                                                    alloy_at(tables, other), lubricant));
         },
         py::arg("one"), py::arg("other"), py::arg("lubricant"), py::arg("catalogue"),
         "Row of threads/thread_friction for two alloys and a lubricant.");
     module.def(
         "engagement_practice",
         [](int internal, const std::string& loading, double diameter_mm, const SharedCatalogue& catalogue) {
-            Loading wanted{};
-            if (!enum_from_name(loading, wanted)) {
-                throw DomainError(fmt::format("loading must be steady or shock, got '{}'", loading));
-            }
             const Catalogue& tables = catalogue.get();
-            const EngagementPracticeRow& row =
-                engagement_practice(tables, tables.alloys[static_cast<std::size_t>(internal)], wanted);
+            const EngagementPracticeRow& row = engagement_practice(tables, alloy_at(tables, internal),
+                                                                   from_name<Loading>("loading", loading));
             return std::pair{place_of(tables.engagement_practice, row),
                              engagement_by_practice_mm(row, diameter_mm)};
         },

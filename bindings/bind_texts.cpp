@@ -1,12 +1,10 @@
-#include "texts.hpp"
+#include "convert.hpp"
 
 #include <cstdint>
 #include <string_view>
 #include <unordered_map>
 
 namespace halfnut::bind {
-
-namespace py = pybind11;
 
 namespace {
 

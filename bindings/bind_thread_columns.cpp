@@ -1,149 +1,22 @@
 // Columns of threads of any form: limits, fits, sizes over wires, verdicts, limits before coating.
 
-#include "thread_columns.hpp"
-
-#include <pybind11/stl.h>
-
 #include <algorithm>
 #include <optional>
 #include <unordered_map>
 
-#include "bind.hpp"
+#include "convert.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/judge.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/wires.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-/// How many rows columns have that go together: each holds one value for all, or one a row.
-std::size_t common_rows(const std::vector<std::size_t>& sizes, std::string_view what) {
-    std::size_t rows = 1;
-    for (const std::size_t size : sizes) {
-        if (size != 1) {
-            rows = size;
-        }
-    }
-    for (const std::size_t size : sizes) {
-        if (size != rows && size != 1) {
-            throw DomainError(
-                fmt::format("columns of {} and {} values do not go together: each holds one "
-                            "{}, or one a row",
-                            rows, size, what));
-        }
-    }
-    return rows;
-}
-
-/// Numbers that come as columns: one value for all rows, or one a row.
-class NumberColumns {
-   public:
-    NumberColumns(const std::vector<Doubles>& columns, std::size_t expected) {
-        if (columns.size() != expected) {
-            throw DomainError(
-                fmt::format("{} columns of numbers are wanted, got {}", expected, columns.size()));
-        }
-        for (const Doubles& column : columns) {
-            sizes_.push_back(static_cast<std::size_t>(column.size()));
-            data_.push_back(column.data());
-        }
-    }
-    [[nodiscard]] const std::vector<std::size_t>& sizes() const noexcept { return sizes_; }
-    [[nodiscard]] double operator()(std::size_t column, std::size_t row) const noexcept {
-        return data_[column][sizes_[column] == 1 ? 0 : row];
-    }
-
-   private:
-    std::vector<std::size_t> sizes_;
-    std::vector<const double*> data_;
-};
-
-/// Columns of figures, of small codes and of texts, and the status; a row that fails has NaN, 0 and "".
-class AnswerColumns {
-   public:
-    AnswerColumns(std::size_t rows, std::vector<std::string> figures, std::vector<std::string> codes = {})
-        : rows_(rows), figures_(std::move(figures)), codes_(std::move(codes)) {
-        const auto size = static_cast<py::ssize_t>(rows);
-        for (std::size_t i = 0; i < figures_.size(); ++i) {
-            values_.emplace_back(size);
-            value_data_.push_back(values_.back().mutable_data());
-            std::fill_n(value_data_.back(), rows, kNaN);
-        }
-        for (std::size_t i = 0; i < codes_.size(); ++i) {
-            bytes_.emplace_back(size);
-            byte_data_.push_back(bytes_.back().mutable_data());
-            std::fill_n(byte_data_.back(), rows, std::uint8_t{0});
-        }
-    }
-
-    void figure(std::size_t row, std::size_t column, double value) { value_data_[column][row] = value; }
-    void code(std::size_t row, std::size_t column, std::uint8_t value) { byte_data_[column][row] = value; }
-
-    /// Answer each row without the interpreter lock. `answer(row, reason)` fills a row and gives its status.
-    template <class Answer>
-    void run(const std::string& on_error, std::string_view what, const Answer& answer) {
-        const bool raise = raises_on_error(on_error);
-        status_ = py::array_t<std::uint8_t>(static_cast<py::ssize_t>(rows_));
-        std::uint8_t* const status = status_.mutable_data();
-        std::size_t failed = 0;
-        std::size_t first = 0;
-        std::string why;
-        const auto all = [&] {
-            for (std::size_t row = 0; row < rows_; ++row) {
-                std::string reason;
-                const Status found = answer(row, reason);
-                status[row] = static_cast<std::uint8_t>(found.code);
-                if (!found.ok() && failed++ == 0) {
-                    first = row;
-                    why = reason.empty() ? std::string(status_sentence(found.code)) : reason;
-                }
-            }
-        };
-        {
-            const py::gil_scoped_release release;
-            all();
-        }
-        if (raise && failed > 0) {
-            throw DomainError(
-                fmt::format("{} at index {} ({} of {} {} failed)", why, first, failed, rows_, what));
-        }
-    }
-
-    py::dict dict() && {
-        py::dict out;
-        for (std::size_t i = 0; i < figures_.size(); ++i) {
-            out[py::str(figures_[i])] = std::move(values_[i]);
-        }
-        for (std::size_t i = 0; i < codes_.size(); ++i) {
-            out[py::str(codes_[i])] = std::move(bytes_[i]);
-        }
-        out["status"] = std::move(status_);
-        return out;
-    }
-
-   private:
-    std::size_t rows_;
-    std::vector<std::string> figures_;
-    std::vector<std::string> codes_;
-    std::vector<py::array_t<double>> values_;
-    std::vector<py::array_t<std::uint8_t>> bytes_;
-    std::vector<double*> value_data_;
-    std::vector<std::uint8_t*> byte_data_;
-    py::array_t<std::uint8_t> status_;
-};
-
-template <class Names>
-std::vector<std::string> names_of(const Names& names) {
-    return {names.begin(), names.end()};
-}
 
 constexpr double kGreatestMeasuredMm = 1e4;  // what is measured on a part is at most 10 m long
 
@@ -250,14 +123,13 @@ class Parts {
 
 constexpr std::size_t kSizes = 6;  // major_max ... minor_min
 
-std::vector<std::string> size_names() {
-    std::vector<std::string> out;
+/// Columns of sizes, in mm and in inches.
+void size_columns(AnswerColumns& columns) {
     for (const char* unit : {"_mm", "_in"}) {
         for (std::size_t i = 0; i < kSizes; ++i) {
-            out.push_back(std::string(kThreadLimitFigures[i]) + unit);
+            columns.figures(std::string(kThreadLimitFigures[i]) + unit);
         }
     }
-    return out;
 }
 
 /// Columns of limits for many designations.
@@ -267,8 +139,10 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
     const NumberColumns number(numbers, 1);  // engagement
     Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::named);
     const std::size_t rows = common_rows({parts.size(), number.sizes()[0]}, "thread");
-    const UnifiedRule decimal_rule = rule_from(rule);
-    AnswerColumns columns(rows, size_names(), {"unit_code"});
+    const UnifiedRule decimal_rule = from_name<UnifiedRule>("rule", rule);
+    AnswerColumns columns(rows);
+    size_columns(columns);
+    std::uint8_t* const units = columns.codes("unit_code");
     columns.run(on_error, "designations", [&](std::size_t row, std::string& reason) {
         const ThreadPart* part = nullptr;
         const PartLimits* limits = nullptr;
@@ -278,15 +152,13 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
                                   reason);
         }
         if (status.ok()) {
-            for (std::size_t i = 0; i < kSizes; ++i) {
-                columns.figure(row, i, limits->mm[i]);
-                columns.figure(row, kSizes + i, limits->in[i]);
-            }
-            columns.code(row, 0, limits->inch ? 1 : 0);
+            columns.set_figures(row, std::span(limits->mm).first(kSizes));
+            columns.set_figures(row, std::span(limits->in).first(kSizes), kSizes);
+            units[row] = limits->inch ? 1 : 0;
         }
         return status;
     });
-    return std::move(columns).dict();
+    return columns.dict();
 }
 
 /// The length that is assumed where none is given: the nominal diameter.
@@ -306,7 +178,9 @@ py::dict fit_columns(const std::vector<std::string>& external, const std::vector
     std::vector<std::size_t> sizes = number.sizes();
     sizes.insert(sizes.end(), {external.size(), internal.size()});
     const std::size_t rows = common_rows(sizes, "pair");
-    AnswerColumns columns(rows, names_of(kFitFigures), {"verdict_code"});
+    AnswerColumns columns(rows);
+    columns.figures(kFitFigures);
+    std::uint8_t* const verdicts = columns.codes("verdict_code");
     columns.run(on_error, "pairs", [&](std::size_t row, std::string& reason) {
         FitRequest request;
         const ThreadPart* part = nullptr;
@@ -340,14 +214,11 @@ py::dict fit_columns(const std::vector<std::string>& external, const std::vector
             reason = "a length or spread is out of its range";
             return status;
         }
-        const auto figures = answer.figures();
-        for (std::size_t i = 0; i < figures.size(); ++i) {
-            columns.figure(row, i, figures[i]);
-        }
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.verdict));
+        columns.set_figures(row, answer.figures());
+        verdicts[row] = static_cast<std::uint8_t>(answer.verdict);
         return status;
     });
-    return std::move(columns).dict();
+    return columns.dict();
 }
 
 /// Columns of sizes over wires for many designations.
@@ -357,9 +228,11 @@ py::dict wire_columns(const std::vector<std::string>& designations, const Shared
     const NumberColumns number(numbers, 1);  // the wire
     Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
     const std::size_t rows = common_rows({parts.size(), number.sizes()[0]}, "thread");
-    std::vector<std::string> names = names_of(kWireFigures);
-    names.insert(names.end(), {"pitch_max_mm", "pitch_min_mm"});
-    AnswerColumns columns(rows, names, {"side_code"});
+    AnswerColumns columns(rows);
+    columns.figures(kWireFigures);
+    double* const pitch_max = columns.figures("pitch_max_mm");
+    double* const pitch_min = columns.figures("pitch_min_mm");
+    std::uint8_t* const sides = columns.codes("side_code");
     columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
         const ThreadPart* part = nullptr;
         const PartLimits* limits = nullptr;
@@ -376,16 +249,13 @@ py::dict wire_columns(const std::vector<std::string>& designations, const Shared
         if (!status.ok()) {
             return status;
         }
-        const auto figures = answer.figures();
-        for (std::size_t i = 0; i < figures.size(); ++i) {
-            columns.figure(row, i, figures[i]);
-        }
-        columns.figure(row, figures.size(), limits->sizes.pitch.max_mm);
-        columns.figure(row, figures.size() + 1, limits->sizes.pitch.min_mm);
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.side));
+        columns.set_figures(row, answer.figures());
+        pitch_max[row] = limits->sizes.pitch.max_mm;
+        pitch_min[row] = limits->sizes.pitch.min_mm;
+        sides[row] = static_cast<std::uint8_t>(answer.side);
         return status;
     });
-    return std::move(columns).dict();
+    return columns.dict();
 }
 
 /// The verdict on one part, whatever its form.
@@ -413,16 +283,19 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
     std::vector<std::size_t> sizes = number.sizes();
     sizes.push_back(designations.size());
     const std::size_t rows = common_rows(sizes, "part");
-    std::vector<std::string> names{"functional_pitch_mm"};
-    std::vector<std::string> codes{"place_code"};
+    AnswerColumns columns(rows);
+    double* const functional = columns.figures("functional_pitch_mm");
     for (const std::string_view diameter : kDiameters) {
-        for (const std::string_view what :
+        for (const char* what :
              {"_mm", "_min_mm", "_max_mm", "_to_enter_mm", "_to_middle_mm", "_to_last_mm"}) {
-            names.push_back(std::string(diameter) + std::string(what));
+            columns.figures(std::string(diameter) + what);
         }
-        codes.push_back(std::string(diameter) + "_place_code");
     }
-    AnswerColumns columns(rows, names, codes);
+    std::uint8_t* const places = columns.codes("place_code");
+    std::array<std::uint8_t*, kDiameters.size()> diameter_places{};
+    for (std::size_t i = 0; i < kDiameters.size(); ++i) {
+        diameter_places[i] = columns.codes(std::string(kDiameters[i]) + "_place_code");
+    }
     std::vector<std::string> met(rows);
     columns.run(on_error, "parts", [&](std::size_t row, std::string& reason) {
         const Measured measured{number(0, row), number(1, row), number(2, row), number(3, row),
@@ -435,8 +308,8 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
         if (!status.ok()) {
             return status;
         }
-        columns.figure(row, 0, answer.functional_pitch_mm);
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.place()));
+        functional[row] = answer.functional_pitch_mm;
+        places[row] = static_cast<std::uint8_t>(answer.place());
         constexpr std::size_t kEach = 6;
         for (std::size_t i = 0; i < kDiameters.size(); ++i) {
             const Judged& d = answer.diameters[i];
@@ -447,10 +320,8 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
                                                     there ? d.to_enter_mm : kNaN,
                                                     there ? d.to_middle_mm : kNaN,
                                                     there ? d.to_last_mm : kNaN};
-            for (std::size_t k = 0; k < kEach; ++k) {
-                columns.figure(row, 1 + i * kEach + k, figures[k]);
-            }
-            columns.code(row, 1 + i, static_cast<std::uint8_t>(d.place));
+            columns.set_figures(row, figures, 1 + i * kEach);
+            diameter_places[i][row] = static_cast<std::uint8_t>(d.place);
         }
         for (const ClassTried& tried : answer.classes) {
             if (tried.met()) {
@@ -460,9 +331,8 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
         }
         return status;
     });
-    py::dict out = std::move(columns).dict();
-    out["classes_met"] = py::module_::import("numpy").attr("array")(met, py::arg("dtype") = "U");
-    return out;
+    columns.dict()["classes_met"] = text_column(met);
+    return columns.dict();
 }
 
 /// What a row of limits before coating says.
@@ -523,12 +393,11 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
     sizes.push_back(designations.size());
     const std::size_t rows = common_rows(sizes, "thread");
     const GaugedAt at = from_name<GaugedAt>("gauged_at", gauged_at);
-    const UnifiedRule decimal_rule = rule_from(rule);
-    std::vector<std::string> names = size_names();
-    for (std::size_t i = 1; i + 1 < kPrecoatFigures.size(); ++i) {
-        names.emplace_back(kPrecoatFigures[i]);
-    }
-    AnswerColumns columns(rows, names, {"way_code"});
+    const UnifiedRule decimal_rule = from_name<UnifiedRule>("rule", rule);
+    AnswerColumns columns(rows);
+    size_columns(columns);
+    columns.figures(std::span(kPrecoatFigures).subspan(1, kPrecoatFigures.size() - 2));
+    std::uint8_t* const ways = columns.codes("way_code");
     columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
         const ThreadPart* part = nullptr;
         BuildUp build_up;
@@ -556,20 +425,13 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
         if (!status.ok()) {
             return status;
         }
-        std::size_t column = 0;
-        for (const double value : answer.mm) {
-            columns.figure(row, column++, value);
-        }
-        for (const double value : answer.in) {
-            columns.figure(row, column++, value);
-        }
-        for (const double value : answer.figures) {
-            columns.figure(row, column++, value);
-        }
-        columns.code(row, 0, static_cast<std::uint8_t>(answer.way));
+        columns.set_figures(row, answer.mm);
+        columns.set_figures(row, answer.in, kSizes);
+        columns.set_figures(row, answer.figures, 2 * kSizes);
+        ways[row] = static_cast<std::uint8_t>(answer.way);
         return status;
     });
-    return std::move(columns).dict();
+    return columns.dict();
 }
 
 /// The sizes of a taper pipe thread, or why there are none.
@@ -592,7 +454,9 @@ Status taper_row(const Catalogue& catalogue, const AnyThread& thread, TaperPipe&
 py::dict taper_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
                        const std::string& on_error) {
     const Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
-    AnswerColumns columns(parts.size(), names_of(kTaperPipeFigures), {"unit_code"});
+    AnswerColumns columns(parts.size());
+    columns.figures(kTaperPipeFigures);
+    std::uint8_t* const units = columns.codes("unit_code");
     columns.run(on_error, "threads", [&](std::size_t row, std::string& reason) {
         const ThreadPart* part = nullptr;
         Status status = parts.part(row, part, reason);
@@ -601,14 +465,12 @@ py::dict taper_columns(const std::vector<std::string>& designations, const Share
             status = taper_row(catalogue.get(), part->thread, answer, reason);
         }
         if (status.ok()) {
-            for (std::size_t i = 0; i < answer.figures.size(); ++i) {
-                columns.figure(row, i, answer.figures[i]);
-            }
-            columns.code(row, 0, std::get<FormThread>(part->thread).inch ? 1 : 0);
+            columns.set_figures(row, answer.figures);
+            units[row] = std::get<FormThread>(part->thread).inch ? 1 : 0;
         }
         return status;
     });
-    return std::move(columns).dict();
+    return columns.dict();
 }
 
 }  // namespace

@@ -1,30 +1,21 @@
 // Threads: designations, limits of size, and the profile's formulas.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
 #include <memory>
 #include <vector>
 
-#include "bind.hpp"
-#include "figures.hpp"
+#include "convert.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/series.hpp"
-#include "numpy_util.hpp"
-#include "thread_columns.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace threads;
 
 namespace {
-
-const char* rule_name(UnifiedRule rule) {
-    return rule == UnifiedRule::printed ? "printed" : "formula";
-}
 
 const char* group_name(EngagementGroup group) {
     switch (group) {
@@ -39,35 +30,13 @@ const char* group_name(EngagementGroup group) {
     }
 }
 
-constexpr std::array<std::pair<LimitCaution, const char*>, 9> kCautionNames{{
-    {LimitCaution::not_tabulated, "not_tabulated"},
-    {LimitCaution::not_provided, "not_provided"},
-    {LimitCaution::engagement_class, "engagement_class"},
-    {LimitCaution::special_engagement, "special_engagement"},
-    {LimitCaution::toleranced_as_series, "toleranced_as_series"},
-    {LimitCaution::not_in_series, "not_in_series"},
-    {LimitCaution::multi_start, "multi_start"},
-    {LimitCaution::doubtful_position, "doubtful_position"},
-    {LimitCaution::mixed_positions, "mixed_positions"},
-}};
-
-std::vector<std::string> caution_names(const ThreadLimits& limits) {
-    std::vector<std::string> names;
-    for (const auto& [caution, name] : kCautionNames) {
-        if (limits.has(caution)) {
-            names.emplace_back(name);
-        }
-    }
-    return names;
-}
-
 /// A tolerance in the standard's unit: whole micrometres, or millionths of an inch.
 double tolerance(const ThreadLimits& limits, std::int32_t units) {
     return units / (limits.inch() ? 1e6 : 1e3);
 }
 
-LimitOptions options(const std::string& rule, const py::object& engagement_mm) {
-    return {.rule = rule_from(rule),
+LimitOptions limit_options(const std::string& rule, const py::object& engagement_mm) {
+    return {.rule = from_name<UnifiedRule>("rule", rule),
             .engagement_mm = engagement_mm.is_none() ? kNaN : py::cast<double>(engagement_mm)};
 }
 
@@ -111,7 +80,8 @@ void bind_threads(py::module_& module) {
             "internal", [](const Thread& t) { return t.part(Side::internal); },
             "The internal part alone, with the class that is meant where none is given.")
         .def(
-            "part", [](const Thread& t, const std::string& side) { return t.part(side_from(side)); },
+            "part",
+            [](const Thread& t, const std::string& side) { return t.part(from_name<Side>("side", side)); },
             py::arg("side"))
         .def("__str__", &format_thread)
         .def("__repr__", [](const Thread& t) { return "Thread('" + format_thread(t) + "')"; })
@@ -130,8 +100,7 @@ void bind_threads(py::module_& module) {
                                            });
     }
     limits_class.def_property_readonly("unit", [](const ThreadLimits& l) { return l.inch() ? "in" : "mm"; })
-        .def_property_readonly(
-            "side", [](const ThreadLimits& l) { return l.side == Side::external ? "external" : "internal"; })
+        .def_property_readonly("side", [](const ThreadLimits& l) { return enum_name(l.side); })
         .def_property_readonly("deviation",
                                [](const ThreadLimits& l) { return l.deviation / (l.inch() ? 1e4 : 1e3); })
         .def_property_readonly("pitch_tolerance",
@@ -149,13 +118,9 @@ void bind_threads(py::module_& module) {
                                [](const ThreadLimits& l) { return number_or_none(l.engagement_over); })
         .def_property_readonly("engagement_up_to",
                                [](const ThreadLimits& l) { return number_or_none(l.engagement_up_to); })
-        .def_property_readonly("cautions", &caution_names)
-        .def(
-            "evidence",
-            [](const ThreadLimits& l, const SharedCatalogue& catalogue) {
-                return evidence_list(l.evidence.items(), kThreadLimitFigures, catalogue.get());
-            },
-            py::arg("catalogue"));
+        .def_property_readonly("cautions",
+                               [](const ThreadLimits& l) { return cautions_of<LimitCaution>(l); });
+    def_evidence(limits_class, kThreadLimitFigures);
 
     module.def(
         "parse_thread",
@@ -167,9 +132,9 @@ void bind_threads(py::module_& module) {
         "thread_limits",
         [](const Thread& thread, const SharedCatalogue& catalogue, const std::string& rule,
            const py::object& engagement_mm) {
-            return limits(catalogue.get(), thread, options(rule, engagement_mm));
+            return limits(catalogue.get(), thread, limit_options(rule, engagement_mm));
         },
-        py::arg("thread"), py::arg("catalogue"), py::arg("rule") = rule_name(UnifiedRule::printed),
+        py::arg("thread"), py::arg("catalogue"), py::arg("rule") = "printed",
         py::arg("engagement_mm") = py::none(), "Limits of one part of a thread.");
     module.def(
         "gauge_sizes",

@@ -79,6 +79,7 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_gears(module);
     halfnut::bind::bind_column(module);
     halfnut::bind::bind_gauging(module);
+    halfnut::bind::bind_thread_columns(module);
     halfnut::bind::bind_holes(module);
     halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_threads(module);
@@ -86,7 +87,7 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_strength(module);
     halfnut::bind::bind_adjuster(module);
     halfnut::bind::bind_cutting(module);
-    halfnut::bind::bind_cutting_formulas(module);
+    halfnut::bind::bind_chasing(module);
     halfnut::bind::bind_choose(module);
     halfnut::bind::bind_batch(module);
 }

@@ -234,5 +234,5 @@ def test_columns_agree_with_single_answers():
             assert np.isnan(column[4:]).all(), key
     with pytest.raises(hn.DomainError, match=r"no part can be cut that gauges.* at index 4 \(3 of 7 threads failed\)"):
         precoating.precoat_columns(names, build_up_min_um=least, build_up_max_um=most)
-    with pytest.raises(hn.DomainError, match="rule must be 'printed' or 'formula'"):
+    with pytest.raises(hn.DomainError, match="rule must be one of 'printed', 'formula'"):
         precoating.precoat_columns("M10-6g", rule="old")

@@ -128,7 +128,9 @@ def test_arrays_and_status():
 def test_refusals_say_what_is_wrong():
     with pytest.raises(hn.DomainError, match="pinned and free do not hold a column"):
         columns.stepped_column_load_n([1.0], [1.0], "pinned", "free")
-    with pytest.raises(hn.DomainError, match="first_end must be one of pinned, fixed, guided, free, got 'hinged'"):
+    with pytest.raises(
+        hn.DomainError, match="first_end must be one of 'pinned', 'fixed', 'guided', 'free', got 'hinged'"
+    ):
         columns.stepped_column_load_n([1.0], [1.0], "hinged", "free")
     with pytest.raises(hn.DomainError, match="at least one segment"):
         columns.stepped_column_load_n([], [])

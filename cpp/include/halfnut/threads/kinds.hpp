@@ -48,6 +48,12 @@ constexpr auto enum_names(UnifiedSeries /*tag*/) {
 
 enum class Side : std::uint8_t { external, internal };
 
+constexpr auto enum_names(Side /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Side::external, string_view("external")},
+                      std::pair{Side::internal, string_view("internal")}};
+}
+
 enum class CoatingProcess : std::uint8_t { anodise, plating, conversion };
 
 constexpr auto enum_names(CoatingProcess /*tag*/) {

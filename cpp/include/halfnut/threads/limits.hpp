@@ -53,6 +53,19 @@ enum class LimitCaution : std::uint16_t {
     mixed_positions = 1U << 8U,       ///< pitch and crest diameter have different positions
 };
 
+constexpr auto enum_names(LimitCaution /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{LimitCaution::not_tabulated, string_view("not_tabulated")},
+                      std::pair{LimitCaution::not_provided, string_view("not_provided")},
+                      std::pair{LimitCaution::engagement_class, string_view("engagement_class")},
+                      std::pair{LimitCaution::special_engagement, string_view("special_engagement")},
+                      std::pair{LimitCaution::toleranced_as_series, string_view("toleranced_as_series")},
+                      std::pair{LimitCaution::not_in_series, string_view("not_in_series")},
+                      std::pair{LimitCaution::multi_start, string_view("multi_start")},
+                      std::pair{LimitCaution::doubtful_position, string_view("doubtful_position")},
+                      std::pair{LimitCaution::mixed_positions, string_view("mixed_positions")}};
+}
+
 struct LimitOptions {
     UnifiedRule rule = UnifiedRule::printed;
     double engagement_mm = kNaN;  ///< length of engagement; NaN: as the designation states, or normal

@@ -19,6 +19,12 @@ namespace halfnut::threads {
 
 enum class UnifiedRule : std::uint8_t { printed, formula };
 
+constexpr auto enum_names(UnifiedRule /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{UnifiedRule::printed, string_view("printed")},
+                      std::pair{UnifiedRule::formula, string_view("formula")}};
+}
+
 /// Length of engagement behind a tolerance.
 struct UnifiedEngagement {
     std::int64_t length_units = 0;  ///< LE of the formula, 1e-6 in

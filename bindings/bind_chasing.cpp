@@ -1,36 +1,22 @@
-// Cutting: level-1 formulas.
+// Chasing of threads, stepped work, and evidence by rule.
 
 #include <fmt/format.h>
-#include <pybind11/stl.h>
 
 #include <algorithm>
 #include <limits>
 #include <map>
 
-#include "bind.hpp"
-#include "figures.hpp"
-#include "halfnut/core/evidence.hpp"
+#include "convert.hpp"
 #include "halfnut/cutting/chase.hpp"
-#include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
-#include "halfnut/cutting/finish.hpp"
-#include "halfnut/cutting/force.hpp"
-#include "halfnut/cutting/heat.hpp"
-#include "halfnut/cutting/holes.hpp"
-#include "halfnut/cutting/kinematics.hpp"
-#include "halfnut/cutting/milling_force.hpp"
-#include "halfnut/cutting/orthogonal.hpp"
-#include "halfnut/cutting/path.hpp"
 #include "halfnut/cutting/rigidity.hpp"
-#include "halfnut/cutting/tool_life.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
-#include "numpy_util.hpp"
 
 namespace halfnut::bind {
 
-namespace py = pybind11;
 using namespace cutting;
 using namespace pybind11::literals;
 
@@ -42,10 +28,7 @@ std::vector<double> work_bend(const std::vector<std::array<double, 3>>& sections
                               double force_n, const std::vector<double>& places_mm, double youngs_modulus_gpa,
                               const std::vector<double>& steadies_mm, double centre_n_um, double chuck_n_um) {
     WorkBeam beam;
-    if (!enum_from_name(hold, beam.hold)) {
-        throw DomainError("hold must be 'chuck', 'chuck and centre' or 'between centres', got '" + hold +
-                          "'");
-    }
+    beam.hold = from_name<Hold>("hold", hold);
     for (const auto& [length, diameter, bore] : sections) {
         beam.sections.push_back({length, diameter, bore});
     }
@@ -59,19 +42,6 @@ std::vector<double> work_bend(const std::vector<std::array<double, 3>>& sections
         throw DomainError("work_bend_mm: " + why);
     }
     return bend;
-}
-
-template <class E>
-E named(const char* argument, const std::string& text) {
-    E value{};
-    if (!enum_from_name(text, value)) {
-        std::string allowed;
-        for (const auto& [candidate, spelling] : enum_names(E{})) {
-            allowed += (allowed.empty() ? "'" : ", '") + std::string(spelling) + "'";
-        }
-        throw DomainError(std::string(argument) + " must be one of " + allowed + ", got '" + text + "'");
-    }
-    return value;
 }
 
 /// The numbers of a request by name; a name that it does not know is an error.
@@ -108,7 +78,7 @@ py::dict chase_schedule(bool internal, const std::string& infeed, bool equal_dep
                         const std::map<std::string, double>& numbers) {
     ChaseRequest request;
     request.internal = internal;
-    request.infeed = named<Infeed>("infeed", infeed);
+    request.infeed = from_name<Infeed>("infeed", infeed);
     request.equal_depths = equal_depths;
     fill(request, numbers);
     ChaseSchedule found;
@@ -162,7 +132,7 @@ py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& r
 
 }  // namespace
 
-void bind_cutting_formulas(pybind11::module_& module) {
+void bind_chasing(pybind11::module_& module) {
     module.def("work_bend_mm", &work_bend, "sections"_a, "hold"_a, "force_n"_a, "places_mm"_a,
                "youngs_modulus_gpa"_a, "steadies_mm"_a = std::vector<double>{}, "centre_n_um"_a = kInfinite,
                "chuck_n_um"_a = kInfinite,
@@ -180,7 +150,7 @@ void bind_cutting_formulas(pybind11::module_& module) {
     module.def(
         "whirl_span_mm",
         [](const std::string& hold, double length_mm, const std::vector<double>& steadies_mm) {
-            return whirl_span_mm(named<Hold>("hold", hold), length_mm, steadies_mm);
+            return whirl_span_mm(from_name<Hold>("hold", hold), length_mm, steadies_mm);
         },
         "hold"_a, "length_mm"_a, "steadies_mm"_a,
         "Free span that work held by steadies whips with, as an overhang without them.");
