@@ -110,6 +110,7 @@ class _Whole(_AsWritten, click.types.IntParamType):
 def _read_numbers_as_written(command: click.Command) -> None:
     for inner in command.commands.values() if isinstance(command, click.Group) else ():
         _read_numbers_as_written(inner)
+    kinds: dict[type, type[click.types.FloatParamType] | type[click.types.IntParamType]]
     kinds = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
     for parameter in command.params:
         if (kind := kinds.get(type(parameter.type))) is not None:
