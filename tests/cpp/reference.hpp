@@ -5,6 +5,7 @@
 
 #include <charconv>
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
@@ -40,7 +41,7 @@ class ReferenceRow {
 class Reference {
    public:
     explicit Reference(const std::string& relative) {
-        std::ifstream file(std::string(HALFNUT_REFERENCE_DIR) + "/" + relative, std::ios::binary);
+        std::ifstream file(std::filesystem::path(HALFNUT_REFERENCE_DIR) / relative, std::ios::binary);
         EXPECT_TRUE(file) << relative;
         const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
         table_ = parse_table(text, relative);

@@ -104,8 +104,11 @@ std::string suggestion(const Catalogue& catalogue, std::string_view name) {
     const auto offer = [&](std::string_view candidate) {
         const std::string other = plain(candidate);
         const Family theirs = family_of(other);
-        const std::size_t distance = edit_distance(wanted, other);
         const bool numbers = !family.number.empty() && same_digits(family.number, theirs.number);
+        if (!numbers && family.number != theirs.number) {
+            return;
+        }
+        const std::size_t distance = edit_distance(wanted, other);
         const bool near = numbers && family.letters == theirs.letters
                               ? distance <= std::max<std::size_t>(1, wanted.size() / 2)
                               : family.number == theirs.number && wanted.size() > 3 &&

@@ -6,7 +6,7 @@ import os
 import re
 import sys
 import warnings
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from importlib import import_module
 from typing import Any, NoReturn
 
@@ -109,7 +109,8 @@ class _Whole(_AsWritten, click.types.IntParamType):
 def _read_numbers_as_written(command: click.Command) -> None:
     for inner in command.commands.values() if isinstance(command, click.Group) else ():
         _read_numbers_as_written(inner)
-    kinds: dict[type, Callable[[], Any]] = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
+    kinds: dict[type, type[click.types.FloatParamType] | type[click.types.IntParamType]]
+    kinds = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
     for parameter in command.params:
         if (kind := kinds.get(type(parameter.type))) is not None:
             parameter.type = kind()

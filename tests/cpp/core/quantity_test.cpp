@@ -73,7 +73,7 @@ TEST(ParseLength, ANoughtInFrontMayBeALostPoint) {
     EXPECT_EQ(mm("0 mm"), 0.0);
     EXPECT_EQ(mm("0.8 mm"), 0.8);
     EXPECT_EQ(mm("80 mm"), 80.0);
-    EXPECT_EQ(mm("10-1/10 in"), 10.1 * 25.4);
+    EXPECT_DOUBLE_EQ(mm("10-1/2 in"), 266.7);
 }
 
 TEST(ParseLength, AFiniteNumberWhoseMillimetresAreNotIsRefused) {
