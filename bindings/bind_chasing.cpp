@@ -7,11 +7,11 @@
 #include <map>
 
 #include "convert.hpp"
+#include "halfnut/core/evidence.hpp"
 #include "halfnut/cutting/chase.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/rigidity.hpp"
-#include "halfnut/core/evidence.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "halfnut/core/builtin.hpp"
+#include "halfnut/core/overlay.hpp"
 #include "halfnut/cutting/choose.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/hole_making.hpp"
@@ -12,7 +13,6 @@
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
-#include "halfnut/core/overlay.hpp"
 #include "reference.hpp"
 
 namespace halfnut::cutting {
