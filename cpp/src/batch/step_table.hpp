@@ -49,7 +49,8 @@ class StepTable {
         finder_.low = std::bit_cast<double>(finder_.first << shift);
         finder_.high = steps.back();
         const std::uint64_t last = key(steps.back());
-        for (std::uint64_t bin = finder_.first, below = 0; bin <= last; ++bin) {
+        std::size_t below = 0;
+        for (std::uint64_t bin = finder_.first; bin <= last; ++bin) {
             bins_.push_back({steps[below], below});
             while (below < steps.size() && key(steps[below]) == bin) {
                 ++below;
