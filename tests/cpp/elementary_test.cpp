@@ -165,9 +165,10 @@ TEST(Elementary, SinesOfRadiansAndTangentsAreWithinTheirStatedError) {
                   4e-16)
             << most;
     }
-    EXPECT_LE(worst_error(-89.99, 89.99, tangent_deg,
-                          [](long double x) { return std::tan(x * (std::numbers::pi_v<long double> / 180.0L)); }),
-              6e-16);
+    EXPECT_LE(
+        worst_error(-89.99, 89.99, tangent_deg,
+                    [](long double x) { return std::tan(x * (std::numbers::pi_v<long double> / 180.0L)); }),
+        6e-16);
     EXPECT_EQ(tangent_deg(90.0), kInf);
     for (const double x : {-3.0, 0.0, 1e-9, 0.75, 1e6}) {
         const SineCosine got = sine_cosine_of_tangent(x);
@@ -191,8 +192,10 @@ TEST(Elementary, ShareOfANormalSpreadIsWithinItsStatedError) {
     std::uniform_real_distribution<double> sigmas(-37.0, 37.0);
     for (int i = 0; i < kTrials; ++i) {
         const double z = i % 2 == 0 ? sigmas(random) : sigmas(random) / 12.0;
-        const long double below = std::erfc(-static_cast<long double>(z) / std::numbers::sqrt2_v<long double>) / 2.0L;
-        const long double beyond = std::erfc(static_cast<long double>(z) / std::numbers::sqrt2_v<long double>) / 2.0L;
+        const long double below =
+            std::erfc(-static_cast<long double>(z) / std::numbers::sqrt2_v<long double>) / 2.0L;
+        const long double beyond =
+            std::erfc(static_cast<long double>(z) / std::numbers::sqrt2_v<long double>) / 2.0L;
         ASSERT_NEAR(normal_below(z), static_cast<double>(below),
                     5e-16 * static_cast<double>(z < 0.0 ? below * (1.0L + z * z) : 1.0L + beyond))
             << z;

@@ -157,12 +157,12 @@ class Reader {
             return size(out) && taper(out);
         }
         if (take("g")) {
-            out.form = "G";
+            out.form = 'G';
             return size(out) && parallel_pipe(out);
         }
         for (const std::string_view prefix : {"Rc", "Rp", "R"}) {
             if (take(lowered(prefix))) {
-                out.form = "R";
+                out.form = 'R';
                 out.prefix = prefix;
                 return size(out) && taper(out);
             }

@@ -86,8 +86,7 @@ Answer answer(const ReferenceRow& row) {
         const double e = 0.625;
         const double tan_b = 0.864 / (std::numbers::pi * e);
         // The print gives the normal half angle, 20 degrees.
-        const double half_angle =
-            std::atan(std::tan(20.0 * kDegree) * std::hypot(1.0, tan_b)) / kDegree;
+        const double half_angle = std::atan(std::tan(20.0 * kDegree) * std::hypot(1.0, tan_b)) / kDegree;
         const InvoluteWorking work =
             over_wires_involute_working(e * kIn, 0.144 * kIn, 0.864 * kIn, half_angle, 0.07013 * kIn);
         const std::map<std::string, double> steps{

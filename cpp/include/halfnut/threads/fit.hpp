@@ -11,6 +11,7 @@
 ///     /
 ///                    length where they touch first
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <string>
