@@ -260,6 +260,11 @@ TurnRequest request_of(const Call& call, std::size_t row) {
     return request;
 }
 
+// Place of a row's case: small, though found with 64 bits.
+std::size_t place_of(const TurnBlock& block, std::size_t row) {
+    return static_cast<std::size_t>(block.places[row]);
+}
+
 // One worker's scratch, and the passes over a block.
 class Worker {
    public:
@@ -433,7 +438,7 @@ class Worker {
         call_.passes.sides(call_.shared, b);
         if (call_.depth_edges == 0 && call_.feed_edges == 0 && !open_depths_) {
             for (std::size_t i = 0; i < rows; ++i) {
-                b.places[i] = call_.first_cells[b.places[i]];
+                b.places[i] = call_.first_cells[place_of(b, i)];
             }
         } else {
             find_among_edges(rows);
@@ -446,7 +451,7 @@ class Worker {
         const auto copy = [&](bool needed, Row& to, double CaseNumbers::* member) {
             if (needed) {
                 for (std::size_t i = 0; i < rows; ++i) {
-                    to[i] = call_.numbers[b.places[i]]->*member;
+                    to[i] = call_.numbers[place_of(b, i)]->*member;
                 }
             }
         };
@@ -457,7 +462,7 @@ class Worker {
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
         if (call_.out.case_id != nullptr) {
             for (std::size_t i = 0; i < rows; ++i) {
-                call_.out.case_id[first + i] = call_.numbers[b.places[i]]->id;
+                call_.out.case_id[first + i] = call_.numbers[place_of(b, i)]->id;
             }
         }
     }
@@ -468,7 +473,7 @@ class Worker {
         const std::uint32_t* const cells = call_.cells.data();
         const SideCases* const sides = call_.sides.data();
         for (std::size_t i = 0; i < rows; ++i) {
-            const std::size_t place = b.places[i];
+            const std::size_t place = place_of(b, i);
             const SideCases& side = sides[place];
             double depth = b.asked_depth[i];
             double feed = b.feed[i];
