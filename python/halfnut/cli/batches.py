@@ -64,8 +64,7 @@ def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool
 
 
 def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
-    from halfnut import _core
-    from halfnut.batch import telling
+    from halfnut import _core, batch
 
     allowed = ("machine", "alloy", "tool") if kind in _CUTS else ("pitch", "pattern") if kind == "knurl" else ()
     for name in given:
@@ -74,14 +73,14 @@ def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[di
     name = {"knurl": "knurl_blank", "taper-pipe": "taper_pipe"}.get(kind, kind)
     function: Callable[..., Any] = getattr(batch, name)
     answers = dict(function(table, **given))
-    why = telling.reasons(answers, name, table)
+    why = batch.reasons(answers, name, table)
     words = [why.get(row, "") for row in range(len(answers["status"]))]
     if kind in _CUTS:
         limits = _core.limit_codes()
         answers["limited_by"] = [
             limits[code] if not word else "" for code, word in zip(answers["limited_by"], words, strict=True)
         ]
-        answers["cautions"] = [" ".join(telling.cautions(bits)) for bits in answers["cautions"]]
+        answers["cautions"] = [" ".join(batch.cautions(bits)) for bits in answers["cautions"]]
     return answers, words
 
 
