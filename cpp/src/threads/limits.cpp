@@ -355,7 +355,18 @@ Status evaluate(const Catalogue& catalogue, const Thread& thread, const LimitOpt
     out.side = thread.has_external() ? Side::external : Side::internal;
     const Status status = thread.inch() ? unified_limits(catalogue, thread, options.rule, length_mm, out, why)
                                         : iso_limits(catalogue, thread, length_mm, out, why);
-    if (status.ok() && !listed(catalogue, thread)) {
+    if (!status.ok()) {
+        return status;
+    }
+    for (const std::int32_t size : out.figures) {
+        if (size != kNoLimit && size <= 0) {  // M4x3: the tolerance reaches through the axis
+            return refuse(
+                out, StatusCode::out_of_range, why,
+                fmt::format("{}: the pitch is too coarse for the diameter, no thread is left at the root",
+                            format_thread(thread)));
+        }
+    }
+    if (!listed(catalogue, thread)) {
         caution(out, LimitCaution::not_in_series);
     }
     return status;

@@ -301,3 +301,25 @@ def test_the_formula_was_fitted_to_nothing_and_stays_within_a_last_place():
     assert (cells, exact) == (695, 648)
     # printed with a fourth place; exact 0.15548, which B1.1 rounds to three
     assert far == ["10-24 UNC-2B minor_max: printed 0.1560, formula 0.155"]
+
+
+@pytest.mark.parametrize("text", ["M4x3-6g", "M4x3-8g", "M4x3-6g-LH"])
+def test_a_pitch_too_coarse_for_its_diameter_is_refused(text):
+    """M4x3-6g would have a root of -0.005 mm; no limit of size is below nothing."""
+    with pytest.raises(hn.DomainError, match="the pitch is too coarse for the diameter"):
+        hn.limits(text)
+
+
+def test_no_limit_of_size_is_below_nothing():
+    answered = 0
+    for diameter in (1, 2, 4, 8):
+        for pitch in range(1, 100):
+            for side in ("6g", "8g", "6H", "8H"):
+                try:
+                    found = hn.limits(f"M{diameter}x{pitch / 20:g}-{side}").figures
+                except hn.Error:
+                    continue
+                answered += 1
+                sizes = [getattr(found, name) for name in ("major_min", "pitch_min", "minor_min", "minor_max")]
+                assert all(size is None or size > 0 for size in sizes)
+    assert answered > 100
