@@ -15,7 +15,7 @@ import pytest
 
 CPP = Path(__file__).resolve().parents[2] / "cpp"
 ROOMS = ("core", "material", "machine", "fits", "threads", "knurls", "cutting", "job", "batch")
-SEES_EVERY_ROOM = ("src/table_info.cpp", "src/overlay.cpp")
+SEES_EVERY_ROOM = ("src/core/table_info.cpp", "src/core/overlay.cpp")
 ELEMENTARY = "a?(?:sin|cos|tan)h?|atan2|exp2?|expm1|log(?:2|10|1p)?|pow|cbrt|hypot|erfc?|[lt]gamma"
 OF_THE_C_LIBRARY = re.compile(
     rf"(?<![\w:.>])(?<!double )(?:std::)?(?:{ELEMENTARY})[fl]?\(|\busing std::(?:{ELEMENTARY})\b"
@@ -148,11 +148,11 @@ def test_includes_run_one_way_between_rooms() -> None:
 @pytest.mark.parametrize(
     ("name", "header"),
     [
-        ("include/halfnut/quantity.hpp", "halfnut/material/alloy.hpp"),
+        ("include/halfnut/core/quantity.hpp", "halfnut/material/alloy.hpp"),
         ("include/halfnut/threads/profile.hpp", "halfnut/cutting/chip.hpp"),
         ("src/cutting/turning.cpp", "halfnut/batch/cuts.hpp"),
         ("src/threads/limits.cpp", "../knurls/any.hpp"),
-        ("include/halfnut/catalogue.hpp", "halfnut/threads/tables.hpp"),
+        ("include/halfnut/core/catalogue.hpp", "halfnut/threads/tables.hpp"),
     ],
 )
 def test_an_include_that_runs_back_is_seen(name: str, header: str) -> None:
@@ -164,9 +164,9 @@ def test_no_files_include_each_other_in_a_ring() -> None:
 
 
 def test_a_ring_of_includes_is_seen() -> None:
-    found = circle(planted("include/halfnut/level1.hpp", '#include "halfnut/threads/gauging.hpp"'))
+    found = circle(planted("include/halfnut/core/level1.hpp", '#include "halfnut/threads/gauging.hpp"'))
     assert found[0] == found[-1]
-    assert "include/halfnut/level1.hpp" in found
+    assert "include/halfnut/core/level1.hpp" in found
 
 
 def test_headers_name_what_they_use_of_the_standard_library() -> None:
@@ -174,8 +174,8 @@ def test_headers_name_what_they_use_of_the_standard_library() -> None:
 
 
 def test_a_standard_header_that_is_not_named_is_seen() -> None:
-    found = unnamed_standard_headers(planted("include/halfnut/spread.hpp", "std::vector<double> sizes();"))
-    assert found == ["include/halfnut/spread.hpp uses <vector>"]
+    found = unnamed_standard_headers(planted("include/halfnut/core/spread.hpp", "std::vector<double> sizes();"))
+    assert found == ["include/halfnut/core/spread.hpp uses <vector>"]
 
 
 def test_elementary_functions_are_the_projects_own() -> None:
