@@ -108,7 +108,7 @@ void knurl(std::string_view text) {
 /// crash either.
 void table(std::string_view text, std::size_t which) {
     read([&] { (void)parse_table(text, "fuzz"); });
-    constexpr std::string_view kTablesRead[] = {"threads/drill_sets",     "core/drills",
+    constexpr std::string_view kTablesRead[] = {"threads/drill_sets",     "quantity/drills",
                                                 "threads/unified_series", "threads/coatings",
                                                 "material/alloys",        "cutting/speeds"};
     Overlay overlay(builtin());

@@ -87,7 +87,7 @@ def shop(folder: str | os.PathLike[str] | None) -> Iterator[Catalogue]:
         A folder that is not there, or a bad cell in it.
 
     >>> with shop(None) as tables:
-    ...     len(tables.rows("core/drills")) > 100
+    ...     len(tables.rows("quantity/drills")) > 100
     True
     """
     from halfnut.core import shop_tables
@@ -135,7 +135,7 @@ def tables() -> list[str]:
 def rows(table: str) -> list[dict[str, Any]]:
     """Rows of a table; each source is a dictionary with its kind and citation.
 
-    >>> rows("core/drills")[0]["name"]
+    >>> rows("quantity/drills")[0]["name"]
     '1'
     """
     return active().rows(table)

@@ -231,7 +231,7 @@ TEST(Bounds, OfATableAreToldWithItsLine) {
               }).find("at most 1000000 bytes"),
               std::string::npos);
     Overlay overlay(builtin());
-    overlay.add("core/drills", head + "own,1e300,S1\n", "own.csv");
+    overlay.add("quantity/drills", head + "own,1e300,S1\n", "own.csv");
     ASSERT_EQ(overlay.catalogue().refused.size(), 1U);
     EXPECT_EQ(overlay.catalogue().refused.front().where, "own.csv:4");
     EXPECT_EQ(overlay.catalogue().refused.front().mistakes.front(),

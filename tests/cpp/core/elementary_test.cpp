@@ -170,6 +170,7 @@ TEST(Elementary, SinesOfRadiansAndTangentsAreWithinTheirStatedError) {
                     [](long double x) { return std::tan(x * (std::numbers::pi_v<long double> / 180.0L)); }),
         6e-16);
     EXPECT_EQ(tangent_deg(90.0), kInf);
+    EXPECT_EQ(tangent_deg(-45.0), -1.0);
     for (const double x : {-3.0, 0.0, 1e-9, 0.75, 1e6}) {
         const SineCosine got = sine_cosine_of_tangent(x);
         EXPECT_NEAR(got.sine, std::sin(std::atan(x)), 4e-16) << x;

@@ -19,7 +19,7 @@ namespace halfnut {
 namespace {
 
 const TableInfo& drills() {
-    return *find_table("core/drills");
+    return *find_table("quantity/drills");
 }
 
 constexpr const char* kDrills =
@@ -111,7 +111,7 @@ TEST(Builtin, EqualsItsFilesReadAtRunTime) {
 
 TEST(Overlay, ShopRowsReplaceAndJoinAndSaySo) {
     Overlay overlay(builtin());
-    overlay.add("core/drills",
+    overlay.add("quantity/drills",
                 "# table: ours\n# S1: handbook | reground\nname,diameter_in,source\nF,.2565,S1\nZZ,.5,S1\n",
                 "ours.csv");
     const Catalogue& catalogue = overlay.catalogue();
@@ -134,7 +134,7 @@ TEST(Overlay, ShopRowsReplaceAndJoinAndSaySo) {
 TEST(Overlay, ABadRowIsRefusedWithEveryMistakeAndTheOthersStand) {
     Overlay overlay(builtin());
     const std::vector<std::size_t> lines{12, 20, 31};
-    overlay.add("core/drills",
+    overlay.add("quantity/drills",
                 "# table: ours\n# S1: shop | reground\nname,diameter_in,source,size_mm\n"
                 "F,wide,S2,6\nZZ,.5,S1,\nYY,.5\n",
                 "ours.toml", lines);
@@ -143,11 +143,11 @@ TEST(Overlay, ABadRowIsRefusedWithEveryMistakeAndTheOthersStand) {
     ASSERT_EQ(catalogue.refused.size(), 2U);
     EXPECT_EQ(
         refusal(catalogue.refused[0]),
-        "ours.toml:12: core/drills 'F' cannot be used: diameter_in must be a number, got 'wide'; source "
+        "ours.toml:12: quantity/drills 'F' cannot be used: diameter_in must be a number, got 'wide'; source "
         "'S2' is not declared; declare it as '# S2: kind | citation'; unknown column 'size_mm'");
     EXPECT_EQ(refusal(catalogue.refused[1]),
-              "ours.toml:31: core/drills 'YY' cannot be used: 2 cells, but the header has 4 columns");
-    overlay.add("core/drills", "# table: ours\n# S1: shop | new\nname,diameter_in,source\nF,.25,S1\n",
+              "ours.toml:31: quantity/drills 'YY' cannot be used: 2 cells, but the header has 4 columns");
+    overlay.add("quantity/drills", "# table: ours\n# S1: shop | new\nname,diameter_in,source\nF,.25,S1\n",
                 "more.csv");
     ASSERT_EQ(overlay.catalogue().refused.size(), 1U);
     EXPECT_EQ(overlay.catalogue().refused[0].names.front(), "YY");
@@ -186,7 +186,7 @@ TEST(CompileTables, StopsAtABadCell) {
                                 " " + (directory / "out").string() + " 2> " +
                                 (directory / "error.txt").string();
     EXPECT_EQ(std::system(command.c_str()), 0);
-    std::ofstream(directory / "data/core/drills.csv", std::ios::app) << "zzz,wide,S1,\n";
+    std::ofstream(directory / "data/quantity/drills.csv", std::ios::app) << "zzz,wide,S1,\n";
     EXPECT_NE(std::system(command.c_str()), 0);
     std::ifstream error(directory / "error.txt");
     const std::string text{std::istreambuf_iterator<char>(error), std::istreambuf_iterator<char>()};

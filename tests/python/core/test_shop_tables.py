@@ -13,7 +13,7 @@ from halfnut.cutting import rigidity
 
 
 def drill(catalogue: _core.Catalogue, name: str) -> dict:
-    return next(row for row in catalogue.rows("core/drills") if row["name"] == name)
+    return next(row for row in catalogue.rows("quantity/drills") if row["name"] == name)
 
 
 def test_rows_from_toml_replace_and_join(tmp_path):
@@ -42,12 +42,12 @@ def test_table_files_in_the_built_in_layout(tmp_path):
     path.write_text("# table: ours\n# S1: shop | measured\nname,diameter_in,source\nF,wide,S1\nZZ,.5,S1\n")
     found = shop_tables.load_shop(tmp_path)
     assert [problem.lines() for problem in found.problems] == [
-        [f"{path}:4: core/drills 'F' cannot be used", "  diameter_in must be a number, got 'wide'"]
+        [f"{path}:4: quantity/drills 'F' cannot be used", "  diameter_in must be a number, got 'wide'"]
     ]
     assert drill(found.catalogue, "ZZ")["diameter_in"] == 0.5
-    with pytest.warns(UserWarning, match=r"drills\.csv:4: core/drills 'F' cannot be used: diameter_in must be a n"):
+    with pytest.warns(UserWarning, match=r"drills\.csv:4: quantity/drills 'F' cannot be used: diameter_in must be a n"):
         shop_tables.load(tmp_path)
-    assert not [row for row in found.catalogue.rows("core/drills") if row["name"] == "F"]  # no silent stand-in
+    assert not [row for row in found.catalogue.rows("quantity/drills") if row["name"] == "F"]  # no silent stand-in
 
 
 GOOD = '[[quantity.drills]]\nname = "ZZ"\ndiameter_in = 0.5\nsource = "measured"\n'

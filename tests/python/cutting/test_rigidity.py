@@ -148,7 +148,7 @@ def test_refusals_name_what_is_wrong():
         rigidity.work_bend_mm([(10, 20, 0), (10, 20, 30)], "chuck", 1.0, [5.0], 70.0)
     with pytest.raises(hn.DomainError, match="places_mm must be from 0 to 20 mm, got 25"):
         rigidity.work_bend_mm([(20, 20, 0)], "chuck", 1.0, [25.0], 70.0)
-    with pytest.raises(hn.DomainError, match="hold must be 'chuck'"):
+    with pytest.raises(hn.DomainError, match="hold must be one of 'chuck'"):
         rigidity.work_bend_mm([(20, 20, 0)], "vice", 1.0, [5.0], 70.0)
     with pytest.raises(hn.DomainError, match="sections: 1 to 100"):
         rigidity.work_bend_mm([], "chuck", 1.0, [0.0], 70.0)

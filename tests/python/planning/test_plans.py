@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 import halfnut as hn
+from halfnut.core.units import length as read_length
 from halfnut.machine import machines
 from halfnut.machine.dials import lines_a_turn
 from halfnut.planning import job
@@ -320,9 +321,9 @@ def test_the_summary_fits_one_screen(demo):
         for item in demo.cautions
         if item.code == "bar_behind"
     }
-    least_mm = min(hn.units.length(text, "bar").mm for text in said)
+    least_mm = min(read_length(text, "bar").mm for text in said)
     assert len(said) > 1
-    assert hn.units.length(behind[0].partition("a bar over ")[2].partition(" behind")[0], "bar").mm == least_mm
+    assert read_length(behind[0].partition("a bar over ")[2].partition(" behind")[0], "bar").mm == least_mm
     assert demo._repr_html_().startswith("<p>")
 
 

@@ -203,10 +203,10 @@ inline double cosine_deg(double degrees) noexcept {
 /// Given
 ///   degrees   |degrees| <= 1e6
 /// Returned
-///   infinite at odd quarters of a turn; error at most 6e-16
+///   infinite at odd quarters of a turn, one at 45 degrees; error at most 6e-16
 inline double tangent_deg(double degrees) noexcept {
     const SineCosine of = sine_cosine_deg(degrees);
-    return of.sine / of.cosine;
+    return std::abs(degrees) == 45.0 ? std::copysign(1.0, degrees) : of.sine / of.cosine;
 }
 
 /// Sine and cosine of an angle in radians.

@@ -16,7 +16,7 @@ struct DrillRow {
 template <>
 struct Schema<DrillRow> {
     using Row = DrillRow;
-    static constexpr std::string_view table = "core/drills";
+    static constexpr std::string_view table = "quantity/drills";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns = std::array{HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(diameter_in),
                                                HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
