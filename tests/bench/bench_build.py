@@ -32,7 +32,7 @@ class Build:
         self._run(
             *("cmake", "-S", self.sources, "-B", COPY / "tree", "-G", "Ninja", "-DHALFNUT_PYTHON=ON"),
             *(f"-DPython_EXECUTABLE={sys.executable}", f"-Dpybind11_DIR={pybind11.get_cmake_dir()}"),
-            *("-DFETCHCONTENT_FULLY_DISCONNECTED=ON", f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}"),
+            f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}",
         )
 
     def _run(self, *command: object) -> None:
