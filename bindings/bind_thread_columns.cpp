@@ -1,5 +1,7 @@
 // Columns of threads of any form: limits, fits, sizes over wires, verdicts, limits before coating.
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <optional>
 #include <unordered_map>

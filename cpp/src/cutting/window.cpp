@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <tuple>
 
 #include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/milling.hpp"
