@@ -14,6 +14,8 @@ from halfnut import _core
 ROWS = 1_000_000
 LONG = 100_000_000
 CLONES = ("portable", "avx2", "avx512")
+# Cautions that the peer does not have: work that climbs on the tool, magnesium at a fine feed.
+NOT_OF_THE_PEER = np.uint64(1 << 27 | 1 << 32)
 
 
 def marks() -> list[Mark]:
@@ -30,6 +32,8 @@ def marks() -> list[Mark]:
     known = [name for name in CLONES if CLONES.index(name) <= CLONES.index(_core.batch_clone())]
     runs = [lambda clone=clone: jobs.halfnut(ours, clone=clone) for clone in known]
     peer, copied, *clones = alternated([lambda: jobs.numpy(theirs), copy, *runs])
+    for column in (ours, theirs):
+        column["cautions"] &= ~NOT_OF_THE_PEER
     for name in COLUMNS:
         assert np.allclose(ours[name], theirs[name], rtol=1e-12, atol=0.0, equal_nan=True), name
     out = [
