@@ -12,6 +12,8 @@
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/kinds.hpp"
+#include "halfnut/cutting/kinematics.hpp"
+#include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 #include "turn_block.hpp"
@@ -173,6 +175,15 @@ struct alignas(128) SideCases {
     std::uint32_t first = 0;  // of its cells
 };
 
+// Where work of an alloy whips or its chips take fire.
+struct Dangers {
+    double whirl = kInfinity;              // speed x overhang^2 / diameter left, at least, in rev/min mm
+    double speed_never_m_min = kInfinity;  // of chips that burn
+    double feed_least_mm = 0.0;            // the same
+
+    [[nodiscard]] bool burns() const { return speed_never_m_min < kInfinity; }
+};
+
 // A call, as its workers share it.
 struct Call {
     AlloyTables tables;
@@ -191,12 +202,13 @@ struct Call {
     std::vector<std::uint32_t> first_cells{};     // of each side
     std::vector<const CaseNumbers*> numbers{};    // a case a place; the first has no answer
     std::vector<Record> records{};                // the same
+    std::vector<Dangers> dangers{};               // of each alloy
     std::size_t depth_edges = 0;                  // most that any side has
     std::size_t feed_edges = 0;
     bool all_alone = false;  // every row goes through evaluate()
     bool wants_efficiency = false;
     bool wants_band = false;                      // its lower edge
-    bool rakes = false;                           // a rake is given
+    bool adjusted = false;                        // a rake or wear is given
     std::array<Bounds, kInputs.size()> bounds{};  // of the inputs, on this machine
 };
 
@@ -353,7 +365,33 @@ class Worker {
         }
         call_.passes.reckon(call_.shared, *block_);
         call_.passes.judge(call_.shared, *block_);
+        if (block_->some_special) {
+            settle_dangers(rows);
+        }
         write(first, rows);
+    }
+
+    // The passes mark what some alloy of the call would do; here each row's own decides.
+    void settle_dangers(std::size_t rows) {
+        TurnBlock& b = *block_;
+        b.some_special = false;
+        for (std::size_t i = 0; i < rows; ++i) {
+            if (b.special[i] != 0 && (b.special[i] & ~(kMayBurn | kMayWhip)) == 0) {
+                const Dangers& own = call_.dangers[static_cast<std::size_t>(b.alloy[i])];
+                const double out = b.stick_out[i];
+                const double left = b.diameter[i] - 2.0 * b.depth[i];
+                const double rpm = b.chosen_rpm[i];
+                const bool open = b.feed[i] != b.feed[i];
+                const bool whips = rpm * out * out > own.whirl * left;
+                const bool burns = own.burns() && (open || rpm > SpindleSpeed::compute(own.speed_never_m_min,
+                                                                                       b.diameter[i]));
+                b.special[i] = whips || burns ? 1U : 0U;
+                if (b.feed[i] < own.feed_least_mm) {
+                    b.cautions[i] |= std::uint64_t{1} << static_cast<unsigned>(CautionCode::fine_feed_fire);
+                }
+            }
+            b.some_special = b.some_special || b.special[i] != 0;
+        }
     }
 
     static std::uint16_t step_of(std::uint64_t code) { return static_cast<std::uint16_t>(code & 0xffffU); }
@@ -456,7 +494,7 @@ class Worker {
             }
         };
         copy(call_.wants_band, b.band_low, &CaseNumbers::band_low);
-        copy(call_.rakes, b.reference_rake, &CaseNumbers::reference_rake);
+        copy(call_.adjusted, b.reference_rake, &CaseNumbers::reference_rake);
         copy(b.open_feeds, b.usual_feed, &CaseNumbers::usual_feed);
         copy(b.open_feeds, b.feed_low, &CaseNumbers::feed_low);
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
@@ -640,30 +678,34 @@ bool ordinary_call(const Call& call) {
     return fits && (hardness.data != nullptr || std::isnan(hardness.all));
 }
 
-// What the speed times the square of the overhang over the diameter left is at least where work of the call's
-// alloys whips, in rev/min mm: that of the softest and heaviest.
-double slowest_whirl(const CutSetting& setting, Hold hold) {
+std::vector<Dangers> dangers_of(const CutSetting& setting, Hold hold) {
     const double root = hold == Hold::between_centres    ? kWhirlRootCentres
                         : hold == Hold::chuck_and_centre ? kWhirlRootChuckAndCentre
                                                          : kWhirlRootChuck;
-    double out = kInfinity;
-    for (const std::int32_t alloy : setting.alloys) {
-        if (alloy >= 0 && static_cast<std::size_t>(alloy) < setting.catalogue->alloys.size()) {
-            const material::AlloyRow& row = setting.catalogue->alloys[static_cast<std::size_t>(alloy)];
-            const double at_one_mm =
-                FirstWhirl::compute(1.0, 0.0, 1.0, row.youngs_modulus_gpa, row.density_kg_m3, root);
-            out = std::fmin(out, kWhirlShare * at_one_mm);
+    constexpr double kWithRoom = 1.0 - 1e-6;
+    std::vector<Dangers> out(setting.alloys.size());
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        const std::int32_t alloy = setting.alloys[i];
+        if (alloy < 0 || static_cast<std::size_t>(alloy) >= setting.catalogue->alloys.size()) {
+            continue;
+        }
+        const material::AlloyRow& row = setting.catalogue->alloys[static_cast<std::size_t>(alloy)];
+        const double at_one_mm =
+            FirstWhirl::compute(1.0, 0.0, 1.0, row.youngs_modulus_gpa, row.density_kg_m3, root);
+        out[i].whirl = std::fmin(kInfinity, kWhirlShare * at_one_mm * kWithRoom);
+        if (const FireLimitRow* const fire = fire_limit(*setting.catalogue, row)) {
+            out[i].speed_never_m_min = fire->speed_never_m_min;
+            out[i].feed_least_mm = fire->feed_least_mm;
         }
     }
-    constexpr double kWithRoom = 1.0 - 1e-6;
-    return out * kWithRoom;
+    return out;
 }
 
 Record record_of(const CaseNumbers& from) {
     return {{from.low_m_min, from.high_m_min, from.kc11, from.mc, from.reference_log2, from.band_high,
              from.modulus,
-             std::bit_cast<double>(from.cautions |
-                                   (from.id < 0 || from.burns || std::isnan(from.modulus) ? kAlone : 0U))}};
+             std::bit_cast<double>(from.cautions | (from.id < 0 || std::isnan(from.modulus) ? kAlone : 0U) |
+                                   (from.burns ? kMayBurn : 0U))}};
 }
 
 // Lay the cases of the call's alloys out for its look-ups.
@@ -728,7 +770,8 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
               .levers = Levers(*setting.machine),
               .wants_efficiency = wants("motor_power_kw"),
               .wants_band = wants("cutting_force_low_n") || wants("spindle_power_low_kw"),
-              .rakes = columns.numbers[argument("rake_deg")].given(),
+              .adjusted = columns.numbers[argument("rake_deg")].given() ||
+                          columns.numbers[argument("wear_factor")].given(),
               .bounds = bounds_on(*setting.machine, setting.chuck, columns.hold)};
     std::array<bool, kTools> used{};
     if (columns.work.tool_material.data == nullptr) {
@@ -780,13 +823,17 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
     if (!std::isnan(machine.torque_limit_nm)) {
         shared.torque_limit_nm = machine.torque_limit_nm;
     }
-    shared.whirl = slowest_whirl(setting, columns.hold);
+    call.dangers = dangers_of(setting, columns.hold);
+    shared.whirl = kInfinity;
+    for (const Dangers& own : call.dangers) {
+        shared.whirl = std::fmin(shared.whirl, own.whirl);
+    }
     shared.slender = columns.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
     shared.at_top =
         static_cast<std::uint8_t>(call.levers.any ? LimitCode::speed_window : LimitCode::machine_top_speed);
     shared.hold = columns.hold;
     shared.steps = call.levers.steps;
-    shared.rakes = call.rakes;
+    shared.adjusted = call.adjusted;
     const auto given = [&](std::string_view name) { return columns.numbers[argument(name)].given(); };
     shared.rare = shared.torque_limit_nm < kInfinity || given("roughness_limit_um") || given("bore_mm");
     shared.limits = out.limited_by != nullptr;

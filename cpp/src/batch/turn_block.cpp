@@ -172,7 +172,7 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     for (std::size_t i = 0; i < rows; ++i) {
         const double d = b.diameter[i];
         const double wrong = when(b.depth[i] > d / 2.0, 1.0) + when(b.bore[i] >= d, 1.0);
-        b.special[i] |= as_bits(wrong) | (b.lasting[i] & kAlone);
+        b.special[i] |= as_bits(wrong) | (b.lasting[i] & (kAlone | kMayBurn));
     }
     const double chuck = shared.chuck_rpm;
     HALFNUT_ROWS
@@ -329,7 +329,8 @@ HALFNUT_INLINE void bend_rows(const TurnShared& shared, const TurnBlock& b, cons
     }
 }
 
-template <bool Rakes>
+// Adjusted: a rake or wear is given, as few calls do.
+template <bool Adjusted>
 HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     const std::size_t rows = b.rows;
     double* const speed_out = b.out[place("cutting_speed_m_min")];
@@ -381,18 +382,22 @@ HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept
         const double f = b.chosen_feed[i];
         const double depth = b.depth[i];
         const double speed = speed_out[i];
-        const double wear = b.wear[i];
-        double correction = or_else(wear, 1.0);
-        if constexpr (Rakes) {
+        double correction = 1.0;
+        double share = kOrdinaryShare;
+        double edge = kTurningWear;
+        if constexpr (Adjusted) {
+            const double wear = b.wear[i];
             const double rake = b.rake[i];
             const double by_rake = RakeCorrection::compute(rake, b.reference_rake[i]);
-            correction *= rake == rake ? by_rake : 1.0;
+            correction = or_else(wear, 1.0) * (rake == rake ? by_rake : 1.0);
+            share = normal_share(wear);
+            edge = when(wear == wear, 1.0, kTurningWear);
         }
         const double force =
             TurningForce::with_log2<OrdinaryNumber>(b.kc11[i], b.factor_log2[i], depth, f, correction);
         force_out[i] = force;
-        const double normal = normal_share(wear) * force;
-        b.upper[i] = b.band_high[i] * when(wear == wear, 1.0, kTurningWear);
+        const double normal = share * force;
+        b.upper[i] = b.band_high[i] * edge;
         pushed_out[i] = normal * b.mean_sine[i];
         passive_out[i] = normal * b.mean_cosine[i];
         power_out[i] = CuttingPower::compute(force, speed);
@@ -461,7 +466,7 @@ HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept 
             // A feed left open, and a limit that it breaks: it must be made finer, step by step.
             b.flags[i] |= as_bits(held) << kHeldShift;
         }
-        b.cautions[i] = as_bits(c + held) | b.lasting[i] | shared.cautions;
+        b.cautions[i] = as_bits(c + held) | (b.lasting[i] & ~kMayBurn) | shared.cautions;
     }
 }
 
@@ -476,7 +481,8 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
     for (std::size_t i = 0; i < rows; ++i) {
         const double out = b.stick_out[i];
         const double left = b.diameter[i] - 2.0 * b.depth[i];
-        b.special[i] |= as_bits(when(b.chosen_rpm[i] * out * out > shared.whirl * left, 1.0));
+        b.special[i] |=
+            as_bits(when(b.chosen_rpm[i] * out * out > shared.whirl * left, static_cast<double>(kMayWhip)));
     }
     if (b.open_feeds) {
         HALFNUT_ROWS
@@ -521,28 +527,28 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
 
 // One set of passes for an instruction set. An attribute cannot stand in parentheses.
 // NOLINTBEGIN(bugprone-macro-parentheses)
-#define HALFNUT_PASSES(name, lanes, attribute)                                               \
-    attribute bool check_##name(const double* column, Bounds bounds, std::size_t rows,       \
-                                std::uint64_t* special) {                                    \
-        return check_rows(column, bounds, rows, special);                                    \
-    }                                                                                        \
-    attribute void sides_##name(const TurnShared& shared, TurnBlock& block) {                \
-        find_sides(shared, block);                                                           \
-    }                                                                                        \
-    attribute void want_##name(const TurnShared& shared, TurnBlock& block) {                 \
-        want_rows<lanes>(shared, block);                                                     \
-    }                                                                                        \
-    attribute void set_##name(const TurnShared& shared, TurnBlock& block) {                  \
-        shared.codes || block.open_feeds ? set_rows<lanes, true>(shared, block)              \
-                                         : set_rows<lanes, false>(shared, block);            \
-    }                                                                                        \
-    attribute void reckon_##name(const TurnShared& shared, TurnBlock& block) {               \
-        shared.rakes ? reckon_rows<true>(shared, block) : reckon_rows<false>(shared, block); \
-    }                                                                                        \
-    attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                \
-        judge_rows(shared, block);                                                           \
-    }                                                                                        \
-    constexpr TurnPasses k_##name{check_##name, sides_##name,  want_##name,                  \
+#define HALFNUT_PASSES(name, lanes, attribute)                                                  \
+    attribute bool check_##name(const double* column, Bounds bounds, std::size_t rows,          \
+                                std::uint64_t* special) {                                       \
+        return check_rows(column, bounds, rows, special);                                       \
+    }                                                                                           \
+    attribute void sides_##name(const TurnShared& shared, TurnBlock& block) {                   \
+        find_sides(shared, block);                                                              \
+    }                                                                                           \
+    attribute void want_##name(const TurnShared& shared, TurnBlock& block) {                    \
+        want_rows<lanes>(shared, block);                                                        \
+    }                                                                                           \
+    attribute void set_##name(const TurnShared& shared, TurnBlock& block) {                     \
+        shared.codes || block.open_feeds ? set_rows<lanes, true>(shared, block)                 \
+                                         : set_rows<lanes, false>(shared, block);               \
+    }                                                                                           \
+    attribute void reckon_##name(const TurnShared& shared, TurnBlock& block) {                  \
+        shared.adjusted ? reckon_rows<true>(shared, block) : reckon_rows<false>(shared, block); \
+    }                                                                                           \
+    attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                   \
+        judge_rows(shared, block);                                                              \
+    }                                                                                           \
+    constexpr TurnPasses k_##name{check_##name, sides_##name,  want_##name,                     \
                                   set_##name,   reckon_##name, judge_##name};
 // NOLINTEND(bugprone-macro-parentheses)
 

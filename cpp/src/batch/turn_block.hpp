@@ -23,9 +23,13 @@ struct alignas(64) Record {
 };
 
 // Of a case: window in m/min, kc1.1, mc, logarithm of the speed correction at the constants' own speed
-// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kAlone.
+// (NaN: they hold for any), upper edge of the band, Young's modulus, and bits of cautions with kAlone and
+// kMayBurn.
 inline constexpr std::size_t kCaseValues = 8;
-inline constexpr std::uint64_t kAlone = std::uint64_t{1} << 63U;  // no answer, or a fire limit: evaluate()
+inline constexpr std::uint64_t kAlone = std::uint64_t{1} << 63U;  // no answer: evaluate()
+// What only a few alloys do is settled row by row, among the rows that it may befall.
+inline constexpr std::uint64_t kMayBurn = std::uint64_t{1} << 62U;
+inline constexpr std::uint64_t kMayWhip = 2;
 
 // Of a bin of spindle steps: its edge, which is the speed from it on, the speed before it, the power from it
 // on and before, and both codes.
@@ -52,13 +56,13 @@ struct TurnShared {
     double top_rpm = 0;                   // of the machine
     double torque_limit_nm = 0;           // infinite where there is none
     double slender = 0;                   // diameters
-    double whirl = 0;                     // speed x overhang^2 / diameter left from which a row may whip
+    double whirl = 0;                     // speed x overhang^2 / diameter left from which some alloy whips
     std::uint64_t cautions = 0;           // that every row has
     std::uint8_t at_top = 0;              // limit where the machine has no faster step
     cutting::Hold hold{};
     bool steps = false;            // feeds are steps of the machine
     bool entering_varies = false;  // else sine and cosine are there already
-    bool rakes = false;            // a rake is given
+    bool adjusted = false;         // a rake or wear is given
     bool limits = false;           // what limits is asked for
     bool rare = false;             // a limit of roughness or torque, or a bore
     bool codes = false;            // steps are asked for, or what follows from them
@@ -99,7 +103,8 @@ struct TurnBlock {
     double* chosen_feed = nullptr;
     std::uint64_t* cautions = nullptr;
 
-    alignas(64) Bits special{};  // not 0: the row goes through evaluate()
+    alignas(
+        64) Bits special{};  // not 0: the row goes through evaluate(); kMayWhip alone: where its alloy whips
     bool some_special = false;
     alignas(64) Row finish{};   // 0 or 1
     alignas(64) Bits places{};  // of the records that a pass spreads

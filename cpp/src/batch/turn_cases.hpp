@@ -26,7 +26,7 @@ struct CaseNumbers {
     double feed_low = kNaN;
     double feed_high = kNaN;
     std::int32_t id = -1;
-    bool burns = false;  // fire limits hold: the row goes through evaluate()
+    bool burns = false;  // fire limits hold
 };
 
 // Edges below a number, among 2^Levels - 1 of them, rising, with infinity after the last; without a branch,

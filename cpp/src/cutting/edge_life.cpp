@@ -27,10 +27,13 @@ Status edge_life(const Catalogue& catalogue, const LifeQuery& query, EdgeLife& o
     const ToolLifeRow* best = nullptr;
     std::tuple<int, double, double, double> best_rank;
     for (const ToolLifeRow& row : catalogue.tool_lives) {
-        const int distance =
-            row.tool_material == query.tool_material ? material::kinship(catalogue, alloy, row.key) : -1;
-        if (distance < 0 || !within(row.feed_mm, query.feed_mm_rev, kFarthestFeed) ||
+        if (row.tool_material != query.tool_material ||
+            !within(row.feed_mm, query.feed_mm_rev, kFarthestFeed) ||
             !within(row.depth_mm, query.depth_mm, kFarthestDepth)) {
+            continue;
+        }
+        const int distance = material::kinship(catalogue, alloy, row.key);
+        if (distance < 0) {
             continue;
         }
         const std::tuple rank{distance, apart(row.hardness_hb, hb),

@@ -50,7 +50,7 @@ inline double chip_thickness_mm(double feed_mm_rev, double entering_deg) {
 /// Returned
 ///   of the chord across the engaged edge; the straight edge's own for a sharp nose
 template <class Numbers = AnyNumber>
-SineCosine mean_entering(double a_p, double r, SineCosine kappa) noexcept {
+[[gnu::always_inline]] inline SineCosine mean_entering(double a_p, double r, SineCosine kappa) noexcept {
     if constexpr (Numbers::any) {  // the same angle, of sizes whose squares can be told
         constexpr double kFar = 0x1p500;
         const double size = a_p + r;
