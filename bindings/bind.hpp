@@ -42,7 +42,6 @@ void bind_material(pybind11::module_& module);
 void bind_machine(pybind11::module_& module);
 void bind_formulas(pybind11::module_& module);
 void bind_fits(pybind11::module_& module);
-void bind_forms(pybind11::module_& module);
 void bind_column(pybind11::module_& module);
 void bind_gears(pybind11::module_& module);
 void bind_gauging(pybind11::module_& module);

@@ -7,6 +7,7 @@
 
 #include "convert.hpp"
 #include "halfnut/threads/adjuster.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/kinds.hpp"
 
 namespace halfnut::bind {
@@ -37,18 +38,26 @@ AdjusterMaterial material(const py::dict& given) {
 
 AdjusterEnd end_of(const py::dict& given) {
     AdjusterEnd end;
-    if (given.contains("external_part")) {
-        end.sized = SizedPair{.diameter_mm = number(given, "diameter_mm"),
-                              .external = py::cast<FitPart>(given["external_part"]),
-                              .internal = py::cast<FitPart>(given["internal_part"]),
-                              .external_name = py::cast<std::string>(given["external_name"]),
-                              .internal_name = py::cast<std::string>(given["internal_name"])};
+    const auto& external = py::cast<const PartLimits&>(given["external"]);
+    const auto& internal = py::cast<const PartLimits&>(given["internal"]);
+    const bool own = std::holds_alternative<ThreadLimits>(external.standard) &&
+                     std::holds_alternative<ThreadLimits>(internal.standard);
+    if (own) {
+        end.external = std::get<Thread>(external.part->thread);
+        end.internal = std::get<Thread>(internal.part->thread);
     } else {
-        end.external = py::cast<Thread>(given["external"]);
-        end.internal = py::cast<Thread>(given["internal"]);
+        end.sized = SizedPair{.diameter_mm = external.diameter_mm(),
+                              .external = external.sizes,
+                              .internal = internal.sizes,
+                              .external_name = external.title(),
+                              .internal_name = internal.title()};
     }
     end.external_build_up = py::cast<BuildUp>(given["external_build_up"]);
     end.internal_build_up = py::cast<BuildUp>(given["internal_build_up"]);
+    if (end.sized) {
+        end.sized->external.build_up = end.external_build_up;
+        end.sized->internal.build_up = end.internal_build_up;
+    }
     end.thread_length_mm = number(given, "thread_length_mm");
     end.chamfer_mm = number(given, "chamfer_mm", 0.0);
     end.run_out_mm = number(given, "run_out_mm", 0.0);
@@ -167,9 +176,18 @@ void bind_adjuster(py::module_& module) {
                 if (end >= a.request.count) {
                     throw DomainError(fmt::format("end must be below {}, got {}", a.request.count, end));
                 }
-                return side == "external" ? a.ends[end].external_cut : a.ends[end].internal_cut;
+                const Side which = from_name<Side>("side", side);
+                const bool external = which == Side::external;
+                const AdjusterEnd& asked = a.request.ends[end];
+                PartLimits out;
+                out.part = ThreadPart{external ? asked.external : asked.internal, which};
+                out.side = which;
+                out.inch = is_inch(out.part->thread);
+                take_limits(external ? asked.external : asked.internal,
+                            external ? a.ends[end].external_cut : a.ends[end].internal_cut, out);
+                return out;
             },
-            py::arg("end"), py::arg("side"))
+            py::arg("end"), py::arg("side"), "Limits to cut a part of ISO metric or Unified threads to.")
         .def_property_readonly("cautions", [](const Adjuster& a) { return cautions_of<AdjusterCaution>(a); })
         .def("states", &states, py::arg("turns"), py::arg("on_error") = "raise");
     def_evidence(adjuster_class, kAdjusterEvidence);

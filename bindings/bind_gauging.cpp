@@ -19,47 +19,6 @@ using namespace threads;
 
 namespace {
 
-/// The size a person measured stands for both ends of a range.
-void measured(SizeRange& range, std::string_view argument, const std::optional<double>& size) {
-    if (size) {
-        range = {given_or_lacking(argument, size), *size};
-    }
-}
-
-FitPart part_of(const Thread& thread, const ThreadLimits& limits, const BuildUp& build_up,
-                std::optional<double> pitch_mm, std::optional<double> major_mm,
-                std::optional<double> minor_mm, double lead_error_mm, double temperature_c,
-                double expansion_um_m_k) {
-    FitPart part = fit_part(thread, limits);
-    part.build_up = build_up;
-    measured(part.pitch, "pitch_mm", pitch_mm);
-    measured(part.major, "major_mm", major_mm);
-    measured(part.minor, "minor_mm", minor_mm);
-    part.lead_error_mm = lead_error_mm;
-    part.temperature_c = temperature_c;
-    part.expansion_um_m_k = expansion_um_m_k;
-    return part;
-}
-
-/// A part by its sizes, of any straight-sided form. NaN: no such size.
-FitPart sized_part(const std::array<double, 6>& sizes_mm, double pitch_mm, int starts, double half_angle_deg,
-                   bool left_hand, const BuildUp& build_up, double lead_error_mm, double temperature_c,
-                   double expansion_um_m_k) {
-    FitPart part;
-    part.major = {sizes_mm[0], sizes_mm[1]};
-    part.pitch = {sizes_mm[2], sizes_mm[3]};
-    part.minor = {sizes_mm[4], sizes_mm[5]};
-    part.pitch_mm = pitch_mm;
-    part.starts = starts;
-    part.half_angle_deg = half_angle_deg;
-    part.left_hand = left_hand;
-    part.build_up = build_up;
-    part.lead_error_mm = lead_error_mm;
-    part.temperature_c = temperature_c;
-    part.expansion_um_m_k = expansion_um_m_k;
-    return part;
-}
-
 py::dict judged_dict(const Judged& d) {
     py::dict out;
     out["measured_mm"] = number_or_none(d.measured_mm);
@@ -70,17 +29,6 @@ py::dict judged_dict(const Judged& d) {
     out["to_middle_mm"] = d.to_middle_mm;
     out["to_last_mm"] = d.to_last_mm;
     return out;
-}
-
-std::string position_text(const Precoat& p) {
-    return p.unified_class != 0 ? fmt::format("{}A", p.unified_class) : std::string(enum_name(p.position));
-}
-
-py::dict sizes_dict(const FitPart& part) {
-    return figures_by_name(std::array<std::string_view, 6>{"major_max_mm", "major_min_mm", "pitch_max_mm",
-                                                           "pitch_min_mm", "minor_max_mm", "minor_min_mm"},
-                           std::array{part.major.max_mm, part.major.min_mm, part.pitch.max_mm,
-                                      part.pitch.min_mm, part.minor.max_mm, part.minor.min_mm});
 }
 
 /// What was measured of a part, as the keywords have it.
@@ -143,60 +91,30 @@ void bind_coatings(py::module_& module) {
         py::arg("coating"), py::arg("group"), py::arg("title"), py::arg("catalogue"),
         "Refuse a coating on a metal that does not take it.");
 
-    py::class_<Precoat> precoat_class(module, "PrecoatAnswer", "The core's answer on limits before coating.");
-    precoat_class.def_readonly("before", &Precoat::before)
-        .def_readonly("uncoated", &Precoat::uncoated)
-        .def_property_readonly("way", [](const Precoat& p) { return std::string(enum_name(p.way)); })
-        .def_property_readonly(
-            "figures",
-            [](const Precoat& p) {
-                return figures_by_name(
-                    std::array<std::string_view, 7>{"allowance_um", "pitch_change_um", "greatest_build_up_um",
-                                                    "go_after_pitch_mm", "go_after_crest_mm",
-                                                    "not_go_after_pitch_mm", "position_deviation_um"},
-                    std::array{p.allowance_um, p.pitch_change_um, p.greatest_build_up_um, p.go_after_pitch_mm,
-                               p.go_after_crest_mm, p.not_go_after_pitch_mm, p.position_deviation_um});
-            })
-        .def_property_readonly("position", [](const Precoat& p) {
-            return p.has_position ? py::object(py::str(position_text(p))) : py::object(py::none());
+    py::class_<PartPrecoat> precoat_class(module, "PrecoatAnswer",
+                                          "The core's answer on limits before coating.");
+    precoat_class.def_readonly("before", &PartPrecoat::before)
+        .def_property_readonly("way", [](const PartPrecoat& p) { return std::string(enum_name(p.way)); })
+        .def_property_readonly("figures",
+                               [](const PartPrecoat& p) {
+                                   return figures_by_name(std::span(kPrecoatFigures).subspan(1), p.figures);
+                               })
+        .def_property_readonly("position", [](const PartPrecoat& p) {
+            return p.position.empty() ? py::object(py::none()) : py::object(py::str(p.position));
         });
     def_evidence(precoat_class, kPrecoatFigures);
     module.def(
         "precoat_answer",
-        [](const Thread& thread, const BuildUp& build_up, const SharedCatalogue& catalogue,
-           const std::string& gauged_at, const std::string& rule, std::optional<double> engagement_mm) {
-            PrecoatRequest request{thread, build_up};
-            request.gauged_at = from_name<GaugedAt>("gauged_at", gauged_at);
-            request.options.rule = from_name<UnifiedRule>("rule", rule);
-            request.options.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
-            return precoat(catalogue.get(), request);
+        [](const PartLimits& bare, const BuildUp& build_up, const SharedCatalogue& catalogue,
+           const std::string& gauged_at) {
+            return precoat(catalogue.get(), bare, build_up, from_name<GaugedAt>("gauged_at", gauged_at));
         },
-        py::arg("thread"), py::arg("build_up"), py::arg("catalogue"), py::arg("gauged_at") = "basic",
-        py::arg("rule") = "printed", py::arg("engagement_mm") = py::none(), "Limits to cut before coating.");
-    module.def(
-        "sizes_before_coating",
-        [](const FitPart& part, const std::string& side, const std::string& title) {
-            FitPart before;
-            std::string why;
-            if (!sizes_before_coating(part, from_name<Side>("side", side), title, before, &why).ok()) {
-                throw DomainError(why);
-            }
-            return sizes_dict(before);
-        },
-        py::arg("part"), py::arg("side"), py::arg("title"),
-        "Sizes to cut a part to, mm, so that it is within its own once coated.");
+        py::arg("bare"), py::arg("build_up"), py::arg("catalogue"), py::arg("gauged_at") = "basic",
+        "Limits to cut before coating.");
 }
 
 void bind_thread_fits(py::module_& module) {
-    py::class_<FitPart>(module, "FitPart", "One part of a fit, bare and at 20 C.")
-        .def(py::init(&part_of), py::arg("thread"), py::arg("limits"), py::arg("build_up"), py::kw_only(),
-             py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
-             py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0,
-             py::arg("temperature_c") = 20.0, py::arg("expansion_um_m_k") = 0.0);
-    module.def("sized_part", &sized_part, py::arg("sizes_mm"), py::arg("pitch_mm"), py::arg("starts"),
-               py::arg("half_angle_deg"), py::arg("left_hand"), py::arg("build_up"),
-               py::arg("lead_error_mm") = 0.0, py::arg("temperature_c") = 20.0,
-               py::arg("expansion_um_m_k") = 0.0, "A part of a fit by its sizes.");
+    py::class_<FitPart>(module, "FitPart", "One part of a fit, bare and at 20 C.");
     py::class_<ThreadFit> fit_class(module, "FitAnswer", "The core's answer on one fit.");
     fit_class
         .def_property_readonly("figures",
@@ -295,32 +213,16 @@ void bind_measuring(py::module_& module) {
     def_evidence(wires_class, kWireFigures);
     module.def(
         "wires_answer",
-        [](const Thread& thread, const ThreadLimits& limits, const SharedCatalogue& catalogue,
-           std::optional<double> wire_mm, bool best, const std::string& set) {
-            WireRequest request = wire_request(thread, limits);
+        [](const PartLimits& limits, const SharedCatalogue& catalogue, std::optional<double> wire_mm,
+           bool best, const std::string& set) {
+            WireRequest request = wire_request(limits);
             request.wire_mm = given_or_lacking("wire_mm", wire_mm);
             request.best = best;
             request.set = set;
             return over_wires(catalogue.get(), request);
         },
-        py::arg("thread"), py::arg("limits"), py::arg("catalogue"), py::arg("wire_mm") = py::none(),
-        py::arg("best") = false, py::arg("set") = "",
-        "Sizes over wires, or across balls, for a part's limits.");
-
-    module.def(
-        "sized_wires_answer",
-        [](const FitPart& part, const std::string& side, const std::string& unit, const std::string& title,
-           const SharedCatalogue& catalogue, std::optional<double> wire_mm, bool best,
-           const std::string& set) {
-            WireRequest request{part, from_name<Side>("side", side), unit == "in", title};
-            request.wire_mm = given_or_lacking("wire_mm", wire_mm);
-            request.best = best;
-            request.set = set;
-            return over_wires(catalogue.get(), request);
-        },
-        py::arg("part"), py::arg("side"), py::arg("unit"), py::arg("title"), py::arg("catalogue"),
-        py::arg("wire_mm") = py::none(), py::arg("best") = false, py::arg("set") = "",
-        "Sizes over wires, or across balls, for a part by its sizes.");
+        py::arg("limits"), py::arg("catalogue"), py::arg("wire_mm") = py::none(), py::arg("best") = false,
+        py::arg("set") = "", "Sizes over wires, or across balls, for a part's limits.");
 
     py::class_<Verdict> verdict_class(module, "VerdictAnswer", "The core's verdict on a measured part.");
     verdict_class
@@ -337,75 +239,36 @@ void bind_measuring(py::module_& module) {
                                    }
                                    return out;
                                })
-        .def_property_readonly("classes",
-                               [](const Verdict& v) {
-                                   py::list out;
-                                   for (const ClassTried& c : v.classes) {
-                                       py::dict places;
-                                       for (std::size_t i = 0; i < kDiameters.size(); ++i) {
-                                           places[py::str(kDiameters[i].data(), kDiameters[i].size())] =
-                                               std::string(enum_name(c.places[i]));
-                                       }
-                                       out.append(py::make_tuple(c.name, c.met(), places));
-                                   }
-                                   return out;
-                               })
-        .def_readonly("limits", &Verdict::limits);
+        .def_property_readonly("classes", [](const Verdict& v) {
+            py::list out;
+            for (const ClassTried& c : v.classes) {
+                py::dict places;
+                for (std::size_t i = 0; i < kDiameters.size(); ++i) {
+                    places[py::str(kDiameters[i].data(), kDiameters[i].size())] =
+                        std::string(enum_name(c.places[i]));
+                }
+                out.append(py::make_tuple(c.name, c.met(), places));
+            }
+            return out;
+        });
     def_evidence(verdict_class, kJudgeFigures);
     module.def(
         "judge_answer",
-        [](const Thread& thread, const SharedCatalogue& catalogue, std::optional<double> pitch_mm,
-           std::optional<double> major_mm, std::optional<double> minor_mm, double lead_error_mm,
-           double leading_error_deg, double following_error_deg, std::optional<double> over_wires_mm,
-           std::optional<double> wire_mm, std::optional<double> engagement_mm) {
-            JudgeRequest request{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
-                                               following_error_deg, over_wires_mm, wire_mm),
-                                 thread,
-                                 {}};
-            request.options.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
-            return judge(catalogue.get(), request);
-        },
-        py::arg("thread"), py::arg("catalogue"), py::kw_only(), py::arg("pitch_mm") = py::none(),
-        py::arg("major_mm") = py::none(), py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0,
-        py::arg("leading_error_deg") = 0.0, py::arg("following_error_deg") = 0.0,
-        py::arg("over_wires_mm") = py::none(), py::arg("wire_mm") = py::none(),
-        py::arg("engagement_mm") = py::none(), "Verdict on a measured part.");
-    module.def(
-        "form_judge_answer",
-        [](const FormThread& thread, const std::string& side, const SharedCatalogue& catalogue,
+        [](const PartLimits& limits, const SharedCatalogue& catalogue, bool these_alone,
            std::optional<double> pitch_mm, std::optional<double> major_mm, std::optional<double> minor_mm,
            double lead_error_mm, double leading_error_deg, double following_error_deg,
-           std::optional<double> over_wires_mm, std::optional<double> wire_mm,
-           std::optional<double> engagement_mm) {
+           std::optional<double> over_wires_mm, std::optional<double> wire_mm) {
             return judge(
                 catalogue.get(),
-                FormJudgeRequest{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
+                PartJudgeRequest{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
                                                following_error_deg, over_wires_mm, wire_mm),
-                                 thread, from_name<Side>("side", side),
-                                 given_or_lacking("engagement_mm", engagement_mm)});
+                                 limits, these_alone});
         },
-        py::arg("thread"), py::arg("side"), py::arg("catalogue"), py::kw_only(),
+        py::arg("limits"), py::arg("catalogue"), py::arg("these_alone"), py::kw_only(),
         py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(), py::arg("minor_mm") = py::none(),
         py::arg("lead_error_mm") = 0.0, py::arg("leading_error_deg") = 0.0,
         py::arg("following_error_deg") = 0.0, py::arg("over_wires_mm") = py::none(),
-        py::arg("wire_mm") = py::none(), py::arg("engagement_mm") = py::none(),
-        "Verdict on a measured part of a form.");
-    module.def(
-        "sized_judge_answer",
-        [](const FitPart& limits, const std::string& side, double basic_pitch_diameter_mm,
-           const std::string& name, std::optional<double> pitch_mm, std::optional<double> major_mm,
-           std::optional<double> minor_mm, double lead_error_mm, double leading_error_deg,
-           double following_error_deg, std::optional<double> over_wires_mm, std::optional<double> wire_mm) {
-            return judge(SizedJudgeRequest{
-                measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
-                              following_error_deg, over_wires_mm, wire_mm),
-                limits, from_name<Side>("side", side), basic_pitch_diameter_mm, name});
-        },
-        py::arg("limits"), py::arg("side"), py::arg("basic_pitch_diameter_mm"), py::arg("name"),
-        py::kw_only(), py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
-        py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0, py::arg("leading_error_deg") = 0.0,
-        py::arg("following_error_deg") = 0.0, py::arg("over_wires_mm") = py::none(),
-        py::arg("wire_mm") = py::none(), "Verdict on a measured part by the sizes it is to keep.");
+        py::arg("wire_mm") = py::none(), "Verdict on a measured part.");
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "convert.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/hole_tables.hpp"
 #include "halfnut/threads/holes.hpp"
 #include "halfnut/threads/rules.hpp"
@@ -39,13 +40,27 @@ DrillSet own_drills(const std::vector<std::pair<std::string, double>>& given) {
     return out;
 }
 
-py::dict tapping_answer(const Thread& thread, const DrillSet& set, const SharedCatalogue& catalogue,
+/// The ISO metric or Unified thread that a table holds something for.
+const Thread& tabulated(const AnyThread& thread, std::string_view what) {
+    const Thread* const own = std::get_if<Thread>(&thread);
+    if (own == nullptr) {
+        throw NotTabulatedError(
+            fmt::format("{}: no {} is tabulated for threads of this form, only for ISO metric and "
+                        "Unified ones",
+                        format_any_thread(thread), what));
+    }
+    return *own;
+}
+
+py::dict tapping_answer(const AnyThread& thread, const DrillSet& set, const SharedCatalogue& catalogue,
                         const std::optional<double>& percent, const std::optional<double>& engagement_mm,
                         const std::optional<double>& strength_ratio, bool form,
-                        const std::optional<double>& oversize_mm, const std::optional<ThreadLimits>& limits) {
+                        const std::optional<double>& oversize_mm, const std::optional<PartLimits>& limits) {
     TappingRequest request;
-    request.limits = limits;
-    request.thread = thread;
+    if (limits) {
+        request.limits = std::get<ThreadLimits>(limits->standard);
+    }
+    request.thread = tabulated(thread, "per cent of thread");
     request.percent = given_or_lacking("percent", percent);
     request.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
     request.strength_ratio = given_or_lacking("strength_ratio", strength_ratio);
@@ -142,8 +157,9 @@ py::dict blind_answer(double pitch_mm, double hole_mm, const std::string& lead,
     return out;
 }
 
-py::dict clearance_answer(const Thread& thread, const std::string& fit, const SharedCatalogue& catalogue) {
-    const ClearanceHole hole = clearance_hole(catalogue.get(), thread, clearance_fit(fit));
+py::dict clearance_answer(const AnyThread& thread, const std::string& fit, const SharedCatalogue& catalogue) {
+    const ClearanceHole hole =
+        clearance_hole(catalogue.get(), tabulated(thread, "clearance hole"), clearance_fit(fit));
     static constexpr std::array<std::string_view, 1> kFigure{"hole_mm"};
     Evidence<1> evidence;
     evidence.note(0, threads::rule::hole_clearance, hole.row);
@@ -154,9 +170,10 @@ py::dict clearance_answer(const Thread& thread, const std::string& fit, const Sh
     return out;
 }
 
-py::dict seat_answer(const Thread& thread, const std::string& head, double hole_mm, double recess_mm,
+py::dict seat_answer(const AnyThread& thread, const std::string& head, double hole_mm, double recess_mm,
                      const SharedCatalogue& catalogue) {
-    const ScrewSeat seat = screw_seat(catalogue.get(), {thread, head, hole_mm, recess_mm});
+    const ScrewSeat seat =
+        screw_seat(catalogue.get(), {tabulated(thread, "screw head"), head, hole_mm, recess_mm});
     py::dict out = figures_by_name(kSeatFigures, seat.figures());
     out["evidence"] = evidence_list(seat.evidence.items(), kSeatFigures, catalogue.get());
     return out;

@@ -8,6 +8,7 @@
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/strengths.hpp"
 #include "halfnut/material/tables.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/joint.hpp"
 #include "halfnut/threads/joint_tables.hpp"
@@ -68,41 +69,22 @@ void bind_answers(py::module_& module) {
     def_evidence(strength_class, kStrengthFigures);
     module.def(
         "strength_answer",
-        [](const Thread& external, const ThreadLimits& external_limits, const ThreadLimits& internal_limits,
-           const PartStrength& external_strength, const PartStrength& internal_strength, double overlap_mm,
-           double external_chamfer_mm, double external_run_out_mm, double internal_countersink_mm,
-           double internal_run_out_mm, double external_bore_mm, std::optional<double> internal_outside_mm,
-           std::optional<double> load_n, std::optional<double> factor_of_safety) {
-            return joint_answer(strength_sizes(external, external_limits, internal_limits), external_strength,
-                                internal_strength, overlap_mm, external_chamfer_mm, external_run_out_mm,
-                                internal_countersink_mm, internal_run_out_mm, external_bore_mm,
-                                internal_outside_mm, load_n, factor_of_safety);
+        [](const PartLimits& external, const PartLimits& internal, const PartStrength& external_strength,
+           const PartStrength& internal_strength, double overlap_mm, double external_chamfer_mm,
+           double external_run_out_mm, double internal_countersink_mm, double internal_run_out_mm,
+           double external_bore_mm, std::optional<double> internal_outside_mm, std::optional<double> load_n,
+           std::optional<double> factor_of_safety) {
+            return joint_answer(strength_sizes(external, internal), external_strength, internal_strength,
+                                overlap_mm, external_chamfer_mm, external_run_out_mm, internal_countersink_mm,
+                                internal_run_out_mm, external_bore_mm, internal_outside_mm, load_n,
+                                factor_of_safety);
         },
-        py::arg("external"), py::arg("external_limits"), py::arg("internal_limits"),
-        py::arg("external_strength"), py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
-        py::arg("external_chamfer_mm") = 0.0, py::arg("external_run_out_mm") = 0.0,
-        py::arg("internal_countersink_mm") = 0.0, py::arg("internal_run_out_mm") = 0.0,
-        py::arg("external_bore_mm") = 0.0, py::arg("internal_outside_mm") = py::none(),
-        py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(), "What a joint holds.");
-    module.def(
-        "sized_strength_answer",
-        [](double diameter_mm, const FitPart& external, const FitPart& internal,
-           const PartStrength& external_strength, const PartStrength& internal_strength, double overlap_mm,
-           double external_chamfer_mm, double external_run_out_mm, double internal_countersink_mm,
-           double internal_run_out_mm, double external_bore_mm, std::optional<double> internal_outside_mm,
-           std::optional<double> load_n, std::optional<double> factor_of_safety) {
-            return joint_answer(strength_sizes(diameter_mm, external, internal), external_strength,
-                                internal_strength, overlap_mm, external_chamfer_mm, external_run_out_mm,
-                                internal_countersink_mm, internal_run_out_mm, external_bore_mm,
-                                internal_outside_mm, load_n, factor_of_safety);
-        },
-        py::arg("diameter_mm"), py::arg("external"), py::arg("internal"), py::arg("external_strength"),
-        py::arg("internal_strength"), py::arg("overlap_mm"), py::kw_only(),
-        py::arg("external_chamfer_mm") = 0.0, py::arg("external_run_out_mm") = 0.0,
-        py::arg("internal_countersink_mm") = 0.0, py::arg("internal_run_out_mm") = 0.0,
-        py::arg("external_bore_mm") = 0.0, py::arg("internal_outside_mm") = py::none(),
-        py::arg("load_n") = py::none(), py::arg("factor_of_safety") = py::none(),
-        "What a joint of threads by their sizes holds.");
+        py::arg("external"), py::arg("internal"), py::arg("external_strength"), py::arg("internal_strength"),
+        py::arg("overlap_mm"), py::kw_only(), py::arg("external_chamfer_mm") = 0.0,
+        py::arg("external_run_out_mm") = 0.0, py::arg("internal_countersink_mm") = 0.0,
+        py::arg("internal_run_out_mm") = 0.0, py::arg("external_bore_mm") = 0.0,
+        py::arg("internal_outside_mm") = py::none(), py::arg("load_n") = py::none(),
+        py::arg("factor_of_safety") = py::none(), "What a joint holds.");
 
     py::class_<Tightening> tightening_class(module, "TighteningAnswer",
                                             "The core's answer on torque and preload.");
@@ -174,33 +156,28 @@ py::dict strength_columns(const std::vector<std::string>& external, const std::v
     columns.figures(kStrengthFigures);
     std::uint8_t* const weakest = columns.codes("weakest_code");
     auto* const cautions = columns.codes<std::uint16_t>("cautions");
-    const auto part = [&](const std::vector<std::string>& texts, std::size_t row, Side side, Thread& thread,
-                          ThreadLimits& limits, std::string& why) {
-        const std::string& designation = texts[texts.size() == 1 ? 0 : row];
-        DesignationProblem problem;
-        const Status status = read_thread(designation, catalogue.get(), thread, &problem);
-        if (!status.ok()) {
-            why = fmt::format("cannot read '{}' at position {}: {}", designation, problem.position + 1,
-                              problem.message);
-            return status;
+    const auto part = [&](const std::vector<std::string>& texts, std::size_t row, Side side,
+                          PartLimits& limits, std::string& why) {
+        AnyThread thread;
+        ThreadPart found;
+        Status status = read_any_thread(texts[texts.size() == 1 ? 0 : row], catalogue.get(), thread, &why);
+        if (status.ok()) {
+            status = one_part(thread, side, found, &why);
         }
-        thread = thread.part(side);
-        return evaluate(catalogue.get(), thread, LimitOptions{}, limits, &why);
+        return status.ok() ? evaluate(catalogue.get(), found, LimitOptions{}, limits, &why) : status;
     };
     columns.run(on_error, "pairs", [&](std::size_t row, std::string& why) {
-        Thread male;
-        Thread female;
-        ThreadLimits male_limits;
-        ThreadLimits female_limits;
-        Status status = part(external, row, Side::external, male, male_limits, why);
+        PartLimits male;
+        PartLimits female;
+        Status status = part(external, row, Side::external, male, why);
         if (status.ok()) {
-            status = part(internal, row, Side::internal, female, female_limits, why);
+            status = part(internal, row, Side::internal, female, why);
         }
         if (!status.ok()) {
             return status;
         }
         StrengthRequest request;
-        request.sizes = strength_sizes(male, male_limits, female_limits);
+        request.sizes = strength_sizes(male, female);
         request.overlap_mm = number(kOverlap, row);
         request.external_chamfer_mm = number(kExternalChamfer, row);
         request.external_run_out_mm = number(kExternalRunOut, row);

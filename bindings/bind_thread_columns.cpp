@@ -49,15 +49,14 @@ Status build_up_row(double least, double most, BuildUp& out, std::string& reason
 /// The parts that a column of designations means: each distinct text is read once.
 class Parts {
    public:
-    Parts(const std::vector<std::string>& texts, const Catalogue& catalogue, std::optional<Side> side,
-          PartChoice choice)
+    Parts(const std::vector<std::string>& texts, const Catalogue& catalogue, std::optional<Side> side)
         : catalogue_(catalogue) {
         const py::gil_scoped_release release;
         std::unordered_map<std::string_view, std::size_t> seen;
         for (const std::string& text : texts) {
             const auto [found, fresh] = seen.try_emplace(text, parts_.size());
             if (fresh) {
-                parts_.push_back(read(text, side, choice));
+                parts_.push_back(read(text, side));
             }
             places_.push_back(found->second);
         }
@@ -108,12 +107,12 @@ class Parts {
         PartLimits limits;
     };
 
-    [[nodiscard]] Part read(const std::string& text, std::optional<Side> side, PartChoice choice) const {
+    [[nodiscard]] Part read(const std::string& text, std::optional<Side> side) const {
         Part out;
         AnyThread thread;
         out.status = read_any_thread(text, catalogue_, thread, &out.why);
         if (out.status.ok()) {
-            out.status = one_part(thread, side, choice, out.part, &out.why);
+            out.status = one_part(thread, side, out.part, &out.why);
         }
         return out;
     }
@@ -139,7 +138,7 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
                        const std::vector<Doubles>& numbers, const std::string& rule,
                        const std::string& on_error) {
     const NumberColumns number(numbers, 1);  // engagement
-    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::named);
+    Parts parts(designations, catalogue.get(), std::nullopt);
     const std::size_t rows = common_rows({parts.size(), number.sizes()[0]}, "thread");
     const UnifiedRule decimal_rule = from_name<UnifiedRule>("rule", rule);
     AnswerColumns columns(rows);
@@ -163,20 +162,14 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
     return columns.dict();
 }
 
-/// The length that is assumed where none is given: the nominal diameter.
-double assumed_engagement_mm(const ThreadPart& part) {
-    const Thread* const thread = std::get_if<Thread>(&part.thread);
-    return thread != nullptr ? thread->diameter_mm() : std::get<FormThread>(part.thread).diameter_mm();
-}
-
 /// Columns of fits for many pairs of designations.
 py::dict fit_columns(const std::vector<std::string>& external, const std::vector<std::string>& internal,
                      const SharedCatalogue& catalogue, const std::vector<Doubles>& numbers,
                      const std::string& on_error) {
     // build-ups: external min, max, internal min, max; engagement; spread
     const NumberColumns number(numbers, 6);
-    Parts males(external, catalogue.get(), Side::external, PartChoice::usual);
-    Parts females(internal, catalogue.get(), Side::internal, PartChoice::usual);
+    Parts males(external, catalogue.get(), Side::external);
+    Parts females(internal, catalogue.get(), Side::internal);
     std::vector<std::size_t> sizes = number.sizes();
     sizes.insert(sizes.end(), {external.size(), internal.size()});
     const std::size_t rows = common_rows(sizes, "pair");
@@ -193,7 +186,7 @@ py::dict fit_columns(const std::vector<std::string>& external, const std::vector
         }
         if (status.ok()) {
             request.external = limits->sizes;
-            request.assumed_engagement_mm = assumed_engagement_mm(*part);
+            request.assumed_engagement_mm = diameter_mm(part->thread);
             const Thread* const thread = std::get_if<Thread>(&part->thread);
             request.engagement_mm =
                 thread != nullptr && std::isnan(number(4, row)) ? thread->engagement_mm() : number(4, row);
@@ -228,7 +221,7 @@ py::dict wire_columns(const std::vector<std::string>& designations, const Shared
                       const std::vector<Doubles>& numbers, bool best, const std::string& set,
                       const std::string& on_error) {
     const NumberColumns number(numbers, 1);  // the wire
-    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    Parts parts(designations, catalogue.get(), std::nullopt);
     const std::size_t rows = common_rows({parts.size(), number.sizes()[0]}, "thread");
     AnswerColumns columns(rows);
     columns.figures(kWireFigures);
@@ -242,7 +235,7 @@ py::dict wire_columns(const std::vector<std::string>& designations, const Shared
         if (!status.ok()) {
             return status;
         }
-        WireRequest request{limits->sizes, part->side, limits->inch, part_title(*part)};
+        WireRequest request = wire_request(*limits);
         request.wire_mm = number(0, row);
         request.best = best;
         request.set = set;
@@ -260,28 +253,11 @@ py::dict wire_columns(const std::vector<std::string>& designations, const Shared
     return columns.dict();
 }
 
-/// The verdict on one part, whatever its form.
-Status judge_row(const Parts& parts, const Catalogue& catalogue, std::size_t row, const Measured& measured,
-                 double engagement_mm, Verdict& answer, std::string& reason) {
-    const ThreadPart* part = nullptr;
-    const Status status = parts.part(row, part, reason);
-    if (!status.ok()) {
-        return status;
-    }
-    if (const Thread* const thread = std::get_if<Thread>(&part->thread)) {
-        const LimitOptions options{.rule = UnifiedRule::printed, .engagement_mm = engagement_mm};
-        return evaluate(catalogue, JudgeRequest{measured, *thread, options}, answer, &reason);
-    }
-    return evaluate(catalogue,
-                    FormJudgeRequest{measured, std::get<FormThread>(part->thread), part->side, engagement_mm},
-                    answer, &reason);
-}
-
 /// Columns of verdicts on many measured parts; the classes met as texts.
 py::dict judge_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
                        const std::vector<Doubles>& numbers, const std::string& on_error) {
     const NumberColumns number(numbers, 9);
-    const Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    Parts parts(designations, catalogue.get(), std::nullopt);
     std::vector<std::size_t> sizes = number.sizes();
     sizes.push_back(designations.size());
     const std::size_t rows = common_rows(sizes, "part");
@@ -303,9 +279,15 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
         const Measured measured{number(0, row), number(1, row), number(2, row), number(3, row),
                                 number(4, row), number(5, row), number(6, row), number(7, row)};
         Verdict answer;
+        const ThreadPart* part = nullptr;
+        const PartLimits* limits = nullptr;
         Status status = engagement_row(number(8, row), kGreatestMeasuredMm, reason);
         if (status.ok()) {
-            status = judge_row(parts, catalogue.get(), row, measured, number(8, row), answer, reason);
+            status = parts.limits(row, {.rule = UnifiedRule::printed, .engagement_mm = number(8, row)}, part,
+                                  limits, reason);
+        }
+        if (status.ok()) {
+            status = evaluate(catalogue.get(), PartJudgeRequest{measured, *limits, false}, answer, &reason);
         }
         if (!status.ok()) {
             return status;
@@ -337,60 +319,12 @@ py::dict judge_columns(const std::vector<std::string>& designations, const Share
     return columns.dict();
 }
 
-/// What a row of limits before coating says.
-struct PrecoatRow {
-    std::array<double, kSizes> mm{};
-    std::array<double, kSizes> in{};
-    std::array<double, 6> figures{};  ///< allowance_um ... not_go_after_pitch_mm
-    PrecoatWay way{};
-};
-
-Status precoat_row(const Catalogue& catalogue, const PrecoatRequest& request, PrecoatRow& out,
-                   std::string& reason) {
-    Precoat answer;
-    const Status status = evaluate(catalogue, request, answer, &reason);
-    if (status.ok()) {
-        for (std::size_t i = 0; i < kSizes; ++i) {
-            out.mm[i] = answer.before.mm(static_cast<Limit>(i));
-            out.in[i] = answer.before.in(static_cast<Limit>(i));
-        }
-        out.figures = {answer.allowance_um,      answer.pitch_change_um,   answer.greatest_build_up_um,
-                       answer.go_after_pitch_mm, answer.go_after_crest_mm, answer.not_go_after_pitch_mm};
-        out.way = answer.way;
-    }
-    return status;
-}
-
-/// Of a form whose standard lets no allowance hold a coating: it gauges at its own limits once it is coated.
-Status precoat_row(const ThreadPart& part, const PartLimits& limits, const BuildUp& build_up, PrecoatRow& out,
-                   std::string& reason) {
-    const FitPart& bare = limits.sizes;
-    FitPart coated = bare;
-    coated.build_up = build_up;
-    FitPart before;
-    const Status status = sizes_before_coating(coated, part.side, part_title(part), before, &reason);
-    if (status.ok()) {
-        const bool external = part.side == Side::external;
-        out.mm = {before.major.max_mm, before.major.min_mm, before.pitch.max_mm,
-                  before.pitch.min_mm, before.minor.max_mm, before.minor.min_mm};
-        std::transform(out.mm.begin(), out.mm.end(), out.in.begin(), [](double mm) { return mm / kInchMm; });
-        out.figures = {1000.0 * limits.allowance_mm,
-                       CoatedPitchChange::compute(build_up.max_um, bare.half_angle_deg),
-                       0.0,
-                       external ? bare.pitch.max_mm : bare.pitch.min_mm,
-                       external ? bare.major.max_mm : bare.minor.min_mm,
-                       external ? bare.pitch.min_mm : bare.pitch.max_mm};
-        out.way = build_up.bare() ? PrecoatWay::bare : PrecoatWay::deducted;
-    }
-    return status;
-}
-
 /// Columns of limits before coating for many designations.
 py::dict precoat_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
                          const std::vector<Doubles>& numbers, const std::string& gauged_at,
                          const std::string& rule, const std::string& on_error) {
     const NumberColumns number(numbers, 3);  // build-up, least and greatest; engagement
-    Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    Parts parts(designations, catalogue.get(), std::nullopt);
     std::vector<std::size_t> sizes = number.sizes();
     sizes.push_back(designations.size());
     const std::size_t rows = common_rows(sizes, "thread");
@@ -410,52 +344,31 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
         if (status.ok()) {
             status = build_up_row(number(0, row), number(1, row), build_up, reason);
         }
-        if (!status.ok()) {
-            return status;
+        const PartLimits* limits = nullptr;
+        if (status.ok()) {
+            status = parts.limits(row, {.rule = decimal_rule, .engagement_mm = number(2, row)}, part, limits,
+                                  reason);
         }
-        const LimitOptions options{.rule = decimal_rule, .engagement_mm = number(2, row)};
-        PrecoatRow answer;
-        if (const Thread* const thread = std::get_if<Thread>(&part->thread)) {
-            status = precoat_row(catalogue.get(), {*thread, build_up, at, options}, answer, reason);
-        } else {
-            const PartLimits* limits = nullptr;
-            status = parts.limits(row, options, part, limits, reason);
-            if (status.ok()) {
-                status = precoat_row(*part, *limits, build_up, answer, reason);
-            }
+        PartPrecoat answer;
+        if (status.ok()) {
+            status = evaluate(catalogue.get(), *limits, build_up, at, answer, &reason);
         }
         if (!status.ok()) {
             return status;
         }
-        columns.set_figures(row, answer.mm);
-        columns.set_figures(row, answer.in, kSizes);
-        columns.set_figures(row, answer.figures, 2 * kSizes);
+        columns.set_figures(row, answer.before.mm);
+        columns.set_figures(row, answer.before.in, kSizes);
+        columns.set_figures(row, std::span(answer.figures).first(answer.figures.size() - 1), 2 * kSizes);
         ways[row] = static_cast<std::uint8_t>(answer.way);
         return status;
     });
     return columns.dict();
 }
 
-/// The sizes of a taper pipe thread, or why there are none.
-Status taper_row(const Catalogue& catalogue, const AnyThread& thread, TaperPipe& out, std::string& reason) {
-    try {
-        const FormThread* const form = std::get_if<FormThread>(&thread);
-        if (form == nullptr) {
-            throw NotTabulatedError(
-                fmt::format("{} is no taper pipe thread; NPT, R and Rc are", format_any_thread(thread)));
-        }
-        out = taper_pipe(catalogue, *form);
-        return {};
-    } catch (const NotTabulatedError& error) {
-        reason = error.what();
-        return {StatusCode::not_tabulated, 0};
-    }
-}
-
 /// Columns of taper pipe threads for many designations.
 py::dict taper_columns(const std::vector<std::string>& designations, const SharedCatalogue& catalogue,
                        const std::string& on_error) {
-    const Parts parts(designations, catalogue.get(), std::nullopt, PartChoice::usual);
+    const Parts parts(designations, catalogue.get(), std::nullopt);
     AnswerColumns columns(parts.size());
     columns.figures(kTaperPipeFigures);
     std::uint8_t* const units = columns.codes("unit_code");
@@ -464,11 +377,16 @@ py::dict taper_columns(const std::vector<std::string>& designations, const Share
         Status status = parts.part(row, part, reason);
         TaperPipe answer;
         if (status.ok()) {
-            status = taper_row(catalogue.get(), part->thread, answer, reason);
+            try {
+                answer = taper_pipe(catalogue.get(), part->thread);
+            } catch (const NotTabulatedError& error) {
+                reason = error.what();
+                status = {StatusCode::not_tabulated, 0};
+            }
         }
         if (status.ok()) {
             columns.set_figures(row, answer.figures);
-            units[row] = std::get<FormThread>(part->thread).inch ? 1 : 0;
+            units[row] = is_inch(part->thread) ? 1 : 0;
         }
         return status;
     });

@@ -1,4 +1,5 @@
-// Threads: designations, limits of size, and the profile's formulas.
+// Threads of any form: designations, limits of one part, taper pipe threads; what is near, what a found part
+// may be.
 
 #include <fmt/format.h>
 
@@ -6,8 +7,9 @@
 #include <vector>
 
 #include "convert.hpp"
+#include "halfnut/threads/any_thread.hpp"
+#include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/kinds.hpp"
-#include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/series.hpp"
 
@@ -16,6 +18,8 @@ namespace halfnut::bind {
 using namespace threads;
 
 namespace {
+
+constexpr std::size_t kSizes = 6;  // of the figures of limits those that every form has
 
 const char* group_name(EngagementGroup group) {
     switch (group) {
@@ -30,125 +34,463 @@ const char* group_name(EngagementGroup group) {
     }
 }
 
-/// A tolerance in the standard's unit: whole micrometres, or millionths of an inch.
-double tolerance(const ThreadLimits& limits, std::int32_t units) {
-    return units / (limits.inch() ? 1e6 : 1e3);
+const Thread* own_of(const AnyThread& thread) {
+    return std::get_if<Thread>(&thread);
+}
+const FormThread* form_of(const AnyThread& thread) {
+    return std::get_if<FormThread>(&thread);
 }
 
-LimitOptions limit_options(const std::string& rule, const py::object& engagement_mm) {
-    return {.rule = from_name<UnifiedRule>("rule", rule),
-            .engagement_mm = engagement_mm.is_none() ? kNaN : py::cast<double>(engagement_mm)};
+std::string classes_text(const AnyThread& thread) {
+    const std::string outside = class_of(thread, Side::external);
+    const std::string inside = class_of(thread, Side::internal);
+    const Thread* const own = own_of(thread);
+    return own != nullptr                        ? class_text(*own)
+           : outside == inside || inside.empty() ? outside
+           : outside.empty()                     ? inside
+                                                 : inside + "/" + outside;
+}
+
+AnyThread part_of_side(const AnyThread& thread, Side side) {
+    const FormThread* const form = form_of(thread);
+    return form != nullptr ? AnyThread(form_part(*form, side))
+                           : AnyThread(std::get<Thread>(thread).part(side));
+}
+
+std::optional<Side> side_or_none(const std::optional<std::string>& side) {
+    return side ? std::optional(from_name<Side>("side", *side)) : std::nullopt;
+}
+
+ThreadPart part_meant(const AnyThread& thread, const std::optional<std::string>& side) {
+    ThreadPart part;
+    std::string why;
+    if (!one_part(thread, side_or_none(side), part, &why).ok()) {
+        throw DomainError(why);
+    }
+    return part;
+}
+
+/// A tolerance in the standard's own unit; None where the standard sets no such one.
+template <class Get>
+py::object own_tolerance(const PartLimits& limits, double places, Get get) {
+    const ThreadLimits* const own = std::get_if<ThreadLimits>(&limits.standard);
+    const std::int32_t value = own == nullptr ? 0 : get(*own);
+    return value == 0 ? py::object(py::none()) : py::object(py::float_(value / (limits.inch ? places : 1e3)));
+}
+
+double native(const PartLimits& limits, double mm) {
+    return limits.inch ? mm / kInchMm : mm;
+}
+
+double pitch_tolerance(const PartLimits& limits) {
+    const ThreadLimits* const own = std::get_if<ThreadLimits>(&limits.standard);
+    const FormLimits* const form = std::get_if<FormLimits>(&limits.standard);
+    return own != nullptr    ? own->pitch_tolerance / (own->inch() ? 1e6 : 1e3)
+           : form != nullptr ? form->pitch_tolerance
+                             : native(limits, limits.pitch_tolerance_mm);
+}
+
+double allowance(const PartLimits& limits) {
+    const ThreadLimits* const own = std::get_if<ThreadLimits>(&limits.standard);
+    const FormLimits* const form = std::get_if<FormLimits>(&limits.standard);
+    return own != nullptr    ? std::abs(own->deviation / (own->inch() ? 1e4 : 1e3))
+           : form != nullptr ? form->allowance
+                             : native(limits, limits.allowance_mm);
+}
+
+py::dict geometry(const PartLimits& limits, const SharedCatalogue& shared) {
+    const Catalogue& catalogue = shared.get();
+    const FormThread* const form = limits.part ? form_of(limits.part->thread) : nullptr;
+    const bool own = limits.part && form == nullptr;
+    const double pitch = limits.sizes.pitch_mm;
+    py::dict out;
+    double root_radius = 0.0;
+    double crest_flat = own ? pitch / 8.0 : kNaN;
+    double minor = own ? BasicMinorDiameter::compute(limits.diameter_mm(), pitch) : kNaN;
+    if (form != nullptr) {
+        const ThreadFormRow& row = form_row(catalogue, *form);
+        out["form"] = std::string(form->parallel_internal() ? "parallel pipe" : row.name);
+        root_radius = row.root_radius * pitch;
+        crest_flat = row.crest_flat * pitch;
+        minor = basic_minor_diameter_mm(catalogue, *form);
+    } else {
+        out["form"] = !own ? "" : limits.inch ? "Unified" : "ISO metric";
+    }
+    out["basic_pitch_mm"] = basic_pitch_mm(catalogue, limits);
+    out["basic_minor_mm"] = number_or_none(minor);
+    out["root_radius_mm"] = root_radius;
+    out["crest_flat_mm"] = number_or_none(crest_flat);
+    return out;
+}
+
+/// The part of a fit: measured sizes in place of limits.
+FitPart fit_part_of(const PartLimits& limits, const BuildUp& build_up, const std::optional<double>& pitch_mm,
+                    const std::optional<double>& major_mm, const std::optional<double>& minor_mm,
+                    double lead_error_mm, double temperature_c, double expansion_um_m_k) {
+    FitPart part = limits.sizes;
+    part.build_up = build_up;
+    const auto measured = [](SizeRange& range, std::string_view argument, const std::optional<double>& size) {
+        if (size) {
+            range = {given_or_lacking(argument, size), *size};
+        }
+    };
+    measured(part.pitch, "pitch_mm", pitch_mm);
+    measured(part.major, "major_mm", major_mm);
+    measured(part.minor, "minor_mm", minor_mm);
+    part.lead_error_mm = lead_error_mm;
+    part.temperature_c = temperature_c;
+    part.expansion_um_m_k = expansion_um_m_k;
+    return part;
+}
+
+using Ends = std::pair<std::optional<double>, std::optional<double>>;
+
+PartLimits limits_by_sizes(const std::string& name, const std::string& side, const std::string& unit,
+                           double pitch_mm, int starts, double half_angle_deg, const std::string& hand,
+                           const Ends& major_mm, const Ends& pitch_diameter_mm, const Ends& minor_mm) {
+    const auto range = [](const Ends& ends) {
+        return SizeRange{ends.first.value_or(kNaN), ends.second.value_or(kNaN)};
+    };
+    FitPart sizes;
+    sizes.major = range(major_mm);
+    sizes.pitch = range(pitch_diameter_mm);
+    sizes.minor = range(minor_mm);
+    sizes.pitch_mm = pitch_mm;
+    sizes.starts = starts;
+    sizes.half_angle_deg = half_angle_deg;
+    sizes.left_hand = hand == "left";
+    return sized_limits(sizes, from_name<Side>("side", side), unit == "in", name);
+}
+
+py::object gauge_dict(const PartLimits& limits) {
+    const ThreadLimits* const own = std::get_if<ThreadLimits>(&limits.standard);
+    if (own == nullptr) {
+        throw NotTabulatedError(fmt::format(
+            "{}: gauges are answered for ISO metric and Unified threads; go and not-go are these limits",
+            limits.title()));
+    }
+    const GaugeSizes sizes = gauge_sizes(*own);
+    return figures_by_name(
+        std::array<std::string_view, 5>{"go_pitch", "go_crest", "not_go_pitch", "plain_go", "plain_not_go"},
+        std::array{sizes.native(sizes.go_pitch), sizes.native(sizes.go_crest),
+                   sizes.native(sizes.not_go_pitch), sizes.native(sizes.plain_go),
+                   sizes.native(sizes.plain_not_go)});
+}
+
+py::dict taper_answer(const AnyThread& thread, const SharedCatalogue& catalogue) {
+    const TaperPipe answer = taper_pipe(catalogue.get(), thread);
+    py::dict out = figures_by_name(kTaperPipeFigures, answer.figures);
+    out["evidence"] = evidence_list(answer.evidence.items(), kTaperPipeFigures, catalogue.get());
+    return out;
+}
+
+py::list near_answer(double diameter_mm, double within_mm, const SharedCatalogue& catalogue) {
+    py::list out;
+    for (const SeriesThread& found : threads_near(catalogue.get(), diameter_mm, within_mm)) {
+        out.append(py::make_tuple(found.thread, found.preference));
+    }
+    return out;
+}
+
+py::list identify_answer(const std::string& side, double diameter_mm, double pitch_mm, std::size_t count,
+                         const SharedCatalogue& catalogue, const std::optional<double>& engagement_mm,
+                         const std::optional<double>& flank_angle_deg) {
+    const FoundPart found{from_name<Side>("side", side), diameter_mm, pitch_mm,
+                          given_or_lacking("engagement_mm", engagement_mm),
+                          given_or_lacking("flank_angle_deg", flank_angle_deg)};
+    py::list out;
+    for (const ThreadMatch& match : identify_thread(catalogue.get(), found, count)) {
+        py::dict row;
+        row["thread"] = match.part.thread;
+        row["title"] = part_title(match.part);
+        row["preference"] = match.preference;
+        row["taper"] = match.taper;
+        row["basic_diameter_mm"] = match.basic_diameter_mm;
+        row["outside_mm"] = match.outside_mm;
+        row["pitch_difference_mm"] = match.pitch_difference_mm;
+        row["mismatch_mm"] = match.mismatch_mm;
+        row["pitch_diameter_equivalent_mm"] = match.pitch_diameter_equivalent_mm;
+        row["flank_angle_deg"] = match.flank_angle_deg;
+        row["flank_difference_deg"] = number_or_none(match.flank_difference_deg);
+        row["flank_equivalent_mm"] = match.flank_equivalent_mm;
+        row["like_the_first"] = match.like_the_first;
+        out.append(row);
+    }
+    return out;
+}
+
+void bind_thread(py::module_& module) {
+    const auto side_of = [](const std::string& side) { return from_name<Side>("side", side); };
+    py::class_<AnyThread>(module, "Thread",
+                          "A designated thread of any form; str() is its canonical designation.")
+        .def_property_readonly(
+            "system",
+            [](const AnyThread& t) -> std::string {
+                const FormThread* const form = form_of(t);
+                return form != nullptr ? form->form : is_inch(t) ? "Unified" : "ISO metric";
+            })
+        .def_property_readonly(
+            "form", [](const AnyThread& t) { return form_of(t) != nullptr ? form_of(t)->form : std::string(); },
+            "Of a form beside ISO metric and Unified; empty for those.")
+        .def_property_readonly("unit", [](const AnyThread& t) { return is_inch(t) ? "in" : "mm"; })
+        .def_property_readonly("series",
+                               [](const AnyThread& t) {
+                                   const Thread* const own = own_of(t);
+                                   return own != nullptr && own->inch() ? std::string(enum_name(own->series))
+                                                                        : std::string();
+                               })
+        .def_property_readonly("size",
+                               [](const AnyThread& t) {
+                                   return form_of(t) != nullptr ? form_of(t)->size : size_text(*own_of(t));
+                               })
+        .def_property_readonly(
+            "prefix", [](const AnyThread& t) { return form_of(t) != nullptr ? form_of(t)->prefix : ""; })
+        .def_property_readonly("tolerance_class", &classes_text)
+        .def_property_readonly("external_class",
+                               [](const AnyThread& t) { return class_of(t, Side::external); })
+        .def_property_readonly("internal_class",
+                               [](const AnyThread& t) { return class_of(t, Side::internal); })
+        .def_property_readonly("root",
+                               [](const AnyThread& t) {
+                                   const Thread* const own = own_of(t);
+                                   return own == nullptr || own->form == Form::plain ? "plain"
+                                          : own->form == Form::rounded_root          ? "rounded root"
+                                                                                     : "controlled root";
+                               })
+        .def_property_readonly("hand", [](const AnyThread& t) { return is_left_hand(t) ? "left" : "right"; })
+        .def_property_readonly("starts", [](const AnyThread& t) { return starts(t); })
+        .def_property_readonly(
+            "engagement_group",
+            [](const AnyThread& t) { return own_of(t) != nullptr ? group_name(own_of(t)->group) : ""; })
+        .def_property_readonly(
+            "engagement_mm",
+            [](const AnyThread& t) {
+                return number_or_none(own_of(t) != nullptr ? own_of(t)->engagement_mm() : kNaN);
+            })
+        .def_property_readonly("diameter_mm", [](const AnyThread& t) { return diameter_mm(t); })
+        .def_property_readonly("diameter_in",
+                               [](const AnyThread& t) {
+                                   return own_of(t) != nullptr ? own_of(t)->diameter_in()
+                                          : is_inch(t)         ? form_of(t)->diameter
+                                                               : diameter_mm(t) / kInchMm;
+                               })
+        .def_property_readonly("pitch_mm", [](const AnyThread& t) { return pitch_mm(t); })
+        .def_property_readonly("pitch_in",
+                               [](const AnyThread& t) {
+                                   return own_of(t) != nullptr ? own_of(t)->pitch_in()
+                                          : is_inch(t)         ? form_of(t)->pitch
+                                                               : pitch_mm(t) / kInchMm;
+                               })
+        .def_property_readonly("lead_mm", [](const AnyThread& t) { return starts(t) * pitch_mm(t); })
+        .def_property_readonly("lead_in",
+                               [](const AnyThread& t) {
+                                   return own_of(t) != nullptr ? own_of(t)->lead_in()
+                                          : is_inch(t)         ? form_of(t)->starts * form_of(t)->pitch
+                                                               : starts(t) * pitch_mm(t) / kInchMm;
+                               })
+        .def_property_readonly("tpi",
+                               [](const AnyThread& t) {
+                                   const double tpi =
+                                       own_of(t) != nullptr ? own_of(t)->tpi() : form_of(t)->tpi;
+                                   return number_or_none(tpi == 0.0 ? kNaN : tpi);
+                               })
+        .def_property_readonly("tapers", [](const AnyThread& t) { return tapers(t); })
+        .def_property_readonly("pipe",
+                               [](const AnyThread& t) { return form_of(t) != nullptr && form_of(t)->pipe(); })
+        .def_property_readonly(
+            "lead_screw", [](const AnyThread& t) { return form_of(t) != nullptr && form_of(t)->lead_screw; })
+        .def_property_readonly("has_external",
+                               [](const AnyThread& t) { return has_class(t, Side::external); })
+        .def_property_readonly("has_internal",
+                               [](const AnyThread& t) { return has_class(t, Side::internal); })
+        .def_property_readonly(
+            "external", [](const AnyThread& t) { return part_of_side(t, Side::external); },
+            "The external part alone, with the class that is meant where none is given.")
+        .def_property_readonly(
+            "internal", [](const AnyThread& t) { return part_of_side(t, Side::internal); },
+            "The internal part alone, with the class that is meant where none is given.")
+        .def(
+            "part",
+            [side_of](const AnyThread& t, const std::string& side) { return part_of_side(t, side_of(side)); },
+            py::arg("side"), "One part alone, with the class that is meant where none is given.")
+        .def(
+            "mate",
+            [side_of](const AnyThread& t, const std::string& side) { return mate(t, side_of(side)).thread; },
+            py::arg("side"), "The part that goes with it, of the class that goes with its own.")
+        .def("__str__", &format_any_thread)
+        .def("__repr__", [](const AnyThread& t) { return "Thread('" + format_any_thread(t) + "')"; })
+        .def(
+            "__eq__", [](const AnyThread& a, const AnyThread& b) { return a == b; }, py::is_operator())
+        .def("__hash__", [](const AnyThread& t) { return py::hash(py::str(format_any_thread(t))); })
+        .def(py::pickle(
+            [](const AnyThread& t) {
+                return py::make_tuple(format_any_thread(t), class_of(t, Side::external),
+                                      class_of(t, Side::internal));
+            },
+            [](const py::tuple& state) {
+                AnyThread out = parse_any_thread(py::cast<std::string>(state[0]), SharedCatalogue().get());
+                if (FormThread* const form = std::get_if<FormThread>(&out)) {
+                    form->external_class = py::cast<std::string>(state[1]);
+                    form->internal_class = py::cast<std::string>(state[2]);
+                }
+                return out;
+            }));
+    module.def(
+        "parse_thread",
+        [](const std::string& text, const SharedCatalogue& catalogue) {
+            return parse_any_thread(text, catalogue.get());
+        },
+        py::arg("text"), py::arg("catalogue"), "Read a thread designation of any form.");
+    module.def(
+        "one_part",
+        [](const AnyThread& thread, const std::optional<std::string>& side) {
+            const ThreadPart part = part_meant(thread, side);
+            return py::make_tuple(part.thread, enum_name(part.side), part_title(part));
+        },
+        py::arg("thread"), py::arg("side") = py::none(),
+        "The part of a thread that is meant, its side, and how answers call it.");
+    module.def("taper_pipe_answer", &taper_answer, py::arg("thread"), py::arg("catalogue"),
+               "Sizes of a taper pipe thread, mm.");
+    module.def("threads_near", &near_answer, py::arg("diameter_mm"), py::arg("within_mm"),
+               py::arg("catalogue"),
+               "Standard threads near a diameter with their preference, preferred ones first.");
+    module.def("identify_thread", &identify_answer, py::arg("side"), py::arg("diameter_mm"),
+               py::arg("pitch_mm"), py::arg("count"), py::arg("catalogue"),
+               py::arg("engagement_mm") = py::none(), py::arg("flank_angle_deg") = py::none(),
+               "Standard threads of every form nearest to a measured part.");
+}
+
+void bind_limits(py::module_& module) {
+    py::class_<PartLimits> limits_class(module, "PartLimits",
+                                        "Limits of one part of a thread of any form, or of a part by its "
+                                        "sizes alone. A limit without a suffix is in "
+                                        "the standard's own unit.");
+    for (std::size_t i = 0; i < kSizes; ++i) {
+        const std::string name(kThreadLimitFigures[i]);
+        limits_class.def_property_readonly(
+            name.c_str(), [i](const PartLimits& l) { return number_or_none(l.inch ? l.in[i] : l.mm[i]); });
+        limits_class.def_property_readonly((name + "_mm").c_str(),
+                                           [i](const PartLimits& l) { return number_or_none(l.mm[i]); });
+        limits_class.def_property_readonly((name + "_in").c_str(),
+                                           [i](const PartLimits& l) { return number_or_none(l.in[i]); });
+    }
+    for (std::size_t i = kSizes; i < kLimits; ++i) {
+        limits_class.def_property_readonly(
+            std::string(kThreadLimitFigures[i]).c_str(),
+            [limit = static_cast<Limit>(i)](const PartLimits& l) {
+                const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
+                return number_or_none(own == nullptr ? kNaN : own->native(limit));
+            });
+    }
+    limits_class
+        .def_property_readonly(
+            "thread",
+            [](const PartLimits& l) { return l.part ? py::cast(l.part->thread) : py::object(py::none()); })
+        .def_property_readonly("title", &PartLimits::title)
+        .def_property_readonly("side", [](const PartLimits& l) { return enum_name(l.side); })
+        .def_property_readonly("unit", [](const PartLimits& l) { return l.inch ? "in" : "mm"; })
+        .def_property_readonly(
+            "tolerance_class",
+            [](const PartLimits& l) { return l.part ? class_of(l.part->thread, l.side) : std::string(); })
+        .def_property_readonly("class_assumed",
+                               [](const PartLimits& l) { return l.part && l.part->class_assumed; })
+        .def_property_readonly(
+            "by_form", [](const PartLimits& l) { return !l.part || form_of(l.part->thread) != nullptr; },
+            "Of a form beside ISO metric and Unified, or of sizes alone.")
+        .def_property_readonly("pitch_mm", [](const PartLimits& l) { return l.sizes.pitch_mm; })
+        .def_property_readonly("starts", [](const PartLimits& l) { return l.sizes.starts; })
+        .def_property_readonly("lead_mm",
+                               [](const PartLimits& l) { return l.sizes.starts * l.sizes.pitch_mm; })
+        .def_property_readonly("hand",
+                               [](const PartLimits& l) { return l.sizes.left_hand ? "left" : "right"; })
+        .def_property_readonly("half_angle_deg", [](const PartLimits& l) { return l.sizes.half_angle_deg; })
+        .def_property_readonly("diameter_mm", &PartLimits::diameter_mm)
+        .def_property_readonly("allowance", [](const PartLimits& l) { return number_or_none(allowance(l)); })
+        .def_property_readonly("allowance_mm",
+                               [](const PartLimits& l) { return number_or_none(l.allowance_mm); })
+        .def_property_readonly("pitch_tolerance",
+                               [](const PartLimits& l) { return number_or_none(pitch_tolerance(l)); })
+        .def_property_readonly("pitch_tolerance_mm",
+                               [](const PartLimits& l) { return number_or_none(l.pitch_tolerance_mm); })
+        .def_property_readonly("crest_tolerance",
+                               [](const PartLimits& l) {
+                                   return own_tolerance(
+                                       l, 1e6, [](const ThreadLimits& own) { return own.crest_tolerance; });
+                               })
+        .def_property_readonly("root_radius_min",
+                               [](const PartLimits& l) {
+                                   return own_tolerance(
+                                       l, 1e4, [](const ThreadLimits& own) { return own.root_radius_min; });
+                               })
+        .def_property_readonly("engagement_group",
+                               [](const PartLimits& l) {
+                                   const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
+                                   return own == nullptr ? "" : group_name(own->group);
+                               })
+        .def_property_readonly("engagement_over",
+                               [](const PartLimits& l) {
+                                   const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
+                                   return number_or_none(own == nullptr ? kNaN : own->engagement_over);
+                               })
+        .def_property_readonly("engagement_up_to",
+                               [](const PartLimits& l) {
+                                   const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
+                                   return number_or_none(own == nullptr ? kNaN : own->engagement_up_to);
+                               })
+        .def("geometry", &geometry, py::arg("catalogue"),
+             "The form's name, its basic diameters, radius of the root and flat of the crest, mm.")
+        .def("gauges", &gauge_dict, "What the gauges for a part are made to, before gauge tolerances.")
+        .def(
+            "cautions",
+            [](const PartLimits& l, const SharedCatalogue& catalogue) {
+                return limit_cautions(catalogue.get(), l);
+            },
+            py::arg("catalogue"), "What to know about these limits, by code.")
+        .def("part", &fit_part_of, py::arg("build_up"), py::kw_only(), py::arg("pitch_mm") = py::none(),
+             py::arg("major_mm") = py::none(), py::arg("minor_mm") = py::none(),
+             py::arg("lead_error_mm") = 0.0, py::arg("temperature_c") = 20.0,
+             py::arg("expansion_um_m_k") = 0.0,
+             "The part of a fit; what was measured stands in place of limits.")
+        .def(
+            "evidence",
+            [](const PartLimits& l, const SharedCatalogue& catalogue) {
+                const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
+                const FormLimits* const form = std::get_if<FormLimits>(&l.standard);
+                return own != nullptr
+                           ? evidence_list(own->evidence.items(), kThreadLimitFigures, catalogue.get())
+                       : form != nullptr
+                           ? evidence_list(form->evidence.items(), kFormFigures, catalogue.get())
+                           : py::list();
+            },
+            py::arg("catalogue"), "What each figure rests on.");
+    module.def(
+        "thread_limits",
+        [](const AnyThread& thread, const SharedCatalogue& catalogue, const std::optional<std::string>& side,
+           const std::string& rule, const std::optional<double>& engagement_mm) {
+            return limits(catalogue.get(), part_meant(thread, side),
+                          {.rule = from_name<UnifiedRule>("rule", rule),
+                           .engagement_mm = given_or_lacking("engagement_mm", engagement_mm)});
+        },
+        py::arg("thread"), py::arg("catalogue"), py::arg("side") = py::none(), py::arg("rule") = "printed",
+        py::arg("engagement_mm") = py::none(), "Limits of one part of a thread.");
+    module.def("sized_limits", &limits_by_sizes, py::arg("name"), py::arg("side"), py::arg("unit"),
+               py::arg("pitch_mm"), py::arg("starts"), py::arg("half_angle_deg"), py::arg("hand"),
+               py::arg("major_mm"), py::arg("pitch_diameter_mm"), py::arg("minor_mm"),
+               "Limits of a part by its sizes alone, each the smallest and the largest, mm.");
+    module.def(
+        "gauge_plane_limits",
+        [](const AnyThread& thread, const SharedCatalogue& catalogue) {
+            return gauge_plane_limits(catalogue.get(), thread);
+        },
+        py::arg("thread"), py::arg("catalogue"),
+        "A taper thread in its gauge plane, with the gauge's tolerance.");
 }
 
 }  // namespace
 
 void bind_threads(py::module_& module) {
-    py::class_<Thread>(module, "Thread", "A designated thread; str() is its canonical designation.")
-        .def_property_readonly("system", [](const Thread& t) { return t.inch() ? "Unified" : "ISO metric"; })
-        .def_property_readonly("unit", [](const Thread& t) { return t.inch() ? "in" : "mm"; })
-        .def_property_readonly(
-            "series",
-            [](const Thread& t) { return t.inch() ? std::string(enum_name(t.series)) : std::string(); })
-        .def_property_readonly("size", [](const Thread& t) { return size_text(t); })
-        .def_property_readonly("tolerance_class", [](const Thread& t) { return class_text(t); })
-        .def_property_readonly("form",
-                               [](const Thread& t) {
-                                   return t.form == Form::plain          ? "plain"
-                                          : t.form == Form::rounded_root ? "rounded root"
-                                                                         : "controlled root";
-                               })
-        .def_property_readonly("hand",
-                               [](const Thread& t) { return t.hand == Hand::right ? "right" : "left"; })
-        .def_property_readonly("starts", [](const Thread& t) { return static_cast<int>(t.starts); })
-        .def_property_readonly("engagement_group", [](const Thread& t) { return group_name(t.group); })
-        .def_property_readonly("engagement_mm",
-                               [](const Thread& t) { return number_or_none(t.engagement_mm()); })
-        .def_property_readonly("diameter_mm", &Thread::diameter_mm)
-        .def_property_readonly("diameter_in", &Thread::diameter_in)
-        .def_property_readonly("pitch_mm", &Thread::pitch_mm)
-        .def_property_readonly("pitch_in", &Thread::pitch_in)
-        .def_property_readonly("lead_mm", &Thread::lead_mm)
-        .def_property_readonly("lead_in", &Thread::lead_in)
-        .def_property_readonly(
-            "tpi", [](const Thread& t) { return number_or_none(t.tpi_thousandths == 0 ? kNaN : t.tpi()); })
-        .def_property_readonly("has_external", &Thread::has_external)
-        .def_property_readonly("has_internal", &Thread::has_internal)
-        .def_property_readonly(
-            "external", [](const Thread& t) { return t.part(Side::external); },
-            "The external part alone, with the class that is meant where none is given.")
-        .def_property_readonly(
-            "internal", [](const Thread& t) { return t.part(Side::internal); },
-            "The internal part alone, with the class that is meant where none is given.")
-        .def(
-            "part",
-            [](const Thread& t, const std::string& side) { return t.part(from_name<Side>("side", side)); },
-            py::arg("side"))
-        .def("__str__", &format_thread)
-        .def("__repr__", [](const Thread& t) { return "Thread('" + format_thread(t) + "')"; })
-        .def(
-            "__eq__", [](const Thread& a, const Thread& b) { return a == b; }, py::is_operator())
-        .def("__hash__", [](const Thread& t) { return py::hash(py::str(format_thread(t))); })
-        .def(py::pickle([](const Thread& t) { return format_thread(t); },
-                        [](const std::string& text) { return parse_thread(text, SharedCatalogue().get()); }));
-
-    py::class_<ThreadLimits> limits_class(module, "LimitFigures",
-                                          "Limits of one part of a thread, in its standard's own unit.");
-    for (std::size_t i = 0; i < kLimits; ++i) {
-        limits_class.def_property_readonly(std::string(kThreadLimitFigures[i]).c_str(),
-                                           [limit = static_cast<Limit>(i)](const ThreadLimits& l) {
-                                               return number_or_none(l.native(limit));
-                                           });
-    }
-    limits_class.def_property_readonly("unit", [](const ThreadLimits& l) { return l.inch() ? "in" : "mm"; })
-        .def_property_readonly("side", [](const ThreadLimits& l) { return enum_name(l.side); })
-        .def_property_readonly("deviation",
-                               [](const ThreadLimits& l) { return l.deviation / (l.inch() ? 1e4 : 1e3); })
-        .def_property_readonly("pitch_tolerance",
-                               [](const ThreadLimits& l) { return tolerance(l, l.pitch_tolerance); })
-        .def_property_readonly("crest_tolerance",
-                               [](const ThreadLimits& l) { return tolerance(l, l.crest_tolerance); })
-        .def_property_readonly("root_radius_min",
-                               [](const ThreadLimits& l) {
-                                   return number_or_none(l.root_radius_min == 0
-                                                             ? kNaN
-                                                             : l.root_radius_min / (l.inch() ? 1e4 : 1e3));
-                               })
-        .def_property_readonly("engagement_group", [](const ThreadLimits& l) { return group_name(l.group); })
-        .def_property_readonly("engagement_over",
-                               [](const ThreadLimits& l) { return number_or_none(l.engagement_over); })
-        .def_property_readonly("engagement_up_to",
-                               [](const ThreadLimits& l) { return number_or_none(l.engagement_up_to); })
-        .def_property_readonly("cautions",
-                               [](const ThreadLimits& l) { return cautions_of<LimitCaution>(l); });
-    def_evidence(limits_class, kThreadLimitFigures);
-
-    module.def(
-        "parse_thread",
-        [](const std::string& text, const SharedCatalogue& catalogue) {
-            return parse_thread(text, catalogue.get());
-        },
-        py::arg("text"), py::arg("catalogue"), "Read a thread designation.");
-    module.def(
-        "thread_limits",
-        [](const Thread& thread, const SharedCatalogue& catalogue, const std::string& rule,
-           const py::object& engagement_mm) {
-            return limits(catalogue.get(), thread, limit_options(rule, engagement_mm));
-        },
-        py::arg("thread"), py::arg("catalogue"), py::arg("rule") = "printed",
-        py::arg("engagement_mm") = py::none(), "Limits of one part of a thread.");
-    module.def(
-        "gauge_sizes",
-        [](const ThreadLimits& limits) {
-            const GaugeSizes sizes = gauge_sizes(limits);
-            py::dict out;
-            out["go_pitch"] = sizes.native(sizes.go_pitch);
-            out["go_crest"] = sizes.native(sizes.go_crest);
-            out["not_go_pitch"] = sizes.native(sizes.not_go_pitch);
-            out["plain_go"] = sizes.native(sizes.plain_go);
-            out["plain_not_go"] = sizes.native(sizes.plain_not_go);
-            return out;
-        },
-        py::arg("limits"), "What the gauges for a part are made to, before gauge tolerances.");
+    bind_thread(module);
+    bind_limits(module);
 }
 
 }  // namespace halfnut::bind

@@ -16,7 +16,6 @@ from halfnut._core import (
     DesignationError,
     DomainError,
     Error,
-    FormThread,
     Length,
     NotTabulatedError,
     TableError,
@@ -65,19 +64,20 @@ if TYPE_CHECKING:
     from halfnut.material.coatings import coating
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
+    from halfnut.threads.blind_holes import blind_hole
     from halfnut.threads.fitting import fit
-    from halfnut.threads.form_holes import blind_hole, tapping_hole
-    from halfnut.threads.form_joints import strength
-    from halfnut.threads.form_threads import limits, precoat, taper_pipe, thread
     from halfnut.threads.gauging import wires
+    from halfnut.threads.holes import tapping_hole
     from halfnut.threads.identification import identify_thread, threads_near
+    from halfnut.threads.joints import strength
     from halfnut.threads.judging import judge
     from halfnut.threads.metals import galling, minimum_strength
-    from halfnut.threads.plain_threads import plain_thread
     from halfnut.threads.plugs import shop_plug
+    from halfnut.threads.precoating import precoat
     from halfnut.threads.seats import clearance_hole, counterbore, countersink
-    from halfnut.threads.standard import ThreadLimits
+    from halfnut.threads.standard import ThreadLimits, limits, plain_thread, thread
     from halfnut.threads.suiting import cut_to_suit
+    from halfnut.threads.taper_pipes import taper_pipe
     from halfnut.threads.tightening import tighten
 
 _ROOMS = (
@@ -102,7 +102,7 @@ _HOMES = {
     "ThreadLimits": "threads.standard",
     "adjuster": "threads.adjusters",
     "alloy": "material.alloys",
-    "blind_hole": "threads.form_holes",
+    "blind_hole": "threads.blind_holes",
     "bore": "cutting.turning",
     "chase": "cutting.chasing",
     "choose": "cutting.choosing",
@@ -129,16 +129,16 @@ _HOMES = {
     "knurl_blank": "knurls.blanks",
     "knurl_setup": "knurls.setups",
     "lathe": "machine.machines",
-    "limits": "threads.form_threads",
+    "limits": "threads.standard",
     "mill": "cutting.milling",
     "milling_machine": "machine.machines",
     "minimum_strength": "threads.metals",
     "mm": "core.units",
     "part_off": "cutting.turning",
     "pass_plan": "drawing.charts",
-    "plain_thread": "threads.plain_threads",
+    "plain_thread": "threads.standard",
     "plan": "planning.plans",
-    "precoat": "threads.form_threads",
+    "precoat": "threads.precoating",
     "preferred_fits": "fits.cylindrical",
     "quantity": "core.units",
     "ramp": "cutting.milling",
@@ -148,13 +148,13 @@ _HOMES = {
     "shop_plug": "threads.plugs",
     "speed_chart": "drawing.charts",
     "spot": "cutting.hole_making",
-    "strength": "threads.form_joints",
+    "strength": "threads.joints",
     "suitable_wheels": "knurls.wheels",
     "tap": "cutting.hole_making",
     "taper": "cutting.tapers_and_grooves",
-    "taper_pipe": "threads.form_threads",
-    "tapping_hole": "threads.form_holes",
-    "thread": "threads.form_threads",
+    "taper_pipe": "threads.taper_pipes",
+    "tapping_hole": "threads.holes",
+    "thread": "threads.standard",
     "thread_speed": "cutting.turning",
     "threads_near": "threads.identification",
     "tighten": "threads.tightening",
@@ -259,7 +259,6 @@ __all__ = [
 for _class in (Length, Thread):
     _class.__module__ = "halfnut"
 BuildUp.__module__ = "halfnut.material"
-FormThread.__module__ = "halfnut.threads"
 
 drawn_by(lambda name: getattr(import_module("halfnut.sheet"), name))
 

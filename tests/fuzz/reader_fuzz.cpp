@@ -56,7 +56,7 @@ void thread_of_any_form(std::string_view text) {
     must(threads::pitch_mm(thread) > 0.0 && std::isfinite(threads::pitch_mm(thread)));
     for (const auto side : {threads::Side::external, threads::Side::internal}) {
         threads::ThreadPart part;
-        if (!threads::one_part(thread, side, threads::PartChoice::usual, part, &why).ok()) {
+        if (!threads::one_part(thread, side, part, &why).ok()) {
             continue;
         }
         threads::PartLimits limits;

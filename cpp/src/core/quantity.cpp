@@ -11,6 +11,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/cursor.hpp"
 #include "halfnut/core/nought.hpp"
 #include "halfnut/core/tables.hpp"
 
@@ -118,9 +119,6 @@ const Unit& unit_by_symbol(std::string_view symbol) {
                          [&](const Unit& unit) { return unit.symbol == symbol; });
 }
 
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 bool is_blank(char c) {
     return c == ' ' || c == '\t';
 }

@@ -6,18 +6,12 @@
 
 #include "cylinder_names.hpp"
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/cursor.hpp"
 #include "halfnut/core/quantity.hpp"
 #include "halfnut/fits/tables.hpp"
 
 namespace halfnut::fits {
 namespace {
-
-bool is_digit(char c) noexcept {
-    return c >= '0' && c <= '9';
-}
-bool is_letter(char c) noexcept {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
 
 constexpr std::string_view kWays =
     "write a size and its class, such as \"25 H7\", \"25 H7/g6\", \"1 in H7/g6\", \"1.25 RC4\"";

@@ -7,33 +7,19 @@
 #include <vector>
 
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/cursor.hpp"
 #include "halfnut/core/nought.hpp"
 #include "halfnut/knurls/tables.hpp"
 
 namespace halfnut::knurls {
 namespace {
 
-char lower(char c) noexcept {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
 bool same(std::string_view a, std::string_view b) noexcept {
-    if (a.size() != b.size()) {
-        return false;
-    }
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        if (lower(a[i]) != lower(b[i])) {
-            return false;
-        }
-    }
-    return true;
+    return a.size() == b.size() && begins_with(a, b);
 }
 
-bool is_letter(char c) noexcept {
-    return lower(c) >= 'a' && lower(c) <= 'z';
-}
 bool is_number(char c) noexcept {
-    return (c >= '0' && c <= '9') || c == '.';
+    return is_digit(c) || c == '.';
 }
 
 /// A word, a number or a single other character, and where it starts.

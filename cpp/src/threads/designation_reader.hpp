@@ -1,5 +1,5 @@
 #pragma once
-// What the readers of both systems share: characters, numbers, and what stands in every designation.
+// What the readers of both systems share: numbers, and what stands in every designation.
 
 #include <fmt/format.h>
 
@@ -10,6 +10,7 @@
 #include <string_view>
 #include <utility>
 
+#include "halfnut/core/cursor.hpp"
 #include "halfnut/threads/designation.hpp"
 
 namespace halfnut::threads {
@@ -21,16 +22,6 @@ constexpr std::array<int, 10> kNumberSizes{0, 1, 2, 3, 4, 5, 6, 8, 10, 12};
 struct Failure {
     DesignationProblem problem;
 };
-
-constexpr bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
-constexpr bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-constexpr char upper(char c) {
-    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-}
 
 constexpr bool is_number_size(std::int64_t number) {
     return std::find(kNumberSizes.begin(), kNumberSizes.end(), number) != kNumberSizes.end();
@@ -51,77 +42,14 @@ std::string inch_text(std::int64_t units);
 std::string tpi_text(std::int32_t thousandths);
 
 /// A place in a designation, and the thread that it has given so far.
-class DesignationReader {
+class DesignationReader : public TextCursor {
    public:
     DesignationReader(std::string_view text, const Catalogue& catalogue)
-        : text_(text), catalogue_(catalogue) {}
+        : TextCursor(text), catalogue_(catalogue) {}
 
     Thread read();
 
    protected:
-    // --- characters -----------------------------------------------------------------------------------
-
-    [[nodiscard]] bool at_end() const { return at_ >= text_.size(); }
-    [[nodiscard]] char peek(std::size_t ahead = 0) const {
-        return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\0';
-    }
-    [[nodiscard]] bool starts(std::string_view word) const { return text_.substr(at_, word.size()) == word; }
-    /// Whether the text goes on with a word in capitals or small letters, and not with more letters after it.
-    [[nodiscard]] bool starts_word(std::string_view word) const {
-        for (std::size_t i = 0; i < word.size(); ++i) {
-            if (upper(peek(i)) != word[i]) {
-                return false;
-            }
-        }
-        return !is_letter(peek(word.size()));
-    }
-
-    bool skip_blanks() {
-        const std::size_t from = at_;
-        for (;;) {
-            if (peek() == ' ' || peek() == '\t') {
-                ++at_;
-            } else if (starts("\xC2\xA0")) {
-                at_ += 2;
-            } else {
-                return at_ > from;
-            }
-        }
-    }
-
-    bool accept(std::string_view word) {
-        if (!starts(word)) {
-            return false;
-        }
-        at_ += word.size();
-        return true;
-    }
-
-    bool accept_dash() {
-        const std::size_t from = at_;
-        skip_blanks();
-        for (const std::string_view dash : {"-", "\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x92",
-                                            "\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x88\x92"}) {
-            if (accept(dash)) {
-                skip_blanks();
-                return true;
-            }
-        }
-        at_ = from;
-        return false;
-    }
-
-    bool accept_times() {
-        const std::size_t from = at_;
-        skip_blanks();
-        if (accept("x") || accept("X") || accept("*") || accept("\xC3\x97")) {
-            skip_blanks();
-            return true;
-        }
-        at_ = from;
-        return false;
-    }
-
     /// A dash, or blanks with something after them.
     bool accept_separator() {
         if (accept_dash()) {
@@ -271,9 +199,7 @@ class DesignationReader {
         return false;
     }
 
-    std::string_view text_;
     const Catalogue& catalogue_;
-    std::size_t at_ = 0;
     Thread thread_;
     bool hand_given_ = false;
 };

@@ -324,10 +324,10 @@ class UnifiedReader : public DesignationReader {
             }
             return false;
         };
-        if (word.empty()) {
-            fail_without_series();
-        }
-        if (!known()) {
+        if (word.empty() || word == "LH" || word == "RH" || word == "LE") {
+            at_ = series_at_;
+            usual_series();
+        } else if (!known()) {
             const bool national = word == "NC" || word == "NF" || word == "NEF" || word == "NS";
             const std::string hint =
                 national ? fmt::format("; {} is the older national series, its Unified successor is U{}",
@@ -424,19 +424,29 @@ class UnifiedReader : public DesignationReader {
                          names));
     }
 
-    [[noreturn]] void fail_without_series() const {
-        std::vector<std::string> names;
+    /// The series that the trade means where none is written, coarse before fine: 1/4-20 is UNC, 10-32 #10
+    /// UNF.
+    void usual_series() {
+        std::vector<const UnifiedSeriesRow*> found;
         for (const std::int64_t diameter : diameters()) {
-            for (const UnifiedSeriesRow& row : rows_of(catalogue_, diameter)) {
-                if (row_tpi(row) == thread_.tpi_thousandths && row.note.empty()) {
-                    names.push_back(row_text(row));
-                }
+            const auto rows = rows_of(catalogue_, diameter);
+            const auto first = std::find_if(rows.begin(), rows.end(), [&](const UnifiedSeriesRow& row) {
+                return thread_.tpi_thousandths != 0 && row_tpi(row) == thread_.tpi_thousandths &&
+                       row.note.empty();
+            });
+            if (first != rows.end()) {
+                found.push_back(&*first);
             }
         }
-        if (names.empty()) {
-            names.emplace_back("UNS for a special thread");
+        if (found.size() == 1) {
+            thread_.series = found.front()->series;
+            return;
         }
-        fail_at(series_at_, fmt::format("the series is wanted here, as in {}", fmt::join(names, " or ")));
+        std::string names = found.empty() ? "UNS for a special thread" : row_text(*found.front());
+        if (found.size() > 1) {
+            names += " or " + row_text(*found.back());
+        }
+        fail_at(series_at_, fmt::format("the series is wanted here, as in {}", names));
     }
 
     void check_series() const {

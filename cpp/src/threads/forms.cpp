@@ -36,11 +36,21 @@ double basic_minor_diameter_mm(const Catalogue& catalogue, const FormThread& thr
     return (thread.diameter - form_row(catalogue, thread).minor_drop * thread.pitch) * thread.scale();
 }
 
+void FormThread::become(const ThreadFormRow& row) {
+    form = row.form;
+    inch = row.inch;
+    written = row.written;
+    rule = row.rule;
+    lead_screw = row.lead_screw;
+    usual_external = row.external_class;
+    usual_internal = row.internal_class;
+}
+
 FormThread form_part(const FormThread& thread, Side side) {
     FormThread out = thread;
     const bool external = side == Side::external;
     std::string& own = external ? out.external_class : out.internal_class;
-    own = own.empty() ? usual_class(thread, side) : own;
+    own = own.empty() ? thread.usual_class(side) : own;
     (external ? out.internal_class : out.external_class).clear();
     return out;
 }
@@ -48,7 +58,7 @@ FormThread form_part(const FormThread& thread, Side side) {
 TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {
     const TaperPipeRow* row = nullptr;
     for (const TaperPipeRow& each : catalogue.taper_pipe) {
-        if (!thread.parallel_internal() && each.form == thread.form && each.size == thread.size) {
+        if (thread.tapers() && each.form == thread.form && each.size == thread.size) {
             row = &each;
         }
     }
@@ -60,7 +70,7 @@ TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {
     const double p = thread.pitch;
     const double t = form.taper;
     const double l1 = row->hand_engagement;
-    const bool npt = thread.form == "NPT";
+    const bool npt = thread.rule == FormRule::npt;
     const double d = row->diameter;
     // 1:16 on the diameter; the pitch diameter falls from the gauge plane to the small end
     const double e0 = npt ? d - (0.05 * d + 1.1) * p : d - form.pitch_drop * p - t * l1;
@@ -83,7 +93,7 @@ TaperPipe taper_pipe(const Catalogue& catalogue, const FormThread& thread) {
                    (l2 - 2.0 * p) * unit,
                    h * unit,
                    l1 / p,
-                   thread.prefix == "Rc" ? row->internal_turns : row->tolerance_turns,
+                   thread.taper_internal() ? row->internal_turns : row->tolerance_turns,
                    (e1 - h) * unit,
                    (e0 - (std::isnan(l3) ? 0.0 : t * l3) - h) * unit,
                    half_taper,

@@ -3,11 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
+#include <array>
 #include <charconv>
 #include <optional>
+#include <vector>
 
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/cursor.hpp"
+#include "halfnut/core/nought.hpp"
 #include "halfnut/core/quantity.hpp"
 
 namespace halfnut::threads {
@@ -15,30 +18,30 @@ namespace {
 
 constexpr int kMostStarts = 100;
 
-char lower(char c) noexcept {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-bool is_digit(char c) noexcept {
-    return c >= '0' && c <= '9';
-}
-bool is_letter(char c) noexcept {
-    return lower(c) >= 'a' && lower(c) <= 'z';
-}
-std::string lowered(std::string_view text) {
-    std::string out(text);
-    std::transform(out.begin(), out.end(), out.begin(), lower);
+/// The words of a text with blanks between them.
+std::vector<std::string_view> words_of(std::string_view text) {
+    std::vector<std::string_view> out;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        out.push_back(text.substr(0, end));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
     return out;
 }
 
-constexpr std::array<std::string_view, 9> kTrapezoidalClasses{"7e", "8e", "9e", "7c", "8c",
-                                                              "9c", "7H", "8H", "9H"};
+std::string_view last_word(std::string_view text) {
+    return text.substr(text.rfind(' ') + 1);
+}
+
+constexpr std::array<std::string_view, 3> kIsoTaperPrefixes{"Rc", "Rp", "R"};
+
 constexpr std::string_view kWays =
     "write \"Tr40x7-7e\", \"Tr40x14(P7)LH-7H\", \"1 1/2-4 Acme-2G\", \"G1/2 A\", \"1/2-14 NPT\", \"R1/2\" or "
     "\"1/4-20 BSW\"";
 
-class Reader {
+class Reader : public TextCursor {
    public:
-    Reader(std::string_view text, const Catalogue& catalogue) : text_(text), catalogue_(catalogue) {}
+    Reader(std::string_view text, const Catalogue& catalogue) : TextCursor(text), catalogue_(catalogue) {}
 
     Status read(FormThread& out) {
         const bool ok = form(out) && trailing_hand(out) && end();
@@ -56,53 +59,31 @@ class Reader {
     [[nodiscard]] DesignationProblem problem() && { return std::move(problem_); }
 
    private:
-    [[nodiscard]] char here() const noexcept { return at_ < text_.size() ? text_[at_] : '\0'; }
-    void blanks() noexcept {
-        while (here() == ' ' || here() == '\t') {
-            ++at_;
-        }
-    }
     bool fail(std::size_t position, std::string message, StatusCode code = StatusCode::not_understood) {
         problem_ = {{code, 0}, position, std::move(message)};
         return false;
     }
-    /// A word, whatever its case, with blanks before it.
-    bool take(std::string_view word) noexcept {
+    /// Words one after another, with or without blanks between them.
+    bool take_all(std::string_view words) {
         const std::size_t before = at_;
-        blanks();
-        for (const char c : word) {
-            if (lower(here()) != c) {
+        for (const std::string_view word : words_of(words)) {
+            if (!take(word)) {
                 at_ = before;
                 return false;
             }
-            ++at_;
         }
         return true;
     }
-    bool sign(std::initializer_list<std::string_view> spellings) noexcept {
-        const std::size_t before = at_;
-        blanks();
-        for (const std::string_view spelling : spellings) {
-            if (text_.substr(at_, spelling.size()) == spelling) {
-                at_ += spelling.size();
-                return true;
-            }
-        }
-        at_ = before;
-        return false;
-    }
-    bool dash() noexcept { return sign({"-", "\u2013", "\u2212"}); }
-    bool times() noexcept { return sign({"x", "X", "*", "\u00d7"}); }
 
     std::optional<double> decimal() {
-        blanks();
+        skip_blanks();
         const char* const first = text_.data() + at_;
         const char* const last = text_.data() + text_.size();
         const char* stop = first;
         while (stop != last && (is_digit(*stop) || *stop == '.')) {
             ++stop;
         }
-        if (stop - first > 1 && *first == '0' && is_digit(first[1])) {
+        if (leading_nought({first, static_cast<std::size_t>(stop - first)})) {
             if (!nought_at_) {
                 nought_at_ = at_;
             }
@@ -123,15 +104,15 @@ class Reader {
         if (!first) {
             return std::nullopt;
         }
-        if (here() == '/') {
+        if (peek() == '/') {
             return over(0.0, *first);
         }
         const std::size_t before = at_;
-        if (here() == ' ' || here() == '-') {
+        if (peek() == ' ' || peek() == '-') {
             ++at_;
-            if (is_digit(here())) {
+            if (is_digit(peek())) {
                 const std::optional<double> top = decimal();
-                if (top && here() == '/') {
+                if (top && peek() == '/') {
                     return over(*first, *top);
                 }
             }
@@ -149,29 +130,27 @@ class Reader {
     }
 
     bool form(FormThread& out) {
-        if (take("tr")) {
-            return trapezoidal(out);
-        }
-        if (take("npt")) {
-            out.form = "NPT";
-            return size(out) && taper(out);
-        }
-        if (take("g")) {
-            out.form = 'G';
-            return size(out) && parallel_pipe(out);
-        }
-        for (const std::string_view prefix : {"Rc", "Rp", "R"}) {
-            if (take(lowered(prefix))) {
-                out.form = 'R';
-                out.prefix = prefix;
-                return size(out) && taper(out);
+        for (const ThreadFormRow& row : catalogue_.thread_forms) {
+            if (row.rule == FormRule::iso_taper_pipe) {
+                for (const std::string_view prefix : kIsoTaperPrefixes) {
+                    if (take(prefix)) {
+                        out.become(row);
+                        out.prefix = prefix;
+                        return size(out) && taper(out);
+                    }
+                }
+            } else if ((row.written != FormStyle::inch || row.taper > 0.0) && take(row.form)) {
+                out.become(row);
+                return row.written == FormStyle::lead ? diameter_and_lead(out)
+                       : row.taper > 0.0              ? size(out) && taper(out)
+                                                      : size(out) && prefixed(out);
             }
         }
         return inch_form(out);
     }
 
     bool size(FormThread& out) {
-        blanks();
+        skip_blanks();
         start_ = at_;
         const std::optional<double> found = mixed();
         if (!found || !(*found > 0.0)) {
@@ -181,25 +160,24 @@ class Reader {
         return true;
     }
 
-    bool trapezoidal(FormThread& out) {
-        out.form = "Tr";
+    bool diameter_and_lead(FormThread& out) {
         const std::size_t start = at_;
         const std::optional<double> diameter = decimal();
         if (!diameter || !(*diameter > 0.0)) {
-            return fail(start, "a diameter follows Tr, such as Tr40x7");
+            return fail(start, fmt::format("a diameter follows {0}, such as {0}40x7", out.form));
         }
-        if (!times()) {
-            return fail(at_, "a pitch follows the diameter, such as Tr40x7");
+        if (!accept_times()) {
+            return fail(at_, fmt::format("a pitch follows the diameter, such as {}40x7", out.form));
         }
         const std::size_t lead_at = at_;
         const std::optional<double> lead = decimal();
         if (!lead || !(*lead > 0.0)) {
-            return fail(lead_at, "a pitch or lead > 0 follows the x, such as Tr40x7");
+            return fail(lead_at, fmt::format("a pitch or lead > 0 follows the x, such as {}40x7", out.form));
         }
         out.diameter = *diameter;
         out.size = trimmed(*diameter, 3);
         out.pitch = *lead;
-        const bool bracket = sign({"("});
+        const bool bracket = take("(");
         if (take("p")) {
             const std::size_t pitch_at = at_;
             const std::optional<double> pitch = decimal();
@@ -209,9 +187,9 @@ class Reader {
             }
             out.pitch = *pitch;
         } else if (bracket) {
-            return fail(at_, "a pitch stands in the brackets, such as Tr40x14(P7)");
+            return fail(at_, fmt::format("a pitch stands in the brackets, such as {}40x14(P7)", out.form));
         }
-        if (bracket && !sign({")"})) {
+        if (bracket && !take(")")) {
             return fail(at_, "the bracket is not closed");
         }
         if (!(out.pitch < out.diameter)) {
@@ -219,7 +197,7 @@ class Reader {
                                              out.diameter));
         }
         hand(out);
-        if (!dash()) {
+        if (!accept_dash()) {
             return true;
         }
         if (hand(out)) {
@@ -227,21 +205,28 @@ class Reader {
         }
         do {
             const std::size_t class_at = at_;
-            blanks();
+            skip_blanks();
             std::string name;
-            while (is_digit(here()) || is_letter(here())) {
+            while (is_digit(peek()) || is_letter(peek())) {
                 name += text_[at_++];
             }
-            if (std::find(kTrapezoidalClasses.begin(), kTrapezoidalClasses.end(), name) ==
-                kTrapezoidalClasses.end()) {
-                return fail(class_at, fmt::format("no class '{}': 7e, 8e, 9e, 7c, 8c, 9c; 7H, 8H, 9H", name));
+            const auto known = [&](Side side) {
+                const std::vector<std::string> all = form_classes(catalogue_, out, side);
+                return std::find(all.begin(), all.end(), name) != all.end();
+            };
+            const bool internal = known(Side::internal);
+            if (!internal && !known(Side::external)) {
+                return fail(class_at,
+                            fmt::format("no class '{}': {}; {}", name, class_names(out, Side::external),
+                                        class_names(out, Side::internal)));
             }
-            std::string& place = name.back() == 'H' ? out.internal_class : out.external_class;
+            std::string& place = internal ? out.internal_class : out.external_class;
             if (!place.empty()) {
-                return fail(class_at, "one class for each part, such as 7H/7e");
+                return fail(class_at, fmt::format("one class for each part, such as {}/{}",
+                                                  out.usual_internal, out.usual_external));
             }
             place = name;
-        } while (sign({"/"}));
+        } while (take("/"));
         return true;
     }
 
@@ -263,7 +248,7 @@ class Reader {
     }
     bool trailing_hand(FormThread& out) noexcept {
         const std::size_t before = at_;
-        (void)dash();
+        (void)accept_dash();
         if (!hand(out)) {
             at_ = before;
         }
@@ -324,24 +309,24 @@ class Reader {
                     StatusCode::not_tabulated);
     }
 
-    bool parallel_pipe(FormThread& out) {
-        const FormSeriesRow* const row = series("G", out.diameter);
+    bool prefixed(FormThread& out) {
+        const FormSeriesRow* const row = series(out.form, out.diameter);
         if (row == nullptr) {
-            return no_size(out, "G", false);
+            return no_size(out, out.form, false);
         }
         out.size = row->size;
         out.diameter = row->diameter;
         out.tpi = row->tpi;
-        out.pitch = kInchMm / row->tpi;
+        out.pitch = (out.inch ? 1.0 : kInchMm) / row->tpi;
         const std::size_t before = at_;
-        (void)dash();
-        if (take("a")) {
-            out.external_class = 'A';
-        } else if (take("b")) {
-            out.external_class = 'B';
-        } else {
-            at_ = before;
+        (void)accept_dash();
+        for (const std::string& name : form_classes(catalogue_, out, Side::external)) {
+            if (take(name)) {
+                out.external_class = name;
+                return true;
+            }
         }
+        at_ = before;
         return true;
     }
 
@@ -364,7 +349,6 @@ class Reader {
         out.size = found->size;
         out.diameter = found->diameter;
         out.tpi = found->tpi;
-        out.inch = out.form == "NPT";
         out.pitch = (out.inch ? 1.0 : kInchMm) / found->tpi;
         return true;
     }
@@ -374,10 +358,12 @@ class Reader {
             return false;
         }
         const double called = out.diameter;
-        (void)sign({"in", "\""});
+        if (!take("in")) {
+            (void)take("\"");
+        }
         std::optional<double> pitch;
         std::optional<double> tpi;
-        if (dash()) {
+        if (accept_dash()) {
             const std::size_t number_at = at_;
             const std::optional<double> number = decimal();
             if (!number || !(*number > 0.0)) {
@@ -386,7 +372,7 @@ class Reader {
             if (take("p")) {
                 pitch = number;
                 const std::size_t lead_at = at_;
-                const std::optional<double> lead = dash() ? decimal() : std::nullopt;
+                const std::optional<double> lead = accept_dash() ? decimal() : std::nullopt;
                 if (!lead || !take("l") || !whole_starts(*lead, *pitch, out)) {
                     return fail(lead_at,
                                 "a lead of whole pitches follows the pitch, such as 1-0.2P-0.4L Acme");
@@ -395,16 +381,15 @@ class Reader {
                 tpi = number;
             }
         }
-        (void)dash();
+        (void)accept_dash();
         if (!keyword(out)) {
             return false;
         }
-        if (out.form == "NPT") {
+        if (out.tapers()) {
             out.tpi = tpi.value_or(0.0);
             return !pitch ? taper(out)
                           : fail(start_, "a taper pipe thread is called by its size, such as 1/2-14 NPT");
         }
-        out.inch = true;
         const FormSeriesRow* const row = series(out.form, called);
         if (!pitch && !tpi) {
             if (row == nullptr) {
@@ -426,19 +411,9 @@ class Reader {
     }
 
     bool keyword(FormThread& out) {
-        struct Word {
-            std::string_view text;
-            std::string_view form;
-        };
-        static constexpr std::array<Word, 6> kWords{{{"stub acme", "Stub Acme"},
-                                                     {"stubacme", "Stub Acme"},
-                                                     {"acme", "Acme"},
-                                                     {"npt", "NPT"},
-                                                     {"bsw", "BSW"},
-                                                     {"bsf", "BSF"}}};
-        for (const Word& word : kWords) {
-            if (take(word.text)) {
-                out.form = word.form;
+        for (const ThreadFormRow& row : catalogue_.thread_forms) {
+            if (row.written == FormStyle::inch && take_all(row.form)) {
+                out.become(row);
                 return true;
             }
         }
@@ -447,25 +422,16 @@ class Reader {
 
     bool classes(FormThread& out) {
         const std::size_t before = at_;
-        const bool dashed = dash();
-        const bool bracket = !dashed && sign({"("});
+        const bool dashed = accept_dash();
+        const bool bracket = !dashed && take("(");
         const std::size_t class_at = at_;
-        if (out.form == "BSW" || out.form == "BSF") {
-            for (const WhitworthClassRow& row : catalogue_.whitworth_classes) {
-                if (take(row.name)) {
-                    out.external_class = out.internal_class = row.name;
-                    return !bracket || sign({")"}) || fail(at_, "the bracket is not closed");
-                }
-            }
-        } else if (!bracket) {
-            for (const AcmeClassRow& row : catalogue_.acme_classes) {
-                if (row.form == out.form && take(lowered(row.name))) {
-                    out.external_class = out.internal_class = row.name;
-                    return true;
-                }
+        for (const std::string& name : form_classes(catalogue_, out, Side::external)) {
+            if (take(name)) {
+                out.external_class = out.internal_class = name;
+                return !bracket || take(")") || fail(at_, "the bracket is not closed");
             }
         }
-        if (dashed && !bracket) {
+        if (dashed) {
             const std::size_t hand_at = at_;
             FormThread probe = out;
             if (hand(probe)) {
@@ -475,29 +441,22 @@ class Reader {
             at_ = hand_at;
         }
         if (dashed || bracket) {
-            return fail(class_at, fmt::format("no such class of {}; it has {}", out.form, class_names(out)));
+            return fail(class_at, fmt::format("no such class of {}; it has {}", out.form,
+                                              class_names(out, Side::external)));
         }
         at_ = before;
         return true;
     }
-    [[nodiscard]] std::string class_names(const FormThread& thread) const {
-        std::string list;
-        for (const std::string& name : form_classes(catalogue_, thread, Side::external)) {
-            list += list.empty() ? "" : ", ";
-            list += name;
-        }
-        return list;
+    [[nodiscard]] std::string class_names(const FormThread& thread, Side side) const {
+        return fmt::format("{}", fmt::join(form_classes(catalogue_, thread, side), ", "));
     }
 
     bool end() {
-        blanks();
-        return at_ >= text_.size() ||
-               fail(at_, fmt::format("'{}' is left over; {}", text_.substr(at_), kWays));
+        skip_blanks();
+        return at_end() || fail(at_, fmt::format("'{}' is left over; {}", rest(), kWays));
     }
 
-    std::string_view text_;
     const Catalogue& catalogue_;
-    std::size_t at_ = 0;
     std::size_t start_ = 0;
     std::optional<std::size_t> nought_at_;
     DesignationProblem problem_{{StatusCode::not_understood, 0}, 0, {}};
@@ -505,43 +464,40 @@ class Reader {
 
 }  // namespace
 
-bool is_form_designation(std::string_view text) noexcept {
+bool is_form_designation(std::string_view text, const Catalogue& catalogue) noexcept {
     std::string_view rest = text;
-    while (!rest.empty() && (rest.front() == ' ' || rest.front() == '\t')) {
-        rest.remove_prefix(1);
-    }
-    const auto starts = [&](std::string_view word) {
-        if (rest.size() <= word.size()) {
+    const auto skip = [&rest] {
+        while (!rest.empty() && (rest.front() == ' ' || rest.front() == '\t')) {
+            rest.remove_prefix(1);
+        }
+    };
+    skip();
+    const std::string_view whole = rest;
+    const auto leads = [&](std::string_view word) {
+        if (!begins_with(whole, word)) {
             return false;
         }
-        for (std::size_t i = 0; i < word.size(); ++i) {
-            if (lower(rest[i]) != word[i]) {
-                return false;
-            }
-        }
-        std::size_t next = word.size();
-        while (next < rest.size() && rest[next] == ' ') {
-            ++next;
-        }
-        return next < rest.size() && (is_digit(rest[next]) || rest[next] == '.');
+        rest = whole.substr(word.size());
+        skip();
+        return !rest.empty() && (is_digit(rest.front()) || rest.front() == '.');
     };
-    for (const std::string_view word : {"tr", "g", "r", "rc", "rp", "npt"}) {
-        if (starts(word)) {
-            return true;
-        }
-    }
-    for (const std::string_view word : {"acme", "npt", "bsw", "bsf"}) {
-        for (std::size_t i = 0; i + word.size() <= rest.size(); ++i) {
-            bool same = true;
-            for (std::size_t k = 0; k < word.size() && same; ++k) {
-                same = lower(rest[i + k]) == word[k];
-            }
-            if (same) {
-                return true;
-            }
-        }
-    }
-    return false;
+    return std::any_of(catalogue.thread_forms.begin(), catalogue.thread_forms.end(),
+                       [&](const ThreadFormRow& row) {
+                           if (row.rule == FormRule::iso_taper_pipe) {
+                               return std::any_of(kIsoTaperPrefixes.begin(), kIsoTaperPrefixes.end(), leads);
+                           }
+                           if ((row.written != FormStyle::inch || row.taper > 0.0) && leads(row.form)) {
+                               return true;
+                           }
+                           if (row.written == FormStyle::inch) {
+                               for (std::size_t at = 0; at < whole.size(); ++at) {
+                                   if (begins_with(whole.substr(at), last_word(row.form))) {
+                                       return true;
+                                   }
+                               }
+                           }
+                           return false;
+                       });
 }
 
 Status read_form_thread(std::string_view text, const Catalogue& catalogue, FormThread& out,
@@ -582,8 +538,7 @@ FormThread parse_form_thread(std::string_view text, const Catalogue& catalogue) 
 }
 
 std::string format_form_thread(const FormThread& thread) {
-    const std::string hand = thread.left_hand ? "LH" : "";
-    if (thread.form == "Tr") {
+    if (thread.written == FormStyle::lead) {
         const std::string lead =
             thread.starts == 1
                 ? trimmed(thread.pitch, 3)
@@ -591,18 +546,13 @@ std::string format_form_thread(const FormThread& thread) {
         std::string classes = thread.internal_class;
         classes += !classes.empty() && !thread.external_class.empty() ? "/" : "";
         classes += thread.external_class;
-        return fmt::format("Tr{}x{}{}{}{}", thread.size, lead, hand, classes.empty() ? "" : "-", classes);
+        return fmt::format("{}{}x{}{}{}{}", thread.form, thread.size, lead, thread.left_hand ? "LH" : "",
+                           classes.empty() ? "" : "-", classes);
     }
     const std::string left = thread.left_hand ? "-LH" : "";
-    if (thread.form == "G") {
-        return fmt::format("G{}{}{}{}", thread.size, thread.external_class.empty() ? "" : " ",
-                           thread.external_class, left);
-    }
-    if (thread.form == "R") {
-        return thread.prefix + thread.size + left;
-    }
-    if (thread.form == "NPT") {
-        return fmt::format("{}-{} NPT{}", thread.size, trimmed(thread.tpi, 3), left);
+    if (thread.written == FormStyle::prefix) {
+        return fmt::format("{}{}{}{}{}", thread.prefix.empty() ? thread.form : thread.prefix, thread.size,
+                           thread.external_class.empty() ? "" : " ", thread.external_class, left);
     }
     const std::string pitch = thread.starts == 1 ? trimmed(thread.tpi, 4)
                                                  : fmt::format("{}P-{}L", trimmed(thread.pitch, 6),
@@ -612,39 +562,24 @@ std::string format_form_thread(const FormThread& thread) {
                        left);
 }
 
-std::string usual_class(const FormThread& thread, Side side) {
-    const bool external = side == Side::external;
-    if (thread.form == "Tr") {
-        return external ? "7e" : "7H";
-    }
-    if (thread.form == "G") {
-        return external ? "A" : "";
-    }
-    if (thread.form == "BSW" || thread.form == "BSF") {
-        return "medium";
-    }
-    return thread.form == "Acme" || thread.form == "Stub Acme" ? "2G" : "";
-}
-
 std::vector<std::string> form_classes(const Catalogue& catalogue, const FormThread& thread, Side side) {
+    const auto row = std::find_if(catalogue.thread_forms.begin(), catalogue.thread_forms.end(),
+                                  [&](const ThreadFormRow& each) { return each.form == thread.form; });
     std::vector<std::string> out;
-    if (thread.form == "Tr") {
-        for (const std::string_view name : kTrapezoidalClasses) {
-            if ((name.back() == 'H') == (side == Side::internal)) {
-                out.emplace_back(name);
+    if (thread.rule == FormRule::whitworth) {
+        for (const WhitworthClassRow& each : catalogue.whitworth_classes) {
+            out.emplace_back(each.name);
+        }
+    } else if (thread.rule == FormRule::acme) {
+        for (const AcmeClassRow& each : catalogue.acme_classes) {
+            if (each.form == thread.form) {
+                out.emplace_back(each.name);
             }
         }
-    } else if (thread.form == "G" && side == Side::external) {
-        out = {"A", "B"};
-    } else if (thread.form == "BSW" || thread.form == "BSF") {
-        for (const WhitworthClassRow& row : catalogue.whitworth_classes) {
-            out.emplace_back(row.name);
-        }
-    } else {
-        for (const AcmeClassRow& row : catalogue.acme_classes) {
-            if (row.form == thread.form) {
-                out.emplace_back(row.name);
-            }
+    } else if (row != catalogue.thread_forms.end()) {
+        for (const std::string_view name :
+             words_of(side == Side::external ? row->external_classes : row->internal_classes)) {
+            out.emplace_back(name);
         }
     }
     return out;

@@ -37,7 +37,7 @@ class Limiter {
         out_.inch = thread.inch;
         out_.figures.fill(kNoLimit);
         const std::string& given = external_ ? thread.external_class : thread.internal_class;
-        class_ = given.empty() ? usual_class(thread, side) : given;
+        class_ = given.empty() ? thread.usual_class(side) : given;
         d_ = thread.diameter;
         p_ = thread.pitch;
         pitch_ = d_ - row_.pitch_drop * p_;
@@ -49,19 +49,18 @@ class Limiter {
         if (thread_.parallel_internal()) {
             return parallel_in_taper();
         }
-        if (row_.taper > 0.0) {
-            return taper();
+        switch (thread_.rule) {
+            case FormRule::trapezoidal:
+                return trapezoidal();
+            case FormRule::acme:
+                return acme();
+            case FormRule::whitworth:
+                return whitworth();
+            case FormRule::parallel_pipe:
+                return pipe();
+            default:
+                return taper();
         }
-        if (thread_.form == "Tr") {
-            return trapezoidal();
-        }
-        if (thread_.form == "G") {
-            return pipe();
-        }
-        if (thread_.form == "BSW" || thread_.form == "BSF") {
-            return whitworth();
-        }
-        return acme();
     }
 
    private:
@@ -311,10 +310,8 @@ class Limiter {
             // below 1/4 in that of the series' 1/4 in size, above 3/4 in none
             constexpr double kLeast = 0.25;
             constexpr double kMost = 0.75;
-            constexpr double kCoarse = 20.0;
-            constexpr double kFine = 26.0;
             const bool small = d_ < kLeast - 1e-9;
-            const double of_p = !small ? p_ : 1.0 / (thread_.form == "BSW" ? kCoarse : kFine);
+            const double of_p = small ? series_pitch(kLeast) : p_;
             out_.allowance = d_ > kMost + 1e-9 ? 0.0 : row->allowance * tolerance(small ? kLeast : d_, of_p);
             const double a = out_.allowance;
             out_.evidence.note(kPitchFigure, rule::whitworth_allowance);
@@ -334,6 +331,16 @@ class Limiter {
         set(kMinorMax, minor_ + 0.2 * p_ + more);
         set(kMinorMin, minor_);
         return {};
+    }
+
+    /// Pitch of the form's series at a diameter; the thread's own where there is none.
+    [[nodiscard]] double series_pitch(double diameter) const {
+        for (const FormSeriesRow& row : catalogue_.form_series) {
+            if (row.form == thread_.form && row.diameter == diameter) {
+                return 1.0 / row.tpi;
+            }
+        }
+        return p_;
     }
 
     const Catalogue& catalogue_;

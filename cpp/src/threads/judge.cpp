@@ -255,45 +255,41 @@ Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why
     return {};
 }
 
-Status evaluate(const Catalogue& catalogue, const FormJudgeRequest& request, Verdict& out, std::string* why) {
-    out = {};
-    const LimitOptions options{.rule = UnifiedRule::printed, .engagement_mm = request.engagement_mm};
-    const FormThread& form = request.thread;
-    const bool external = request.side == Side::external;
-    PartLimits limits;
-    ThreadPart part{form, request.side};
-    Status status = evaluate(catalogue, part, options, limits, why);
-    if (!status.ok()) {
+Status evaluate(const Catalogue& catalogue, const PartJudgeRequest& request, Verdict& out, std::string* why) {
+    const PartLimits& own = request.limits;
+    const Thread* const thread = own.part ? std::get_if<Thread>(&own.part->thread) : nullptr;
+    if (thread != nullptr && !request.these_alone) {
+        return evaluate(catalogue, JudgeRequest{request, *thread, own.options}, out, why);
+    }
+    const std::string name = own.part ? class_of(own.part->thread, own.side) : std::string();
+    const Status status =
+        evaluate(SizedJudgeRequest{request, own.sizes, own.side, basic_pitch_mm(catalogue, own),
+                                   name.empty() ? own.title() : name},
+                 out, why);
+    if (!status.ok() || request.these_alone || !own.part) {
         return status;
     }
-    const std::string& own = external ? form.external_class : form.internal_class;
-    status = evaluate(
-        SizedJudgeRequest{request, limits.sizes, request.side, basic_pitch_diameter_mm(catalogue, form),
-                          own.empty() ? part_title(part) : own},
-        out, why);
-    if (!status.ok()) {
-        return status;
-    }
-    const std::vector<std::string> names = form_classes(catalogue, form, request.side);
+    ThreadPart part = *own.part;
+    FormThread& form = std::get<FormThread>(part.thread);
+    const std::vector<std::string> names = form_classes(catalogue, form, own.side);
     if (names.empty()) {
         return status;
     }
     out.classes.clear();
     Measured found = request;
     found.pitch_mm = out.diameters[1].measured_mm;
-    for (const std::string& name : names) {
-        FormThread other = form;
-        (external ? other.external_class : other.internal_class) = name;
-        part.thread = other;
-        if (evaluate(catalogue, part, options, limits).ok()) {
-            const auto d = against(found, limits.sizes, request.side, out.functional_pitch_mm);
-            out.classes.push_back({name, {d[0].place, d[1].place, d[2].place}});
+    PartLimits limits;
+    for (const std::string& each : names) {
+        (own.side == Side::external ? form.external_class : form.internal_class) = each;
+        if (evaluate(catalogue, part, own.options, limits).ok()) {
+            const auto d = against(found, limits.sizes, own.side, out.functional_pitch_mm);
+            out.classes.push_back({each, {d[0].place, d[1].place, d[2].place}});
         }
     }
     return status;
 }
 
-Verdict judge(const Catalogue& catalogue, const FormJudgeRequest& request) {
+Verdict judge(const Catalogue& catalogue, const PartJudgeRequest& request) {
     return or_throw<Verdict>(
         [&](Verdict& out, std::string* why) { return evaluate(catalogue, request, out, why); });
 }

@@ -224,6 +224,69 @@ Status sizes_before_coating(const FitPart& limits, Side side, std::string_view t
     return {};
 }
 
+namespace {
+
+/// Of a form whose standard lets no allowance hold a coating: it gauges at its own limits once it is coated.
+Status moved_sizes(const PartLimits& bare, const BuildUp& build_up, PartPrecoat& out, std::string* why) {
+    const FitPart& own = bare.sizes;
+    FitPart coated = own;
+    coated.build_up = build_up;
+    FitPart before;
+    const Status status = sizes_before_coating(coated, bare.side, bare.title(), before, why);
+    if (!status.ok()) {
+        return status;
+    }
+    const bool external = bare.side == Side::external;
+    before.build_up = {};
+    out.way = build_up.bare() ? PrecoatWay::bare : PrecoatWay::deducted;
+    if (out.way != PrecoatWay::bare) {
+        out.before.set_sizes(before);
+    }
+    out.figures = {1000.0 * bare.allowance_mm,
+                   CoatedPitchChange::compute(build_up.max_um, own.half_angle_deg),
+                   0.0,
+                   external ? own.pitch.max_mm : own.pitch.min_mm,
+                   external ? own.major.max_mm : own.minor.min_mm,
+                   external ? own.pitch.min_mm : own.pitch.max_mm,
+                   kNaN};
+    return status;
+}
+
+}  // namespace
+
+Status evaluate(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
+                GaugedAt gauged_at, PartPrecoat& out, std::string* why) {
+    out = {};
+    out.before = bare;
+    if (!std::holds_alternative<ThreadLimits>(bare.standard)) {
+        return moved_sizes(bare, build_up, out, why);
+    }
+    const Thread& thread = std::get<Thread>(bare.part->thread);
+    Precoat answer;
+    const Status status = evaluate(catalogue, {thread, build_up, gauged_at, bare.options}, answer, why);
+    if (!status.ok()) {
+        return status;
+    }
+    take_limits(thread, answer.before, out.before);
+    out.way = answer.way;
+    out.figures = {answer.allowance_um,         answer.pitch_change_um,   answer.greatest_build_up_um,
+                   answer.go_after_pitch_mm,    answer.go_after_crest_mm, answer.not_go_after_pitch_mm,
+                   answer.position_deviation_um};
+    if (answer.has_position) {
+        out.position = answer.unified_class != 0 ? fmt::format("{}A", answer.unified_class)
+                                                 : std::string(enum_name(answer.position));
+    }
+    out.evidence = answer.evidence;
+    return status;
+}
+
+PartPrecoat precoat(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
+                    GaugedAt gauged_at) {
+    return or_throw<PartPrecoat>([&](PartPrecoat& out, std::string* why) {
+        return evaluate(catalogue, bare, build_up, gauged_at, out, why);
+    });
+}
+
 Precoat precoat(const Catalogue& catalogue, const PrecoatRequest& request) {
     return or_throw<Precoat>(
         [&](Precoat& out, std::string* why) { return evaluate(catalogue, request, out, why); });

@@ -60,21 +60,22 @@ constexpr int kTaperForms = 9;
 SeriesThread of_row(const Catalogue& catalogue, const FormSeriesRow& row) {
     FormThread thread;
     thread.form = row.form;
+    thread.become(form_row(catalogue, thread));
     thread.size = row.size;
     thread.diameter = row.diameter;
-    thread.inch = form_row(catalogue, thread).inch;
     thread.tpi = std::isnan(row.tpi) ? 0.0 : row.tpi;
     thread.pitch = std::isnan(row.tpi) ? row.pitch_mm : (thread.inch ? 1.0 : kInchMm) / row.tpi;
     return {thread, kOtherForms + row.choice - 1, row_ref(catalogue.form_series, row)};
 }
 
-SeriesThread of_row(const Catalogue& catalogue, const TaperPipeRow& row, std::string_view prefix) {
+SeriesThread of_row(const Catalogue& catalogue, const TaperPipeRow& row, bool parallel) {
     FormThread thread;
     thread.form = row.form;
-    thread.prefix = prefix;
+    thread.become(form_row(catalogue, thread));
+    const bool iso = thread.rule == FormRule::iso_taper_pipe;
+    thread.prefix = !iso ? "" : parallel ? "Rp" : "R";
     thread.size = row.size;
     thread.diameter = row.diameter;
-    thread.inch = form_row(catalogue, thread).inch;
     thread.tpi = row.tpi;
     thread.pitch = (thread.inch ? 1.0 : kInchMm) / row.tpi;
     return {thread, kTaperForms, row_ref(catalogue.taper_pipe, row)};
@@ -99,9 +100,10 @@ void for_each_thread(const Catalogue& catalogue, Visit visit) {
         visit(of_row(catalogue, row));
     }
     for (const TaperPipeRow& row : catalogue.taper_pipe) {
-        visit(of_row(catalogue, row, row.form == "R" ? "R" : ""));
-        if (row.form == "R") {
-            visit(of_row(catalogue, row, "Rp"));
+        const SeriesThread thread = of_row(catalogue, row, false);
+        visit(thread);
+        if (std::get<FormThread>(thread.thread).rule == FormRule::iso_taper_pipe) {
+            visit(of_row(catalogue, row, true));
         }
     }
 }
@@ -149,11 +151,11 @@ bool compare(const Catalogue& catalogue, const SeriesThread& candidate, const Fo
     AnyThread thread = candidate.thread;
     FormThread* const form = std::get_if<FormThread>(&thread);
     const bool external = found.side == Side::external;
-    match.taper = form != nullptr && !form->parallel_internal() && form_row(catalogue, *form).taper > 0.0;
-    if (match.taper && form->form == "R" && !external) {
+    match.taper = form != nullptr && form->tapers();
+    if (match.taper && form->rule == FormRule::iso_taper_pipe && !external) {
         form->prefix = "Rc";
     }
-    if (!one_part(thread, found.side, PartChoice::usual, match.part).ok()) {
+    if (!one_part(thread, found.side, match.part).ok()) {
         return false;
     }
     Crest crest;

@@ -340,6 +340,14 @@ StrengthSizes strength_sizes(double diameter_mm, const FitPart& external, const 
     return out;
 }
 
+StrengthSizes strength_sizes(const PartLimits& external, const PartLimits& internal) {
+    const ThreadLimits* const male = std::get_if<ThreadLimits>(&external.standard);
+    const ThreadLimits* const female = std::get_if<ThreadLimits>(&internal.standard);
+    return male != nullptr && female != nullptr
+               ? strength_sizes(std::get<Thread>(external.part->thread), *male, *female)
+               : strength_sizes(external.diameter_mm(), external.sizes, internal.sizes);
+}
+
 Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept {
     out = {};
     const Status status = check_all(kStrengthArguments, given(request), kMayLack);

@@ -129,6 +129,10 @@ WireRequest wire_request(const Thread& thread, const ThreadLimits& limits) {
     return {fit_part(thread, limits), limits.side, thread.inch(), format_thread(thread)};
 }
 
+WireRequest wire_request(const PartLimits& limits) {
+    return {limits.sizes, limits.side, limits.inch, limits.title()};
+}
+
 Status evaluate(const Catalogue& catalogue, const WireRequest& request, OverWires& out, std::string* why) {
     out = {};
     const auto refuse = [&](StatusCode code, const std::string& text) {

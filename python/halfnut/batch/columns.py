@@ -76,7 +76,7 @@ def column_types(kind: str, columns: Iterable[str] | str | None = None, **option
     >>> batch.limits({"thread": ["M10-6g", "G1/2 A"]}, out=out)["native_unit"].tolist()
     ['mm', 'mm']
     """
-    from halfnut.threads import fitting, form_threads, gauging
+    from halfnut.threads import fitting, gauging, taper_pipes
     from halfnut.threads import standard as threads
 
     kinds = (*USUAL, "limits", "fit", "wires", "taper_pipe", "knurl_blank")
@@ -96,7 +96,7 @@ def column_types(kind: str, columns: Iterable[str] | str | None = None, **option
             "limits": lambda: threads.limit_columns([]),
             "fit": lambda: fitting.fit_columns([], []),
             "wires": lambda: gauging.wire_columns([]),
-            "taper_pipe": lambda: form_threads.taper_pipe_columns([]),
+            "taper_pipe": lambda: taper_pipes.taper_pipe_columns([]),
         }
         types = types_of(lambda texts, numbers: empty[kind](), [])
     return wanted_columns(types, types, columns, None)

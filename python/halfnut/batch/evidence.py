@@ -169,15 +169,15 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
 def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     """The scalar answer to a row."""
     from halfnut.knurls import blanks
-    from halfnut.threads import fitting, form_threads, gauging
+    from halfnut.threads import fitting, gauging, standard, taper_pipes
 
     def size(name: str) -> Any:
         return mm(row[name]) if name in row else None
 
     if kind == "limits":
-        return form_threads.limits(row["thread"], engagement=size("engagement_mm"), **options)
+        return standard.limits(row["thread"], engagement=size("engagement_mm"), **options)
     if kind == "taper_pipe":
-        return form_threads.taper_pipe(row["thread"])
+        return taper_pipes.taper_pipe(row["thread"])
     if kind == "wires":
         best = options.get("best") and "wire_mm" not in row
         return gauging.wires(row["thread"], wire="best" if best else size("wire_mm"), set=options.get("set", ""))

@@ -214,7 +214,7 @@ def taper_pipe(
     >>> taper_pipe({"thread": ["1/2-14 NPT", "M10-6g"]})["hand_turns"].round(2).tolist()
     [4.48, nan]
     """
-    from halfnut.threads.form_threads import taper_pipe_columns
+    from halfnut.threads.taper_pipes import taper_pipe_columns
 
     def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
         return taper_pipe_columns(texts[0], on_error="status")

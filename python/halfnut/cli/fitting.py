@@ -9,7 +9,7 @@ import click
 
 from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.units import temperature_c
-from halfnut.threads.form_threads import precoat
+from halfnut.threads.precoating import precoat
 
 __all__ = ["fit", "judge", "limits", "wires"]
 
@@ -101,7 +101,7 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     to cut, and with --over-wires what is left on the dial.
     """
     from halfnut import _core
-    from halfnut.threads import fitting, form_threads, suiting
+    from halfnut.threads import fitting, standard, suiting
 
     both = given.pop("coating")
     coats = {side: given.pop(f"coating_{side}") or both for side in ("external", "internal")}
@@ -121,7 +121,7 @@ def fit(external: str, internal: str, as_json: bool, evidence: bool, **given: An
     cut = "external" if given["external_pitch"] is None else "internal"
     other = {"external": "internal", "internal": "external"}[cut]
     pair = {
-        side: _core.one_part(form_threads.thread(text), side)[0]
+        side: _core.one_part(standard.thread(text), side)[0]
         for side, text in (("external", external), ("internal", internal))
     }
     if not fitting.one_thread(pair["external"], pair["internal"]):
@@ -250,16 +250,12 @@ def limits(
     evidence: bool,
 ) -> None:
     """Limits of size of the thread DESIGNATION; with --coating those to cut to before it is coated."""
-    from halfnut.threads import form_threads
+    from halfnut.threads import standard
 
     if coating is None:
         if on is not None or gauged_at != "basic":
             raise click.UsageError("--on and --gauged-at go with --coating")
-        show(form_threads.limits(designation, engagement=engagement, rule=rule), as_json, evidence=evidence)
+        show(standard.limits(designation, engagement=engagement, rule=rule), as_json, evidence=evidence)
         return
-    given: dict[str, Any] = {"engagement": engagement, "on": on}
-    if not form_threads.is_form(designation):
-        given |= {"gauged_at": gauged_at, "rule": rule}
-    elif gauged_at != "basic" or rule != "printed":
-        raise click.UsageError("--gauged-at and --rule are for ISO metric and Unified threads")
-    show(precoat(designation, coating, **given), as_json, evidence=evidence)
+    before = precoat(designation, coating, engagement=engagement, on=on, gauged_at=gauged_at, rule=rule)
+    show(before, as_json, evidence=evidence)

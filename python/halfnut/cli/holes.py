@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads import form_holes, holes, seats
+from halfnut.threads import blind_holes, holes, seats
 
 _EXAMPLES = """\b
 Example:
@@ -65,7 +65,7 @@ def hole(
             ask = seats.countersink if seat.startswith("flat") else seats.counterbore
             show(ask(designation, head=seat, fit=fit), as_json, evidence=evidence)
         return
-    found = form_holes.tapping_hole(
+    found = holes.tapping_hole(
         designation,
         percent=percent,
         engagement=engagement,
@@ -78,7 +78,7 @@ def hole(
         _refuse({"--lead": lead, "--thickness": thickness}, "a hole without --full-thread or --drilled")
         show(found, as_json, evidence=evidence)
         return
-    depths = form_holes.blind_hole(
+    depths = blind_holes.blind_hole(
         designation,
         full_thread=full_thread,
         drilled=drilled,

@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads.form_joints import strength as joint_strength
+from halfnut.threads.joints import strength as joint_strength
 from halfnut.threads.tightening import tighten as tighten_thread
 
 _STRENGTH_EXAMPLE = """\b

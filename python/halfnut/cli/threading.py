@@ -5,9 +5,9 @@ from __future__ import annotations
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads import form_threads
-from halfnut.threads.standard import limits
+from halfnut.threads.standard import Side, limits
 from halfnut.threads.standard import thread as read_thread
+from halfnut.threads.taper_pipes import taper_pipe
 
 _EXAMPLES = """\b
 Example:
@@ -27,17 +27,11 @@ Example:
 @with_json
 def thread(designation: str, side: str | None, engagement: str | None, as_json: bool, evidence: bool) -> None:
     """Limits of size of the thread DESIGNATION, such as M10-6g or Tr40x7-7e; gauge plane and turns of a taper one."""
-    part = {"outside": "external", "inside": "internal", None: None}[side]
-    if form_threads.is_form(designation):
-        form = form_threads.form_thread(designation)
-        if form_threads.tapers(form):
-            if side is not None or engagement is not None:
-                raise click.UsageError("--side and --engagement say nothing about a taper pipe thread")
-            show(form_threads.taper_pipe(form), as_json, evidence=evidence)
-        else:
-            show(form_threads.form_limits(form, part, engagement=engagement), as_json, evidence=evidence)
-        return
+    part: dict[str | None, Side | None] = {"outside": "external", "inside": "internal", None: None}
     found = read_thread(designation)
-    if side is not None:
-        found = found.external if side == "outside" else found.internal
-    show(limits(found, engagement=engagement), as_json, evidence=evidence)
+    if not found.tapers:
+        show(limits(found, side=part[side], engagement=engagement), as_json, evidence=evidence)
+        return
+    if side is not None or engagement is not None:
+        raise click.UsageError("--side and --engagement say nothing about a taper pipe thread")
+    show(taper_pipe(found), as_json, evidence=evidence)

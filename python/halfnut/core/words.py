@@ -65,6 +65,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     ),
     "toleranced_as_series": ("note", "toleranced as the thread of another series that it is"),
     "not_in_series": ("note", "in no standard series: taps, dies and gauges will be specials"),
+    "class_assumed": ("note", "no class is given: {name}, the usual one, is taken"),
     "multi_start": ("note", "several starts: the tolerance is that of a single start of the same pitch"),
     "doubtful_position": ("caution", "position a to d: sources disagree or are from memory; check the deviation first"),
     "mixed_positions": ("note", "pitch and crest diameter have different tolerance positions"),
@@ -126,7 +127,6 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "taper_tap": ("caution", "a taper tap takes several times this torque: half speed, back often, stop by gauge"),
     "taper_hole_straight": ("note", "a straight hole cuts fuller far threads: ream it taper where pressure is held"),
     "tighten_form": ("note", "no standard gives this form's torque: computed from flanks and lead"),
-    "form_no_classes": ("note", "judged against this class alone: of this form no other is tried"),
     "taper_pipe_seal": ("danger", "seals only with sealant; pressure or gas piping leaks: follow its code and test"),
     # tapers
     "holding_taper_steep": ("caution", "steeper than 1:10 a taper may let go under load: give it a drawbar"),

@@ -22,9 +22,10 @@ from halfnut.cutting.gears import GearTrain, gear_train
 from halfnut.cutting.turning import thread_speed
 from halfnut.machine.dials import lines_a_turn
 from halfnut.machine.machines import Machine, fastest_step, lathe
-from halfnut.threads.form_threads import TaperPipe
 from halfnut.threads.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
-from halfnut.threads.parts import ThreadGiven, ThreadPart, exact_ratio, thread_part
+from halfnut.threads.parts import ThreadPart, exact_ratio, thread_part
+from halfnut.threads.standard import ThreadGiven
+from halfnut.threads.taper_pipes import TaperPipe
 
 __all__ = ["ChasePass", "Chasing", "chase", "chasing_depth_mm", "compound_travel_mm", "stopping_rpm"]
 
@@ -382,7 +383,7 @@ def chase(
 
     Parameters
     ----------
-    thread : str, ThreadLimits, PrecoatLimits or PlainThread
+    thread : str, Thread or ThreadLimits
         A designation (without a class the usual external one is meant), or limits, such as those before coating, or
         the sizes of a form that has no designation here.
     machine : str or Machine, optional
@@ -599,7 +600,7 @@ def _nose(
         assumed.append(f"a round nose of {one(part.root_radius_mm, unit)}, the root's own")
         return part.root_radius_mm, 0.0
     if part.half_angle_deg != 30.0 or part.taper is not None:
-        root = part.sizes_mm["major_min" if inner else "minor_max"]
+        root = part.major_min_mm if inner else part.minor_max_mm
         if part.taper is not None:
             root = aim_mm + (part.taper.thread_height_mm if inner else -part.taper.thread_height_mm)
         if root is None:
@@ -644,11 +645,10 @@ def _slowest(shop: Machine) -> float:
 
 def _root_cautions(part: ThreadPart, root_mm: float) -> list[str]:
     """The bottom of the groove must clear the crest of the mate, and leave the root that the standard asks for."""
-    sizes = part.sizes_mm
     if part.side == "internal":
-        major = sizes["major_min"]
+        major = part.major_min_mm
         return ["chase_root_binds"] if major is not None and root_mm < major - _ROUNDING_MM else []
-    high, low = sizes["minor_max"], sizes["minor_min"]
+    high, low = part.minor_max_mm, part.minor_min_mm
     if high is not None and root_mm > high + _ROUNDING_MM:
         return ["chase_root_binds"]
     if part.unit == "mm" and low is not None and root_mm < low - _ROUNDING_MM:
@@ -661,7 +661,7 @@ _ROUNDING_MM = 1e-6
 
 def _readings(part: ThreadPart, wire: Any) -> OverWires | None:
     """Wires over an external thread, balls in an internal one; None where none measure it and none were asked for."""
-    if part.taper is not None:
+    if part.given is None:
         if wire is not None:
             raise _core.DomainError(f"wire={wire!r}: {part.title} tapers; it is tried with its gauge, not over wires")
         return None

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import Evidence, FormThread, gear_centres_mm, train_lead_mm
+from halfnut._core import Evidence, Thread, gear_centres_mm, train_lead_mm
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
@@ -20,11 +20,8 @@ from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.machine.machines import Machine, lathe, positions_text
-from halfnut.threads.form_threads import FormLimits, form_thread, is_form, taper_pipe, tapers
 from halfnut.threads.gauging import pitch_error_equivalent_mm
 from halfnut.threads.parts import ThreadPart, exact_ratio, thread_part
-from halfnut.threads.plain_threads import PlainThread
-from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadLimits
 
 __all__ = [
@@ -346,7 +343,7 @@ def gear_train(
 
     Parameters
     ----------
-    lead : str, length, ThreadLimits, PrecoatLimits or PlainThread
+    lead : str, length, Thread or ThreadLimits
         A thread ("M24x1.5-6g", which also gives a tolerance), a lead ("1.5 mm", "11.5 TPI"), or a feed for turning or
         knurling ("0.12 mm/rev").
     machine_or_gears : str, Machine or sequence of int
@@ -427,11 +424,7 @@ class _Wanted:
 
 
 def _wanted(lead: Any) -> _Wanted:
-    if isinstance(lead, FormThread) or is_form(lead):
-        form = lead.thread if isinstance(lead, FormLimits) else form_thread(lead)
-        if tapers(form):
-            return _of_taper(form)
-    if isinstance(lead, ThreadLimits | PrecoatLimits | PlainThread):
+    if isinstance(lead, Thread | ThreadLimits):
         return _of_thread(thread_part(lead))
     if isinstance(lead, str):
         if (counted := _PER_INCH.fullmatch(lead)) is not None:
@@ -456,6 +449,10 @@ def _of_length(lead: Any) -> _Wanted:
 
 
 def _of_thread(part: ThreadPart) -> _Wanted:
+    """A thread's lead, over its engagement; a taper one by hand, without limits of a pitch diameter."""
+    if part.taper is not None:
+        over: float | None = part.taper.hand_engagement_mm
+        return _Wanted(part.title, part.lead, part.unit, engagement=over, half_angle_deg=part.half_angle_deg)
     return _Wanted(
         part.title,
         part.lead,
@@ -464,17 +461,6 @@ def _of_thread(part: ThreadPart) -> _Wanted:
         engagement=part.diameter_mm if part.engagement_mm is None else part.engagement_mm,
         tolerance_mm=part.size("pitch_max") - part.size("pitch_min"),
         half_angle_deg=part.half_angle_deg,
-    )
-
-
-def _of_taper(form: FormThread) -> _Wanted:
-    """A taper thread: its lead along the axis, over the engagement by hand; no limits of a pitch diameter."""
-    return _Wanted(
-        str(form),
-        exact_ratio(form.lead_mm, "lead"),
-        form.unit,
-        engagement=taper_pipe(form).hand_engagement_mm,
-        half_angle_deg=_core.form_geometry(form, active())["half_angle_deg"],
     )
 
 

@@ -444,7 +444,7 @@ def tap(
     ----------
     alloy, machine, tool, spindle_rpm, hardness_hb, wear_factor, chuck
         As for `turn`.
-    thread : str, Thread or FormThread
+    thread : str or Thread
         By its designation, such as "M6", "1/4-20 UNC", "G1/4" or "1/8-27 NPT"; of one start.
     depth : str or Length, optional
         Of the thread. Without it there is no time.
@@ -474,18 +474,17 @@ def tap(
     >>> tap("6061-T6", "M6", depth="12 mm").feed_mm_rev
     1.0
     """
-    from halfnut.threads.form_threads import FormThread, tapers
-    from halfnut.threads.form_threads import thread as read_thread
+    from halfnut.threads.standard import thread as read_thread
 
     found = read_thread(thread)
     size = Length(found.diameter_mm / MM_PER_INCH, "in") if found.unit == "in" else Length(found.diameter_mm, "mm")
     said = []
-    if isinstance(found, FormThread):
+    if found.form:
         if found.starts > 1:
             raise _core.DomainError(f"{found} has {found.starts} starts: cut it with a single point, not with a tap")
         if form:
             raise _core.DomainError(f"form: there is no rule for forming taps in {found}")
-        said = [caution("taper_tap" if tapers(found) else "form_tap_torque")]
+        said = [caution("taper_tap" if found.tapers else "form_tap_torque")]
     numbers = {
         **held_numbers(stock, bar_length, bar_behind, stick_out),
         "depth_mm": optional_mm(depth, "depth"),

@@ -13,15 +13,12 @@ import numpy as np
 from halfnut._core import DomainError, coated_pitch_change_um
 from halfnut.core.extras import optional
 from halfnut.threads.fitting import clearance_chances, coat_of, fit
-from halfnut.threads.precoating import one_part
-from halfnut.threads.standard import ThreadLimits, limits
+from halfnut.threads.standard import limits_of
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 __all__ = ["clearance_plot", "zones_plot"]
-
-_HALF_ANGLE_DEG = 30.0
 
 
 def _axes(axes: Axes | None) -> Axes:
@@ -57,14 +54,9 @@ def zones_plot(
     Axes
         Heights above the basic pitch diameter, in the thread's own unit.
     """
-    parts = [
-        part if isinstance(part, ThreadLimits) else limits(one_part(part, side))
-        for part, side in ((external, "external"), (internal, "internal"))
-    ]
+    parts = [limits_of(external, "external"), limits_of(internal, "internal")]
     if parts[0].unit != parts[1].unit:
-        raise DomainError(
-            f"{parts[0].thread} and {parts[1].thread} are of two systems: their zones have no common unit"
-        )
+        raise DomainError(f"{parts[0].title} and {parts[1].title} are of two systems: their zones have no common unit")
     coats = [
         coat_of(part, given, name)
         for part, given, name in zip(
@@ -76,17 +68,17 @@ def zones_plot(
     ]
     most_um = max(coat.max_um for coat in coats)
     unit = parts[0].unit
-    basic = parts[1].pitch_min - parts[1].allowance
+    basic = parts[1].pitch_min - (parts[1].allowance or 0.0)
     reach_um = 1.5 * most_um if most_um > 0 else 10.0
     grown_um = np.linspace(0.0, reach_um, 61)
     per_um = 1 / 25400 if unit == "in" else 0.001
     drawn = _axes(axes)
     for part, coat, sense, hatch in zip(parts, coats, (1, -1), ("////", "\\\\\\\\"), strict=True):
-        moved = coated_pitch_change_um(grown_um, _HALF_ANGLE_DEG) * per_um if coat.max_um > 0 else 0.0 * grown_um
+        moved = coated_pitch_change_um(grown_um, part.half_angle_deg) * per_um if coat.max_um > 0 else 0.0 * grown_um
         low, high = (size - basic + sense * moved for size in (part.pitch_min, part.pitch_max))
         full, least = (high, low) if sense > 0 else (low, high)
         shown = grown_um * (per_um if unit == "in" else 1.0)
-        words = str(part.thread)
+        words = part.title
         drawn.fill_between(shown, low, high, facecolor="none", edgecolor="black", linewidth=0, hatch=hatch, label=words)
         most_line = drawn.plot(shown, full, "-", color="black")[0]
         least_line = drawn.plot(shown, least, "--", color="black", linewidth=0.71)[0]
@@ -105,7 +97,7 @@ def clearance_plot(external: Any, internal: Any, *, axes: Axes | None = None, la
 
     Parameters
     ----------
-    external, internal : str, Thread, ThreadLimits or PlainThread
+    external, internal : str, Thread or ThreadLimits
         The pair.
     axes : matplotlib Axes, optional
         Where to draw; new ones where none are given. Pairs drawn on the same axes get the next line type.

@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING
 
 from halfnut import _core
 from halfnut.core.extras import optional
-from halfnut.threads.form_threads import FormLimits
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
@@ -31,11 +30,10 @@ _LABELS_MM = 38.0
 class _Part:
     """One part's profile at maximum and at minimum material, as radii over the axis."""
 
-    def __init__(self, limits: ThreadLimits | FormLimits) -> None:
+    def __init__(self, limits: ThreadLimits) -> None:
         self.limits = limits
-        self.pitch = limits.thread.pitch_mm if limits.unit == "mm" else limits.thread.pitch_mm / 25.4
-        half_angle_deg = limits.half_angle_deg if isinstance(limits, FormLimits) else 30.0
-        self.slope = 1.0 / math.tan(math.radians(half_angle_deg))
+        self.pitch = limits.pitch_mm if limits.unit == "mm" else limits.pitch_mm / 25.4
+        self.slope = 1.0 / math.tan(math.radians(limits.half_angle_deg))
         width = limits.pitch_max - limits.pitch_min
         if limits.side == "external":
             root = limits.minor_max if limits.minor_max is not None else limits.pitch_max
@@ -90,7 +88,7 @@ def _radius(x: float, pitch: float, slope: float, sizes: tuple[float, float, flo
     return min(max(flank, minor / 2), major / 2)
 
 
-def _parts(limits: tuple[ThreadLimits | FormLimits, ...]) -> list[_Part]:
+def _parts(limits: tuple[ThreadLimits, ...]) -> list[_Part]:
     if not limits or len(limits) > 2:
         raise _core.DomainError(f"a profile is drawn of one part or two, got {len(limits)}")
     parts = [_Part(each) for each in limits]
@@ -110,12 +108,12 @@ def _require_turns(turns: int) -> None:
         raise _core.DomainError(f"turns must be 1 to 100, got {turns}")
 
 
-def profile_svg(*limits: ThreadLimits | FormLimits, turns: int = 2, width_mm: float = 180.0) -> str:
+def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) -> str:
     """The profile of one part, or of both, with tolerance zones, as a stand-alone SVG.
 
     Parameters
     ----------
-    *limits : ThreadLimits or FormLimits
+    *limits : ThreadLimits
         One part, or an external and an internal part of one pitch.
     turns : int
         How many turns to draw, 1 to 100.
@@ -210,12 +208,12 @@ def _leaders(labels: list[tuple[float, str]], places: list[float], edge: float, 
     return out
 
 
-def profile_plot(*limits: ThreadLimits | FormLimits, turns: int = 2, axes: Axes | None = None) -> Axes:
+def profile_plot(*limits: ThreadLimits, turns: int = 2, axes: Axes | None = None) -> Axes:
     """The same profile on matplotlib axes, radii over the length along the axis.
 
     Parameters
     ----------
-    *limits : ThreadLimits or FormLimits
+    *limits : ThreadLimits
         One part, or an external and an internal part of one pitch.
     turns : int
         How many turns to draw, 1 to 100.

@@ -16,7 +16,6 @@ from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.knurls.setups import KnurlSetup
 from halfnut.machine.dials import Reading
 from halfnut.threads import gauging, standard
-from halfnut.threads.form_threads import FormLimits
 
 __all__ = ["Answer", "Levers", "Pass"]
 
@@ -68,7 +67,7 @@ class Answer:
     time_s: float
     dial: str = ""
     remarks: tuple[str, ...] = ()
-    mate: standard.ThreadLimits | FormLimits | None = None
+    mate: standard.ThreadLimits | None = None
     """Of a thread: the part that usually goes with it."""
     wires: gauging.OverWires | None = None
     """Of a thread: what to read over wires or across balls."""

@@ -8,17 +8,17 @@ from typing import Any
 
 from halfnut._core import DomainError, Length
 from halfnut.core.record import Record
-from halfnut.core.sizes import MM_PER_INCH
 from halfnut.cutting import hole_making
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Pass
 from halfnut.planning.cut_answers import axial_reading, levers_of, overhead_s
 from halfnut.planning.job import Counterbore, Countersink, Drill, Ream, Spot, Tap
-from halfnut.planning.threaded import coating_remarks, form_limits_to_cut, limits_to_cut
+from halfnut.planning.threaded import coating_remarks, limits_to_cut
 from halfnut.planning.workpiece import Ask, Workpiece, size_text
-from halfnut.threads import blind_holes, form_holes, form_threads, holes, standard
-from halfnut.threads.form_threads import FormLimits, FormThread, TaperPipe
+from halfnut.threads import blind_holes, holes, standard
+from halfnut.threads.standard import Thread, ThreadLimits
+from halfnut.threads.taper_pipes import TaperPipe, taper_pipe
 
 _APPROACH_MM = 2.0
 _REAMED = 0.85
@@ -128,20 +128,17 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
 
 
 def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
-    thread = form_threads.thread(step.thread).internal
+    thread = standard.thread(step.thread).internal
     if work.hole_mm is not None and work.hole_mm >= thread.diameter_mm:
         raise DomainError(f"the hole, {size_text(work, work.hole_mm)}, is too large for {step.thread}")
     depth = _hole_depth(work, step)
-    limits: standard.ThreadLimits | FormLimits | TaperPipe
-    if not isinstance(thread, FormThread):
-        limits = limits_to_cut(work, thread, None)
-        hole_said = _tap_hole_remarks(work, step, thread, limits)
-    elif form_threads.tapers(thread):
-        limits = form_threads.taper_pipe(thread)
+    limits: ThreadLimits | TaperPipe
+    if thread.tapers:
+        limits = taper_pipe(thread)
         hole_said = _taper_hole_remarks(work, step, thread, limits)
     else:
-        limits = form_limits_to_cut(work, thread, None, "internal")
-        hole_said = _form_hole_remarks(work, step, thread, limits)
+        limits = limits_to_cut(work, thread, "internal", None)
+        hole_said = _tap_hole_remarks(work, step, thread, limits)
     cut = hole_making.tap(
         work.part.alloy,
         thread,
@@ -216,28 +213,30 @@ def _hole_answer(
     return Answer(record, cut, levers, passes, sizes, time_s, dial="" if slide is None else slide.name, remarks=remarks)
 
 
-def _tap_hole_remarks(
-    work: Workpiece, step: Tap, thread: standard.Thread, limits: standard.ThreadLimits
-) -> tuple[str, ...]:
-    to_mm = MM_PER_INCH if limits.unit == "in" else 1.0
-    low_mm, high_mm = (to_mm * size for size in (limits.minor_min, limits.minor_max) if size is not None)
+def _tap_hole_remarks(work: Workpiece, step: Tap, thread: Thread, limits: ThreadLimits) -> tuple[str, ...]:
+    assert limits.minor_min_mm is not None and limits.minor_max_mm is not None
+    low_mm, high_mm = limits.minor_min_mm, limits.minor_max_mm
 
     def within(size_mm: float) -> bool:
         return low_mm - 1e-9 <= size_mm <= high_mm + 1e-9
 
-    hole = holes.tapping_hole(thread)
-    if not within(hole.drill_mm):  # a coating moves the limits: aim between them
+    # of a form beside ISO metric and Unified the limits of its minor diameter are the hole's
+    hole = holes.tapping_hole(limits if limits.by_form else thread)
+    if not within(hole.drill_mm) and not limits.by_form:  # a coating moves the limits: aim between them
         middle = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, (low_mm + high_mm) / 2)
         hole = holes.tapping_hole(thread, percent=middle)
     text = f"Hole before tapping: {size_text(work, low_mm)} to {size_text(work, high_mm)}"
     if within(hole.drill_mm):
-        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of thread"
+        of = "the form's height" if limits.by_form else "thread"
+        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of {of}"
     else:
         text += "; no drill of the set keeps that: bore or ream it"
     if work.hole_mm is not None:
-        percent = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
         state = "within" if within(work.hole_mm) else "outside"
-        text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {state}: {percent:.0f} %"
+        text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {state}"
+        if not limits.by_form:
+            percent = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
+            text += f": {percent:.0f} %"
     return (text, *_blind_remarks(work, step, thread, hole))
 
 
@@ -245,9 +244,7 @@ def _drill_words(work: Workpiece, hole: holes.Drilled) -> str:
     return hole.drill if hole.drill.endswith(work.unit) else f"{hole.drill}, {size_text(work, hole.drill_mm)}"
 
 
-def _blind_remarks(
-    work: Workpiece, step: Tap, thread: standard.Thread | FormThread, hole: holes.Drilled
-) -> tuple[str, ...]:
+def _blind_remarks(work: Workpiece, step: Tap, thread: Thread, hole: holes.Drilled) -> tuple[str, ...]:
     if step.depth is None:
         return ()
     blind = blind_holes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
@@ -258,28 +255,9 @@ def _blind_remarks(
     )
 
 
-def _form_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, limits: FormLimits) -> tuple[str, ...]:
-    """Of a parallel thread beside ISO metric and Unified; a coating moves the limits with it."""
-    hole = form_holes.form_hole(thread)
-    assert isinstance(hole, form_holes.FormHole) and limits.minor_min_mm is not None
-    moved = limits.minor_min_mm - hole.hole_min_mm
-    if moved > 0.0:
-        hole = form_holes.form_hole(thread, larger_mm=moved)
-        assert isinstance(hole, form_holes.FormHole)
-    text = f"Hole before tapping: {size_text(work, hole.hole_min_mm)} to {size_text(work, hole.hole_max_mm)}"
-    if hole.in_limits:
-        text += f"; drill {_drill_words(work, hole)}, for {hole.percent:.0f} % of the form's height"
-    else:
-        text += "; no drill of the set keeps that: bore or ream it"
-    if work.hole_mm is not None:
-        within = hole.hole_min_mm - 1e-9 <= work.hole_mm <= hole.hole_max_mm + 1e-9
-        text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {'within' if within else 'outside'}"
-    return (text, *_blind_remarks(work, step, thread, hole))
-
-
-def _taper_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, pipe: TaperPipe) -> tuple[str, ...]:
-    hole = form_holes.form_hole(thread)
-    assert isinstance(hole, form_holes.TaperHole)
+def _taper_hole_remarks(work: Workpiece, step: Tap, thread: Thread, pipe: TaperPipe) -> tuple[str, ...]:
+    hole = holes.tapping_hole(thread)
+    assert hole.ream_drill is not None and hole.ream_drill_mm is not None and hole.hole_at_face_mm is not None
     before = _drill_words(work, replace(hole, drill=hole.ream_drill, drill_mm=hole.ream_drill_mm))
     text = f"Hole before tapping: drill {_drill_words(work, hole)} straight"
     text += f"; or drill {before}, and ream 1:16 to {size_text(work, hole.hole_at_face_mm)} at the mouth"
@@ -288,7 +266,7 @@ def _taper_hole_remarks(work: Workpiece, step: Tap, thread: FormThread, pipe: Ta
         text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {'small enough' if fits else 'too large'}"
     low, high = (pipe.hand_turns + sign * pipe.tolerance_turns for sign in (-1, 1))
     out = [text, f"Tap until the plug gauge goes in {low:.1f} to {high:.1f} turns by hand"]
-    depth_mm = form_holes.taper_depth_mm(thread)
+    depth_mm = holes.taper_depth_mm(thread)
     if step.depth is not None and step.depth.base < depth_mm:
         out.append(f"Depth is less than hand engagement and wrench turns, {size_text(work, depth_mm)}")
     return tuple(out)

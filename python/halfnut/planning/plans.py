@@ -31,8 +31,7 @@ from halfnut.planning.job import Job, Joint, Operation, Part
 from halfnut.planning.operations import answer
 from halfnut.planning.stock import CutList, cut_list
 from halfnut.planning.workpiece import Workpiece
-from halfnut.threads.form_joints import FormStrength, strength
-from halfnut.threads.joints import ThreadStrength
+from halfnut.threads.joints import ThreadStrength, strength
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -109,7 +108,7 @@ class PlannedJoint:
     """A threaded joint with what it holds, or with the reason why there is no answer."""
 
     joint: Joint
-    record: ThreadStrength | FormStrength | None
+    record: ThreadStrength | None
     error: str = ""
 
     def to_dict(self) -> dict[str, Any]:

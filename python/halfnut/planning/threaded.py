@@ -19,40 +19,35 @@ from halfnut.planning.answers import Answer, Levers
 from halfnut.planning.cut_answers import levers_of, overhead_s
 from halfnut.planning.job import Thread
 from halfnut.planning.workpiece import Ask, Workpiece, size_text
-from halfnut.threads import form_threads, gauging, precoating, standard
-from halfnut.threads.form_threads import FormLimits, FormThread, TaperPipe
+from halfnut.threads import gauging, precoating, standard
+from halfnut.threads.standard import Side, ThreadLimits
+from halfnut.threads.taper_pipes import TaperPipe, taper_pipe
 
 
 def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
-    named = form_threads.thread(step.thread)
-    if isinstance(named, FormThread) and form_threads.tapers(named):
+    named = standard.thread(step.thread)
+    if named.tapers:
         return _taper_thread(work, step, machine, named)
-    side = "external" if step.side == "outside" else "internal"
-    other = "internal" if side == "external" else "external"
+    side: Side = "external" if step.side == "outside" else "internal"
+    other: Side = "internal" if side == "external" else "external"
     if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
-    thread = getattr(named, side)
-    limits: standard.ThreadLimits | FormLimits
-    mate: standard.ThreadLimits | FormLimits
-    if isinstance(named, FormThread):
-        limits = form_limits_to_cut(work, thread, step.engagement, side)
-        mate = form_threads.form_limits(named.part(other), other, engagement=step.engagement)
-    else:
-        limits = limits_to_cut(work, thread, step.engagement)
-        mate = standard.limits(standard.mate(named, other), engagement=step.engagement)
+    thread = named.part(side)
+    limits = limits_to_cut(work, thread, side, step.engagement)
+    mate = standard.limits(named.mate(other), side=other, engagement=step.engagement)
     blank = None if side == "internal" else _blank_to_chase(work, step, limits)
     chasing = _chase(work, step, machine, limits, blank)
     found = _chased(work, step, machine, thread, limits, chasing, coating_remarks(work, limits))
     return replace(found, mate=mate, wires=_over_wires(limits))
 
 
-def _taper_thread(work: Workpiece, step: Thread, machine: Machine, thread: FormThread) -> Answer:
+def _taper_thread(work: Workpiece, step: Thread, machine: Machine, thread: standard.Thread) -> Answer:
     """A taper pipe thread: no limits of size and no mate to draw, but a cone, and a gauge to try it with."""
     inner = thread.prefix == "Rc"
     if inner != (step.side == "inside"):
         other = "Rc, or is tapped" if step.side == "inside" else "R or NPT"
         raise DomainError(f"{step.thread} is not cut {step.side}: there the thread is {other}")
-    pipe = form_threads.taper_pipe(thread)
+    pipe = taper_pipe(thread)
     chasing = _chase(work, step, machine, thread, None)
     said = []
     needed = max(pipe.effective_length_mm or 0.0, pipe.hand_engagement_mm)
@@ -107,12 +102,11 @@ def _chased(
     )
 
 
-def _blank_to_chase(work: Workpiece, step: Thread, limits: standard.ThreadLimits | FormLimits) -> Length | None:
+def _blank_to_chase(work: Workpiece, step: Thread, limits: ThreadLimits) -> Length | None:
     """What the end was turned to, where that is within the limits of the major diameter."""
     turned = work.outside_mm[step.end]
-    scale = MM_PER_INCH if limits.unit == "in" else 1.0
-    low, high = limits.major_min, limits.major_max
-    if low is None or high is None or not low * scale - 1e-9 <= turned <= high * scale + 1e-9:
+    low, high = limits.major_min_mm, limits.major_max_mm
+    if low is None or high is None or not low - 1e-9 <= turned <= high + 1e-9:
         return None
     return work.length(turned)
 
@@ -165,20 +159,13 @@ def _no_gearbox(thread: Any) -> str:
     return f"A lead of {lead} is not on the gearbox's chart: set up change gears."
 
 
-def limits_to_cut(work: Workpiece, thread: standard.Thread, engagement: Any) -> standard.ThreadLimits:
+def limits_to_cut(work: Workpiece, thread: standard.Thread, side: Side, engagement: Any) -> ThreadLimits:
     """Limits to cut a thread to: those of its class, or those before the part's coating."""
-    if work.coating is None:
-        return standard.limits(thread, engagement=engagement)
-    return precoating.precoat(thread, work.coating.surface, engagement=engagement, on=work.part.alloy)
+    bare = standard.limits(thread, side=side, engagement=engagement)
+    return bare if work.coating is None else precoating.precoat(bare, work.coating.surface, on=work.part.alloy)
 
 
-def form_limits_to_cut(work: Workpiece, thread: FormThread, engagement: Any, side: str) -> FormLimits:
-    """The same of a trapezoidal, Acme, pipe or Whitworth thread."""
-    bare = form_threads.form_limits(thread, side, engagement=engagement)
-    return bare if work.coating is None else form_threads.coated_limits(bare, work.coating.surface)
-
-
-def _over_wires(limits: standard.ThreadLimits | FormLimits) -> gauging.OverWires | None:
+def _over_wires(limits: ThreadLimits) -> gauging.OverWires | None:
     """What to read; nothing where no wire or ball measures the thread."""
     try:
         return gauging.wires(limits)
@@ -186,7 +173,7 @@ def _over_wires(limits: standard.ThreadLimits | FormLimits) -> gauging.OverWires
         return None
 
 
-def coating_remarks(work: Workpiece, limits: standard.ThreadLimits | FormLimits | TaperPipe) -> list[str]:
+def coating_remarks(work: Workpiece, limits: ThreadLimits | TaperPipe) -> list[str]:
     """What to mind of a part that is to be coated."""
     if not isinstance(limits, precoating.PrecoatLimits) or limits.way == "bare":
         return []

@@ -13,8 +13,6 @@ from halfnut.sheet import texts
 from halfnut.sheet.pages import environment
 from halfnut.sheet.telling import told
 from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
-from halfnut.threads.form_holes import TaperHole
-from halfnut.threads.form_threads import FormLimits
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
@@ -96,11 +94,11 @@ def _cut(found: Adjuster) -> Table:
     return Table(f"Sizes to cut, {unit}, greatest/least", heads, tuple(rows), ("measured",))
 
 
-def _sizes(cut: ThreadLimits | FormLimits, end: AdjusterEnd, part: str) -> tuple[str, ...]:
+def _sizes(cut: ThreadLimits, end: AdjusterEnd, part: str) -> tuple[str, ...]:
     unit = cut.unit
     scale = MM_PER_INCH if unit == "in" else 1.0
-    share = "" if isinstance(end.hole, TaperHole) else f"{end.hole.percent:.0f} %"
-    off = "" if isinstance(end.hole, TaperHole) else end.hole.beside_limits
+    share = "" if end.hole.percent is None else f"{end.hole.percent:.0f} %"
+    off = end.hole.beside_limits
     read = (f"drill {end.hole.drill}{', ' if off else ''}{off}", share)
     if part == "outside":
         wire = end.wires

@@ -19,7 +19,6 @@ from halfnut.sheet import texts
 from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
 from halfnut.sheet.telling import sentence
 from halfnut.sheet.view import Drawing, Levers, OperationView, SetupView, Told
-from halfnut.threads.form_threads import FormLimits
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
@@ -218,7 +217,7 @@ def _resets(found: Answer) -> list[str]:
 
 def _drawing(found: Answer) -> Drawing | None:
     """The profile of a thread that a tool is ground for, with the part that goes on it."""
-    if found.mate is None or not isinstance(found.record, (ThreadLimits, FormLimits)):
+    if found.mate is None or not isinstance(found.record, ThreadLimits):
         return None
     picture = profile_svg(found.record, found.mate, width_mm=130)
     words = f"Profile of {found.record.thread} and {found.mate.thread} with their tolerance zones; sizes in the table"

@@ -10,10 +10,10 @@ from halfnut.knurls.blanks import KnurlBlank
 from halfnut.planning.answers import Answer, Pass
 from halfnut.sheet import texts
 from halfnut.sheet.view import Table
-from halfnut.threads.form_threads import FormLimits, TaperPipe
 from halfnut.threads.gauging import OverWires
 from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadLimits
+from halfnut.threads.taper_pipes import TaperPipe
 
 TELLING_MM = 0.005
 """Error of the diameter from which a sheet tells how work gives way."""
@@ -25,7 +25,7 @@ def tables_of(found: Answer, unit: str) -> list[Table]:
     if found.passes:
         out.append(_pass_table(found, unit))
     record = found.record
-    if isinstance(record, (ThreadLimits, FormLimits)):
+    if isinstance(record, ThreadLimits):
         out.append(_thread_table(record, found.wires))
     if isinstance(record, TaperPipe):
         out.append(_taper_table(record))
@@ -94,7 +94,7 @@ def _dial(each: Pass) -> tuple[str, str, str]:
     return (str(each.reading.turns), str(each.reading.line), each.reading.remainder)
 
 
-def _thread_table(record: ThreadLimits | FormLimits, wires: OverWires | None) -> Table:
+def _thread_table(record: ThreadLimits, wires: OverWires | None) -> Table:
     """The sizes to cut, what to read over wires, and beside them what the coated part is gauged at."""
     coated = _coated(record)
     scale = 25.4 if record.unit == "in" else 1.0
@@ -111,10 +111,9 @@ def _thread_table(record: ThreadLimits | FormLimits, wires: OverWires | None) ->
         shown.append((f"{how} ⌀{tool} {what}", *_pair(reads, record.unit, 1), *_pair(later, record.unit, 1)))
     if not coated:
         heads: tuple[str, ...] = ("diameter", "max", "min")
-        name = record.title if isinstance(record, FormLimits) else record.thread
-        return Table(f"{name}, {record.unit}", heads, tuple(row[:3] for row in shown), ("measured",))
+        return Table(f"{record.title}, {record.unit}", heads, tuple(row[:3] for row in shown), ("measured",))
     heads = ("diameter", "cut to: max", "min", "coated: max", "min")
-    return Table(f"{record.thread} before coating, {record.unit}", heads, tuple(shown), ("measured",))
+    return Table(f"{record.title} before coating, {record.unit}", heads, tuple(shown), ("measured",))
 
 
 def _taper_table(record: TaperPipe) -> Table:
@@ -134,14 +133,13 @@ def _taper_table(record: TaperPipe) -> Table:
     return Table(caption, ("", "major ⌀", "pitch ⌀", "minor ⌀"), rows, ("measured",))
 
 
-def _coated(record: ThreadLimits | FormLimits) -> dict[str, tuple[float | None, float | None]]:
+def _coated(record: ThreadLimits) -> dict[str, tuple[float | None, float | None]]:
     """Largest and smallest sizes of the coated part, where its gauges set them; nothing for a bare one."""
     if not isinstance(record, PrecoatLimits) or record.way == "bare":
         return {}
     scale = 25.4 if record.unit == "in" else 1.0
-    go, not_go, crest = (
-        each / scale for each in (record.go_after_pitch_mm, record.not_go_after_pitch_mm, record.go_after_crest_mm)
-    )
+    go, not_go = record.go_after_pitch_mm / scale, record.not_go_after_pitch_mm / scale
+    crest = None if record.go_after_crest_mm is None else record.go_after_crest_mm / scale
     if record.side == "external":
         return {"major": (crest, record.uncoated.major_min), "pitch": (go, not_go)}
     return {"minor": (record.uncoated.minor_max, crest), "pitch": (not_go, go)}

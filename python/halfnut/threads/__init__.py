@@ -11,9 +11,6 @@ if TYPE_CHECKING:
     from halfnut.threads.blind_holes import *
     from halfnut.threads.columns import *
     from halfnut.threads.fitting import *
-    from halfnut.threads.form_holes import *
-    from halfnut.threads.form_joints import *
-    from halfnut.threads.form_threads import *
     from halfnut.threads.gauging import *
     from halfnut.threads.holes import *
     from halfnut.threads.identification import *
@@ -21,13 +18,13 @@ if TYPE_CHECKING:
     from halfnut.threads.judging import *
     from halfnut.threads.metals import *
     from halfnut.threads.parts import *
-    from halfnut.threads.plain_threads import *
     from halfnut.threads.plugs import *
     from halfnut.threads.precoating import *
     from halfnut.threads.seats import *
     from halfnut.threads.standard import *
     from halfnut.threads.strength_formulas import *
     from halfnut.threads.suiting import *
+    from halfnut.threads.taper_pipes import *
     from halfnut.threads.tightening import *
 
 __getattr__, __dir__ = furnished(__name__)

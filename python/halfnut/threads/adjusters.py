@@ -25,15 +25,12 @@ from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, modulus_gpa
 from halfnut.material.alloys import alloy as find_alloy
-from halfnut.material.coatings import build_up
 from halfnut.threads.fitting import coat_of
-from halfnut.threads.form_holes import FormHole, TaperHole, tapping_hole
-from halfnut.threads.form_threads import FormLimits, coated_limits, form_limits, is_form
 from halfnut.threads.gauging import OverWires, wires
-from halfnut.threads.holes import TappingHole
+from halfnut.threads.holes import TappingHole, tapping_hole
 from halfnut.threads.metals import galling, minimum_strength
-from halfnut.threads.precoating import one_part
-from halfnut.threads.standard import Thread, ThreadLimits
+from halfnut.threads.precoating import precoat
+from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
 
 __all__ = [
     "Adjuster",
@@ -76,11 +73,11 @@ class AdjusterEnd:
     given: dict[str, float]
     """The sizes that were given, mm, and the strengths taken, MPa."""
     figures: dict[str, float | None]
-    external_cut: ThreadLimits | FormLimits
+    external_cut: ThreadLimits
     """Limits to cut to, before any coating."""
-    internal_cut: ThreadLimits | FormLimits
+    internal_cut: ThreadLimits
     wires: OverWires
-    hole: TappingHole | FormHole | TaperHole
+    hole: TappingHole
     """The drill before tapping the internal thread."""
 
     def __getattr__(self, name: str) -> float | None:
@@ -239,8 +236,8 @@ def _material(alloy: Alloy, form: str, evidence: list[Any]) -> dict[str, Any]:
 
 @checked
 def adjuster(
-    external: Any,
-    internal: Any,
+    external: ThreadGiven,
+    internal: ThreadGiven,
     *,
     thread_length: Any,
     base_thread: Any,
@@ -282,7 +279,7 @@ def adjuster(
 
     Parameters
     ----------
-    external, internal : str, Thread, FormThread or FormLimits
+    external, internal : str, Thread or ThreadLimits
         The thread on the tube and the one in the base; with ``middle="body"`` on the rod and in the body. Any parallel
         form that is known; the two ends may be of unlike forms.
     thread_length, base_thread : str, Length or pint quantity
@@ -389,20 +386,18 @@ def adjuster(
     def zero(value: Any, name: str) -> float | None:
         return None if value is None else length(value, name).mm
 
-    film = build_up(coating, "coating")
-    base_film = film if base_coating is None else build_up(base_coating, "base_coating")
     material = _material(own, form, evidence)
     nut_metal = own if nut_alloy is None else find_alloy(nut_alloy)
     nut_material = _material(nut_metal, nut_form, evidence)
     asked, cautions = [], []
     for text in descriptions:
-        male, female = _pair(text["external"], text["internal"])
+        (male, female), (film, base_film) = _pair(text["external"], text["internal"], coating, base_coating)
         base_metal = own if text["base_alloy"] is None else find_alloy(text["base_alloy"])
         end: dict[str, Any] = {key: zero(text[name], name) for name, key in _END_LENGTHS.items()}
         end["external_bore_mm"] = zero(text[own_bore], own_bore) or 0.0
-        end |= {"external": male, "internal": female, "external_build_up": film, "internal_build_up": base_film}
-        if isinstance(male, FormLimits) and isinstance(female, FormLimits):
-            end |= _sized(male, female, coating, base_coating)
+        end |= {"external_cut": male, "internal_cut": female, "external": male.figures, "internal": female.figures}
+        end |= {"external_build_up": film, "internal_build_up": base_film}
+        if male.by_form:
             evidence += [item for item in (*male.evidence, *female.evidence) if item not in evidence]
             cautions += [each for each in (*male.cautions, *female.cautions) if each not in cautions]
             cautions.append(caution("adjuster_form_practice"))
@@ -420,7 +415,7 @@ def adjuster(
             end["rule_diameters"] = float(text["rule_diameters"])
         outer_metal = own if tube else base_metal
         low, high = _friction(outer_metal, nut_metal, friction, lubricant, evidence)
-        if isinstance(male, FormLimits) and male.holding_friction > low:
+        if male.by_form and male.holding_friction > low:
             cautions.append(caution("adjuster_runs", friction=f"{male.holding_friction:.2f}"))
         for name in ("thread_friction", "bearing_friction"):
             end[f"{name}_low"], end[f"{name}_high"] = low, high
@@ -440,10 +435,10 @@ def adjuster(
         "first_end": ends[0],
         "second_end": ends[1],
     }
-    with as_question(asked[0]["external"].unit == "in"):
+    unit = asked[0]["external"].unit
+    with as_question(unit == "in"):
         answer = _core.adjuster_answer(given, asked, catalogue)
     figures: dict[str, float | None] = answer.figures
-    unit = asked[0]["external"].unit
     turns = _number(figures["turns"])
     columns = answer.states(np.array([0.0, turns / 2, turns]), "raise")
     rows = tuple(
@@ -524,48 +519,28 @@ def _friction(
     )
 
 
-def _pair(external: Any, internal: Any) -> tuple[Thread, Thread] | tuple[FormLimits, FormLimits]:
-    """The threads of an end: both of one kind."""
-    forms = [is_form(each) for each in (external, internal)]
-    if not any(forms):
-        return one_part(external, "external"), one_part(internal, "internal")
-    if not all(forms):
-        raise _core.DomainError(f"{external} and {internal} are not one thread: their forms differ")
-    outer, inner = (
-        each if isinstance(each, FormLimits) else form_limits(each, side)
-        for each, side in ((external, "external"), (internal, "internal"))
-    )
-    for what in ("form", "diameter_mm"):
-        if getattr(outer.thread, what) != getattr(inner.thread, what):
-            words = what.removesuffix("_mm")
-            raise _core.DomainError(f"{outer.title} and {inner.title} are not one thread: {words} differs")
-    return outer, inner
-
-
-def _sized(outer: FormLimits, inner: FormLimits, coating: Any, base_coating: Any) -> dict[str, Any]:
-    """A pair of such a form as the core takes it: by its sizes before coating."""
+def _pair(
+    external: ThreadGiven, internal: ThreadGiven, coating: Any, base_coating: Any
+) -> tuple[tuple[ThreadLimits, ThreadLimits], tuple[_core.BuildUp, _core.BuildUp]]:
+    """The limits of an end's two parts, of a form of its own those before coating; and the coatings."""
+    outer, inner = limits_of(external, "external"), limits_of(internal, "internal")
+    unlike = [what for what in ("form", "diameter_mm") if getattr(outer, what) != getattr(inner, what)]
+    if outer.by_form != inner.by_form or (outer.by_form and unlike):
+        words = "form differs" if "form" in unlike else "diameter differs"
+        raise _core.DomainError(f"{outer.title} and {inner.title} are not one thread: {words}")
     film = coat_of(outer, coating, "coating")
     base_film = coat_of(inner, coating if base_coating is None else base_coating, "base_coating")
-    cut = {
-        side: part if coat.bare or part.build_up is not None else coated_limits(part, coat)
-        for side, part, coat in (("external", outer, film), ("internal", inner, base_film))
-    }
-    return {
-        "diameter_mm": outer.thread.diameter_mm,
-        "external_cut": cut["external"],
-        "internal_cut": cut["internal"],
-        "external_part": cut["external"].part(film),
-        "internal_part": cut["internal"].part(base_film),
-        "external_name": outer.title,
-        "internal_name": inner.title,
-    }
+    if outer.by_form:
+        outer, inner = (
+            part if coat.bare or part.build_up is not None else precoat(part, coat)
+            for part, coat in ((outer, film), (inner, base_film))
+        )
+    return (outer, inner), (film, base_film)
 
 
 def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any], middle: str) -> AdjusterEnd:
     cut = [
-        asked[f"{side}_cut"]
-        if "external_cut" in asked
-        else ThreadLimits(asked[side], answer.cut_limits(place, side), "printed", active())
+        asked[f"{side}_cut"] if asked["external_cut"].by_form else ThreadLimits(answer.cut_limits(place, side))
         for side in ("external", "internal")
     ]
     own = material if middle == "tube" else asked["outer"]
@@ -574,8 +549,8 @@ def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any
     for side, metal in (("external", own), ("internal", mate), ("nut", asked["nut"])):
         numbers |= {f"{side}_{key}": value for key, value in metal.items() if value is not None}
     return AdjusterEnd(
-        external=asked.get("external_name", str(asked["external"])),
-        internal=asked.get("internal_name", str(asked["internal"])),
+        external=asked["external"].title,
+        internal=asked["internal"].title,
         unit=cut[0].unit,
         given=numbers,
         figures=answer.ends[place],

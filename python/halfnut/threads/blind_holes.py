@@ -9,7 +9,6 @@ from halfnut import _core
 from halfnut._core import (
     DomainError,
     Evidence,
-    FormThread,
     Thread,
     blind_drill_depth_mm,
     full_thread_mm,
@@ -21,10 +20,10 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.threads.holes import Drilled, Tap, tapping_hole
+from halfnut.threads.holes import Drilled, Tap, taper_depth_mm, tapping_hole
 from halfnut.threads.standard import thread as read_thread
 
-__all__ = ["BlindHole", "blind_drill_depth_mm", "full_thread_mm", "point_length_mm"]
+__all__ = ["BlindHole", "blind_drill_depth_mm", "blind_hole", "full_thread_mm", "point_length_mm"]
 
 
 @dataclass(frozen=True, repr=False)
@@ -76,7 +75,7 @@ class BlindHole(Record):
 
 @checked
 def blind_hole(
-    thread: str | Thread | FormThread,
+    thread: str | Thread,
     *,
     full_thread: Any = None,
     drilled: Any = None,
@@ -91,14 +90,14 @@ def blind_hole(
 
     Parameters
     ----------
-    thread : str, Thread or FormThread
+    thread : str or Thread
         By its designation.
     full_thread, drilled : length
         One of them: the length with every thread full, or the depth at full diameter that is there.
     lead : str
         "taper", "plug", "bottoming", or a form letter "A" to "E"; its longest chamfer is reckoned with.
-    drill : length, TappingHole or FormHole, optional
-        Without it that of `tapping_hole`; of a `FormThread` it is asked for.
+    drill : length or TappingHole, optional
+        Without it that of `tapping_hole`.
     point : angle
         Of the drill.
     chip_room : length, optional
@@ -124,10 +123,13 @@ def blind_hole(
     19.0
     """
     catalogue = active()
-    found = thread if isinstance(thread, FormThread) else read_thread(thread)
-    if drill is None:
-        if isinstance(found, FormThread):
-            raise DomainError(f"drill is asked for {found}: give one, or its hole")
+    found = read_thread(thread)
+    if found.tapers:
+        depth = one(taper_depth_mm(found), found.unit)
+        raise DomainError(
+            f"{found} is a taper thread: drill past its {depth} of thread by the tap's chamfer, and stop by the gauge"
+        )
+    if drill is None or (found.form and tap != "cut"):
         drill = tapping_hole(found, tap=tap)
     if isinstance(drill, Drilled):
         name, size_mm = drill.drill, drill.drill_mm

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Any, Literal
+from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -33,14 +33,8 @@ from halfnut.core.words import LOAD, caution, caution_lines
 from halfnut.material.alloys import expansion_at
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
-from halfnut.threads import form_threads
-from halfnut.threads.form_threads import FormLimits, FormThread
-from halfnut.threads.plain_threads import PlainThread
-from halfnut.threads.precoating import PrecoatLimits, one_part, precoat
-from halfnut.threads.standard import Thread, ThreadLimits, limits
-
-if TYPE_CHECKING:
-    pass
+from halfnut.threads.precoating import PrecoatLimits, precoat
+from halfnut.threads.standard import Thread, ThreadGiven, ThreadLimits, limits, limits_of
 
 __all__ = [
     "ThreadFit",
@@ -50,7 +44,6 @@ __all__ = [
     "fit",
     "fit_columns",
     "one_thread",
-    "part_limits",
     "thread_tilt_deg",
 ]
 
@@ -201,55 +194,21 @@ def _percent(chance: float) -> str:
     return "certain" if chance >= 1.0 else "under 0.01 %" if chance < _RARE else f"{100 * chance:.2g} %"
 
 
-def one_thread(external: Thread | FormThread, internal: Thread | FormThread) -> bool:
+def one_thread(external: Thread, internal: Thread) -> bool:
     """Whether two parts are of one thread: form, diameter, pitch, starts and hand.
 
-    >>> from halfnut.threads.form_threads import thread
+    >>> from halfnut.threads.standard import thread
     >>> one_thread(thread("M10-6g"), thread("M10-6H")), one_thread(thread("M10-6g"), thread("M10x1-6H"))
     (True, False)
     >>> one_thread(thread("M60x3"), thread("Tr60x3"))
     False
     """
-    forms = [part.form if isinstance(part, FormThread) else "" for part in (external, internal)]
-    return forms[0] == forms[1] and all(
+    return external.form == internal.form and all(
         getattr(external, what) == getattr(internal, what) for what in ("diameter_mm", "pitch_mm", "starts", "hand")
     )
 
 
-def part_limits(part: Any, side: str) -> ThreadLimits | PlainThread:
-    """Limits of one part of a fit, of the usual class where none is given; those that are given come back.
-
-    Parameters
-    ----------
-    part : str, Thread, FormThread, ThreadLimits or PlainThread
-        As for `fit`.
-    side : {"external", "internal"}
-        Which part it is to be.
-
-    Returns
-    -------
-    ThreadLimits or PlainThread
-
-    Raises
-    ------
-    DesignationError, DomainError, NotTabulatedError
-        Not understood, a part of the other side, or a thread without limits.
-
-    >>> part_limits("M10", "internal").pitch_min
-    9.026
-    """
-    if isinstance(part, (ThreadLimits, PlainThread)):
-        found: ThreadLimits | PlainThread = part
-    elif form_threads.is_form(part):
-        found = form_threads.form_limits(part, side)
-    else:
-        found = limits(one_part(part, side))
-    if found.side != side:
-        raise _core.DomainError(f"the {side} part of a fit must be {side}, got {title_of(found)}")
-    return found
-
-
-def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp:
+def coat_of(found: ThreadLimits, given: Any, name: str) -> BuildUp:
     """The build-up of a part: what is given, or what its limits before coating are made for.
 
     Raises
@@ -261,7 +220,7 @@ def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp
     8.0
     """
     asked = read_build_up(given, name)
-    carried: BuildUp | None = getattr(found, "build_up", None)
+    carried = found.build_up
     if carried is None or carried.bare:
         return asked
     if given is None:
@@ -269,7 +228,7 @@ def coat_of(found: ThreadLimits | PlainThread, given: Any, name: str) -> BuildUp
     if (asked.min_um, asked.max_um) != (carried.min_um, carried.max_um):
         has, wants = (film(each.min_um, each.max_um, found.unit) for each in (carried, asked))
         raise _core.DomainError(
-            f"{name}: {title_of(found)} has limits for a coating of {has} a surface, got {wants}: leave {name} out, or "
+            f"{name}: {found.title} has limits for a coating of {has} a surface, got {wants}: leave {name} out, or "
             "give the limits of the class"
         )
     return asked
@@ -279,15 +238,11 @@ def _size(value: Any, name: str) -> float | None:
     return None if value is None else measured_mm(value, name)
 
 
-def title_of(part: ThreadLimits | PlainThread) -> str:
-    return part.title if isinstance(part, PlainThread) else str(part.thread)
-
-
 @dataclass(frozen=True)
 class _Side:
     """One part of a fit: its limits, its coating, and what was measured in their place."""
 
-    found: ThreadLimits | PlainThread
+    found: ThreadLimits
     coat: BuildUp
     sizes: Mapping[str, float | None]
     lead_error_mm: float = 0.0
@@ -295,15 +250,14 @@ class _Side:
     expansion_um_m_k: float = 0.0
 
     def met(self) -> _core.FitPart:
-        given = {
-            "lead_error_mm": self.lead_error_mm,
-            "temperature_c": self.temperature_c,
-            "expansion_um_m_k": self.expansion_um_m_k,
-        }
-        if isinstance(self.found, PlainThread):
-            return self.found.part(self.coat, dict(self.sizes), **given)
         measured: dict[str, Any] = {f"{name}_mm": value for name, value in self.sizes.items()}
-        return _core.FitPart(self.found.thread, self.found.figures, self.coat, **measured, **given)
+        return self.found.figures.part(
+            self.coat,
+            **measured,
+            lead_error_mm=self.lead_error_mm,
+            temperature_c=self.temperature_c,
+            expansion_um_m_k=self.expansion_um_m_k,
+        )
 
     @property
     def cut(self) -> bool:
@@ -315,10 +269,7 @@ class _Side:
         measured = self.sizes.get("pitch")
         if measured is not None:
             return measured
-        if isinstance(self.found, PlainThread):
-            return self.found.pitch_max_mm if end == "max" else self.found.pitch_min_mm
-        scale = 25.4 if self.found.unit == "in" else 1.0
-        return scale * (self.found.pitch_max if end == "max" else self.found.pitch_min)
+        return self.found.pitch_max_mm if end == "max" else self.found.pitch_min_mm
 
     @property
     def bare(self) -> _Side:
@@ -327,8 +278,8 @@ class _Side:
 
 @checked
 def fit(
-    external: Any,
-    internal: Any,
+    external: ThreadGiven,
+    internal: ThreadGiven,
     *,
     build_up_external: Any = None,
     build_up_internal: Any = None,
@@ -349,9 +300,9 @@ def fit(
 
     Parameters
     ----------
-    external, internal : str, Thread, ThreadLimits or PlainThread
-        Designations (a class that is not given is the usual one), or limits, or sizes of another form
-        (`plain_thread`). Limits before coating (`precoat`) bring their build-up with them.
+    external, internal : str, Thread or ThreadLimits
+        Designations (a class that is not given is the usual one), or limits, or sizes alone (`plain_thread`). Limits
+        before coating (`precoat`) bring their build-up with them.
     build_up_external, build_up_internal : optional
         What a coating adds to each surface: ``"8 um"``, ``"0.0002 in to 0.0003 in"``, ``"anodise II 12 um"``. One that
         differs from what limits before coating are made for is refused.
@@ -390,11 +341,11 @@ def fit(
     """
     catalogue = active()
 
-    male, female = part_limits(external, "external"), part_limits(internal, "internal")
+    male, female = limits_of(external, "external"), limits_of(internal, "internal")
     coat_male = coat_of(male, build_up_external, "build_up_external")
     coat_female = coat_of(female, build_up_internal, "build_up_internal")
     engagement_mm = _size(engagement, "engagement")
-    if engagement_mm is None and isinstance(male, ThreadLimits):
+    if engagement_mm is None and male.thread is not None:
         engagement_mm = male.thread.engagement_mm
     sides = (
         _Side(
@@ -420,7 +371,7 @@ def fit(
             first.met(),
             second.met(),
             engagement_mm=engagement_mm,
-            assumed_engagement_mm=male.diameter_mm if isinstance(male, PlainThread) else male.thread.diameter_mm,
+            assumed_engagement_mm=male.diameter_mm,
             tolerance_over_sigma=tolerance_over_sigma,
             mean_shift=mean_shift,
         )
@@ -430,11 +381,12 @@ def fit(
     cautions = []
     if answer.engagement_assumed:
         cautions.append(caution("fit_engagement_assumed", length=one(figures["engagement_mm"], male.unit)))
+    cautions += [each for side in (male, female) for each in side.cautions if each.code == "class_assumed"]
     cautions += process_cautions(coat_male)
     cautions += [each for each in process_cautions(coat_female, internal=True) if each not in cautions]
     return ThreadFit(
-        external=title_of(male),
-        internal=title_of(female),
+        external=male.title,
+        internal=female.title,
         unit=male.unit,
         verdict=answer.verdict,
         deciding=answer.deciding,
@@ -450,15 +402,15 @@ def fit(
             *answer.evidence(catalogue),
             *coat_male.evidence(catalogue),
             *(item for item in coat_female.evidence(catalogue) if coat_female.coating != coat_male.coating),
-            *(item for side in sides if isinstance(side.found, ThreadLimits) for item in side.found.evidence),
+            *(item for side in sides for item in side.found.evidence),
         ),
         **figures,
     )
 
 
 def clearance_chances(
-    external: Any,
-    internal: Any,
+    external: ThreadGiven,
+    internal: ThreadGiven,
     clearances_mm: ArrayLike,
     *,
     build_up_external: Any = None,
@@ -492,7 +444,7 @@ def clearance_chances(
     >>> clearance_chances("M10-6g", "M10-6H", [0.0, 0.188, 0.4]).round(3).tolist()
     [0.0, 0.5, 1.0]
     """
-    male, female = part_limits(external, "external"), part_limits(internal, "internal")
+    male, female = limits_of(external, "external"), limits_of(internal, "internal")
     coats = (
         coat_of(male, build_up_external, "build_up_external"),
         coat_of(female, build_up_internal, "build_up_internal"),
@@ -520,17 +472,14 @@ def _remedies(
         return ask(changed[0], changed[1]).verdict == "free"
 
     out, refused = [], []
-    moved: dict[int, PrecoatLimits | FormLimits] = {}
+    moved: dict[int, PrecoatLimits] = {}
     for place, side in enumerate(sides):
-        if side.coat.bare or side.cut or not isinstance(side.found, (ThreadLimits, FormLimits)):
+        if side.coat.bare or side.cut or side.found.thread is None:
             continue
-        if getattr(side.found, "build_up", None) is not None:  # cut for its coating already
+        if side.found.build_up is not None:  # cut for its coating already
             continue
         try:
-            if isinstance(side.found, FormLimits):
-                moved[place] = form_threads.coated_limits(side.found, side.coat)
-                continue
-            before = precoat(side.found.thread, side.coat)
+            before = precoat(side.found, side.coat)
         except _core.DomainError as error:
             refused.append(str(error))
             continue
@@ -538,20 +487,20 @@ def _remedies(
             moved[place] = before
     if moved and mends(*(replace(side, found=moved.get(place, side.found)) for place, side in enumerate(sides))):
         cuts = [
-            f"{title_of(sides[place].found)} to pitch {_drawn(before.pitch_max, before.unit, math.floor)}/"
+            f"{sides[place].found.title} to pitch {_drawn(before.pitch_max, before.unit, math.floor)}/"
             f"{_drawn(before.pitch_min, before.unit, math.ceil)} {before.unit}"
             for place, before in moved.items()
         ]
-        own = any(isinstance(before, FormLimits) for before in moved.values())
+        own = any(before.by_form for before in moved.values())
         size = "its own limits" if own else "the basic size"
         out.append(f"cut {' and '.join(cuts)} before coating (all limits: precoat), gauge at {size} after")
     roomier = {place: found for place, before in moved.items() if (found := _roomier(before)) is not None}
     if roomier and mends(*(replace(side, found=roomier.get(place, side.found)) for place, side in enumerate(sides))):
-        out.append(f"cut {' and '.join(str(found.thread) for found in roomier.values())}, whose allowance is larger")
+        out.append(f"cut {' and '.join(found.title for found in roomier.values())}, whose allowance is larger")
     alone = [side for side in coated if mends(*(each.bare if each is side else each for each in sides))]
     together = [] if alone or not mends(*(side.bare for side in sides)) else [coated]
     for masked in [*([side] for side in alone), *together]:
-        names = " and of ".join(title_of(side.found) for side in masked)
+        names = " and of ".join(side.found.title for side in masked)
         out.append(f"mask the thread of {names}, and leave it bare")
     out += _thinner(answer, sides, coated, mends)
     return (*out, *refused)
@@ -564,14 +513,12 @@ def _drawn(value: float, unit: str, into: Callable[[float], int]) -> str:
     return f"{whole / 10**places:.{places}f}"
 
 
-def _roomier(before: PrecoatLimits | FormLimits) -> ThreadLimits | None:
+def _roomier(before: PrecoatLimits) -> ThreadLimits | None:
     """Limits of the class whose allowance holds the coat, where there is one."""
-    if isinstance(before, FormLimits):
-        return None
     wanted = before.roomier_class
     if wanted is None:
         return None
-    return limits(f"{before.thread}".replace(f"-{before.thread.tolerance_class}", f"-{wanted}", 1))
+    return limits(before.title.replace(f"-{before.tolerance_class}", f"-{wanted}", 1))
 
 
 def _thinner(
@@ -579,7 +526,7 @@ def _thinner(
 ) -> list[str]:
     """The greatest build-up that the bare parts' clearance holds, rounded down."""
     own = sides[0].found
-    half_angle_deg = own.half_angle_deg if isinstance(own, PlainThread) else 30.0
+    half_angle_deg = own.half_angle_deg
     room_um = 1000.0 * float(answer.figures["pitch_clearance_min_mm"] or 0.0)
     room_um += sum(coated_pitch_change_um(side.coat.max_um, half_angle_deg) for side in coated)
     share_um = room_um / len(coated)

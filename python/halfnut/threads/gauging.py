@@ -49,10 +49,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
 from halfnut.core.units import length
 from halfnut.core.words import caution, caution_lines
-from halfnut.threads import form_threads
-from halfnut.threads.plain_threads import PlainThread
-from halfnut.threads.precoating import PrecoatLimits, one_part
-from halfnut.threads.standard import ThreadLimits, limits
+from halfnut.threads.precoating import PrecoatLimits
+from halfnut.threads.standard import ThreadGiven, limits_of
 
 __all__ = [
     "OverWires",
@@ -82,8 +80,6 @@ __all__ = [
     "wire_tilt_deg",
     "wires",
 ]
-
-HALF_ANGLE_DEG = 30.0
 
 
 @dataclass(frozen=True, repr=False)
@@ -165,14 +161,14 @@ class OverWires(Record):
 
 
 @checked
-def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
+def wires(thread: ThreadGiven, *, wire: Any = None, set: str = "") -> OverWires:
     """What to read over wires for the limits of a thread.
 
     Parameters
     ----------
-    thread : str, Thread, ThreadLimits or PlainThread
+    thread : str, Thread or ThreadLimits
         A designation (without a class the usual external one is meant), or limits, such as those before coating, or
-        sizes of another form (`plain_thread`). An internal thread is answered across two balls.
+        of sizes alone (`plain_thread`). An internal thread is answered across two balls.
     wire : str, Length or pint quantity, optional
         The wire at hand; ``"best"`` for the one that touches at the pitch line. Otherwise the nearest of a set.
     set : str
@@ -195,68 +191,48 @@ def wires(thread: Any, *, wire: Any = None, set: str = "") -> OverWires:
     (0.895, 10.3817)
     """
     catalogue = active()
-    if isinstance(thread, PlainThread):
-        return _plain_wires(thread, wire, set)
-    if form_threads.is_form(thread):
-        return _plain_wires(form_threads.form_limits(thread, usual=True), wire, set)
-    found = thread if isinstance(thread, ThreadLimits) else limits(one_part(thread))
-    best = isinstance(wire, str) and wire.strip().lower() == "best"
-    wire_mm = None if wire is None or best else length(wire, "wire").mm
-    answer = _core.wires_answer(found.thread, found.figures, catalogue, wire_mm, best, set)
-    scale = 25.4 if found.unit == "in" else 1.0
-    figures: dict[str, Any] = answer.figures
-    coated = False
-    if isinstance(found, PrecoatLimits) and found.way != "bare":
-        coated = True
-        figures.update(_coated_readings(found, figures["wire_mm"]))
-    return OverWires(
-        thread=str(found.thread),
-        side=found.side,
-        unit=found.unit,
-        wire_choice=answer.choice,
-        pitch_max_mm=found.pitch_max * scale,
-        pitch_min_mm=found.pitch_min * scale,
-        before_coating=coated,
-        cautions=tuple(caution(code) for code in answer.cautions),
-        evidence=tuple(answer.evidence(catalogue)),
-        **figures,
-    )
-
-
-def _plain_wires(thread: PlainThread, wire: Any, set: str) -> OverWires:
-    catalogue = active()
-    crest = thread.major_max_mm if thread.side == "external" else thread.minor_min_mm
-    if crest is None:
-        name = "major" if thread.side == "external" else "minor"
+    found = limits_of(thread)
+    external = found.side == "external"
+    if (found.major_max if external else found.minor_min) is None:
+        name = "major" if external else "minor"
         raise _core.DomainError(
-            f"{thread.title}: give its {name} diameter, which the wires or balls have to stand above"
+            f"{found.title}: give its {name} diameter, which the wires or balls have to stand above"
         )
     best = isinstance(wire, str) and wire.strip().lower() == "best"
     wire_mm = None if wire is None or best else length(wire, "wire").mm
-    bare = thread.part(_core.BuildUp(0.0, 0.0))
-    answer = _core.sized_wires_answer(bare, thread.side, thread.unit, thread.title, catalogue, wire_mm, best, set)
+    answer = _core.wires_answer(found.figures, catalogue, wire_mm, best, set)
     figures: dict[str, Any] = answer.figures
+    coated = isinstance(found, PrecoatLimits) and found.way != "bare"
+    if isinstance(found, PrecoatLimits) and found.go_after_crest_mm is not None and coated:
+        figures.update(_coated_readings(found, found.go_after_crest_mm, figures["wire_mm"]))
+    assumed = [each for each in found.cautions if each.code == "class_assumed"]
     return OverWires(
-        thread=thread.title,
-        side=thread.side,
-        unit=thread.unit,
+        thread=found.title,
+        side=found.side,
+        unit=found.unit,
         wire_choice=answer.choice,
-        pitch_max_mm=thread.pitch_max_mm,
-        pitch_min_mm=thread.pitch_min_mm,
-        cautions=tuple(caution(code) for code in answer.cautions),
+        pitch_max_mm=found.pitch_max_mm,
+        pitch_min_mm=found.pitch_min_mm,
+        before_coating=coated,
+        cautions=(*(caution(code) for code in answer.cautions), *assumed),
         evidence=tuple(answer.evidence(catalogue)),
         **figures,
     )
 
 
-def _coated_readings(before: PrecoatLimits, wire_mm: float) -> dict[str, float]:
+def _coated_readings(before: PrecoatLimits, crest_mm: float, wire_mm: float) -> dict[str, float]:
     """Readings of the coated part at its gauges' sizes; none where the wire does not measure it any more."""
     external = before.side == "external"
-    own = before.thread
     size = over_wires_exact_mm if external else across_balls_exact_mm
     pitches = np.array([before.go_after_pitch_mm, before.not_go_after_pitch_mm])
     readings, codes = size(
-        pitches, before.go_after_crest_mm, own.pitch_mm, own.lead_mm, HALF_ANGLE_DEG, wire_mm, on_error="status"
+        pitches,
+        crest_mm,
+        before.pitch_mm,
+        before.lead_mm,
+        before.half_angle_deg,
+        wire_mm,
+        on_error="status",
     )
     if codes.any():
         return {}

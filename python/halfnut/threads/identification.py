@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError, FormThread
+from halfnut._core import DomainError, Thread
 from halfnut.core.arguments import checked, number
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Evidence, Record
 from halfnut.core.sizes import both, one
 from halfnut.core.units import length, measured_mm, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.threads.form_threads import form_limits, taper_pipe
-from halfnut.threads.standard import Thread, limits
+from halfnut.threads.standard import Side, limits
+from halfnut.threads.taper_pipes import taper_pipe
 
 __all__ = ["Identification", "ThreadMatch", "identify_thread", "threads_near"]
 
@@ -25,7 +25,7 @@ _CLOSE_MM = 0.05
 
 
 @checked
-def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThread]:
+def threads_near(diameter: Any, *, within: Any = None) -> list[Thread]:
     """Standard threads of every form near a diameter, preferred ones first.
 
     Parameters
@@ -37,7 +37,7 @@ def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThre
 
     Returns
     -------
-    list of Thread or FormThread
+    list of Thread
         Metric ones by ISO 261's order of choice, coarse before fine; Unified ones UNC, UNF, UNEF, UN, UNS; then
         trapezoidal, Acme, parallel pipe and Whitworth threads; taper pipe threads last.
 
@@ -60,7 +60,7 @@ def threads_near(diameter: Any, *, within: Any = None) -> list[Thread | FormThre
 class ThreadMatch:
     """A standard thread beside a measured part."""
 
-    thread: Thread | FormThread
+    thread: Thread
     title: str
     """Its designation, with the side where that leaves it open."""
     preference: int
@@ -167,7 +167,7 @@ def identify_thread(
     diameter: Any,
     pitch: Any,
     *,
-    side: Literal["external", "internal"] = "external",
+    side: Side = "external",
     engagement: Any = None,
     flank_angle: Any = None,
     count: int = 6,
@@ -274,7 +274,7 @@ def _cautions(found: tuple[ThreadMatch, ...], angle: float | None, verdict: str)
     if any(match.taper != best.taper for match in alike):
         made.append(caution("taper_tells"))
     shaped = [match for match in alike if match.flank_angle_deg == best.flank_angle_deg and match.taper == best.taper]
-    pipes = all(isinstance(match.thread, FormThread) and match.thread.form in {"G", "R"} for match in (best, *shaped))
+    pipes = all(match.thread.pipe for match in (best, *shaped))
     if shaped:
         made.append(caution("nothing_tells" if pipes else "depth_tells"))
     if (
@@ -290,7 +290,5 @@ def _cautions(found: tuple[ThreadMatch, ...], angle: float | None, verdict: str)
     return made
 
 
-def _evidence(best: ThreadMatch, side: str) -> tuple[Evidence, ...]:
-    if isinstance(best.thread, Thread):
-        return limits(best.thread).evidence
-    return taper_pipe(best.thread).evidence if best.taper else form_limits(best.thread, side).evidence
+def _evidence(best: ThreadMatch, side: Side) -> tuple[Evidence, ...]:
+    return taper_pipe(best.thread).evidence if best.taper else limits(best.thread, side=side).evidence

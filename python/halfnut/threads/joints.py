@@ -19,12 +19,11 @@ from halfnut.core.sizes import both, one
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource, alloy
-from halfnut.threads.both_units import both_systems, force_text, stress_text
+from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.metals import galling, minimum_strength, row_evidence
-from halfnut.threads.precoating import one_part
-from halfnut.threads.standard import ThreadLimits, limits
+from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of, screw_efficiency
 
-__all__ = ["ThreadStrength", "strength_columns"]
+__all__ = ["ThreadStrength", "strength", "strength_columns"]
 
 
 @dataclass(frozen=True, repr=False)
@@ -87,6 +86,17 @@ class ThreadStrength(Record):
     radial_pressure_mpa: float | None
     internal_hoop_mpa: float | None
     external_hoop_mpa: float | None
+    flank_pressure_mpa: float | None
+    """Of the load on the projected flanks that are engaged; None where there is no load."""
+    holding_friction: float
+    """Least friction in the thread at which a load does not turn it."""
+    friction: tuple[float, float] | None
+    """In the thread, least and greatest; of ISO metric and Unified threads None unless it is given."""
+    raising_torque_nm: tuple[float, float] | None
+    """Of the screw alone under the load, for the least and the greatest friction."""
+    by_form: bool
+    """Of a form beside ISO metric and Unified, for whose flanks no factors are published."""
+    diameter_mm: float
     galling: str | None
     advice: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
@@ -115,6 +125,8 @@ class ThreadStrength(Record):
             out.append("  allow     not answered: no factor of safety is given")
         if self.load_n is not None:
             reached = "" if self.factor_reached is None else f": factor {self.factor_reached:.2f}"
+            if self.flank_pressure_mpa is not None and self.by_form:
+                reached += f"{',' if reached else ':'} {stress_text(self.flank_pressure_mpa, unit)} on the flanks"
             out.append(f"  load      {force(self.load_n)}{reached}")
         lost = "" if self.overlap_mm == self.full_form_engagement_mm else f" of {one(self.overlap_mm, unit)} overlap"
         out.append(
@@ -123,7 +135,7 @@ class ThreadStrength(Record):
         need = f"{both(self.engagement_required_mm, unit)} for a section to break before a thread strips"
         out.append(f"  engage    {need}; {one(self.engagement_handbook_mm, unit)} by the handbook's rule, solid parts")
         if self.engagement_practice_mm is not None:
-            share = self.engagement_practice_mm / self._diameter_mm()
+            share = self.engagement_practice_mm / self.diameter_mm
             out.append(f"  practice  {both(self.engagement_practice_mm, unit)}, {share:.2g} diameters")
         if self.engagement_for_load_mm is not None:
             factor = "" if self.factor_of_safety is None else f" with factor {self.factor_of_safety:g}"
@@ -141,7 +153,7 @@ class ThreadStrength(Record):
             out.append(f"  {side}  {', '.join(parts)}")
         out.append(
             f"  factors   dilation {self.dilation_factor:.3f}, bending {self.external_bending_factor:.3f} external, "
-            f"{self.internal_bending_factor:.3f} internal"
+            f"{self.internal_bending_factor:.3f} internal{', bounds from 60 degree threads' if self.by_form else ''}"
         )
         for side in ("external", "internal"):
             wall = getattr(self, f"{side}_wall_mm")
@@ -155,15 +167,19 @@ class ThreadStrength(Record):
             )
         if self.internal_hoop_mpa is not None:
             out.append(f"  hoop      {stress_text(self.internal_hoop_mpa, unit)} in the internal wall under the load")
+        if self.friction is not None:
+            slick, rough = self.friction
+            if self.raising_torque_nm is not None:
+                torque = torque_text(*self.raising_torque_nm, unit)
+                out.append(f"  raise     {torque} in the screw, friction {slick:g} to {rough:g}")
+            holds = "holds" if self.holding_friction <= slick else "does not hold for certain"
+            out.append(f"  holds     {holds}: it needs a friction of {self.holding_friction:.3f}; shaking lowers it")
         if self.galling is not None:
             out.append(f"  galling   {self.galling}")
             out += [f"  advice    {each}" for each in self.advice]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
         return out
-
-    def _diameter_mm(self) -> float:
-        return one_part(self.external, "external").diameter_mm
 
 
 @dataclass(frozen=True)
@@ -221,17 +237,44 @@ def practice_engagement(inner: Alloy, loading: str, diameter_mm: float) -> tuple
     )
 
 
-def _limits_of(part: Any, side: str) -> ThreadLimits:
-    found = part if isinstance(part, ThreadLimits) else limits(one_part(part, side))
-    if found.side != side:
-        raise _core.DomainError(f"the {side} part of a joint must be {side}, got {found.thread}")
+_FRICTION = (0.10, 0.16)
+"""Of a lubricated steel screw in a bronze or iron nut: common practice."""
+
+
+def _one_thread(male: ThreadLimits, female: ThreadLimits) -> None:
+    """Refuse parts that are not of one thread."""
+    same = {
+        "form": male.by_form == female.by_form and (not male.by_form or male.form == female.form),
+        "pitch": math.isclose(male.pitch_mm, female.pitch_mm, rel_tol=1e-9),
+        "starts": male.starts == female.starts,
+        "hand": male.hand == female.hand,
+    }
+    unlike = [what for what, alike in same.items() if not alike]
+    if unlike:
+        raise _core.DomainError(
+            f"{male.title} and {female.title} are not one thread: {' and '.join(unlike)} differ{'s' * (len(unlike) == 1)}"
+        )
+
+
+def _efficiency(screw: ThreadLimits, friction: float) -> float:
+    found = float(screw_efficiency(screw.lead_mm, screw.basic_pitch_mm, screw.half_angle_deg, friction))
+    if found <= 0.0:
+        raise _core.DomainError(f"a screw this steep does not turn under load with a friction of {friction:g}")
     return found
+
+
+def _flank_pressure_mpa(male: ThreadLimits, female: ThreadLimits, load_n: float, engaged_mm: float) -> float | None:
+    """Load over the projected flanks of the full form that is engaged; None where a crest is not known."""
+    if male.major_min_mm is None or female.minor_max_mm is None:
+        return None
+    flank_mm = (male.major_min_mm - female.minor_max_mm) / 2
+    return load_n / (math.pi * male.basic_pitch_mm * flank_mm * engaged_mm / male.pitch_mm)
 
 
 @checked
 def strength(
-    external: Any,
-    internal: Any,
+    external: ThreadGiven,
+    internal: ThreadGiven,
     *,
     engagement: Any,
     external_alloy: str | Alloy | None = None,
@@ -255,10 +298,14 @@ def strength(
     internal_outside: Any = None,
     load: Any = None,
     factor_of_safety: float | None = None,
+    friction: tuple[float, float] | None = None,
     loading: Literal["steady", "shock"] = "steady",
     rotating: bool = False,
 ) -> ThreadStrength:
-    """What a threaded joint holds, what fails first, and how far it is to be engaged.
+    """What a threaded joint of any form holds, what fails first, how far it is to be engaged, what turns a screw.
+
+    Areas and factors are those of the core, with the form's own flank angle. Factors for dilation and bending are
+    published for 60 degree threads only: the answer says how far they are a bound for another form.
 
     Parameters
     ----------
@@ -281,9 +328,12 @@ def strength(
     internal_outside : str, Length or pint quantity, optional
         Outside diameter, or width across flats, of the internal part; without it no dilation and no wall is counted.
     load : str or Quantity, optional
-        Axial load on the joint.
+        Axial load on the joint: also for the pressure on the flanks and the torque that raises it.
     factor_of_safety : float, optional
         1 to 100; without one no allowable load is answered.
+    friction : pair of float, optional
+        Least and greatest in the thread; of a form beside ISO metric and Unified 0.10 to 0.16, a lubricated steel screw
+        in bronze or iron, where none is given.
     loading : {"steady", "shock"}
         For the length of engagement by practice.
     rotating : bool
@@ -311,14 +361,13 @@ def strength(
     def mm(value: Any, name: str) -> float | None:
         return None if value is None else length(value, name).mm
 
-    male, female = _limits_of(external, "external"), _limits_of(internal, "internal")
-    if not math.isclose(male.thread.pitch_mm, female.thread.pitch_mm, rel_tol=1e-9) or (
-        male.thread.starts != female.thread.starts
-    ):
-        raise _core.DomainError(f"{male.thread} and {female.thread} are not one thread: pitch or starts differ")
-    if male.thread.hand != female.thread.hand:
-        raise _core.DomainError(f"{male.thread} and {female.thread} do not go together: their hands differ")
-    diameter_mm = male.thread.diameter_mm
+    male, female = limits_of(external, "external"), limits_of(internal, "internal")
+    _one_thread(male, female)
+    if friction is None and male.by_form:
+        friction = _FRICTION
+    if friction is not None and not 0 <= friction[0] <= friction[1] <= 1:
+        raise _core.DomainError(f"friction must rise from 0 to 1, got {friction}")
+    diameter_mm = male.diameter_mm
     own = part_strength(
         "external",
         external_alloy,
@@ -340,7 +389,6 @@ def strength(
     overlap_mm = length(engagement, "engagement").mm
     load_n = None if load is None else quantity(load, "force", "load").base
     answer = _core.strength_answer(
-        male.thread,
         male.figures,
         female.figures,
         _core.PartStrength("external", own.tensile_mpa, own.yield_mpa, own.shear_mpa),
@@ -356,14 +404,22 @@ def strength(
         factor_of_safety=factor_of_safety,
     )
     figures: dict[str, Any] = answer.figures
-    cautions = [caution(code) for code in answer.cautions]
-    cautions += [each for each in (*own.cautions, *mate.cautions) if each not in cautions]
-    evidence: list[Any] = [*answer.evidence(catalogue), *own.evidence, *mate.evidence]
+    engaged_mm = figures["full_form_engagement_mm"]
+    pressure = torque = None
+    if load_n is not None:
+        pressure = _flank_pressure_mpa(male, female, load_n, engaged_mm)
+    if load_n is not None and friction is not None:
+        least, most = (load_n * male.lead_mm / 1000 / (2 * math.pi * _efficiency(male, each)) for each in friction)
+        torque = (least, most)
+    cautions = [*male.cautions, caution("form_strength_rules")] if male.by_form else []
+    cautions += [*(caution(code) for code in answer.cautions), *own.cautions, *mate.cautions]
+    of_form = (*male.evidence, *female.evidence) if male.by_form else ()
+    evidence: list[Any] = [*of_form, *answer.evidence(catalogue), *own.evidence, *mate.evidence]
     practice_mm = None
     if mate.alloy is not None:
         practice_mm, source = practice_engagement(mate.alloy, loading, diameter_mm)
         evidence.append(source)
-        if figures["full_form_engagement_mm"] < practice_mm - 1e-9:
+        if engaged_mm < practice_mm - 1e-9:
             cautions.append(caution("strength_under_practice", length=both(practice_mm, male.unit)))
     pair = galling(own.alloy, mate.alloy) if own.alloy is not None and mate.alloy is not None else None
     if pair is not None:
@@ -373,8 +429,8 @@ def strength(
         cautions.append(caution("strength_rotating"))
     cautions.append(caution("strength_licensed"))
     return ThreadStrength(
-        external=str(male.thread),
-        internal=str(female.thread),
+        external=male.title,
+        internal=female.title,
         unit=male.unit,
         weakest=answer.weakest,
         overlap_mm=overlap_mm,
@@ -387,9 +443,15 @@ def strength(
         factor_of_safety=factor_of_safety,
         load_n=load_n,
         engagement_practice_mm=practice_mm,
+        flank_pressure_mpa=pressure,
+        holding_friction=male.holding_friction,
+        friction=friction,
+        raising_torque_nm=torque,
+        by_form=male.by_form,
+        diameter_mm=diameter_mm,
         galling=None if pair is None else pair.severity,
         advice=() if pair is None else pair.advice,
-        cautions=tuple(cautions),
+        cautions=tuple(dict.fromkeys(cautions)),
         evidence=tuple(evidence),
         **figures,
     )

@@ -18,10 +18,9 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import one
 from halfnut.core.units import measured_mm
 from halfnut.core.words import caution, caution_lines
-from halfnut.threads import form_threads
 from halfnut.threads.gauging import named_codes, texts_of
-from halfnut.threads.precoating import PrecoatLimits, one_part
-from halfnut.threads.standard import ThreadLimits
+from halfnut.threads.precoating import PrecoatLimits
+from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
 
 __all__ = ["Judged", "Verdict", "judge", "judge_columns"]
 
@@ -131,7 +130,7 @@ class Verdict(Record):
 
 @checked
 def judge(
-    thread: Any,
+    thread: ThreadGiven,
     *,
     pitch: Any = None,
     over_wires: Any = None,
@@ -147,7 +146,7 @@ def judge(
 
     Parameters
     ----------
-    thread : str, Thread, FormThread, ThreadLimits or FormLimits
+    thread : str, Thread or ThreadLimits
         The thread it is to be, of any form; without a class the usual external one is meant. Limits, such as those
         before coating, are judged by themselves.
     pitch : str, Length or pint quantity, optional
@@ -194,44 +193,19 @@ def judge(
         "over_wires_mm": mm(over_wires, "over_wires"),
         "wire_mm": mm(wire, "wire"),
     }
-    cautions = []
-    evidence: tuple[Evidence, ...] = ()
-    if isinstance(thread, ThreadLimits):
-        part = thread.thread
-        core = _core.FitPart(part, thread.figures, _core.BuildUp(0.0, 0.0))
-        basic_mm = _core.basic_pitch_diameter_mm(part.diameter_mm, part.pitch_mm)
-        before = isinstance(thread, PrecoatLimits) and thread.way != "bare"
-        title = f"{part} before coating" if before else str(part)
-        answer = _core.sized_judge_answer(core, thread.side, basic_mm, part.tolerance_class, **given)
-        side, unit, evidence = thread.side, str(thread.unit), tuple(thread.evidence)
-        cautions = [caution("judge_these_limits"), *thread.cautions]
-    elif isinstance(thread, form_threads.FormLimits):
-        bare = thread
-        core = bare.part(_core.BuildUp(0.0, 0.0))
-        name = bare.tolerance_class or bare.title
-        answer = _core.sized_judge_answer(core, bare.side, bare.basic_pitch_mm, name, **given)
-        title, side, unit, evidence = bare.title, bare.side, bare.unit, bare.evidence
-        cautions = [caution("form_no_classes"), *bare.cautions]
-    elif form_threads.is_form(thread):
-        bare = form_threads.form_limits(thread, engagement=engagement, usual=True)
-        answer = _core.form_judge_answer(
-            bare.thread, bare.side, catalogue, **given, engagement_mm=mm(engagement, "engagement")
-        )
-        title, side, unit, evidence = bare.title, bare.side, bare.unit, bare.evidence
-        cautions = list(bare.cautions)
-    else:
-        part = one_part(thread)
-        answer = _core.judge_answer(part, catalogue, **given, engagement_mm=mm(engagement, "engagement"))
-        title, side, unit = str(part), answer.limits.side, answer.limits.unit
-        evidence = tuple(answer.evidence(catalogue))
+    alone = isinstance(thread, ThreadLimits)
+    own = limits_of(thread, engagement=engagement)
+    answer = _core.judge_answer(own.figures, catalogue, alone, **given)
+    cautions = [caution("judge_these_limits")] if alone else []
+    cautions += own.cautions
     if answer.crest_assumed:
-        cautions.append(caution("judge_major_assumed" if side == "external" else "judge_minor_assumed"))
+        cautions.append(caution("judge_major_assumed" if own.side == "external" else "judge_minor_assumed"))
     if error_mm == 0.0 and leading_error_deg == 0.0 and following_error_deg == 0.0:
         cautions.append(caution("judge_form_assumed"))
     return Verdict(
-        thread=title,
-        side=side,
-        unit=unit,
+        thread=f"{own.title} before coating" if isinstance(own, PrecoatLimits) and own.way != "bare" else own.title,
+        side=own.side,
+        unit=own.unit,
         place=answer.place,
         diameters={name: Judged(**values) for name, values in answer.diameters.items()},
         functional_pitch_mm=answer.functional_pitch_mm,
@@ -239,7 +213,7 @@ def judge(
         over_wires_mm=given["over_wires_mm"],
         wire_mm=given["wire_mm"],
         cautions=tuple(cautions),
-        evidence=evidence,
+        evidence=tuple(answer.evidence(catalogue)) or own.evidence,
     )
 
 

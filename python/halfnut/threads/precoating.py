@@ -10,20 +10,26 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
-from halfnut._core import BuildUp, Thread, coated_pitch_change_um, greatest_build_up_um, needed_deviation_um
+from halfnut._core import BuildUp, coated_pitch_change_um, greatest_build_up_um, needed_deviation_um
 from halfnut.core.arguments import checked
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, CautionLine
 from halfnut.core.sizes import at_most, both, film, one
-from halfnut.core.units import length
 from halfnut.core.words import LOAD, caution
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions, refuse_coating
-from halfnut.threads.standard import Rule, ThreadLimits
+from halfnut.threads.standard import Rule, ThreadGiven, ThreadLimits, limits
 from halfnut.threads.standard import thread as read_thread
 
-__all__ = ["PrecoatLimits", "coated_pitch_change_um", "greatest_build_up_um", "needed_deviation_um", "precoat_columns"]
+__all__ = [
+    "PrecoatLimits",
+    "coated_pitch_change_um",
+    "greatest_build_up_um",
+    "needed_deviation_um",
+    "precoat",
+    "precoat_columns",
+]
 
 
 class PrecoatLimits(ThreadLimits):
@@ -32,37 +38,30 @@ class PrecoatLimits(ThreadLimits):
     way: str
     """"bare", "held" (the allowance holds the coating) or "deducted"."""
     build_up: BuildUp
-    allowance_um: float
+    allowance_um: float | None
     pitch_change_um: float
     greatest_build_up_um: float
     go_after_pitch_mm: float
-    go_after_crest_mm: float
+    go_after_crest_mm: float | None
     not_go_after_pitch_mm: float
-    uncoated: _core.LimitFigures
+    uncoated: ThreadLimits
     """Of the class as it is written."""
     position: str | None
     """The nearest position or class whose allowance would hold the coating."""
 
-    def __init__(
-        self, thread: Thread, answer: _core.PrecoatAnswer, found: BuildUp, rule: Rule, engagement_mm: float | None
-    ) -> None:
-        catalogue = active()
-        super().__init__(thread, answer.before, rule, catalogue, engagement_mm)
-        own = answer.evidence(catalogue)
+    def __init__(self, bare: ThreadLimits, answer: _core.PrecoatAnswer, found: BuildUp) -> None:
+        super().__init__(answer.before, bare.rule, engagement_mm=bare._engagement_mm)
+        own = {key: value for key, value in answer.figures.items() if key != "position_deviation_um"}
+        evidence = (*answer.evidence(self._catalogue), *bare.evidence)
         self.__dict__.update(
-            {key: value for key, value in answer.figures.items() if key != "position_deviation_um"},
-            way=answer.way,
-            build_up=found,
-            position=answer.position,
-            uncoated=answer.uncoated,
-            evidence=(*own, *answer.uncoated.evidence(catalogue)),
+            own, way=answer.way, build_up=found, position=answer.position, uncoated=bare, evidence=evidence
         )
 
     @property
     def said(self) -> str:
         """How these limits come about."""
         coat = film(self.build_up.min_um, self.build_up.max_um, self.unit)
-        allowance = film(self.allowance_um, self.allowance_um, self.unit)
+        allowance = film(self.allowance_um or 0.0, self.allowance_um or 0.0, self.unit)
         change = film(self.pitch_change_um, self.pitch_change_um, self.unit)
         return {
             "bare": "no coating: the limits of the class",
@@ -75,7 +74,7 @@ class PrecoatLimits(ThreadLimits):
         """The class of the same grades whose allowance holds the coating, where there is one: "6f", "2A"."""
         if self.position is None or self.unit == "in":
             return self.position
-        return re.sub("[A-Za-z]+", self.position, self.thread.tolerance_class)
+        return re.sub("[A-Za-z]+", self.position, self.tolerance_class)
 
     @property
     def remedies(self) -> tuple[str, ...]:
@@ -85,26 +84,18 @@ class PrecoatLimits(ThreadLimits):
         out = []
         if self.roomier_class is not None:
             out.append(f"cut it to {self.roomier_class}: that allowance holds the coating")
-        if self.allowance_um > 0:
+        if self.greatest_build_up_um > 0:
             out.append(f"a coating that builds up at most {at_most(self.greatest_build_up_um, self.unit)[1]}")
         out.append("mask the thread, and leave it bare")
         return tuple(out)
 
     def to_dict(self) -> dict[str, Any]:
-        """The six limits before coating, and what they rest on."""
-        return {
-            **super().to_dict(),
-            "way": self.way,
-            "build_up_min_um": self.build_up.min_um,
-            "build_up_max_um": self.build_up.max_um,
-            "allowance_um": self.allowance_um,
-            "pitch_change_um": self.pitch_change_um,
-            "greatest_build_up_um": self.greatest_build_up_um,
-            "go_after_pitch_mm": self.go_after_pitch_mm,
-            "go_after_crest_mm": self.go_after_crest_mm,
-            "not_go_after_pitch_mm": self.not_go_after_pitch_mm,
-            "position": self.position,
-        }
+        """The limits before coating, and how they come about."""
+        names = (
+            "way", "allowance_um", "pitch_change_um", "greatest_build_up_um", "go_after_pitch_mm", "go_after_crest_mm",
+            "not_go_after_pitch_mm", "position",
+        )  # fmt: skip
+        return super().to_dict() | {name: getattr(self, name) for name in names}
 
     def lines(self) -> list[str]:
         """The limits to cut in the first line; then both units, the gauges after coating, the remedies."""
@@ -113,9 +104,9 @@ class PrecoatLimits(ThreadLimits):
         body = [line for line in rest if line not in tail]
         out = [f"before coating {first}", *body, f"  {self.said}"]
         crest = "major" if self.side == "external" else "minor"
+        mouth = "" if self.go_after_crest_mm is None else f", {one(self.go_after_crest_mm, self.unit)} {crest}"
         out.append(
-            f"  after coating: go {both(self.go_after_pitch_mm, self.unit)} pitch, "
-            f"{one(self.go_after_crest_mm, self.unit)} {crest}; "
+            f"  after coating: go {both(self.go_after_pitch_mm, self.unit)} pitch{mouth}; "
             f"not go {one(self.not_go_after_pitch_mm, self.unit)} pitch"
         )
         out += [f"  or: {remedy}" for remedy in self.remedies]
@@ -126,9 +117,9 @@ class PrecoatLimits(ThreadLimits):
         return () if self.way == "deducted" else super()._notes()
 
     def _cautions(self) -> tuple[Caution, ...]:
-        made = [caution(code, group=self.engagement_group) for code in self.figures.cautions]
+        made = [*super()._cautions(), *([caution("form_precoat")] if self.by_form else [])]
         made += process_cautions(self.build_up, internal=self.side == "internal")
-        if self.way == "deducted" and self.allowance_um > 0:
+        if self.way == "deducted" and self.allowance_um and not self.by_form:
             made.append(
                 caution(
                     "coat_allowance_short",
@@ -136,29 +127,18 @@ class PrecoatLimits(ThreadLimits):
                     has=film(self.allowance_um, self.allowance_um, self.unit),
                 )
             )
-        if self.build_up.coating is not None:
+        if self.build_up.coating is not None and not self.by_form:
             row = active().row("threads/coatings", self.build_up.coating)
-            own = self.thread
-            if row["coating"] == "hot dip zinc" and (own.diameter_mm < 8.0 or own.pitch_mm < 1.25):
+            if row["coating"] == "hot dip zinc" and (self.diameter_mm < 8.0 or self.pitch_mm < 1.25):
                 made.append(caution("coat_galvanize_small"))
-        if self.build_up.min_um < 0 and not self.build_up.bare:
+        if self.build_up.min_um < 0 and not self.build_up.bare and not self.by_form:
             made.append(caution("coat_loses_metal"))
         return tuple(made)
 
 
-def one_part(thread: str | Thread, side: str | None = None) -> Thread:
-    """The part of a thread that is meant: the one it names a class for, else the external one with its usual class.
-
-    A `side` that is asked for gets the usual class where the thread names none; a class of the other side is refused.
-    """
-    part, _, _ = _core.one_part(read_thread(thread), side)
-    assert isinstance(part, Thread)
-    return part
-
-
 @checked
 def precoat(
-    thread: str | Thread,
+    thread: ThreadGiven,
     build_up: Any,
     *,
     gauged_at: Literal["basic", "class"] = "basic",
@@ -166,17 +146,19 @@ def precoat(
     rule: Rule = "printed",
     on: str | None = None,
 ) -> PrecoatLimits:
-    """Limits to cut a thread to so that it gauges once it is coated.
+    """Limits to cut a thread to so that it gauges once it is coated, of any form that is known.
 
     Parameters
     ----------
-    thread : str or Thread
-        ``"M10x1.5-6g"``, ``"1/4-20 UNC-3A"``; without a class the usual one is meant.
+    thread : str, Thread or ThreadLimits
+        ``"M10x1.5-6g"``, ``"1/4-20 UNC-3A"``, ``"Tr40x7-7e"``; without a class the usual one is meant. Limits are those
+        of the coated part.
     build_up : str, Length, pint quantity, pair of lengths, Coating or BuildUp
         See `build_up`.
     gauged_at : {"basic", "class"}
         "basic": the coated part gauges at the basic size, as both standards say: a class with an allowance keeps its
-        limits while the allowance holds the coating. "class": the allowance is to be there after coating, too.
+        limits while the allowance holds the coating. "class": the allowance is to be there after coating, too. No
+        standard of another form than ISO metric and Unified lets an allowance hold a coating: all of it is taken off.
     engagement : length, optional
         Length of engagement, as for `limits`.
     rule : {"printed", "formula"}
@@ -198,14 +180,25 @@ def precoat(
     8.994
     >>> precoat("M10-6g", "8 um").way
     'held'
+    >>> round(precoat("Tr40x7-7e", "5 um").pitch_max, 3)
+    36.336
     """
-    part = one_part(thread)
     found = read_build_up(build_up)
     if on is not None:
         refuse_coating(found, on)
-    length_mm = None if engagement is None else length(engagement, "engagement").mm
-    answer = _core.precoat_answer(part, found, active(), gauged_at, rule, length_mm)
-    return PrecoatLimits(part, answer, found, rule, length_mm)
+    if isinstance(thread, ThreadLimits):
+        bare = thread
+        if bare.build_up is not None:
+            raise _core.DomainError(f"{bare.title}: these are limits before a coating already")
+    else:
+        given = read_thread(thread)
+        bare = limits(given, side=_core.one_part(given)[1], engagement=engagement, rule=rule)
+    idle = [
+        name for name, each, usual in (("gauged_at", gauged_at, "basic"), ("rule", rule, "printed")) if each != usual
+    ]
+    if bare.by_form and idle:
+        raise _core.DomainError(f"{', '.join(idle)}: no standard of this form has a use for it")
+    return PrecoatLimits(bare, _core.precoat_answer(bare.figures, found, active(), gauged_at), found)
 
 
 def precoat_columns(

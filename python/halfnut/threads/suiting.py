@@ -10,14 +10,13 @@ from halfnut._core import Evidence, coated_pitch_change_um
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, one, span
+from halfnut.core.sizes import one, span
 from halfnut.core.units import length, mm
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
-from halfnut.threads.fitting import coat_of, part_limits, title_of
-from halfnut.threads.plain_threads import PlainThread
-from halfnut.threads.standard import ThreadLimits
+from halfnut.threads.fitting import coat_of
+from halfnut.threads.standard import ThreadGiven, limits_of
 
 if TYPE_CHECKING:
     from halfnut.threads.plugs import ShopPlug
@@ -98,7 +97,7 @@ class Suited(Record):
 
 @checked
 def cut_to_suit(
-    thread: Any,
+    thread: ThreadGiven,
     *,
     clearance: Any,
     internal_pitch: Any = None,
@@ -112,7 +111,7 @@ def cut_to_suit(
 
     Parameters
     ----------
-    thread : str, Thread or FormThread
+    thread : str, Thread or ThreadLimits
         Of the pair; of any form.
     clearance : str, Length, pint quantity or pair
         Wanted at the pitch diameter once both are coated: ``"0.02-0.06 mm"``; a single value is the least, and the
@@ -151,12 +150,12 @@ def cut_to_suit(
     measured = length(
         internal_pitch if external else external_pitch, "internal_pitch" if external else "external_pitch"
     )
-    own = part_limits(thread, "external" if external else "internal")
-    angle = own.half_angle_deg if isinstance(own, PlainThread) else 30.0
+    own = limits_of(thread, "external" if external else "internal")
+    angle = own.half_angle_deg
     wanted = read_build_up(clearance, "clearance")
     least, most = wanted.min_um / 1000.0, wanted.max_um / 1000.0
     if least == most:
-        most = least + _pitch_tolerance_mm(own)
+        most = least + own.pitch_tolerance_mm
     coat, other = coat_of(own, build_up, "build_up"), read_build_up(measured_build_up, "measured_build_up")
     changes = [coated_pitch_change_um(um, angle) for um in (other.min_um, other.max_um, coat.min_um, coat.max_um)]
     answer = _core.suit_answer(measured.mm, least, most, external, *changes)
@@ -165,9 +164,8 @@ def cut_to_suit(
     cautions = process_cautions(coat, internal=not external)
     if external:
         wire_mm = wires(own, wire=wire).wire_mm
-        part = own if isinstance(own, PlainThread) else own.thread
-        crest = _crest_mm(own)
-        sizes = (crest, part.pitch_mm, part.lead_mm, angle, wire_mm)
+        assert own.major_max_mm is not None  # what the wires have been chosen by
+        sizes = (own.major_max_mm, own.pitch_mm, own.lead_mm, angle, wire_mm)
         found = {
             "wire_mm": wire_mm,
             "over_min_mm": over_wires_exact_mm(low, *sizes),
@@ -181,7 +179,7 @@ def cut_to_suit(
         found["plug"] = shop_plug(own, pitch=(mm(low), mm(high)), wire=wire)
     catalogue = active()
     return Suited(
-        thread=title_of(own),
+        thread=own.title,
         side=own.side,
         unit=own.unit,
         pitch_min_mm=low,
@@ -193,18 +191,3 @@ def cut_to_suit(
         evidence=(*answer.evidence(catalogue), *coat.evidence(catalogue)),
         **found,
     )
-
-
-def _pitch_tolerance_mm(part: ThreadLimits | PlainThread) -> float:
-    if isinstance(part, PlainThread):
-        return part.pitch_max_mm - part.pitch_min_mm
-    return part.pitch_tolerance * (MM_PER_INCH if part.unit == "in" else 1.0)
-
-
-def _crest_mm(part: ThreadLimits | PlainThread) -> float:
-    """The largest major diameter of an external part."""
-    if isinstance(part, ThreadLimits):
-        return (part.major_max or 0.0) * (MM_PER_INCH if part.unit == "in" else 1.0)
-    if part.major_max_mm is None:
-        raise _core.DomainError(f"{part.title}: give its major diameter, which the wires have to stand above")
-    return part.major_max_mm

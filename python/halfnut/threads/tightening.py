@@ -15,10 +15,10 @@ from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource, alloy
 from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
-from halfnut.threads.form_threads import FormThread, form_limits, taper_pipe
-from halfnut.threads.form_threads import thread as read_thread
 from halfnut.threads.metals import minimum_strength, row_evidence
-from halfnut.threads.standard import Thread
+from halfnut.threads.standard import Thread, ThreadLimits, limits_of
+from halfnut.threads.standard import thread as read_thread
+from halfnut.threads.taper_pipes import taper_pipe
 
 __all__ = ["Tightening", "tighten"]
 
@@ -114,32 +114,26 @@ def _nut_factor(condition: str) -> tuple[float, PropertySource]:
     )
 
 
-def _tightened(found: Thread | FormThread, evidence: list[Any], cautions: list[Caution]) -> tuple[float, float, float]:
-    """Mean thread diameter, half of the flank angle, and area of the section: mm, degrees, mm2."""
-    if isinstance(found, Thread):
+def _section(thread: Thread, screw: ThreadLimits | None) -> tuple[float, float, float]:
+    """Mean thread diameter, half of the flank angle, and area of the section that is strained: mm, degrees, mm2.
+
+    Of another form than ISO metric and Unified the section is that of its least root.
+    """
+    if screw is None:
         area = (
-            _core.unified_stress_area_in2(found.diameter_mm / 25.4, 25.4 / found.pitch_mm) * 645.16
-            if found.unit == "in"
-            else _core.metric_stress_area_mm2(found.diameter_mm, found.pitch_mm)
+            _core.unified_stress_area_in2(thread.diameter_mm / 25.4, 25.4 / thread.pitch_mm) * 645.16
+            if thread.unit == "in"
+            else _core.metric_stress_area_mm2(thread.diameter_mm, thread.pitch_mm)
         )
-        return _core.basic_pitch_diameter_mm(found.diameter_mm, found.pitch_mm), _HALF_ANGLE_DEG, area
-    if found.form in {"NPT", "R"}:
-        pipe = taper_pipe(found.external if found.prefix != "Rp" else f"R{found.size}")
-        raise _core.NotTabulatedError(
-            f"{found}: a taper pipe thread is made up by turns, not to a torque: {pipe.hand_turns:.1f} by hand, then "
-            "by the wrench until it seals"
-        )
-    screw = form_limits(found, "external")
+        return _core.basic_pitch_diameter_mm(thread.diameter_mm, thread.pitch_mm), _HALF_ANGLE_DEG, area
     assert screw.minor_max_mm is not None
     root_mm = screw.minor_max_mm - screw.pitch_tolerance_mm if screw.minor_min_mm is None else screw.minor_min_mm
-    evidence += screw.evidence
-    cautions += [*screw.cautions, caution("tighten_form")]
     return screw.basic_pitch_mm, screw.half_angle_deg, math.pi / 4.0 * root_mm**2
 
 
 @checked
 def tighten(
-    thread: Any,
+    thread: str | Thread,
     *,
     preload: Any = None,
     torque: Any = None,
@@ -161,7 +155,7 @@ def tighten(
 
     Parameters
     ----------
-    thread : str, Thread or FormThread
+    thread : str or Thread
         Designation; sizes are basic ones. Of a form beside ISO metric and Unified the section is that of its least
         root, the flank angle and the lead its own.
     preload, torque : str or Quantity
@@ -208,7 +202,17 @@ def tighten(
     diameter_mm = found.diameter_mm
     evidence: list[Any] = []
     cautions: list[Caution] = []
-    pitch_diameter_mm, half_angle_deg, area = _tightened(found, evidence, cautions)
+    if found.tapers or found.prefix == "Rp":
+        pipe = taper_pipe(found.external if found.tapers else f"R{found.size}")
+        raise _core.NotTabulatedError(
+            f"{found}: a taper pipe thread is made up by turns, not to a torque: {pipe.hand_turns:.1f} by hand, then "
+            "by the wrench until it seals"
+        )
+    screw = limits_of(found.external) if found.form else None
+    pitch_diameter_mm, half_angle_deg, area = _section(found, screw)
+    if screw is not None:
+        evidence += screw.evidence
+        cautions += [*screw.cautions, caution("tighten_form")]
     if friction is not None:
         thread_friction = _friction(friction, "friction")
         name = "as given"

@@ -155,8 +155,9 @@ TEST(OverWires, RefusesUnknownSetsByName) {
 
 TEST(Judge, ATrapezoidalScrewByHand) {
     // Tr12x3-7e: pitch diameter 10.415/10.191; an error of lead of 0.01 counts cot 15 = 3.732 times
-    FormJudgeRequest request;
-    request.thread = form_part(parse_form_thread("Tr12x3-7e", builtin()), Side::external);
+    PartJudgeRequest request;
+    request.limits = limits(builtin(), ThreadPart{parse_form_thread("Tr12x3-7e", builtin()), Side::external});
+    request.these_alone = false;
     request.pitch_mm = 10.400;
     Verdict found = judge(builtin(), request);
     EXPECT_EQ(found.place(), Place::within);

@@ -55,7 +55,7 @@ TEST(Series, EveryThreadIsIdentifiedFromItsOwnSizes) {
         for (const Side side : {Side::external, Side::internal}) {
             ThreadPart part;
             PartLimits size;
-            ASSERT_TRUE(one_part(known.thread, side, PartChoice::usual, part).ok());
+            ASSERT_TRUE(one_part(known.thread, side, part).ok());
             if (!evaluate(builtin(), part, {}, size).ok()) {
                 continue;  // a taper thread has no limits of size
             }

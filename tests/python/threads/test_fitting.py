@@ -14,7 +14,6 @@ import halfnut as hn
 from halfnut import threads
 from halfnut.material import coatings
 from halfnut.material.coatings import BuildUp
-from halfnut.threads import form_threads
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -281,12 +280,15 @@ def test_measured_sizes_errors_and_temperature():
 def test_what_is_refused_and_what_is_assumed():
     assumed = hn.fit("M10", "M10")
     assert (assumed.external, assumed.internal) == ("M10x1.5-6g", "M10x1.5-6H")
-    assert [caution.code for caution in assumed.cautions] == ["fit_engagement_assumed"]
+    assert [caution.code for caution in assumed.cautions] == ["fit_engagement_assumed", *["class_assumed"] * 2]
+    assert [c.text for c in assumed.cautions[1:]] == [
+        f"no class is given: {c}, the usual one, is taken" for c in ("6g", "6H")
+    ]
     with pytest.raises(hn.UnitError, match="engagement"):
         hn.fit("M10", "M10", engagement=10)
     with pytest.raises(hn.DomainError, match=r"engagement_mm must be > 0 mm, got -1|negative"):
         hn.fit("M10", "M10", engagement=hn.mm(-1))
-    with pytest.raises(hn.DomainError, match="external part of a fit must be external"):
+    with pytest.raises(hn.DomainError, match="the external part must be external"):
         hn.fit(hn.limits("M10-6H"), "M10-6H")
     with pytest.raises(hn.DomainError, match=r"M10x1\.5-6H does not name an external .* usual one is M10x1\.5-6g"):
         hn.fit("M10-6H", "M10-6g")
@@ -377,12 +379,7 @@ def test_limits_before_coating_bring_their_build_up(external, internal, coats):
     """The coating that limits are made for is on the parts when they meet, though nobody names it again."""
     cut = []
     for thread, side, coat in zip((external, internal), ("external", "internal"), coats, strict=True):
-        part = getattr(hn.thread(thread), side)
-        film = coatings.build_up(coat)
-        if form_threads.is_form(thread):
-            cut.append(form_threads.coated_limits(form_threads.form_limits(thread, side), film))
-        else:
-            cut.append(hn.precoat(part, coat))
+        cut.append(hn.precoat(hn.limits(thread, side=side), coat))
     carried = hn.fit(*cut)
     said = hn.fit(*cut, build_up_external=coats[0], build_up_internal=coats[1])
     assert carried.to_dict() == said.to_dict()

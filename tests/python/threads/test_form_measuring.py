@@ -9,7 +9,7 @@ from click.testing import CliRunner
 
 import halfnut as hn
 from halfnut import _core, cli
-from halfnut.threads import fitting, form_threads
+from halfnut.threads import fitting, precoating, standard
 from halfnut.threads.gauging import pitch_diameter_from_wires_exact_mm
 from halfnut.threads.plugs import shop_plug
 
@@ -19,9 +19,9 @@ NUTS = ["Tr16x4-7H", "Tr40x14(P7)-8H", "1-5 Acme-2G", "1-5 Acme-3C", "1-5 Stub A
 @pytest.mark.parametrize("text", NUTS)
 def test_a_plug_is_read_as_its_sizes(text):
     plug = shop_plug(text)
-    nut = hn.limits(text) if text.startswith("M") else form_threads.form_limits(text, "internal")
-    angle = getattr(nut, "half_angle_deg", 30.0)
-    pitch = nut.thread.pitch_mm
+    nut = hn.limits(text, side="internal")
+    angle = nut.half_angle_deg
+    pitch = nut.pitch_mm
     for end, size in (("go", nut.pitch_min), ("not_go", nut.pitch_max)):
         wanted = size * (25.4 if nut.unit == "in" else 1.0)
         cut = getattr(plug, f"{end}_pitch_mm")
@@ -40,7 +40,7 @@ def test_the_crest_of_a_plug():
     # the screw's crest, not the nut's root with its clearance: 16, not 16.5; centralizing threads touch there
     assert shop_plug("Tr16x4-7H").go_major_mm == 16.0
     assert shop_plug("1-5 Acme-2G").go_major_mm == 25.4
-    assert shop_plug("1-5 Acme-2C").go_major_mm == form_threads.form_limits("1-5 Acme-2C", "internal").major_min_mm
+    assert shop_plug("1-5 Acme-2C").go_major_mm == standard.limits("1-5 Acme-2C", side="internal").major_min_mm
     # two thirds of the depth over the pitch line: of 4 mm pitch 2/3 of 1 mm to a side; of 60 degrees H/4
     tr = shop_plug("Tr16x4-7H")
     assert tr.not_go_major_mm - tr.not_go_pitch_mm == pytest.approx(2 * 2 / 3 * 1.0)
@@ -48,8 +48,8 @@ def test_the_crest_of_a_plug():
     assert m10.not_go_major_mm - m10.not_go_pitch_mm == pytest.approx(0.5 * 1.5 * math.sqrt(3) / 2)
     with pytest.raises(hn.DomainError, match="does not name an internal thread"):
         shop_plug("Tr16x4-7e")
-    with pytest.raises(hn.DomainError, match="a plug tries an internal thread, got Tr16x4-7e"):
-        shop_plug(form_threads.form_limits("Tr16x4-7e"))
+    with pytest.raises(hn.DomainError, match="a plug tries an internal thread that has a designation, got Tr16x4-7e"):
+        shop_plug(standard.limits("Tr16x4-7e"))
     with pytest.raises(hn.NotTabulatedError, match="taper"):
         shop_plug("Rc1/2")
 
@@ -65,7 +65,7 @@ def test_a_lead_screw_is_cut_to_suit_its_nut():
     assert suited.thread == "Tr16x4-7e"
     # a single clearance is the least; the greatest adds the tolerance of the class
     single = hn.cut_to_suit("Tr16x4", internal_pitch="14.2 mm", clearance="0.05 mm")
-    bare = form_threads.form_limits("Tr16x4-7e")
+    bare = standard.limits("Tr16x4-7e")
     assert single.clearance_max_mm == pytest.approx(0.05 + bare.pitch_max_mm - bare.pitch_min_mm)
     nut = hn.cut_to_suit("1-5 Acme-2G", external_pitch="0.885 in", clearance="0.002-0.008 in")
     assert nut.side == "internal" and nut.plug is not None
@@ -74,7 +74,7 @@ def test_a_lead_screw_is_cut_to_suit_its_nut():
 
 
 def test_threads_of_two_forms_are_not_one():
-    thread = form_threads.thread
+    thread = standard.thread
     assert fitting.one_thread(thread("Tr16x4-7e"), thread("Tr16x4-7H"))
     assert not fitting.one_thread(thread("1-5 Acme"), thread("1-5 Stub Acme"))
     assert not fitting.one_thread(thread("1/4-20 UNC"), thread("1/4-20 BSW"))
@@ -95,7 +95,7 @@ def test_a_remedy_for_a_coated_form_gauges_when_worked_by_hand(pair, where):
     sides = [side for side in ("external", "internal") if where in (side, "both")]
     assert len(numbers) == len(sides)
     for side, (high, low, unit) in zip(sides, numbers, strict=True):
-        own = form_threads.form_limits(pair[0 if side == "external" else 1], side)
+        own = standard.limits(pair[0 if side == "external" else 1], side=side)
         scale = 25.4 if unit == "in" else 1.0
         sense = 1 if side == "external" else -1
         for size in (float(high) * scale, float(low) * scale):
@@ -126,8 +126,8 @@ def test_every_class_of_a_form_is_tried():
         ("G1/2 A", ("A", "B"), (0.5, 1.5)),
         ("G1/2", ("G1/2",), (0.5, 1.5)),
     ]:
-        part, side, title = _core.one_part(form_threads.thread(text))
-        own = form_threads.form_limits(part, side)
+        part, side, title = _core.one_part(standard.thread(text))
+        own = standard.limits(part, side=side)
         for each in share:
             size = own.pitch_max_mm - each * (own.pitch_max_mm - own.pitch_min_mm)
             found = hn.judge(text, pitch=hn.mm(size))
@@ -136,16 +136,16 @@ def test_every_class_of_a_form_is_tried():
             for name in names:
                 spelt = title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", title)
                 spelt += "" if name == text else f" {name}" if name in "AB" else f"-{name}"
-                limits = form_threads.form_limits(spelt, side)
+                limits = standard.limits(spelt, side=side)
                 if limits.pitch_min_mm - 1e-9 <= size <= limits.pitch_max_mm + 1e-9:
                     met.append(name)
             assert sorted(found.classes_met) == sorted(met), (text, each)
             assert found.passes == (0 <= each <= 1)
-            assert "form_no_classes" not in {c.code for c in found.cautions}
-    limits = form_threads.coated_limits(form_threads.form_limits("Tr40x7-7e"), _core.BuildUp(2.0, 3.0))
+            assert "judge_these_limits" not in {c.code for c in found.cautions}
+    limits = precoating.precoat(standard.limits("Tr40x7-7e"), _core.BuildUp(2.0, 3.0))
     before = hn.judge(limits, pitch=hn.mm(limits.pitch_max_mm))
     assert before.passes and before.classes_met == ("7e",)
-    assert "form_no_classes" in {c.code for c in before.cautions}
+    assert "judge_these_limits" in {c.code for c in before.cautions}
 
 
 @pytest.mark.parametrize(
@@ -175,7 +175,7 @@ def test_every_question_takes_every_form(args):
 def test_what_such_threads_have_no_use_for_is_refused():
     runner = CliRunner()
     out = runner.invoke(cli.command, ["limits", "Tr16x4-7e", "--coating", "8 um", "--gauged-at", "class"])
-    assert out.exit_code == 2 and "ISO metric and Unified" in out.output
+    assert out.exit_code == 1 and "gauged_at: no standard of this form" in str(out.exception)
     out = runner.invoke(cli.command, ["fit", "1-5 Acme", "1-5 Stub Acme", "--external-pitch", "1in", "--suit", "1mm"])
     assert out.exit_code == 2 and "are not one thread" in out.output
     with pytest.raises(hn.DomainError, match="anod"):

@@ -217,7 +217,7 @@ def test_walls_and_their_refusals() -> None:
         ({"factor_of_safety": 0.5}, hn.DomainError, "factor_of_safety must be from 1 to 100, got 0.5"),
         ({"factor_of_safety": math.nan}, hn.DomainError, "factor_of_safety must be a finite number, got nan"),
         ({"internal": "M10x1.25-6H"}, hn.DomainError, "not one thread"),
-        ({"internal": "M10-6H-LH"}, hn.DomainError, "hands differ"),
+        ({"internal": "M10-6H-LH"}, hn.DomainError, "hand differs"),
         ({"external": "M10-6H"}, hn.DomainError, "does not name an external thread"),
         ({"load": "-5 kN"}, hn.DesignationError, "a force cannot be negative"),
     ],

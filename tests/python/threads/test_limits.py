@@ -162,7 +162,9 @@ def test_unified_grid_against_the_second_computation(rule):
 
 def test_the_record_is_immutable_and_prints_its_answer_first():
     limits = hn.limits("M10x1.5-6g")
-    assert " ".join(limits.to_dict()) == "unit major_max major_min pitch_max pitch_min minor_max minor_min"
+    sizes = ["major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min"]
+    first = ["thread", "side", "class", "unit", *(f"{name}{end}" for end in ("", "_mm", "_in") for name in sizes)]
+    assert list(limits.to_dict())[: len(first)] == first
     with pytest.raises(AttributeError):
         limits.pitch_max = 9.0
     with pytest.raises(AttributeError):
@@ -171,6 +173,43 @@ def test_the_record_is_immutable_and_prints_its_answer_first():
     assert "<strong>M10x1.5-6g" in limits._repr_html_()
     assert {item.figure for item in limits.evidence} >= {"major_max", "pitch_min", "minor_min"}
     assert limits == hn.limits(hn.thread("M10").external)
+
+
+@pytest.mark.parametrize(
+    ("text", "external", "internal"),
+    [
+        ("M8", "M8x1.25-6g", "M8x1.25-6H"),
+        ("M1.2", "M1.2x0.25-6h", "M1.2x0.25-5H"),
+        ("1/4-20", "1/4-20 UNC-2A", "1/4-20 UNC-2B"),
+        ("1/4-28", "1/4-28 UNF-2A", "1/4-28 UNF-2B"),
+        ("10-32", "#10-32 UNF-2A", "#10-32 UNF-2B"),
+        ("1-8 LH", "1-8 UNC-2A-LH", "1-8 UNC-2B-LH"),
+        ("1/2-10 Acme", "1/2-10 Acme-2G external", "1/2-10 Acme-2G internal"),
+        ("Tr40x7", "Tr40x7-7e", "Tr40x7-7H"),
+        ("1/4-20 BSW", "1/4-20 BSW-medium external", "1/4-20 BSW-medium internal"),
+    ],
+)
+def test_what_a_half_designation_means_in_the_trade(text, external, internal):
+    """Both parts, each of its usual class and the usual series, and the answer says that the class was assumed."""
+    found = hn.limits(text)
+    assert (found.title, found.other.title) == (external, internal)
+    for part, whole in ((found, external), (found.other, internal)):
+        assert part.class_assumed and "class_assumed" in {each.code for each in part.cautions}
+        assert f"{part.tolerance_class}, the usual one, is taken" in str(part)
+        spelt = hn.limits(whole.rsplit(" ", 1)[0] if whole.endswith("nal") else whole, side=part.side)
+        assert not spelt.class_assumed
+        assert (spelt.pitch_max, spelt.minor_max, spelt.major_min) == (part.pitch_max, part.minor_max, part.major_min)
+    flat = found.to_dict()
+    assert (flat["class"], flat["internal_class"]) == (found.tolerance_class, found.other.tolerance_class)
+    assert flat["internal_pitch_min_mm"] == found.other.pitch_min_mm
+    assert external in str(found) and internal in str(found)
+
+
+def test_a_series_that_may_be_two_is_asked_for():
+    with pytest.raises(hn.DesignationError, match="UNS for a special thread"):
+        hn.thread("1/4-21")
+    with pytest.raises(hn.NotTabulatedError, match="BA is not held here"):
+        hn.thread("2BA")
 
 
 def test_limits_where_the_standard_sets_none():
@@ -227,8 +266,8 @@ def test_how_often_the_two_rules_differ():
 
 
 def test_errors_name_what_to_ask_for():
-    with pytest.raises(hn.DomainError, match=r"M10x1.5-6g \(external\) or M10x1.5-6H"):
-        hn.limits("M10")
+    with pytest.raises(hn.DomainError, match=r"does not name an internal thread; the usual one is M10x1\.5-6H"):
+        hn.limits("M10-6g", side="internal")
     with pytest.raises(hn.DesignationError, match="position 10"):
         hn.limits("M10x1.5-7q")
     with pytest.raises(hn.NotTabulatedError, match="MJ"):
@@ -238,12 +277,12 @@ def test_errors_name_what_to_ask_for():
     with pytest.raises(hn.DomainError, match="text must be text or a Thread"):
         hn.thread(10)
     with pytest.raises(hn.DomainError, match=r"index 1 \(2 of 3"):
-        standard.limit_columns(["M10-6g", "M10", "nonsense"])
+        standard.limit_columns(["M10-6g", "M10-", "nonsense"])
 
 
 def test_array_rows_that_fail_are_nan_with_a_status():
-    got = standard.limit_columns(["M10-6g", "M10", "", "1/4-20 UNC-2B"], on_error="status")
-    assert got["status"].tolist() == [0, 8, 6, 0]
+    got = standard.limit_columns(["M10-6g", "MJ10-4h6h", "", "1/4-20 UNC-2B"], on_error="status")
+    assert got["status"].tolist() == [0, 5, 6, 0]
     assert got["native_unit"].tolist() == ["mm", "", "", "in"]
     sizes = np.array([got[name] for name in got if name.endswith(("_mm", "_in"))])
     assert np.isnan(sizes[:, 1:3]).all()
@@ -255,9 +294,11 @@ def test_scalar_and_array_are_equal_bit_for_bit():
     texts = [row["designation"] for row in [*ISO_ROWS, *UNIFIED_ROWS]]
     columns = standard.limit_columns(texts)
     for i, text in enumerate(texts):
-        for name, value in hn.limits(text).to_dict().items():
-            if name != "unit":
-                have = columns[f"{name}_{columns['native_unit'][i]}"][i]
+        found = hn.limits(text).to_dict()
+        for name in standard._SIZES:
+            assert found[name] == found[f"{name}_{found['unit']}"]
+            for unit in ("mm", "in"):
+                value, have = found[f"{name}_{unit}"], columns[f"{name}_{unit}"][i]
                 assert (value is None and np.isnan(have)) or value == have, (text, name)
 
 

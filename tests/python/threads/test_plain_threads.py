@@ -133,7 +133,7 @@ def test_wires_need_the_crest_and_a_side_must_fit():
     bare = hn.plain_thread("external", pitch="4 mm", half_angle_deg=15, pitch_diameter="17.9 mm")
     with pytest.raises(hn.DomainError, match="give its major diameter"):
         hn.wires(bare)
-    with pytest.raises(hn.DomainError, match="internal part of a fit must be internal"):
+    with pytest.raises(hn.DomainError, match="the internal part must be internal"):
         hn.fit("M10-6g", bare)
     with pytest.raises(hn.UnitError, match="pitch_diameter"):
         hn.plain_thread("external", pitch="4 mm", half_angle_deg=15, pitch_diameter=17.9)

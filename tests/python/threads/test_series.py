@@ -10,7 +10,7 @@ import pytest
 import halfnut as hn
 from halfnut.core import catalogue
 from halfnut.drawing.threads import profile_plot, profile_svg
-from halfnut.threads import form_threads
+from halfnut.threads import standard
 
 REFERENCE = Path(__file__).parents[2] / "reference" / "threads"
 
@@ -109,7 +109,7 @@ def _standard():
             sign = "#" if row["diameter_in"] < 0.25 and "/" not in row["size"] else ""
             yield hn.thread(f"{sign}{row['size']}-{row['tpi']:g} {row['series']}"), 60
     for form, angle in {"Tr": 30, "Acme": 29, "Stub Acme": 29, "G": 55, "BSW": 55, "BSF": 55}.items():
-        for row in form_threads.form_series(form):
+        for row in standard.thread_series(form):
             text = f"Tr{row['size']}x{row['pitch_mm']:g}" if form == "Tr" else f"{row['size']}-{row['tpi']} {form}"
             yield hn.thread(f"G{row['size']}" if form == "G" else text), angle
 
@@ -121,7 +121,7 @@ def test_every_standard_size_is_found_from_the_middle_of_its_limits():
     for thread, angle in _standard():
         for side in ("external", "internal"):
             part = thread.part(side)
-            size = form_threads.form_limits(part, side) if angle != 60 else hn.limits(part)
+            size = hn.limits(part, side=side)
             crest = "major" if side == "external" else "minor"
             middle = (getattr(size, f"{crest}_max") + getattr(size, f"{crest}_min")) / 2
             measured = hn.Length(middle, size.unit)

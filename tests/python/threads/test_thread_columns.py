@@ -10,9 +10,8 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import batch
-from halfnut.threads import form_threads
+from halfnut.threads import standard, taper_pipes
 from halfnut.threads.fitting import fit_columns
-from halfnut.threads.form_threads import FormLimits
 from halfnut.threads.gauging import wire_columns
 from halfnut.threads.judging import judge_columns
 from halfnut.threads.precoating import precoat_columns
@@ -35,7 +34,7 @@ NOT_TABULATED, NOT_UNDERSTOOD, INCONSISTENT = 5, 6, 8
 
 def sizes(form):
     """Every size of a form, as it is designated."""
-    for row in form_threads.form_series(form):
+    for row in standard.thread_series(form):
         if form == "Tr":
             yield f"Tr{row['size']}x{row['pitch_mm']:g}"
         elif form == "G":
@@ -100,8 +99,8 @@ def check_limits(done, texts, engagement=None):
         assert done["native_unit"][row] == one.unit
         for name in LIMITS:
             assert same(done[f"{name}_{one.unit}"][row], getattr(one, name)), (text, name)
-            if isinstance(one, FormLimits):
-                assert same(done[f"{name}_mm"][row], getattr(one, f"{name}_mm")), (text, name)
+            for unit in ("mm", "in"):
+                assert same(done[f"{name}_{unit}"][row], getattr(one, f"{name}_{unit}")), (text, name)
         answered += 1
     return answered
 
@@ -133,7 +132,7 @@ def test_engagement_counts_row_by_row():
         one = hn.limits(thread, engagement=None if math.isnan(length) else hn.mm(length))
         assert same(done["pitch_min_in"][row], one.pitch_min)
     # Whitworth tolerances depend on it, too
-    short, long = (form_threads.form_limits("1/2-12 BSW", "external", engagement=e) for e in ("5 mm", "30 mm"))
+    short, long = (standard.limits("1/2-12 BSW", side="external", engagement=e) for e in ("5 mm", "30 mm"))
     judged = judge_columns("1/2-12 BSW", pitch_mm=11.0, engagement_mm=[5.0, 30.0])
     assert [same(judged["pitch_min_mm"][k], one.pitch_min_mm) for k, one in enumerate((short, long))] == [True, True]
     assert short.pitch_min_mm != long.pitch_min_mm
@@ -159,13 +158,13 @@ def test_a_row_without_an_answer_says_why_in_every_column(text):
         wire_columns([text, "M10-6g"])
 
 
-def test_a_thread_of_no_or_two_parts_is_named():
-    done = limit_columns(["Tr40x7", "1-5 Acme-2G", "M10"], on_error="status")
-    assert (done["status"] == INCONSISTENT).all()
-    with pytest.raises(hn.DomainError, match="names no part: take its"):
-        limit_columns(["Tr40x7"])
-    with pytest.raises(hn.DomainError, match="names both parts"):
-        limit_columns(["1-5 Acme-2G"])
+def test_a_thread_of_no_or_two_parts_is_its_external_one():
+    texts = ["Tr40x7", "1-5 Acme-2G", "M10", "10-32", "M10-6H/6g"]
+    done = limit_columns(texts)
+    for row, text in enumerate(texts):
+        both = hn.limits(text)
+        assert (both.side, both.other.side) == ("external", "internal")
+        assert done["pitch_max_mm"][row] == both.pitch_max_mm
     # the other part's class is not taken for one's own
     assert fit_columns("M10-6H", "M10-6H", on_error="status")["status"].tolist() == [INCONSISTENT]
     assert fit_columns("Tr40x7-7e", "Tr40x7-8e", on_error="status")["status"].tolist() == [INCONSISTENT]
@@ -294,12 +293,14 @@ def test_limits_before_coating_of_every_form():
         if isinstance(one, hn.Error):
             assert np.isnan(done["pitch_max_mm"][row])
             continue
-        if not isinstance(one, FormLimits):
-            assert done["way"][row] == one.way
-            continue
-        bare = form_threads.form_limits(text, usual=True)
+        assert done["way"][row] == one.way
         for name in LIMITS:
             assert same(done[f"{name}_mm"][row], getattr(one, f"{name}_mm")), (text, name)
+        for name in ("pitch_change_um", "greatest_build_up_um", "go_after_pitch_mm", "go_after_crest_mm"):
+            assert same(done[name][row], getattr(one, name)), (text, name)
+        if not one.by_form:
+            continue
+        bare = one.uncoated
         # once coated it gauges at its own limits: what the coat adds is what was taken off
         outer = one.side == "external"
         assert done["go_after_pitch_mm"][row] == (bare.pitch_max_mm if outer else bare.pitch_min_mm)
@@ -313,17 +314,17 @@ def test_limits_before_coating_of_every_form():
 
 
 def test_what_a_standard_gives_in_inches_stays_in_its_places():
-    acme = form_threads.form_limits("1-5 Acme-2G", "external")
+    acme = standard.limits("1-5 Acme-2G", side="external")
     assert acme.pitch_max == 0.892 and acme.major_max == 1.0
     done = wire_columns(["1-5 Acme-2G"])
     assert same(done["pitch_max_mm"][0], acme.pitch_max_mm)
 
 
 def test_taper_pipe_threads_are_the_scalars():
-    texts = [f"{row['size']}-{row['tpi']:g} NPT" for row in form_threads.form_series("NPT")]
-    texts += [f"{prefix}{row['size']}" for row in form_threads.form_series("R") for prefix in ("R", "Rc")]
+    texts = [f"{row['size']}-{row['tpi']:g} NPT" for row in standard.thread_series("NPT")]
+    texts += [f"{prefix}{row['size']}" for row in standard.thread_series("R") for prefix in ("R", "Rc")]
     texts += ["M10-6g", "G1/2", "R9", "loud", ""]
-    columns = form_threads.taper_pipe_columns(texts, on_error="status")
+    columns = taper_pipes.taper_pipe_columns(texts, on_error="status")
     batched = batch.taper_pipe({"thread": texts * 3})
     answered = 0
     for row, text in enumerate(texts):
@@ -341,7 +342,7 @@ def test_taper_pipe_threads_are_the_scalars():
     why = batch.reasons(batched, "taper_pipe", {"thread": texts * 3})
     assert len(why) == 3 * 5 and "is no taper pipe thread" in why[texts.index("G1/2")]
     with pytest.raises(hn.DomainError, match=r"M10x1\.5-6g is no taper pipe thread; NPT, R and Rc are at index 1"):
-        form_threads.taper_pipe_columns(["R1/2", "M10-6g"])
+        taper_pipes.taper_pipe_columns(["R1/2", "M10-6g"])
 
 
 ODD = [0.0, -0.0, -1.0, 5e-324, 1e-310, 1e-9, 0.5, 12.5, 1e5, 1e12, 1e300, math.inf, -math.inf, math.nan]

@@ -1,11 +1,41 @@
 #pragma once
 /// Rows of the thread forms beside ISO metric and Unified: trapezoidal, Acme, pipe, Whitworth.
 
+#include <array>
+#include <cstdint>
 #include <string_view>
+#include <utility>
 
 #include "halfnut/core/schema.hpp"
 
 namespace halfnut::threads {
+
+/// How a form's designation is written.
+enum class FormStyle : std::uint8_t {
+    lead,    ///< Tr40x7-7e: name, diameter, lead, class
+    prefix,  ///< G1/2 A: name, size, class
+    inch,    ///< 1 1/2-4 Acme-2G: size, threads per inch, name, class
+};
+
+constexpr auto enum_names(FormStyle /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{FormStyle::lead, string_view("lead")},
+                      std::pair{FormStyle::prefix, string_view("prefix")},
+                      std::pair{FormStyle::inch, string_view("inch")}};
+}
+
+/// By which rule a form's limits come about; a function of forms_limits.cpp each.
+enum class FormRule : std::uint8_t { trapezoidal, acme, whitworth, parallel_pipe, npt, iso_taper_pipe };
+
+constexpr auto enum_names(FormRule /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{FormRule::trapezoidal, string_view("trapezoidal")},
+                      std::pair{FormRule::acme, string_view("acme")},
+                      std::pair{FormRule::whitworth, string_view("whitworth")},
+                      std::pair{FormRule::parallel_pipe, string_view("parallel pipe")},
+                      std::pair{FormRule::npt, string_view("npt")},
+                      std::pair{FormRule::iso_taper_pipe, string_view("iso taper pipe")}};
+}
 
 /// A thread form beside ISO metric and Unified: its geometry, each length over the pitch.
 struct ThreadFormRow {
@@ -18,6 +48,13 @@ struct ThreadFormRow {
     double root_radius = 0;     ///< r / P; 0 for a flat root
     double crest_flat = 0;      ///< flat of the basic crest / P; 0 for a round one
     double taper = 0;           ///< on the diameter, over the length
+    FormStyle written{};
+    FormRule rule{};
+    std::string_view external_class;  ///< usual one; empty where there is one only
+    std::string_view internal_class;
+    std::string_view external_classes;  ///< all, with blanks between; empty: those of the rule's own table
+    std::string_view internal_classes;
+    bool lead_screw = false;  ///< made to move a load
     SourceId source;
     std::string_view note;
 };
@@ -120,11 +157,24 @@ struct Schema<threads::ThreadFormRow> {
     using Row = threads::ThreadFormRow;
     static constexpr std::string_view table = "threads/thread_forms";
     static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns = std::array{
-        HALFNUT_REQUIRED(form),           HALFNUT_REQUIRED(name),       HALFNUT_REQUIRED(inch),
-        HALFNUT_REQUIRED(half_angle_deg), HALFNUT_REQUIRED(pitch_drop), HALFNUT_REQUIRED(minor_drop),
-        HALFNUT_REQUIRED(root_radius),    HALFNUT_REQUIRED(crest_flat), HALFNUT_REQUIRED(taper),
-        HALFNUT_REQUIRED(source),         HALFNUT_OPTIONAL(note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(form),
+                                               HALFNUT_REQUIRED(name),
+                                               HALFNUT_REQUIRED(inch),
+                                               HALFNUT_REQUIRED(half_angle_deg),
+                                               HALFNUT_REQUIRED(pitch_drop),
+                                               HALFNUT_REQUIRED(minor_drop),
+                                               HALFNUT_REQUIRED(root_radius),
+                                               HALFNUT_REQUIRED(crest_flat),
+                                               HALFNUT_REQUIRED(taper),
+                                               HALFNUT_REQUIRED(written),
+                                               HALFNUT_REQUIRED(rule),
+                                               HALFNUT_OPTIONAL(external_class),
+                                               HALFNUT_OPTIONAL(internal_class),
+                                               HALFNUT_OPTIONAL(external_classes),
+                                               HALFNUT_OPTIONAL(internal_classes),
+                                               HALFNUT_REQUIRED(lead_screw),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>

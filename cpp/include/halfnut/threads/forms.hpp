@@ -40,9 +40,33 @@ struct FormThread {
     bool inch = false;
     std::string external_class;  ///< "7e", "2G", "A", "medium"; empty where none is given
     std::string internal_class;
+    // what the form's row says of it
+    FormStyle written{};
+    FormRule rule{};
+    bool lead_screw = false;
+    std::string usual_external;  ///< class that is meant where none is given; empty where there is one only
+    std::string usual_internal;
 
+    /// Of the form of a row, in its unit.
+    void become(const ThreadFormRow& row);
     /// The parallel internal thread that a taper external one seals in.
     [[nodiscard]] bool parallel_internal() const noexcept { return prefix == "Rp"; }
+    [[nodiscard]] bool taper_internal() const noexcept { return prefix == "Rc"; }
+    /// Its diameter changes along it: it has a gauge plane and no limits.
+    [[nodiscard]] bool tapers() const noexcept {
+        return (rule == FormRule::npt || rule == FormRule::iso_taper_pipe) && !parallel_internal();
+    }
+    /// A pipe thread's class says nothing of the internal part, and of a taper thread there is none.
+    [[nodiscard]] bool pipe() const noexcept {
+        return rule == FormRule::parallel_pipe || rule == FormRule::npt || rule == FormRule::iso_taper_pipe;
+    }
+    [[nodiscard]] const std::string& class_of(Side side) const noexcept {
+        return side == Side::external ? external_class : internal_class;
+    }
+    /// Usual class of a part: 7e and 7H, 2G, A, medium; empty where there is one only.
+    [[nodiscard]] const std::string& usual_class(Side side) const noexcept {
+        return side == Side::external ? usual_external : usual_internal;
+    }
     [[nodiscard]] double scale() const noexcept { return inch ? kInchMm : 1.0; }
     [[nodiscard]] double diameter_mm() const noexcept { return diameter * scale(); }
     [[nodiscard]] double pitch_mm() const noexcept { return pitch * scale(); }
@@ -52,7 +76,7 @@ struct FormThread {
 };
 
 /// Whether a text is meant as a thread of such a form, readable or not.
-[[nodiscard]] bool is_form_designation(std::string_view text) noexcept;
+[[nodiscard]] bool is_form_designation(std::string_view text, const Catalogue& catalogue) noexcept;
 
 /// Read a designation without throwing.
 ///
@@ -82,9 +106,6 @@ struct FormThread {
 /// Basic diameters of its profile, mm; of a taper thread those over its diameter as designated.
 [[nodiscard]] double basic_pitch_diameter_mm(const Catalogue& catalogue, const FormThread& thread);
 [[nodiscard]] double basic_minor_diameter_mm(const Catalogue& catalogue, const FormThread& thread);
-
-/// Usual class of a part: 7e and 7H, 2G, A, medium; empty where there is one only.
-[[nodiscard]] std::string usual_class(const FormThread& thread, Side side);
 
 /// Every class of a part that its standard has: 7e to 9c, 7H to 9H, 2C to 4G, A and B, close to free; none
 /// where there is one only.

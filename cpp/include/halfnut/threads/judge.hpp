@@ -11,8 +11,8 @@
 
 #include "halfnut/core/evidence.hpp"
 #include "halfnut/core/level1.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/fit.hpp"
-#include "halfnut/threads/forms.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/limits.hpp"
 
@@ -43,11 +43,10 @@ struct SizedJudgeRequest : Measured {
     std::string name;                       ///< of the class or the sizes, for ClassTried
 };
 
-/// A part of a form beside ISO metric and Unified.
-struct FormJudgeRequest : Measured {
-    FormThread thread;  ///< one part, with its class
-    Side side{};
-    double engagement_mm = kNaN;  ///< NaN: as its standard takes it
+/// A part of any form.
+struct PartJudgeRequest : Measured {
+    PartLimits limits;        ///< that it is to keep
+    bool these_alone = true;  ///< against these limits alone; else every class of its standard is tried
 };
 
 inline constexpr std::array kJudgeArguments{
@@ -131,14 +130,14 @@ struct Verdict {
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const JudgeRequest& request, Verdict& out,
                               std::string* why = nullptr);
 
-/// Verdict on a measured part of a form, without throwing; every class of its standard is tried, and the
-/// evidence is that of its limits. Status and `why` as above.
-[[nodiscard]] Status evaluate(const Catalogue& catalogue, const FormJudgeRequest& request, Verdict& out,
-                              std::string* why = nullptr);
-
 /// Verdict on a part by the sizes it is to keep, without throwing. No other class is tried, and the evidence
 /// is that of the sizes. Status and `why` as above, without those of limits.
 [[nodiscard]] Status evaluate(const SizedJudgeRequest& request, Verdict& out, std::string* why = nullptr);
+
+/// Verdict on a measured part of any form, without throwing; every class of its standard is tried unless
+/// these limits alone are asked for. The evidence of a form is that of its limits. Status and `why` as above.
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const PartJudgeRequest& request, Verdict& out,
+                              std::string* why = nullptr);
 
 /// Verdict on a measured part.
 ///
@@ -150,7 +149,7 @@ struct Verdict {
 ///   below; of another form from the pitch line to the crest, to either side. 2) Classes tried: those that
 ///   ISO 965-1 recommends, 1 to 3 of ASME B1.1, or all of a form.
 [[nodiscard]] Verdict judge(const Catalogue& catalogue, const JudgeRequest& request);
-[[nodiscard]] Verdict judge(const Catalogue& catalogue, const FormJudgeRequest& request);
 [[nodiscard]] Verdict judge(const SizedJudgeRequest& request);
+[[nodiscard]] Verdict judge(const Catalogue& catalogue, const PartJudgeRequest& request);
 
 }  // namespace halfnut::threads

@@ -11,6 +11,7 @@
 #include <string>
 #include <string_view>
 
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/kinds.hpp"
@@ -107,5 +108,31 @@ struct Precoat {
 ///   coating.
 [[nodiscard]] Status sizes_before_coating(const FitPart& limits, Side side, std::string_view title,
                                           FitPart& out, std::string* why = nullptr);
+
+/// Limits before coating of one part of a thread of any form.
+struct PartPrecoat {
+    PartLimits before;  ///< to cut to
+    PrecoatWay way{};
+    /// allowance_um ... position_deviation_um of kPrecoatFigures; NaN where there is none
+    std::array<double, kPrecoatFigures.size() - 1> figures{};
+    std::string position;  ///< a remedy: position or class whose allowance holds the coating; or empty
+    Evidence<10> evidence;
+};
+
+/// Limits before coating of one part, without throwing.
+///
+/// Given
+///   bare      its limits; of ISO metric and Unified threads rounded into the zone as they are, of other
+///             forms and of sizes alone moved by the coating and not rounded (sizes_before_coating())
+///   gauged_at of ISO metric and Unified threads: no standard of another form lets an allowance hold a
+///             coating, so that they gauge at their own limits
+/// Returned
+///   as evaluate() above
+[[nodiscard]] Status evaluate(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
+                              GaugedAt gauged_at, PartPrecoat& out, std::string* why = nullptr);
+
+/// Limits before coating of one part of any form. Errors as of precoat() above.
+[[nodiscard]] PartPrecoat precoat(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
+                                  GaugedAt gauged_at = GaugedAt::basic);
 
 }  // namespace halfnut::threads

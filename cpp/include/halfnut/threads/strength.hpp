@@ -11,6 +11,7 @@
 #include <string_view>
 
 #include "halfnut/core/evidence.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/limits.hpp"
 #include "halfnut/threads/strength_formulas.hpp"
 
@@ -57,6 +58,9 @@ struct StrengthSizes {
 ///      may: the flanks of one tool move together. NaN where there is neither limit.
 [[nodiscard]] StrengthSizes strength_sizes(double diameter_mm, const FitPart& external,
                                            const FitPart& internal);
+
+/// Sizes from the limits of both parts, of any form: by the first rule where its standard is ISO or Unified.
+[[nodiscard]] StrengthSizes strength_sizes(const PartLimits& external, const PartLimits& internal);
 
 struct StrengthRequest {
     StrengthSizes sizes;

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "halfnut/core/evidence.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/kinds.hpp"
@@ -37,6 +38,7 @@ struct WireRequest {
 
 /// A request for the limits of one part; as its standard rounds them, or before coating.
 [[nodiscard]] WireRequest wire_request(const Thread& thread, const ThreadLimits& limits);
+[[nodiscard]] WireRequest wire_request(const PartLimits& limits);
 
 enum class WireCaution : std::uint16_t {
     off_best = 1U << 0U,  ///< so far from the best wire that an error of the flank angle shows
