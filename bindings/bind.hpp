@@ -37,6 +37,7 @@ void bind_batch(pybind11::module_& module);
 void bind_adjuster(pybind11::module_& module);
 void bind_catalogue(pybind11::module_& module);
 void bind_choose(pybind11::module_& module);
+void bind_questions(pybind11::module_& module);
 void bind_quantity(pybind11::module_& module);
 void bind_material(pybind11::module_& module);
 void bind_machine(pybind11::module_& module);

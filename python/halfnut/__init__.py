@@ -51,8 +51,8 @@ if TYPE_CHECKING:
     from halfnut.cutting.holding import hold
     from halfnut.cutting.hole_making import drill, ream, spot, tap
     from halfnut.cutting.milling import helix, mill, ramp, saw
+    from halfnut.cutting.questions import bore, face, knurl, part_off, thread_speed, turn
     from halfnut.cutting.tapers_and_grooves import groove, taper
-    from halfnut.cutting.turning import bore, face, knurl, part_off, thread_speed, turn
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
     from halfnut.fits.tapers import holding_taper
@@ -103,7 +103,7 @@ _HOMES = {
     "adjuster": "threads.adjusters",
     "alloy": "material.alloys",
     "blind_hole": "threads.blind_holes",
-    "bore": "cutting.turning",
+    "bore": "cutting.questions",
     "chase": "cutting.chasing",
     "choose": "cutting.choosing",
     "clearance_hole": "threads.seats",
@@ -113,7 +113,7 @@ _HOMES = {
     "cut_to_suit": "threads.suiting",
     "cylindrical_fit": "fits.cylindrical",
     "drill": "cutting.hole_making",
-    "face": "cutting.turning",
+    "face": "cutting.questions",
     "fit": "threads.fitting",
     "force_map": "drawing.charts",
     "galling": "threads.metals",
@@ -125,7 +125,7 @@ _HOMES = {
     "identify_thread": "threads.identification",
     "inch": "core.units",
     "judge": "threads.judging",
-    "knurl": "cutting.turning",
+    "knurl": "cutting.questions",
     "knurl_blank": "knurls.blanks",
     "knurl_setup": "knurls.setups",
     "lathe": "machine.machines",
@@ -134,7 +134,7 @@ _HOMES = {
     "milling_machine": "machine.machines",
     "minimum_strength": "threads.metals",
     "mm": "core.units",
-    "part_off": "cutting.turning",
+    "part_off": "cutting.questions",
     "pass_plan": "drawing.charts",
     "plain_thread": "threads.standard",
     "plan": "planning.plans",
@@ -155,12 +155,12 @@ _HOMES = {
     "taper_pipe": "threads.taper_pipes",
     "tapping_hole": "threads.holes",
     "thread": "threads.standard",
-    "thread_speed": "cutting.turning",
+    "thread_speed": "cutting.questions",
     "threads_near": "threads.identification",
     "tighten": "threads.tightening",
     "tool_life": "cutting.edge_life",
     "translating_pairs": "cutting.gears",
-    "turn": "cutting.turning",
+    "turn": "cutting.questions",
     "wires": "threads.gauging",
 }
 

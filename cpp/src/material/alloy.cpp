@@ -33,10 +33,6 @@ std::string plain(std::string_view name) {
     return out;
 }
 
-std::string full_name(const AlloyRow& alloy) {
-    return fmt::format("{} {}", alloy.name, alloy.condition);
-}
-
 const AlloyRow* row_of(const Catalogue& catalogue, std::string_view id) noexcept {
     const auto at =
         std::lower_bound(catalogue.alloys.begin(), catalogue.alloys.end(), id,
@@ -166,6 +162,16 @@ bool known_only(const Catalogue& catalogue, std::string_view name) {
 }
 
 }  // namespace
+
+std::string full_name(const AlloyRow& alloy) {
+    return fmt::format("{} {}", alloy.name, alloy.condition);
+}
+
+std::string lacks_modulus(const AlloyRow& alloy, std::string_view figure) {
+    return fmt::format(
+        "no {}: the row of {} gives no youngs_modulus_gpa; add it, or like = an alloy that has it", figure,
+        full_name(alloy));
+}
 
 AlloyMatch match_alloy(const Catalogue& catalogue, std::string_view name) {
     const std::string wanted = plain(name);

@@ -7,9 +7,10 @@ from typing import Any, TypeVar
 
 import click
 
+from halfnut.cli.asking import command
 from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.record import Record
-from halfnut.cutting import hole_making, milling, tapers_and_grooves, turning
+from halfnut.cutting import hole_making, milling, tapers_and_grooves
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
@@ -103,52 +104,13 @@ def _option(name: str) -> Callable[[_Command], _Command]:
     return click.option(flag, parameter, type=kind, required=name == "cut_depth", help=about)
 
 
+turn, face, bore, part_off = (command(name) for name in ("turn", "face", "bore", "part_off"))
+
+
 def _answer(function: Callable[..., Record], given: dict[str, Any], *sizes: str) -> None:
     as_json, evidence = given.pop("as_json"), given.pop("evidence")
     asked = [given.pop(name) for name in ("alloy", "size", *sizes)]
     show(function(*asked, **given), as_json, evidence=evidence)
-
-
-@click.command(epilog=_EPILOG.format(example="turn 6061-T6 1.25in --machine gap-bed --length 2in"))
-@_with(
-    *(
-        "depth",
-        "length",
-        *_COMMON,
-        *_HELD,
-        "nose_radius",
-        "hold",
-        "stick_out",
-        "steadies",
-        "bore",
-        "roughness_um",
-        "finish",
-    )
-)
-def turn(**given: Any) -> None:
-    """Spindle step, feed and what comes of them for turning ALLOY at DIAMETER, the one before the cut."""
-    _answer(turning.turn, given)
-
-
-@click.command(epilog=_EPILOG.format(example="face 6061-T6 1.25in --machine gap-bed"))
-@_with("depth", "end_diameter", *_COMMON, *_HELD, "nose_radius", "bore", "roughness_um", "finish")
-def face(**given: Any) -> None:
-    """Spindle step, feed and what comes of them for facing ALLOY of a DIAMETER."""
-    _answer(turning.face, given)
-
-
-@click.command(epilog=_EPILOG.format(example="bore 6061-T6 25mm --bar-diameter 16mm --overhang 60mm"))
-@_with("depth", "length", *_COMMON, *_HELD, "nose_radius", "bar_diameter", "overhang", "roughness_um", "finish")
-def bore(**given: Any) -> None:
-    """Spindle step, feed and what comes of them for boring ALLOY to DIAMETER, the one after the cut."""
-    _answer(turning.bore, given)
-
-
-@click.command("part-off", epilog=_EPILOG.format(example="part-off brass 20mm --machine metric-lathe --blade 2mm"))
-@_with("blade", "end_diameter", *_COMMON, *_HELD, "bore")
-def part_off(**given: Any) -> None:
-    """Spindle step, feed and what comes of them for parting ALLOY off at DIAMETER."""
-    _answer(turning.part_off, given)
 
 
 @click.command(epilog=_EPILOG.format(example='drill 5083 "#7" --machine bench-mill --depth 12mm'))

@@ -38,7 +38,7 @@ def checked(function: Callable[P, R]) -> Callable[P, R]:
     """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair."""
     checks: dict[str, Check] = {}
     places: list[str] = []
-    sound, require_whole = _sound, _require_whole
+    known, require_whole = sound, _require_whole
 
     def prepare() -> None:
         checks.update(_checks(function))
@@ -47,8 +47,8 @@ def checked(function: Callable[P, R]) -> Callable[P, R]:
     def call(*given: P.args, **named: P.kwargs) -> R:
         if not places:
             prepare()
-        values: Any = [checks.get(name, sound)(value, name) for name, value in zip(places, given, strict=False)]
-        more = {name: checks.get(name, sound)(value, name) for name, value in named.items()}
+        values: Any = [checks.get(name, known)(value, name) for name, value in zip(places, given, strict=False)]
+        more = {name: checks.get(name, known)(value, name) for name, value in named.items()}
         try:
             return function(*values, *given[len(places) :], **more)  # type: ignore[arg-type]
         except (TypeError, OverflowError):
@@ -98,7 +98,7 @@ def _check(annotation: str, known: dict[str, Any]) -> Check:
         elif isinstance(found, type) and found is not Any and not inside:
             classes.append(found)
         else:
-            return _sound
+            return sound
     return partial(_of_kind, kinds, tuple(classes), tuple(choices), holders)
 
 
@@ -131,7 +131,7 @@ def _of_kind(
     if name == "machine" and hasattr(value, "__fspath__"):  # of its file
         return value
     if isinstance(value, str) and "str" in kinds:
-        return _sound(value, name)
+        return sound(value, name)
     if type(value).__name__ in {"bool", "bool_"}:  # Python's or NumPy's
         if "bool" in kinds:
             return bool(value)
@@ -179,7 +179,7 @@ def _require_whole(given: Mapping[str, Any]) -> None:
                 raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(each)}") from None
 
 
-def _sound(value: Any, name: str) -> Any:
+def sound(value: Any, name: str) -> Any:
     """A text that can be written; anything else as it is."""
     if isinstance(value, str):
         try:

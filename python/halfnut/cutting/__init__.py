@@ -18,10 +18,10 @@ if TYPE_CHECKING:
     from halfnut.cutting.holding import *
     from halfnut.cutting.hole_making import *
     from halfnut.cutting.milling import *
+    from halfnut.cutting.questions import *
     from halfnut.cutting.rigidity import *
     from halfnut.cutting.standing import *
     from halfnut.cutting.tapers_and_grooves import *
     from halfnut.cutting.tools import *
-    from halfnut.cutting.turning import *
 
 __getattr__, __dir__ = furnished(__name__)

@@ -19,7 +19,7 @@ from halfnut.core.units import quantity
 from halfnut.core.words import LOAD, caution, caution_lines
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.gears import GearTrain, gear_train
-from halfnut.cutting.turning import thread_speed
+from halfnut.cutting.questions import thread_speed
 from halfnut.machine.dials import lines_a_turn
 from halfnut.machine.machines import Machine, fastest_step, lathe
 from halfnut.threads.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires

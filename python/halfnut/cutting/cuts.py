@@ -6,11 +6,9 @@ Lengths are text with a unit, or `Length`; figures whose names end in a unit are
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field, fields
-from typing import Any
+from dataclasses import fields
+from typing import Any, Self
 
-from halfnut._core import Evidence
-from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import (
     CM3_PER_IN3,
     KW_PER_HP,
@@ -23,133 +21,34 @@ from halfnut.core.sizes import (
     life_span,
 )
 from halfnut.core.words import AT_EDGE, BANDS, GEOMETRY_ALONE, LIMITS, caution_lines
-from halfnut.material.alloys import Alloy, lacking
+from halfnut.cutting.figures import CutFigures, Limit
+from halfnut.material.alloys import lacking
 
 __all__ = ["Cut", "Limit"]
 
 
-@dataclass(frozen=True)
-class Limit:
-    """A limit of a cut: what is used of it and what is left, as a share of the bound; below zero it is passed."""
+class Cut(CutFigures):
+    """One cut: the levers to set and what it comes to. A figure that does not apply is None."""
 
-    name: str
-    value: float
-    bound: float
-    slack: float
+    @classmethod
+    def of(cls, figures: dict[str, Any]) -> Self:
+        """The record of the core's figures."""
+        for key in ("limited_by", "feed_limited_by"):
+            figures[key] = figures[key].replace(" ", "_")
+        return super().of(figures)
 
-    @property
-    def words(self) -> str:
-        """The limit in words."""
-        return LIMITS.get(self.name, self.name)
-
-
-@dataclass(frozen=True)
-class Cut(Record):
-    """One cut: the levers to set and what it comes to. A figure that does not apply is None.
-
-    Attributes
-    ----------
-    spindle_positions, feed_positions : tuple of (control, setting)
-        Where levers and belts stand, in the machine's own words.
-    feed_source : str
-        "step": a power feed of the machine; "hand": the handle is turned; "exact": no machine, or a thread.
-    cutting_force_low_n, cutting_force_high_n, ... : float
-        Band of what a measurement would find, its upper edge with an edge in use; power, torque and deflection are
-        judged there.
-    feed_force_n, passive_force_n, deflection_mm : float
-        Turning: of an edge half worn, or as worn as `wear_factor` says.
-    roughness_ra_um : float
-        By geometry alone: the least. Measured values lie 1.05 to 3.4 times higher.
-    torque_low_nm, torque_high_nm, deflection_low_mm, deflection_high_mm : float
-        The band carried on to what follows the force.
-    force_verified : bool
-        Whether measured cuts of the alloy bear the band out; None where there is no force.
-    chip_thinning : float
-        Milling: how much more feed a tooth bears for the same greatest chip than in a cut half as wide as the cutter.
-    chip_rise_k : float
-        Mean rise of temperature where the chip leaves the edge, an estimate.
-    heat_to_work_share, heat_to_work_w, heat_to_work_high_w : float
-        What of the cutting power goes into the work, an estimate.
-    peck_depths_mm : tuple of float
-        Drilling: depths at which the drill is withdrawn to clear its chips, the whole depth last; empty when none.
-    limited_by : str
-        What keeps the cut from being faster.
-    assumed : tuple of str
-        What was not said and therefore taken, the tool first.
-    notes : tuple of Caution
-        What is worth knowing and harmless.
-    """
-
-    operation: str
-    alloy: Alloy
-    tool_material: str
-    tool_name: str
-    machine_name: str | None
-    inch: bool
-    machine_inch: bool
-    diameter_mm: float
-    spindle_rpm: float
-    cutting_speed_m_min: float
-    window_low_m_min: float
-    window_high_m_min: float
-    feed_mm_rev: float | None
-    feed_per_tooth_mm: float | None
-    feed_mm_min: float | None
-    depth_mm: float | None
-    width_mm: float | None
-    chip_thickness_mm: float | None
-    chip_thickness_max_mm: float | None
-    mrr_cm3_min: float | None
-    cutting_force_n: float | None
-    feed_force_n: float | None
-    passive_force_n: float | None
-    cutting_force_low_n: float | None
-    cutting_force_high_n: float | None
-    feed_force_low_n: float | None
-    feed_force_high_n: float | None
-    spindle_power_kw: float | None
-    spindle_power_low_kw: float | None
-    spindle_power_high_kw: float | None
-    motor_power_kw: float | None
-    available_power_kw: float | None
-    torque_nm: float | None
-    travel_mm: float | None
-    time_s: float | None
-    tool_life_min: float | None
-    tool_life_low_min: float | None
-    tool_life_high_min: float | None
-    roughness_ra_um: float | None
-    deflection_mm: float | None
-    hand_turns_per_min: float | None
-    hand_turns: float | None
-    torque_low_nm: float | None
-    torque_high_nm: float | None
-    deflection_low_mm: float | None
-    deflection_high_mm: float | None
-    chip_thinning: float | None
-    chip_rise_k: float | None
-    heat_to_work_share: float | None
-    heat_to_work_w: float | None
-    heat_to_work_high_w: float | None
-    peck_depths_mm: tuple[float, ...]
-    force_verified: bool | None
-    passes: int
-    passes_across: int
-    passes_down: int
-    spindle_step: int | None
-    spindle_positions: tuple[tuple[str, str], ...]
-    spindle_fit: str
-    feed_step: int | None
-    feed_positions: tuple[tuple[str, str], ...]
-    feed_marked: float | None
-    feed_source: str
-    limited_by: str
-    feed_limited_by: str
-    limits: tuple[Limit, ...]
-    assumed: tuple[str, ...]
-    notes: tuple[Caution, ...] = field(repr=False)
-    cautions: tuple[Caution, ...] = field(repr=False)
-    evidence: tuple[Evidence, ...] = field(repr=False)
+    @classmethod
+    def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
+        inch = figures["inch"]
+        bounds = {
+            limit.name: f"{limit.bound:.0f}"
+            if limit.name.startswith("whirl")
+            else f"{limit.bound / MM_PER_INCH:.4g} in"
+            if inch
+            else f"{limit.bound:.4g} mm"
+            for limit in figures["limits"]
+        }
+        return figures | {"tool": figures["tool_name"]} | bounds
 
     def to_dict(self) -> dict[str, Any]:
         """The cut as a flat dictionary with unit-suffixed keys."""
@@ -181,7 +80,7 @@ class Cut(Record):
         out += [f"  {line}" for line in self._figures()]
         out.append(f"  limited by: {LIMITS.get(self.limited_by, self.limited_by)}")
         out += [
-            f"    {limit.words}: {abs(limit.slack):.0%} {'left' if limit.slack >= 0 else 'over'}"
+            f"    {LIMITS.get(limit.name, limit.name)}: {abs(limit.slack):.0%} {'left' if limit.slack >= 0 else 'over'}"
             for limit in self.limits
             if limit.name != self.limited_by and not math.isnan(limit.slack)
         ]
@@ -206,7 +105,7 @@ class Cut(Record):
         """The limits that `holds_at_edge` speaks of: those passed, else all that follow the force."""
         judged = [limit for limit in self.limits if limit.name in _FOLLOW_FORCE and not math.isnan(limit.slack)]
         passed = [limit for limit in judged if limit.slack < 0]
-        return " and ".join(limit.words for limit in passed or judged)
+        return " and ".join(LIMITS.get(limit.name, limit.name) for limit in passed or judged)
 
     @property
     def answer(self) -> str:

@@ -20,6 +20,7 @@ from halfnut.core.words import HOLDING, caution, caution_lines
 from halfnut.cutting.asking import core_machine, holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import work_warming_k
+from halfnut.cutting.questions import turn
 from halfnut.cutting.rigidity import (
     Hold,
     JawSqueeze,
@@ -30,7 +31,6 @@ from halfnut.cutting.rigidity import (
     work_bend,
 )
 from halfnut.cutting.standing import of_weight
-from halfnut.cutting.turning import turn
 from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import lacking, modulus_gpa
 

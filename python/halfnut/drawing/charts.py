@@ -21,7 +21,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution_lines
-from halfnut.cutting import milling, turning
+from halfnut.cutting import milling, questions
 from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
@@ -296,7 +296,7 @@ _SAID = frozenset({"chuck_unmarked", "above_chuck_limit"})
 
 def _cut_at(machine: Machine, alloy: str, size: Length, tool: str, chuck: str | int | None) -> Cut:
     if machine.kind == "lathe":
-        return turning.turn(alloy, size, machine=machine, tool=tool, chuck=chuck)
+        return questions.turn(alloy, size, machine=machine, tool=tool, chuck=chuck)
     return milling.mill(alloy, size, depth=Length(size.mm / 2, "mm"), shape="slot", machine=machine, tool=tool)
 
 
@@ -359,7 +359,7 @@ def force_map(
     inch = shop.unit == "in"
     scale = MM_PER_INCH if inch else 1.0
     size = read_length(diameter, "diameter")
-    first = turning.turn(alloy, size, machine=shop, spindle_rpm=spindle_rpm, **how)
+    first = questions.turn(alloy, size, machine=shop, spindle_rpm=spindle_rpm, **how)
     feeds = np.array([step.feed_mm for step in steps])
     top = read_length(deepest, "deepest").mm
     depths = np.linspace(top / 24, min(top, 0.49 * size.mm), 24)
@@ -367,7 +367,7 @@ def force_map(
     used: dict[str, Any] = {}
     for i, depth in enumerate(depths):
         for k, feed in enumerate(feeds):
-            cut = turning.turn(
+            cut = questions.turn(
                 alloy,
                 size,
                 machine=shop,

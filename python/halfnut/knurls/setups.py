@@ -16,7 +16,7 @@ from halfnut.core.sizes import force, one, span
 from halfnut.core.units import length, mm
 from halfnut.core.words import NO_KNURL, caution, caution_lines
 from halfnut.cutting.cuts import Cut
-from halfnut.cutting.turning import knurl
+from halfnut.cutting.questions import knurl
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import Machine, fastest_step, lathe

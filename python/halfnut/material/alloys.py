@@ -8,6 +8,7 @@ from typing import Any
 from halfnut import _core
 from halfnut.core.arguments import checked, checked_temperature_c
 from halfnut.core.catalogue import active
+from halfnut.core.questions import read_by
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import caution, caution_lines
 
@@ -162,6 +163,9 @@ def alloy(name: str) -> Alloy:
         cautions=tuple(caution(f"hazard_{word}") for word in hazards),
         evidence=evidence,
     )
+
+
+read_by("Alloy", alloy)
 
 
 def lacking(found: Alloy) -> list[str]:

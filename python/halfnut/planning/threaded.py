@@ -10,7 +10,7 @@ from typing import Any
 from halfnut._core import DomainError, Length
 from halfnut.core.record import Record
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.cutting import turning
+from halfnut.cutting import questions
 from halfnut.cutting.chasing import Chasing, chase
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.gears import GearTrain
@@ -112,7 +112,7 @@ def _blank_to_chase(work: Workpiece, step: Thread, limits: ThreadLimits) -> Leng
 
 
 def _thread_cut(work: Workpiece, step: Thread, machine: Machine, thread: Any, spindle_rpm: float | None) -> Cut:
-    return turning.thread_speed(
+    return questions.thread_speed(
         work.part.alloy,
         work.length(thread.diameter_mm),
         work.length(thread.lead_mm),

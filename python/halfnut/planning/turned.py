@@ -7,7 +7,7 @@ from typing import Any
 
 from halfnut._core import DomainError
 from halfnut.core.sizes import spans
-from halfnut.cutting import tapers_and_grooves, turning
+from halfnut.cutting import questions, tapers_and_grooves
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.holding import Holding, hold
 from halfnut.fits.cylindrical import CylindricalFit, cylindrical_fit
@@ -61,7 +61,7 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
     found = chosen_passes(work, step, machine, "turn", work.length(start), question, sizes)
     if isinstance(found, str):
         passes = passes_between(start, to, work, step, machine.core.slide("cross"))
-        cut = turning.turn(
+        cut = questions.turn(
             work.part.alloy,
             work.length(start),
             depth=work.length(max(each.depth_mm for each in passes)),
@@ -195,7 +195,7 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     found = chosen_passes(work, step, machine, "bore", work.length(start), question, sizes)
     if isinstance(found, str):
         passes = passes_between(start, to, work, step, machine.core.slide("cross"))
-        cut = turning.bore(
+        cut = questions.bore(
             work.part.alloy,
             work.length(to),
             depth=work.length(max(each.depth_mm for each in passes)),
@@ -282,7 +282,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
         )
         for n in range(count)
     )
-    cut = turning.face(
+    cut = questions.face(
         work.part.alloy,
         work.length(start),
         depth=work.length(max(each.depth_mm for each in passes)),
@@ -295,7 +295,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
 
 def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
     start = work.outside_mm[step.end]
-    cut = turning.part_off(
+    cut = questions.part_off(
         work.part.alloy,
         work.length(start),
         blade=step.blade,

@@ -251,9 +251,8 @@ def _one_thread(male: ThreadLimits, female: ThreadLimits) -> None:
     }
     unlike = [what for what, alike in same.items() if not alike]
     if unlike:
-        raise _core.DomainError(
-            f"{male.title} and {female.title} are not one thread: {' and '.join(unlike)} differ{'s' * (len(unlike) == 1)}"
-        )
+        words = f"{' and '.join(unlike)} differ{'s' if len(unlike) == 1 else ''}"
+        raise _core.DomainError(f"{male.title} and {female.title} are not one thread: {words}")
 
 
 def _efficiency(screw: ThreadLimits, friction: float) -> float:

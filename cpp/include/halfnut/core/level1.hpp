@@ -41,6 +41,11 @@ struct Argument {
     [[nodiscard]] constexpr bool accepts(double value) const noexcept {
         return in_range(value) && stated.holds(value);
     }
+    [[nodiscard]] constexpr Argument called(std::string_view as) const noexcept {
+        Argument out = *this;
+        out.name = as;
+        return out;
+    }
 };
 
 /// > 0, within the bounds of its unit.

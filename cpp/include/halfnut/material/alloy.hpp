@@ -43,6 +43,12 @@ struct AlloyMatch {
 ///   find_alloy(builtin(), "6061-T6").id = "A96061"
 [[nodiscard]] const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name);
 
+/// Name and condition, as a person says them.
+[[nodiscard]] std::string full_name(const AlloyRow& alloy);
+
+/// What is said where a figure needs Young's modulus and the alloy's row gives none.
+[[nodiscard]] std::string lacks_modulus(const AlloyRow& alloy, std::string_view figure);
+
 /// A group's row, or null.
 [[nodiscard]] const GroupRow* find_group(const Catalogue& catalogue, std::string_view group) noexcept;
 

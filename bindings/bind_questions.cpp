@@ -1,0 +1,236 @@
+// Questions: every one through one function. No question, no argument and no figure is known here by its
+// name.
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "convert.hpp"
+#include "halfnut/core/question.hpp"
+#include "halfnut/machine/machine.hpp"
+
+namespace halfnut::bind {
+
+namespace {
+
+// ---- what is asked ----------------------------------------------------------------------------------------
+
+/// What was given, with what it views: lists and texts that are made on the way.
+class Taken {
+   public:
+    explicit Taken(const py::tuple& values) {
+        given_.reserve(values.size());
+        for (const py::handle value : values) {
+            given_.push_back(take(value));
+        }
+    }
+    [[nodiscard]] std::span<const Given> given() const { return given_; }
+
+   private:
+    Given take(py::handle value) {
+        if (value.is_none()) {
+            return {};
+        }
+        if (PyBool_Check(value.ptr()) != 0) {
+            return {.tag = Given::Tag::flag, .number = value.ptr() == Py_True ? 1.0 : 0.0};
+        }
+        if (PyFloat_Check(value.ptr()) != 0 || PyLong_Check(value.ptr()) != 0) {
+            const double number = PyFloat_AsDouble(value.ptr());
+            if (PyErr_Occurred() == nullptr) {
+                return {.tag = Given::Tag::number, .number = number};
+            }
+            PyErr_Clear();  // a whole number beyond all floats
+            return {.tag = Given::Tag::number, .number = std::numeric_limits<double>::infinity()};
+        }
+        if (PyUnicode_Check(value.ptr()) != 0) {
+            return {.tag = Given::Tag::text, .text = kept(py::reinterpret_borrow<py::object>(value))};
+        }
+        if (py::isinstance<Quantity>(value)) {
+            const auto& quantity = value.cast<const Quantity&>();
+            return {.tag = Given::Tag::quantity, .number = quantity.value(), .unit = &quantity.unit()};
+        }
+        if (py::isinstance<machine::Machine>(value)) {
+            return {.tag = Given::Tag::machine,
+                    .text = "a machine",
+                    .machine = value.cast<const machine::Machine*>()};
+        }
+        const std::string_view looks = kept(py::repr(value));
+        if (py::isinstance<py::tuple>(value) || py::isinstance<py::list>(value)) {
+            std::vector<Given> items;
+            for (const py::handle item : value) {
+                items.push_back(take(item));
+            }
+            lists_.push_back(std::make_unique<std::vector<Given>>(std::move(items)));
+            return {.tag = Given::Tag::list, .text = looks, .items = *lists_.back()};
+        }
+        return {.tag = Given::Tag::other, .text = looks};
+    }
+    std::string_view kept(py::object text) {
+        Py_ssize_t size = 0;
+        const char* const data = PyUnicode_AsUTF8AndSize(text.ptr(), &size);
+        if (data == nullptr) {
+            throw py::error_already_set();
+        }
+        texts_.push_back(std::move(text));
+        return {data, static_cast<std::size_t>(size)};
+    }
+
+    std::vector<Given> given_;
+    std::vector<py::object> texts_;
+    std::vector<std::unique_ptr<std::vector<Given>>> lists_;
+};
+
+// ---- what is answered -------------------------------------------------------------------------------------
+
+py::object value_of(const Value& value);
+
+py::object of_list(const Values& values) {
+    py::tuple out(values.size());
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        out[i] = value_of(values[i]);
+    }
+    return out;
+}
+
+py::object value_of(const Value& value) {
+    return std::visit(
+        [](const auto& is) -> py::object {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                return py::none();
+            } else if constexpr (std::is_same_v<Is, Values>) {
+                return of_list(is);
+            } else {
+                return py::cast(is);
+            }
+        },
+        value.is);
+}
+
+/// Keys of a record as texts of the interpreter, made once: they live as long as the process.
+const std::vector<PyObject*>& keys_of(const RecordRow& row) {
+    static auto& known = *new std::map<const RecordRow*, std::vector<PyObject*>>;
+    std::vector<PyObject*>& keys = known[&row];
+    if (keys.empty()) {
+        for (const FigureRow& figure : row.figures) {
+            keys.push_back(py::str(figure.key.data(), figure.key.size()).release().ptr());
+        }
+    }
+    return keys;
+}
+
+py::dict dictionary(const RecordRow& row, const Values& values) {
+    const std::vector<PyObject*>& keys = keys_of(row);
+    py::dict out;
+    for (std::size_t i = 0; i < keys.size(); ++i) {
+        const FigureRow& figure = row.figures[i];
+        py::object shown;
+        if (figure.kind == FigureKind::records) {
+            const auto& items = std::get<Values>(values[i].is);
+            py::tuple records(items.size());
+            for (std::size_t k = 0; k < items.size(); ++k) {
+                records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
+            }
+            shown = std::move(records);
+        } else if (figure.kind == FigureKind::evidence) {
+            const auto& items = std::get<Values>(values[i].is);
+            py::tuple texts(items.size());
+            for (std::size_t k = 0; k < items.size(); ++k) {
+                const auto& at = std::get<Values>(items[k].is);
+                const auto text = [&](std::size_t place) { return std::get<std::string>(at[place].is); };
+                texts[k] = py::cast(EvidenceText{text(0), text(1), text(2), text(3), text(4), text(5)});
+            }
+            shown = std::move(texts);
+        } else {
+            shown = value_of(values[i]);
+        }
+        if (PyDict_SetItem(out.ptr(), keys[i], shown.ptr()) != 0) {
+            throw py::error_already_set();
+        }
+    }
+    return out;
+}
+
+py::dict ask_question(std::string_view name, const py::tuple& values, const SharedCatalogue& catalogue) {
+    const Question& question = find_question(name);
+    const Taken taken(values);
+    const Answer answer = ask(question, taken.given(), catalogue.get());
+    return dictionary(*question.answer, values_of(*question.answer, answer.record.get()));
+}
+
+// ---- what is declared -------------------------------------------------------------------------------------
+
+py::list texts(std::span<const std::string_view> all) {
+    py::list out;
+    for (const std::string_view each : all) {
+        out.append(text(each));
+    }
+    return out;
+}
+
+std::string_view kind_name(AskedKind kind) {
+    constexpr std::array<std::string_view, 7> kNames{"number", "count",   "flag", "choice",
+                                                     "text",   "machine", "list"};
+    return kNames.at(static_cast<std::size_t>(kind));
+}
+std::string_view kind_name(FigureKind kind) {
+    constexpr std::array<std::string_view, 10> kNames{"number",  "count", "flag",    "text", "pairs",
+                                                      "numbers", "texts", "records", "told", "evidence"};
+    return kNames.at(static_cast<std::size_t>(kind));
+}
+
+py::dict described(const AskedRow& row) {
+    using namespace py::literals;
+    const std::string range = range_text(row.range);
+    return py::dict(
+        "name"_a = text(row.name), "key"_a = text(row.key), "kind"_a = text(kind_name(row.kind)),
+        "about"_a = text(row.about), "unit"_a = text(row.unit),
+        "dimension"_a = row.has_dimension ? py::object(text(dimension_name(row.dimension))) : py::none(),
+        "written"_a = row.written, "usual"_a = text(row.usual), "kin"_a = text(row.kin),
+        "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
+        "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
+        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.is_leading,
+        "finer"_a = row.is_finer);
+}
+
+py::dict described(const RecordRow& row) {
+    using namespace py::literals;
+    py::list figures;
+    for (const FigureRow& figure : row.figures) {
+        figures.append(
+            py::dict("key"_a = text(figure.key), "kind"_a = text(kind_name(figure.kind)),
+                     "about"_a = text(figure.about), "unit"_a = text(figure.unit),
+                     "always"_a = figure.is_always, "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
+                     "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
+    }
+    return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures);
+}
+
+py::list described_questions() {
+    using namespace py::literals;
+    py::list out;
+    for (const Question* const question : questions()) {
+        py::list arguments;
+        for (const AskedRow& row : question->arguments) {
+            arguments.append(described(row));
+        }
+        out.append(py::dict("name"_a = text(question->name), "room"_a = text(question->room),
+                            "about"_a = text(question->about), "version"_a = question->version,
+                            "sources"_a = text(question->sources), "example"_a = text(question->example),
+                            "arguments"_a = arguments, "answer"_a = described(*question->answer)));
+    }
+    return out;
+}
+
+}  // namespace
+
+void bind_questions(py::module_& module) {
+    module.def(
+        "ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
+        "The answer to the question of a name: figures by their keys. `values` are those of "
+        "its arguments in their order; None is not given.");
+    module.def("questions", &described_questions, "Every question as it is declared in the core.");
+}
+
+}  // namespace halfnut::bind

@@ -1,0 +1,519 @@
+#pragma once
+/// One declaration a question: its arguments and the figures of its answer as rows of plain data. The Python
+/// function with its signature and words, the command's options, the JSON Schema, columns and documents are
+/// made of these rows; an argument's name, unit, range, default and meaning stand nowhere else.
+///
+///     struct Weigh { double diameter_mm = kNaN; double length_mm = kNaN; std::string alloy; };   // what is
+///     asked struct Weight { double mass_kg = kNaN; };                                                  //
+///     what is answered Weight weigh(const Catalogue& catalogue, const Weigh& asked); // throws
+///
+///     constexpr std::array kAsked{
+///         HALFNUT_ASKED(Weigh, alloy, "The work's material.").required(),
+///         HALFNUT_ASKED(Weigh, diameter_mm, "Diameter of the bar.").above(0).required().leads(), ...};
+///     constexpr std::array kFigures{HALFNUT_FIGURE(Weight, mass_kg, "Mass of the bar.")};
+///     constexpr RecordRow kWeight{"Weight", "What a bar weighs.", kFigures};
+///     constexpr Question kWeigh = question<Weigh, Weight, &weigh>("weigh", "What a bar weighs.", kAsked,
+///     kWeight);
+///
+/// A row is a name, a sentence and a few pointers to functions; what depends on a member's type is one
+/// function a type, found by overloading: take() for what is asked, shown() for what is answered.
+
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/core/level1.hpp"
+#include "halfnut/core/quantity.hpp"
+#include "halfnut/core/schema.hpp"
+
+namespace halfnut {
+
+namespace machine {
+struct Machine;
+}
+
+/// What an asker gave for one argument. A view: texts, lists and machines belong to the asker.
+struct Given {
+    enum class Tag : std::uint8_t { nothing, flag, number, text, quantity, machine, list, other };
+    Tag tag = Tag::nothing;
+    double number = 0;           ///< of a flag, a number, or a quantity in its unit
+    std::string_view text{};     ///< a text; what something else looks like, for messages
+    const Unit* unit = nullptr;  ///< of a quantity
+    const machine::Machine* machine = nullptr;
+    std::span<const Given> items{};  ///< of a list
+
+    /// As a message quotes it: 'text', 3, True, 1.25 in.
+    [[nodiscard]] std::string shown() const;
+};
+
+/// What questions are read against, and what is learnt while they are.
+struct Asking {
+    const Catalogue& catalogue;
+    bool inch =
+        false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
+};
+
+enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
+
+/// An argument of a question.
+struct AskedRow {
+    std::string_view name;  ///< as a person gives it: "depth"
+    std::string_view key;   ///< the member, and the column: "depth_mm"
+    AskedKind kind{};
+    std::string_view about;      ///< a whole sentence
+    std::string_view unit{};     ///< of the key
+    Dimension dimension{};       ///< of the unit
+    bool has_dimension = false;  ///< a text with a unit, or a quantity, is understood
+    bool written = false;        ///< a person gives it with its unit; a bare number is refused
+    Argument range{};            ///< in the key's unit
+    std::string_view usual{};    ///< what is taken when it is not given, in words
+    std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
+    std::span<const std::string_view> choices{};
+    bool is_required = false;
+    bool is_leading = false;  ///< its unit is the system of the answer
+    bool is_finer = false;    ///< left out of a command's shortest help
+    void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
+    void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
+
+    // How a declaration is spelled.
+    [[nodiscard]] constexpr AskedRow required() const { return with(&AskedRow::is_required, true); }
+    [[nodiscard]] constexpr AskedRow leads() const { return with(&AskedRow::is_leading, true); }
+    [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
+    [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
+    [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
+        return with(&AskedRow::about, what);
+    }
+    [[nodiscard]] constexpr AskedRow usually(std::string_view what) const {
+        return with(&AskedRow::usual, what);
+    }
+    [[nodiscard]] constexpr AskedRow or_a(std::string_view cls) const { return with(&AskedRow::kin, cls); }
+    [[nodiscard]] constexpr AskedRow in(const Argument& bounds) const {
+        return with(&AskedRow::range, bounds);
+    }
+    /// Of a member whose type does not tell: a length is understood, and a person gives it with its unit.
+    [[nodiscard]] constexpr AskedRow as_length() const {
+        AskedRow out = *this;
+        out.unit = "mm";
+        out.dimension = Dimension::length;
+        out.has_dimension = true;
+        out.written = true;
+        return out;
+    }
+    [[nodiscard]] constexpr AskedRow above(double low) const {
+        return in({.name = key, .unit = unit, .low = low, .low_open = true, .stated = bounds::of_unit(unit)});
+    }
+    [[nodiscard]] constexpr AskedRow least(double low) const {
+        return in({.name = key, .unit = unit, .low = low});
+    }
+    [[nodiscard]] constexpr AskedRow from(double low, double high) const {
+        return in({.name = key, .unit = unit, .low = low, .high = high});
+    }
+
+   private:
+    template <class M>
+    [[nodiscard]] constexpr AskedRow with(M AskedRow::* member, M value) const {
+        AskedRow out = *this;
+        out.*member = value;
+        return out;
+    }
+};
+
+struct RecordRow;
+struct Value;
+using Values = std::vector<Value>;
+
+/// A value of an answer. A number that does not apply is nothing; a record is its values in the order of its
+/// rows.
+struct Value {
+    std::variant<std::monostate, bool, std::int64_t, double, std::string, Values> is;
+};
+
+enum class FigureKind : std::uint8_t {
+    number,
+    count,
+    flag,
+    text,
+    pairs,
+    numbers,
+    texts,
+    records,
+    told,
+    evidence
+};
+
+/// Something to tell a person: a code of the table of cautions; of those of one code the one with the
+/// greatest gravity is the gravest. `words` fill places in its text beside the answer's own figures.
+struct Told {
+    std::string code;
+    double gravity = 0.0;
+    std::vector<std::pair<std::string, std::string>> words;
+};
+
+/// A figure of an answer, or of a record within one.
+struct FigureRow {
+    std::string_view key;
+    std::string_view about;
+    FigureKind kind{};
+    std::string_view unit{};
+    const RecordRow* of = nullptr;  ///< of records
+    bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
+    std::string_view kin{};         ///< the Python class that a text is the name of: "Alloy"
+    std::span<const std::string_view> choices{};  ///< of a text that is one of these
+    Value (*get)(const void* answer) = nullptr;
+
+    [[nodiscard]] constexpr FigureRow always() const {
+        FigureRow out = *this;
+        out.is_always = true;
+        return out;
+    }
+    [[nodiscard]] constexpr FigureRow called(std::string_view as) const {
+        FigureRow out = *this;
+        out.key = as;
+        return out;
+    }
+    [[nodiscard]] constexpr FigureRow made(std::string_view cls) const {
+        FigureRow out = *this;
+        out.kin = cls;
+        return out;
+    }
+};
+
+struct RecordRow {
+    std::string_view name;
+    std::string_view about;
+    std::span<const FigureRow> figures;
+};
+
+struct Question {
+    std::string_view name;
+    std::string_view room;
+    std::string_view about;
+    std::span<const AskedRow> arguments;
+    const RecordRow* answer = nullptr;
+    std::string_view sources{};
+    std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
+    int version = 1;             ///< raised when a key goes or changes its meaning
+    std::shared_ptr<void> (*fresh)() = nullptr;
+    std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
+};
+
+/// An answer as any face takes it.
+struct Answer {
+    const Question* question = nullptr;
+    std::shared_ptr<const void> record;
+    bool inch = false;
+};
+
+namespace cutting {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
+
+/// Every question, room by room.
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+
+/// The question of a name; NotTabulatedError with the nearest name where there is none.
+[[nodiscard]] const Question& find_question(std::string_view name);
+
+/// Ask by place: given[i] is for arguments[i]; what is left out at the end is not given.
+///
+/// Errors
+///   as the question's own; every one speaks of arguments by the names that a person gives, in the unit of
+///   the argument that leads
+[[nodiscard]] Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue);
+
+/// The values of a record, in the order of its rows.
+[[nodiscard]] Values values_of(const RecordRow& row, const void* record);
+
+/// A core's message in the words of a question: arguments by the names that a person gives, sizes in inches
+/// where the question is.
+///
+/// Given
+///   message  such as "depth_mm must be at most half of diameter_mm, got 22.86 mm"
+///   rows     arguments whose keys may stand in it; of other keys the unit goes
+///   inch     sizes are told in inches
+/// Returned
+///   such as "depth must be at most half of diameter, got 0.9 in"
+[[nodiscard]] std::string as_asked(std::string_view message, std::span<const AskedRow> rows, bool inch);
+
+/// "depth must be one of 'a', 'b', got 'c'", with the nearest where one is near. DomainError.
+[[noreturn]] void refuse_choice(std::string_view name, std::span<const std::string_view> choices,
+                                std::string_view given);
+
+// ---- one function a type: what is asked
+// ------------------------------------------------------------------------
+
+void take(double& to, const Given& given, const AskedRow& row, Asking& asking);
+void take(int& to, const Given& given, const AskedRow& row, Asking& asking);
+void take(bool& to, const Given& given, const AskedRow& row, Asking& asking);
+void take(std::string& to, const Given& given, const AskedRow& row, Asking& asking);
+void take(const machine::Machine*& to, const Given& given, const AskedRow& row, Asking& asking);
+void take(std::vector<double>& to, const Given& given, const AskedRow& row, Asking& asking);
+
+/// Place of a spelling among the choices; DomainError where it is none of them.
+[[nodiscard]] std::size_t take_choice(const Given& given, const AskedRow& row);
+
+/// Spellings of an enumeration, in its order.
+template <class E>
+inline constexpr auto kSpellings = [] {
+    constexpr auto kNames = enum_names(E{});
+    std::array<std::string_view, kNames.size()> out{};
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        out[i] = kNames[i].second;
+    }
+    return out;
+}();
+
+template <class E>
+    requires std::is_enum_v<E>
+void take(E& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
+    to = enum_names(E{})[take_choice(given, row)].first;
+}
+
+// ---- one function a type: what is answered
+// ---------------------------------------------------------------------
+
+inline Value shown(double value) {
+    return std::isnan(value) ? Value{} : Value{value};
+}
+inline Value shown(bool value) {
+    return {value};
+}
+template <class Whole>
+    requires(std::is_integral_v<Whole> && !std::is_same_v<Whole, bool>)
+Value shown(Whole value) {
+    return {static_cast<std::int64_t>(value)};
+}
+inline Value shown(std::string_view value) {
+    return {std::string(value)};
+}
+inline Value shown(const std::string& value) {
+    return {value};
+}
+template <class E>
+    requires std::is_enum_v<E>
+Value shown(E value) {
+    return {std::string(enum_name(value))};
+}
+inline Value shown(const std::pair<std::string, std::string>& pair) {
+    return {Values{shown(pair.first), shown(pair.second)}};
+}
+/// Figure, rule, id of the rule, row, source, kind of source.
+Value shown(const EvidenceText& text);
+/// Code, gravity, words.
+Value shown(const Told& told);
+template <class Item>
+Value shown(const std::vector<Item>& items) {
+    Values out;
+    out.reserve(items.size());
+    for (const Item& item : items) {
+        out.push_back(shown(item));
+    }
+    return {std::move(out)};
+}
+template <class Item>
+Value shown(const std::optional<Item>& item) {
+    return item ? shown(*item) : Value{};
+}
+
+// ---- how rows are made of members
+// ------------------------------------------------------------------------------
+
+namespace detail {
+
+/// A unit that a member's name may end in.
+struct Suffix {
+    std::string_view suffix;
+    std::string_view unit;
+    Dimension dimension{};
+    bool has_dimension = false;
+    bool written = false;
+};
+
+/// The one table of suffixes, longest first.
+inline constexpr std::array kSuffixes{
+    Suffix{"_mm_rev", "mm/rev", Dimension::feed_per_rev, true, true},
+    Suffix{"_mm_min", "mm/min", Dimension::feed_rate, true, true},
+    Suffix{"_cm3_min", "cm3/min"},
+    Suffix{"_m_min", "m/min", Dimension::speed, true, true},
+    Suffix{"_n_mm2", "N/mm2", Dimension::stress, true, false},
+    Suffix{"_n_um", "N/um"},
+    Suffix{"_mm2", "mm2"},
+    Suffix{"_mm", "mm", Dimension::length, true, true},
+    Suffix{"_um", "um"},
+    Suffix{"_deg", "deg", Dimension::angle, true, false},
+    Suffix{"_rpm", "rev/min", Dimension::frequency, true, false},
+    Suffix{"_kw", "kW", Dimension::power, true, false},
+    Suffix{"_nm", "N m", Dimension::torque, true, false},
+    Suffix{"_mpa", "MPa", Dimension::stress, true, false},
+    Suffix{"_gpa", "GPa"},
+    Suffix{"_n", "N", Dimension::force, true, false},
+    Suffix{"_min", "min", Dimension::time, true, false},
+    Suffix{"_s", "s", Dimension::time, true, false},
+    Suffix{"_kg", "kg"},
+    Suffix{"_w", "W"},
+    Suffix{"_k", "K"},
+    Suffix{"_c", "C"},
+    Suffix{"_hb", "HB"},
+};
+
+constexpr Suffix suffix_of(std::string_view key) {
+    for (const Suffix& each : kSuffixes) {
+        if (key.ends_with(each.suffix)) {
+            return each;
+        }
+    }
+    return {};
+}
+
+/// "cut.depth_mm" is "depth_mm".
+constexpr std::string_view last_name(std::string_view path) {
+    const std::size_t dot = path.rfind('.');
+    return dot == std::string_view::npos ? path : path.substr(dot + 1);
+}
+
+template <class M>
+inline constexpr bool kIsList = false;
+template <class Item>
+inline constexpr bool kIsList<std::vector<Item>> = true;
+
+/// At{}(asked) is the member.
+template <class M, class At>
+constexpr AskedRow asked_row(std::string_view path, std::string_view about) {
+    AskedRow out{.name = last_name(path), .key = last_name(path), .about = about};
+    const Suffix suffix = suffix_of(out.key);
+    if constexpr (std::is_same_v<M, double> || std::is_same_v<M, std::vector<double>>) {
+        out.kind = kIsList<M> ? AskedKind::list : AskedKind::number;
+        out.unit = suffix.unit;
+        out.dimension = suffix.dimension;
+        out.has_dimension = suffix.has_dimension;
+        out.written = suffix.written;
+        if (suffix.written) {
+            out.name = out.key.substr(0, out.key.size() - suffix.suffix.size());
+        }
+        out.range = finite(out.key, out.unit);
+    } else if constexpr (std::is_same_v<M, int>) {
+        out.kind = AskedKind::count;
+    } else if constexpr (std::is_same_v<M, bool>) {
+        out.kind = AskedKind::flag;
+    } else if constexpr (std::is_enum_v<M>) {
+        out.kind = AskedKind::choice;
+        out.choices = kSpellings<M>;
+        out.usual = enum_name(M{});
+    } else if constexpr (std::is_same_v<M, const machine::Machine*>) {
+        out.kind = AskedKind::machine;
+    } else {
+        out.kind = kIsList<M> ? AskedKind::list : AskedKind::text;
+    }
+    out.take = [](void* asked, const Given& given, const AskedRow& row, Asking& asking) {
+        take(At{}(asked), given, row, asking);
+    };
+    if constexpr (std::is_same_v<M, double> || std::is_same_v<M, int> || std::is_same_v<M, bool>) {
+        out.set = [](void* asked, double value) { At{}(asked) = static_cast<M>(value); };
+    }
+    return out;
+}
+
+template <class M>
+inline constexpr bool kIsOptional = false;
+template <class Item>
+inline constexpr bool kIsOptional<std::optional<Item>> = true;
+
+template <class M>
+constexpr FigureKind figure_kind() {
+    if constexpr (kIsOptional<M>) {
+        return figure_kind<typename M::value_type>();
+    } else if constexpr (std::is_same_v<M, double>) {
+        return FigureKind::number;
+    } else if constexpr (std::is_same_v<M, bool>) {
+        return FigureKind::flag;
+    } else if constexpr (std::is_integral_v<M>) {
+        return FigureKind::count;
+    } else if constexpr (std::is_same_v<M, std::vector<double>>) {
+        return FigureKind::numbers;
+    } else if constexpr (std::is_same_v<M, std::vector<std::string>>) {
+        return FigureKind::texts;
+    } else if constexpr (std::is_same_v<M, std::vector<std::pair<std::string, std::string>>>) {
+        return FigureKind::pairs;
+    } else if constexpr (std::is_same_v<M, std::vector<Told>>) {
+        return FigureKind::told;
+    } else if constexpr (std::is_same_v<M, std::vector<EvidenceText>>) {
+        return FigureKind::evidence;
+    } else {
+        return FigureKind::text;
+    }
+}
+
+template <class M, class At>
+constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
+    FigureRow out{.key = last_name(path), .about = about, .kind = figure_kind<M>()};
+    out.unit =
+        out.kind == FigureKind::number || out.kind == FigureKind::numbers ? suffix_of(out.key).unit : "";
+    out.is_always = !(kIsOptional<M> || std::is_same_v<M, double>);
+    if constexpr (std::is_enum_v<M>) {
+        out.choices = kSpellings<M>;
+    }
+    out.get = [](const void* answer) { return shown(At{}(answer)); };
+    return out;
+}
+
+template <const RecordRow& Of, class At>
+constexpr FigureRow records_row(std::string_view path, std::string_view about) {
+    FigureRow out{.key = last_name(path), .about = about, .kind = FigureKind::records, .of = &Of};
+    out.get = [](const void* answer) {
+        Values items;
+        for (const auto& item : At{}(answer)) {
+            items.push_back({values_of(Of, &item)});
+        }
+        return Value{std::move(items)};
+    };
+    return out;
+}
+
+}  // namespace detail
+
+/// An argument that goes to a member of what is asked.
+#define HALFNUT_ASKED(Asked, member, words)                                                  \
+    halfnut::detail::asked_row<std::remove_cvref_t<decltype(std::declval<Asked&>().member)>, \
+                               decltype([](void* asked) -> auto& {                           \
+                                   return static_cast<Asked*>(asked)->member;                \
+                               })>(#member, words)
+
+/// A figure that is a member of the answer.
+#define HALFNUT_FIGURE(Answer, member, words)                                                  \
+    halfnut::detail::figure_row<std::remove_cvref_t<decltype(std::declval<Answer&>().member)>, \
+                                decltype([](const void* answer) -> const auto& {               \
+                                    return static_cast<const Answer*>(answer)->member;         \
+                                })>(#member, words)
+
+/// A list of records that is a member of the answer; `of` is the RecordRow of each.
+#define HALFNUT_RECORDS(Answer, member, of, words)                                      \
+    halfnut::detail::records_row<of, decltype([](const void* answer) -> const auto& {   \
+                                     return static_cast<const Answer*>(answer)->member; \
+                                 })>(#member, words)
+
+/// A question: what is asked, what is answered, and the function between them.
+template <class Asked, class Answered, Answered (*Evaluate)(const Asked&, const Asking&)>
+constexpr Question question(std::string_view room, std::string_view name, std::string_view about,
+                            std::span<const AskedRow> arguments, const RecordRow& answer) {
+    return {.name = name,
+            .room = room,
+            .about = about,
+            .arguments = arguments,
+            .answer = &answer,
+            .fresh = []() -> std::shared_ptr<void> { return std::make_shared<Asked>(); },
+            .evaluate = [](const void* asked, const Asking& asking) -> std::shared_ptr<const void> {
+                return std::make_shared<Answered>(Evaluate(*static_cast<const Asked*>(asked), asking));
+            }};
+}
+
+}  // namespace halfnut

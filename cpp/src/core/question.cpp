@@ -1,0 +1,377 @@
+#include "halfnut/core/question.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <charconv>
+#include <optional>
+
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/error.hpp"
+
+namespace halfnut {
+
+namespace {
+
+bool is_word(char letter) {
+    return std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '_' ||
+           (static_cast<unsigned char>(letter) & 0x80U) != 0;
+}
+bool is_figure(char letter) {
+    return letter >= '0' && letter <= '9';
+}
+
+/// How many bytes of a text are a decimal number, as messages write them.
+std::size_t number_length(std::string_view text) {
+    std::size_t at = text.starts_with('-') ? 1 : 0;
+    const auto figures = [&] {
+        const std::size_t from = at;
+        while (at < text.size() && is_figure(text[at])) {
+            ++at;
+        }
+        return at > from;
+    };
+    if (!figures()) {
+        return 0;
+    }
+    const auto further = [&](std::size_t skip) {
+        const std::size_t whole = at;
+        at += skip;
+        if (!figures()) {
+            at = whole;
+        }
+    };
+    if (text.substr(at).starts_with('.')) {
+        further(1);
+    }
+    if (text.substr(at).starts_with('e')) {
+        further(text.substr(at + 1).starts_with('-') || text.substr(at + 1).starts_with('+') ? 2 : 1);
+    }
+    return at;
+}
+
+double to_number(std::string_view text) {
+    double value = 0.0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value;
+}
+
+std::string of_unit(std::string_view unit) {
+    return unit.empty() ? std::string() : fmt::format(" in {}", unit);
+}
+
+/// A number as a person writes one: at most six digits, as a whole number where it is one.
+std::string plain(double value) {
+    return fmt::format("{:g}", value);
+}
+
+[[noreturn]] void refuse(const AskedRow& row, std::string_view wanted, const Given& given) {
+    throw DomainError(fmt::format("{} must be {}, got {}", row.name, wanted, given.shown()));
+}
+
+/// A number without its unit where one belongs, with how it would be written.
+[[noreturn]] void refuse_bare(const AskedRow& row, const Given& given) {
+    const bool usual = given.tag == Given::Tag::number && given.number != 0.0 && std::abs(given.number) < 1e9;
+    const std::string_view dimension = dimension_name(row.dimension);
+    throw UnitError(fmt::format("{}: {} has no unit; a bare number is never a {}: write text such as '{} {}'",
+                                row.name, given.shown(), dimension, usual ? plain(given.number) : "1",
+                                base_unit(row.dimension)));
+}
+
+/// Rethrow an error of the core in other words, as what it is.
+template <class Words>
+[[noreturn]] void retell(const Words& words) {
+    try {
+        throw;
+    } catch (const DesignationError& error) {
+        throw DesignationError(words(error.what()), error.position());
+    } catch (const DomainError& error) {
+        throw DomainError(words(error.what()));
+    } catch (const UnitError& error) {
+        throw UnitError(words(error.what()));
+    } catch (const NotTabulatedError& error) {
+        throw NotTabulatedError(words(error.what()));
+    } catch (const TableError& error) {
+        throw TableError(words(error.what()));
+    }
+}
+
+double plain_number(const AskedRow& row, const Given& given) {
+    if (!std::isfinite(given.number)) {
+        throw DomainError(
+            fmt::format("{} must be a finite number{}, got {}", row.name, of_unit(row.unit), given.number));
+    }
+    return given.number;
+}
+
+/// The number of a text that is nothing but one; a nought in front may have lost a point.
+std::optional<double> bare_number(std::string_view text) {
+    const std::size_t sign = text.starts_with('-') ? 1 : 0;
+    const bool lost = text.size() > sign + 1 && text[sign] == '0' && is_figure(text[sign + 1]);
+    return lost || text.empty() || number_length(text) != text.size() ? std::nullopt
+                                                                      : std::optional(to_number(text));
+}
+
+double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& asking) {
+    if (found.dimension() != row.dimension) {
+        throw DomainError(fmt::format("{}: {} is a {}, not a {}", row.name, found.text(),
+                                      dimension_name(found.dimension()), dimension_name(row.dimension)));
+    }
+    if (row.is_leading) {
+        asking.inch = found.system() == UnitSystem::inch;
+    }
+    return found.base();
+}
+
+double number_of(const Given& given, const AskedRow& row, Asking& asking) {
+    switch (given.tag) {
+        case Given::Tag::quantity:
+            if (row.has_dimension) {
+                return quantity_in_base(row, Quantity(given.number, *given.unit), asking);
+            }
+            break;
+        case Given::Tag::text:
+            if (row.has_dimension) {
+                if (const std::optional<double> number = bare_number(given.text); number && !row.written) {
+                    return plain_number(row, {.tag = Given::Tag::number, .number = *number});
+                }
+                try {
+                    return quantity_in_base(row, parse_quantity(given.text, row.dimension, asking.catalogue),
+                                            asking);
+                } catch (const Error&) {
+                    retell([&](std::string_view why) {
+                        return why.starts_with(row.name) ? std::string(why)
+                                                         : fmt::format("{}: {}", row.name, why);
+                    });
+                }
+            }
+            break;
+        case Given::Tag::number:
+            if (!row.written) {
+                return plain_number(row, given);
+            }
+            break;
+        default:
+            break;
+    }
+    if (row.written) {
+        refuse_bare(row, given);
+    }
+    refuse(row, "a number" + of_unit(row.unit), given);
+}
+
+/// The words that stand for a key: the argument's name; else the key without its length's unit.
+std::string_view words_for(std::string_view key, std::span<const AskedRow> rows) {
+    for (const AskedRow& row : rows) {
+        if (row.key == key) {
+            return row.name;
+        }
+    }
+    for (const std::string_view unit : {"_mm_rev", "_mm_min", "_mm"}) {
+        if (key.ends_with(unit)) {
+            return key.substr(0, key.size() - unit.size());
+        }
+    }
+    return key;
+}
+
+std::string named(std::string_view message, std::span<const AskedRow> rows) {
+    std::string out;
+    for (std::size_t at = 0; at < message.size();) {
+        std::size_t end = at;
+        while (end < message.size() && is_word(message[end])) {
+            ++end;
+        }
+        const std::string_view word = message.substr(at, end - at);
+        out += word.empty() ? message.substr(at, 1) : words_for(word, rows);
+        at = std::max(end, at + 1);
+    }
+    return out;
+}
+
+/// What follows a number that is a length in mm: nothing, or neither a letter nor a power.
+bool ends_length(std::string_view rest) {
+    return rest.empty() || rest.starts_with("/rev") || rest.starts_with("/min") ||
+           !(is_word(rest.front()) || rest.front() == '/');
+}
+
+std::string in_inches(std::string_view message) {
+    constexpr std::string_view kMm = " mm";
+    std::string out;
+    for (std::size_t at = 0; at < message.size();) {
+        const char before = at == 0 ? ' ' : message[at - 1];
+        const std::string_view here = message.substr(at);
+        const std::size_t size = number_length(here);
+        const std::string_view rest = here.substr(size);
+        if (size == 0 || is_figure(before) || before == '.' || !rest.starts_with(kMm) ||
+            !ends_length(rest.substr(kMm.size()))) {
+            const std::size_t whole = size > 0 && !is_figure(before) && before != '.' ? size : 1;
+            out += here.substr(0, whole);
+            at += whole;
+            continue;
+        }
+        const std::string_view after = rest.substr(kMm.size());
+        const std::size_t inches = after.starts_with(" (") ? number_length(after.substr(2)) : 0;
+        if (inches > 0 && after.substr(2 + inches).starts_with(" in)")) {  // both are told: inches first
+            out += fmt::format("{} in ({} mm)", after.substr(2, inches), here.substr(0, size));
+            at += size + kMm.size() + 2 + inches + 4;
+        } else if (before == '(') {  // beside its inches already
+            out += here.substr(0, size + kMm.size());
+            at += size + kMm.size();
+        } else {
+            out += fmt::format("{:.4g} in", to_number(here.substr(0, size)) / kInchMm);
+            at += size + kMm.size();
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
+std::string Given::shown() const {
+    switch (tag) {
+        case Tag::nothing:
+            return "None";
+        case Tag::flag:
+            return number != 0.0 ? "True" : "False";
+        case Tag::number:
+            return fmt::format("{}", number);
+        case Tag::text:
+            return fmt::format("'{}'", bounds::shown(text));
+        case Tag::quantity:
+            return Quantity(number, *unit).text();
+        default:
+            return std::string(text);
+    }
+}
+
+void take(double& to, const Given& given, const AskedRow& row, Asking& asking) {
+    to = number_of(given, row, asking);
+}
+
+void take(int& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
+    if (given.tag != Given::Tag::number || given.number != std::floor(given.number)) {
+        refuse(row, "a whole number", given);
+    }
+    if (!row.range.accepts(given.number) || std::abs(given.number) > 2147483647.0) {
+        throw DomainError(argument_message(row.range.called(row.name), given.number));
+    }
+    to = static_cast<int>(given.number);
+}
+
+void take(bool& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
+    if (given.tag != Given::Tag::flag) {
+        refuse(row, "True or False", given);
+    }
+    to = given.number != 0.0;
+}
+
+void take(std::string& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
+    if (given.tag != Given::Tag::text) {
+        refuse(row, row.kin.empty() ? "text" : fmt::format("text or a {}", row.kin), given);
+    }
+    bounds::require_text(row.name, given.text, bounds::kDesignationBytes);
+    to = given.text;
+}
+
+void take(const machine::Machine*& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
+    if (given.tag != Given::Tag::machine) {
+        refuse(row, "a machine", given);
+    }
+    to = given.machine;
+}
+
+void take(std::vector<double>& to, const Given& given, const AskedRow& row, Asking& asking) {
+    if (given.tag != Given::Tag::list) {
+        refuse(row, "a sequence", given);
+    }
+    for (const Given& item : given.items) {
+        to.push_back(number_of(item, row, asking));
+    }
+}
+
+std::size_t take_choice(const Given& given, const AskedRow& row) {
+    if (given.tag != Given::Tag::text) {
+        refuse(row, "text", given);
+    }
+    const auto found = std::find(row.choices.begin(), row.choices.end(), given.text);
+    if (found == row.choices.end()) {
+        refuse_choice(row.name, row.choices, given.text);
+    }
+    return static_cast<std::size_t>(found - row.choices.begin());
+}
+
+void refuse_choice(std::string_view name, std::span<const std::string_view> choices, std::string_view given) {
+    std::string list;
+    for (const std::string_view choice : choices) {
+        list += fmt::format("{}'{}'", list.empty() ? "" : ", ", choice);
+    }
+    const std::string_view near = nearest_name(given, choices);
+    throw DomainError(fmt::format("{} must be one of {}, got '{}'{}", name, list, bounds::shown(given),
+                                  near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
+}
+
+Value shown(const EvidenceText& text) {
+    return {Values{shown(text.figure), shown(text.rule), shown(text.rule_id), shown(text.row),
+                   shown(text.source), shown(text.kind)}};
+}
+
+Value shown(const Told& told) {
+    return {Values{shown(told.code), Value{told.gravity}, shown(told.words)}};
+}
+
+std::string as_asked(std::string_view message, std::span<const AskedRow> rows, bool inch) {
+    constexpr std::string_view kNone = ", got nan mm";
+    std::string out = named(message, rows);
+    if (const std::size_t at = out.find(kNone); at != std::string::npos) {
+        out.replace(at, kNone.size(), "; none is given");
+    }
+    return inch ? in_inches(out) : out;
+}
+
+std::span<const Question* const> questions() noexcept {
+    return cutting::questions();
+}
+
+const Question& find_question(std::string_view name) {
+    std::vector<std::string_view> names;
+    for (const Question* const each : questions()) {
+        if (each->name == name) {
+            return *each;
+        }
+        names.push_back(each->name);
+    }
+    const std::string_view near = nearest_name(name, names);
+    throw NotTabulatedError(fmt::format("no question '{}'{}", bounds::shown(name),
+                                        near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
+}
+
+Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
+    Asking asking{catalogue};
+    const std::shared_ptr<void> asked = question.fresh();
+    for (std::size_t i = 0; i < question.arguments.size(); ++i) {
+        const AskedRow& row = question.arguments[i];
+        if (i < given.size() && given[i].tag != Given::Tag::nothing) {
+            row.take(asked.get(), given[i], row, asking);
+        } else if (row.is_required) {
+            throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
+        }
+    }
+    try {
+        return {&question, question.evaluate(asked.get(), asking), asking.inch};
+    } catch (const Error&) {
+        retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
+    }
+}
+
+Values values_of(const RecordRow& row, const void* record) {
+    Values out;
+    out.reserve(row.figures.size());
+    for (const FigureRow& figure : row.figures) {
+        out.push_back(figure.get(record));
+    }
+    return out;
+}
+
+}  // namespace halfnut

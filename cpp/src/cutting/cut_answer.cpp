@@ -1,0 +1,382 @@
+#include "cut_answer.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <limits>
+
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/cutting/chip.hpp"
+#include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/hole_making.hpp"
+#include "halfnut/cutting/rules.hpp"
+#include "halfnut/material/alloy.hpp"
+
+namespace halfnut::cutting {
+
+namespace {
+
+using std::string_view;
+
+/// Names of tool materials that a person may say, beside those of the table.
+constexpr std::array kOtherNames{
+    std::pair{string_view("high speed steel"), string_view("hss")},
+    std::pair{string_view("hss cobalt"), string_view("hss_cobalt")},
+    std::pair{string_view("cobalt"), string_view("hss_cobalt")},
+    std::pair{string_view("carbide coated"), string_view("carbide_coated")},
+};
+
+/// A name without its capitals, dashes and doubled blanks.
+std::string plain(string_view name) {
+    std::string out;
+    for (const char letter : name) {
+        const bool gap =
+            letter == '_' || letter == '-' || std::isspace(static_cast<unsigned char>(letter)) != 0;
+        if (!gap) {
+            out += static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+        } else if (!out.empty() && out.back() != ' ') {
+            out += ' ';
+        }
+    }
+    while (out.ends_with(' ')) {
+        out.pop_back();
+    }
+    return out;
+}
+
+string_view usual_id(string_view wanted) {
+    for (const auto& [name, id] : kOtherNames) {
+        if (name == wanted) {
+            return id;
+        }
+    }
+    return wanted;
+}
+
+std::string underscored(string_view words) {
+    std::string out(words);
+    std::replace(out.begin(), out.end(), ' ', '_');
+    return out;
+}
+
+constexpr double kFineChipMm =
+    0.05;  // aluminium milled finer than this is dust rather than chips; common practice
+
+bool drills_or_taps(string_view operation) {
+    constexpr std::array kHoles{
+        string_view("drill"),       string_view("ream"),        string_view("tap"), string_view("form_tap"),
+        string_view("countersink"), string_view("counterbore"), string_view("spot")};
+    return std::find(kHoles.begin(), kHoles.end(), operation) != kHoles.end();
+}
+
+/// Cautions that go with work at the machine whatever its figures. Source: common practice.
+std::vector<string_view> standing(const CutContext& context, const CutResult& result) {
+    const string_view operation = context.operation;
+    std::vector<string_view> codes;
+    if (operation == "tap" || operation == "form_tap") {
+        codes.emplace_back("tap_reversal");
+    }
+    if (operation == "form_tap") {
+        codes.emplace_back("form_tap_ductile");
+    }
+    if (operation == "ream") {
+        codes.emplace_back("ream_forward");
+    }
+    if (operation == "mill_side" || operation == "mill_pocket" || operation == "mill_face") {
+        codes.emplace_back("conventional");
+    }
+    if (operation == "turn" || operation == "bore" || operation == "face") {
+        codes.emplace_back("backlash");
+    }
+    if (operation == "part_off") {
+        codes.emplace_back("part_centre");
+        codes.emplace_back("piece_falls");
+    }
+    if (drills_or_taps(operation) &&
+        (context.machine == nullptr || context.machine->kind != machine::Kind::lathe)) {
+        codes.emplace_back("clamp_work");
+    }
+    if (operation == "drill" && result.depth_mm < context.diameter_mm) {
+        codes.emplace_back("breakthrough");
+    }
+    if (operation.starts_with("mill") && result.chip_thickness_mm < kFineChipMm &&
+        in_group(context.catalogue, context.alloy, "aluminium")) {
+        codes.emplace_back("aluminium_fines");
+    }
+    return codes;
+}
+
+/// Words of a cell that holds several, one after another.
+template <class Each>
+void each_word(string_view words, const Each& each) {
+    while (!words.empty()) {
+        const std::size_t gap = words.find(' ');
+        if (gap != 0) {
+            each(words.substr(0, gap));
+        }
+        words.remove_prefix(gap == string_view::npos ? words.size() : gap + 1);
+    }
+}
+
+/// A machine's or the work's own limit that a caution shows: the less it is, the graver.
+double bound_shown(string_view code, const CutResult& result) {
+    const LimitCode limit = code == "work_whips"    ? LimitCode::work_whirl
+                            : code == "bar_whips"   ? LimitCode::bar_whirl
+                            : code == "over_travel" ? LimitCode::travel
+                                                    : LimitCode::none;
+    for (std::size_t i = 0; limit != LimitCode::none && i < result.limit_count; ++i) {
+        if (result.limits[i].code == limit) {
+            return result.limits[i].limit;
+        }
+    }
+    return 0.0;
+}
+
+std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
+    std::vector<Told> out;
+    const auto tell = [&](std::string code) {
+        const bool said =
+            std::any_of(out.begin(), out.end(), [&](const Told& each) { return each.code == code; });
+        if (!said) {
+            const double bound = bound_shown(code, result);
+            out.push_back({std::move(code), bound > 0.0 ? -bound : 0.0, {}});
+        }
+    };
+    for (const string_view code : standing(context, result)) {
+        tell(std::string(code));
+    }
+    for (const std::string& code : context.extra) {
+        tell(code);
+    }
+    for (const auto& [code, name] : enum_names(CautionCode{})) {
+        if (result.has(code)) {
+            tell(std::string(name));
+        }
+    }
+    if (result.band.low > 0.0) {
+        const bool plastic = in_group(context.catalogue, context.alloy, "plastic", true);
+        const bool slow =
+            result.cutting_speed_m_min < (result.window_low_m_min + result.window_high_m_min) / 2.0;
+        each_word(context.alloy.traits, [&](string_view word) {
+            if (!(plastic && word == "low_conductivity") && (slow || word != "built_up_edge")) {
+                tell(fmt::format("trait_{}", word));  // an edge builds up at low speed
+            }
+        });
+        if (plastic) {
+            tell("plastic_melts");
+        }
+    }
+    each_word(context.alloy.hazards, [&](string_view word) { tell(fmt::format("hazard_{}", word)); });
+    return out;
+}
+
+std::vector<std::pair<std::string, std::string>> positions_of(
+    const std::vector<machine::Position>& positions) {
+    std::vector<std::pair<std::string, std::string>> out;
+    for (const machine::Position& position : positions) {
+        out.emplace_back(position.control, position.setting);
+    }
+    return out;
+}
+
+/// What the answer rests on: the tool's row, the result's own, the heat's rules.
+std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult& result,
+                                      const CutHeat& heat) {
+    std::vector<EvidenceText> out;
+    const auto add = [&](const EvidenceItem& item, std::span<const string_view> names) {
+        out.push_back(evidence_text(item, names, context.catalogue));
+    };
+    const auto of_rule = [&](string_view figure, RuleId rule, RowRef row = {}) {
+        add({0, rule, row}, std::array{figure});
+    };
+    if (context.tool.tells) {
+        of_rule("tool", rule::tool_row, row_ref(context.catalogue.tools, *context.tool.row));
+    }
+    for (const EvidenceItem& item : result.evidence.items()) {
+        add(item, kCutFigureNames);
+    }
+    if (!std::isnan(heat.chip_rise_k)) {
+        of_rule("chip_rise_k", rule::heat_chip);
+        of_rule("heat_to_work_w", rule::heat_to_work);
+    }
+    return out;
+}
+
+}  // namespace
+
+Tool find_tool(const Catalogue& catalogue, string_view name) {
+    const std::string wanted = name.empty() ? "hss" : plain(name);
+    for (const RefusedRow& row : catalogue.refused) {
+        const auto meant = [&](const std::string& each) { return plain(each) == wanted; };
+        if (row.table == Schema<ToolRow>::table && std::any_of(row.names.begin(), row.names.end(), meant)) {
+            throw TableError(refusal(row));
+        }
+    }
+    const auto find = [&](const auto& is) {
+        const auto at = std::find_if(catalogue.tools.begin(), catalogue.tools.end(), is);
+        return at == catalogue.tools.end() ? nullptr : &*at;
+    };
+    const ToolRow* row =
+        find([&](const ToolRow& each) { return plain(each.id) == wanted || plain(each.name) == wanted; });
+    if (row == nullptr) {
+        row = find([&](const ToolRow& each) { return each.id == usual_id(wanted); });
+    }
+    if (row == nullptr) {
+        std::vector<string_view> names;
+        for (const ToolRow& each : catalogue.tools) {
+            names.push_back(each.name);
+        }
+        refuse_choice("tool", names, name);
+    }
+    const std::array form{row->diameter_mm,    row->teeth,           row->width_mm,
+                          row->nose_radius_mm, row->entering_deg,    row->rake_deg,
+                          row->point_deg,      row->bar_diameter_mm, row->stick_out_mm};
+    const bool shops = catalogue.sources[row->source.index].kind == SourceKind::shop;
+    return {row, !name.empty(),
+            shops || std::any_of(form.begin(), form.end(), [](double x) { return !std::isnan(x); })};
+}
+
+int holder_place(const machine::Machine* machine, const Holder& asked, Hold hold,
+                 std::vector<std::string>& assumed) {
+    if (machine == nullptr || machine->chucks.empty() || hold == Hold::between_centres) {
+        return -1;
+    }
+    const auto count = static_cast<int>(machine->chucks.size());
+    if (asked.name.empty() && asked.place < 0) {
+        assumed.push_back(machine->chucks.front().name);
+        return 0;
+    }
+    if (asked.name.empty() && asked.place < count) {
+        return asked.place;
+    }
+    std::vector<string_view> names;
+    for (const machine::Chuck& chuck : machine->chucks) {
+        if (!asked.name.empty() && chuck.name == asked.name) {
+            return static_cast<int>(names.size());
+        }
+        names.push_back(chuck.name);
+    }
+    refuse_choice("chuck", names, asked.name.empty() ? fmt::format("{}", asked.place) : asked.name);
+}
+
+bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy, string_view name, bool begins) {
+    constexpr int kDeepest = 16;  // a shop's table may hold a circle of groups
+    const material::GroupRow* row = material::find_group(catalogue, alloy.group);
+    for (int depth = 0; row != nullptr && depth < kDeepest; ++depth) {
+        if (begins ? row->name.starts_with(name) : row->name == name) {
+            return true;
+        }
+        row = material::find_group(catalogue, row->parent);
+    }
+    return false;
+}
+
+std::string length_text(double mm, bool inch, int figures) {
+    return inch ? fmt::format("{:.{}g} in", mm / kInchMm, figures) : fmt::format("{:.{}g} mm", mm, figures);
+}
+
+void take(Stock& to, const Given& given, const AskedRow& row, Asking& asking) {
+    Given size = given;
+    double* member = &to.diameter_mm;
+    if (given.tag == Given::Tag::text) {
+        const std::string lower = plain(given.text);
+        for (const string_view hexagon : {"hexagon", "hex"}) {
+            if (lower.ends_with(hexagon)) {
+                member = &to.flats_mm;
+                size.text = given.text.substr(0, given.text.find_last_not_of(" \t"));
+                size.text = given.text.substr(0, size.text.size() + 1 - hexagon.size());
+                break;
+            }
+        }
+    }
+    take(*member, size, row, asking);
+}
+
+void take(Holder& to, const Given& given, const AskedRow& row, Asking& asking) {
+    if (given.tag == Given::Tag::number) {
+        take(to.place, given, row, asking);
+    } else {
+        take(to.name, given, row, asking);
+    }
+}
+
+void take(std::vector<WorkSection>& to, const Given& given, const AskedRow& row, Asking& asking) {
+    if (given.tag != Given::Tag::list) {
+        throw DomainError(fmt::format("{} must be a sequence, got {}", row.name, given.shown()));
+    }
+    for (const Given& each : given.items) {
+        if (each.tag != Given::Tag::list || each.items.size() < 2 || each.items.size() > 3) {
+            throw DomainError(
+                fmt::format("{} must each be a length and a diameter, or these and a bore, got {}", row.name,
+                            each.shown()));
+        }
+        WorkSection section;
+        take(section.length_mm, each.items[0], row, asking);
+        take(section.diameter_mm, each.items[1], row, asking);
+        if (each.items.size() == 3) {
+            take(section.bore_mm, each.items[2], row, asking);
+        }
+        to.push_back(section);
+    }
+}
+
+CutAnswer answer_of(const CutContext& context, const CutResult& result) {
+    CutAnswer out;
+    out.cut = result;
+    out.operation = context.operation;
+    out.alloy = context.alloy.id;
+    out.tool_material = enum_name(context.tool.row->tool_material);
+    out.tool_name = context.tool.row->name;
+    out.inch = context.inch;
+    out.diameter_mm = context.diameter_mm;
+    out.heat = heat_of(context.alloy, result);
+    const double low = result.band.low;
+    const double high = result.band.high * result.ordinary_wear;
+    out.torque_low_nm = result.torque_nm * low;
+    out.torque_high_nm = result.torque_nm * high;
+    out.deflection_low_mm = result.deflection_mm * low;
+    out.deflection_high_mm = result.deflection_mm * high;
+    if (context.operation.starts_with("mill") && !std::isnan(result.width_mm)) {
+        out.chip_thinning =
+            chip_thinning_factor(std::min(result.width_mm, context.diameter_mm), context.diameter_mm);
+    }
+    if (context.operation == "drill" && result.passes > 1 && !std::isnan(result.depth_mm)) {
+        const Pecks pecks = pecks_of(context.alloy, context.diameter_mm, result.depth_mm);
+        for (int i = 0; i + 1 < pecks.count; ++i) {
+            out.peck_depths_mm.push_back(pecks.first_mm + i * pecks.each_mm);
+        }
+        out.peck_depths_mm.push_back(result.depth_mm);
+    }
+    if (!std::isnan(low)) {
+        out.force_verified = result.band.verified;
+    }
+    if (context.machine != nullptr) {
+        const machine::Machine& machine = *context.machine;
+        out.machine_name = machine.name;
+        out.machine_inch = machine.inch;
+        out.spindle_step = static_cast<int>(result.spindle_step);
+        out.spindle_positions = positions_of(machine.spindle[result.spindle_step].positions);
+    }
+    if (context.ladder != nullptr && result.feed_source == FeedSource::step) {
+        const machine::FeedStep& step = context.ladder->steps[result.feed_step];
+        out.feed_step = static_cast<int>(result.feed_step);
+        out.feed_positions = positions_of(step.positions);
+        out.feed_marked = step.marked;
+    }
+    for (std::size_t i = 0; i < result.limit_count; ++i) {
+        const Limit& limit = result.limits[i];
+        if (std::isfinite(limit.value)) {
+            out.limits.push_back(
+                {underscored(enum_name(limit.code)), limit.value, limit.limit, limit.slack()});
+        }
+    }
+    for (const std::string& each : context.assumed) {
+        out.assumed.push_back(as_asked(each, context.rows, context.inch));
+    }
+    out.told = told_of(context, result);
+    out.evidence = evidence_of(context, result, out.heat);
+    return out;
+}
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,65 @@
+#pragma once
+// What the questions of all cuts have in common: work, tool and holder by their names, and the answer made of
+// a result.
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/question.hpp"
+#include "halfnut/cutting/cut.hpp"
+#include "halfnut/cutting/questions.hpp"
+#include "halfnut/cutting/tables.hpp"
+#include "halfnut/material/tables.hpp"
+
+namespace halfnut::cutting {
+
+/// A tool by its name; the plain one of high-speed steel where nobody named any.
+struct Tool {
+    const ToolRow* row = nullptr;
+    bool named = false;
+    bool tells = false;  ///< the row says more than the material, or is the shop's own
+};
+[[nodiscard]] Tool find_tool(const Catalogue& catalogue, std::string_view name);
+
+/// The place of the holder that is meant, -1 when there is none; one that nobody named is assumed.
+[[nodiscard]] int holder_place(const machine::Machine* machine, const Holder& asked, Hold hold,
+                               std::vector<std::string>& assumed);
+
+/// A usual number of the tool where none was given.
+inline void from_tool(double& given, double of_tool) {
+    given = std::isnan(given) ? of_tool : given;
+}
+
+/// What a question knows of a cut beside its result.
+struct CutContext {
+    CutContext(const Catalogue& tables, std::string_view what, const material::AlloyRow& of, Tool with)
+        : catalogue(tables), operation(what), alloy(of), tool(with) {}
+
+    const Catalogue& catalogue;
+    std::string_view operation;
+    const material::AlloyRow& alloy;
+    Tool tool;
+    const machine::Machine* machine = nullptr;
+    const machine::FeedLadder* ladder = nullptr;
+    double diameter_mm = kNaN;
+    bool inch = false;
+    std::vector<std::string> assumed;
+    std::vector<std::string> extra;  ///< codes of cautions that only the question tells of
+    std::span<const AskedRow> rows;  ///< of the question
+};
+[[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
+
+/// Whether the alloy's group, or one above it, has this name, or begins with it.
+[[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
+                            std::string_view name, bool begins = false);
+
+/// A length as notes write it: "0.04 in", "1 mm", with that many figures.
+[[nodiscard]] std::string length_text(double mm, bool inch, int figures = 4);
+
+// Arguments that most cuts have.
+inline constexpr std::string_view kAboutMachine =
+    "Machine whose levers to choose from; without one speed and feed are exact.";
+
+}  // namespace halfnut::cutting

@@ -1,0 +1,559 @@
+// The questions of the lathe: turn, face, bore, part off, knurl, and the speed of single-point threading.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "cut_answer.hpp"
+#include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/rules.hpp"
+#include "halfnut/machine/room.hpp"
+#include "halfnut/material/alloy.hpp"
+
+namespace halfnut::cutting {
+
+namespace {
+
+using std::string_view;
+
+constexpr double kPartOut = 1.0;  // diameters from the jaws, beyond which parting is worth a caution
+constexpr double kNoticedBarMm =
+    1000.0;  // bars are sold longer than this: a shorter one that whips is worth a word
+
+// ---- what is asked
+// ---------------------------------------------------------------------------------------------
+
+constexpr const Argument& range(string_view key) {
+    for (const auto& each : kTurnArguments) {
+        if (each.argument.name == key) {
+            return each.argument;
+        }
+    }
+    throw "no such argument";
+}
+#define ASKED(member, about) HALFNUT_ASKED(LatheAsk, member, about)
+#define NUMBER(member, about) ASKED(cut.member, about).in(range(#member))
+
+constexpr AskedRow kAlloy =
+    ASKED(alloy, "The work's material, by any of its names.").required().or_a("Alloy");
+constexpr AskedRow kDiameter = NUMBER(diameter_mm, "").required().leads();
+constexpr AskedRow kDepth = NUMBER(depth_mm, "Depth of the cut on the radius.")
+                                .usually(
+                                    "1 mm, or 0.25 mm when finishing, in an inch question 0.040 in and 0.010 "
+                                    "in, at most a quarter of the "
+                                    "radius");
+constexpr AskedRow kLength =
+    NUMBER(length_mm, "Length of the cut along the work; without it there is no time.");
+constexpr AskedRow kMachine = ASKED(machine, kAboutMachine);
+constexpr AskedRow kTool =
+    ASKED(tool, "HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables.")
+        .usually("HSS");
+constexpr AskedRow kFinish = ASKED(cut.finish, "A finishing cut, whatever its depth.");
+constexpr AskedRow kFeed =
+    NUMBER(feed_mm_rev, "Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken.");
+constexpr AskedRow kSpindle =
+    NUMBER(spindle_rpm, "Spindle speed wanted; the nearest of the machine is taken.");
+constexpr AskedRow kHardness = ASKED(cut.work.hardness_hb, "The work's own Brinell hardness.")
+                                   .in(positive("hardness_hb", "HB"))
+                                   .usually("as tabulated for the alloy");
+constexpr AskedRow kNose = NUMBER(nose_radius_mm, "Nose radius of the tool.").usually("0.8 mm");
+constexpr AskedRow kEntering =
+    NUMBER(entering_deg, "Entering angle of the tool.").usually("90 degrees").finer();
+constexpr AskedRow kRake =
+    NUMBER(rake_deg, "Rake of the tool.").usually("as the force constants were measured").finer();
+constexpr AskedRow kWear =
+    NUMBER(wear_factor,
+           "Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is "
+           "that of a "
+           "sharp edge, while limits, upper edges of force and power, and the force across the edge with the "
+           "deflection that it makes are those of an edge in use.")
+        .finer();
+constexpr AskedRow kHold = ASKED(cut.hold, "How the work is held.");
+constexpr AskedRow kChuck =
+    ASKED(chuck, "What holds the work, by the name or the place that the machine file gives it.")
+        .or_a("Holder")
+        .usually("the first");
+constexpr AskedRow kStickOut =
+    NUMBER(stick_out_mm, "Overhang of the work from the jaws, or the distance between centres.");
+constexpr AskedRow kBore = NUMBER(bore_mm, "Bore of a tube.");
+constexpr AskedRow kRoughness =
+    NUMBER(roughness_limit_um, "Ra that the feed may leave.").called("roughness_um");
+constexpr AskedRow kDeflection =
+    NUMBER(deflection_limit_mm, "Deflection that is allowed.").called("deflection").finer();
+constexpr AskedRow kApproach =
+    NUMBER(approach_mm, "Travel of the tool before the cut.").usually("2 mm").finer();
+constexpr AskedRow kOverrun = NUMBER(overrun_mm, "Travel of the tool past the cut.").usually("none").finer();
+constexpr AskedRow kStock =
+    ASKED(stock, "Bar or blank that is held: its diameter, or \"30 mm hex\" across the flats.")
+        .or_a("Stock")
+        .as_length()
+        .usually("the diameter that is cut");
+constexpr AskedRow kBarLength = NUMBER(bar_length_mm, "Length of a whole bar that goes through the spindle.");
+constexpr AskedRow kBarBehind = NUMBER(bar_behind_mm, "Length of a bar that is free behind the spindle.");
+constexpr AskedRow kEndDiameter =
+    NUMBER(end_diameter_mm, "Diameter where the cut ends.").usually("the centre, or the bore");
+
+constexpr std::array kTurnAsked{
+    kAlloy,
+    kDiameter.saying("Diameter before the cut."),
+    kDepth,
+    kLength,
+    kMachine,
+    kTool,
+    kFinish,
+    kFeed,
+    kSpindle,
+    kHardness,
+    kNose,
+    kEntering,
+    kRake,
+    kWear,
+    kHold,
+    kChuck,
+    kStock,
+    kBarLength,
+    kBarBehind,
+    kStickOut.usually("the length of the cut, which it is at least; without either there is no deflection"),
+    ASKED(sections,
+          "Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter "
+          "and, of a tube, bore of each section. The deflection is that of the beam at its worst place.")
+        .or_a("Section")
+        .as_length()
+        .finer(),
+    ASKED(steadies_mm, "Place of each fixed steady, from the chuck or the first centre.").called("steadies"),
+    kBore,
+    kRoughness,
+    kDeflection,
+    kApproach,
+    kOverrun,
+};
+constexpr std::array kFaceAsked{
+    kAlloy,       kDiameter.saying("Diameter where the cut starts."),
+    kEndDiameter, kDepth.saying("Depth of the cut along the axis."),
+    kMachine,     kTool,
+    kFinish,      kFeed.saying("Feed of the cross slide wanted; the next finer of the machine is taken."),
+    kSpindle,     kHardness,
+    kNose,        kRake,
+    kWear,        kChuck,
+    kStock,       kBarLength,
+    kBarBehind,   kStickOut.saying("Overhang of the work from the jaws."),
+    kBore,        kRoughness,
+    kApproach,    kOverrun,
+};
+constexpr std::array kBoreAsked{
+    kAlloy,
+    kDiameter.saying("Diameter after the cut."),
+    kDepth,
+    kLength,
+    kMachine,
+    kTool,
+    kFinish,
+    kFeed,
+    kSpindle,
+    kHardness,
+    kNose,
+    kEntering,
+    kRake,
+    kWear,
+    kChuck,
+    kStock,
+    kBarLength,
+    kBarBehind,
+    NUMBER(bar_diameter_mm,
+           "Diameter of the boring bar, of steel; with its overhang it gives the deflection."),
+    kStickOut.called("overhang").saying("Overhang of the boring bar from its holder."),
+    kRoughness,
+    kDeflection,
+    kApproach,
+    kOverrun,
+};
+constexpr std::array kPartOffAsked{
+    kAlloy,
+    kDiameter.saying("Diameter where the cut starts."),
+    kDepth.called("blade").saying("Width of the blade.").usually("3 mm, in an inch question 1/8 in"),
+    kEndDiameter.usually("the centre, or the bore; a groove ends where it is said"),
+    kMachine,
+    kTool,
+    kFeed,
+    kSpindle,
+    kHardness,
+    kRake,
+    kWear,
+    kChuck,
+    kStock,
+    kBarLength,
+    kBarBehind,
+    kBore,
+    kStickOut.saying("How far from the jaws the cut is; beyond a diameter there is a caution."),
+    kApproach,
+    kOverrun,
+};
+constexpr std::array kKnurlAsked{
+    kAlloy,
+    kDiameter.saying("Diameter of the blank."),
+    kLength.saying("Width of the knurled band; without it there is no time."),
+    kMachine,
+    kFeed,
+    kSpindle,
+    kHardness,
+    kChuck,
+    kHold,
+    kStock,
+    kBarLength,
+    kBarBehind,
+    kStickOut.saying("Overhang of the work from the jaws."),
+    kApproach,
+    kOverrun,
+};
+constexpr std::array kThreadAsked{
+    kAlloy,
+    kDiameter.saying("Major diameter of the thread."),
+    ASKED(pitch_mm, "Pitch of the thread, its lead where it has several starts.").above(0).required(),
+    kLength.saying("Length of the thread; without it there is no time."),
+    kMachine,
+    kTool,
+    kSpindle,
+    kHardness,
+    kChuck,
+    kStock,
+    kBarLength,
+    kBarBehind,
+    kStickOut.saying("Overhang of the work from the jaws."),
+};
+#undef NUMBER
+#undef ASKED
+
+bool has(std::span<const AskedRow> rows, string_view key) {
+    return std::any_of(rows.begin(), rows.end(), [&](const AskedRow& row) { return row.key == key; });
+}
+
+// ---- how it is answered
+// ----------------------------------------------------------------------------------------
+
+bool is_faceplate(const machine::Machine& machine, int holder) {
+    std::string name = machine.chucks[static_cast<std::size_t>(holder)].name;
+    std::transform(name.begin(), name.end(), name.begin(),
+                   [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
+    return name.find("faceplate") != std::string::npos || name.find("face plate") != std::string::npos;
+}
+
+/// A word on how much of a bar may stand out behind the spindle, where nobody said.
+void note_bar(const LatheAsk& asked, const TurnRequest& request, const material::AlloyRow& alloy,
+              CutAnswer& out) {
+    const machine::Machine* const machine = asked.machine;
+    const bool told = !std::isnan(request.bar_length_mm) || !std::isnan(request.bar_behind_mm);
+    if (machine == nullptr || machine->kind != machine::Kind::lathe || told ||
+        request.hold == Hold::between_centres) {
+        return;
+    }
+    const double size = !std::isnan(request.stock_diameter_mm) ? request.stock_diameter_mm
+                        : !std::isnan(request.stock_flats_mm)  ? request.stock_flats_mm
+                                                               : request.diameter_mm;
+    const bool outside = request.cut != LatheCut::bore && request.cut != LatheCut::thread;
+    if (!outside || size > machine->spindle_bore_mm) {
+        return;
+    }
+    double free_mm = 0.0;  // without a modulus no length behind the spindle is known to be safe
+    if (!std::isnan(alloy.youngs_modulus_gpa)) {
+        const double bore = std::isnan(request.bore_mm) ? 0.0 : request.bore_mm;
+        const double whirl =
+            first_whirl_rpm(size, bore, 1.0, alloy.youngs_modulus_gpa, alloy.density_kg_m3, kWhirlRootChuck);
+        free_mm = std::sqrt(kWhirlShare * whirl / out.cut.spindle_rpm);
+    }
+    if (!(free_mm >= kNoticedBarMm)) {
+        out.told.push_back(
+            {"bar_behind",
+             -free_mm,
+             {{"bar_free", out.inch ? fmt::format("{} in", std::floor(free_mm / kInchMm))
+                                    : fmt::format("{} mm", 10.0 * std::floor(free_mm / 10.0))}}});
+    }
+}
+
+struct Setting {
+    string_view name;
+    LatheCut cut{};
+    std::span<const AskedRow> rows;
+};
+
+CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnRequest& numbers,
+                 const Asking& asking, const material::AlloyRow& alloy) {
+    const Catalogue& catalogue = asking.catalogue;
+    CutContext context(
+        catalogue, setting.name, alloy,
+        find_tool(catalogue, setting.cut == LatheCut::knurl ? "HSS" : string_view(asked.tool)));
+    TurnRequest request = numbers;
+    request.cut = setting.cut;
+    if (setting.cut == LatheCut::thread) {
+        request.feed_mm_rev = asked.pitch_mm;
+    }
+    request.work.alloy = static_cast<std::uint16_t>(&alloy - catalogue.alloys.data());
+    request.tool_material = context.tool.row->tool_material;
+    request.inch = asking.inch;
+    if (!std::isnan(asked.stock.diameter_mm)) {
+        request.stock_diameter_mm = asked.stock.diameter_mm;
+    }
+    if (!std::isnan(asked.stock.flats_mm)) {
+        request.stock_flats_mm = asked.stock.flats_mm;
+    }
+    const ToolRow& form = *context.tool.row;
+    const auto fill = [&](double TurnRequest::* number, string_view key, double of_tool) {
+        if (has(setting.rows, key)) {
+            from_tool(request.*number, of_tool);
+        }
+    };
+    fill(&TurnRequest::nose_radius_mm, "nose_radius_mm", form.nose_radius_mm);
+    fill(&TurnRequest::entering_deg, "entering_deg", form.entering_deg);
+    fill(&TurnRequest::rake_deg, "rake_deg", form.rake_deg);
+    fill(&TurnRequest::bar_diameter_mm, "bar_diameter_mm", form.bar_diameter_mm);
+    if (setting.cut == LatheCut::bore) {
+        from_tool(request.stick_out_mm, form.stick_out_mm);
+    }
+    if (setting.cut == LatheCut::part_off) {
+        from_tool(request.depth_mm, form.width_mm);
+    }
+    const bool tool_assumed = setting.cut != LatheCut::knurl && !context.tool.named;
+    if (tool_assumed) {
+        context.assumed.push_back(fmt::format("{} tool", form.name));
+    }
+    if (has(setting.rows, "nose_radius_mm") && std::isnan(request.nose_radius_mm)) {
+        context.assumed.push_back(fmt::format("nose radius {} mm", kNoseRadiusMm));
+    }
+    request.chuck = holder_place(asked.machine, asked.chuck, request.hold, context.assumed);
+
+    const machine::Machine& machine = asked.machine == nullptr ? any_machine() : *asked.machine;
+    const CutResult result = cut(catalogue, machine, request);
+    if (has(setting.rows, "depth_mm") && std::isnan(request.depth_mm) && !std::isnan(result.depth_mm)) {
+        const string_view what = setting.cut == LatheCut::part_off ? "blade" : "depth";
+        const std::string shown = asking.inch ? fmt::format("{:.3f} in", result.depth_mm / kInchMm)
+                                              : fmt::format("{:.3g} mm", result.depth_mm);
+        context.assumed.insert(context.assumed.begin() + (tool_assumed ? 1 : 0),
+                               fmt::format("{} {}", what, shown));
+    }
+    if (setting.cut == LatheCut::turn && request.finish) {
+        context.extra.emplace_back("emery_by_hand");
+    }
+    if (asked.machine != nullptr && request.chuck >= 0 && is_faceplate(*asked.machine, request.chuck)) {
+        context.extra.emplace_back("faceplate_balance");
+    }
+    context.machine = asked.machine;
+    context.ladder = asked.machine == nullptr ? nullptr : &asked.machine->carriage;
+    context.diameter_mm = request.diameter_mm;
+    context.inch = asking.inch;
+    context.rows = setting.rows;
+    CutAnswer out = answer_of(context, result);
+    note_bar(asked, request, alloy, out);
+    return out;
+}
+
+const material::AlloyRow& alloy_of(const LatheAsk& asked, const Asking& asking) {
+    return material::find_alloy(asking.catalogue, asked.alloy);
+}
+
+CutAnswer plain(const Setting& setting, const LatheAsk& asked, const Asking& asking) {
+    return answer(setting, asked, asked.cut, asking, alloy_of(asked, asking));
+}
+
+// ---- stepped or steadied work
+// ----------------------------------------------------------------------------------
+
+constexpr int kPlaces = 101;  // along the work, where its deflection is looked for
+
+/// The worst deflection of the work under the cut, and whether a span of it is slender.
+struct Bend {
+    double worst_mm = 0.0;
+    bool slender = false;
+};
+
+Bend bend_of(const LatheAsk& asked, const CutAnswer& cut, double modulus_gpa) {
+    WorkBeam beam{.sections = asked.sections, .hold = asked.cut.hold, .steadies_mm = asked.steadies_mm};
+    beam.youngs_modulus_gpa = modulus_gpa;
+    if (beam.sections.empty()) {
+        const double depth = std::isnan(cut.cut.depth_mm) ? 0.0 : cut.cut.depth_mm;
+        const double bore = std::isnan(asked.cut.bore_mm) ? 0.0 : asked.cut.bore_mm;
+        beam.sections.push_back({asked.cut.stick_out_mm, cut.diameter_mm - 2.0 * depth, bore});
+    }
+    double total = 0.0;
+    double area = 0.0;
+    for (const WorkSection& section : beam.sections) {
+        total += section.length_mm;
+        area += section.length_mm * section.diameter_mm;
+    }
+    std::vector<double> places(kPlaces);
+    for (int i = 0; i < kPlaces; ++i) {
+        places[static_cast<std::size_t>(i)] = i + 1 == kPlaces ? total : i * (total / (kPlaces - 1));
+    }
+    std::vector<double> bend(places.size());
+    std::string why;
+    if (!evaluate(beam, cut.cut.passive_force_n, places, bend, &why).ok()) {
+        throw DomainError(fmt::format("work_bend_mm: {}", why));
+    }
+    Bend out;
+    for (const double each : bend) {
+        out.worst_mm = std::max(out.worst_mm, std::abs(each));
+    }
+    std::vector<double> ends = asked.steadies_mm;
+    ends.push_back(0.0);
+    ends.push_back(total);
+    std::sort(ends.begin(), ends.end());
+    const double mean = area / total;
+    for (std::size_t i = 1; i < ends.size(); ++i) {
+        const bool free = asked.cut.hold == Hold::chuck && i + 1 == ends.size();
+        out.slender = out.slender || (ends[i] - ends[i - 1]) / mean > (free ? kSlenderChuck : kSlenderCentre);
+    }
+    return out;
+}
+
+double at_high_edge(const CutAnswer& cut, const Bend& bend) {
+    return bend.worst_mm * cut.cut.cutting_force_high_n / cut.cut.cutting_force_n;
+}
+
+/// The cut with the beam's deflection in place of the plain bar's.
+void set_bend(const Bend& bend, double allowed_mm, const Catalogue& catalogue, CutAnswer& out) {
+    const double high = at_high_edge(out, bend);
+    std::erase_if(out.told, [](const Told& each) { return each.code == "slender"; });
+    const auto tell = [&](const char* code) { out.told.push_back({code, 0.0, {}}); };
+    if (bend.slender) {
+        tell("slender");
+    }
+    if (!std::isnan(allowed_mm)) {
+        out.limits.push_back({"deflection", high, allowed_mm, 1.0 - high / allowed_mm});
+        if (high > allowed_mm) {
+            tell("deflection_exceeded");
+        }
+    }
+    if (high > (std::isnan(out.cut.depth_mm) ? 0.0 : out.cut.depth_mm)) {
+        tell("climbs");
+    }
+    out.cut.deflection_mm = bend.worst_mm;
+    out.deflection_low_mm = bend.worst_mm * out.cut.cutting_force_low_n / out.cut.cutting_force_n;
+    out.deflection_high_mm = high;
+    constexpr std::array<string_view, 1> kBend{"bend_mm"};
+    out.evidence.push_back(evidence_text({0, rule::work_beam, {}}, kBend, catalogue));
+}
+
+CutAnswer turn_on_beam(const Setting& setting, const LatheAsk& given, const Asking& asking,
+                       const material::AlloyRow& alloy) {
+    if (std::isnan(alloy.youngs_modulus_gpa)) {
+        throw NotTabulatedError(material::lacks_modulus(alloy, "deflection of stepped or steadied work"));
+    }
+    LatheAsk asked = given;
+    double whole = 0.0;
+    for (const WorkSection& section : asked.sections) {
+        whole += section.length_mm;
+    }
+    whole = asked.sections.empty() ? asked.cut.stick_out_mm : whole;
+    if (whole * (1.0 + 1e-9) < asked.cut.length_mm) {
+        throw DomainError(fmt::format("sections must be at least as long as the cut, {:g} mm, got {:g} mm",
+                                      asked.cut.length_mm, whole));
+    }
+    const double allowed = asked.cut.deflection_limit_mm;
+    asked.cut.deflection_limit_mm = kNaN;
+    asked.cut.stick_out_mm = whole;
+    asked.cut.span_mm = whirl_span_mm(asked.cut.hold, whole, asked.steadies_mm);
+    CutAnswer out = answer(setting, asked, asked.cut, asking, alloy);
+    Bend bend = bend_of(asked, out, alloy.youngs_modulus_gpa);
+    LimitCode bound = out.cut.feed_limited_by;
+    const bool open = !std::isnan(allowed) && std::isnan(asked.cut.feed_mm_rev) && asked.machine != nullptr;
+    for (int step = out.feed_step.value_or(0); open && step > 0 && at_high_edge(out, bend) > allowed;) {
+        --step;
+        TurnRequest finer = asked.cut;
+        finer.feed_mm_rev = asked.machine->carriage.steps[static_cast<std::size_t>(step)].feed_mm;
+        out = answer(setting, asked, finer, asking, alloy);
+        out.cut.limited_by = LimitCode::deflection;
+        bound = LimitCode::deflection;
+        bend = bend_of(asked, out, alloy.youngs_modulus_gpa);
+    }
+    out.cut.feed_limited_by = bound;
+    set_bend(bend, allowed, asking.catalogue, out);
+    return out;
+}
+
+constexpr Setting kTurnSetting{"turn", LatheCut::turn, kTurnAsked};
+constexpr Setting kFaceSetting{"face", LatheCut::face, kFaceAsked};
+constexpr Setting kBoreSetting{"bore", LatheCut::bore, kBoreAsked};
+constexpr Setting kPartOffSetting{"part_off", LatheCut::part_off, kPartOffAsked};
+constexpr Setting kKnurlSetting{"knurl", LatheCut::knurl, kKnurlAsked};
+constexpr Setting kThreadSetting{"thread", LatheCut::thread, kThreadAsked};
+
+}  // namespace
+
+CutAnswer turn(const LatheAsk& asked, const Asking& asking) {
+    const material::AlloyRow& alloy = alloy_of(asked, asking);
+    const bool stands_out = !std::isnan(asked.cut.stick_out_mm);
+    if (!asked.sections.empty() && stands_out) {
+        throw DomainError("sections say how far the work stands out: leave stick_out away");
+    }
+    if (!asked.steadies_mm.empty() && asked.sections.empty() && !stands_out) {
+        throw DomainError("steadies need stick_out or sections");
+    }
+    if (!std::isnan(asked.cut.deflection_limit_mm) && std::isnan(alloy.youngs_modulus_gpa)) {
+        throw NotTabulatedError(material::lacks_modulus(alloy, "limit of deflection"));
+    }
+    return asked.sections.empty() && asked.steadies_mm.empty()
+               ? answer(kTurnSetting, asked, asked.cut, asking, alloy)
+               : turn_on_beam(kTurnSetting, asked, asking, alloy);
+}
+
+CutAnswer face(const LatheAsk& asked, const Asking& asking) {
+    return plain(kFaceSetting, asked, asking);
+}
+
+CutAnswer bore(const LatheAsk& asked, const Asking& asking) {
+    return plain(kBoreSetting, asked, asking);
+}
+
+CutAnswer part_off(const LatheAsk& asked, const Asking& asking) {
+    CutAnswer out = plain(kPartOffSetting, asked, asking);
+    if (asked.cut.stick_out_mm > kPartOut * out.diameter_mm) {
+        out.told.push_back({"part_slender", 0.0, {}});
+    }
+    return out;
+}
+
+CutAnswer knurl(const LatheAsk& asked, const Asking& asking) {
+    return plain(kKnurlSetting, asked, asking);
+}
+
+CutAnswer thread_speed(const LatheAsk& asked, const Asking& asking) {
+    return plain(kThreadSetting, asked, asking);
+}
+
+namespace {
+
+constexpr string_view kSources =
+    "Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.";
+
+template <CutAnswer (*Evaluate)(const LatheAsk&, const Asking&)>
+constexpr Question lathe_question(string_view name, string_view about, std::span<const AskedRow> rows,
+                                  string_view example) {
+    Question out = question<LatheAsk, CutAnswer, Evaluate>("cutting", name, about, rows, kCutRecord);
+    out.sources = kSources;
+    out.example = example;
+    return out;
+}
+
+}  // namespace
+
+constinit const std::array<Question, 6> kLatheQuestions{
+    lathe_question<&turn>(
+        "turn", "Turn a diameter: spindle step, feed, force, power, finish, deflection and time of one cut.",
+        kTurnAsked, "turn 6061-T6 1.25in --machine gap-bed --length 2in"),
+    lathe_question<&face>(
+        "face", "Face an end: the spindle keeps the speed of the outer diameter, the cross slide feeds.",
+        kFaceAsked, "face 6061-T6 1.25in --machine gap-bed"),
+    lathe_question<&bore>("bore",
+                          "Bore a hole with a single-point bar: spindle step, feed and what comes of them.",
+                          kBoreAsked, "bore 6061-T6 25mm --bar-diameter 16mm --overhang 60mm"),
+    lathe_question<&part_off>("part_off", "Part off, or cut a groove that ends at a diameter.", kPartOffAsked,
+                              "part-off brass 20mm --machine metric-lathe --blade 2mm"),
+    lathe_question<&knurl>("knurl",
+                           "Speed and feed for knurling with form wheels; the blank is another question.",
+                           kKnurlAsked, "knurl brass 20mm --machine metric-lathe"),
+    lathe_question<&thread_speed>("thread_speed",
+                                  "Spindle step for single-point threading, and the time of one pass.",
+                                  kThreadAsked, "thread-speed 6061-T6 24mm 1.5mm --machine gap-bed"),
+};
+
+}  // namespace halfnut::cutting

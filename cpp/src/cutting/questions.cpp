@@ -1,0 +1,120 @@
+// The answer that all cuts share, and every question of the room.
+
+#include "halfnut/cutting/questions.hpp"
+
+namespace halfnut::cutting {
+
+namespace {
+
+constexpr std::array kLimitFigures{
+    HALFNUT_FIGURE(LimitLeft, name, "What limits."),
+    HALFNUT_FIGURE(LimitLeft, value,
+                   "What the cut comes to; what follows the force at the upper edge of its band.")
+        .always(),
+    HALFNUT_FIGURE(LimitLeft, bound, "What is allowed.").always(),
+    HALFNUT_FIGURE(LimitLeft, slack, "What is left, as a share of the bound; below zero it is passed.")
+        .always(),
+};
+constexpr RecordRow kLimitRecord{"Limit", "A limit of a cut: what is used of it and what is left.",
+                                 kLimitFigures};
+
+#define CUT(member, about) HALFNUT_FIGURE(CutAnswer, cut.member, about)
+#define OWN(member, about) HALFNUT_FIGURE(CutAnswer, member, about)
+constexpr std::array kFigures{
+    OWN(operation, "What is done."),
+    OWN(alloy, "The work's material.").made("Alloy"),
+    OWN(tool_material, "What the edge is made of."),
+    OWN(tool_name, "Name of the tool."),
+    OWN(machine_name, "Name of the machine."),
+    OWN(inch, "The question was asked in inches."),
+    OWN(machine_inch, "The machine's dials and charts are in inches."),
+    OWN(diameter_mm, "Diameter of the work or the tool.").always(),
+    CUT(spindle_rpm, "Spindle speed to set.").always(),
+    CUT(cutting_speed_m_min, "Cutting speed at the diameter.").always(),
+    CUT(window_low_m_min, "Slowest cutting speed that suits.").always(),
+    CUT(window_high_m_min, "Fastest cutting speed that suits.").always(),
+    CUT(feed_mm_rev, "Feed to set."),
+    CUT(feed_per_tooth_mm, "Milling: feed a tooth."),
+    CUT(feed_mm_min, "Feed by time."),
+    CUT(depth_mm, "Depth of the cut: on the radius; of a hole; down, in milling."),
+    CUT(width_mm, "Milling: width of the cut."),
+    CUT(chip_thickness_mm, "Thickness of the chip, its mean over the engaged edge."),
+    CUT(chip_thickness_max_mm, "Milling: greatest thickness of the chip."),
+    CUT(mrr_cm3_min, "Metal removed."),
+    CUT(cutting_force_n, "Force along the cutting speed, of a sharp edge."),
+    CUT(feed_force_n,
+        "Force along the feed: a drill's thrust; in turning that of an edge half worn, or as worn as was "
+        "said."),
+    CUT(passive_force_n, "Turning: force across cutting speed and feed, of such an edge."),
+    CUT(cutting_force_low_n, "Least force that a measurement would find."),
+    CUT(cutting_force_high_n, "Greatest force that a measurement would find, with an edge in use."),
+    CUT(feed_force_low_n, "Least thrust that a measurement would find."),
+    CUT(feed_force_high_n, "Greatest thrust that a measurement would find."),
+    CUT(spindle_power_kw, "Power at the spindle."),
+    CUT(spindle_power_low_kw, "Its least."),
+    CUT(spindle_power_high_kw, "Its most, with an edge in use."),
+    CUT(motor_power_kw, "Power that the motor gives for it."),
+    CUT(available_power_kw, "Power that the spindle has at this step."),
+    CUT(torque_nm, "Torque at the spindle."),
+    CUT(travel_mm, "Travel of the feed, approach and overrun with it."),
+    CUT(time_s, "Time of that travel."),
+    CUT(tool_life_min, "Turning: life of the edge after Taylor, unverified."),
+    CUT(tool_life_low_min, "Its likely least."),
+    CUT(tool_life_high_min, "Its likely most."),
+    CUT(roughness_ra_um, "Ra by geometry alone: the least. Measured values lie 1.05 to 3.4 times higher."),
+    CUT(deflection_mm, "Deflection of work, bar or cutter at the cut; in turning under such an edge."),
+    CUT(hand_turns_per_min, "Feed by hand: turns of the handle a minute."),
+    CUT(hand_turns, "Turns of the handle for the whole travel."),
+    OWN(torque_low_nm, "Torque at the lower edge of the force."),
+    OWN(torque_high_nm, "Torque at its upper edge, where it is judged."),
+    OWN(deflection_low_mm, "Deflection at the lower edge of the force."),
+    OWN(deflection_high_mm, "Deflection at its upper edge, where it is judged."),
+    OWN(chip_thinning,
+        "Milling: how much more feed a tooth bears for the same greatest chip than in a cut half as wide as "
+        "the cutter."),
+    HALFNUT_FIGURE(CutAnswer, heat.chip_rise_k,
+                   "Mean rise of temperature where the chip leaves the edge, an estimate."),
+    HALFNUT_FIGURE(CutAnswer, heat.heat_to_work_share,
+                   "Share of the cutting power that goes into the work, an estimate."),
+    HALFNUT_FIGURE(CutAnswer, heat.heat_to_work_w, "The same as power."),
+    HALFNUT_FIGURE(CutAnswer, heat.heat_to_work_high_w, "The same at the upper edge of the force."),
+    OWN(peck_depths_mm,
+        "Drilling: depths at which the drill is withdrawn to clear its chips, the whole depth last."),
+    OWN(force_verified, "Whether measured cuts of the alloy bear the band of the force out."),
+    CUT(passes, "Passes in all."),
+    CUT(passes_across, "Passes side by side."),
+    CUT(passes_down, "Passes one below another."),
+    OWN(spindle_step, "Place of the spindle step in the machine's list."),
+    OWN(spindle_positions, "Where levers and belts of the spindle stand, in the machine's own words."),
+    CUT(spindle_fit, "How the spindle step meets the window of speeds."),
+    OWN(feed_step, "Place of the feed step in the machine's list, where the feed is one."),
+    OWN(feed_positions, "Where the levers of the feed stand."),
+    OWN(feed_marked, "The feed as the machine's chart marks it."),
+    CUT(feed_source,
+        "step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."),
+    CUT(limited_by, "What keeps the cut from being faster."),
+    CUT(feed_limited_by, "What keeps the feed from being coarser."),
+    HALFNUT_RECORDS(CutAnswer, limits, kLimitRecord, "Every limit that applies."),
+    OWN(assumed, "What was not said and therefore taken, the tool first."),
+    OWN(told, "What a person should know."),
+    OWN(evidence, "What each figure rests on."),
+};
+#undef OWN
+#undef CUT
+
+}  // namespace
+
+constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures};
+
+std::span<const Question* const> questions() noexcept {
+    static const auto kAll = [] {
+        std::array<const Question*, kLatheQuestions.size()> out{};
+        for (std::size_t i = 0; i < out.size(); ++i) {
+            out[i] = &kLatheQuestions[i];
+        }
+        return out;
+    }();
+    return kAll;
+}
+
+}  // namespace halfnut::cutting

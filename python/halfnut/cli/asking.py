@@ -1,0 +1,72 @@
+"""Commands made of the questions that the core declares: arguments, options, help and example."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import Any
+
+import click
+
+from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.core.questions import declared
+
+_UNITS = ("_um", "_hb", "_deg")
+_EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+
+
+def command(name: str) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options."""
+    question = declared()[name]
+    rows = question["arguments"]
+
+    def ask(**given: Any) -> None:
+        as_json, evidence = given.pop("as_json"), given.pop("evidence")
+        function = getattr(import_module(f"halfnut.{question['room']}.questions"), name)
+        asked = [given.pop(row["name"]) for row in rows if row["required"]]
+        show(function(*asked, **{key: _several(value) for key, value in given.items()}), as_json, evidence=evidence)
+
+    ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["required"])
+    made: Any = with_evidence(with_json(ask))
+    for row in reversed(rows):
+        made = _parameter(row)(made)
+    return click.command(name.replace("_", "-"), epilog=_EPILOG.format(example=question["example"]))(made)
+
+
+def _needed(row: dict[str, Any]) -> str:
+    return f"  {row['name'].upper():<10}  {row['about'][0].lower()}{row['about'][1:-1]}"
+
+
+def _several(value: Any) -> Any:
+    """What was said several times; one of them may hold sizes with commas between."""
+    if not isinstance(value, tuple):
+        return value
+    return [each.split(",") if "," in each else each for each in value]
+
+
+def _parameter(row: dict[str, Any]) -> Any:
+    name, about = row["name"], row["about"]
+    if row["required"]:
+        return click.argument(name, metavar=name.upper())
+    if row["usual"] and row["kind"] != "choice":
+        about = f"{about[:-1]}; when not given {row['usual']}."
+    flag = "--" + name.replace("_", "-")
+    for unit in _UNITS:
+        flag = flag.removesuffix(unit.replace("_", "-"))
+    match row["kind"]:
+        case "flag":
+            return click.option(flag, name, is_flag=True, help=about)
+        case "choice":
+            kind = click.Choice(row["choices"])
+            return click.option(flag, name, type=kind, default=row["usual"], show_default=True, help=about)
+        case "list":
+            return click.option(_one(flag), name, multiple=True, help=f"{about[:-1]}; as often as there are.")
+        case "count":
+            return click.option(flag, name, type=click.INT, help=about)
+        case _:
+            bare = row["kind"] == "number" and not row["dimension"]
+            return click.option(flag, name, type=click.FLOAT if bare else click.STRING, help=about)
+
+
+def _one(flag: str) -> str:
+    """The option that is said once for each of several."""
+    return flag[:-3] + "y" if flag.endswith("ies") else flag.removesuffix("s")

@@ -1,0 +1,54 @@
+"""What a person may give for an argument, by the names that signatures use.
+
+A length, a feed or a feed rate is never a bare number; of speeds, angles, forces, ... a bare number is in the unit
+that ends the argument's name.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
+
+from halfnut._core import Length, Quantity
+
+if TYPE_CHECKING:
+    from halfnut._core import Machine as CoreMachine
+    from halfnut.machine.machines import Machine
+    from halfnut.material.alloys import Alloy
+
+    MachineLike: TypeAlias = str | os.PathLike[str] | Machine | CoreMachine
+    AlloyLike: TypeAlias = str | Alloy
+
+
+class PintLike(Protocol):
+    """An object with pint's interface."""
+
+    @property
+    def magnitude(self) -> Any:
+        """The number."""
+
+    @property
+    def units(self) -> Any:
+        """Its unit."""
+
+
+class AstropyLike(Protocol):
+    """An object with astropy's interface."""
+
+    @property
+    def value(self) -> Any:
+        """The number."""
+
+    @property
+    def unit(self) -> Any:
+        """Its unit."""
+
+
+UnitCarrier: TypeAlias = PintLike | AstropyLike
+LengthLike: TypeAlias = str | Length | UnitCarrier
+FeedLike: TypeAlias = str | Quantity | UnitCarrier
+NumberLike: TypeAlias = float | str | Quantity | UnitCarrier
+HolderLike: TypeAlias = str | int
+StockLike: TypeAlias = LengthLike
+SectionLike: TypeAlias = Sequence[LengthLike]

@@ -1,0 +1,122 @@
+"""Questions that the core declares: how Python asks one, and how its answer becomes a record.
+
+Functions and records of a room's questions are written by `./shop stubs` from the core's declarations; see
+`halfnut.core.making`.
+"""
+
+from __future__ import annotations
+
+import numbers as numeric
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any, ClassVar, Self
+
+from halfnut import _core
+from halfnut._core import Quantity
+from halfnut.core.arguments import sound
+from halfnut.core.catalogue import active
+from halfnut.core.record import Caution, Record
+from halfnut.core.words import CAUTIONS, caution
+
+__all__ = ["Answered", "ask", "declared", "read_by"]
+
+_PLAIN = (str, bool, int, float, Quantity)
+_READERS: dict[str, Callable[[str], Any]] = {}
+
+
+def read_by(kin: str, reader: Callable[[str], Any]) -> None:
+    """Say how a class of things that questions speak of by name is made of its name."""
+    _READERS[kin] = reader
+
+
+@cache
+def declared() -> dict[str, dict[str, Any]]:
+    """Every question by its name, as the core declares it."""
+    return {question["name"]: question for question in _core.questions()}
+
+
+@cache
+def _machine_places(name: str) -> frozenset[int]:
+    return frozenset(place for place, row in enumerate(declared()[name]["arguments"]) if row["kind"] == "machine")
+
+
+def ask(name: str, values: tuple[Any, ...]) -> dict[str, Any]:
+    """The core's answer to a question: figures by their keys."""
+    machines = _machine_places(name)
+    given = tuple(
+        value if value is None or (isinstance(value, _PLAIN) and place not in machines) else _plain(name, place, value)
+        for place, value in enumerate(values)
+    )
+    try:
+        return _core.ask(name, given, active())
+    except UnicodeEncodeError:
+        for row, value in zip(declared()[name]["arguments"], given, strict=False):
+            sound(value, row["name"])
+        raise
+
+
+def _plain(name: str, place: int, value: Any) -> Any:
+    """What the core reads, of what a person may give besides."""
+    row = declared()[name]["arguments"][place]
+    if row["kind"] == "machine":
+        if isinstance(value, _core.Machine):
+            return value
+        from halfnut.machine.machines import machine
+
+        return machine(sound(value, row["name"])).core
+    return _item(row, value)
+
+
+def _item(row: dict[str, Any], value: Any) -> Any:
+    if isinstance(value, _PLAIN):
+        return value
+    if isinstance(value, (list, tuple)):
+        return tuple(_item(row, each) for each in value)
+    if row["kin"] and type(value).__name__ == row["kin"]:
+        return value.id
+    if isinstance(value, numeric.Real):
+        return float(value)
+    if type(value).__name__ == "bool_":  # NumPy's
+        return bool(value)
+    from halfnut.core import carriers, units
+
+    if carriers.unit_carrier(value) is not None:
+        return units.quantity(value, row["dimension"] or "length", row["name"])
+    return value
+
+
+@dataclass(frozen=True)
+class Answered(Record):
+    """An answer whose figures the core gives."""
+
+    notes: tuple[Caution, ...] = field(repr=False)
+    """What is worth knowing and harmless."""
+    cautions: tuple[Caution, ...] = field(repr=False)
+    """What a person should heed, in the order of its finding."""
+    evidence: tuple[_core.Evidence, ...] = field(repr=False)
+    """What each figure rests on."""
+
+    _nested: ClassVar[Mapping[str, type]] = {}
+    _named: ClassVar[Mapping[str, str]] = {}
+
+    @classmethod
+    def of(cls, figures: dict[str, Any]) -> Self:
+        """The record of the core's figures."""
+        told = figures.pop("told", ())
+        for key, made in cls._nested.items():
+            figures[key] = tuple(made(**each) for each in figures[key])
+        for key, kin in cls._named.items():
+            figures[key] = _READERS[kin](figures[key])
+        words = cls._words(figures) if told else {}
+        every = [
+            caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told if code in CAUTIONS
+        ]
+        figures["notes"] = tuple(item for item in every if item.rank == "note")
+        figures["cautions"] = tuple(item for item in every if item.rank != "note")
+        return cls(**figures)
+
+    @classmethod
+    def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
+        """What stands in places of the cautions' texts."""
+        return figures

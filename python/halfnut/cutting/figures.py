@@ -1,0 +1,169 @@
+"""Figures of the answers of this room.
+
+Written by `./shop stubs` from the core's declarations: change those.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from halfnut.core.questions import Answered
+from halfnut.material.alloys import Alloy
+
+
+@dataclass(frozen=True)
+class Limit:
+    """A limit of a cut: what is used of it and what is left."""
+
+    name: str
+    """What limits."""
+    value: float
+    """What the cut comes to; what follows the force at the upper edge of its band."""
+    bound: float
+    """What is allowed."""
+    slack: float
+    """What is left, as a share of the bound; below zero it is passed."""
+
+
+@dataclass(frozen=True)
+class CutFigures(Answered):
+    """One cut: the levers to set and what it comes to."""
+
+    operation: str
+    """What is done."""
+    alloy: Alloy
+    """The work's material."""
+    tool_material: str
+    """What the edge is made of."""
+    tool_name: str
+    """Name of the tool."""
+    machine_name: str | None
+    """Name of the machine."""
+    inch: bool
+    """The question was asked in inches."""
+    machine_inch: bool
+    """The machine's dials and charts are in inches."""
+    diameter_mm: float
+    """Diameter of the work or the tool. In mm."""
+    spindle_rpm: float
+    """Spindle speed to set. In rev/min."""
+    cutting_speed_m_min: float
+    """Cutting speed at the diameter. In m/min."""
+    window_low_m_min: float
+    """Slowest cutting speed that suits. In m/min."""
+    window_high_m_min: float
+    """Fastest cutting speed that suits. In m/min."""
+    feed_mm_rev: float | None
+    """Feed to set. In mm/rev."""
+    feed_per_tooth_mm: float | None
+    """Milling: feed a tooth. In mm."""
+    feed_mm_min: float | None
+    """Feed by time. In mm/min."""
+    depth_mm: float | None
+    """Depth of the cut: on the radius; of a hole; down, in milling. In mm."""
+    width_mm: float | None
+    """Milling: width of the cut. In mm."""
+    chip_thickness_mm: float | None
+    """Thickness of the chip, its mean over the engaged edge. In mm."""
+    chip_thickness_max_mm: float | None
+    """Milling: greatest thickness of the chip. In mm."""
+    mrr_cm3_min: float | None
+    """Metal removed. In cm3/min."""
+    cutting_force_n: float | None
+    """Force along the cutting speed, of a sharp edge. In N."""
+    feed_force_n: float | None
+    """Force along the feed: a drill's thrust; in turning that of an edge half worn, or as worn as was said. In N."""
+    passive_force_n: float | None
+    """Turning: force across cutting speed and feed, of such an edge. In N."""
+    cutting_force_low_n: float | None
+    """Least force that a measurement would find. In N."""
+    cutting_force_high_n: float | None
+    """Greatest force that a measurement would find, with an edge in use. In N."""
+    feed_force_low_n: float | None
+    """Least thrust that a measurement would find. In N."""
+    feed_force_high_n: float | None
+    """Greatest thrust that a measurement would find. In N."""
+    spindle_power_kw: float | None
+    """Power at the spindle. In kW."""
+    spindle_power_low_kw: float | None
+    """Its least. In kW."""
+    spindle_power_high_kw: float | None
+    """Its most, with an edge in use. In kW."""
+    motor_power_kw: float | None
+    """Power that the motor gives for it. In kW."""
+    available_power_kw: float | None
+    """Power that the spindle has at this step. In kW."""
+    torque_nm: float | None
+    """Torque at the spindle. In N m."""
+    travel_mm: float | None
+    """Travel of the feed, approach and overrun with it. In mm."""
+    time_s: float | None
+    """Time of that travel. In s."""
+    tool_life_min: float | None
+    """Turning: life of the edge after Taylor, unverified. In min."""
+    tool_life_low_min: float | None
+    """Its likely least. In min."""
+    tool_life_high_min: float | None
+    """Its likely most. In min."""
+    roughness_ra_um: float | None
+    """Ra by geometry alone: the least. Measured values lie 1.05 to 3.4 times higher. In um."""
+    deflection_mm: float | None
+    """Deflection of work, bar or cutter at the cut; in turning under such an edge. In mm."""
+    hand_turns_per_min: float | None
+    """Feed by hand: turns of the handle a minute. In min."""
+    hand_turns: float | None
+    """Turns of the handle for the whole travel."""
+    torque_low_nm: float | None
+    """Torque at the lower edge of the force. In N m."""
+    torque_high_nm: float | None
+    """Torque at its upper edge, where it is judged. In N m."""
+    deflection_low_mm: float | None
+    """Deflection at the lower edge of the force. In mm."""
+    deflection_high_mm: float | None
+    """Deflection at its upper edge, where it is judged. In mm."""
+    chip_thinning: float | None
+    """Milling: how much more feed a tooth bears for the same greatest chip than in a cut half as wide as the cutter."""
+    chip_rise_k: float | None
+    """Mean rise of temperature where the chip leaves the edge, an estimate. In K."""
+    heat_to_work_share: float | None
+    """Share of the cutting power that goes into the work, an estimate."""
+    heat_to_work_w: float | None
+    """The same as power. In W."""
+    heat_to_work_high_w: float | None
+    """The same at the upper edge of the force. In W."""
+    peck_depths_mm: tuple[float, ...]
+    """Drilling: depths at which the drill is withdrawn to clear its chips, the whole depth last. In mm."""
+    force_verified: bool | None
+    """Whether measured cuts of the alloy bear the band of the force out."""
+    passes: int
+    """Passes in all."""
+    passes_across: int
+    """Passes side by side."""
+    passes_down: int
+    """Passes one below another."""
+    spindle_step: int | None
+    """Place of the spindle step in the machine's list."""
+    spindle_positions: tuple[tuple[str, str], ...]
+    """Where levers and belts of the spindle stand, in the machine's own words."""
+    spindle_fit: str
+    """How the spindle step meets the window of speeds."""
+    feed_step: int | None
+    """Place of the feed step in the machine's list, where the feed is one."""
+    feed_positions: tuple[tuple[str, str], ...]
+    """Where the levers of the feed stand."""
+    feed_marked: float | None
+    """The feed as the machine's chart marks it."""
+    feed_source: str
+    """step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."""
+    limited_by: str
+    """What keeps the cut from being faster."""
+    feed_limited_by: str
+    """What keeps the feed from being coarser."""
+    limits: tuple[Limit, ...]
+    """Every limit that applies."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken, the tool first."""
+
+    _nested: ClassVar = {"limits": Limit}
+    _named: ClassVar = {"alloy": "Alloy"}

@@ -1,0 +1,748 @@
+"""The questions of this room.
+
+Written by `./shop stubs` from the core's declarations: change those.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Literal
+
+from halfnut.core.questions import ask
+from halfnut.cutting.cuts import Cut
+
+if TYPE_CHECKING:
+    from halfnut.core.given import (
+        AlloyLike,
+        FeedLike,
+        HolderLike,
+        LengthLike,
+        MachineLike,
+        NumberLike,
+        SectionLike,
+        StockLike,
+    )
+
+__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "turn"]
+
+
+def turn(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    depth: LengthLike | None = None,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: float | None = None,
+    nose_radius: LengthLike | None = None,
+    entering_deg: NumberLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    sections: Sequence[SectionLike] = (),
+    steadies: Sequence[LengthLike] = (),
+    bore: LengthLike | None = None,
+    roughness_um: float | None = None,
+    deflection: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Turn a diameter: spindle step, feed, force, power, finish, deflection and time of one cut.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter before the cut. Above 0 mm.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 1 mm, or 0.25 mm when finishing, in an inch
+        question 0.040 in and 0.010 in, at most a quarter of the radius.
+    length : LengthLike, optional
+        Length of the cut along the work; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    finish : bool, default False
+        A finishing cut, whatever its depth.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    nose_radius : LengthLike, optional
+        Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
+    entering_deg : NumberLike, optional
+        Entering angle of the tool. From 10 to 120 deg. When not given: 90 degrees.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws, or the distance between centres. Above 0 mm. When not given: the length
+        of the cut, which it is at least; without either there is no deflection.
+    sections : Sequence[SectionLike], default ()
+        Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
+        tube, bore of each section. The deflection is that of the beam at its worst place.
+    steadies : Sequence[LengthLike], default ()
+        Place of each fixed steady, from the chuck or the first centre.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave. Above 0 um.
+    deflection : LengthLike, optional
+        Deflection that is allowed. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "turn",
+            (
+                alloy,
+                diameter,
+                depth,
+                length,
+                machine,
+                tool,
+                finish,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                nose_radius,
+                entering_deg,
+                rake_deg,
+                wear_factor,
+                hold,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                sections,
+                steadies,
+                bore,
+                roughness_um,
+                deflection,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def face(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    end_diameter: LengthLike | None = None,
+    depth: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: float | None = None,
+    nose_radius: LengthLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    bore: LengthLike | None = None,
+    roughness_um: float | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Face an end: the spindle keeps the speed of the outer diameter, the cross slide feeds.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter where the cut starts. Above 0 mm.
+    end_diameter : LengthLike, optional
+        Diameter where the cut ends. At least 0 mm. When not given: the centre, or the bore.
+    depth : LengthLike, optional
+        Depth of the cut along the axis. Above 0 mm. When not given: 1 mm, or 0.25 mm when finishing, in an inch
+        question 0.040 in and 0.010 in, at most a quarter of the radius.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    finish : bool, default False
+        A finishing cut, whatever its depth.
+    feed : FeedLike, optional
+        Feed of the cross slide wanted; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    nose_radius : LengthLike, optional
+        Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave. Above 0 um.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "face",
+            (
+                alloy,
+                diameter,
+                end_diameter,
+                depth,
+                machine,
+                tool,
+                finish,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                nose_radius,
+                rake_deg,
+                wear_factor,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                bore,
+                roughness_um,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def bore(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    depth: LengthLike | None = None,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: float | None = None,
+    nose_radius: LengthLike | None = None,
+    entering_deg: NumberLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    bar_diameter: LengthLike | None = None,
+    overhang: LengthLike | None = None,
+    roughness_um: float | None = None,
+    deflection: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Bore a hole with a single-point bar: spindle step, feed and what comes of them.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter after the cut. Above 0 mm.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 1 mm, or 0.25 mm when finishing, in an inch
+        question 0.040 in and 0.010 in, at most a quarter of the radius.
+    length : LengthLike, optional
+        Length of the cut along the work; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    finish : bool, default False
+        A finishing cut, whatever its depth.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    nose_radius : LengthLike, optional
+        Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
+    entering_deg : NumberLike, optional
+        Entering angle of the tool. From 10 to 120 deg. When not given: 90 degrees.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    bar_diameter : LengthLike, optional
+        Diameter of the boring bar, of steel; with its overhang it gives the deflection. Above 0 mm.
+    overhang : LengthLike, optional
+        Overhang of the boring bar from its holder. Above 0 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave. Above 0 um.
+    deflection : LengthLike, optional
+        Deflection that is allowed. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "bore",
+            (
+                alloy,
+                diameter,
+                depth,
+                length,
+                machine,
+                tool,
+                finish,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                nose_radius,
+                entering_deg,
+                rake_deg,
+                wear_factor,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                bar_diameter,
+                overhang,
+                roughness_um,
+                deflection,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def part_off(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    blade: LengthLike | None = None,
+    end_diameter: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: float | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    bore: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Part off, or cut a groove that ends at a diameter.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter where the cut starts. Above 0 mm.
+    blade : LengthLike, optional
+        Width of the blade. Above 0 mm. When not given: 3 mm, in an inch question 1/8 in.
+    end_diameter : LengthLike, optional
+        Diameter where the cut ends. At least 0 mm. When not given: the centre, or the bore; a groove ends where it
+        is said.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    stick_out : LengthLike, optional
+        How far from the jaws the cut is; beyond a diameter there is a caution. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "part_off",
+            (
+                alloy,
+                diameter,
+                blade,
+                end_diameter,
+                machine,
+                tool,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                rake_deg,
+                wear_factor,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                bore,
+                stick_out,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def knurl(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: float | None = None,
+    chuck: HolderLike | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Speed and feed for knurling with form wheels; the blank is another question.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the blank. Above 0 mm.
+    length : LengthLike, optional
+        Width of the knurled band; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "knurl",
+            (
+                alloy,
+                diameter,
+                length,
+                machine,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                chuck,
+                hold,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def thread_speed(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    pitch: LengthLike,
+    *,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: float | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+) -> Cut:
+    """Spindle step for single-point threading, and the time of one pass.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Major diameter of the thread. Above 0 mm.
+    pitch : LengthLike
+        Pitch of the thread, its lead where it has several starts. Above 0 mm.
+    length : LengthLike, optional
+        Length of the thread; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "thread_speed",
+            (
+                alloy,
+                diameter,
+                pitch,
+                length,
+                machine,
+                tool,
+                spindle_rpm,
+                hardness_hb,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+            ),
+        )
+    )

@@ -1,0 +1,189 @@
+"""Write what Python has of the core's questions: a function each, and a record for each kind of answer.
+
+`./shop stubs` runs this; a test compares what stands in the tree with what this would write.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import textwrap
+from pathlib import Path
+from typing import Any
+
+from halfnut import _core
+
+PACKAGE = Path(__file__).parents[2] / "python/halfnut"
+WIDTH = 120
+_WRITTEN = {"length": "LengthLike", "feed": "FeedLike", "feed rate": "FeedLike", "speed": "FeedLike"}
+_FIGURE = {
+    "number": "float",
+    "count": "int",
+    "flag": "bool",
+    "text": "str",
+    "pairs": "tuple[tuple[str, str], ...]",
+    "numbers": "tuple[float, ...]",
+    "texts": "tuple[str, ...]",
+}
+_HOMES = {"Alloy": "halfnut.material.alloys"}
+_WORDS = {"number": "float", "count": "int", "flag": "bool", "text": "str"}
+
+
+def _item(row: dict[str, Any]) -> str:
+    if row["kin"]:
+        return f"{row['kin']}Like"
+    if row["written"]:
+        return _WRITTEN[row["dimension"]]
+    return "NumberLike" if row["dimension"] else _WORDS.get(row["kind"], "float")
+
+
+def asked_type(row: dict[str, Any]) -> str:
+    """The type of an argument in a signature."""
+    if row["kind"] == "choice":
+        return f"Literal[{', '.join(map(repr, row['choices']))}]".replace("'", '"')
+    if row["kind"] == "machine":
+        return "MachineLike"
+    return f"Sequence[{_item(row)}]" if row["kind"] == "list" else _item(row)
+
+
+def default(row: dict[str, Any]) -> str:
+    """What stands for an argument that is not given."""
+    if row["kind"] == "choice":
+        return f'"{row["usual"]}"'
+    return {"flag": "False", "list": "()"}.get(row["kind"], "None")
+
+
+def sentence(row: dict[str, Any]) -> str:
+    """What an argument is, its range and its usual."""
+    out = row["about"]
+    if row["range"]:
+        said = row["range"].replace(">= ", "at least ").replace("> ", "above ")
+        out += f" {said[0].upper()}{said[1:]}."
+    if row["usual"] and row["kind"] != "choice":
+        out += f" When not given: {row['usual']}."
+    return out
+
+
+def docstring(question: dict[str, Any]) -> str:
+    """A function's docstring in the numpydoc layout."""
+    out = [*textwrap.wrap(question["about"], WIDTH - 8), "", "Parameters", "----------"]
+    for row in question["arguments"]:
+        kind = asked_type(row)
+        optional = "" if row["required"] else ", optional" if default(row) == "None" else f", default {default(row)}"
+        if row["kind"] == "choice":
+            kind = "{" + ", ".join(f'"{choice}"' for choice in row["choices"]) + "}"
+        out += [f"{row['name']} : {kind}{optional}"]
+        out += textwrap.wrap(sentence(row), WIDTH - 8, initial_indent="    ", subsequent_indent="    ")
+    out += ["", "Returns", "-------", question["answer"]["name"], f"    {question['answer']['about']}"]
+    out += ["", "Raises", "------", "DomainError", "    A number out of its range, or two that contradict each other."]
+    out += ["UnitError", "    A length or a feed without its unit."]
+    out += ["NotTabulatedError", "    No such name, or no row for it."]
+    out += ["TableError", "    A shop's row that cannot be used."]
+    out += ["", "References", "----------", *textwrap.wrap(question["sources"], WIDTH - 8)]
+    return "\n".join(out)
+
+
+def function(question: dict[str, Any]) -> str:
+    """A question as a function."""
+    rows = question["arguments"]
+    needed = [row for row in rows if row["required"]]
+    rest = [row for row in rows if not row["required"]]
+    head = [f"{row['name']}: {asked_type(row)}" for row in needed] + (["*"] if rest else [])
+    for row in rest:
+        value = default(row)
+        head.append(f"{row['name']}: {asked_type(row)}{' | None' if value == 'None' else ''} = {value}")
+    doc = textwrap.indent(docstring(question), "    ").strip()
+    answer, name = question["answer"]["name"], question["name"]
+    given = ", ".join(row["name"] for row in rows)
+    return (
+        f"def {name}(\n    " + ",\n    ".join(head) + f",\n) -> {answer}:\n"
+        f'    """{doc}\n    """\n    return {answer}.of(ask("{name}", ({given},)))\n'
+    )
+
+
+def figure_type(row: dict[str, Any]) -> str:
+    """The type of a figure in a record."""
+    if row["kind"] == "records":
+        return f"tuple[{row['of']['name']}, ...]"
+    return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
+
+
+def record(row: dict[str, Any], base: str) -> str:
+    """A record of figures, with the records within it before it."""
+    out, lines = [], []
+    nested = {figure["key"]: figure["of"] for figure in row["figures"] if figure["kind"] == "records"}
+    named = {figure["key"]: figure["kin"] for figure in row["figures"] if figure["kin"]}
+    for inner in nested.values():
+        out.append(record(inner, ""))
+    name = row["name"] + ("Figures" if base else "")
+    bases = f"({base})" if base else ""
+    lines.append(f'@dataclass(frozen=True)\nclass {name}{bases}:\n    """{row["about"]}"""\n')
+    for figure in row["figures"]:
+        if figure["kind"] in {"told", "evidence"}:
+            continue
+        unit = f" In {figure['unit']}." if figure["unit"] else ""
+        about = textwrap.wrap(f'"""{figure["about"]}{unit}"""', WIDTH - 4)
+        lines.append(f"    {figure['key']}: {figure_type(figure)}\n    " + "\n    ".join(about))
+    if nested:
+        lines.append(
+            "\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of["name"]}' for key, of in nested.items()) + "}"
+        )
+    if named:
+        pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
+        lines.append(f"    _named: ClassVar = {{{pairs}}}")
+    return "\n\n".join([*out, "\n".join(lines)])
+
+
+def modules() -> dict[Path, str]:
+    """Every file that is written, with its text."""
+    rooms: dict[str, list[dict[str, Any]]] = {}
+    for question in _core.questions():
+        rooms.setdefault(question["room"], []).append(question)
+    out = {}
+    for room, questions in rooms.items():
+        answers = {question["answer"]["name"]: question["answer"] for question in questions}
+        homes = {name: home(room, name) for name in answers}
+        names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
+        made = "Written by `./shop stubs` from the core's declarations: change those."
+        imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
+        kin = {row["kin"] for question in questions for row in question["arguments"] if row["kin"]}
+        used = {_item(row) for question in questions for row in question["arguments"]} | {"MachineLike"}
+        likes = sorted({name for name in used if name.endswith("Like")} | {f"{each}Like" for each in kin})
+        functions = "\n\n".join(function(question) for question in questions)
+        sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
+        out[PACKAGE / room / "questions.py"] = (
+            f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
+            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}\n"
+            f"if TYPE_CHECKING:\n    from halfnut.core.given import {', '.join(likes)}\n\n"
+            f"__all__ = [{names}]\n\n\n{functions}"
+        )
+        records = "\n\n".join(record(answer, "Answered") for answer in answers.values())
+        kins = {row["kin"] for answer in answers.values() for row in answer["figures"] if row["kin"]}
+        kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
+        out[PACKAGE / room / "figures.py"] = (
+            f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
+            f"from dataclasses import dataclass\nfrom typing import ClassVar\n\n"
+            f"from halfnut.core.questions import Answered\n{kin_imports}\n\n{records}"
+        )
+    return {path: _laid_out(text) for path, text in out.items()}
+
+
+def home(room: str, record_name: str) -> str:
+    """The module that adds words to the figures of a record."""
+    for path in sorted((PACKAGE / room).glob("*.py")):
+        if f"class {record_name}({record_name}Figures)" in path.read_text(encoding="utf-8"):
+            return f"halfnut.{room}.{path.stem}"
+    raise SystemExit(f"no class {record_name}({record_name}Figures) in halfnut/{room}")
+
+
+def _laid_out(text: str) -> str:
+    for command in (["check", "--fix", "--quiet", "--select", "I,F401"], ["format", "--quiet"]):
+        run = [sys.executable, "-m", "ruff", *command, "--stdin-filename", str(PACKAGE / "made.py"), "-"]
+        text = subprocess.run(run, input=text, capture_output=True, text=True, check=True).stdout
+    return text
+
+
+if __name__ == "__main__":
+    for path, text in modules().items():
+        path.write_text(text, encoding="utf-8")
+        print(path.relative_to(PACKAGE.parent))
