@@ -95,11 +95,11 @@ def _parts(limits: tuple[ThreadLimits, ...]) -> list[_Part]:
     if len(parts) == 2:
         first, second = limits
         if first.side == second.side:
-            raise _core.DomainError(f"two {first.side} parts do not go together: {first.thread}, {second.thread}")
+            raise _core.DomainError(f"two {first.side} parts do not go together: {first.title}, {second.title}")
         if parts[0].slope != parts[1].slope:
-            raise _core.DomainError(f"threads of different angle do not go together: {first.thread}, {second.thread}")
+            raise _core.DomainError(f"threads of different angle do not go together: {first.title}, {second.title}")
         if first.unit != second.unit or not math.isclose(parts[0].pitch, parts[1].pitch, rel_tol=1e-9):
-            raise _core.DomainError(f"threads of different pitch do not go together: {first.thread}, {second.thread}")
+            raise _core.DomainError(f"threads of different pitch do not go together: {first.title}, {second.title}")
     return sorted(parts, key=lambda part: part.limits.side)
 
 
@@ -163,7 +163,7 @@ def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) 
         lowest = max(lowest, *places, *(height(r) for _, r in least), *(height(r) for _, r in full))
         highest = min(highest, *places)
     enlargement = scale if parts[0].limits.unit == "mm" else scale / 25.4
-    names = " and ".join(str(part.limits.thread) for part in parts)
+    names = " and ".join(part.limits.title for part in parts)
     words = f"{names}, {parts[0].limits.unit}, scale {enlargement:.3g}:1; thick: most material, thin: least"
     highest -= _TEXT_MM
     lowest += 2.5 * _TEXT_MM
@@ -235,8 +235,8 @@ def profile_plot(*limits: ThreadLimits, turns: int = 2, axes: Axes | None = None
         zone = [*full, *reversed(least)]
         hatch = "////" if part.limits.side == "external" else "\\\\\\\\"
         axes.fill(*zip(*zone, strict=True), facecolor="none", edgecolor="black", linewidth=0, hatch=hatch)
-        axes.plot(*zip(*full, strict=True), color="black", linewidth=2, label=f"{part.limits.thread}, most material")
-        axes.plot(*zip(*least, strict=True), color="black", linewidth=0.8, label=f"{part.limits.thread}, least")
+        axes.plot(*zip(*full, strict=True), color="black", linewidth=2, label=f"{part.limits.title}, most material")
+        axes.plot(*zip(*least, strict=True), color="black", linewidth=0.8, label=f"{part.limits.title}, least")
     axes.set_aspect("equal")
     axes.set_xlabel(f"along the axis, {parts[0].limits.unit}")
     axes.set_ylabel(f"radius, {parts[0].limits.unit}")

@@ -33,6 +33,7 @@ from halfnut.core.words import LOAD, caution, caution_lines
 from halfnut.material.alloys import expansion_at
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
+from halfnut.threads.both_units import both_systems
 from halfnut.threads.precoating import PrecoatLimits, precoat
 from halfnut.threads.standard import Thread, ThreadGiven, ThreadLimits, limits, limits_of
 
@@ -99,10 +100,8 @@ class ThreadFit(Record):
         return self.verdict == "free"
 
     def to_dict(self) -> dict[str, Any]:
-        """The fit as a flat dictionary with unit-suffixed keys."""
-        out = self._fields()
-        out["remedies"] = list(self.remedies)
-        return out
+        """The fit as a flat dictionary with unit-suffixed keys, each length in both systems."""
+        return both_systems(self._fields() | {"remedies": list(self.remedies)})
 
     def lines(self) -> list[str]:
         """The verdict in the first line, then clearances, play, chance, remedies, cautions."""

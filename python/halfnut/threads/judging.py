@@ -18,6 +18,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import one
 from halfnut.core.units import measured_mm
 from halfnut.core.words import caution, caution_lines
+from halfnut.threads.both_units import both_systems
 from halfnut.threads.gauging import named_codes, texts_of
 from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
@@ -67,7 +68,7 @@ class Verdict(Record):
         return tuple(name for name, met, _ in self.classes if met)
 
     def to_dict(self) -> dict[str, Any]:
-        """The verdict as a flat dictionary with unit-suffixed keys; what comes off also for a radius dial."""
+        """The verdict as a flat dictionary, each length in both systems; what comes off also for a radius dial."""
         out: dict[str, Any] = {
             "thread": self.thread,
             "side": self.side,
@@ -86,7 +87,7 @@ class Verdict(Record):
                 on_diameter = getattr(judged, f"{amount}_mm") if judged.measured_mm is not None else None
                 out[f"{name}_{amount}_diameter_mm"] = on_diameter
                 out[f"{name}_{amount}_radius_mm"] = None if on_diameter is None else on_diameter / 2
-        return out
+        return both_systems(out)
 
     def lines(self) -> list[str]:
         """The verdict in the first line, then each diameter, what is left on either dial, the classes."""

@@ -497,3 +497,52 @@ def test_profiles_have_their_own_flanks() -> None:
     assert steepest == pytest.approx(1 / math.tan(math.radians(15)))
     with pytest.raises(hn.DomainError, match="angle"):
         profile_svg(outer, hn.limits("M16x1.5-6H"))
+
+
+SHOP_FORM = """\
+[[threads.thread_forms]]
+form = "ME"
+name = "model engineers"
+inch = true
+half_angle_deg = 27.5
+pitch_drop = 0.640327
+minor_drop = 1.280654
+root_radius = 0.137329
+crest_flat = 0
+taper = 0
+written = "inch"
+rule = "whitworth"
+external_class = "medium"
+internal_class = "medium"
+lead_screw = false
+source = "a drawing"
+
+[[threads.form_series]]
+form = "ME"
+diameter = 0.25
+choice = 1
+size = "1/4"
+tpi = 32
+source = "a drawing"
+"""
+
+
+def test_a_form_that_a_shop_adds_by_its_row_answers_every_question(tmp_path) -> None:
+    """Whitworth's flanks, rule and classes under another name: what the row says is all that is new."""
+    (tmp_path / "forms.toml").write_text(SHOP_FORM, encoding="utf-8")
+    loads = {"external_tensile": "60 ksi", "internal_tensile": "40 ksi"}
+
+    def answers(text: str) -> list[dict[str, object]]:
+        found = [
+            hn.limits(text), hn.fit(text, text), hn.wires(text), hn.judge(text, pitch="0.2255 in"),
+            hn.precoat(text, "5 um"), hn.strength(text, text, engagement="0.25 in", **loads),
+            hn.tapping_hole(text), hn.chase(text), hn.tighten(text, preload="100 lbf", friction=(0.1, 0.2)),
+        ]  # fmt: skip
+        named = {"thread", "external", "internal", "form", "passes"}
+        return [{key: value for key, value in each.to_dict().items() if key not in named} for each in found]
+
+    with catalogue.shop(tmp_path):
+        of_shop = answers("1/4-32 ME")
+    assert of_shop == answers("1/4-32 BSW")
+    with pytest.raises(hn.NotTabulatedError, match="ME is not held here"):
+        hn.thread("1/4-32 ME")
