@@ -23,7 +23,12 @@ def command(name: str) -> click.Command:
         as_json, evidence = given.pop("as_json"), given.pop("evidence")
         function = getattr(import_module(f"halfnut.{question['room']}.questions"), name)
         asked = [given.pop(row["name"]) for row in rows if row["required"]]
-        show(function(*asked, **{key: _several(value) for key, value in given.items()}), as_json, evidence=evidence)
+        show(
+            function(*asked, **{key: _several(value) for key, value in given.items()}),
+            as_json,
+            evidence=evidence,
+            question=name,
+        )
 
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["required"])
     made: Any = with_evidence(with_json(ask))

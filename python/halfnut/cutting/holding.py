@@ -17,7 +17,7 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.sizes import force as force_text
 from halfnut.core.units import length as read_length
 from halfnut.core.words import HOLDING, caution, caution_lines
-from halfnut.cutting.asking import core_machine, holder_place
+from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import work_warming_k
 from halfnut.cutting.questions import turn
@@ -31,6 +31,7 @@ from halfnut.cutting.rigidity import (
     work_bend,
 )
 from halfnut.cutting.standing import of_weight
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import lacking, modulus_gpa
 

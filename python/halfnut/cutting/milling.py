@@ -15,11 +15,12 @@ from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.units import asked
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
-from halfnut.cutting.asking import ASKED, NOSE, core_machine, cut_record, formed, optional_mm
+from halfnut.cutting.asking import ASKED, NOSE, cut_record, formed, optional_mm
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import centre_feed_mm_min, helix_length_mm, ramp_length_mm
 from halfnut.cutting.standing import is_aluminium
 from halfnut.cutting.tools import find_tool
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
 from halfnut.material.alloys import alloy as find_alloy
 

@@ -10,18 +10,12 @@ from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
+from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
-    from halfnut.core.given import (
-        AlloyLike,
-        FeedLike,
-        HolderLike,
-        LengthLike,
-        MachineLike,
-        NumberLike,
-        SectionLike,
-        StockLike,
-    )
+    from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike
+    from halfnut.machine.of_name import MachineLike
+    from halfnut.material.alloys import AlloyLike
 
 __all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "turn"]
 
@@ -149,7 +143,7 @@ def turn(
                 diameter,
                 depth,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -283,7 +277,7 @@ def face(
                 diameter,
                 end_diameter,
                 depth,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -418,7 +412,7 @@ def bore(
                 diameter,
                 depth,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -540,7 +534,7 @@ def part_off(
                 diameter,
                 blade,
                 end_diameter,
-                machine,
+                core_machine(machine),
                 tool,
                 feed,
                 spindle_rpm,
@@ -641,7 +635,7 @@ def knurl(
                 alloy,
                 diameter,
                 length,
-                machine,
+                core_machine(machine),
                 feed,
                 spindle_rpm,
                 hardness_hb,
@@ -734,7 +728,7 @@ def thread_speed(
                 diameter,
                 pitch,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 spindle_rpm,
                 hardness_hb,

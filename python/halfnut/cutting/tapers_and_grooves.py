@@ -12,11 +12,11 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
-from halfnut.cutting.asking import core_machine
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import tailstock_setover_mm, taper_angle_deg
 from halfnut.cutting.questions import part_off, turn
 from halfnut.fits.tapers import holding_taper
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
 
 __all__ = ["Groove", "Taper", "groove", "taper"]

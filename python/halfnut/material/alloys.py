@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeAlias
 
 from halfnut import _core
 from halfnut.core.arguments import checked, checked_temperature_c
@@ -165,6 +165,7 @@ def alloy(name: str) -> Alloy:
     )
 
 
+AlloyLike: TypeAlias = str | Alloy
 read_by("Alloy", alloy)
 
 

@@ -21,6 +21,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -204,6 +205,7 @@ struct Question {
     std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
     int version = 1;             ///< raised when a key goes or changes its meaning
     std::shared_ptr<void> (*fresh)() = nullptr;
+    std::shared_ptr<void> (*copy)(const void* asked) = nullptr;
     std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
 };
 
@@ -230,6 +232,28 @@ namespace cutting {
 ///   as the question's own; every one speaks of arguments by the names that a person gives, in the unit of
 ///   the argument that leads
 [[nodiscard]] Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue);
+
+/// An argument of many rows: numbers in its key's unit, NaN where one is not given; or places in a list of
+/// texts, below 0 where none is.
+struct AskedColumn {
+    std::size_t argument = 0;
+    std::span<const double> numbers{};
+    std::span<const std::int32_t> codes{};
+    std::span<const std::string_view> texts{};
+};
+
+/// Ask once for each row, what is common given once.
+///
+/// Given
+///   common    as for ask(); what columns give is nothing here
+///   columns   each as long as there are rows
+///   inch      the question's system, where a column gives what leads
+///   answered  called with each row and its answer
+///   failed    called with each row that has none, and why: a status that stands for the kind of error
+void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
+              std::size_t rows, bool inch, const Catalogue& catalogue,
+              const std::function<void(std::size_t row, const void* answer)>& answered,
+              const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed);
 
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
@@ -511,6 +535,9 @@ constexpr Question question(std::string_view room, std::string_view name, std::s
             .arguments = arguments,
             .answer = &answer,
             .fresh = []() -> std::shared_ptr<void> { return std::make_shared<Asked>(); },
+            .copy = [](const void* asked) -> std::shared_ptr<void> {
+                return std::make_shared<Asked>(*static_cast<const Asked*>(asked));
+            },
             .evaluate = [](const void* asked, const Asking& asking) -> std::shared_ptr<const void> {
                 return std::make_shared<Answered>(Evaluate(*static_cast<const Asked*>(asked), asking));
             }};
