@@ -13,19 +13,7 @@ from halfnut._core import Length, Quantity, UnitError
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 
-_BASE_UNITS = {
-    "length": "mm",
-    "speed": "m/min",
-    "feed": "mm/rev",
-    "feed rate": "mm/min",
-    "angle": "deg",
-    "power": "kW",
-    "force": "N",
-    "torque": "N m",
-    "time": "s",
-    "spindle speed": "rev/min",
-    "stress": "MPa",
-}
+_BASE_UNITS = _core.base_units()
 _LONGEST_MM = 10_000.0
 
 
@@ -77,7 +65,7 @@ def inch(value: float) -> Length:
 def mm(value: float) -> Length:
     """A length in millimetres.
 
-    >>> mm(25.4).inches
+    >>> mm(25.4).inch
     1.0
     """
     return Length(value, "mm")
@@ -151,7 +139,7 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
         What the person gave.
     dimension : str
         "length", "speed", "feed", "feed rate", "angle", "power", "force", "torque", "time",
-        "spindle speed" or "stress".
+        "spindle speed", "stress", "hardness" or "mass".
     name : str
         The argument's name, for messages.
 
