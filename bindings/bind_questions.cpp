@@ -190,7 +190,7 @@ py::dict described(const AskedRow& row) {
         "written"_a = row.written, "usual"_a = text(row.usual), "kin"_a = text(row.kin),
         "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
         "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
-        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.is_leading,
+        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.leading,
         "finer"_a = row.is_finer);
 }
 
@@ -198,11 +198,11 @@ py::dict described(const RecordRow& row) {
     using namespace py::literals;
     py::list figures;
     for (const FigureRow& figure : row.figures) {
-        figures.append(
-            py::dict("key"_a = text(figure.key), "kind"_a = text(kind_name(figure.kind)),
-                     "about"_a = text(figure.about), "unit"_a = text(figure.unit),
-                     "always"_a = figure.is_always, "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
-                     "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
+        figures.append(py::dict(
+            "key"_a = text(figure.key), "kind"_a = text(kind_name(figure.kind)),
+            "about"_a = text(figure.about), "unit"_a = text(figure.unit), "always"_a = figure.is_always,
+            "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
+            "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
     }
     return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures);
 }
@@ -226,10 +226,9 @@ py::list described_questions() {
 }  // namespace
 
 void bind_questions(py::module_& module) {
-    module.def(
-        "ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
-        "The answer to the question of a name: figures by their keys. `values` are those of "
-        "its arguments in their order; None is not given.");
+    module.def("ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
+               "The answer to the question of a name: figures by their keys. `values` are those of "
+               "its arguments in their order; None is not given.");
     module.def("questions", &described_questions, "Every question as it is declared in the core.");
 }
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import numbers as numeric
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import cache
 from typing import Any, ClassVar, Self
 
@@ -116,7 +116,20 @@ class Answered(Record):
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
         return cls(**figures)
 
+    def to_dict(self) -> dict[str, Any]:
+        """The answer as a flat dictionary with unit-suffixed keys; cautions and notes by their codes."""
+        skip = {"inch", "notes", "cautions", "evidence"}
+        out = {item.name: _written(getattr(self, item.name)) for item in fields(self) if item.name not in skip}
+        return out | {key: [item.code for item in getattr(self, key)] for key in ("notes", "cautions")}
+
     @classmethod
     def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
         """What stands in places of the cautions' texts."""
         return figures
+
+
+def _written(value: Any) -> Any:
+    """A figure as a dictionary holds it."""
+    if isinstance(value, tuple):
+        return [_written(each) for each in value]
+    return value.id if type(value).__name__ in _READERS else value
