@@ -3138,33 +3138,9 @@ class ForceBand:
 
 def force_band(alloy: int, process: str, catalogue: Catalogue) -> ForceBand: ...
 
-class EdgeLife:
-    @property
-    def exponent(self) -> float: ...
-    @property
-    def c_m_min(self) -> float: ...
-    @property
-    def feed_exponent(self) -> float: ...
-    @property
-    def depth_exponent(self) -> float: ...
-    @property
-    def moved(self) -> bool: ...
-    @property
-    def shifted(self) -> bool: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
 LIFE_SPEED_LOW: float
 LIFE_SPEED_HIGH: float
 LONGEST_LIFE_MIN: float
-
-def edge_life(
-    alloy: int,
-    tool_material: str,
-    feed_mm_rev: float,
-    depth_mm: float,
-    hardness_hb: float | None,
-    catalogue: Catalogue,
-) -> EdgeLife: ...
 
 class CutResult:
     @property

@@ -14,6 +14,10 @@ namespace halfnut {
 
 namespace {
 
+// The one unit of arguments that is not the base of its dimension.
+constexpr std::string_view kMinute = "min";
+constexpr double kSecondsInMinute = 60.0;
+
 bool is_word(char letter) {
     return std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '_' ||
            (static_cast<unsigned char>(letter) & 0x80U) != 0;
@@ -118,10 +122,11 @@ double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& aski
         throw DomainError(fmt::format("{}: {} is a {}, not a {}", row.name, found.text(),
                                       dimension_name(found.dimension()), dimension_name(row.dimension)));
     }
-    if (row.is_leading) {
+    if (row.leading != 0 && (asking.led_by == 0 || row.leading < asking.led_by)) {
         asking.inch = found.system() == UnitSystem::inch;
+        asking.led_by = row.leading;
     }
-    return found.base();
+    return row.unit == kMinute ? found.base() / kSecondsInMinute : found.base();
 }
 
 double number_of(const Given& given, const AskedRow& row, Asking& asking) {
@@ -248,6 +253,9 @@ std::string Given::shown() const {
 
 void take(double& to, const Given& given, const AskedRow& row, Asking& asking) {
     to = number_of(given, row, asking);
+    if (check(row.range, to) != StatusCode::ok) {
+        throw DomainError(as_asked(argument_message(row.range, to), {&row, 1}, asking.inch));
+    }
 }
 
 void take(int& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from importlib import import_module
+from types import MappingProxyType
 from typing import Any
 
 import click
@@ -11,11 +13,14 @@ from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.questions import declared
 
 _UNITS = ("_um", "_hb", "_deg")
-_EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+_EPILOG = "\b\nExample:\n{examples}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
 
-def command(name: str) -> click.Command:
-    """The command that asks a question: what it requires are arguments, the rest options."""
+def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options.
+
+    `called` and `flags` are names of the command and of options that the question and its arguments do not have.
+    """
     question = declared()[name]
     rows = question["arguments"]
 
@@ -33,8 +38,9 @@ def command(name: str) -> click.Command:
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["required"])
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
-        made = _parameter(row)(made)
-    return click.command(name.replace("_", "-"), epilog=_EPILOG.format(example=question["example"]))(made)
+        made = _parameter(row, flags.get(row["name"], ""))(made)
+    examples = "\n".join(f"  halfnut {each}" for each in question["example"].splitlines())
+    return click.command(called or name.replace("_", "-"), epilog=_EPILOG.format(examples=examples))(made)
 
 
 def _needed(row: dict[str, Any]) -> str:
@@ -48,15 +54,16 @@ def _several(value: Any) -> Any:
     return [each.split(",") if "," in each else each for each in value]
 
 
-def _parameter(row: dict[str, Any]) -> Any:
+def _parameter(row: dict[str, Any], flag: str) -> Any:
     name, about = row["name"], row["about"]
     if row["required"]:
         return click.argument(name, metavar=name.upper())
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
-    flag = "--" + name.replace("_", "-")
-    for unit in _UNITS:
-        flag = flag.removesuffix(unit.replace("_", "-"))
+    if not flag:
+        flag = "--" + name.replace("_", "-")
+        for unit in _UNITS:
+            flag = flag.removesuffix(unit.replace("_", "-"))
     match row["kind"]:
         case "flag":
             return click.option(flag, name, is_flag=True, help=about)

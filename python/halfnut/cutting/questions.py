@@ -11,13 +11,14 @@ from typing import TYPE_CHECKING, Literal
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.of_name import core_machine
+from halfnut.cutting.edge_life import ToolLife
 
 if TYPE_CHECKING:
     from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
 
-__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "turn"]
+__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "tool_life", "turn"]
 
 
 def turn(
@@ -737,6 +738,93 @@ def thread_speed(
                 bar_length,
                 bar_behind,
                 stick_out,
+            ),
+        )
+    )
+
+
+def tool_life(
+    alloy: AlloyLike,
+    *,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    depth: LengthLike | None = None,
+    speed: FeedLike | None = None,
+    life_min: NumberLike | None = None,
+    change_min: NumberLike | None = None,
+    edge_cost: float | None = None,
+    cost_per_min: float | None = None,
+    hardness_hb: float | None = None,
+    machine: MachineLike | None = None,
+    diameter: LengthLike | None = None,
+) -> ToolLife:
+    """How long an edge lasts in turning, the speed for a life, the lives for most and for cheapest parts.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    tool : str, optional
+        HSS, carbide or coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed a revolution. Above 0 mm/rev. When not given: 0.25 mm/rev, as in the trials.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 2.5 mm, as in the trials.
+    speed : FeedLike, optional
+        Cutting speed to tell the life at, such as 100 m/min. Above 0 m/min.
+    life_min : NumberLike, optional
+        Life in minutes to tell the speed for. Above 0 min.
+    change_min : NumberLike, optional
+        Minutes to change the edge: tells the life for most parts an hour. Above 0 min. When not given: the
+        machine's time for a tool.
+    edge_cost : float, optional
+        Cost of one edge; with the cost of a minute tells the cheapest life. Above 0.
+    cost_per_min : float, optional
+        Cost of a minute of machine and person, in the same currency. Above 0 1/min.
+    hardness_hb : float, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    machine : MachineLike, optional
+        Lathe whose time to change a tool is taken, and whose steps the speeds are turned into.
+    diameter : LengthLike, optional
+        Diameter of the work: turns cutting speeds into spindle speeds. Above 0 mm.
+
+    Returns
+    -------
+    ToolLife
+        Life of an edge in turning. A figure that was not asked for is None.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Taylor's equation with the rows that the evidence names; Groover, Fundamentals of Modern Manufacturing, chapters
+    23 and 24.
+    """
+    return ToolLife.of(
+        ask(
+            "tool_life",
+            (
+                alloy,
+                tool,
+                feed,
+                depth,
+                speed,
+                life_min,
+                change_min,
+                edge_cost,
+                cost_per_min,
+                hardness_hb,
+                machine,
+                diameter,
             ),
         )
     )

@@ -38,7 +38,8 @@ def test_a_declaration_is_whole(question):
     names, keys = [row["name"] for row in rows], [row["key"] for row in rows]
     assert len(set(names)) == len(names)
     assert len(set(keys)) == len(keys)
-    assert sum(row["leads"] for row in rows) <= 1
+    ranks = sorted(row["leads"] for row in rows if row["leads"])
+    assert ranks == list(range(1, len(ranks) + 1))
     required = [row["required"] for row in rows]
     for row in rows:
         assert row["about"].endswith(".") and row["about"][0].isupper(), row["name"]

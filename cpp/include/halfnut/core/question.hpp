@@ -62,6 +62,7 @@ struct Asking {
     const Catalogue& catalogue;
     bool inch =
         false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
+    int led_by = 0;  ///< rank of that argument; 0: none was given
 };
 
 enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
@@ -81,14 +82,14 @@ struct AskedRow {
     std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
     std::span<const std::string_view> choices{};
     bool is_required = false;
-    bool is_leading = false;  ///< its unit is the system of the answer
-    bool is_finer = false;    ///< left out of a command's shortest help
+    int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
+    bool is_finer = false;  ///< left out of a command's shortest help
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
     // How a declaration is spelled.
     [[nodiscard]] constexpr AskedRow required() const { return with(&AskedRow::is_required, true); }
-    [[nodiscard]] constexpr AskedRow leads() const { return with(&AskedRow::is_leading, true); }
+    [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
     [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
@@ -108,6 +109,13 @@ struct AskedRow {
         out.dimension = Dimension::length;
         out.has_dimension = true;
         out.written = true;
+        return out;
+    }
+    /// Of a number whose name only seems to end in a unit.
+    [[nodiscard]] constexpr AskedRow plain() const {
+        AskedRow out = in(finite(key));
+        out.unit = {};
+        out.has_dimension = false;
         return out;
     }
     [[nodiscard]] constexpr AskedRow above(double low) const {
