@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 import textwrap
@@ -146,16 +147,14 @@ def modules() -> dict[Path, str]:
         names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
         made = "Written by `./shop stubs` from the core's declarations: change those."
         imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
-        kin = {row["kin"] for question in questions for row in question["arguments"] if row["kin"]}
-        used = {_item(row) for question in questions for row in question["arguments"]} | {"MachineLike"}
-        likes = sorted({name for name in used if name.endswith("Like")} | {f"{each}Like" for each in kin})
         functions = "\n\n".join(function(question) for question in questions)
+        likes = ", ".join(sorted(set(re.findall(r"\w+Like", functions))))
+        given = f"if TYPE_CHECKING:\n    from halfnut.core.given import {likes}\n\n" if likes else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
             f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}\n"
-            f"if TYPE_CHECKING:\n    from halfnut.core.given import {', '.join(likes)}\n\n"
-            f"__all__ = [{names}]\n\n\n{functions}"
+            f"{given}__all__ = [{names}]\n\n\n{functions}"
         )
         records = "\n\n".join(record(answer, "Answered") for answer in answers.values())
         kins = {row["kin"] for answer in answers.values() for row in answer["figures"] if row["kin"]}

@@ -321,6 +321,24 @@ Value shown(const Told& told) {
     return {Values{shown(told.code), Value{told.gravity}, shown(told.words)}};
 }
 
+EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue, RowRef row) {
+    return evidence_text({.figure = 0, .rule = rule, .row = row}, std::array{figure}, catalogue);
+}
+
+EvidenceText as_tabulated(std::string_view figure, RowRef row, const Catalogue& catalogue) {
+    constexpr RuleId kNoRule{.domain = 0xff, .place = 0};
+    EvidenceText out = rests_on(figure, kNoRule, catalogue, row);
+    out.rule = "as tabulated";
+    return out;
+}
+
+void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
+                     const Catalogue& catalogue, std::vector<EvidenceText>& out) {
+    for (const EvidenceItem& item : items) {
+        out.push_back(evidence_text(item, figures, catalogue));
+    }
+}
+
 std::string as_asked(std::string_view message, std::span<const AskedRow> rows, bool inch) {
     constexpr std::string_view kNone = ", got nan mm";
     std::string out = named(message, rows);
@@ -331,7 +349,14 @@ std::string as_asked(std::string_view message, std::span<const AskedRow> rows, b
 }
 
 std::span<const Question* const> questions() noexcept {
-    return cutting::questions();
+    static const std::vector<const Question*> kAll = [] {
+        std::vector<const Question*> out;
+        for (const auto room : {material::questions(), cutting::questions()}) {
+            out.insert(out.end(), room.begin(), room.end());
+        }
+        return out;
+    }();
+    return kAll;
 }
 
 const Question& find_question(std::string_view name) {
@@ -360,6 +385,8 @@ Answer ask(const Question& question, std::span<const Given> given, const Catalog
     }
     try {
         return {&question, question.evaluate(asked.get(), asking), asking.inch};
+    } catch (const TableError&) {  // it speaks of a file's columns, not of arguments
+        throw;
     } catch (const Error&) {
         retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
     }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from importlib import import_module
 from typing import Any
 
@@ -11,7 +12,13 @@ from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.questions import declared
 
 _UNITS = ("_um", "_hb", "_deg")
-_EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+_LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+
+
+def __getattr__(name: str) -> click.Command:
+    if name in declared():
+        return command(name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
 def command(name: str) -> click.Command:
@@ -29,11 +36,19 @@ def command(name: str) -> click.Command:
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
         made = _parameter(row)(made)
-    return click.command(name.replace("_", "-"), epilog=_EPILOG.format(example=question["example"]))(made)
+    return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
+
+
+def _examples(question: dict[str, Any]) -> str:
+    lines = "".join(f"\n  halfnut {line}" for line in question["example"].splitlines())
+    return f"\b\nExample:{lines}{_LENGTHS if any(row['written'] for row in question['arguments']) else ''}"
 
 
 def _needed(row: dict[str, Any]) -> str:
-    return f"  {row['name'].upper():<10}  {row['about'][0].lower()}{row['about'][1:-1]}"
+    first, second, *rest = about = row["about"][:-1]
+    words = about if second.isupper() else first.lower() + "".join((second, *rest))
+    start = f"  {row['name'].upper():<10}  "
+    return textwrap.fill(words, 78, initial_indent=start, subsequent_indent=" " * len(start))
 
 
 def _several(value: Any) -> Any:

@@ -25,7 +25,7 @@ from halfnut.cutting.formulas import (
 from halfnut.cutting.tools import find_tool
 from halfnut.machine import machines
 from halfnut.material.alloys import Alloy
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["ToolLife", "tool_life"]
 
@@ -253,7 +253,7 @@ def tool_life(
         economic_rpm=rpm_for(speed_for(cheapest)),
         verified=False,
         assumed=tuple(assumed),
-        cautions=(caution("life_unverified"), *found.cautions),
+        cautions=(caution("life_unverified"), *found.told),
         evidence=tuple(edge.evidence(active())),
     )
 

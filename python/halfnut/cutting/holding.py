@@ -31,8 +31,8 @@ from halfnut.cutting.rigidity import (
     work_bend,
 )
 from halfnut.cutting.standing import of_weight
-from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import lacking, modulus_gpa
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["Holding", "hold"]
 

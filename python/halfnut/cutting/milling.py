@@ -21,7 +21,7 @@ from halfnut.cutting.formulas import centre_feed_mm_min, helix_length_mm, ramp_l
 from halfnut.cutting.standing import is_aluminium
 from halfnut.cutting.tools import find_tool
 from halfnut.material.alloys import Alloy
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["Entry", "helix", "mill", "ramp", "saw"]
 
