@@ -351,7 +351,7 @@ std::string as_asked(std::string_view message, std::span<const AskedRow> rows, b
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
         std::vector<const Question*> out;
-        for (const auto room : {material::questions(), cutting::questions()}) {
+        for (const std::span<const Question* const> room : {material::questions(), cutting::questions()}) {
             out.insert(out.end(), room.begin(), room.end());
         }
         return out;
