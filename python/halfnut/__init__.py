@@ -60,8 +60,8 @@ if TYPE_CHECKING:
     from halfnut.knurls.setups import knurl_setup
     from halfnut.knurls.wheels import suitable_wheels
     from halfnut.machine.machines import lathe, milling_machine
-    from halfnut.material.alloys import alloy
     from halfnut.material.coatings import coating
+    from halfnut.material.questions import alloy
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
     from halfnut.threads.fitting import fit
@@ -100,7 +100,7 @@ _HOMES = {
     "Plan": "planning.plans",
     "ThreadLimits": "threads.standard",
     "adjuster": "threads.adjusters",
-    "alloy": "material.alloys",
+    "alloy": "material.questions",
     "blind_hole": "threads.form_holes",
     "bore": "cutting.questions",
     "chase": "cutting.chasing",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Mapping
 from importlib import import_module
 from types import MappingProxyType
@@ -13,7 +14,13 @@ from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.questions import declared
 
 _UNITS = ("_um", "_hb", "_deg")
-_EPILOG = "\b\nExample:\n{examples}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+_LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+
+
+def __getattr__(name: str) -> click.Command:
+    if name in declared():
+        return command(name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
 def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
@@ -39,12 +46,19 @@ def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingPr
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
         made = _parameter(row, flags.get(row["name"], ""))(made)
-    examples = "\n".join(f"  halfnut {each}" for each in question["example"].splitlines())
-    return click.command(called or name.replace("_", "-"), epilog=_EPILOG.format(examples=examples))(made)
+    return click.command(called or name.replace("_", "-"), epilog=_examples(question))(made)
+
+
+def _examples(question: dict[str, Any]) -> str:
+    lines = "".join(f"\n  halfnut {line}" for line in question["example"].splitlines())
+    return f"\b\nExample:{lines}{_LENGTHS if any(row['written'] for row in question['arguments']) else ''}"
 
 
 def _needed(row: dict[str, Any]) -> str:
-    return f"  {row['name'].upper():<10}  {row['about'][0].lower()}{row['about'][1:-1]}"
+    first, second, *rest = about = row["about"][:-1]
+    words = about if second.isupper() else first.lower() + "".join((second, *rest))
+    start = f"  {row['name'].upper():<10}  "
+    return textwrap.fill(words, 78, initial_indent=start, subsequent_indent=" " * len(start))
 
 
 def _several(value: Any) -> Any:

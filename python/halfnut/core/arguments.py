@@ -11,33 +11,15 @@ from functools import partial, wraps
 from types import FunctionType
 from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
 
-from halfnut._core import DomainError, Error, Quantity, parse_number, unit_bounds
+from halfnut._core import DomainError, Quantity, unit_bounds
+from halfnut.core.written import unit_of, written
 
-__all__ = ["checked", "checked_temperature_c", "number", "unit_of"]
+__all__ = ["checked", "checked_temperature_c", "number"]
 
 P = ParamSpec("P")
 R = TypeVar("R")
 Check = Callable[[Any, str], Any]
 
-# Units of numbers by the end of their names, the longer ends first.
-_UNITS = {
-    "_mm_rev": "mm/rev",
-    "_mm_min": "mm/min",
-    "_m_min": "m/min",
-    "_rpm": "rev/min",
-    "_deg": "deg",
-    "_um": "um",
-    "_mm": "mm",
-    "_hb": "HB",
-    "_mpa": "MPa",
-    "_gpa": "GPa",
-    "_nm": "N m",
-    "_kw": "kW",
-    "_kg": "kg",
-    "_n": "N",
-    "_s": "s",
-    "_min": "min",
-}
 
 _COLDEST_C, _HOTTEST_C = -200.0, 1000.0
 _MOST = 2**31 - 1  # a whole number of the core
@@ -235,7 +217,7 @@ def number(value: Any, name: str) -> float:
     """
     unit = unit_of(name)
     if isinstance(value, str) and (unit or name.endswith("temperature_c")):
-        value = _written(_sound(value, name), unit, name)
+        value = written(sound(value, name), unit, name)
     if isinstance(value, Quantity) or hasattr(value, "units") or hasattr(value, "unit"):
         from halfnut.core import carriers
 
@@ -258,28 +240,6 @@ def number(value: Any, name: str) -> float:
     if not math.isfinite(out):
         raise DomainError(f"{name} must be a finite number{of_unit}, got {out}")
     return out
-
-
-def unit_of(name: str) -> str:
-    """The unit that ends an argument's name, or nothing.
-
-    >>> unit_of("spindle_rpm"), unit_of("wear_factor"), unit_of("hand_turns_per_min")
-    ('rev/min', '', '')
-    """
-    return "" if "_per_" in name else next((unit for end, unit in _UNITS.items() if f"_{name}".endswith(end)), "")
-
-
-def _written(text: str, unit: str, name: str) -> float:
-    """The number in a unit of a text that has its own."""
-    from halfnut.core import catalogue, units
-
-    if not unit:
-        return units.temperature_c(text, name)
-    try:
-        return parse_number(text, unit, catalogue.active())
-    except Error as error:
-        error.args = (f"{name}: {error}",)
-        raise
 
 
 def _shown(value: Any) -> str:

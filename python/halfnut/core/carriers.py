@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfnut._core import DomainError, Quantity, UnitError
-from halfnut.core.arguments import unit_of
+from halfnut.core.written import unit_of
 
 __all__ = ["carried_units", "columns", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
 

@@ -72,6 +72,8 @@ def _item(row: dict[str, Any], value: Any) -> Any:
     from halfnut.core import carriers, units
 
     if carriers.unit_carrier(value) is not None:
+        if row["unit"] and not row["dimension"]:
+            return float(carriers.numbers(value, row["unit"], row["name"]))
         return units.quantity(value, row["dimension"] or "length", row["name"])
     return value
 

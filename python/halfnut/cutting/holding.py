@@ -32,8 +32,8 @@ from halfnut.cutting.rigidity import (
 )
 from halfnut.cutting.standing import of_weight
 from halfnut.machine.of_name import core_machine
-from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import lacking, modulus_gpa
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["Holding", "hold"]
 

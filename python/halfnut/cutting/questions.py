@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
-from halfnut.machine.of_name import core_machine
 from halfnut.cutting.edge_life import ToolLife
+from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
     from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike
@@ -32,7 +32,7 @@ def turn(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
@@ -74,7 +74,7 @@ def turn(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -183,7 +183,7 @@ def face(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     rake_deg: NumberLike | None = None,
     wear_factor: float | None = None,
@@ -220,7 +220,7 @@ def face(
         Feed of the cross slide wanted; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -312,7 +312,7 @@ def bore(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
@@ -351,7 +351,7 @@ def bore(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -448,7 +448,7 @@ def part_off(
     tool: str | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
     wear_factor: float | None = None,
     chuck: HolderLike | None = None,
@@ -481,7 +481,7 @@ def part_off(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     rake_deg : NumberLike, optional
         Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
@@ -563,7 +563,7 @@ def knurl(
     machine: MachineLike | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
     stock: StockLike | None = None,
@@ -589,7 +589,7 @@ def knurl(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -662,7 +662,7 @@ def thread_speed(
     machine: MachineLike | None = None,
     tool: str | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     stock: StockLike | None = None,
     bar_length: LengthLike | None = None,
@@ -687,7 +687,7 @@ def thread_speed(
         HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -754,7 +754,7 @@ def tool_life(
     change_min: NumberLike | None = None,
     edge_cost: float | None = None,
     cost_per_min: float | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     machine: MachineLike | None = None,
     diameter: LengthLike | None = None,
 ) -> ToolLife:
@@ -781,7 +781,7 @@ def tool_life(
         Cost of one edge; with the cost of a minute tells the cheapest life. Above 0.
     cost_per_min : float, optional
         Cost of a minute of machine and person, in the same currency. Above 0 1/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     machine : MachineLike, optional
         Lathe whose time to change a tool is taken, and whose steps the speeds are turned into.
@@ -823,7 +823,7 @@ def tool_life(
                 edge_cost,
                 cost_per_min,
                 hardness_hb,
-                machine,
+                core_machine(machine),
                 diameter,
             ),
         )

@@ -25,8 +25,8 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.sizes import force as force_text
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import modulus_gpa
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = [
     "JawSqueeze",

@@ -26,7 +26,7 @@ from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.machine.machines import machine as find_machine
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -24,7 +24,7 @@ from halfnut.core.text import plain_cell, shown
 from halfnut.core.words import FIRST, by_rank, caution_lines
 from halfnut.machine import machines
 from halfnut.machine.machines import Machine
-from halfnut.material.alloys import alloy
+from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
 from halfnut.planning import whole_part
 from halfnut.planning.answers import Answer

@@ -224,6 +224,9 @@ struct Answer {
     bool inch = false;
 };
 
+namespace material {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
 namespace cutting {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
@@ -265,6 +268,17 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
 
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
+
+/// Evidence of one figure: its rule and, where there is one, the row.
+[[nodiscard]] EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue,
+                                    RowRef row = {});
+
+/// What has no rule: a figure read from a row.
+[[nodiscard]] EvidenceText as_tabulated(std::string_view figure, RowRef row, const Catalogue& catalogue);
+
+/// Evidence of a record, as texts after those that there are.
+void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
+                     const Catalogue& catalogue, std::vector<EvidenceText>& out);
 
 /// A core's message in the words of a question: arguments by the names that a person gives, sizes in inches
 /// where the question is.
@@ -373,6 +387,11 @@ struct Suffix {
 
 /// The one table of suffixes, longest first.
 inline constexpr std::array kSuffixes{
+    Suffix{"_hp_in3_min", "hp/(in3/min)"},
+    Suffix{"_j_kg_k", "J/(kg K)"},
+    Suffix{"_um_m_k", "um/(m K)"},
+    Suffix{"_w_m_k", "W/(m K)"},
+    Suffix{"_kg_m3", "kg/m3"},
     Suffix{"_mm_rev", "mm/rev", Dimension::feed_per_rev, true, true},
     Suffix{"_mm_min", "mm/min", Dimension::feed_rate, true, true},
     Suffix{"_cm3_min", "cm3/min"},
@@ -391,11 +410,11 @@ inline constexpr std::array kSuffixes{
     Suffix{"_n", "N", Dimension::force, true, false},
     Suffix{"_min", "min", Dimension::time, true, false},
     Suffix{"_s", "s", Dimension::time, true, false},
-    Suffix{"_kg", "kg"},
+    Suffix{"_kg", "kg", Dimension::mass, true, false},
     Suffix{"_w", "W"},
     Suffix{"_k", "K"},
     Suffix{"_c", "C"},
-    Suffix{"_hb", "HB"},
+    Suffix{"_hb", "HB", Dimension::hardness, true, false},
 };
 
 constexpr Suffix suffix_of(std::string_view key) {
