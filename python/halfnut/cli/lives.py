@@ -32,5 +32,5 @@ Example:
 @with_evidence
 @with_json
 def edge_life(alloy: str, as_json: bool, evidence: bool, **given: Any) -> None:
-    """How long an edge lasts in turning ALLOY, the speed for a life, the lives for most and for cheapest parts."""
+    """Tool life in turning ALLOY, the speed for a life, the lives for most and for cheapest parts."""
     show(edges.tool_life(alloy, **given), as_json, evidence=evidence)

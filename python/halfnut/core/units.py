@@ -114,6 +114,24 @@ def length(value: Any, name: str) -> Length:
     return found if isinstance(found, Length) else Length(found.value, found.unit)
 
 
+def unit_of(size: Length) -> str:
+    """The unit in which a question with this size is answered: "in" or "mm".
+
+    >>> unit_of(inch(0.5)), unit_of(mm(5))
+    ('in', 'mm')
+    """
+    return "in" if size.system == "inch" else "mm"
+
+
+def in_unit(value_mm: float, unit: str) -> Length:
+    """A length in mm, kept in "in" or "mm".
+
+    >>> str(in_unit(25.4, "in"))
+    '1 in'
+    """
+    return Length(value_mm / 25.4, "in") if unit == "in" else Length(value_mm, "mm")
+
+
 def temperature_c(text: str, name: str) -> float:
     """A temperature in degrees Celsius, from text with its scale.
 

@@ -1,4 +1,4 @@
-"""How long an edge lasts in turning, after Taylor: the life at a speed, the speed for a life, what is cheapest."""
+"""Tool life in turning, after Taylor: the life at a speed, the speed for a life, what is cheapest."""
 
 from __future__ import annotations
 
@@ -7,14 +7,13 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError, Evidence, Length
+from halfnut._core import DomainError, Evidence, Length, spell
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import M_PER_FOOT, life, life_span
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.words import caution
 from halfnut.cutting.formulas import (
     economic_life_min,
     fastest_life_min,
@@ -34,7 +33,7 @@ _INCH_UNIT = re.compile(r"(?<![a-z])(in|ft|sfm)\b", re.IGNORECASE)
 
 @dataclass(frozen=True)
 class ToolLife(Record):
-    """Life of an edge in turning. A figure that nothing was given for is None.
+    """Tool life in turning. A figure that nothing was given for is None.
 
     Attributes
     ----------
@@ -52,12 +51,12 @@ class ToolLife(Record):
         At the diameter given, for the life wanted, the most parts and the cheapest part: the machine's fastest step
         that is not above the speed, or its slowest; without a machine exact.
     verified : bool
-        Always False: measured lives scatter too widely about any reckoned one.
+        Always False: measured lives scatter too widely about any computed one.
     """
 
     alloy: Alloy
     tool_material: str
-    inch: bool
+    unit: str
     feed_mm_rev: float
     depth_mm: float
     exponent: float
@@ -84,45 +83,49 @@ class ToolLife(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The life as a flat dictionary with unit-suffixed keys."""
-        skip = {"alloy", "inch", "assumed", "cautions", "evidence"}
+        skip = {"alloy", "unit", "assumed", "cautions", "evidence"}
         out: dict[str, Any] = {"alloy": self.alloy.id}
         out |= {name: getattr(self, name) for name in self.__dataclass_fields__ if name not in skip}
         out["assumed"] = list(self.assumed)
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def _speed(self, value: float | None) -> str:
-        if value is None:
-            return "-"
-        return f"{value / M_PER_FOOT:.0f} ft/min" if self.inch else f"{value:.0f} m/min"
+    @property
+    def answer(self) -> str:
+        """The life at a speed, the speed for a life, or what else was asked."""
+        own = next((text for _, template in _ANSWERS if (text := self.filled(template)) is not None), "")
+        return f"{own}  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
 
-    def lines(self) -> list[str]:
-        """The life as lines for a terminal."""
-        out = []
-        if self.life_min is not None:
-            out.append(f"tool life {life(self.life_min)} at {self._speed(self.at_speed_m_min)}")
-            span = life_span(self.life_low_min or 0.0, self.life_high_min or 0.0)
-            out += [f"  likely {span}: unverified"] if span else []
-        if self.speed_m_min is not None:
-            at = _rpm(self.spindle_rpm)
-            out.append(f"{self._speed(self.speed_m_min)}{at} for a tool life of {life(self.for_life_min or 0.0)}")
-            low_speed, high_speed = self._speed(self.speed_low_m_min), self._speed(self.speed_high_m_min)
-            out.append(f"  likely {low_speed} to {high_speed}: unverified")
-        if self.fastest_life_min is not None:
-            speed = self._speed(self.fastest_speed_m_min) + _rpm(self.fastest_rpm)
-            out.append(f"most parts an hour: {speed}, tool life {life(self.fastest_life_min)}")
-        if self.economic_life_min is not None:
-            speed = self._speed(self.economic_speed_m_min) + _rpm(self.economic_rpm)
-            out.append(f"cheapest: {speed}, tool life {life(self.economic_life_min)}")
-        out = out or [f"one minute of tool life at {self._speed(self.c_m_min)}"]
-        out[0] += f"  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
-        if self.assumed:
-            out[0] += f"  assumed: {', '.join(self.assumed)}"
-        row = next(item for item in self.evidence if item.rule_id == "taylor")
-        out.append(
-            f"  V T^n = C with n {self.exponent:g} and C {self._speed(self.c_m_min)}  [{row.source}; {row.kind}]"
-        )
-        return [*out, *caution_lines(self.cautions)]
+    def report(self) -> list[tuple[str, str]]:
+        """What was assumed, the bands, the other answers, Taylor's constants."""
+        given = [(label, template) for label, template in _ANSWERS[:-1] if self.filled(template) is not None]
+        templates = [("assumed", "{assumed_words}"), *_BANDS, *given[1:], ("Taylor", _TAYLOR)]
+        return [(label, text) for label, template in templates if (text := self.filled(template))]
+
+    @property
+    def assumed_words(self) -> str:
+        """What was not said, in one text."""
+        return ", ".join(self.assumed)
+
+    @property
+    def n(self) -> str:
+        """The exponent, as it is written."""
+        return f"{self.exponent:g}"
+
+
+# The answers, the first that was asked for ahead.
+_ANSWERS = (
+    ("life", "tool life {life_min} at {at_speed_m_min}"),
+    ("speed", "{speed_m_min}[, {spindle_rpm:spindle}] for a tool life of {for_life_min}"),
+    ("most", "parts an hour: {fastest_speed_m_min}[, {fastest_rpm:spindle}], tool life {fastest_life_min}"),
+    ("cheapest", "part: {economic_speed_m_min}[, {economic_rpm:spindle}], tool life {economic_life_min}"),
+    ("", "one minute of tool life at {c_m_min:speed}"),
+)
+_BANDS = (
+    ("likely", "{life_low_min..life_high_min}: unverified"),
+    ("likely", "{speed_low_m_min..speed_high_m_min}: unverified"),
+)
+_TAYLOR = "V T^n = C with n {n} and C {c_m_min:speed}"
 
 
 @checked
@@ -141,7 +144,7 @@ def tool_life(
     machine: Any = None,
     diameter: Any = None,
 ) -> ToolLife:
-    """Life of an edge in turning.
+    """Tool life in turning.
 
     Parameters
     ----------
@@ -196,11 +199,11 @@ def tool_life(
         raise DomainError("edge_cost and cost_per_min go together: give both, in one currency")
     at_hand = None if machine is None else machines.machine(machine)
     work = None if diameter is None else read_length(diameter, "diameter")
-    inch = _asked_in_inches(read_depth, work, (speed, feed), at_hand)
+    unit = "in" if _asked_in_inches(read_depth, work, (speed, feed), at_hand) else "mm"
     if read_feed is None:
-        assumed.append("feed 0.010 in/rev" if inch else "feed 0.25 mm/rev")
+        assumed.append(f"feed {spell(feed_mm, 'feed', unit)}")
     if read_depth is None:
-        assumed.append("depth 0.098 in" if inch else "depth 2.5 mm")
+        assumed.append(f"depth {spell(depth_mm, 'size', unit)}")
     if change_min is None and at_hand is not None and at_hand.core.tool_change_s > 0:
         change_min = at_hand.core.tool_change_s / 60
         assumed.append(f"edge change {change_min:.3g} min")
@@ -231,7 +234,7 @@ def tool_life(
     return ToolLife(
         alloy=found,
         tool_material=code,
-        inch=inch,
+        unit=unit,
         feed_mm_rev=feed_mm,
         depth_mm=depth_mm,
         exponent=n,
@@ -267,7 +270,3 @@ def _asked_in_inches(depth: Length | None, work: Length | None, texts: tuple[Any
     if said:
         return _INCH_UNIT.search(said) is not None
     return at_hand is not None and at_hand.core.inch
-
-
-def _rpm(value: float | None) -> str:
-    return "" if value is None else f", {value:.0f} rev/min"

@@ -8,11 +8,10 @@ from types import MappingProxyType
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError
+from halfnut._core import DomainError, spell
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
-from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.units import asked
+from halfnut.core.units import asked, unit_of
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
 from halfnut.cutting import standing
@@ -38,9 +37,9 @@ __all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "turn"]
 _PART_OUT = 1.0  # diameters from the jaws, beyond which parting is worth a caution
 
 
-def _usual_depth(operation: str, depth_mm: float, inch: bool) -> str:
+def _usual_depth(operation: str, depth_mm: float, unit: str) -> str:
     """How to say the depth, or the width of the blade, that was taken where none was given."""
-    shown = f"{depth_mm / MM_PER_INCH:.3f} in" if inch else f"{depth_mm:.3g} mm"
+    shown = spell(depth_mm, "size", unit)
     return f"{'blade' if operation == 'part_off' else 'depth'} {shown}"
 
 
@@ -84,7 +83,7 @@ def _lathe(
         )
     depth_mm = result.figures["depth_mm"]
     if "depth_mm" in given and given["depth_mm"] is None and depth_mm is not None:
-        assumed.insert(1 if tool is None else 0, _usual_depth(operation, depth_mm, inch))
+        assumed.insert(1 if tool is None else 0, _usual_depth(operation, depth_mm, unit_of(size)))
     extra = ["emery_by_hand"] if operation == "turn" and finish else []
     extra += ["faceplate_balance"] if standing.is_faceplate(core, holder) else []
     ladder = None if core is None else core.carriage
@@ -173,7 +172,7 @@ def turn(
     roughness_um : float, optional
         Ra that the feed may leave.
     deflection : str or Length, optional
-        That the work may bend.
+        Largest deflection of the work.
     approach, overrun : str or Length, optional
         2 mm and nothing when not given.
     stock : str or Length, optional
@@ -540,7 +539,7 @@ def knurl(
     Returns
     -------
     Cut
-        The levers and the time; knurling has no chip, so no force is reckoned.
+        The levers and the time; knurling has no chip, so no force is computed.
 
     Raises
     ------
