@@ -58,8 +58,10 @@ void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);
 [[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
                             std::string_view name, bool begins = false);
 
-/// A length as notes write it: "0.04 in", "1 mm", with that many figures.
-[[nodiscard]] std::string length_text(double mm, bool inch, int figures = 4);
+/// Unit of a question's lengths.
+inline const char* unit_name(bool inch) {
+    return inch ? "in" : "mm";
+}
 
 // Arguments that most cuts have.
 inline constexpr std::string_view kAboutMachine =

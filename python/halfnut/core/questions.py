@@ -17,7 +17,7 @@ from halfnut._core import Quantity
 from halfnut.core.arguments import sound
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.words import CAUTIONS, caution
+from halfnut.core.words import caution
 
 if TYPE_CHECKING:
     from typing_extensions import Self
@@ -111,9 +111,7 @@ class Answered(Record):
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
         words = cls._words(figures) if told else {}
-        every = [
-            caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told if code in CAUTIONS
-        ]
+        every = [caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told]
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
         return cls(**figures)

@@ -376,7 +376,7 @@ def ream(
     alloy, diameter, depth, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach, overrun
         As for `drill`.
     hole : str or Length, optional
-        As drilled or bored; without it no force is reckoned.
+        As drilled or bored; without it no force is computed.
     flutes : int, optional
         Six when not given.
     stick_out : str or Length, optional
