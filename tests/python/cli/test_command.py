@@ -373,7 +373,7 @@ def test_choose_says_its_passes_or_what_stands_in_the_way(tmp_path):
     refused = run("choose", *slender, "--tolerance", "0.01mm")
     assert refused.returncode == 1
     assert refused.stdout.startswith("no passes keep every limit")
-    assert "times the bend" in refused.stdout
+    assert "times the deflection" in refused.stdout
     figures = json.loads(run("choose", *slender, "--tolerance", "0.01mm", "--json").stdout)
     assert figures["found"] is False
     assert figures["relaxations"]["deflection"] > 1

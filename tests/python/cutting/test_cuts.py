@@ -37,7 +37,7 @@ def test_output_follows_the_inputs_system():
     assert "ft/min" in str(inch)
     assert "ft/min" not in str(metric)
     assert "mm/rev" in inch.feed_text, "levers are always in the machine's unit"
-    assert inch.to_dict() == {**metric.to_dict(), "assumed": inch.to_dict()["assumed"]}
+    assert inch.to_dict() == {**metric.to_dict(), "assumed": inch.to_dict()["assumed"], "unit": "in"}
 
 
 def test_every_figure_says_what_it_rests_on():
