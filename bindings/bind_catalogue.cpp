@@ -3,6 +3,7 @@
 #include "convert.hpp"
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/core/table_info.hpp"
+#include "halfnut/core/words.hpp"
 
 namespace halfnut::bind {
 
@@ -53,12 +54,38 @@ const TableInfo& named(const std::string& table) {
                             (near.empty() ? "" : "; did you mean '" + std::string(near) + "'?"));
 }
 
+/// A text with figures of these, or DomainError where one is lacking.
+std::string filled_from(std::string_view words, const py::dict& figures) {
+    return filled(words, [&](std::string_view name) {
+        const py::str key = text(name);
+        if (!figures.contains(key)) {
+            throw DomainError("'" + std::string(words) + "' needs '" + std::string(name) + "'");
+        }
+        return std::string(py::str(figures[key]));
+    });
+}
+
+const CautionRow& caution_row(std::string_view code, const Catalogue& catalogue) {
+    if (const CautionRow* const found = find_caution(code, catalogue)) {
+        return *found;
+    }
+    throw NotTabulatedError("no caution '" + std::string(code) + "'");
+}
+
 }  // namespace
 
 SharedCatalogue::SharedCatalogue() = default;
 
 const Catalogue& SharedCatalogue::get() const noexcept {
     return overlay_ ? overlay_->catalogue() : builtin();
+}
+
+py::tuple SharedCatalogue::layers() const {
+    py::list out;
+    for (const Layer& layer : layers_) {
+        out.append(py::make_tuple(layer.table, layer.text, layer.name, py::tuple(py::cast(layer.lines))));
+    }
+    return py::tuple(out);
 }
 
 SharedCatalogue SharedCatalogue::with(const std::string& table, const std::string& text,
@@ -84,8 +111,18 @@ py::list evidence_list(std::span<const EvidenceItem> items, std::span<const std:
 }
 
 void bind_catalogue(py::module_& module) {
-    py::class_<EvidenceText>(module, "Evidence", "What one figure of a record rests on.")
-        .def_readonly("figure", &EvidenceText::figure)
+    py::class_<EvidenceText> evidence(module, "Evidence", "What one figure of a record rests on.");
+    def_value<EvidenceText>(
+        evidence,
+        [](const EvidenceText& e) -> py::tuple {
+            return py::make_tuple(e.figure, e.rule, e.rule_id, e.row, e.source, e.kind);
+        },
+        [](const py::tuple& state) {
+            return EvidenceText{held<std::string>(state, 0), held<std::string>(state, 1),
+                                held<std::string>(state, 2), held<std::string>(state, 3),
+                                held<std::string>(state, 4), held<std::string>(state, 5)};
+        });
+    evidence.def_readonly("figure", &EvidenceText::figure)
         .def_readonly("rule", &EvidenceText::rule)
         .def_readonly("rule_id", &EvidenceText::rule_id)
         .def_readonly("row", &EvidenceText::row)
@@ -96,9 +133,20 @@ void bind_catalogue(py::module_& module) {
                    e.source + " [" + e.kind + "])";
         });
 
-    py::class_<SharedCatalogue>(module, "Catalogue",
-                                "The tables as one value: built in, or with a shop's own rows over them.")
-        .def(py::init<>())
+    py::class_<SharedCatalogue> shared(
+        module, "Catalogue", "The tables as one value: built in, or with a shop's own rows over them.");
+    def_value<SharedCatalogue>(
+        shared, [](const SharedCatalogue& self) { return self.layers(); },
+        [](const py::tuple& layers) {
+            SharedCatalogue out;
+            for (const py::handle layer : layers) {
+                const auto parts = py::cast<py::tuple>(layer);
+                out = out.with(held<std::string>(parts, 0), held<std::string>(parts, 1),
+                               held<std::string>(parts, 2), held<std::vector<std::size_t>>(parts, 3));
+            }
+            return out;
+        });
+    shared.def(py::init<>())
         .def("with_table", &SharedCatalogue::with, py::arg("table"), py::arg("text"), py::arg("name"),
              py::arg("lines") = std::vector<std::size_t>{},
              "A new catalogue with a table's text laid over this one; a row with a mistake is refused.")
@@ -135,7 +183,37 @@ void bind_catalogue(py::module_& module) {
                 }
                 return row_dict(table, table.row(self.get(), index), self.get());
             },
-            py::arg("table"), py::arg("index"), "One row of a table, as in rows().");
+            py::arg("table"), py::arg("index"), "One row of a table, as in rows().")
+        .def(
+            "caution",
+            [](const SharedCatalogue& self, std::string_view code, const py::dict& figures) {
+                const CautionRow& row = caution_row(code, self.get());
+                return std::pair(enum_name(row.rank), filled_from(row.text, figures));
+            },
+            py::arg("code"), py::arg("figures"), "Rank and text of a caution.")
+        .def(
+            "has_caution",
+            [](const SharedCatalogue& self, std::string_view code) {
+                return find_caution(code, self.get()) != nullptr;
+            },
+            py::arg("code"), "Whether there is a caution of that code.")
+        .def(
+            "of_the_piece",
+            [](const SharedCatalogue& self, std::string_view code) {
+                return caution_row(code, self.get()).scope == Scope::piece;
+            },
+            py::arg("code"), "Whether a caution goes with the whole piece.")
+        .def(
+            "standing",
+            [](const SharedCatalogue& self, std::string_view operation) {
+                return standing_cautions(operation, self.get());
+            },
+            py::arg("operation"), "Codes of the cautions that go with an operation whatever its figures.")
+        .def(
+            "words",
+            [](const SharedCatalogue& self, std::string_view list, std::string_view code,
+               const py::dict& figures) { return filled_from(find_words(list, code, self.get()), figures); },
+            py::arg("list"), py::arg("code"), py::arg("figures"), "A text by its list and code.");
 
     module.def(
         "status_name",

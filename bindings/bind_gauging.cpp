@@ -31,6 +31,45 @@ py::dict judged_dict(const Judged& d) {
     return out;
 }
 
+py::tuple build_up_state(const BuildUp& b) {
+    return py::make_tuple(b.min_um, b.max_um, number_or_none(b.film_min_um), number_or_none(b.film_max_um),
+                          static_cast<int>(b.origin), b.maximum_by_rule, b.coating);
+}
+
+BuildUp build_up_made(const py::tuple& s) {
+    return {held<double>(s, 0),
+            held<double>(s, 1),
+            number_held(s, 2),
+            number_held(s, 3),
+            static_cast<BuildUpOrigin>(held<int>(s, 4)),
+            held<bool>(s, 5),
+            held<std::int16_t>(s, 6)};
+}
+
+py::tuple part_state(const FitPart& p) {
+    const auto n = [](double value) { return number_or_none(value); };
+    return py::make_tuple(n(p.major.min_mm), n(p.major.max_mm), n(p.pitch.min_mm), n(p.pitch.max_mm),
+                          n(p.minor.min_mm), n(p.minor.max_mm), n(p.pitch_mm), p.starts, p.half_angle_deg,
+                          p.left_hand, build_up_state(p.build_up), p.lead_error_mm, p.flank_equivalent_mm,
+                          p.temperature_c, p.expansion_um_m_k);
+}
+
+FitPart part_made(const py::tuple& s) {
+    const auto n = [&s](std::size_t place) { return number_held(s, place); };
+    return {{n(0), n(1)},
+            {n(2), n(3)},
+            {n(4), n(5)},
+            n(6),
+            held<int>(s, 7),
+            n(8),
+            held<bool>(s, 9),
+            build_up_made(held<py::tuple>(s, 10)),
+            n(11),
+            n(12),
+            n(13),
+            n(14)};
+}
+
 /// What was measured of a part, as the keywords have it.
 Measured measured_part(std::optional<double> pitch_mm, std::optional<double> major_mm,
                        std::optional<double> minor_mm, double lead_error_mm, double leading_error_deg,
@@ -47,12 +86,17 @@ Measured measured_part(std::optional<double> pitch_mm, std::optional<double> maj
 }
 
 void bind_coatings(py::module_& module) {
-    py::class_<BuildUp>(module, "BuildUp", "What a coating adds to one surface, from least to most, um.")
+    py::class_<BuildUp> build_up_class(module, "BuildUp",
+                                       "What a coating adds to one surface, from least to most, um.");
+    def_value<BuildUp>(build_up_class, &build_up_state, &build_up_made);
+    build_up_class.def_readonly("min_um", &BuildUp::min_um)
         .def(py::init(&build_up_between), py::arg("min_um"), py::arg("max_um"))
-        .def_readonly("min_um", &BuildUp::min_um)
         .def_readonly("max_um", &BuildUp::max_um)
         .def_property_readonly("film_min_um", [](const BuildUp& b) { return number_or_none(b.film_min_um); })
         .def_property_readonly("film_max_um", [](const BuildUp& b) { return number_or_none(b.film_max_um); })
+        .def(
+            "__repr__",
+            [](const BuildUp& b) { return fmt::format("<BuildUp {:.4g} to {:.4g} um>", b.min_um, b.max_um); })
         .def_property_readonly("bare", &BuildUp::bare)
         .def(
             "recoated",
@@ -114,7 +158,8 @@ void bind_coatings(py::module_& module) {
 }
 
 void bind_thread_fits(py::module_& module) {
-    py::class_<FitPart>(module, "FitPart", "One part of a fit, bare and at 20 C.");
+    py::class_<FitPart> fit_part_class(module, "FitPart", "One part of a fit, bare and at 20 C.");
+    def_value<FitPart>(fit_part_class, &part_state, &part_made);
     py::class_<ThreadFit> fit_class(module, "FitAnswer", "The core's answer on one fit.");
     fit_class
         .def_property_readonly("figures",

@@ -219,6 +219,113 @@ py::list identify_answer(const std::string& side, double diameter_mm, double pit
     return out;
 }
 
+py::tuple evidence_state(std::span<const EvidenceItem> items) {
+    py::list out;
+    for (const EvidenceItem& item : items) {
+        out.append(py::make_tuple(item.figure, item.rule.domain, item.rule.place, item.row.table,
+                                  item.row.row, item.row.source));
+    }
+    return py::tuple(out);
+}
+
+template <std::size_t N>
+void take_evidence(const py::tuple& state, Evidence<N>& out) {
+    for (const py::handle item : state) {
+        const auto i = py::cast<py::tuple>(item);
+        out.note(held<std::uint8_t>(i, 0), {held<std::uint8_t>(i, 1), held<std::uint16_t>(i, 2)},
+                 {held<std::uint8_t>(i, 3), held<std::uint16_t>(i, 4), held<std::uint8_t>(i, 5)});
+    }
+}
+
+py::tuple standard_state(const PartLimits& limits) {
+    if (const ThreadLimits* const l = std::get_if<ThreadLimits>(&limits.standard)) {
+        return py::make_tuple(static_cast<int>(l->system), enum_name(l->side),
+                              py::tuple(py::cast(l->figures)), l->deviation, l->pitch_tolerance,
+                              l->crest_tolerance, l->root_radius_min, static_cast<int>(l->group),
+                              number_or_none(l->engagement_over), number_or_none(l->engagement_up_to),
+                              l->cautions, evidence_state(l->evidence.items()));
+    }
+    if (const FormLimits* const l = std::get_if<FormLimits>(&limits.standard)) {
+        return py::make_tuple(enum_name(l->side), l->inch, py::tuple(py::cast(l->figures)), l->allowance,
+                              l->pitch_tolerance, evidence_state(l->evidence.items()));
+    }
+    return {};
+}
+
+void take_standard(const py::tuple& s, PartLimits& out) {
+    constexpr std::size_t kOfForm = 6;
+    if (s.empty()) {
+        return;
+    }
+    if (s.size() == kOfForm) {
+        FormLimits& l = out.standard.emplace<FormLimits>();
+        l.side = from_name<Side>("side", held<std::string>(s, 0));
+        l.inch = held<bool>(s, 1);
+        l.figures = held<std::array<std::int32_t, kSizes>>(s, 2);
+        l.allowance = held<double>(s, 3);
+        l.pitch_tolerance = held<double>(s, 4);
+        take_evidence(held<py::tuple>(s, 5), l.evidence);
+        return;
+    }
+    ThreadLimits& l = out.standard.emplace<ThreadLimits>();
+    l.system = static_cast<System>(held<int>(s, 0));
+    l.side = from_name<Side>("side", held<std::string>(s, 1));
+    l.figures = held<std::array<std::int32_t, kLimits>>(s, 2);
+    l.deviation = held<std::int32_t>(s, 3);
+    l.pitch_tolerance = held<std::int32_t>(s, 4);
+    l.crest_tolerance = held<std::int32_t>(s, 5);
+    l.root_radius_min = held<std::int32_t>(s, 6);
+    l.group = static_cast<EngagementGroup>(held<int>(s, 7));
+    l.engagement_over = number_held(s, 8);
+    l.engagement_up_to = number_held(s, 9);
+    l.cautions = held<std::uint16_t>(s, 10);
+    take_evidence(held<py::tuple>(s, 11), l.evidence);
+}
+
+/// What limits are: their part, their sizes, and what the standard says of them.
+py::tuple limits_state(const PartLimits& l) {
+    const auto numbers = [](const std::array<double, kSizes>& sizes) {
+        py::list out;
+        for (const double each : sizes) {
+            out.append(number_or_none(each));
+        }
+        return py::tuple(out);
+    };
+    const py::object part =
+        l.part ? py::object(py::make_tuple(l.part->thread, enum_name(l.part->side), l.part->class_assumed))
+               : py::object(py::none());
+    return py::make_tuple(part, l.name, enum_name(l.side), l.inch, l.sizes, enum_name(l.options.rule),
+                          number_or_none(l.options.engagement_mm), number_or_none(l.allowance_mm),
+                          number_or_none(l.pitch_tolerance_mm), numbers(l.mm), numbers(l.in),
+                          standard_state(l));
+}
+
+PartLimits limits_made(const py::tuple& s) {
+    const auto numbers = [](const py::tuple& sizes, std::array<double, kSizes>& out) {
+        for (std::size_t i = 0; i < kSizes; ++i) {
+            out[i] = number_held(sizes, i);
+        }
+    };
+    PartLimits out;
+    if (!s[0].is_none()) {
+        const auto part = held<py::tuple>(s, 0);
+        out.part = ThreadPart{held<AnyThread>(part, 0), from_name<Side>("side", held<std::string>(part, 1)),
+                              held<bool>(part, 2)};
+    }
+    out.name = held<std::string>(s, 1);
+    out.side = from_name<Side>("side", held<std::string>(s, 2));
+    out.inch = held<bool>(s, 3);
+    out.sizes = held<FitPart>(s, 4);
+    out.options = {.rule = from_name<UnifiedRule>("rule", held<std::string>(s, 5)),
+                   .engagement_mm = number_held(s, 6)};
+    out.allowance_mm = number_held(s, 7);
+    out.pitch_tolerance_mm = number_held(s, 8);
+    numbers(held<py::tuple>(s, 9), out.mm);
+    numbers(held<py::tuple>(s, 10), out.in);
+    take_standard(held<py::tuple>(s, 11), out);
+    return out;
+}
+
 void bind_thread(py::module_& module) {
     const auto side_of = [](const std::string& side) { return from_name<Side>("side", side); };
     py::class_<AnyThread>(module, "Thread",
@@ -230,7 +337,8 @@ void bind_thread(py::module_& module) {
                 return form != nullptr ? form->form : is_inch(t) ? "Unified" : "ISO metric";
             })
         .def_property_readonly(
-            "form", [](const AnyThread& t) { return form_of(t) != nullptr ? form_of(t)->form : std::string(); },
+            "form",
+            [](const AnyThread& t) { return form_of(t) != nullptr ? form_of(t)->form : std::string(); },
             "Of a form beside ISO metric and Unified; empty for those.")
         .def_property_readonly("unit", [](const AnyThread& t) { return is_inch(t) ? "in" : "mm"; })
         .def_property_readonly("series",
@@ -322,6 +430,8 @@ void bind_thread(py::module_& module) {
         .def(
             "__eq__", [](const AnyThread& a, const AnyThread& b) { return a == b; }, py::is_operator())
         .def("__hash__", [](const AnyThread& t) { return py::hash(py::str(format_any_thread(t))); })
+        .def("__dask_tokenize__",
+             [](const AnyThread& t) { return py::make_tuple("Thread", format_any_thread(t)); })
         .def(py::pickle(
             [](const AnyThread& t) {
                 return py::make_tuple(format_any_thread(t), class_of(t, Side::external),
@@ -365,6 +475,7 @@ void bind_limits(py::module_& module) {
                                         "Limits of one part of a thread of any form, or of a part by its "
                                         "sizes alone. A limit without a suffix is in "
                                         "the standard's own unit.");
+    def_value<PartLimits>(limits_class, &limits_state, &limits_made);
     for (std::size_t i = 0; i < kSizes; ++i) {
         const std::string name(kThreadLimitFigures[i]);
         limits_class.def_property_readonly(

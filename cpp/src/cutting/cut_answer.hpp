@@ -51,12 +51,17 @@ struct CutContext {
 };
 [[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
 
+/// Tell what the alloy's chips, dust and fume can do.
+void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);
+
 /// Whether the alloy's group, or one above it, has this name, or begins with it.
 [[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
                             std::string_view name, bool begins = false);
 
-/// A length as notes write it: "0.04 in", "1 mm", with that many figures.
-[[nodiscard]] std::string length_text(double mm, bool inch, int figures = 4);
+/// Unit of a question's lengths.
+inline const char* unit_name(bool inch) {
+    return inch ? "in" : "mm";
+}
 
 // Arguments that most cuts have.
 inline constexpr std::string_view kAboutMachine =

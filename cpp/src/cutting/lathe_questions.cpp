@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "cut_answer.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/machine/room.hpp"
@@ -241,7 +242,7 @@ bool is_faceplate(const machine::Machine& machine, int holder) {
 
 /// A word on how much of a bar may stand out behind the spindle, where nobody said.
 void note_bar(const LatheAsk& asked, const TurnRequest& request, const material::AlloyRow& alloy,
-              CutAnswer& out) {
+              bool asking_inch, CutAnswer& out) {
     const machine::Machine* const machine = asked.machine;
     const bool told = !std::isnan(request.bar_length_mm) || !std::isnan(request.bar_behind_mm);
     if (machine == nullptr || machine->kind != machine::Kind::lathe || told ||
@@ -266,8 +267,8 @@ void note_bar(const LatheAsk& asked, const TurnRequest& request, const material:
         out.told.push_back(
             {"bar_behind",
              -free_mm,
-             {{"bar_free", out.inch ? fmt::format("{} in", std::floor(free_mm / kInchMm))
-                                    : fmt::format("{} mm", 10.0 * std::floor(free_mm / 10.0))}}});
+             {{"bar_free", asking_inch ? fmt::format("{} in", std::floor(free_mm / kInchMm))
+                                       : fmt::format("{} mm", 10.0 * std::floor(free_mm / 10.0))}}});
     }
 }
 
@@ -326,8 +327,8 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     const CutResult result = cut(catalogue, machine, request);
     if (has(setting.rows, "depth_mm") && std::isnan(request.depth_mm) && !std::isnan(result.depth_mm)) {
         const string_view what = setting.cut == LatheCut::part_off ? "blade" : "depth";
-        const std::string shown = asking.inch ? fmt::format("{:.3f} in", result.depth_mm / kInchMm)
-                                              : fmt::format("{:.3g} mm", result.depth_mm);
+        const UnitSystem system = asking.inch ? UnitSystem::inch : UnitSystem::metric;
+        const std::string shown = spell(result.depth_mm, FigureKind::size, system);
         context.assumed.insert(context.assumed.begin() + (tool_assumed ? 1 : 0),
                                fmt::format("{} {}", what, shown));
     }
@@ -343,7 +344,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     context.inch = asking.inch;
     context.rows = setting.rows;
     CutAnswer out = answer_of(context, result);
-    note_bar(asked, request, alloy, out);
+    note_bar(asked, request, alloy, asking.inch, out);
     return out;
 }
 

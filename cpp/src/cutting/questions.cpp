@@ -26,8 +26,8 @@ constexpr std::array kFigures{
     OWN(tool_material, "What the edge is made of."),
     OWN(tool_name, "Name of the tool."),
     OWN(machine_name, "Name of the machine."),
-    OWN(inch, "The question was asked in inches."),
-    OWN(machine_inch, "The machine's dials and charts are in inches."),
+    OWN(unit, "Unit of the question: in or mm."),
+    OWN(machine_unit, "Unit of the machine's dials and charts."),
     OWN(diameter_mm, "Diameter of the work or the tool.").always(),
     CUT(spindle_rpm, "Spindle speed to set.").always(),
     CUT(cutting_speed_m_min, "Cutting speed at the diameter.").always(),
@@ -107,10 +107,13 @@ constexpr std::array kFigures{
 constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures};
 
 std::span<const Question* const> questions() noexcept {
-    static const auto kAll = [] {
-        std::array<const Question*, kLatheQuestions.size()> out{};
-        for (std::size_t i = 0; i < out.size(); ++i) {
-            out[i] = &kLatheQuestions[i];
+    static const std::vector<const Question*> kAll = [] {
+        std::vector<const Question*> out;
+        for (const std::span<const Question> some :
+             {std::span<const Question>(kLatheQuestions), std::span<const Question>(&kLifeQuestion, 1)}) {
+            for (const Question& each : some) {
+                out.push_back(&each);
+            }
         }
         return out;
     }();

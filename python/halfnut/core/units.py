@@ -13,19 +13,7 @@ from halfnut._core import Length, Quantity, UnitError
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 
-_BASE_UNITS = {
-    "length": "mm",
-    "speed": "m/min",
-    "feed": "mm/rev",
-    "feed rate": "mm/min",
-    "angle": "deg",
-    "power": "kW",
-    "force": "N",
-    "torque": "N m",
-    "time": "s",
-    "spindle speed": "rev/min",
-    "stress": "MPa",
-}
+_BASE_UNITS = _core.base_units()
 _LONGEST_MM = 10_000.0
 
 
@@ -77,7 +65,7 @@ def inch(value: float) -> Length:
 def mm(value: float) -> Length:
     """A length in millimetres.
 
-    >>> mm(25.4).inches
+    >>> mm(25.4).inch
     1.0
     """
     return Length(value, "mm")
@@ -114,19 +102,22 @@ def length(value: Any, name: str) -> Length:
     return found if isinstance(found, Length) else Length(found.value, found.unit)
 
 
-def temperature_c(text: str, name: str) -> float:
-    """A temperature in degrees Celsius, from text with its scale.
+def unit_of(size: Length) -> str:
+    """The unit in which a question with this size is answered: "in" or "mm".
 
-    >>> temperature_c("104 F", "temperature"), temperature_c("-5C", "temperature")
-    (40.0, -5.0)
+    >>> unit_of(inch(0.5)), unit_of(mm(5))
+    ('in', 'mm')
     """
-    found = re.fullmatch(r"\s*([-+]?\d+(?:\.\d+)?)\s*(?:°|deg\s*)?([CF])?\s*", text, re.IGNORECASE)
-    if found is None:
-        raise _core.DesignationError(f"{name}: '{text}' is no temperature; write text such as '40 C' or '104 F'")
-    if found[2] is None:
-        raise UnitError(f"{name}: '{text}' has no scale: write text such as '{found[1]} C' or '{found[1]} F'")
-    value = float(found[1])
-    return (value - 32.0) / 1.8 if found[2].upper() == "F" else value
+    return "in" if size.system == "inch" else "mm"
+
+
+def in_unit(value_mm: float, unit: str) -> Length:
+    """A length in mm, kept in "in" or "mm".
+
+    >>> str(in_unit(25.4, "in"))
+    '1 in'
+    """
+    return Length(value_mm / 25.4, "in") if unit == "in" else Length(value_mm, "mm")
 
 
 def measured_mm(value: Any, name: str) -> float:
@@ -151,7 +142,7 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
         What the person gave.
     dimension : str
         "length", "speed", "feed", "feed rate", "angle", "power", "force", "torque", "time",
-        "spindle speed" or "stress".
+        "spindle speed", "stress", "hardness" or "mass".
     name : str
         The argument's name, for messages.
 

@@ -4,21 +4,21 @@ from __future__ import annotations
 
 import math
 import re
-import textwrap
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields
 from fractions import Fraction
-from typing import Any
+from typing import Any, NoReturn
 
 from halfnut import _core
-from halfnut._core import Evidence, Thread, gear_centres_mm, train_lead_mm
+from halfnut._core import Evidence, Thread, gear_centres_mm, spell, train_lead_mm
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import token
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, one
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.words import caution
 from halfnut.machine.machines import Machine, lathe, positions_text
 from halfnut.threads.gauging import pitch_error_equivalent_mm
 from halfnut.threads.parts import ThreadPart, exact_ratio, thread_part
@@ -41,10 +41,9 @@ _PER_INCH = re.compile(
 _HALF = 0.5
 """Share of the pitch diameter's tolerance that a wrong lead may take: half lies on either side of its middle."""
 _WIDEST = 1.0
-_WIDTH = 88
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class GearTrain(Record):
     """A train of change gears. Lengths in mm; None where one does not apply."""
 
@@ -98,9 +97,6 @@ class GearTrain(Record):
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "evidence"}
         out["cautions"] = [item.code for item in self.cautions]
         return out
-
-    def __repr__(self) -> str:
-        return f"<GearTrain {self.gears}: {self.error_words}>"
 
     @property
     def compound(self) -> bool:
@@ -170,21 +166,17 @@ class GearTrain(Record):
             f"lies in, swing the banjo clear, turn the spindle until {self.index_teeth} teeth have passed, mesh again."
         )
 
-    def lines(self) -> list[str]:
-        """The gears and their error in the first line, then shafts, levers, the tolerance, what to do, cautions."""
+    @property
+    def answer(self) -> str:
+        """The gears and their error."""
         levers = f"; {positions_text(dict(self.positions))}" if self.positions else ""
-        out = [f"{self.gears}{levers}: {_travel(self.gives_mm, self.unit)}, {self.error_words}"]
+        return f"{self.gears}{levers}: {_travel(self.gives_mm, self.unit)}, {self.error_words}"
 
-        def row(label: str, text: str) -> None:
-            out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
-
-        row("mounting", self.mounting_words)
-        if self.lead_error_mm is not None and not self.exact:
-            row("error", self.judgement)
-        for number, step in enumerate(self.steps(), 1):
-            row(f"{number}.", step)
-        out += caution_lines(self.cautions)
-        return out
+    def report(self) -> list[tuple[str, str]]:
+        """Shafts, the tolerance, what to do."""
+        error = [("error", self.judgement)] if self.lead_error_mm is not None and not self.exact else []
+        steps = [(f"{number}.", step) for number, step in enumerate(self.steps(), 1)]
+        return [("mounting", self.mounting_words), *error, *steps]
 
     @property
     def mounting_words(self) -> str:
@@ -193,8 +185,8 @@ class GearTrain(Record):
             return "mounting unchecked: the machine's file lacks module, stud or banjo distances"
         if self.stud_to_banjo_mm is None or self.banjo_to_screw_mm is None:
             return "stands on the lathe as its chart has it"
-        unit = self.lathe_unit
-        places = f"{one(self.stud_to_banjo_mm, unit)} from the stud, {one(self.banjo_to_screw_mm, unit)} from"
+        near, far = (spell(each, "length", self.lathe_unit) for each in (self.stud_to_banjo_mm, self.banjo_to_screw_mm))
+        places = f"{near} from the stud, {far} from"
         return f"closes with the banjo's stud {places} the {self.ends_on}"
 
     @property
@@ -202,18 +194,19 @@ class GearTrain(Record):
         """What the error comes to over the engagement, against the tolerance of the pitch diameter."""
         if self.lead_error_mm is None or self.engagement_mm is None or self.on_pitch_diameter_mm is None:
             return "no length of engagement is known"
-        text = f"{one(self.lead_error_mm, self.unit, 1)} over {one(self.engagement_mm, self.unit)} of engagement"
+        over = spell(self.engagement_mm, "length", self.unit)
+        text = f"{spell(self.lead_error_mm, 'fine', self.unit)} over {over} of engagement"
         if self.pitch_tolerance_mm is None or self.exact:
             return text
         taken = (
-            f"{one(self.on_pitch_diameter_mm, self.unit, 1)} of the pitch diameter's "
-            f"{one(self.pitch_tolerance_mm, self.unit)}"
+            f"{spell(self.on_pitch_diameter_mm, 'fine', self.unit)} of the pitch diameter's "
+            f"{spell(self.pitch_tolerance_mm, 'length', self.unit)}"
         )
         verdict = "good enough" if self.good_enough else "too much"
         return f"{text} takes {taken}: {verdict}"
 
 
-class GearTrains(Record, list[GearTrain]):
+class GearTrains(Record, tuple[GearTrain, ...]):
     """Trains, best first, and how the search went.
 
     Attributes
@@ -230,16 +223,38 @@ class GearTrains(Record, list[GearTrain]):
         As asked for.
     """
 
-    def __init__(
-        self, trains: Iterable[GearTrain], title: str, found: int, refused: int, limits: tuple[float, float]
-    ) -> None:
-        list.__init__(self, trains)
-        self.cautions = self[0].cautions if self else ()
-        self.evidence = self[0].evidence if self else ()
-        self.title = title
-        self.found = found
-        self.refused = refused
-        self.asked_limit, self.error_limit = limits
+    title: str
+    found: int
+    refused: int
+    asked_limit: float
+    error_limit: float
+
+    def __new__(
+        cls, trains: Iterable[GearTrain], title: str, found: int, refused: int, limits: tuple[float, float]
+    ) -> GearTrains:
+        """Trains, best first, with what was asked and found."""
+        out = super().__new__(cls, trains)
+        best = out[0] if out else None
+        out.__dict__.update(
+            title=title,
+            found=found,
+            refused=refused,
+            asked_limit=limits[0],
+            error_limit=limits[1],
+            cautions=best.cautions if best else (),
+            evidence=best.evidence if best else (),
+        )
+        return out
+
+    def __getnewargs__(self) -> tuple[Any, ...]:
+        return tuple(self), self.title, self.found, self.refused, (self.asked_limit, self.error_limit)
+
+    def __setattr__(self, name: str, value: object) -> NoReturn:
+        raise AttributeError(f"trains cannot be changed: {name}")
+
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the trains by."""
+        return token(self, *self.__getnewargs__())
 
     def to_dict(self) -> dict[str, Any]:
         """How the search went, and each train's own dictionary."""
@@ -252,25 +267,22 @@ class GearTrains(Record, list[GearTrain]):
             "trains": [each.to_dict() for each in self],
         }
 
-    def lines(self) -> list[str]:
-        """The best train in full, then the others one a line, then how the search went."""
-        if not self:
-            return [f"{self.title}: no train of these gears", *self._counts()]
-        out = [f"{self.title}: {self[0].lines()[0]}", *self[0].lines()[1:]]
-        if self.error_limit > self.asked_limit:
-            out.insert(1, f"  nothing is within {self.asked_limit * 100:g} %; this is the nearest")
-        if len(self) > 1:
-            out.append("  others")
+    @property
+    def answer(self) -> str:
+        """The best train."""
+        return f"{self.title}: {self[0].answer if self else 'no train of these gears'}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """The best train in full, then the others, then how the search went."""
+        wider = f"nothing is within {self.asked_limit * 100:g} %; this is the nearest"
+        out = [("limit", wider)] if self and self.error_limit > self.asked_limit else []
+        out += self[0].report() if self else []
         for each in self[1:]:
             levers = positions_text(dict(each.positions))
             judged = {True: ", good enough", False: ", too much", None: ""}[None if each.exact else each.good_enough]
-            out.append(f"    {each.gears:<24} {levers:<24} {each.error_words}{judged}".rstrip())
-        return [*out, *self._counts()]
-
-    def _counts(self) -> list[str]:
-        limit = f"{self.error_limit * 100:g} %"
+            out.append(("or", f"{each.gears:<24}  {levers:<24}  {each.error_words}{judged}".rstrip()))
         unfit = f", {self.refused} more do not close on this lathe" if self.refused else ""
-        return [f"  {self.found} trains within {limit}{unfit}"]
+        return [*out, ("found", f"{self.found} trains within {self.error_limit * 100:g} %{unfit}")]
 
 
 @dataclass(frozen=True)
@@ -476,7 +488,7 @@ def _feeds(threading: _core.Threading, shop: Machine | None) -> _core.Threading:
     """The threading with the feeds of the carriage in place of the gearbox's leads."""
     if shop is None or not shop.core.carriage.steps or not threading.standard_driver:
         raise _core.DomainError(
-            "a feed is reckoned from a lathe's chart of feeds and the gears it is for: carriage.steps and "
+            "a feed is computed from a lathe's chart of feeds and the gears it is for: carriage.steps and "
             "threading.gearbox of its file; say a lead where the leadscrew feeds"
         )
     return _core.Threading(

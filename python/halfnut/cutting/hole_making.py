@@ -17,7 +17,6 @@ from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
 from halfnut.cutting.asking import (
     ASKED,
-    core_machine,
     cut_record,
     formed,
     held_numbers,
@@ -27,8 +26,9 @@ from halfnut.cutting.asking import (
 )
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.tools import find_tool
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["counterbore", "countersink", "drill", "ream", "spot", "tap"]
 
@@ -376,7 +376,7 @@ def ream(
     alloy, diameter, depth, machine, tool, feed, spindle_rpm, hardness_hb, chuck, approach, overrun
         As for `drill`.
     hole : str or Length, optional
-        As drilled or bored; without it no force is reckoned.
+        As drilled or bored; without it no force is computed.
     flutes : int, optional
         Six when not given.
     stick_out : str or Length, optional

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from halfnut._core import DomainError, Error, Evidence, Length
+from halfnut._core import DomainError, Error, Evidence, Length, spell_number
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
 from halfnut.core.pages import drawn
@@ -26,7 +26,7 @@ from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.machine.machines import machine as find_machine
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -217,9 +217,9 @@ def short_size(size: Length, *, unit: bool = True) -> str:
     """
     if size.system != "inch":
         return f"{size.mm:g}" + (" mm" if unit else "")
-    parts = Fraction(size.inches).limit_denominator(64)
-    text = f"{size.inches:g}"
-    if abs(float(parts) - size.inches) < 1e-9 and parts.denominator in (2, 4, 8, 16, 32, 64):
+    parts = Fraction(size.inch).limit_denominator(64)
+    text = f"{size.inch:g}"
+    if abs(float(parts) - size.inch) < 1e-9 and parts.denominator in (2, 4, 8, 16, 32, 64):
         whole, over = divmod(parts.numerator, parts.denominator)
         text = f"{whole}-{over}/{parts.denominator}" if whole else f"{over}/{parts.denominator}"
     return text + (" in" if unit else "")
@@ -423,8 +423,8 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
     if not passes.passes:
         raise DomainError("there are no passes to draw")
     axes = _axes(axes, figsize=(6.3, 2.6))
-    scale = MM_PER_INCH if passes.inch else 1.0
-    unit = "in" if passes.inch else "mm"
+    unit = passes.unit
+    scale = MM_PER_INCH if unit == "in" else 1.0
     gone = 0.0
     for one in passes.passes:
         deep = one.depth_mm / scale
@@ -432,9 +432,9 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
         axes.bar(
             one.number, deep, bottom=gone, width=0.8, color="white", edgecolor="black", hatch=hatch, linewidth=1.42
         )
-        text = f"{deep:.4f}" if passes.inch else f"{deep:.3f}"
         axes.annotate(
-            text, (one.number, gone + deep / 2), ha="center", va="center", fontsize=8,
+            spell_number(one.depth_mm, "length", unit),
+            (one.number, gone + deep / 2), ha="center", va="center", fontsize=8,
             bbox={"facecolor": "white", "edgecolor": "none", "pad": 1.0},
         )  # fmt: skip
         gone += deep

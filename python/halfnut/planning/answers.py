@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfnut._core import Evidence
+from halfnut.core.fixed import Value
 from halfnut.core.record import Caution, Record
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
@@ -21,7 +22,7 @@ __all__ = ["Answer", "Levers", "Pass"]
 
 
 @dataclass(frozen=True)
-class Levers:
+class Levers(Value):
     """Levers that belong together: what they are for, and where each stands."""
 
     group: str
@@ -31,7 +32,7 @@ class Levers:
 
 
 @dataclass(frozen=True)
-class Pass:
+class Pass(Value):
     """One pass: its depth on the radius or along the axis, the size it leaves, and the dial from zero."""
 
     number: int
@@ -46,7 +47,7 @@ class Pass:
 
 
 @dataclass(frozen=True)
-class Answer:
+class Answer(Value):
     """The core's answer to an operation.
 
     Attributes
@@ -78,7 +79,7 @@ class Answer:
     plain: CylindricalFit | None = None
     """Of a turned or bored diameter with a fit: its limits."""
     holding: Holding | None = None
-    """Of turned work that stands out or is thin: how it gives way where it is held."""
+    """Of turned work that stands out or is thin: how far it deflects where it is held."""
     chosen: Passes | None = None
     """Of turning, facing, boring and milling: the choice that the passes come from."""
     left: tuple[Levers, ...] | None = None

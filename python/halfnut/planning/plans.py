@@ -12,18 +12,18 @@ from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from halfnut._core import DomainError, Error
+from halfnut._core import DomainError, Error, spell
 from halfnut.core import files
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
+from halfnut.core.fixed import Value, one_line
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
-from halfnut.core.sizes import duration
 from halfnut.core.text import plain_cell, shown
-from halfnut.core.words import FIRST, by_rank, caution_lines
+from halfnut.core.words import by_rank, caution_lines, words
 from halfnut.machine import machines
 from halfnut.machine.machines import Machine
-from halfnut.material.alloys import alloy
+from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
 from halfnut.planning import whole_part
 from halfnut.planning.answers import Answer
@@ -44,7 +44,7 @@ _STEP = 10  # between operation numbers, so that one can be put in between by ha
 
 
 @dataclass(frozen=True)
-class PlannedOperation:
+class PlannedOperation(Value):
     """One operation with its answer, or with the reason why there is none."""
 
     number: int
@@ -104,7 +104,7 @@ class PlannedOperation:
 
 
 @dataclass(frozen=True)
-class PlannedJoint:
+class PlannedJoint(Value):
     """A threaded joint with what it holds, or with the reason why there is no answer."""
 
     joint: Joint
@@ -124,7 +124,7 @@ class PlannedJoint:
 
 
 @dataclass(frozen=True)
-class PlannedPart:
+class PlannedPart(Value):
     """A part with its stock cut up and its operations answered in order."""
 
     part: Part
@@ -185,7 +185,7 @@ class PlannedPart:
 
 
 @dataclass(frozen=True)
-class Plan:
+class Plan(Value):
     """A planned job: parts, their operations, and every way to write them down."""
 
     job: Job
@@ -237,19 +237,23 @@ class Plan:
         """A summary on one screen."""
         count = sum(1 for _ in self.operations)
         failed = f", {self.failed} failed" if self.failed else ""
-        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {duration(self.time_s)} in all"]
+        time = spell(self.time_s, "time", "mm")
+        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {time} in all"]
         for part in self.parts:
-            each, lot = duration(part.time_each_s), duration(part.time_lot_s)
+            each, lot = spell(part.time_each_s, "time", "mm"), spell(part.time_lot_s, "time", "mm")
             title = part.part.title or part.part.name
             out.append(f"  {part.part.quantity:>4} × {title:24} {part.part.alloy:14} {each:>14} each {lot:>14} the lot")
             out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
         out += caution_lines(_once_a_code(item for item in self.cautions if item.rank != "note"))
-        return [*out, f"  {FIRST}"]
+        return [*out, f"  {words('said', 'first')}"]
 
     def __str__(self) -> str:
         return "\n".join(self.lines())
+
+    def __repr__(self) -> str:
+        return one_line(f"<Plan {self.lines()[0]}>")
 
     def _repr_html_(self) -> str:
         first, *rest = map(shown, self.lines())
@@ -370,7 +374,7 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
         None if stock is None else stock.blank_mm,
         alloy(part.alloy),
         [(op.step, op.machine) for op in operations],
-        unit == "in",
+        unit,
     )
     return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told)
 

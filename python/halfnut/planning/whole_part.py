@@ -22,7 +22,7 @@ _LEAST_GRIP_MM = 10.0
 
 
 def of_part(
-    stock: Stock, blank_mm: float | None, found: Alloy, steps: Iterable[tuple[Operation, Machine]], inch: bool
+    stock: Stock, blank_mm: float | None, found: Alloy, steps: Iterable[tuple[Operation, Machine]], unit: str
 ) -> tuple[Caution, ...]:
     """Cautions that go with a part as a whole, each once.
 
@@ -36,8 +36,8 @@ def of_part(
         Its metal.
     steps : iterable of (Operation, Machine)
         What is done, and where.
-    inch : bool
-        Whether the weight is told in pounds.
+    unit : str
+        "in" or "mm": the weight is told in its system.
     """
     done = list(steps)
     in_chuck = [
@@ -56,7 +56,7 @@ def of_part(
         if short and alone and blank_mm - grip > across.base:
             made.append(caution("jaws_tip"))
     if blank_mm is not None:
-        made += of_weight(_section_mm2(stock) * blank_mm * 1e-9 * found.density_kg_m3, inch)
+        made += of_weight(_section_mm2(stock) * blank_mm * 1e-9 * found.density_kg_m3, unit)
     return tuple(made)
 
 
@@ -64,7 +64,7 @@ def _section_mm2(stock: Stock) -> float:
     if stock.thickness is not None and stock.width is not None:
         return stock.thickness.base * stock.width.base
     if stock.across_flats is not None:
-        return math.sqrt(3.0) / 2.0 * stock.across_flats.base**2
+        return math.sqrt(3.0) / 2.0 * stock.across_flats.base * stock.across_flats.base
     outside = 0.0 if stock.diameter is None else stock.diameter.base
     inside = 0.0 if stock.bore is None else stock.bore.base
-    return math.pi / 4.0 * (outside**2 - inside**2)
+    return math.pi / 4.0 * (outside - inside) * (outside + inside)

@@ -33,7 +33,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
 from halfnut.core.units import length
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
 from halfnut.threads.standard import thread as read_thread
 from halfnut.threads.taper_pipes import taper_pipe
@@ -174,7 +174,7 @@ class TappingHole(Record):
         out = self._taper_lines() if self.hand_turns is not None else self._parallel_lines()
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines((*self.notes, *self.cautions))
-        return [*out, LOAD]
+        return [*out, words("said", "load")]
 
     def _taper_lines(self) -> list[str]:
         face, end, unit = _known(self.hole_at_face_mm), _known(self.hole_at_end_mm), self.unit

@@ -18,7 +18,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.material.alloys import Alloy, PropertySource, alloy
+from halfnut.material.alloys import Alloy, PropertySource
+from halfnut.material.questions import alloy
 from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.metals import galling, minimum_strength, row_evidence
 from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of, screw_efficiency
@@ -251,8 +252,8 @@ def _one_thread(male: ThreadLimits, female: ThreadLimits) -> None:
     }
     unlike = [what for what, alike in same.items() if not alike]
     if unlike:
-        words = f"{' and '.join(unlike)} differ{'s' if len(unlike) == 1 else ''}"
-        raise _core.DomainError(f"{male.title} and {female.title} are not one thread: {words}")
+        unequal = f"{' and '.join(unlike)} differ{'s' if len(unlike) == 1 else ''}"
+        raise _core.DomainError(f"{male.title} and {female.title} are not one thread: {unequal}")
 
 
 def _efficiency(screw: ThreadLimits, friction: float) -> float:
@@ -426,7 +427,7 @@ def strength(
         cautions += pair.cautions
     if rotating:
         cautions.append(caution("strength_rotating"))
-    cautions.append(caution("strength_licensed"))
+    cautions.append(caution("licensed"))
     return ThreadStrength(
         external=male.title,
         internal=female.title,

@@ -32,10 +32,11 @@ from halfnut._core import (
 from halfnut.core.arguments import checked
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active, rows
+from halfnut.core.fixed import token
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, both
 from halfnut.core.units import length
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 
 __all__ = [
     "Side",
@@ -265,6 +266,10 @@ class ThreadLimits(Record):
     def __hash__(self) -> int:
         return hash((self.title, self.side, self.rule))
 
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the limits by."""
+        return token(self, self.rule, self.figures)
+
     @property
     def lead_angle_deg(self) -> float:
         """At the basic pitch diameter."""
@@ -354,7 +359,7 @@ class ThreadLimits(Record):
         out += caution_lines((*self.notes, *self.cautions))
         if self.other is not None:
             out += ["", *self.other.lines()[:-1]]
-        return [*out, f"  {LOAD}"]
+        return [*out, f"  {words('said', 'load')}"]
 
     def _basis(self) -> list[str]:
         """What sets these limits; of a form its flanks and its lead."""
@@ -378,7 +383,7 @@ class ThreadLimits(Record):
         return [f"  ASME B1.1, {rule}"]
 
     def _cautions(self) -> tuple[Caution, ...]:
-        made = [caution("form_memory")] if self.by_form and any(each.kind == "memory" for each in self.evidence) else []
+        made = [caution("from_memory")] if self.by_form and any(each.kind == "memory" for each in self.evidence) else []
         codes = self.figures.cautions(self._catalogue)
         group, name = self.engagement_group, self.tolerance_class
         return (*made, *(caution(code, group=group, name=name) for code in codes))
@@ -621,11 +626,11 @@ def plain_thread(
     outside = crests[mouth][0 if side == "external" else 1]
     if outside is not None and (outside - high if side == "external" else low - outside) <= 0.0:
         raise _core.DomainError(f"the {mouth} diameter must lie on the other side of the pitch diameter")
-    shown = f"{axial.mm:g} mm" if unit == "mm" else f"{axial.inches:.4g} in"
+    shown = f"{axial.mm:g} mm" if unit == "mm" else f"{axial.inch:.4g} in"
     across = f"{high:g} mm" if unit == "mm" else f"{high / MM_PER_INCH:.5g} in"
-    words = f"{2 * half_angle_deg:g} degree {side} thread, pitch {shown}, pitch diameter {across}"
+    named = f"{2 * half_angle_deg:g} degree {side} thread, pitch {shown}, pitch diameter {across}"
     found = _core.sized_limits(
-        title or words,
+        title or named,
         side,
         unit,
         axial.mm,

@@ -111,7 +111,7 @@ def taper_pipe(thread: str | Thread) -> TaperPipe:
     evidence = tuple(answer.pop("evidence"))
     made = [caution("taper_pipe_seal")]
     if any(item.kind == "memory" for item in evidence):
-        made.insert(0, caution("form_memory"))
+        made.insert(0, caution("from_memory"))
     return TaperPipe(
         thread=str(given), unit=given.unit, tpi=given.tpi or 0.0, cautions=tuple(made), evidence=evidence, **answer
     )

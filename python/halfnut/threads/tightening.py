@@ -13,7 +13,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.material.alloys import Alloy, PropertySource, alloy
+from halfnut.material.alloys import Alloy, PropertySource
+from halfnut.material.questions import alloy
 from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.metals import minimum_strength, row_evidence
 from halfnut.threads.standard import Thread, ThreadLimits, limits_of
@@ -128,7 +129,7 @@ def _section(thread: Thread, screw: ThreadLimits | None) -> tuple[float, float, 
         return _core.basic_pitch_diameter_mm(thread.diameter_mm, thread.pitch_mm), _HALF_ANGLE_DEG, area
     assert screw.minor_max_mm is not None
     root_mm = screw.minor_max_mm - screw.pitch_tolerance_mm if screw.minor_min_mm is None else screw.minor_min_mm
-    return screw.basic_pitch_mm, screw.half_angle_deg, math.pi / 4.0 * root_mm**2
+    return screw.basic_pitch_mm, screw.half_angle_deg, _core.tube_area_mm2(root_mm, 0.0)
 
 
 @checked
@@ -193,7 +194,7 @@ def tighten(
         No friction for this pair and lubricant; a taper pipe thread.
 
     >>> tighten("M10", preload="20 kN", friction=(0.10, 0.16)).lines()[0]
-    'M10x1.5: 27.8 to 41.7 N m (20.5 to 30.7 lbf ft) for a preload of 20 kN (4,500 lbf)'
+    'M10x1.5: 27.8 to 41.7 N m for a preload of 20 kN'
     """
     catalogue = active()
     found = read_thread(thread)
@@ -254,7 +255,7 @@ def tighten(
             raise _core.DomainError("a share needs a strength: external_grade, external_yield, or alloy and form")
         if not 0.0 < share <= 1.0:
             raise _core.DomainError(f"share must be above 0 and at most 1, got {share!r}")
-        preload_n = share * holds * (area - math.pi / 4.0 * bore_mm**2)
+        preload_n = share * holds * (area - math.pi / 4.0 * bore_mm * bore_mm)
     torque_nm = None if torque is None else quantity(torque, "torque", "torque").base
     prevailing_nm = 0.0 if prevailing is None else quantity(prevailing, "torque", "prevailing").base
     answer = _core.tightening_answer(
@@ -279,7 +280,7 @@ def tighten(
     middle_n = (figures["preload_min_n"] + figures["preload_max_n"]) / 2.0
     if yield_mpa is not None and figures["stress_max_mpa"] > yield_mpa:
         cautions.append(caution("torque_over_yield"))
-    cautions.append(caution("strength_licensed"))
+    cautions.append(caution("licensed"))
     return Tightening(
         thread=str(found),
         unit=found.unit,

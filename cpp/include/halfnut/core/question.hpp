@@ -21,6 +21,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -61,6 +62,7 @@ struct Asking {
     const Catalogue& catalogue;
     bool inch =
         false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
+    int led_by = 0;  ///< rank of that argument; 0: none was given
 };
 
 enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
@@ -80,14 +82,14 @@ struct AskedRow {
     std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
     std::span<const std::string_view> choices{};
     bool is_required = false;
-    bool is_leading = false;  ///< its unit is the system of the answer
-    bool is_finer = false;    ///< left out of a command's shortest help
+    int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
+    bool is_finer = false;  ///< left out of a command's shortest help
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
     // How a declaration is spelled.
     [[nodiscard]] constexpr AskedRow required() const { return with(&AskedRow::is_required, true); }
-    [[nodiscard]] constexpr AskedRow leads() const { return with(&AskedRow::is_leading, true); }
+    [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
     [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
@@ -107,6 +109,13 @@ struct AskedRow {
         out.dimension = Dimension::length;
         out.has_dimension = true;
         out.written = true;
+        return out;
+    }
+    /// Of a number whose name only seems to end in a unit.
+    [[nodiscard]] constexpr AskedRow plain() const {
+        AskedRow out = in(finite(key));
+        out.unit = {};
+        out.has_dimension = false;
         return out;
     }
     [[nodiscard]] constexpr AskedRow above(double low) const {
@@ -138,7 +147,7 @@ struct Value {
     std::variant<std::monostate, bool, std::int64_t, double, std::string, Values> is;
 };
 
-enum class FigureKind : std::uint8_t {
+enum class AnsweredKind : std::uint8_t {
     number,
     count,
     flag,
@@ -163,7 +172,7 @@ struct Told {
 struct FigureRow {
     std::string_view key;
     std::string_view about;
-    FigureKind kind{};
+    AnsweredKind kind{};
     std::string_view unit{};
     const RecordRow* of = nullptr;  ///< of records
     bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
@@ -204,6 +213,7 @@ struct Question {
     std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
     int version = 1;             ///< raised when a key goes or changes its meaning
     std::shared_ptr<void> (*fresh)() = nullptr;
+    std::shared_ptr<void> (*copy)(const void* asked) = nullptr;
     std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
 };
 
@@ -214,6 +224,9 @@ struct Answer {
     bool inch = false;
 };
 
+namespace material {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
 namespace cutting {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
@@ -231,8 +244,41 @@ namespace cutting {
 ///   the argument that leads
 [[nodiscard]] Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue);
 
+/// An argument of many rows: numbers in its key's unit, NaN where one is not given; or places in a list of
+/// texts, below 0 where none is.
+struct AskedColumn {
+    std::size_t argument = 0;
+    std::span<const double> numbers{};
+    std::span<const std::int32_t> codes{};
+    std::span<const std::string_view> texts{};
+};
+
+/// Ask once for each row, what is common given once.
+///
+/// Given
+///   common    as for ask(); what columns give is nothing here
+///   columns   each as long as there are rows
+///   inch      the question's system, where a column gives what leads
+///   answered  called with each row and its answer
+///   failed    called with each row that has none, and why: a status that stands for the kind of error
+void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
+              std::size_t rows, bool inch, const Catalogue& catalogue,
+              const std::function<void(std::size_t row, const void* answer)>& answered,
+              const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed);
+
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
+
+/// Evidence of one figure: its rule and, where there is one, the row.
+[[nodiscard]] EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue,
+                                    RowRef row = {});
+
+/// What has no rule: a figure read from a row.
+[[nodiscard]] EvidenceText as_tabulated(std::string_view figure, RowRef row, const Catalogue& catalogue);
+
+/// Evidence of a record, as texts after those that there are.
+void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
+                     const Catalogue& catalogue, std::vector<EvidenceText>& out);
 
 /// A core's message in the words of a question: arguments by the names that a person gives, sizes in inches
 /// where the question is.
@@ -341,6 +387,11 @@ struct Suffix {
 
 /// The one table of suffixes, longest first.
 inline constexpr std::array kSuffixes{
+    Suffix{"_hp_in3_min", "hp/(in3/min)"},
+    Suffix{"_j_kg_k", "J/(kg K)"},
+    Suffix{"_um_m_k", "um/(m K)"},
+    Suffix{"_w_m_k", "W/(m K)"},
+    Suffix{"_kg_m3", "kg/m3"},
     Suffix{"_mm_rev", "mm/rev", Dimension::feed_per_rev, true, true},
     Suffix{"_mm_min", "mm/min", Dimension::feed_rate, true, true},
     Suffix{"_cm3_min", "cm3/min"},
@@ -359,11 +410,11 @@ inline constexpr std::array kSuffixes{
     Suffix{"_n", "N", Dimension::force, true, false},
     Suffix{"_min", "min", Dimension::time, true, false},
     Suffix{"_s", "s", Dimension::time, true, false},
-    Suffix{"_kg", "kg"},
+    Suffix{"_kg", "kg", Dimension::mass, true, false},
     Suffix{"_w", "W"},
     Suffix{"_k", "K"},
     Suffix{"_c", "C"},
-    Suffix{"_hb", "HB"},
+    Suffix{"_hb", "HB", Dimension::hardness, true, false},
 };
 
 constexpr Suffix suffix_of(std::string_view key) {
@@ -429,27 +480,27 @@ template <class Item>
 inline constexpr bool kIsOptional<std::optional<Item>> = true;
 
 template <class M>
-constexpr FigureKind figure_kind() {
+constexpr AnsweredKind figure_kind() {
     if constexpr (kIsOptional<M>) {
         return figure_kind<typename M::value_type>();
     } else if constexpr (std::is_same_v<M, double>) {
-        return FigureKind::number;
+        return AnsweredKind::number;
     } else if constexpr (std::is_same_v<M, bool>) {
-        return FigureKind::flag;
+        return AnsweredKind::flag;
     } else if constexpr (std::is_integral_v<M>) {
-        return FigureKind::count;
+        return AnsweredKind::count;
     } else if constexpr (std::is_same_v<M, std::vector<double>>) {
-        return FigureKind::numbers;
+        return AnsweredKind::numbers;
     } else if constexpr (std::is_same_v<M, std::vector<std::string>>) {
-        return FigureKind::texts;
+        return AnsweredKind::texts;
     } else if constexpr (std::is_same_v<M, std::vector<std::pair<std::string, std::string>>>) {
-        return FigureKind::pairs;
+        return AnsweredKind::pairs;
     } else if constexpr (std::is_same_v<M, std::vector<Told>>) {
-        return FigureKind::told;
+        return AnsweredKind::told;
     } else if constexpr (std::is_same_v<M, std::vector<EvidenceText>>) {
-        return FigureKind::evidence;
+        return AnsweredKind::evidence;
     } else {
-        return FigureKind::text;
+        return AnsweredKind::text;
     }
 }
 
@@ -457,7 +508,7 @@ template <class M, class At>
 constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
     FigureRow out{.key = last_name(path), .about = about, .kind = figure_kind<M>()};
     out.unit =
-        out.kind == FigureKind::number || out.kind == FigureKind::numbers ? suffix_of(out.key).unit : "";
+        out.kind == AnsweredKind::number || out.kind == AnsweredKind::numbers ? suffix_of(out.key).unit : "";
     out.is_always = !(kIsOptional<M> || std::is_same_v<M, double>);
     if constexpr (std::is_enum_v<M>) {
         out.choices = kSpellings<M>;
@@ -468,7 +519,7 @@ constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
 
 template <const RecordRow& Of, class At>
 constexpr FigureRow records_row(std::string_view path, std::string_view about) {
-    FigureRow out{.key = last_name(path), .about = about, .kind = FigureKind::records, .of = &Of};
+    FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::records, .of = &Of};
     out.get = [](const void* answer) {
         Values items;
         for (const auto& item : At{}(answer)) {
@@ -511,6 +562,9 @@ constexpr Question question(std::string_view room, std::string_view name, std::s
             .arguments = arguments,
             .answer = &answer,
             .fresh = []() -> std::shared_ptr<void> { return std::make_shared<Asked>(); },
+            .copy = [](const void* asked) -> std::shared_ptr<void> {
+                return std::make_shared<Asked>(*static_cast<const Asked*>(asked));
+            },
             .evaluate = [](const void* asked, const Asking& asking) -> std::shared_ptr<const void> {
                 return std::make_shared<Answered>(Evaluate(*static_cast<const Asked*>(asked), asking));
             }};
