@@ -27,13 +27,12 @@ from halfnut.core.arguments import checked
 from halfnut.core.carriers import columns, numbers
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import at_most, both, film, one, span, spans
+from halfnut.core.sizes import at_most, both, both_systems, film, one, span, spans
 from halfnut.core.units import measured_mm
 from halfnut.core.words import caution, caution_lines, words
 from halfnut.material.alloys import expansion_at
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
-from halfnut.threads.both_units import both_systems
 from halfnut.threads.precoating import PrecoatLimits, precoat
 from halfnut.threads.standard import Thread, ThreadGiven, ThreadLimits, limits, limits_of
 

@@ -75,9 +75,9 @@ def drill_set(drills: Any, unit: str) -> DrillSet:
         drills = _core.usual_drill_set(unit == "in", catalogue)
     if isinstance(drills, str):
         return _core.drill_set(drills, catalogue)
-    if isinstance(drills, Sequence):
+    if isinstance(drills, Sequence) and drills:
         return DrillSet([(str(drill), length(drill, "drills").mm) for drill in drills])
-    raise DomainError(f"drills must be a set's name or a list of drills, got {drills!r}")
+    raise DomainError(f"drills must be a set's name or a list of one drill or more, got {drills!r}")
 
 
 def beside_limits(hole_mm: float, low_mm: float, high_mm: float, unit: str) -> str:

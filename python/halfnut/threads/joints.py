@@ -11,16 +11,16 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
+from halfnut._core import spell, spell_span
 from halfnut.core import carriers
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import both, one
+from halfnut.core.sizes import both, both_systems, one
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource
 from halfnut.material.questions import alloy
-from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.metals import galling, minimum_strength, row_evidence
 from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of, screw_efficiency
 
@@ -114,7 +114,7 @@ class ThreadStrength(Record):
         unit = self.unit
 
         def force(value_n: float) -> str:
-            return force_text(value_n, unit)
+            return spell(value_n, "force", unit)
 
         out = [
             f"{self.external} in {self.internal}: bears {force(self.bears_n)}; "
@@ -127,7 +127,7 @@ class ThreadStrength(Record):
         if self.load_n is not None:
             reached = "" if self.factor_reached is None else f": factor {self.factor_reached:.2f}"
             if self.flank_pressure_mpa is not None and self.by_form:
-                reached += f"{',' if reached else ':'} {stress_text(self.flank_pressure_mpa, unit)} on the flanks"
+                reached += f"{',' if reached else ':'} {spell(self.flank_pressure_mpa, 'stress', unit)} on the flanks"
             out.append(f"  load      {force(self.load_n)}{reached}")
         lost = "" if self.overlap_mm == self.full_form_engagement_mm else f" of {one(self.overlap_mm, unit)} overlap"
         out.append(
@@ -163,15 +163,16 @@ class ThreadStrength(Record):
                 out.append(f"  wall      {both(wall, unit)} left {where} the {side} thread")
             tensile, shear = getattr(self, f"{side}_tensile_mpa"), getattr(self, f"{side}_shear_strength_mpa")
             made = getattr(self, f"{side}_material")
-            out.append(
-                f"  made of   {side} {made}: tensile {stress_text(tensile, unit)}, shear {stress_text(shear, unit)}"
-            )
+            strengths = f"tensile {spell(tensile, 'stress', unit)}, shear {spell(shear, 'stress', unit)}"
+            out.append(f"  made of   {side} {made}: {strengths}")
         if self.internal_hoop_mpa is not None:
-            out.append(f"  hoop      {stress_text(self.internal_hoop_mpa, unit)} in the internal wall under the load")
+            out.append(
+                f"  hoop      {spell(self.internal_hoop_mpa, 'stress', unit)} in the internal wall under the load"
+            )
         if self.friction is not None:
             slick, rough = self.friction
             if self.raising_torque_nm is not None:
-                torque = torque_text(*self.raising_torque_nm, unit)
+                torque = spell_span(*self.raising_torque_nm, "torque", unit)
                 out.append(f"  raise     {torque} in the screw, friction {slick:g} to {rough:g}")
             holds = "holds" if self.holding_friction <= slick else "does not hold for certain"
             out.append(f"  holds     {holds}: it needs a friction of {self.holding_friction:.3f}; shaking lowers it")

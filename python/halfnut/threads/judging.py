@@ -15,10 +15,9 @@ from halfnut.core.arguments import checked
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import one
+from halfnut.core.sizes import both_systems, one
 from halfnut.core.units import measured_mm
 from halfnut.core.words import caution, caution_lines
-from halfnut.threads.both_units import both_systems
 from halfnut.threads.gauging import named_codes, texts_of
 from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of

@@ -6,15 +6,15 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
+from halfnut._core import spell
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import both
+from halfnut.core.sizes import both, both_systems
 from halfnut.core.units import length
 from halfnut.core.words import caution, caution_lines, words
 from halfnut.material.alloys import Alloy, PropertySource
 from halfnut.material.questions import alloy
-from halfnut.threads.both_units import both_systems, stress_text
 
 __all__ = ["Galling", "MinimumStrength", "galling", "minimum_strength"]
 
@@ -53,13 +53,13 @@ class MinimumStrength(Record):
         """The strengths in the first line, then range, source, cautions."""
 
         def said(name: str, value: float | None) -> str:
-            return f"{name} {stress_text(value, 'mm')}" if value is not None else f"{name} not set"
+            return f"{name} {spell(value, 'stress', 'mm')}" if value is not None else f"{name} not set"
 
         first = f"{self.alloy} {self.form}, at least: {said('tensile', self.tensile_mpa)}"
         out = [f"{first}, {said('yield', self.yield_mpa)}"]
         for name, value in (("shear", self.shear_mpa), ("bearing", self.bearing_mpa)):
             if value is not None:
-                out.append(f"  {name:<9} {stress_text(value, 'mm')}")
+                out.append(f"  {name:<9} {spell(value, 'stress', 'mm')}")
         out.append(f"  temper    {self.temper}")
         if self.over_mm or self.up_to_mm:
             low = f"over {both(self.over_mm, 'mm')}" if self.over_mm else ""

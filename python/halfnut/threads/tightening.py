@@ -7,15 +7,15 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
+from halfnut._core import spell, spell_span
 from halfnut.core.arguments import checked, number
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import both
+from halfnut.core.sizes import both, both_systems
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource
 from halfnut.material.questions import alloy
-from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.metals import minimum_strength, row_evidence
 from halfnut.threads.standard import Thread, ThreadLimits, limits_of
 from halfnut.threads.standard import thread as read_thread
@@ -67,11 +67,11 @@ class Tightening(Record):
     def lines(self) -> list[str]:
         """Torque or preload in the first line, then what it rests on, cautions."""
         unit = self.unit
-        torque = torque_text(self.torque_min_nm, self.torque_max_nm, unit)
+        torque = spell_span(self.torque_min_nm, self.torque_max_nm, "torque", unit)
         if self.asked == "preload":
-            out = [f"{self.thread}: {torque} for a preload of {force_text(self.preload_min_n, unit)}"]
+            out = [f"{self.thread}: {torque} for a preload of {spell(self.preload_min_n, 'force', unit)}"]
         else:
-            low, high = force_text(self.preload_min_n, unit), force_text(self.preload_max_n, unit)
+            low, high = spell(self.preload_min_n, "force", unit), spell(self.preload_max_n, "force", unit)
             out = [f"{self.thread}: {torque} brings a preload of {low} to {high}"]
         out.append(
             f"  friction  thread {self.thread_friction_low:.2f} to {self.thread_friction_high:.2f}, seat "
@@ -79,15 +79,15 @@ class Tightening(Record):
         )
         out.append(f"  seat      mean diameter {both(self.bearing_diameter_mm, unit)}")
         if self.prevailing_nm:
-            out.append(f"  prevails  {torque_text(self.prevailing_nm, self.prevailing_nm, unit)}, included")
-        out.append(f"  loosens   {torque_text(self.loosen_min_nm, self.loosen_max_nm, unit)}")
+            out.append(f"  prevails  {spell_span(self.prevailing_nm, self.prevailing_nm, 'torque', unit)}, included")
+        out.append(f"  loosens   {spell_span(self.loosen_min_nm, self.loosen_max_nm, 'torque', unit)}")
         practice = "none published for these flanks"
         if self.practice_nut_factor is not None and self.practice_torque_nm is not None:
-            rule = torque_text(self.practice_torque_nm, self.practice_torque_nm, unit)
+            rule = spell_span(self.practice_torque_nm, self.practice_torque_nm, "torque", unit)
             practice = f"by practice {self.practice_nut_factor:g}, {rule}"
         out.append(f"  K         {self.nut_factor_min:.3f} to {self.nut_factor_max:.3f}; {practice}")
         bears = "" if self.yield_mpa is None else f", {100 * self.stress_max_mpa / self.yield_mpa:.0f} % of yield"
-        out.append(f"  stress    {stress_text(self.stress_max_mpa, unit)} while tightening at most{bears}")
+        out.append(f"  stress    {spell(self.stress_max_mpa, 'stress', unit)} while tightening at most{bears}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
         return out

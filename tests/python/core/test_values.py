@@ -119,7 +119,7 @@ def test_two_answers_to_one_question_are_equal_and_hash_alike(answers):
 
 def test_each_value_is_pickled_and_copied(answers, values):
     named = {kind.__name__ for kind in values}
-    assert {"Length", "Quantity", "Evidence", "Machine", "FormThread", "BuildUp", "Catalogue", "Caution"} <= named
+    assert {"Length", "Quantity", "Evidence", "Machine", "PartLimits", "BuildUp", "Catalogue", "Caution"} <= named
     for value in (*(answer for _, answer in answers.values()), *values.values()):
         for made in (pickle.loads(pickle.dumps(value)), copy.deepcopy(value), copy.copy(value)):
             assert type(made) is type(value)
@@ -174,7 +174,7 @@ def test_a_table_of_an_answer_cannot_be_changed():
 def test_a_repr_is_one_line_that_says_the_answer(answers, values):
     for value in (*(answer for _, answer in answers.values()), *values.values()):
         text = repr(value)
-        if type(value).__name__ not in {"Evidence", "AdjusterAnswer", "Catalogue", "LimitFigures"} and (
+        if type(value).__name__ not in {"Evidence", "AdjusterAnswer", "Catalogue", "PartLimits"} and (
             isinstance(value, Value) or type(value) in _BOUND
         ):
             assert "\n" not in text
