@@ -2595,6 +2595,26 @@ def chasing_depth_mm(
     on_error: str,
 ) -> Any: ...
 @overload
+def root_flat_mm(
+    pitch_mm: float, pitch_diameter_mm: float, root_diameter_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def root_flat_mm(
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    root_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["raise"] = "raise",
+) -> FloatOrArray: ...
+@overload
+def root_flat_mm(
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    root_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: Literal["status"],
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
 def compound_travel_mm(depth_mm: float, angle_deg: float) -> float: ...
 @overload
 def compound_travel_mm(
@@ -2959,6 +2979,16 @@ def ramp_length_mm(
     depth_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["status"]
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
+def helix_pitch_mm(hole_mm: float, cutter_diameter_mm: float, ramp_deg: float) -> float: ...
+@overload
+def helix_pitch_mm(
+    hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["raise"] = "raise"
+) -> FloatOrArray: ...
+@overload
+def helix_pitch_mm(
+    hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["status"]
+) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+@overload
 def helix_length_mm(depth_mm: float, pitch_mm: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
 @overload
 def helix_length_mm(
@@ -3158,6 +3188,15 @@ def usual_teeth(cutter_diameter_mm: float) -> float: ...
 def drill_pecks(alloy: int, diameter_mm: float, depth_mm: float, catalogue: Catalogue) -> list[float]: ...
 def tool_evidence(place: int, catalogue: Catalogue) -> list[Evidence]: ...
 def ask(name: str, values: tuple[Any, ...], catalogue: Catalogue) -> dict[str, Any]: ...
+def ask_rows(
+    name: str,
+    values: tuple[Any, ...],
+    columns: list[tuple[Any, ...]],
+    rows: int,
+    inch: bool,
+    wanted: list[str],
+    catalogue: Catalogue,
+) -> dict[str, NDArray[Any]]: ...
 def questions() -> list[dict[str, Any]]: ...
 def caution_codes() -> list[str]: ...
 def limit_codes() -> list[str]: ...

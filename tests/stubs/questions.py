@@ -26,6 +26,7 @@ _FIGURE = {
     "texts": "tuple[str, ...]",
 }
 _HOMES = {"Alloy": "halfnut.material.alloys"}
+_LIKES = {"AlloyLike": "halfnut.material.alloys", "MachineLike": "halfnut.machine.of_name"}
 _WORDS = {"number": "float", "count": "int", "flag": "bool", "text": "str"}
 
 
@@ -94,7 +95,7 @@ def function(question: dict[str, Any]) -> str:
         head.append(f"{row['name']}: {asked_type(row)}{' | None' if value == 'None' else ''} = {value}")
     doc = textwrap.indent(docstring(question), "    ").strip()
     answer, name = question["answer"]["name"], question["name"]
-    given = ", ".join(row["name"] for row in rows)
+    given = ", ".join(f"core_machine({row['name']})" if row["kind"] == "machine" else row["name"] for row in rows)
     return (
         f"def {name}(\n    " + ",\n    ".join(head) + f",\n) -> {answer}:\n"
         f'    """{doc}\n    """\n    return {answer}.of(ask("{name}", ({given},)))\n'
@@ -128,6 +129,9 @@ def record(row: dict[str, Any], base: str) -> str:
         lines.append(
             "\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of["name"]}' for key, of in nested.items()) + "}"
         )
+    paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
+    if paired:
+        lines.append(f"\n    _paired: ClassVar = {{{', '.join(paired)}}}")
     if named:
         pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
         lines.append(f"    _named: ClassVar = {{{pairs}}}")
@@ -148,13 +152,18 @@ def modules() -> dict[Path, str]:
         imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
         kin = {row["kin"] for question in questions for row in question["arguments"] if row["kin"]}
         used = {_item(row) for question in questions for row in question["arguments"]} | {"MachineLike"}
-        likes = sorted({name for name in used if name.endswith("Like")} | {f"{each}Like" for each in kin})
+        used |= {f"{each}Like" for each in kin}
+        likes: dict[str, list[str]] = {}
+        for name in sorted(each for each in used if each.endswith("Like")):
+            likes.setdefault(_LIKES.get(name, "halfnut.core.given"), []).append(name)
+        typing = "\n".join(f"    from {where} import {', '.join(names)}" for where, names in sorted(likes.items()))
         functions = "\n\n".join(function(question) for question in questions)
+        core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
-            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}\n"
-            f"if TYPE_CHECKING:\n    from halfnut.core.given import {', '.join(likes)}\n\n"
+            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}{core}\n"
+            f"if TYPE_CHECKING:\n{typing}\n\n"
             f"__all__ = [{names}]\n\n\n{functions}"
         )
         records = "\n\n".join(record(answer, "Answered") for answer in answers.values())

@@ -126,6 +126,9 @@ double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& aski
         asking.inch = found.system() == UnitSystem::inch;
         asking.led_by = row.leading;
     }
+    if (found.unit().symbol == row.unit) {
+        return found.value();
+    }
     return row.unit == kMinute ? found.base() / kSecondsInMinute : found.base();
 }
 
@@ -164,6 +167,13 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
         refuse_bare(row, given);
     }
     refuse(row, "a number" + of_unit(row.unit), given);
+}
+
+double in_range(const AskedRow& row, double value, const Asking& asking) {
+    if (check(row.range, value) != StatusCode::ok) {
+        throw DomainError(as_asked(argument_message(row.range, value), {&row, 1}, asking.inch));
+    }
+    return value;
 }
 
 /// The words that stand for a key: the argument's name; else the key without its length's unit.
@@ -252,10 +262,7 @@ std::string Given::shown() const {
 }
 
 void take(double& to, const Given& given, const AskedRow& row, Asking& asking) {
-    to = number_of(given, row, asking);
-    if (check(row.range, to) != StatusCode::ok) {
-        throw DomainError(as_asked(argument_message(row.range, to), {&row, 1}, asking.inch));
-    }
+    to = in_range(row, number_of(given, row, asking), asking);
 }
 
 void take(int& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
@@ -339,7 +346,14 @@ std::string as_asked(std::string_view message, std::span<const AskedRow> rows, b
 }
 
 std::span<const Question* const> questions() noexcept {
-    return cutting::questions();
+    static const std::vector<const Question*> kAll = [] {
+        std::vector<const Question*> out;
+        for (const std::span<const Question* const> room : {cutting::questions()}) {
+            out.insert(out.end(), room.begin(), room.end());
+        }
+        return out;
+    }();
+    return kAll;
 }
 
 const Question& find_question(std::string_view name) {
@@ -355,21 +369,99 @@ const Question& find_question(std::string_view name) {
                                         near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
 }
 
+namespace {
+
+void take_all(const Question& question, std::span<const Given> given, void* asked, Asking& asking) {
+    for (std::size_t i = 0; i < given.size() && i < question.arguments.size(); ++i) {
+        if (given[i].tag != Given::Tag::nothing) {
+            question.arguments[i].take(asked, given[i], question.arguments[i], asking);
+        }
+    }
+}
+
+[[noreturn]] void refuse_lack(const Question& question, const AskedRow& row) {
+    throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
+}
+
+std::shared_ptr<const void> evaluated(const Question& question, const void* asked, const Asking& asking) {
+    try {
+        return question.evaluate(asked, asking);
+    } catch (const Error&) {
+        retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
+    }
+}
+
+/// What a row of a column gives; false where it gives nothing.
+bool take_cell(const AskedColumn& column, std::size_t row, const AskedRow& argument, void* asked,
+               Asking& asking) {
+    if (!column.numbers.empty()) {
+        const double number = column.numbers[row];
+        if (std::isnan(number)) {
+            return false;
+        }
+        if (argument.set == nullptr) {
+            throw DomainError(
+                fmt::format("{} is no number: a column of numbers cannot give it", argument.name));
+        }
+        argument.set(asked,
+                     in_range(argument, plain_number(argument, {.tag = Given::Tag::number, .number = number}),
+                              asking));
+        return true;
+    }
+    if (column.codes[row] < 0) {
+        return false;
+    }
+    const std::string_view text = column.texts[static_cast<std::size_t>(column.codes[row])];
+    argument.take(asked, {.tag = Given::Tag::text, .text = text}, argument, asking);
+    return true;
+}
+
+}  // namespace
+
 Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
     Asking asking{catalogue};
     const std::shared_ptr<void> asked = question.fresh();
     for (std::size_t i = 0; i < question.arguments.size(); ++i) {
-        const AskedRow& row = question.arguments[i];
-        if (i < given.size() && given[i].tag != Given::Tag::nothing) {
-            row.take(asked.get(), given[i], row, asking);
-        } else if (row.is_required) {
-            throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
+        if (question.arguments[i].is_required && (i >= given.size() || given[i].tag == Given::Tag::nothing)) {
+            refuse_lack(question, question.arguments[i]);
         }
     }
-    try {
-        return {&question, question.evaluate(asked.get(), asking), asking.inch};
-    } catch (const Error&) {
-        retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
+    take_all(question, given, asked.get(), asking);
+    return {&question, evaluated(question, asked.get(), asking), asking.inch};
+}
+
+void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
+              std::size_t rows, bool inch, const Catalogue& catalogue,
+              const std::function<void(std::size_t row, const void* answer)>& answered,
+              const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed) {
+    Asking shared{catalogue, inch};
+    const std::shared_ptr<void> all = question.fresh();
+    take_all(question, common, all.get(), shared);
+    std::vector<bool> given(question.arguments.size(), false);
+    for (std::size_t i = 0; i < common.size() && i < given.size(); ++i) {
+        given[i] = common[i].tag != Given::Tag::nothing;
+    }
+    for (std::size_t row = 0; row < rows; ++row) {
+        try {
+            const std::shared_ptr<void> asked = question.copy(all.get());
+            Asking asking = shared;
+            for (const AskedColumn& column : columns) {
+                given[column.argument] =
+                    take_cell(column, row, question.arguments[column.argument], asked.get(), asking);
+            }
+            for (std::size_t i = 0; i < given.size(); ++i) {
+                if (question.arguments[i].is_required && !given[i]) {
+                    refuse_lack(question, question.arguments[i]);
+                }
+            }
+            answered(row, evaluated(question, asked.get(), asking).get());
+        } catch (const NotTabulatedError& error) {
+            failed(row, StatusCode::not_tabulated, error.what());
+        } catch (const DomainError& error) {
+            failed(row, StatusCode::out_of_range, error.what());
+        } catch (const Error& error) {
+            failed(row, StatusCode::not_understood, error.what());
+        }
     }
 }
 

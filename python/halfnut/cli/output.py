@@ -18,7 +18,6 @@ from halfnut._core import bounds
 from halfnut.core import files
 from halfnut.core.record import CautionLine, Rank, Record
 from halfnut.core.text import shown
-from halfnut.core.words import by_rank
 
 __all__ = [
     "COUNT",
@@ -144,10 +143,12 @@ _LATIN = {"µ": "u", "°": " deg", "±": "+/-", "×": "x", "·": "*", "²": "^2"
 codecs.register_error("halfnut", _spelled)
 
 
-def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
+def show(record: Record, as_json: bool, *, evidence: bool = False, question: str = "") -> None:
     """Print a record; cautions last, and in the colour of their rank where the terminal has any."""
     if as_json:
-        echo(json_text(_whole(record)))
+        from halfnut.core.schemas import flat
+
+        echo(json_text(flat(record, question)))
         return
     for line in record.lines():
         echo(line)
@@ -155,14 +156,3 @@ def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
         for item in record.evidence:
             row = f"; {item.row}" if item.row else ""
             echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")
-
-
-def _whole(record: Record) -> dict[str, Any]:
-    return {
-        **record.to_dict(),
-        "cautions": [item.to_dict() for item in by_rank(record.told)],
-        "evidence": [
-            {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
-            for item in record.evidence
-        ],
-    }

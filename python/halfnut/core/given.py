@@ -6,19 +6,10 @@ that ends the argument's name.
 
 from __future__ import annotations
 
-import os
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
+from typing import Any, Protocol, TypeAlias
 
 from halfnut._core import Length, Quantity
-
-if TYPE_CHECKING:
-    from halfnut._core import Machine as CoreMachine
-    from halfnut.machine.machines import Machine
-    from halfnut.material.alloys import Alloy
-
-    MachineLike: TypeAlias = str | os.PathLike[str] | Machine | CoreMachine
-    AlloyLike: TypeAlias = str | Alloy
 
 
 class PintLike(Protocol):

@@ -72,6 +72,10 @@ class Record:
         notes = [item for item in getattr(self, "notes", ()) if isinstance(item, Caution)]
         return tuple(dict.fromkeys((*self.cautions, *notes)))
 
+    def told_by_rank(self) -> list[Caution]:
+        """The same, the gravest first."""
+        return sorted(self.told, key=lambda item: RANKS.index(item.rank))
+
     def lines(self) -> list[str]:
         """The result as lines for a terminal: the answer first, then what it rests on, limits, cautions."""
         raise NotImplementedError

@@ -166,6 +166,8 @@ class CutFigures(Answered):
     """What was not said and therefore taken, the tool first."""
 
     _nested: ClassVar = {"limits": Limit}
+
+    _paired: ClassVar = {"spindle_positions", "feed_positions"}
     _named: ClassVar = {"alloy": "Alloy"}
 
 

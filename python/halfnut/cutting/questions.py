@@ -11,18 +11,12 @@ from typing import TYPE_CHECKING, Literal
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.edge_life import ToolLife
+from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
-    from halfnut.core.given import (
-        AlloyLike,
-        FeedLike,
-        HolderLike,
-        LengthLike,
-        MachineLike,
-        NumberLike,
-        SectionLike,
-        StockLike,
-    )
+    from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike
+    from halfnut.machine.of_name import MachineLike
+    from halfnut.material.alloys import AlloyLike
 
 __all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "tool_life", "turn"]
 
@@ -150,7 +144,7 @@ def turn(
                 diameter,
                 depth,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -284,7 +278,7 @@ def face(
                 diameter,
                 end_diameter,
                 depth,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -419,7 +413,7 @@ def bore(
                 diameter,
                 depth,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -541,7 +535,7 @@ def part_off(
                 diameter,
                 blade,
                 end_diameter,
-                machine,
+                core_machine(machine),
                 tool,
                 feed,
                 spindle_rpm,
@@ -642,7 +636,7 @@ def knurl(
                 alloy,
                 diameter,
                 length,
-                machine,
+                core_machine(machine),
                 feed,
                 spindle_rpm,
                 hardness_hb,
@@ -735,7 +729,7 @@ def thread_speed(
                 diameter,
                 pitch,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 spindle_rpm,
                 hardness_hb,
@@ -829,7 +823,7 @@ def tool_life(
                 edge_cost,
                 cost_per_min,
                 hardness_hb,
-                machine,
+                core_machine(machine),
                 diameter,
             ),
         )

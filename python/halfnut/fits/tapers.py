@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError, NotTabulatedError, tailstock_setover_mm
+from halfnut._core import DomainError, NotTabulatedError, tailstock_setover_mm, taper_angle_deg
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
@@ -138,7 +138,6 @@ def holding_taper(
     bar_mm = usual_mm if sine_bar is None else read_length(sine_bar, "sine_bar").mm
     if not bar_mm > 0:
         raise DomainError(f"sine_bar must be > 0, got {sine_bar}")
-    half = math.atan(ratio / 2)
     steep = [caution("holding_taper_steep")] if ratio > _STEEPEST else []
     return HoldingTaper(
         name=title,
@@ -148,9 +147,9 @@ def holding_taper(
         length_mm=length_mm,
         taper_on_diameter=ratio,
         per_foot_in=_INCHES_PER_FOOT * ratio,
-        angle_deg=math.degrees(half),
+        angle_deg=taper_angle_deg(large_mm, small_mm, length_mm),
         setover_mm=setover,
-        sine_stack_mm=bar_mm * math.sin(2 * half),
+        sine_stack_mm=bar_mm * ratio / (1 + ratio * ratio / 4),  # sin 2a = 2 tan a / (1 + tan^2 a)
         sine_bar_mm=bar_mm,
         cautions=(*steep, caution("holding_taper_blue")),
         evidence=(*evidence, *_core.rule_evidence([("angle_deg", "taper_angle")], active())),

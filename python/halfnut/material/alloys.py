@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from functools import lru_cache
+from typing import Any, TypeAlias
 
 from halfnut import _core
 from halfnut.core.arguments import checked, checked_temperature_c
@@ -127,7 +128,11 @@ def alloy(name: str) -> Alloy:
     >>> alloy("6061-T6").hardness_hb
     95.0
     """
-    catalogue = active()
+    return _alloy(name, active())
+
+
+@lru_cache(maxsize=256)
+def _alloy(name: str, catalogue: _core.Catalogue) -> Alloy:
     index = _core.find_alloy(name, catalogue)
     row = catalogue.row("material/alloys", index)
     sources = {key: row.pop(key) for key in ("source", "kc_source", "unit_power_source", "thermal_source")}
@@ -165,6 +170,7 @@ def alloy(name: str) -> Alloy:
     )
 
 
+AlloyLike: TypeAlias = str | Alloy
 read_by("Alloy", alloy)
 
 

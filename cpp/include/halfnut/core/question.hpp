@@ -21,6 +21,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -79,6 +80,7 @@ struct AskedRow {
     Argument range{};            ///< in the key's unit
     std::string_view usual{};    ///< what is taken when it is not given, in words
     std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
+    std::string_view option{};   ///< a command's option for it, where that is not its name: "life"
     std::span<const std::string_view> choices{};
     bool is_required = false;
     int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
@@ -91,6 +93,9 @@ struct AskedRow {
     [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
+    [[nodiscard]] constexpr AskedRow optioned(std::string_view as) const {
+        return with(&AskedRow::option, as);
+    }
     [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
         return with(&AskedRow::about, what);
     }
@@ -212,6 +217,7 @@ struct Question {
     std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
     int version = 1;             ///< raised when a key goes or changes its meaning
     std::shared_ptr<void> (*fresh)() = nullptr;
+    std::shared_ptr<void> (*copy)(const void* asked) = nullptr;
     std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
 };
 
@@ -238,6 +244,28 @@ namespace cutting {
 ///   as the question's own; every one speaks of arguments by the names that a person gives, in the unit of
 ///   the argument that leads
 [[nodiscard]] Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue);
+
+/// An argument of many rows: numbers in its key's unit, NaN where one is not given; or places in a list of
+/// texts, below 0 where none is.
+struct AskedColumn {
+    std::size_t argument = 0;
+    std::span<const double> numbers{};
+    std::span<const std::int32_t> codes{};
+    std::span<const std::string_view> texts{};
+};
+
+/// Ask once for each row, what is common given once.
+///
+/// Given
+///   common    as for ask(); what columns give is nothing here
+///   columns   each as long as there are rows
+///   inch      the question's system, where a column gives what leads
+///   answered  called with each row and its answer
+///   failed    called with each row that has none, and why: a status that stands for the kind of error
+void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
+              std::size_t rows, bool inch, const Catalogue& catalogue,
+              const std::function<void(std::size_t row, const void* answer)>& answered,
+              const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed);
 
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
@@ -519,6 +547,9 @@ constexpr Question question(std::string_view room, std::string_view name, std::s
             .arguments = arguments,
             .answer = &answer,
             .fresh = []() -> std::shared_ptr<void> { return std::make_shared<Asked>(); },
+            .copy = [](const void* asked) -> std::shared_ptr<void> {
+                return std::make_shared<Asked>(*static_cast<const Asked*>(asked));
+            },
             .evaluate = [](const void* asked, const Asking& asking) -> std::shared_ptr<const void> {
                 return std::make_shared<Answered>(Evaluate(*static_cast<const Asked*>(asked), asking));
             }};
