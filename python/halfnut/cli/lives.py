@@ -2,4 +2,4 @@
 
 from halfnut.cli.asking import command
 
-edge_life = command("tool_life", called="edge-life", flags={"life_min": "--life"})
+edge_life = command("tool_life", called="edge-life")
