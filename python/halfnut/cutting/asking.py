@@ -152,7 +152,7 @@ def cut_record(
     words = figures | {"tool": tool.name} | _bounds(result, size)
     least = {name: bound for name, _, bound, _ in result.limits}
     made = (caution(code, gravity=-least.get(_LIMIT_OF.get(code, ""), 0.0), **words) for code in codes)
-    told = list(dict.fromkeys([*made, *found.cautions]))
+    told = list(dict.fromkeys([*made, *found.told]))
     pecks: tuple[float, ...] = ()
     if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
         pecks = tuple(_core.drill_pecks(found.index, size.mm, figures["depth_mm"], active()))
