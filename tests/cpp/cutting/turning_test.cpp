@@ -156,7 +156,7 @@ TEST(SpeedWindow, RowsOfAnotherContextComeLast) {
                              window)
                     .ok());
     EXPECT_TRUE(window.other_operation);
-    EXPECT_FALSE(window.doubtful);
+    EXPECT_FALSE(window.weak);
     EXPECT_DOUBLE_EQ(window.high_m_min, 457.2 * 1.25);
 }
 
