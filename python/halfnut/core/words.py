@@ -24,6 +24,11 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     ),
     "hazard_lead_dust": ("caution", "contains lead: wash hands before eating, keep the dust down"),
     "hazard_glass_dust": ("caution", "glass dust harms lungs and slideways: extraction, a mask, slideways covered"),
+    "hazard_carbon_dust": (
+        "caution",
+        "carbon fibre dust harms lungs and shorts electrics: extraction, a mask, machine covered",
+    ),
+    "hazard_chloride_fume": ("caution", "gives off acid fume when overheated, which rusts machines: no rubbing, air"),
     "hazard_formaldehyde_fume": ("caution", "gives off formaldehyde when overheated: sharp tool, no rubbing"),
     "hazard_fluorine_fume": (
         "danger",
