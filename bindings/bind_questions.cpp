@@ -133,6 +133,8 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
                 records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
             }
             shown = std::move(records);
+        } else if (figure.kind == FigureKind::record) {
+            shown = dictionary(*figure.of, std::get<Values>(values[i].is));
         } else if (figure.kind == FigureKind::evidence) {
             const auto& items = std::get<Values>(values[i].is);
             py::tuple texts(items.size());
@@ -279,8 +281,9 @@ std::string_view kind_name(AskedKind kind) {
     return kNames.at(static_cast<std::size_t>(kind));
 }
 std::string_view kind_name(FigureKind kind) {
-    constexpr std::array<std::string_view, 10> kNames{"number",  "count", "flag",    "text", "pairs",
-                                                      "numbers", "texts", "records", "told", "evidence"};
+    constexpr std::array<std::string_view, 11> kNames{"number",  "count",   "flag",    "text",
+                                                      "pairs",   "numbers", "texts",   "record",
+                                                      "records", "told",    "evidence"};
     return kNames.at(static_cast<std::size_t>(kind));
 }
 
@@ -294,8 +297,8 @@ py::dict described(const AskedRow& row) {
         "written"_a = row.written, "usual"_a = text(row.usual), "kin"_a = text(row.kin),
         "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
         "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
-        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.is_leading,
-        "finer"_a = row.is_finer);
+        "choices"_a = texts(row.choices), "required"_a = row.is_required, "placed"_a = row.is_placed,
+        "leads"_a = row.is_leading, "finer"_a = row.is_finer);
 }
 
 py::dict described(const RecordRow& row) {
