@@ -32,10 +32,24 @@ inline void from_tool(double& given, double of_tool) {
     given = std::isnan(given) ? of_tool : given;
 }
 
+/// Whether a question has the argument of a key.
+[[nodiscard]] bool asks(std::span<const AskedRow> rows, std::string_view key) noexcept;
+
+/// The stock that is held, as a request of a cut has it.
+template <class Request>
+void set_stock(Request& request, const Stock& stock) {
+    if (!std::isnan(stock.diameter_mm)) {
+        request.stock_diameter_mm = stock.diameter_mm;
+    }
+    if (!std::isnan(stock.flats_mm)) {
+        request.stock_flats_mm = stock.flats_mm;
+    }
+}
+
 /// What a question knows of a cut beside its result.
 struct CutContext {
-    CutContext(const Catalogue& tables, std::string_view what, const material::AlloyRow& of, Tool with)
-        : catalogue(tables), operation(what), alloy(of), tool(with) {}
+    /// A tool that nobody named is assumed.
+    CutContext(const Catalogue& tables, std::string_view what, const material::AlloyRow& of, Tool with);
 
     const Catalogue& catalogue;
     std::string_view operation;
@@ -47,7 +61,6 @@ struct CutContext {
     bool inch = false;
     std::vector<std::string> assumed;
     std::vector<std::string> extra;  ///< codes of cautions that only the question tells of
-    std::span<const AskedRow> rows;  ///< of the question
 };
 [[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
 
@@ -57,9 +70,5 @@ struct CutContext {
 
 /// A length as notes write it: "0.04 in", "1 mm", with that many figures.
 [[nodiscard]] std::string length_text(double mm, bool inch, int figures = 4);
-
-// Arguments that most cuts have.
-inline constexpr std::string_view kAboutMachine =
-    "Machine whose levers to choose from; without one speed and feed are exact.";
 
 }  // namespace halfnut::cutting

@@ -107,10 +107,13 @@ constexpr std::array kFigures{
 constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures};
 
 std::span<const Question* const> questions() noexcept {
-    static const auto kAll = [] {
-        std::array<const Question*, kLatheQuestions.size()> out{};
-        for (std::size_t i = 0; i < out.size(); ++i) {
-            out[i] = &kLatheQuestions[i];
+    static const std::vector<const Question*> kAll = [] {
+        std::vector<const Question*> out;
+        for (const std::span<const Question> some :
+             {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions)}) {
+            for (const Question& each : some) {
+                out.push_back(&each);
+            }
         }
         return out;
     }();
