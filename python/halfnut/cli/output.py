@@ -15,7 +15,6 @@ from typing import Any, TypeVar
 import click
 
 from halfnut._core import bounds
-from halfnut.core import files
 from halfnut.core.record import CautionLine, Rank, Record
 from halfnut.core.text import shown
 
@@ -73,6 +72,8 @@ def ready(place: Path | None, *, replace: bool, as_json: bool = False) -> None:
         if replace:
             raise click.UsageError("--replace goes with a file to write")
         return
+    from halfnut.core import files
+
     files.check(place, replace=replace)
 
 
@@ -81,6 +82,8 @@ def put(place: Path, content: str | bytes, *, replace: bool) -> None:
     if place == STREAM:
         click.echo(content, nl=False)
     else:
+        from halfnut.core import files
+
         files.write(place, content, replace=replace)
 
 
