@@ -47,11 +47,10 @@ if TYPE_CHECKING:
     from halfnut.core.units import inch, mm, quantity
     from halfnut.cutting.chasing import chase
     from halfnut.cutting.choosing import choose
-    from halfnut.cutting.edge_life import tool_life
     from halfnut.cutting.gears import gear_train, translating_pairs
     from halfnut.cutting.holding import hold
     from halfnut.cutting.milling import helix, mill, ramp, saw
-    from halfnut.cutting.questions import bore, drill, face, knurl, part_off, ream, spot, tap, thread_speed, turn
+    from halfnut.cutting.questions import bore, drill, face, knurl, part_off, ream, spot, tap, thread_speed, tool_life, turn
     from halfnut.cutting.tapers_and_grooves import groove, taper
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
@@ -60,8 +59,8 @@ if TYPE_CHECKING:
     from halfnut.knurls.setups import knurl_setup
     from halfnut.knurls.wheels import suitable_wheels
     from halfnut.machine.machines import lathe, milling_machine
-    from halfnut.material.alloys import alloy
     from halfnut.material.coatings import coating
+    from halfnut.material.questions import alloy
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
     from halfnut.threads.fitting import fit
@@ -100,7 +99,7 @@ _HOMES = {
     "Plan": "planning.plans",
     "ThreadLimits": "threads.standard",
     "adjuster": "threads.adjusters",
-    "alloy": "material.alloys",
+    "alloy": "material.questions",
     "blind_hole": "threads.form_holes",
     "bore": "cutting.questions",
     "chase": "cutting.chasing",
@@ -157,7 +156,7 @@ _HOMES = {
     "thread_speed": "cutting.questions",
     "threads_near": "threads.identification",
     "tighten": "threads.tightening",
-    "tool_life": "cutting.edge_life",
+    "tool_life": "cutting.questions",
     "translating_pairs": "cutting.gears",
     "turn": "cutting.questions",
     "wires": "threads.gauging",

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 import textwrap
@@ -159,20 +160,18 @@ def modules() -> dict[Path, str]:
         names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
         made = "Written by `./shop stubs` from the core's declarations: change those."
         imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
-        kin = {row["kin"] for question in questions for row in question["arguments"] if row["kin"]}
-        used = {_item(row) for question in questions for row in question["arguments"]} | {"MachineLike"}
-        used |= {f"{each}Like" for each in kin}
-        likes: dict[str, list[str]] = {}
-        for name in sorted(each for each in used if each.endswith("Like")):
-            likes.setdefault(_LIKES.get(name, "halfnut.core.given"), []).append(name)
-        typing = "\n".join(f"    from {where} import {', '.join(names)}" for where, names in sorted(likes.items()))
         functions = "\n\n".join(function(question) for question in questions)
+        likes: dict[str, list[str]] = {}
+        for name in sorted(set(re.findall(r"\w+Like", functions))):
+            likes.setdefault(_LIKES.get(name, "halfnut.core.given"), []).append(name)
+        lines = "\n".join(f"    from {where} import {', '.join(each)}" for where, each in sorted(likes.items()))
+        typing = f"if TYPE_CHECKING:\n{lines}\n\n" if likes else ""
         core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
             f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}{core}\n"
-            f"if TYPE_CHECKING:\n{typing}\n\n"
+            f"{typing}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )
         records = "\n\n".join(record(answer, "Answered") for answer in answers.values())

@@ -14,6 +14,10 @@ namespace halfnut {
 
 namespace {
 
+// The one unit of arguments that is not the base of its dimension.
+constexpr std::string_view kMinute = "min";
+constexpr double kSecondsInMinute = 60.0;
+
 bool is_word(char letter) {
     return std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '_' ||
            (static_cast<unsigned char>(letter) & 0x80U) != 0;
@@ -118,10 +122,11 @@ double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& aski
         throw DomainError(fmt::format("{}: {} is a {}, not a {}", row.name, found.text(),
                                       dimension_name(found.dimension()), dimension_name(row.dimension)));
     }
-    if (row.is_leading) {
+    if (row.leading != 0 && (asking.led_by == 0 || row.leading < asking.led_by)) {
         asking.inch = found.system() == UnitSystem::inch;
+        asking.led_by = row.leading;
     }
-    return found.base();
+    return row.unit == kMinute ? found.base() / kSecondsInMinute : found.base();
 }
 
 double number_of(const Given& given, const AskedRow& row, Asking& asking) {
@@ -132,21 +137,23 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
             }
             break;
         case Given::Tag::text:
-            if (row.has_dimension) {
-                if (const std::optional<double> number = bare_number(given.text); number && !row.written) {
-                    return plain_number(row, {.tag = Given::Tag::number, .number = *number});
-                }
-                try {
-                    return quantity_in_base(row, parse_quantity(given.text, row.dimension, asking.catalogue),
-                                            asking);
-                } catch (const Error&) {
-                    retell([&](std::string_view why) {
-                        return why.starts_with(row.name) ? std::string(why)
-                                                         : fmt::format("{}: {}", row.name, why);
-                    });
-                }
+            if (row.unit.empty()) {
+                break;
             }
-            break;
+            if (const std::optional<double> number = bare_number(given.text); number && !row.written) {
+                return plain_number(row, {.tag = Given::Tag::number, .number = *number});
+            }
+            try {
+                return row.has_dimension
+                           ? quantity_in_base(
+                                 row, parse_quantity(given.text, row.dimension, asking.catalogue), asking)
+                           : parse_number(given.text, row.unit, asking.catalogue);
+            } catch (const Error&) {
+                retell([&](std::string_view why) {
+                    return why.starts_with(row.name) ? std::string(why)
+                                                     : fmt::format("{}: {}", row.name, why);
+                });
+            }
         case Given::Tag::number:
             if (!row.written) {
                 return plain_number(row, given);
@@ -244,6 +251,13 @@ std::string in_inches(std::string_view message) {
     return out;
 }
 
+double in_range(const AskedRow& row, double number, const Asking& asking) {
+    if (check(row.range, number) != StatusCode::ok) {
+        throw DomainError(as_asked(argument_message(row.range, number), {&row, 1}, asking.inch));
+    }
+    return number;
+}
+
 }  // namespace
 
 std::string Given::shown() const {
@@ -264,7 +278,7 @@ std::string Given::shown() const {
 }
 
 void take(double& to, const Given& given, const AskedRow& row, Asking& asking) {
-    to = number_of(given, row, asking);
+    to = in_range(row, number_of(given, row, asking), asking);
 }
 
 void take(int& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
@@ -338,6 +352,24 @@ Value shown(const Told& told) {
     return {Values{shown(told.code), Value{told.gravity}, shown(told.words)}};
 }
 
+EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue, RowRef row) {
+    return evidence_text({.figure = 0, .rule = rule, .row = row}, std::array{figure}, catalogue);
+}
+
+EvidenceText as_tabulated(std::string_view figure, RowRef row, const Catalogue& catalogue) {
+    constexpr RuleId kNoRule{.domain = 0xff, .place = 0};
+    EvidenceText out = rests_on(figure, kNoRule, catalogue, row);
+    out.rule = "as tabulated";
+    return out;
+}
+
+void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
+                     const Catalogue& catalogue, std::vector<EvidenceText>& out) {
+    for (const EvidenceItem& item : items) {
+        out.push_back(evidence_text(item, figures, catalogue));
+    }
+}
+
 std::string as_asked(std::string_view message, std::span<const AskedRow> rows, bool inch) {
     constexpr std::string_view kNone = ", got nan mm";
     std::string out = named(message, rows);
@@ -350,7 +382,7 @@ std::string as_asked(std::string_view message, std::span<const AskedRow> rows, b
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
         std::vector<const Question*> out;
-        for (const std::span<const Question* const> room : {cutting::questions()}) {
+        for (const std::span<const Question* const> room : {material::questions(), cutting::questions()}) {
             out.insert(out.end(), room.begin(), room.end());
         }
         return out;
@@ -388,6 +420,8 @@ void take_all(const Question& question, std::span<const Given> given, void* aske
 std::shared_ptr<const void> evaluated(const Question& question, const void* asked, const Asking& asking) {
     try {
         return question.evaluate(asked, asking);
+    } catch (const TableError&) {  // it speaks of a file's columns, not of arguments
+        throw;
     } catch (const Error&) {
         retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
     }
@@ -405,7 +439,9 @@ bool take_cell(const AskedColumn& column, std::size_t row, const AskedRow& argum
             throw DomainError(
                 fmt::format("{} is no number: a column of numbers cannot give it", argument.name));
         }
-        argument.set(asked, plain_number(argument, {.tag = Given::Tag::number, .number = number}));
+        argument.set(asked,
+                     in_range(argument, plain_number(argument, {.tag = Given::Tag::number, .number = number}),
+                              asking));
         return true;
     }
     if (column.codes[row] < 0) {

@@ -213,7 +213,7 @@ void take(ThreadAsked& to, const Given& given, const AskedRow& row, Asking& aski
         inch = thread.inch();
         to.thread = thread;
     }
-    if (row.is_leading) {
+    if (row.leading != 0) {
         asking.inch = inch;
     }
 }

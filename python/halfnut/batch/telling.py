@@ -67,7 +67,7 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
     places[_core.HARDNESS_ARGUMENT] = ("hardness_hb", "HB", False)
     asked: dict[str, Callable[[str], object]] = {}
     if kind in USUAL:
-        from halfnut.material.alloys import alloy
+        from halfnut.material.questions import alloy
 
         asked = {"alloy": alloy, "tool": find_tool}
     elif kind in ("limits", "wires", "taper_pipe"):

@@ -21,7 +21,7 @@ __all__ = ["command", "commands", "main"]
 
 _HOMES = {
     "adjuster": ("adjusting", "adjuster", "How far a threaded tube or a turnbuckle may be wound out."),
-    "alloy": ("alloys", "alloy", "What is known of an alloy."),
+    "alloy": ("asking", "alloy", "What is known of an alloy."),
     "batch": ("batches", "batch", "Every row of a file of jobs, into a file of answers."),
     "bore": ("cuts", "bore", "Levers and depth for boring."),
     "chart": ("choosing", "chart", "A machine's spindle speeds by diameter and alloy, for the wall."),

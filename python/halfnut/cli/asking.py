@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import textwrap
+from collections.abc import Mapping
 from importlib import import_module
+from types import MappingProxyType
 from typing import Any
 
 import click
@@ -11,11 +14,20 @@ from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.questions import declared
 
 _UNITS = ("_um", "_hb", "_deg")
-_EPILOG = "\b\nExample:\n  halfnut {example}\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+_LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
 
-def command(name: str) -> click.Command:
-    """The command that asks a question: what it requires are arguments, the rest options."""
+def __getattr__(name: str) -> click.Command:
+    if name in declared():
+        return command(name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+
+
+def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options.
+
+    `called` and `flags` are names of the command and of options that the question and its arguments do not have.
+    """
     question = declared()[name]
     rows = question["arguments"]
 
@@ -28,12 +40,20 @@ def command(name: str) -> click.Command:
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["placed"])
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
-        made = _parameter(row)(made)
-    return click.command(name.replace("_", "-"), epilog=_EPILOG.format(example=question["example"]))(made)
+        made = _parameter(row, flags.get(row["name"], ""))(made)
+    return click.command(called or name.replace("_", "-"), epilog=_examples(question))(made)
+
+
+def _examples(question: dict[str, Any]) -> str:
+    lines = "".join(f"\n  halfnut {line}" for line in question["example"].splitlines())
+    return f"\b\nExample:{lines}{_LENGTHS if any(row['written'] for row in question['arguments']) else ''}"
 
 
 def _needed(row: dict[str, Any]) -> str:
-    return f"  {row['name'].upper():<10}  {row['about'][0].lower()}{row['about'][1:-1]}"
+    first, second, *rest = about = row["about"][:-1]
+    words = about if second.isupper() else first.lower() + "".join((second, *rest))
+    start = f"  {row['name'].upper():<10}  "
+    return textwrap.fill(words, 78, initial_indent=start, subsequent_indent=" " * len(start))
 
 
 def _several(value: Any) -> Any:
@@ -43,16 +63,17 @@ def _several(value: Any) -> Any:
     return [each.split(",") if "," in each else each for each in value]
 
 
-def _parameter(row: dict[str, Any]) -> Any:
+def _parameter(row: dict[str, Any], flag: str) -> Any:
     name, about = row["name"], row["about"]
     needed = row["required"]
     if row["placed"]:
         return click.argument(name, metavar=name.upper(), required=needed)
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
-    flag = "--" + name.replace("_", "-")
-    for unit in _UNITS:
-        flag = flag.removesuffix(unit.replace("_", "-"))
+    if not flag:
+        flag = "--" + name.replace("_", "-")
+        for unit in _UNITS:
+            flag = flag.removesuffix(unit.replace("_", "-"))
     match row["kind"]:
         case "flag":
             return click.option(flag, name, is_flag=True, help=about)

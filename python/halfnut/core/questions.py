@@ -73,6 +73,8 @@ def _item(row: dict[str, Any], value: Any) -> Any:
     from halfnut.core import carriers, units
 
     if carriers.unit_carrier(value) is not None:
+        if row["unit"] and not row["dimension"]:
+            return float(carriers.numbers(value, row["unit"], row["name"]))
         return units.quantity(value, row["dimension"] or "length", row["name"])
     return value
 
@@ -143,3 +145,10 @@ class Answered(Record):
     def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
         """What stands in places of the cautions' texts."""
         return figures
+
+
+def _written(value: Any) -> Any:
+    """A figure as a dictionary holds it."""
+    if isinstance(value, tuple):
+        return [_written(each) for each in value]
+    return value.id if type(value).__name__ in _READERS else value

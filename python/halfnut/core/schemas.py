@@ -47,7 +47,7 @@ def schema(name: str) -> dict[str, Any]:
     question = _question(name)
     rows = question["arguments"]
     values = {row["name"]: _named(row) for row in rows}
-    values |= {row["key"]: _column(row) for row in rows if row["key"] != row["name"] and row["unit"]}
+    values |= {row["key"]: _column(row) for row in rows if row["unit"] and row["key"] != row["name"]}
     needed = [{"anyOf": [{"required": [key]} for key in sorted({row["name"], row["key"]} & values.keys())]}
               for row in rows if row["required"]]  # fmt: skip
     return {

@@ -152,7 +152,7 @@ def cut_record(
     words = figures | {"tool": tool.name} | _bounds(result, size)
     least = {name: bound for name, _, bound, _ in result.limits}
     made = (caution(code, gravity=-least.get(_LIMIT_OF.get(code, ""), 0.0), **words) for code in codes)
-    told = list(dict.fromkeys([*made, *found.cautions]))
+    told = list(dict.fromkeys([*made, *found.told]))
     thinning = None
     if operation.startswith("mill") and figures["width_mm"] is not None:
         thinning = float(chip_thinning_factor(min(figures["width_mm"], size.mm), size.mm))

@@ -68,7 +68,7 @@ class ChasePass:
     """Line of the dial beyond those turns."""
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class Chasing(Record):
     """How to chase a thread: sizes, settings, passes, readings. Lengths in mm; None where one does not apply."""
 

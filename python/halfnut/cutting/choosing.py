@@ -23,7 +23,7 @@ from halfnut.cutting.tools import Tool, find_tool
 from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import machine as find_machine
 from halfnut.material.alloys import Alloy
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["JOBS", "Gain", "PassPlanned", "Passes", "choose"]
 

@@ -16,7 +16,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import BANDS
 from halfnut.material.alloys import Alloy
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["ForceBand", "force_band", "force_bands"]
 

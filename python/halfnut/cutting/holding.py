@@ -32,8 +32,8 @@ from halfnut.cutting.rigidity import (
 )
 from halfnut.cutting.standing import of_weight
 from halfnut.machine.of_name import core_machine
-from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.alloys import lacking, modulus_gpa
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["Holding", "hold"]
 
@@ -260,7 +260,7 @@ def hold(
         ("between centres with a steady half-way", "between centres", (middle,)),
     )
     others = {name: bent(way, at).worst_mm for name, way, at in ways if (way, at) != (hold, tuple(steadies))}
-    pick = np.linspace(0, bend.places_mm.size - 1, _PLACES).astype(int)
+    pick = np.linspace(0, len(bend.places_mm) - 1, _PLACES).astype(int)
     free_span = bend.slenderness / (_SPAN_DIAMETERS if hold != "chuck" else _SPAN_DIAMETERS / 3)
     grip_mm = size.mm if grip_diameter is None else read_length(grip_diameter, "grip_diameter").mm
     needed = None

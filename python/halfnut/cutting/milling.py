@@ -21,7 +21,7 @@ from halfnut.cutting.standing import is_aluminium
 from halfnut.cutting.tools import find_tool
 from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
-from halfnut.material.alloys import alloy as find_alloy
+from halfnut.material.questions import alloy as find_alloy
 
 __all__ = ["Entry", "helix", "mill", "ramp", "saw"]
 

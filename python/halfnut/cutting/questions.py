@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
+from halfnut.cutting.edge_life import ToolLife
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
@@ -29,6 +30,7 @@ __all__ = [
     "spot",
     "tap",
     "thread_speed",
+    "tool_life",
     "turn",
 ]
 
@@ -44,7 +46,7 @@ def turn(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
@@ -86,7 +88,7 @@ def turn(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -195,7 +197,7 @@ def face(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     rake_deg: NumberLike | None = None,
     wear_factor: float | None = None,
@@ -232,7 +234,7 @@ def face(
         Feed of the cross slide wanted; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -324,7 +326,7 @@ def bore(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
@@ -363,7 +365,7 @@ def bore(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -460,7 +462,7 @@ def part_off(
     tool: str | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
     wear_factor: float | None = None,
     chuck: HolderLike | None = None,
@@ -493,7 +495,7 @@ def part_off(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     rake_deg : NumberLike, optional
         Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
@@ -575,7 +577,7 @@ def knurl(
     machine: MachineLike | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
     stock: StockLike | None = None,
@@ -601,7 +603,7 @@ def knurl(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -674,7 +676,7 @@ def thread_speed(
     machine: MachineLike | None = None,
     tool: str | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     stock: StockLike | None = None,
     bar_length: LengthLike | None = None,
@@ -699,7 +701,7 @@ def thread_speed(
         HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -764,7 +766,7 @@ def drill(
     tool: str | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     pilot: LengthLike | None = None,
     point_deg: NumberLike | None = None,
     wear_factor: float | None = None,
@@ -794,7 +796,7 @@ def drill(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     pilot : LengthLike, optional
         Hole that is there already. At least 0 mm.
@@ -874,7 +876,7 @@ def spot(
     tool: str | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     point_deg: NumberLike | None = None,
     chuck: HolderLike | None = None,
     stock: StockLike | None = None,
@@ -899,7 +901,7 @@ def spot(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     point_deg : NumberLike, optional
         Angle of the point, both sides together. From 60 to 180 deg. When not given: 90 degrees.
@@ -970,7 +972,7 @@ def countersink(
     flutes: int | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     included_deg: NumberLike | None = None,
     chuck: HolderLike | None = None,
     stock: StockLike | None = None,
@@ -999,7 +1001,7 @@ def countersink(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     included_deg : NumberLike, optional
         Angle of the cone, both sides together; 82 and 100 degrees are usual in inch work. From 60 to 180 deg. When
@@ -1074,7 +1076,7 @@ def counterbore(
     flutes: int | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     stock: StockLike | None = None,
     bar_length: LengthLike | None = None,
@@ -1104,7 +1106,7 @@ def counterbore(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -1174,7 +1176,7 @@ def ream(
     tool: str | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     hole: LengthLike | None = None,
     flutes: int | None = None,
     chuck: HolderLike | None = None,
@@ -1203,7 +1205,7 @@ def ream(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     hole : LengthLike, optional
         Hole as drilled or bored; without it there is no force. At least 0 mm.
@@ -1279,7 +1281,7 @@ def tap(
     machine: MachineLike | None = None,
     tool: str | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     wear_factor: float | None = None,
     form: bool = False,
     chuck: HolderLike | None = None,
@@ -1306,7 +1308,7 @@ def tap(
         HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     wear_factor : float, optional
         Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
@@ -1369,6 +1371,93 @@ def tap(
                 stick_out,
                 approach,
                 overrun,
+            ),
+        )
+    )
+
+
+def tool_life(
+    alloy: AlloyLike,
+    *,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    depth: LengthLike | None = None,
+    speed: FeedLike | None = None,
+    life_min: NumberLike | None = None,
+    change_min: NumberLike | None = None,
+    edge_cost: float | None = None,
+    cost_per_min: float | None = None,
+    hardness_hb: NumberLike | None = None,
+    machine: MachineLike | None = None,
+    diameter: LengthLike | None = None,
+) -> ToolLife:
+    """How long an edge lasts in turning, the speed for a life, the lives for most and for cheapest parts.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    tool : str, optional
+        HSS, carbide or coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed a revolution. Above 0 mm/rev. When not given: 0.25 mm/rev, as in the trials.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 2.5 mm, as in the trials.
+    speed : FeedLike, optional
+        Cutting speed to tell the life at, such as 100 m/min. Above 0 m/min.
+    life_min : NumberLike, optional
+        Life in minutes to tell the speed for. Above 0 min.
+    change_min : NumberLike, optional
+        Minutes to change the edge: tells the life for most parts an hour. Above 0 min. When not given: the
+        machine's time for a tool.
+    edge_cost : float, optional
+        Cost of one edge; with the cost of a minute tells the cheapest life. Above 0.
+    cost_per_min : float, optional
+        Cost of a minute of machine and person, in the same currency. Above 0 1/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    machine : MachineLike, optional
+        Lathe whose time to change a tool is taken, and whose steps the speeds are turned into.
+    diameter : LengthLike, optional
+        Diameter of the work: turns cutting speeds into spindle speeds. Above 0 mm.
+
+    Returns
+    -------
+    ToolLife
+        Life of an edge in turning. A figure that was not asked for is None.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Taylor's equation with the rows that the evidence names; Groover, Fundamentals of Modern Manufacturing, chapters
+    23 and 24.
+    """
+    return ToolLife.of(
+        ask(
+            "tool_life",
+            (
+                alloy,
+                tool,
+                feed,
+                depth,
+                speed,
+                life_min,
+                change_min,
+                edge_cost,
+                cost_per_min,
+                hardness_hb,
+                core_machine(machine),
+                diameter,
             ),
         )
     )

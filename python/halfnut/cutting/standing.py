@@ -41,7 +41,7 @@ def of_cut(
 def is_aluminium(found: Alloy) -> bool:
     """Whether an alloy is one of aluminium.
 
-    >>> from halfnut.material.alloys import alloy
+    >>> from halfnut.material.questions import alloy
     >>> is_aluminium(alloy("6061-T6")), is_aluminium(alloy("1018"))
     (True, False)
     """

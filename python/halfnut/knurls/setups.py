@@ -20,7 +20,8 @@ from halfnut.cutting.questions import knurl
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import Machine, fastest_step, lathe
-from halfnut.material.alloys import Alloy, alloy
+from halfnut.material.alloys import Alloy
+from halfnut.material.questions import alloy
 
 __all__ = ["KnurlSetup", "knurl_contact_mm", "knurl_force_n", "knurl_setup"]
 
@@ -76,7 +77,7 @@ _HOLDERS = {
 }
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class KnurlSetup(Record):
     """How to knurl a band. Lengths in mm, forces in N; None where one does not apply."""
 

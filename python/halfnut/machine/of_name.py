@@ -6,6 +6,7 @@ import os
 from typing import TYPE_CHECKING, TypeAlias
 
 from halfnut import _core
+from halfnut.core.arguments import sound
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
@@ -23,4 +24,4 @@ def core_machine(machine: MachineLike | None) -> _core.Machine | None:
         return machine
     from halfnut.machine import machines
 
-    return machines.machine(machine).core
+    return machines.machine(sound(machine, "machine")).core

@@ -181,7 +181,7 @@ def refuse_coating(found: BuildUp, on: str) -> None:
 
     >>> refuse_coating(build_up("anodise II"), "6061-T6")
     """
-    from halfnut.material.alloys import alloy
+    from halfnut.material.questions import alloy
 
     metal = alloy(on)
     if found.coating is not None:

@@ -24,8 +24,8 @@ from halfnut.core.units import asked as as_question
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, modulus_gpa
-from halfnut.material.alloys import alloy as find_alloy
 from halfnut.material.coatings import build_up
+from halfnut.material.questions import alloy as find_alloy
 from halfnut.threads.fitting import coat_of
 from halfnut.threads.form_holes import FormHole, TaperHole, tapping_hole
 from halfnut.threads.form_threads import FormLimits, coated_limits, form_limits, is_form

@@ -18,7 +18,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.material.alloys import Alloy, PropertySource, alloy
+from halfnut.material.alloys import Alloy, PropertySource
+from halfnut.material.questions import alloy
 from halfnut.threads.both_units import both_systems, force_text, stress_text
 from halfnut.threads.metals import galling, minimum_strength, row_evidence
 from halfnut.threads.precoating import one_part

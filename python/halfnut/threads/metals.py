@@ -12,7 +12,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both
 from halfnut.core.units import length
 from halfnut.core.words import GALLING_ADVICE, caution, caution_lines
-from halfnut.material.alloys import Alloy, PropertySource, alloy
+from halfnut.material.alloys import Alloy, PropertySource
+from halfnut.material.questions import alloy
 from halfnut.threads.both_units import both_systems, stress_text
 
 __all__ = ["Galling", "MinimumStrength", "galling", "minimum_strength"]

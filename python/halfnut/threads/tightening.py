@@ -13,7 +13,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
-from halfnut.material.alloys import Alloy, PropertySource, alloy
+from halfnut.material.alloys import Alloy, PropertySource
+from halfnut.material.questions import alloy
 from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.form_threads import FormThread, form_limits, taper_pipe
 from halfnut.threads.form_threads import thread as read_thread

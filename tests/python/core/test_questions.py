@@ -7,6 +7,7 @@ import shlex
 from importlib import import_module
 from pathlib import Path
 
+import click
 import jsonschema
 import numpy as np
 import pytest
@@ -14,7 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import _core, batch
+from halfnut import _core, batch, cli
 from halfnut.cli import asking
 from halfnut.cli.output import json_text
 from halfnut.core import schemas
@@ -39,7 +40,8 @@ def test_a_declaration_is_whole(question):
     names, keys = [row["name"] for row in rows], [row["key"] for row in rows]
     assert len(set(names)) == len(names)
     assert len(set(keys)) == len(keys)
-    assert sum(row["leads"] for row in rows) <= 1
+    ranks = sorted(row["leads"] for row in rows if row["leads"])
+    assert ranks == list(range(1, len(ranks) + 1))
     required = [row["required"] for row in rows]
     for row in rows:
         assert row["about"].endswith(".") and row["about"][0].isupper(), row["name"]
@@ -143,10 +145,13 @@ def test_a_table_is_asked_by_its_own_names_or_told_what_they_are():
 def test_its_schema_is_one_and_its_example_keeps_it(question):
     schema = schemas.schema(question["name"])
     jsonschema.Draft202012Validator.check_schema(schema)
-    words = shlex.split(question["example"])
-    command = asking.command(question["name"])
+    words = shlex.split(question["example"].splitlines()[0])
+    names = {row["name"] for row in question["arguments"]}
+    command = cli.command.get_command(click.Context(cli.command), words[0])
+    if command is None or not names <= {parameter.name for parameter in command.params}:
+        command = asking.command(question["name"])
     given = command.make_context(words[0], words[1:]).params
-    values = {key: value for key, value in given.items() if value not in (None, (), False)}
+    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
     values = {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
     asked = {"question": question["name"], "values": values}
     jsonschema.validate(asked, schema)

@@ -23,7 +23,7 @@ def test_open_condition_is_refused_with_the_choice() -> None:
 def test_hazards_are_cautions() -> None:
     assert [item.code for item in hn.alloy("Ti grade 2").cautions] == ["hazard_titanium_chips"]
     for row in hn.core.catalogue.rows("material/alloys"):
-        assert len(hn.alloy(row["id"]).cautions) == len(row["hazards"].split())
+        assert len(hn.alloy(row["id"]).told) == len(row["hazards"].split())
 
 
 def test_prints_its_name_first() -> None:

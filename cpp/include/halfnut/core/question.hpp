@@ -62,6 +62,7 @@ struct Asking {
     const Catalogue& catalogue;
     bool inch =
         false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
+    int led_by = 0;  ///< rank of that argument; 0: none was given
 };
 
 enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
@@ -81,9 +82,9 @@ struct AskedRow {
     std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
     std::span<const std::string_view> choices{};
     bool is_required = false;
-    bool is_placed = false;   ///< given by its place; else by its name
-    bool is_leading = false;  ///< its unit is the system of the answer
-    bool is_finer = false;    ///< left out of a command's shortest help
+    bool is_placed = false;  ///< given by its place; else by its name
+    int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
+    bool is_finer = false;  ///< left out of a command's shortest help
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
@@ -91,7 +92,7 @@ struct AskedRow {
     [[nodiscard]] constexpr AskedRow required() const { return placed().with(&AskedRow::is_required, true); }
     [[nodiscard]] constexpr AskedRow placed() const { return with(&AskedRow::is_placed, true); }
     [[nodiscard]] constexpr AskedRow named() const { return with(&AskedRow::is_placed, false); }
-    [[nodiscard]] constexpr AskedRow leads() const { return with(&AskedRow::is_leading, true); }
+    [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
     [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
@@ -111,6 +112,13 @@ struct AskedRow {
         out.dimension = Dimension::length;
         out.has_dimension = true;
         out.written = true;
+        return out;
+    }
+    /// Of a number whose name only seems to end in a unit.
+    [[nodiscard]] constexpr AskedRow plain() const {
+        AskedRow out = in(finite(key));
+        out.unit = {};
+        out.has_dimension = false;
         return out;
     }
     [[nodiscard]] constexpr AskedRow above(double low) const {
@@ -220,6 +228,9 @@ struct Answer {
     bool inch = false;
 };
 
+namespace material {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
 namespace cutting {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
@@ -261,6 +272,17 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
 
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
+
+/// Evidence of one figure: its rule and, where there is one, the row.
+[[nodiscard]] EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue,
+                                    RowRef row = {});
+
+/// What has no rule: a figure read from a row.
+[[nodiscard]] EvidenceText as_tabulated(std::string_view figure, RowRef row, const Catalogue& catalogue);
+
+/// Evidence of a record, as texts after those that there are.
+void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
+                     const Catalogue& catalogue, std::vector<EvidenceText>& out);
 
 /// A core's message in the words of a question: arguments by the names that a person gives, sizes in inches
 /// where the question is.
@@ -369,6 +391,11 @@ struct Suffix {
 
 /// The one table of suffixes, longest first.
 inline constexpr std::array kSuffixes{
+    Suffix{"_hp_in3_min", "hp/(in3/min)"},
+    Suffix{"_j_kg_k", "J/(kg K)"},
+    Suffix{"_um_m_k", "um/(m K)"},
+    Suffix{"_w_m_k", "W/(m K)"},
+    Suffix{"_kg_m3", "kg/m3"},
     Suffix{"_mm_rev", "mm/rev", Dimension::feed_per_rev, true, true},
     Suffix{"_mm_min", "mm/min", Dimension::feed_rate, true, true},
     Suffix{"_cm3_min", "cm3/min"},
@@ -387,11 +414,11 @@ inline constexpr std::array kSuffixes{
     Suffix{"_n", "N", Dimension::force, true, false},
     Suffix{"_min", "min", Dimension::time, true, false},
     Suffix{"_s", "s", Dimension::time, true, false},
-    Suffix{"_kg", "kg"},
+    Suffix{"_kg", "kg", Dimension::mass, true, false},
     Suffix{"_w", "W"},
     Suffix{"_k", "K"},
     Suffix{"_c", "C"},
-    Suffix{"_hb", "HB"},
+    Suffix{"_hb", "HB", Dimension::hardness, true, false},
 };
 
 constexpr Suffix suffix_of(std::string_view key) {

@@ -1,0 +1,60 @@
+"""Figures of the answers of this room.
+
+Written by `./shop stubs` from the core's declarations: change those.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from halfnut.core.questions import Answered
+
+
+@dataclass(frozen=True)
+class AlloyFigures(Answered):
+    """An alloy in one condition. Properties that no source gives are None."""
+
+    id: str
+    """UNS number where there is one, with the condition where several are listed."""
+    name: str
+    """Name in the trade."""
+    condition: str
+    """How it was treated."""
+    iso513: str
+    """Group of work material by ISO 513."""
+    group: str
+    """Group that speeds are tabulated for."""
+    group_names: tuple[str, ...]
+    """Name of that group and of those above it."""
+    hardness_hb: float | None
+    """Brinell hardness. In HB."""
+    density_kg_m3: float
+    """Density. In kg/m3."""
+    youngs_modulus_gpa: float | None
+    """Young's modulus. In GPa."""
+    yield_mpa: float | None
+    """Yield strength. In MPa."""
+    tensile_mpa: float | None
+    """Tensile strength. In MPa."""
+    kc11_n_mm2: float | None
+    """Specific cutting force kc1.1. In N/mm2."""
+    mc: float | None
+    """Exponent mc of the chip's thickness."""
+    unit_power_hp_in3_min: float | None
+    """Unit power. In hp/(in3/min)."""
+    unit_power_high_hp_in3_min: float | None
+    """Upper end of the unit power, where its source prints a range. In hp/(in3/min)."""
+    expansion_um_m_k: float | None
+    """Thermal expansion. In um/(m K)."""
+    conductivity_w_m_k: float | None
+    """Thermal conductivity. In W/(m K)."""
+    specific_heat_j_kg_k: float | None
+    """Specific heat. In J/(kg K)."""
+    hazards: tuple[str, ...]
+    """What is dangerous in machining it, in single words."""
+    traits: tuple[str, ...]
+    """How it behaves in machining, in single words."""
+    note: str
+    """What else is to be said."""
+    index: int
+    """Place in the table of alloys."""
