@@ -3,6 +3,7 @@
 #include "convert.hpp"
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/core/table_info.hpp"
+#include "halfnut/core/words.hpp"
 
 namespace halfnut::bind {
 
@@ -51,6 +52,24 @@ const TableInfo& named(const std::string& table) {
     const std::string_view near = nearest_name(table, table_names());
     throw NotTabulatedError("no table '" + table + "'" +
                             (near.empty() ? "" : "; did you mean '" + std::string(near) + "'?"));
+}
+
+/// A text with figures of these, or DomainError where one is lacking.
+std::string filled_from(std::string_view words, const py::dict& figures) {
+    return filled(words, [&](std::string_view name) {
+        const py::str key = text(name);
+        if (!figures.contains(key)) {
+            throw DomainError("'" + std::string(words) + "' needs '" + std::string(name) + "'");
+        }
+        return std::string(py::str(figures[key]));
+    });
+}
+
+const CautionRow& caution_row(std::string_view code, const Catalogue& catalogue) {
+    if (const CautionRow* const found = find_caution(code, catalogue)) {
+        return *found;
+    }
+    throw NotTabulatedError("no caution '" + std::string(code) + "'");
 }
 
 }  // namespace
@@ -164,7 +183,37 @@ void bind_catalogue(py::module_& module) {
                 }
                 return row_dict(table, table.row(self.get(), index), self.get());
             },
-            py::arg("table"), py::arg("index"), "One row of a table, as in rows().");
+            py::arg("table"), py::arg("index"), "One row of a table, as in rows().")
+        .def(
+            "caution",
+            [](const SharedCatalogue& self, std::string_view code, const py::dict& figures) {
+                const CautionRow& row = caution_row(code, self.get());
+                return std::pair(enum_name(row.rank), filled_from(row.text, figures));
+            },
+            py::arg("code"), py::arg("figures"), "Rank and text of a caution.")
+        .def(
+            "has_caution",
+            [](const SharedCatalogue& self, std::string_view code) {
+                return find_caution(code, self.get()) != nullptr;
+            },
+            py::arg("code"), "Whether there is a caution of that code.")
+        .def(
+            "of_the_piece",
+            [](const SharedCatalogue& self, std::string_view code) {
+                return caution_row(code, self.get()).scope == Scope::piece;
+            },
+            py::arg("code"), "Whether a caution goes with the whole piece.")
+        .def(
+            "standing",
+            [](const SharedCatalogue& self, std::string_view operation) {
+                return standing_cautions(operation, self.get());
+            },
+            py::arg("operation"), "Codes of the cautions that go with an operation whatever its figures.")
+        .def(
+            "words",
+            [](const SharedCatalogue& self, std::string_view list, std::string_view code,
+               const py::dict& figures) { return filled_from(find_words(list, code, self.get()), figures); },
+            py::arg("list"), py::arg("code"), py::arg("figures"), "A text by its list and code.");
 
     module.def(
         "status_name",

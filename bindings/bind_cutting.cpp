@@ -19,7 +19,7 @@ namespace {
 using namespace cutting;
 
 void bind_band(py::module_& module) {
-    py::class_<ForceBand>(module, "ForceBand", "Where a measured force lies, as shares of the reckoned one.")
+    py::class_<ForceBand>(module, "ForceBand", "Where a measured force lies, as shares of the computed one.")
         .def_readonly("low", &ForceBand::low)
         .def_readonly("high", &ForceBand::high)
         .def_readonly("verified", &ForceBand::verified)

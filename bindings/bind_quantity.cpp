@@ -8,6 +8,7 @@
 #include "convert.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/quantity.hpp"
+#include "halfnut/core/spell.hpp"
 
 namespace halfnut::bind {
 
@@ -140,6 +141,11 @@ const char* system_name(UnitSystem system) {
     return system == UnitSystem::metric ? "metric" : system == UnitSystem::inch ? "inch" : "both";
 }
 
+/// The system of a length's unit.
+UnitSystem system_of(std::string_view unit) {
+    return unit == "in" ? UnitSystem::inch : UnitSystem::metric;
+}
+
 }  // namespace
 
 void bind_quantity(py::module_& module) {
@@ -206,6 +212,25 @@ void bind_quantity(py::module_& module) {
         .def_property_readonly("inch", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });
 
+    module.def(
+        "spell",
+        [](double value, std::string_view kind, std::string_view unit) {
+            return spell(value, figure_kind(kind), system_of(unit));
+        },
+        py::arg("value"), py::arg("kind"), py::arg("unit"),
+        "A figure with its unit, by its kind or its key, in the system of a length's unit: 'in' or 'mm'.");
+    module.def(
+        "spell_number",
+        [](double value, std::string_view kind, std::string_view unit) {
+            return spell_number(value, figure_kind(kind), system_of(unit));
+        },
+        py::arg("value"), py::arg("kind"), py::arg("unit"), "A figure without its unit.");
+    module.def(
+        "spell_span",
+        [](double low, double high, std::string_view kind, std::string_view unit) {
+            return spell_span(low, high, figure_kind(kind), system_of(unit));
+        },
+        py::arg("low"), py::arg("high"), py::arg("kind"), py::arg("unit"), "Two figures as from-to.");
     module.def(
         "bounds",
         [] {

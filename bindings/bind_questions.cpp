@@ -126,16 +126,16 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
     for (std::size_t i = 0; i < keys.size(); ++i) {
         const FigureRow& figure = row.figures[i];
         py::object shown;
-        if (figure.kind == FigureKind::records) {
+        if (figure.kind == AnsweredKind::records) {
             const auto& items = std::get<Values>(values[i].is);
             py::tuple records(items.size());
             for (std::size_t k = 0; k < items.size(); ++k) {
                 records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
             }
             shown = std::move(records);
-        } else if (figure.kind == FigureKind::record) {
+        } else if (figure.kind == AnsweredKind::record) {
             shown = dictionary(*figure.of, std::get<Values>(values[i].is));
-        } else if (figure.kind == FigureKind::evidence) {
+        } else if (figure.kind == AnsweredKind::evidence) {
             const auto& items = std::get<Values>(values[i].is);
             py::tuple texts(items.size());
             for (std::size_t k = 0; k < items.size(); ++k) {
@@ -222,7 +222,7 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
             if (figure.key == key) {
                 FigureColumn& column = figures.emplace_back();
                 column.figure = &figure;
-                if (figure.kind == FigureKind::text) {
+                if (figure.kind == AnsweredKind::text) {
                     column.texts.resize(rows);
                 } else {
                     column.numbers = py::array_t<double>(static_cast<py::ssize_t>(rows));
@@ -280,7 +280,7 @@ std::string_view kind_name(AskedKind kind) {
                                                      "text",   "machine", "list"};
     return kNames.at(static_cast<std::size_t>(kind));
 }
-std::string_view kind_name(FigureKind kind) {
+std::string_view kind_name(AnsweredKind kind) {
     constexpr std::array<std::string_view, 11> kNames{"number",  "count",   "flag",    "text",
                                                       "pairs",   "numbers", "texts",   "record",
                                                       "records", "told",    "evidence"};

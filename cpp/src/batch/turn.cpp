@@ -363,7 +363,7 @@ class Worker {
                 block_->efficiency[i] = call_.levers.efficiency[step_of(block_->spindle_code[i])];
             }
         }
-        call_.passes.reckon(call_.shared, *block_);
+        call_.passes.compute(call_.shared, *block_);
         call_.passes.judge(call_.shared, *block_);
         if (block_->some_special) {
             settle_dangers(rows);

@@ -331,7 +331,7 @@ HALFNUT_INLINE void bend_rows(const TurnShared& shared, const TurnBlock& b, cons
 
 // Adjusted: a rake or wear is given, as few calls do.
 template <bool Adjusted>
-HALFNUT_INLINE void reckon_rows(const TurnShared& shared, TurnBlock& b) noexcept {
+HALFNUT_INLINE void compute_rows(const TurnShared& shared, TurnBlock& b) noexcept {
     const std::size_t rows = b.rows;
     double* const speed_out = b.out[place("cutting_speed_m_min")];
     double* const chip_out = b.out[place("chip_thickness_mm")];
@@ -527,29 +527,29 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
 
 // One set of passes for an instruction set. An attribute cannot stand in parentheses.
 // NOLINTBEGIN(bugprone-macro-parentheses)
-#define HALFNUT_PASSES(name, lanes, attribute)                                                  \
-    attribute bool check_##name(const double* column, Bounds bounds, std::size_t rows,          \
-                                std::uint64_t* special) {                                       \
-        return check_rows(column, bounds, rows, special);                                       \
-    }                                                                                           \
-    attribute void sides_##name(const TurnShared& shared, TurnBlock& block) {                   \
-        find_sides(shared, block);                                                              \
-    }                                                                                           \
-    attribute void want_##name(const TurnShared& shared, TurnBlock& block) {                    \
-        want_rows<lanes>(shared, block);                                                        \
-    }                                                                                           \
-    attribute void set_##name(const TurnShared& shared, TurnBlock& block) {                     \
-        shared.codes || block.open_feeds ? set_rows<lanes, true>(shared, block)                 \
-                                         : set_rows<lanes, false>(shared, block);               \
-    }                                                                                           \
-    attribute void reckon_##name(const TurnShared& shared, TurnBlock& block) {                  \
-        shared.adjusted ? reckon_rows<true>(shared, block) : reckon_rows<false>(shared, block); \
-    }                                                                                           \
-    attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                   \
-        judge_rows(shared, block);                                                              \
-    }                                                                                           \
-    constexpr TurnPasses k_##name{check_##name, sides_##name,  want_##name,                     \
-                                  set_##name,   reckon_##name, judge_##name};
+#define HALFNUT_PASSES(name, lanes, attribute)                                                    \
+    attribute bool check_##name(const double* column, Bounds bounds, std::size_t rows,            \
+                                std::uint64_t* special) {                                         \
+        return check_rows(column, bounds, rows, special);                                         \
+    }                                                                                             \
+    attribute void sides_##name(const TurnShared& shared, TurnBlock& block) {                     \
+        find_sides(shared, block);                                                                \
+    }                                                                                             \
+    attribute void want_##name(const TurnShared& shared, TurnBlock& block) {                      \
+        want_rows<lanes>(shared, block);                                                          \
+    }                                                                                             \
+    attribute void set_##name(const TurnShared& shared, TurnBlock& block) {                       \
+        shared.codes || block.open_feeds ? set_rows<lanes, true>(shared, block)                   \
+                                         : set_rows<lanes, false>(shared, block);                 \
+    }                                                                                             \
+    attribute void compute_##name(const TurnShared& shared, TurnBlock& block) {                   \
+        shared.adjusted ? compute_rows<true>(shared, block) : compute_rows<false>(shared, block); \
+    }                                                                                             \
+    attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                     \
+        judge_rows(shared, block);                                                                \
+    }                                                                                             \
+    constexpr TurnPasses k_##name{check_##name, sides_##name,   want_##name,                      \
+                                  set_##name,   compute_##name, judge_##name};
 // NOLINTEND(bugprone-macro-parentheses)
 
 HALFNUT_PASSES(portable, 2, )

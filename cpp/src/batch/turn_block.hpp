@@ -98,7 +98,7 @@ struct TurnBlock {
     const double* approach = nullptr;
     const double* overrun = nullptr;
     const double* depth = nullptr;  // as asked for, or with the usual one
-    // Reckoned for every row; they stand in the caller's columns where those are wanted.
+    // Computed for every row; they stand in the caller's columns where those are wanted.
     double* chosen_rpm = nullptr;
     double* chosen_feed = nullptr;
     std::uint64_t* cautions = nullptr;
@@ -148,7 +148,7 @@ struct TurnBlock {
     alignas(64) Row factor_log2{};
     alignas(64) Bits limited{};
 
-    std::array<double*, cutting::kCutFigures.size()> out{};  // places for every figure that is reckoned
+    std::array<double*, cutting::kCutFigures.size()> out{};  // places for every figure that is computed
 };
 
 // Flags of a row.
@@ -168,7 +168,7 @@ struct TurnPasses {
     // Steps of spindle and feed.
     void (*set)(const TurnShared& shared, TurnBlock& block);
     // Forces, power, finish, deflection, time.
-    void (*reckon)(const TurnShared& shared, TurnBlock& block);
+    void (*compute)(const TurnShared& shared, TurnBlock& block);
     // Cautions, what limits, and rows whose feed must be made finer.
     void (*judge)(const TurnShared& shared, TurnBlock& block);
 };

@@ -20,11 +20,7 @@ namespace {
 constexpr double kPi = 3.14159265358979323846;
 
 // Factors are whole-number ratios wherever the definition is (1 in = 127/5 mm), so that a length converts
-// with one rounding: 0.75 in is the double nearest to 19.05 mm. A pound-force is 4.4482216152605 N (exact:
-// pound and standard gravity); a horsepower is 550 ft lbf/s. NIST SP 811 (2008), appendix B.
-constexpr double kPoundForceN = 4.4482216152605;
-constexpr double kFootM = 0.3048;
-constexpr double kPoundKg = 0.45359237;
+// with one rounding: 0.75 in is the double nearest to 19.05 mm. A horsepower is 550 ft lbf/s.
 
 constexpr std::array kUnits{
     Unit{Dimension::length, "mm", 1, 1, UnitSystem::metric},

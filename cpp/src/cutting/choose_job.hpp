@@ -262,7 +262,7 @@ class Job {
     }
 
    protected:
-    /// Whether a share of a limit is allowed; `hard` ones are reckoned, the others are set.
+    /// Whether a share of a limit is allowed; `hard` ones are computed, the others are set.
     [[nodiscard]] bool allows(LimitCode code, double used, bool hard) const noexcept {
         return used <= relax_[static_cast<std::size_t>(code)] * (hard ? 1.0 - kSame : 1.0 + kSame);
     }
@@ -281,7 +281,7 @@ class Job {
     const FireLimitRow* fire_;
     const machine::Chuck* chuck_ = nullptr;
     ForceConstants constants_;
-    double high_ = 1.0;  // force at which limits are judged, over the reckoned one
+    double high_ = 1.0;  // force at which limits are judged, over the computed one
     std::array<double, enum_names(LimitCode{}).size()> relax_{};
 };
 

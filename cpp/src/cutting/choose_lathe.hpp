@@ -300,7 +300,7 @@ class LatheJob : public Job {
                    : 0.0;
     }
 
-    /// Every limit in turn, until one is not liked: code, value, limit, share used, whether reckoned.
+    /// Every limit in turn, until one is not liked: code, value, limit, share used, whether computed.
     template <Which kWhich, class Like>
     bool visit(const Bite& bite, std::size_t s, std::size_t i, Like like) const {
         const std::size_t r = row(s, i);

@@ -23,8 +23,8 @@
 //   3. For a depth d a path through lever l costs t(l) + V(k + d, l). Where that is not below the best depth
 //   so far,
 //      it is left untried whether or not d keeps the limits.
-//   4. Where the least force across the work of any depth bends the work too far even as it is now, stiffer
-//   than any
+//   4. Where the least force across the work of any depth deflects the work too far even as it is now,
+//   stiffer than any
 //      pass leaves it, every depth does. Where a feed is above the coarsest of the tables for any depth, or
 //      the speed at the least diameter of a pass above the highest for any depth, every depth breaks that
 //      limit.

@@ -7,6 +7,8 @@
 #include <limits>
 
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/tables.hpp"
+#include "halfnut/core/words.hpp"
 #include "halfnut/cutting/chip.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/hole_making.hpp"
@@ -54,12 +56,6 @@ string_view usual_id(string_view wanted) {
     return wanted;
 }
 
-std::string underscored(string_view words) {
-    std::string out(words);
-    std::replace(out.begin(), out.end(), ' ', '_');
-    return out;
-}
-
 constexpr double kFineChipMm =
     0.05;  // aluminium milled finer than this is dust rather than chips; common practice
 
@@ -73,26 +69,7 @@ bool drills_or_taps(string_view operation) {
 /// Cautions that go with work at the machine whatever its figures. Source: common practice.
 std::vector<string_view> standing(const CutContext& context, const CutResult& result) {
     const string_view operation = context.operation;
-    std::vector<string_view> codes;
-    if (operation == "tap" || operation == "form_tap") {
-        codes.emplace_back("tap_reversal");
-    }
-    if (operation == "form_tap") {
-        codes.emplace_back("form_tap_ductile");
-    }
-    if (operation == "ream") {
-        codes.emplace_back("ream_forward");
-    }
-    if (operation == "mill_side" || operation == "mill_pocket" || operation == "mill_face") {
-        codes.emplace_back("conventional");
-    }
-    if (operation == "turn" || operation == "bore" || operation == "face") {
-        codes.emplace_back("backlash");
-    }
-    if (operation == "part_off") {
-        codes.emplace_back("part_centre");
-        codes.emplace_back("piece_falls");
-    }
+    std::vector<string_view> codes = standing_cautions(operation, context.catalogue);
     if (drills_or_taps(operation) &&
         (context.machine == nullptr || context.machine->kind != machine::Kind::lathe)) {
         codes.emplace_back("clamp_work");
@@ -159,8 +136,12 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
         const bool slow =
             result.cutting_speed_m_min < (result.window_low_m_min + result.window_high_m_min) / 2.0;
         each_word(context.alloy.traits, [&](string_view word) {
-            if (!(plastic && word == "low_conductivity") && (slow || word != "built_up_edge")) {
-                tell(fmt::format("trait_{}", word));  // an edge builds up at low speed
+            const std::string code = fmt::format("trait_{}", word);
+            const bool applies =
+                !(plastic && word == "low_conductivity") && (slow || word != "built_up_edge");
+            if (applies &&
+                find_caution(code, context.catalogue) != nullptr) {  // an edge builds up at low speed
+                tell(code);
             }
         });
         if (plastic) {
@@ -288,10 +269,6 @@ bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy, strin
     return false;
 }
 
-std::string length_text(double mm, bool inch, int figures) {
-    return inch ? fmt::format("{:.{}g} in", mm / kInchMm, figures) : fmt::format("{:.{}g} mm", mm, figures);
-}
-
 void take(Stock& to, const Given& given, const AskedRow& row, Asking& asking) {
     Given size = given;
     double* member = &to.diameter_mm;
@@ -348,7 +325,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     out.alloy = context.alloy.id;
     out.tool_material = enum_name(context.tool.row->tool_material);
     out.tool_name = context.tool.row->name;
-    out.inch = context.inch;
+    out.unit = unit_name(context.inch);
     out.diameter_mm = context.diameter_mm;
     out.heat = heat_of(context.alloy, result);
     const double low = result.band.low;
@@ -374,7 +351,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     if (context.machine != nullptr) {
         const machine::Machine& machine = *context.machine;
         out.machine_name = machine.name;
-        out.machine_inch = machine.inch;
+        out.machine_unit = unit_name(machine.inch);
         out.spindle_step = static_cast<int>(result.spindle_step);
         out.spindle_positions = positions_of(machine.spindle[result.spindle_step].positions);
     }
@@ -388,7 +365,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
         const Limit& limit = result.limits[i];
         if (std::isfinite(limit.value)) {
             out.limits.push_back(
-                {underscored(enum_name(limit.code)), limit.value, limit.limit, limit.slack()});
+                {std::string(enum_name(limit.code)), limit.value, limit.limit, limit.slack()});
         }
     }
     out.assumed = context.assumed;

@@ -8,6 +8,7 @@
 
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/question.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/questions.hpp"
 #include "halfnut/cutting/tables.hpp"
@@ -71,7 +72,14 @@ void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);
 [[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
                             std::string_view name, bool begins = false);
 
-/// A length as notes write it: "0.04 in", "1 mm", with that many figures.
-[[nodiscard]] std::string length_text(double mm, bool inch, int figures = 4);
+/// A size as notes and errors write it: "0.04 in", "1 mm".
+inline std::string size_text(double mm, bool inch) {
+    return spell(mm, FigureKind::size, inch ? UnitSystem::inch : UnitSystem::metric);
+}
+
+/// Unit of a question's lengths.
+inline const char* unit_name(bool inch) {
+    return inch ? "in" : "mm";
+}
 
 }  // namespace halfnut::cutting

@@ -56,7 +56,7 @@ bool cuts_ring(const HoleRequest& request) noexcept {
 bool taps(HoleCut cut) noexcept {
     return cut == HoleCut::tap || cut == HoleCut::form_tap;
 }
-/// Whether forces are reckoned; those of a reamer hang on the hole it follows.
+/// Whether forces are computed; those of a reamer hang on the hole it follows.
 bool has_force(const HoleRequest& request) noexcept {
     return request.cut != HoleCut::ream || cuts_ring(request);
 }
@@ -124,8 +124,8 @@ const DrillPointRow& point_row(const Catalogue& catalogue) noexcept {
 }
 
 /// Thrust and torque of a drill at a feed.
-void reckon_drill(const Catalogue& catalogue, const HoleRequest& request, const ForceConstants& constants,
-                  const DrillFactor& factor, double feed, CutResult& out) noexcept {
+void compute_drill(const Catalogue& catalogue, const HoleRequest& request, const ForceConstants& constants,
+                   const DrillFactor& factor, double feed, CutResult& out) noexcept {
     const DrillPointRow& point = point_row(catalogue);
     const double d = request.diameter_mm;
     const double w = value_or(request.wear_factor, 1.0);
@@ -168,8 +168,8 @@ RingTool ring_tool(const HoleRequest& request) noexcept {
 }
 
 /// Torque and thrust of a ring: its chip half-way out, a countersink's at its widest.
-void reckon_ring(const HoleRequest& request, const ForceConstants& constants, double feed,
-                 CutResult& out) noexcept {
+void compute_ring(const HoleRequest& request, const ForceConstants& constants, double feed,
+                  CutResult& out) noexcept {
     const double d = request.diameter_mm;
     const double hole = request.pilot_mm;
     const RingTool tool = ring_tool(request);
@@ -186,7 +186,7 @@ void reckon_ring(const HoleRequest& request, const ForceConstants& constants, do
     set_band(out);
 }
 
-void reckon_tap(const HoleRequest& request, const ForceConstants& constants, CutResult& out) noexcept {
+void compute_tap(const HoleRequest& request, const ForceConstants& constants, CutResult& out) noexcept {
     out.feed_mm_rev = request.pitch_mm;
     out.chip_thickness_mm = kTapChipOverPitch * request.pitch_mm;
     const double kc =
@@ -279,13 +279,13 @@ std::string_view slide_of(const machine::Machine& machine) noexcept {
 
 /// Set the feed of a drill or reamer, finer than wanted where power or torque will not hold, and by hand no
 /// faster than a hand turns.
-template <class Reckon>
+template <class Compute>
 void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits, CutResult& out,
-                 const Reckon& reckon) noexcept {
+                 const Compute& compute) noexcept {
     double wanted = suits.feed;
     if (is_any(machine)) {
         out.feed_source = FeedSource::exact;
-        reckon(wanted);
+        compute(wanted);
         return;
     }
     if (machine.kind == machine::Kind::lathe || machine.quill.steps.empty()) {
@@ -298,7 +298,7 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
                 out.evidence.note(figure("feed_mm_rev"), rule::feed_by_hand);
             }
         }
-        reckon(wanted);
+        compute(wanted);
         return;
     }
     std::size_t step = machine::choose_feed(machine.quill, wanted);
@@ -306,15 +306,15 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
         out.feed_source = FeedSource::hand;
         out.evidence.note(figure("feed_mm_rev"), rule::feed_hand_finer);
         out.caution(CautionCode::below_smallest_feed);
-        reckon(wanted);
+        compute(wanted);
         return;
     }
     out.feed_source = FeedSource::step;
-    reckon(machine.quill.steps[step].feed_mm);
+    compute(machine.quill.steps[step].feed_mm);
     while (free_choice && step > 0 && !power_holds(machine, out)) {
         --step;
         out.feed_limited_by = LimitCode::power;
-        reckon(machine.quill.steps[step].feed_mm);
+        compute(machine.quill.steps[step].feed_mm);
     }
     if (out.feed_limited_by == LimitCode::power) {
         out.evidence.note(figure("feed_mm_rev"), rule::feed_power);
@@ -500,14 +500,14 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     const Wanted wanted = wanted_feed(catalogue, request, alloy, fire, out);
     if (taps(request.cut)) {
         out.feed_source = FeedSource::exact;
-        reckon_tap(request, constants, out);
+        compute_tap(request, constants, out);
     } else {
         choose_feed(machine, std::isnan(request.feed_mm_rev), wanted, out, [&](double feed) {
             out.feed_mm_rev = feed;
             if (cuts_ring(request)) {
-                reckon_ring(request, constants, feed, out);
+                compute_ring(request, constants, feed, out);
             } else if (drills(request.cut)) {
-                reckon_drill(catalogue, request, constants, factor, feed, out);
+                compute_drill(catalogue, request, constants, factor, feed, out);
             }
         });
     }

@@ -8,7 +8,7 @@
 
 namespace halfnut::cutting::lathe {
 
-/// A deflection, mm, and the rule behind it; NaN when there is nothing to reckon it with.
+/// A deflection, mm, and the rule behind it; NaN when there is nothing to compute it with.
 struct Bend {
     double value = kNaN;
     RuleId rule;

@@ -212,7 +212,7 @@ bool is_faceplate(const machine::Machine& machine, int holder) {
 
 /// A word on how much of a bar may stand out behind the spindle, where nobody said.
 void note_bar(const LatheAsk& asked, const TurnRequest& request, const material::AlloyRow& alloy,
-              CutAnswer& out) {
+              bool asking_inch, CutAnswer& out) {
     const machine::Machine* const machine = asked.machine;
     const bool told = !std::isnan(request.bar_length_mm) || !std::isnan(request.bar_behind_mm);
     if (machine == nullptr || machine->kind != machine::Kind::lathe || told ||
@@ -237,8 +237,8 @@ void note_bar(const LatheAsk& asked, const TurnRequest& request, const material:
         out.told.push_back(
             {"bar_behind",
              -free_mm,
-             {{"bar_free", out.inch ? fmt::format("{} in", std::floor(free_mm / kInchMm))
-                                    : fmt::format("{} mm", 10.0 * std::floor(free_mm / 10.0))}}});
+             {{"bar_free", asking_inch ? fmt::format("{} in", std::floor(free_mm / kInchMm))
+                                       : fmt::format("{} mm", 10.0 * std::floor(free_mm / 10.0))}}});
     }
 }
 
@@ -280,7 +280,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
         from_tool(request.depth_mm, form.width_mm);
     }
     if (asks(setting.rows, "nose_radius_mm") && std::isnan(request.nose_radius_mm)) {
-        context.assumed.push_back(fmt::format("nose radius {}", length_text(kNoseRadiusMm, asking.inch)));
+        context.assumed.push_back(fmt::format("nose radius {}", size_text(kNoseRadiusMm, asking.inch)));
     }
     request.chuck = holder_place(asked.machine, asked.chuck, request.hold, context.assumed);
 
@@ -288,8 +288,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     const CutResult result = cut(catalogue, machine, request);
     if (asks(setting.rows, "depth_mm") && std::isnan(request.depth_mm) && !std::isnan(result.depth_mm)) {
         const string_view what = setting.cut == LatheCut::part_off ? "blade" : "depth";
-        const std::string shown = asking.inch ? fmt::format("{:.3f} in", result.depth_mm / kInchMm)
-                                              : fmt::format("{:.3g} mm", result.depth_mm);
+        const std::string shown = size_text(result.depth_mm, asking.inch);
         context.assumed.insert(context.assumed.begin() + (context.tool.named ? 0 : 1),
                                fmt::format("{} {}", what, shown));
     }
@@ -304,7 +303,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     context.diameter_mm = request.diameter_mm;
     context.inch = asking.inch;
     CutAnswer out = answer_of(context, result);
-    note_bar(asked, request, alloy, out);
+    note_bar(asked, request, alloy, asking.inch, out);
     return out;
 }
 

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "cut_answer.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/kinematics.hpp"
 #include "halfnut/cutting/rules.hpp"
@@ -53,7 +54,7 @@ constexpr std::array kAsked{
 constexpr std::array kFigures{
     FIGURE(alloy, "The work's material.").made("Alloy"),
     FIGURE(tool_material, "What the edge is made of."),
-    FIGURE(inch, "The question was asked in inches."),
+    FIGURE(unit, "Unit of the question: in or mm."),
     FIGURE(feed_mm_rev, "Feed that the constants are for.").always(),
     FIGURE(depth_mm, "Depth that the constants are for.").always(),
     FIGURE(exponent, "n of V T^n = C, at this feed and depth.").always(),
@@ -133,17 +134,19 @@ LifeAnswer tool_life(const LifeAsk& asked, const Asking& asking) {
     LifeAnswer out;
     out.alloy = alloy.id;
     out.tool_material = enum_name(tool.row->tool_material);
-    out.inch = asking.led_by == 0 && asked.machine != nullptr ? asked.machine->inch : asking.inch;
+    const bool inch = asking.led_by == 0 && asked.machine != nullptr ? asked.machine->inch : asking.inch;
+    const UnitSystem system = inch ? UnitSystem::inch : UnitSystem::metric;
+    out.unit = unit_name(inch);
     out.feed_mm_rev = has(asked.feed_mm_rev) ? asked.feed_mm_rev : kUsualFeedMm;
     out.depth_mm = has(asked.depth_mm) ? asked.depth_mm : kUsualDepthMm;
     if (!tool.named) {
         out.assumed.push_back(fmt::format("{} tool", tool.row->name));
     }
     if (!has(asked.feed_mm_rev)) {
-        out.assumed.emplace_back(out.inch ? "feed 0.010 in/rev" : "feed 0.25 mm/rev");
+        out.assumed.push_back(fmt::format("feed {}", spell(out.feed_mm_rev, FigureKind::feed, system)));
     }
     if (!has(asked.depth_mm)) {
-        out.assumed.emplace_back(out.inch ? "depth 0.098 in" : "depth 2.5 mm");
+        out.assumed.push_back(fmt::format("depth {}", spell(out.depth_mm, FigureKind::size, system)));
     }
     double change = asked.change_min;
     if (!has(change) && asked.machine != nullptr && asked.machine->tool_change_s > 0.0) {

@@ -123,7 +123,7 @@ double feed_for_finish(const MillRequest& request) noexcept {
 }
 
 /// Chip, force, power at a table feed.
-void reckon(const Filled& filled, double table_feed, CutResult& out) noexcept {
+void compute(const Filled& filled, double table_feed, CutResult& out) noexcept {
     const MillRequest& request = filled.request;
     const double d = request.cutter_diameter_mm;
     out.feed_mm_min = table_feed;
@@ -212,7 +212,7 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     const double table_feed = TableFeed::compute(suits.feed, filled.request.teeth, out.spindle_rpm);
     if (is_any(machine) || machine.table.steps.empty()) {
         out.feed_source = is_any(machine) ? FeedSource::exact : FeedSource::hand;
-        reckon(filled, table_feed, out);
+        compute(filled, table_feed, out);
         return;
     }
     std::size_t step = machine::choose_feed(machine.table, table_feed);
@@ -222,17 +222,17 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
         out.feed_source = FeedSource::hand;
         out.evidence.note(figure("feed_mm_min"), rule::feed_hand_finer);
         out.caution(CautionCode::below_smallest_feed);
-        reckon(filled, table_feed, out);
+        compute(filled, table_feed, out);
         return;
     }
     out.feed_source = FeedSource::step;
-    reckon(filled, machine.table.steps[step].feed_mm, out);
+    compute(filled, machine.table.steps[step].feed_mm, out);
     if (std::isnan(filled.request.feed_per_tooth_mm)) {
         LimitCode bound = broken(filled, machine, out);
         while (bound != LimitCode::none && step > 0) {
             out.feed_limited_by = bound;
             --step;
-            reckon(filled, machine.table.steps[step].feed_mm, out);
+            compute(filled, machine.table.steps[step].feed_mm, out);
             bound = broken(filled, machine, out);
         }
         if (out.feed_limited_by != LimitCode::feed_guide && out.feed_limited_by != LimitCode::roughness) {

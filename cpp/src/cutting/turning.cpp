@@ -218,7 +218,7 @@ lathe::Bend deflection(const Filled& filled, double passive_force) noexcept {
 }
 
 /// Chip, forces, power and deflection at a feed.
-void reckon(const Filled& filled, double feed, CutResult& out) noexcept {
+void compute(const Filled& filled, double feed, CutResult& out) noexcept {
     out.feed_mm_rev = feed;
     if (!has_force(filled.request.cut)) {
         return;
@@ -333,12 +333,12 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     const Feeds feeds = feeds_of(machine, filled.request.cut);
     if (filled.request.cut == LatheCut::thread || is_any(machine)) {
         out.feed_source = FeedSource::exact;
-        reckon(filled, wanted, out);
+        compute(filled, wanted, out);
         return;
     }
     if (!feeds.power()) {
         out.feed_source = FeedSource::hand;
-        reckon(filled, wanted, out);
+        compute(filled, wanted, out);
         return;
     }
     out.feed_source = FeedSource::step;
@@ -355,10 +355,10 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
         if (too_coarse) {
             out.caution(CautionCode::below_smallest_feed);
         }
-        reckon(filled, wanted, out);
+        compute(filled, wanted, out);
         return;
     }
-    reckon(filled, feeds.at(step), out);
+    compute(filled, feeds.at(step), out);
     if (!left_open) {
         if (std::abs(feeds.at(step) - wanted) > 1e-9 * wanted) {
             out.caution(CautionCode::asked_feed_moved);
@@ -369,7 +369,7 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
         while (bound != LimitCode::none && step > 0 && !too_fine(step - 1)) {
             out.feed_limited_by = bound;
             --step;
-            reckon(filled, feeds.at(step), out);
+            compute(filled, feeds.at(step), out);
             bound = broken(filled, machine, out);
         }
         if (out.feed_limited_by == LimitCode::power || out.feed_limited_by == LimitCode::torque ||

@@ -703,7 +703,7 @@ Status evaluate(const Adjuster& adjuster, double turns, AdjusterState& out) {
     if (!std::isfinite(turns)) {
         return {StatusCode::not_finite, 0};
     }
-    // A turn reckoned from a length may miss the end by a rounding error.
+    // A turn computed from a length may miss the end by a rounding error.
     const double slack = 1e-9 * std::max(1.0, adjuster.turns);
     if (!(turns >= -slack && turns <= adjuster.turns + slack)) {
         return {StatusCode::out_of_range, 0};

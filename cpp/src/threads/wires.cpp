@@ -14,7 +14,6 @@
 namespace halfnut::threads {
 namespace {
 
-constexpr double kPoundForceN = 4.4482216152605;
 /// The standards' limit for leaving the lead angle aside, Machinery's Handbook, 31st ed., p. 2127.
 constexpr double kLeadMattersMm = 0.00015 * kInchMm;
 /// Gauge practice: wires known to 0.00002 in.

@@ -152,7 +152,7 @@ def turn(
     clone: str = "",
     **constants: float,
 ) -> Any:
-    """Turn many diameters; each row is what `halfnut.turn` reckons for the same numbers.
+    """Turn many diameters; each row is what `halfnut.turn` computes for the same numbers.
 
     Parameters
     ----------
@@ -244,7 +244,7 @@ def drill(
     cancel: Any = None,
     **constants: float,
 ) -> Any:
-    """Drill many holes; each row is what `halfnut.drill` reckons for the same numbers.
+    """Drill many holes; each row is what `halfnut.drill` computes for the same numbers.
 
     Parameters
     ----------
@@ -302,7 +302,7 @@ def mill(
     cancel: Any = None,
     **constants: float,
 ) -> Any:
-    """Mill many cuts; each row is what `halfnut.mill` reckons for the same numbers.
+    """Mill many cuts; each row is what `halfnut.mill` computes for the same numbers.
 
     Parameters
     ----------

@@ -38,7 +38,7 @@ class Case:
     kc11_n_mm2, mc, kc_speed_m_min : float
         Constants of the cutting force, and the speed that they were measured at; NaN: they hold for any.
     band_low, band_high : float
-        Where a measured force lies, as shares of the reckoned one.
+        Where a measured force lies, as shares of the computed one.
     youngs_modulus_gpa : float
         Of the work.
     evidence : tuple of Evidence

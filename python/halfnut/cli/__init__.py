@@ -12,10 +12,9 @@ from typing import Any, NoReturn
 
 import click
 
-from halfnut._core import Error, __version__
+from halfnut._core import Catalogue, Error, __version__
 from halfnut.cli import failures
 from halfnut.cli.output import echo
-from halfnut.core.words import FIRST
 
 __all__ = ["command", "commands", "main"]
 
@@ -31,13 +30,13 @@ _HOMES = {
     "counterbore": ("cuts", "counterbore", "Levers for counterboring."),
     "countersink": ("cuts", "countersink", "Levers for countersinking."),
     "drill": ("cuts", "drill", "Levers for drilling."),
-    "edge-life": ("lives", "edge_life", "How long an edge lasts, and the speed for a life."),
+    "edge-life": ("lives", "edge_life", "Tool life, and the speed for a life."),
     "face": ("cuts", "face", "Levers and depth for facing."),
     "fit": ("fitting", "fit", "Whether two threads screw together, bare or coated."),
     "gears": ("gearing", "gears", "Change gears for a lead or a feed."),
     "groove": ("cuts", "groove", "Levers and plunges for a groove."),
     "helix": ("cuts", "helix", "An end mill down a helix into solid work."),
-    "hold": ("holds", "hold", "How work bends and is squeezed out of round where it is held."),
+    "hold": ("holds", "hold", "How far work deflects and is squeezed out of round as it is held."),
     "holding-taper": ("cones", "holding_taper", "Ends and settings of a Morse, Jarno or metric taper."),
     "hole": ("holes", "hole", "The drill for a tapped hole, its depth, clearance holes, seats of heads."),
     "identify": ("identifying", "identify", "What a thread found on the bench may be."),
@@ -63,7 +62,7 @@ _HOMES = {
     "wires": ("fitting", "wires", "What to read over wires, or across balls."),
 }
 
-_EPILOG = f"""{FIRST}
+_EPILOG = f"""{Catalogue().words("said", "first", {})}
 
 \b
 Example:

@@ -49,7 +49,7 @@ _ABOUT = {
     "steadies": "Place of a fixed steady, from the chuck or the first centre; as often as there are steadies.",
     "between_centres": "Length of the whole work, for setting over the tailstock.",
     "groove_width": "Width of the groove; the blade's when not given.",
-    "hole": "Hole as drilled or bored; without it no force is reckoned.",
+    "hole": "Hole as drilled or bored; without it no force is computed.",
     "form": "A tap that forms the thread without a chip.",
     "included_deg": "Included angle of the cone, degrees; 90 when not given.",
     "seat_depth": "Depth of the counterbore; without it there is no time.",

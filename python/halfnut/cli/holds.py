@@ -52,7 +52,7 @@ Example:
 @with_evidence
 @with_json
 def hold(alloy: str, diameter: str, how: Any, as_json: bool, evidence: bool, **given: Any) -> None:
-    """How ALLOY of a DIAMETER bends under the tool, is squeezed by the jaws and warms, and what helps."""
+    """How far ALLOY of a DIAMETER deflects under the tool, is squeezed by the jaws and warms, and what helps."""
     given["sections"] = [tuple(map(str.strip, each.split(","))) for each in given["sections"]]
     if any(len(each) not in {2, 3} for each in given["sections"]):
         raise DomainError("--section wants length,diameter or length,diameter,bore")

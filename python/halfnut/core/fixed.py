@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass, replace
 from typing import Any, NoReturn, TypeVar
 
+from halfnut.core.extras import optional
+
 __all__ = ["Fixed", "Value", "fixed", "one_line", "token"]
 
 K = TypeVar("K")
@@ -70,9 +72,7 @@ def one_line(text: str) -> str:
 
 def token(value: object, *parts: Any) -> tuple[Any, ...]:
     """What Dask, which asks for it, knows a value by: its class and its parts."""
-    from dask.base import normalize_token
-
-    return type(value).__qualname__, normalize_token(parts)
+    return type(value).__qualname__, optional("dask.base", "dask").normalize_token(parts)
 
 
 class Value:

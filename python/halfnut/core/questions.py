@@ -17,7 +17,7 @@ from halfnut._core import Quantity
 from halfnut.core.arguments import sound
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.words import CAUTIONS, caution
+from halfnut.core.words import caution
 
 if TYPE_CHECKING:
     from typing_extensions import Self
@@ -121,9 +121,7 @@ class Answered(Record):
         within = [_ANSWERS[made].of(figures[key]) for key, made in cls._within.items()]
         figures |= zip(cls._within, within, strict=True)
         words = cls._words(figures) if told else {}
-        every = [
-            caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told if code in CAUTIONS
-        ]
+        every = [caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told]
         every += [item for each in within for item in (*each.notes, *each.cautions)]
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")

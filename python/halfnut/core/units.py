@@ -102,6 +102,24 @@ def length(value: Any, name: str) -> Length:
     return found if isinstance(found, Length) else Length(found.value, found.unit)
 
 
+def unit_of(size: Length) -> str:
+    """The unit in which a question with this size is answered: "in" or "mm".
+
+    >>> unit_of(inch(0.5)), unit_of(mm(5))
+    ('in', 'mm')
+    """
+    return "in" if size.system == "inch" else "mm"
+
+
+def in_unit(value_mm: float, unit: str) -> Length:
+    """A length in mm, kept in "in" or "mm".
+
+    >>> str(in_unit(25.4, "in"))
+    '1 in'
+    """
+    return Length(value_mm / 25.4, "in") if unit == "in" else Length(value_mm, "mm")
+
+
 def measured_mm(value: Any, name: str) -> float:
     """A measured length in mm, as `length` reads it: at most 10 m, more is a slip of the pen; DomainError otherwise.
 

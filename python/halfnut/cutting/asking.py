@@ -9,12 +9,12 @@ from dataclasses import replace
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError, Length, chip_thinning_factor
+from halfnut._core import DomainError, Length, chip_thinning_factor, spell
 from halfnut.core.catalogue import active
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.units import as_asked, quantity
+from halfnut.core.units import as_asked, quantity, unit_of
 from halfnut.core.units import length as read_length
-from halfnut.core.words import CAUTIONS, caution
+from halfnut.core.words import caution
 from halfnut.cutting import standing
 from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool
@@ -79,7 +79,7 @@ def bar_note(cut: Cut, machine: _core.Machine | None, given: Mapping[str, float 
         free_mm = math.sqrt(_core.WHIRL_SHARE * whirl / cut.spindle_rpm)
     if free_mm >= _NOTICED_BAR_MM:
         return cut
-    free = f"{math.floor(free_mm / MM_PER_INCH)} in" if cut.inch else f"{10 * math.floor(free_mm / 10)} mm"
+    free = f"{math.floor(free_mm / MM_PER_INCH)} in" if cut.unit == "in" else f"{10 * math.floor(free_mm / 10)} mm"
     return replace(cut, cautions=(*cut.cautions, caution("bar_behind", gravity=-free_mm, bar_free=free)))
 
 
@@ -104,20 +104,21 @@ def _of_material(found: Alloy, forces: bool) -> list[str]:
         return []
     plastic = any(name.startswith("plastic") for name in _core.group_chain(found.group, active()))
     traits = [f"trait_{word}" for word in found.traits if not (plastic and word == "low_conductivity")]
-    return [*(code for code in traits if code in CAUTIONS), *(["plastic_melts"] if plastic else [])]
+    return [*filter(active().has_caution, traits), *(["plastic_melts"] if plastic else [])]
 
 
 # Cautions that show the machine's or the work's own limit: the less it is, the graver.
-_LIMIT_OF = {"work_whips": "whirl of the work", "bar_whips": "whirl of the bar", "over_travel": "travel"}
+_LIMIT_OF = {"work_whips": "work_whirl", "bar_whips": "bar_whirl", "over_travel": "travel"}
 
 
 def _bounds(result: _core.CutResult, size: Length) -> dict[str, str]:
     """The bounds of a cut as its cautions name them."""
-    out = {}
-    for name, _, bound, _ in result.limits:
-        length = f"{bound / MM_PER_INCH:.4g} in" if size.system == "inch" else f"{bound:.4g} mm"
-        out[name.replace(" ", "_")] = f"{bound:.0f}" if name.startswith("whirl") else length
-    return out
+    unit = unit_of(size)
+    return {
+        name: f"{bound:.0f}" if name.endswith("_whirl") else spell(bound, "size", unit)
+        for name, _, bound, _ in result.limits
+        if math.isfinite(bound)
+    }
 
 
 def cut_record(
@@ -162,8 +163,8 @@ def cut_record(
         tool_material=tool.material,
         tool_name=tool.name,
         machine_name=None if machine is None else machine.name,
-        inch=size.system == "inch",
-        machine_inch=machine is not None and machine.inch,
+        unit=unit_of(size),
+        machine_unit="in" if machine is not None and machine.inch else "mm",
         diameter_mm=size.mm,
         **figures,
         **follow,
@@ -181,11 +182,9 @@ def cut_record(
         feed_positions=() if feed is None else tuple((item.control, item.setting) for item in feed.positions),
         feed_marked=None if feed is None else feed.marked,
         feed_source=result.feed_source,
-        limited_by=result.limited_by.replace(" ", "_"),
-        feed_limited_by=result.feed_limited_by.replace(" ", "_"),
-        limits=tuple(
-            Limit(name.replace(" ", "_"), value, *rest) for name, value, *rest in result.limits if math.isfinite(value)
-        ),
+        limited_by=result.limited_by,
+        feed_limited_by=result.feed_limited_by,
+        limits=tuple(Limit(name, value, *rest) for name, value, *rest in result.limits if math.isfinite(value)),
         assumed=tuple(as_asked(each, size.system == "inch") for each in assumed),
         notes=tuple(item for item in told if item.rank == "note"),
         cautions=tuple(item for item in told if item.rank != "note"),

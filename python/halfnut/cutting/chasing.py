@@ -3,20 +3,27 @@
 from __future__ import annotations
 
 import math
-import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from halfnut import _core
-from halfnut._core import Evidence, chasing_depth_mm, compound_travel_mm, lead_angle_deg, root_flat_mm, stopping_rpm
+from halfnut._core import (
+    Evidence,
+    chasing_depth_mm,
+    compound_travel_mm,
+    lead_angle_deg,
+    root_flat_mm,
+    spell,
+    stopping_rpm,
+)
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, force, one, span
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, words
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import specific_cutting_force_n_mm2
 from halfnut.cutting.gears import GearTrain, gear_train
@@ -39,7 +46,6 @@ _RUN_OUT_PITCHES = 2.5
 _GROOVE_PITCHES = {"external": 3.5, "internal": 5.2}
 _GROOVE_RADIUS_PITCHES = 0.5
 _DIAL_WHEELS = range(10, 49)
-_WIDTH = 88
 
 
 @dataclass(frozen=True)
@@ -72,6 +78,14 @@ class ChasePass:
 class Chasing(Record):
     """How to chase a thread: sizes, settings, passes, readings. Lengths in mm; None where one does not apply."""
 
+    AT_MACHINE: ClassVar[bool] = True
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"),
+        ("pitch", "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"),
+        ("spindle", "{spindle_rpm}"),
+        ("stop", "at most {stopping_rpm} to stop by hand"),
+        ("force", "at most {most_force_n} in a pass"),
+    )
     thread: str
     side: str
     unit: str
@@ -263,55 +277,44 @@ class Chasing(Record):
             "round up."
         )
 
-    def lines(self) -> list[str]:
-        """Passes and lines in the first line, then settings, passes, steps, what it rests on, cautions."""
-        stop, last = self.stop, self.passes[-1]
-        angle = f" at {self.compound_deg:g} deg, marked {self.compound_marked_deg:g}" if self.compound_deg else ""
-        out = [
-            f"{self.thread}: {len(self.passes)} passes on the {self.slide}{angle}, {last.line} lines; "
-            f"{self._try} at line {stop.line}"
-        ]
-
-        def row(label: str, text: str) -> None:
-            out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
-
-        where = "" if self.taper is None else " in the gauge plane"
-        row(
-            "blank",
-            f"{self._long(self.blank_mm)}{where}; tip goes {self._long(self.depth_mm)} deep, root "
-            f"{self._long(self.root_mm)}",
+    @property
+    def answer(self) -> str:
+        """Passes and lines."""
+        angle = f" at {self.compound_deg:g}°, marked {self.compound_marked_deg:g}" if self.compound_deg else ""
+        return (
+            f"{self.thread}: {len(self.passes)} passes on the {self.slide}{angle}, {self.passes[-1].line} lines; "
+            f"{self._try} at line {self.stop.line}"
         )
-        within = span(self.pitch_min_mm, self.pitch_max_mm, self.unit)
-        aim, left = self._long(self.pitch_diameter_mm), self._long(last.left_mm)
-        row("pitch", f"aim {aim}, limits {within}; last line leaves {left}")
-        speeds = [] if self.spindle_rpm is None else [f"{self.spindle_rpm:.0f} rev/min"]
-        if self.stopping_rpm is not None:
-            speeds.append(f"at most {self.stopping_rpm:.0f} rev/min to stop by hand")
-        if speeds:
-            row("spindle", ", ".join(speeds))
-        if self.most_force_n is not None:
-            row("force", f"at most {force(self.most_force_n, self.unit)} in a pass")
-        row("lines", " ".join(f"{each.line}{f' ({self._try})' if each.measure else ''}" for each in self.passes))
+
+    @property
+    def where(self) -> str | None:
+        """Where the diameters of a taper thread are."""
+        return None if self.taper is None else "in the gauge plane"
+
+    @property
+    def left_mm(self) -> float:
+        """On the pitch diameter, after the last line."""
+        return self.passes[-1].left_mm
+
+    def report(self) -> list[tuple[str, str]]:
+        """Settings, passes, steps."""
+        out = super().report()
+        out.append(
+            ("lines", " ".join(f"{each.line}{f' ({self._try})' if each.measure else ''}" for each in self.passes))
+        )
         what = "across balls" if self.side == "internal" else "over wires"
-        for each in self.passes[stop.number - 1 :]:
+        for each in self.passes[self.stop.number - 1 :]:
             read = "" if each.over_wires_mm is None else f"{what} {self._long(each.over_wires_mm)}, "
             if self.taper is not None:
                 read = f"{self.gauge_turns(each.left_mm):.1f} turns of the gauge, "
-            row(
-                "stage",
-                f"line {each.line}, the dial at {_turns_words(each)}: {read}{self._long(each.left_mm)} left on the "
-                f"pitch diameter, {each.left_lines:.1f} lines",
-            )
-        for number, step in enumerate(self.steps(), 1):
-            row(f"{number}.", step)
-        if self.assumed:
-            row("assumed", ", ".join(self.assumed))
-        kinds = sorted({item.kind for item in self.evidence})
-        row("rests on", ", ".join(kinds))
-        return [*out, *caution_lines(self.cautions, defer=True), f"  {LOAD}"]
+            left = f"{self._long(each.left_mm)} left on the pitch diameter, {each.left_lines:.1f} lines"
+            out.append(("stage", f"line {each.line}, the dial at {_turns_words(each)}: {read}{left}"))
+        out += [(f"{number}.", step) for number, step in enumerate(self.steps(), 1)]
+        assumed = [("assumed", ", ".join(self.assumed))] if self.assumed else []
+        return [*out, *assumed, ("load", words("said", "load"))]
 
     def _long(self, value_mm: float) -> str:
-        return one(value_mm, self.unit)
+        return spell(value_mm, "length", self.unit)
 
     @property
     def _try(self) -> str:
@@ -446,7 +449,7 @@ def chase(
         unit = part.unit
         line_mm = _LINE_MM[unit]
         lines_round = round((MM_PER_INCH / 10 if unit == "in" else 1.0) / line_mm)
-        assumed.append(f"a dial of {one(line_mm, unit)} a line, {lines_round} lines around")
+        assumed.append(f"a dial of {spell(line_mm, 'length', unit)} a line, {lines_round} lines around")
     else:
         unit = "in" if slide.marked_in_inch else "mm"
         line_mm = slide.graduation_mm / (2 if slide.reads_diameter else 1)
@@ -507,7 +510,7 @@ def chase(
     if infeed == "flank" and (shop is None or zero == "none"):
         assumed.append("a scale that reads 0 with the compound square to the work")
     if run_out is None:
-        assumed.append(f"a run-out of {one(gap, unit)}")
+        assumed.append(f"a run-out of {spell(gap, 'length', unit)}")
     clear = (2 if inner else -2) * (plan["depth_mm"] + 2 * line_mm)
     return Chasing(
         thread=part.title,
@@ -597,7 +600,7 @@ def _nose(
         return _given(nose_radius, "nose_radius", 0.0), _given(nose_flat, "nose_flat", 0.0)
     inner = part.side == "internal"
     if part.root_radius_mm > 0:
-        assumed.append(f"a round nose of {one(part.root_radius_mm, unit)}, the root's own")
+        assumed.append(f"a round nose of {spell(part.root_radius_mm, 'length', unit)}, the root's own")
         return part.root_radius_mm, 0.0
     if part.half_angle_deg != 30.0 or part.taper is not None:
         root = part.sizes_mm["major_min" if inner else "minor_max"]
@@ -606,10 +609,12 @@ def _nose(
         if root is None:
             raise _core.DomainError(f"{part.title}: give nose_radius or nose_flat, or the diameter of its root")
         flat = root_flat_mm(part.pitch_mm, aim_mm, root, part.half_angle_deg)
-        assumed.append(f"a flat nose of {one(flat, unit)}, which leaves the root at {one(root, unit)}")
+        assumed.append(
+            f"a flat nose of {spell(flat, 'length', unit)}, which leaves the root at {spell(root, 'length', unit)}"
+        )
         return 0.0, flat
     shape = "flat" if inner else "round"
-    assumed.append(f"a {shape} nose of {one(part.pitch_mm / 8, unit)}")
+    assumed.append(f"a {shape} nose of {spell(part.pitch_mm / 8, 'length', unit)}")
     return (0.0, part.pitch_mm / 8) if inner else (part.pitch_mm / 8, 0.0)
 
 

@@ -5,18 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
-from halfnut._core import DomainError, Evidence, Length
+from halfnut._core import DomainError, Evidence, Length, spell, spell_number
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, duration
-from halfnut.core.sizes import one as one_size
-from halfnut.core.units import as_asked, asked
+from halfnut.core.units import as_asked, asked, in_unit, unit_of
 from halfnut.core.units import length as read_length
-from halfnut.core.words import GAINS, GEOMETRY_ALONE, LIMITS, RELAXED, caution, caution_lines
+from halfnut.core.words import caution, words
 from halfnut.cutting.asking import bar_note, cut_record, formed, held_numbers, holder_place
 from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool, find_tool
@@ -80,7 +78,7 @@ class Gain:
     @property
     def words(self) -> str:
         """The thing in words."""
-        return GAINS[self.code]
+        return words("gain", self.code)
 
 
 @dataclass(frozen=True)
@@ -109,11 +107,12 @@ class Passes(Record):
         Whether no single one would do, but all of `relaxations` together.
     """
 
+    AT_MACHINE: ClassVar[bool] = True
     do: str
     alloy: Alloy
     tool_material: str
     machine_name: str
-    inch: bool
+    unit: str
     diameter_mm: float
     to_mm: float | None
     off_mm: float | None
@@ -165,7 +164,7 @@ class Passes(Record):
 
     @property
     def edge_share(self) -> float | None:
-        """Share of the edge's reckoned life that the passes take; None where no life is tabulated."""
+        """Share of the edge's computed life that the passes take; None where no life is tabulated."""
         return _edge_share(self.passes)
 
     def to_dict(self) -> dict[str, Any]:
@@ -208,16 +207,19 @@ class Passes(Record):
             "cautions": [item.code for item in self.cautions],
         }
 
-    def lines(self) -> list[str]:
-        """The answer for a terminal: the passes, their time, what limits them, what would help, cautions."""
-        return [*(self._found() if self.found else self._not_found()), *self._warned()]
-
     @property
     def answer(self) -> str:
         """The passes in one line."""
-        depths = ", ".join(self._depth(one.depth_mm) for one in self.passes)
+        if not self.found:
+            return "no passes keep every limit"
+        depths = ", ".join(self._number(one.depth_mm) for one in self.passes)
         count = len(self.passes)
-        return f"{count} pass{'' if count == 1 else 'es'} of {depths} {self._unit}, {duration(self.time_s or 0.0)}"
+        return f"{count} pass{'' if count == 1 else 'es'} of {depths} {self.unit}, {self._time(self.time_s)}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """The passes, their time, what limits them, what would help."""
+        told = [("job", self._job()), *([("assumed", ", ".join(self.assumed))] if self.assumed else [])]
+        return told + (self._found() if self.found else self._not_found())
 
     def next_answer(self) -> str:
         """The next best answer in one line, or an empty text."""
@@ -225,78 +227,58 @@ class Passes(Record):
             return ""
         return f"{self.next_words}: {_more(self.next_s - self.time_s)}"
 
-    @property
-    def _unit(self) -> str:
-        return "in" if self.inch else "mm"
+    def _number(self, value_mm: float) -> str:
+        return spell_number(value_mm, "length", self.unit)
 
-    def _size(self, value_mm: float) -> str:
-        return f"{value_mm / MM_PER_INCH:.4f}" if self.inch else f"{value_mm:.3f}"
-
-    def _depth(self, value_mm: float) -> str:
-        return f"{value_mm / MM_PER_INCH:.4f}" if self.inch else f"{value_mm:.3f}"
+    def _time(self, seconds: float | None) -> str:
+        return spell(seconds or 0.0, "time", self.unit)
 
     def _job(self) -> str:
-        size = f"{self._size(self.diameter_mm)} {self._unit}"
-        if self.to_mm is not None:
-            return f"{self.do} {self.alloy.title}, {size} to {self._size(self.to_mm)} {self._unit}, {self.machine_name}"
-        off = f"{self._depth(self.off_mm or 0.0)} {self._unit} off"
-        return f"{self.do} {self.alloy.title}, {size}, {off}, {self.machine_name}"
+        size = spell(self.diameter_mm, "length", self.unit)
+        to = "" if self.to_mm is None else f" to {spell(self.to_mm, 'length', self.unit)}"
+        off = f", {spell(self.off_mm or 0.0, 'length', self.unit)} off" if self.to_mm is None else ""
+        return f"{self.do} {self.alloy.title}, {size}{to}{off}, {self.machine_name}"
 
-    def _head(self, answer: str) -> str:
-        assumed = f"  assumed: {', '.join(self.assumed)}" if self.assumed else ""
-        return f"{answer}  ({self._job()}){assumed}"
-
-    def _found(self) -> list[str]:
-        out = [self._head(self.answer)]
+    def _found(self) -> list[tuple[str, str]]:
         after = "off" if self.to_mm is None else "diameter"
         readings = ["" if one.reading is None else str(one.reading) for one in self.passes]
         wide = 2 + max(len(text) for text in (f"{self.dial} dial", *readings))
-        out.append(f"  {'pass':<5}{'depth':>8}{after:>10}  {self.dial + ' dial':<{wide}}levers")
+        out = [("pass", f"{'depth':>8}{after:>10}  {self.dial + ' dial':<{wide}}levers")]
         for one, dial in zip(self.passes, readings, strict=True):
             if one.measure_before:
-                out.append("  measure; set the last pass by what the measurement leaves")
+                out.append(("", "measure; set the last pass by what the measurement leaves"))
             same = one.number > 1 and self.passes[one.number - 2].cut.answer == one.cut.answer
             levers = "as before" if same else one.cut.answer
-            out.append(
-                f"  {one.number:<5}{self._depth(one.depth_mm):>8}{self._size(one.after_mm):>10}  {dial:<{wide}}{levers}"
-            )
+            sizes = f"{self._number(one.depth_mm):>8}{self._number(one.after_mm):>10}"
+            out.append((str(one.number), f"{sizes}  {dial:<{wide}}{levers}"))
         if self.across > 1:
-            out.append(f"  each depth in {self.across} passes side by side")
-        spent = ", ".join(f"{name} {duration(seconds)}" for name, seconds in self.shares_s.items())
-        out.append(f"  time {duration(self.time_s or 0.0)}: {spent}")
+            out.append(("", f"each depth in {self.across} passes side by side"))
+        spent = ", ".join(f"{name} {self._time(seconds)}" for name, seconds in self.shares_s.items())
+        out.append(("time", f"{self._time(self.time_s)}: {spent}"))
         if self.remainder_mm:
             how = "set by the readout" if self.readout else "between two lines"
+            off = spell(abs(self.remainder_mm), "fine", self.unit)
+            out.append(("dial", f"the last pass ends {off} off a line, {how}"))
+        turns = [one.cut.hand_turns_per_min for one in self.passes if one.cut.hand_turns_per_min is not None]
+        if self.hand_fed and turns:
             out.append(
-                f"  the last pass ends {one_size(abs(self.remainder_mm), self._unit, 1)} off a line of the dial, {how}"
+                ("feed", f"by hand, {min(turns):.3g} to {max(turns):.3g} turns of the handle a minute, steadily")
             )
-        if self.hand_fed:
-            turns = [one.cut.hand_turns_per_min for one in self.passes if one.cut.hand_turns_per_min is not None]
-            if turns:
-                out.append(
-                    f"  fed by hand: {min(turns):.3g} to {max(turns):.3g} turns of the handle a minute, steadily"
-                )
         if self.edge_share is not None:
-            out.append(f"  edge: {self.edge_share:.0%} of its computed life, unverified")
-        first = self.limited_by
-        held = LIMITS.get(first, first)
-        out.append(
-            f"  limited by: {held}"
-            + (f", which costs {duration(self.prices[first], tenths=True)}" if first in self.prices else "")
-        )
+            out.append(("tool", f"{self.edge_share:.0%} of its computed life, unverified"))
+        costs = {name: f", costs {self._time(price)}" for name, price in self.prices.items()}
+        out.append(("limit", words("limit", self.limited_by) + costs.get(self.limited_by, "")))
         out += [
-            f"    {LIMITS.get(name, name)}: {slack:.0%} left"
-            + (f", costs {duration(self.prices[name], tenths=True)}" if name in self.prices and name != first else "")
+            ("", f"{words('limit', name)}: {slack:.0%} left{'' if name == self.limited_by else costs.get(name, '')}")
             for name, slack in sorted(self.slack.items(), key=lambda item: item[1])
         ]
-        out.append(f"  speed: {self._neighbours()}")
+        out.append(("speed", self._neighbours()))
         last = self.passes[-1].cut.roughness_ra_um
         if last is not None:
-            shown = f"{last / 0.0254:.0f} uin" if self.inch else f"{last:.2f} um"
-            out.append(f"  finish Ra {shown}, {GEOMETRY_ALONE}")
+            out.append(("finish", f"Ra {spell(last, 'roughness', self.unit)}, {words('said', 'geometry_alone')}"))
         if self.next_s is not None:
-            out.append(f"  with other levers: {self.next_answer()}")
-        out += [f"  {gain.words}: {duration(gain.saved_s, tenths=True)} less" for gain in self.gains]
-        return out
+            out.append(("next", f"with other levers: {self.next_answer()}"))
+        return out + [("gain", f"{gain.words}: {self._time(gain.saved_s)} less") for gain in self.gains]
 
     def _neighbours(self) -> str:
         """What one step up or down does in each pass; of all of them only where it holds in all of them."""
@@ -312,22 +294,16 @@ class Passes(Record):
                 parts.append(f"one step {name} keeps every limit in {which} alone")
         return "; ".join(parts) or "one step up or down breaks a limit in every pass"
 
-    def _not_found(self) -> list[str]:
-        out = [self._head("no passes keep every limit")]
+    def _not_found(self) -> list[tuple[str, str]]:
         if not self.relaxations:
-            out.append("  no limit alone stands in the way: the depth is less than the dial and the edge can cut")
+            head = "no limit alone stands in the way: the depth is less than the dial and the edge can cut"
         elif self.together:
-            out.append("  all of these together stand in the way:")
+            head = "all of these together stand in the way:"
         else:
-            out.append("  any one of these would do, the least first:")
-        out += [
-            f"    {LIMITS.get(name, name)}: {relaxed_text(name, factor)}" for name, factor in self.relaxations.items()
-        ]
-        out += [f"  {gain.words}: would make an answer" for gain in self.gains]
-        return out
-
-    def _warned(self) -> list[str]:
-        return caution_lines((*self.notes, *self.cautions), defer=True)
+            head = "any one of these would do, the least first:"
+        out = [("why", head)]
+        out += [("", f"{words('limit', name)}: {relaxed_text(name, by)}") for name, by in self.relaxations.items()]
+        return out + [("gain", f"{gain.words}: would make an answer") for gain in self.gains]
 
 
 def relaxed_text(name: str, factor: float) -> str:
@@ -336,11 +312,11 @@ def relaxed_text(name: str, factor: float) -> str:
     >>> relaxed_text("power", 1.5)
     '1.5 times the power'
     """
-    return RELAXED[name].format(factor=f"{factor:.3g}")
+    return words("relaxed", name, factor=f"{factor:.3g}")
 
 
 def _more(seconds: float) -> str:
-    return f"{duration(seconds, tenths=True)} more" if seconds >= 0.05 else "no slower"
+    return f"{spell(seconds, 'time', 'mm')} more" if seconds >= 0.05 else "no slower"
 
 
 def _mm(value: Any, name: str) -> float | None:
@@ -431,7 +407,7 @@ def choose(
     roughness_um, life_min, force_n : float, optional
         Ra of the last pass; life of the edge at least; force that tool and work bear.
     jaw_force_n, grip_diameter, friction, grip_safety, jaw_mass_kg, jaw_radius : optional
-        Of each jaw at rest, where it grips, and what it loses at speed; without the force the grip is not reckoned.
+        Of each jaw at rest, where it grips, and what it loses at speed; without the force the grip is not computed.
     deflection, deepest : str or Length, optional
         Most bend of any pass, 0.1 mm; deepest that the edge cuts, 2.5 mm, or a cutter's usual step down.
     dial_set_s, hand_turns_per_min : float, optional
@@ -441,7 +417,7 @@ def choose(
     now : (int, int), optional
         Spindle and feed step that are set now; -1 for not known.
     explain : bool
-        Whether to reckon prices, gains and the next best answer too.
+        Whether to compute prices, gains and the next best answer too.
 
     Returns
     -------
@@ -515,16 +491,16 @@ def choose(
     held = -1 if milling else holder_place(core, chuck, hold, assumed)
     if not milling and jaw_force_n is None and hold != "between centres":
         assumed.append("a grip that holds, for no jaw force is given")
-    inches = size.system == "inch"
+    inches, unit = size.system == "inch", unit_of(size)
     at_work = (edge.material, given, single, hold, held, hardness_hb)
     with asked(inches):
         result = _core.choose_passes(do, found.index, *at_work, now[0], now[1], core, active(), explain)
     ladder = core.table if milling else core.carriage
     slide = _dial_slide(core, do)
     if result.dial_assumed:
-        assumed.append(f"{result.line_mm:g} mm a line, for the machine gives no dial")
+        assumed.append(f"{spell(result.line_mm, 'length', unit)} a line, for the machine gives no dial")
     if result.return_assumed:
-        assumed.append("return at 1000 mm a minute, for the machine gives no dial")
+        assumed.append(f"return at {spell(1000.0, 'feed_rate', unit)}, for the machine gives no dial")
     passes = _passes(do, found, result, core, ladder, slide, size, edge, assumed, given, hold)
     depth = numbers["off_mm"] or abs(size.mm - (numbers["to_mm"] or size.mm)) / 2
     warned = [item for one in passes for item in one.cut.cautions] or list(found.cautions)
@@ -533,15 +509,16 @@ def choose(
     spent = (_edge_share(passes) or 0.0) > 1
     warned += [caution(code) for code, told in (("no_passes", not passes), ("edge_spent", spent)) if told]
     other = result.next
-    words = (
-        "" if other is None else f"{other[1]} passes, first {other[2]:.0f} rev/min, {_feed_text(other[3], core.inch)}"
-    )
+    next_words = ""
+    if other is not None:
+        feed_text = spell(other[3], "feed", "in" if core.inch else "mm")
+        next_words = f"{other[1]} passes, first {other[2]:.0f} rev/min, {feed_text}"
     return Passes(
         do=do,
         alloy=found,
         tool_material=edge.material,
         machine_name=shop.name,
-        inch=size.system == "inch",
+        unit=unit,
         diameter_mm=size.mm,
         to_mm=numbers["to_mm"],
         off_mm=numbers["off_mm"],
@@ -556,13 +533,13 @@ def choose(
         hand_fed=result.hand_fed,
         across=result.across,
         dial="" if slide is None else slide.name,
-        limited_by=_plain(result.limited_by),
-        prices={_plain(name): saved for name, saved in result.prices},
+        limited_by=result.limited_by,
+        prices=dict(result.prices),
         slack=_least_slack(passes),
         gains=tuple(Gain(name, saved) for name, saved in result.gains),
         next_s=None if other is None else other[0],
-        next_words=words,
-        relaxations={_plain(name): factor for name, factor in result.relaxations},
+        next_words=next_words,
+        relaxations=dict(result.relaxations),
         together=result.together,
         assumed=tuple(as_asked(each, inches) for each in assumed),
         notes=tuple(dict.fromkeys(noted)),
@@ -579,14 +556,6 @@ _OF_TOOL = (
 
 # Notes of a single cut that say nothing where the levers were chosen.
 _AS_CHOSEN = frozenset({"asked_feed_moved", "asked_speed_moved"})
-
-
-def _plain(name: str) -> str:
-    return name.replace(" ", "_")
-
-
-def _feed_text(feed_mm_rev: float, inch: bool) -> str:
-    return f"{feed_mm_rev / MM_PER_INCH:.4f} in/rev" if inch else f"{feed_mm_rev:.3f} mm/rev"
 
 
 def _dial_slide(core: _core.Machine, do: str) -> _core.Slide | None:
@@ -613,10 +582,10 @@ def _passes(
         gone += one.depth_mm
         shown = None if slide is None else reading(slide, travel_mm=gone)
         at_mm = one.before_mm if do == "turn" else one.after_mm if do == "bore" else size.mm
-        at = Length(at_mm / MM_PER_INCH, "in") if size.system == "inch" else Length(at_mm, "mm")
+        at = in_unit(at_mm, unit_of(size))
         cut = cut_record(do.replace(" ", "_"), found, one.cut, core, ladder, at, tool, assumed)
         cut = bar_note(cut, core, given, hold)
-        limits = tuple(Limit(_plain(name), *rest) for name, *rest in one.limits)
+        limits = tuple(Limit(name, *rest) for name, *rest in one.limits)
         out.append(
             PassPlanned(
                 number,

@@ -2,49 +2,47 @@
 
 from __future__ import annotations
 
-from halfnut.core.sizes import M_PER_FOOT, life, life_span
-from halfnut.core.words import caution_lines
 from halfnut.cutting.figures import ToolLifeFigures
 
 __all__ = ["ToolLife"]
 
 
 class ToolLife(ToolLifeFigures):
-    """Life of an edge in turning. A figure that was not asked for is None."""
+    """Tool life in turning. A figure that was not asked for is None."""
 
-    def _speed(self, value: float | None) -> str:
-        if value is None:
-            return "-"
-        return f"{value / M_PER_FOOT:.0f} ft/min" if self.inch else f"{value:.0f} m/min"
+    @property
+    def answer(self) -> str:
+        """The life at a speed, the speed for a life, or what else was asked."""
+        own = next((text for _, template in _ANSWERS if (text := self.filled(template)) is not None), "")
+        return f"{own}  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
 
-    def lines(self) -> list[str]:
-        """The life as lines for a terminal."""
-        out = []
-        if self.life_min is not None:
-            out.append(f"tool life {life(self.life_min)} at {self._speed(self.at_speed_m_min)}")
-            span = life_span(self.life_low_min or 0.0, self.life_high_min or 0.0)
-            out += [f"  likely {span}: unverified"] if span else []
-        if self.speed_m_min is not None:
-            at = _rpm(self.spindle_rpm)
-            out.append(f"{self._speed(self.speed_m_min)}{at} for a tool life of {life(self.for_life_min or 0.0)}")
-            low_speed, high_speed = self._speed(self.speed_low_m_min), self._speed(self.speed_high_m_min)
-            out.append(f"  likely {low_speed} to {high_speed}: unverified")
-        if self.fastest_life_min is not None:
-            speed = self._speed(self.fastest_speed_m_min) + _rpm(self.fastest_rpm)
-            out.append(f"most parts an hour: {speed}, tool life {life(self.fastest_life_min)}")
-        if self.economic_life_min is not None:
-            speed = self._speed(self.economic_speed_m_min) + _rpm(self.economic_rpm)
-            out.append(f"cheapest: {speed}, tool life {life(self.economic_life_min)}")
-        out = out or [f"one minute of tool life at {self._speed(self.c_m_min)}"]
-        out[0] += f"  (turn {self.alloy.title}, {self.tool_material.replace('_', ' ')})"
-        if self.assumed:
-            out[0] += f"  assumed: {', '.join(self.assumed)}"
-        row = next(item for item in self.evidence if item.rule_id == "taylor")
-        out.append(
-            f"  V T^n = C with n {self.exponent:g} and C {self._speed(self.c_m_min)}  [{row.source}; {row.kind}]"
-        )
-        return [*out, *caution_lines(self.told)]
+    def report(self) -> list[tuple[str, str]]:
+        """What was assumed, the bands, the other answers, Taylor's constants."""
+        given = [(label, template) for label, template in _ANSWERS[:-1] if self.filled(template) is not None]
+        templates = [("assumed", "{assumed_words}"), *_BANDS, *given[1:], ("Taylor", _TAYLOR)]
+        return [(label, text) for label, template in templates if (text := self.filled(template))]
+
+    @property
+    def assumed_words(self) -> str:
+        """What was not said, in one text."""
+        return ", ".join(self.assumed)
+
+    @property
+    def n(self) -> str:
+        """The exponent, as it is written."""
+        return f"{self.exponent:g}"
 
 
-def _rpm(value: float | None) -> str:
-    return "" if value is None else f", {value:.0f} rev/min"
+# The answers, the first that was asked for ahead.
+_ANSWERS = (
+    ("life", "tool life {life_min} at {at_speed_m_min}"),
+    ("speed", "{speed_m_min}[, {spindle_rpm:spindle}] for a tool life of {for_life_min}"),
+    ("most", "parts an hour: {fastest_speed_m_min}[, {fastest_rpm:spindle}], tool life {fastest_life_min}"),
+    ("cheapest", "part: {economic_speed_m_min}[, {economic_rpm:spindle}], tool life {economic_life_min}"),
+    ("", "one minute of tool life at {c_m_min:speed}"),
+)
+_BANDS = (
+    ("likely", "{life_low_min..life_high_min}: unverified"),
+    ("likely", "{speed_low_m_min..speed_high_m_min}: unverified"),
+)
+_TAYLOR = "V T^n = C with n {n} and C {c_m_min:speed}"

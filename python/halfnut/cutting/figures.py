@@ -40,10 +40,10 @@ class CutFigures(Answered):
     """Name of the tool."""
     machine_name: str | None
     """Name of the machine."""
-    inch: bool
-    """The question was asked in inches."""
-    machine_inch: bool
-    """The machine's dials and charts are in inches."""
+    unit: str
+    """Unit of the question: in or mm."""
+    machine_unit: str
+    """Unit of the machine's dials and charts."""
     diameter_mm: float
     """Diameter of the work or the tool. In mm."""
     spindle_rpm: float
@@ -179,8 +179,8 @@ class ToolLifeFigures(Answered):
     """The work's material."""
     tool_material: str
     """What the edge is made of."""
-    inch: bool
-    """The question was asked in inches."""
+    unit: str
+    """Unit of the question: in or mm."""
     feed_mm_rev: float
     """Feed that the constants are for. In mm/rev."""
     depth_mm: float

@@ -1,4 +1,4 @@
-"""How far a force may lie from the one reckoned, by alloy, process and edge."""
+"""How far a force may lie from the one computed, by alloy, process and edge."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from halfnut import _core
 from halfnut._core import DomainError, Evidence
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.words import BANDS
+from halfnut.core.words import words
 from halfnut.material.alloys import Alloy
 from halfnut.material.questions import alloy as find_alloy
 
@@ -23,7 +23,7 @@ __all__ = ["ForceBand", "force_band", "force_bands"]
 
 @dataclass(frozen=True)
 class ForceBand(Record):
-    """Where a measured force lies, as shares of the reckoned one; power and torque follow the force.
+    """Where a measured force lies, as shares of the computed one; power and torque follow the force.
 
     Attributes
     ----------
@@ -32,7 +32,7 @@ class ForceBand(Record):
     papers, rows : int
         Of measured cuts of the group.
     median : float or None
-        Of reckoned over measured force in them.
+        Of computed over measured force in them.
     """
 
     alloy: Alloy
@@ -51,13 +51,17 @@ class ForceBand(Record):
         names = ("process", "low", "high", "verified", "papers", "rows", "median")
         return {"alloy": self.alloy.id} | {name: getattr(self, name) for name in names}
 
-    def lines(self) -> list[str]:
-        """The band as lines for a terminal."""
-        out = [f"{self.low:.2f} to {self.high:.2f} of the reckoned force  ({self.process} {self.alloy.title})"]
-        out.append(f"  {BANDS[self.verified]}")
+    @property
+    def answer(self) -> str:
+        """The band in one line."""
+        return f"{self.low:.2f} to {self.high:.2f} of the computed force  ({self.process} {self.alloy.title})"
+
+    def report(self) -> list[tuple[str, str]]:
+        """What the band rests on."""
+        out = [("", words("band", "verified" if self.verified else "unverified"))]
         if self.rows:
-            middle = "" if self.median is None else f", reckoned over measured {self.median:.2f} in the middle"
-            out.append(f"  {self.rows} measured cuts of the group, {self.papers} paper{middle}")
+            middle = "" if self.median is None else f", computed over measured {self.median:.2f} in the middle"
+            out.append(("", f"{self.rows} measured cuts of the group, {self.papers} paper{middle}"))
         return out
 
 
@@ -74,7 +78,7 @@ def force_band(alloy: str | Alloy, process: str = "turn") -> ForceBand:
     Returns
     -------
     ForceBand
-        Its edges as shares of the reckoned force, and whether measured cuts bear it out.
+        Its edges as shares of the computed force, and whether measured cuts bear it out.
 
     Raises
     ------
@@ -102,7 +106,7 @@ class ForceBands:
     Attributes
     ----------
     low, high : ndarray of float
-        Edges as shares of the reckoned force, in the shape of what was asked for.
+        Edges as shares of the computed force, in the shape of what was asked for.
     verified : ndarray of bool
         Whether measured cuts bear each out.
     """
@@ -111,9 +115,9 @@ class ForceBands:
     high: NDArray[np.float64]
     verified: NDArray[np.bool_]
 
-    def edges(self, reckoned: Any) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-        """Lower and upper edge of reckoned figures that follow the force: force, power, torque, deflection."""
-        values = np.asarray(reckoned, dtype=np.float64)
+    def edges(self, computed: Any) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        """Lower and upper edge of computed figures that follow the force: force, power, torque, deflection."""
+        values = np.asarray(computed, dtype=np.float64)
         return self.low * values, self.high * values
 
 

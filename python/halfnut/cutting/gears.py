@@ -4,22 +4,21 @@ from __future__ import annotations
 
 import math
 import re
-import textwrap
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields
 from fractions import Fraction
 from typing import Any, NoReturn
 
 from halfnut import _core
-from halfnut._core import Evidence, FormThread, gear_centres_mm, train_lead_mm
+from halfnut._core import Evidence, FormThread, gear_centres_mm, spell, train_lead_mm
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import token
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, one
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.words import caution
 from halfnut.machine.machines import Machine, lathe, positions_text
 from halfnut.threads.form_threads import FormLimits, form_thread, is_form, taper_pipe, tapers
 from halfnut.threads.gauging import pitch_error_equivalent_mm
@@ -45,7 +44,6 @@ _PER_INCH = re.compile(
 _HALF = 0.5
 """Share of the pitch diameter's tolerance that a wrong lead may take: half lies on either side of its middle."""
 _WIDEST = 1.0
-_WIDTH = 88
 
 
 @dataclass(frozen=True, repr=False)
@@ -171,21 +169,17 @@ class GearTrain(Record):
             f"lies in, swing the banjo clear, turn the spindle until {self.index_teeth} teeth have passed, mesh again."
         )
 
-    def lines(self) -> list[str]:
-        """The gears and their error in the first line, then shafts, levers, the tolerance, what to do, cautions."""
+    @property
+    def answer(self) -> str:
+        """The gears and their error."""
         levers = f"; {positions_text(dict(self.positions))}" if self.positions else ""
-        out = [f"{self.gears}{levers}: {_travel(self.gives_mm, self.unit)}, {self.error_words}"]
+        return f"{self.gears}{levers}: {_travel(self.gives_mm, self.unit)}, {self.error_words}"
 
-        def row(label: str, text: str) -> None:
-            out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
-
-        row("mounting", self.mounting_words)
-        if self.lead_error_mm is not None and not self.exact:
-            row("error", self.judgement)
-        for number, step in enumerate(self.steps(), 1):
-            row(f"{number}.", step)
-        out += caution_lines(self.cautions)
-        return out
+    def report(self) -> list[tuple[str, str]]:
+        """Shafts, the tolerance, what to do."""
+        error = [("error", self.judgement)] if self.lead_error_mm is not None and not self.exact else []
+        steps = [(f"{number}.", step) for number, step in enumerate(self.steps(), 1)]
+        return [("mounting", self.mounting_words), *error, *steps]
 
     @property
     def mounting_words(self) -> str:
@@ -194,8 +188,8 @@ class GearTrain(Record):
             return "mounting unchecked: the machine's file lacks module, stud or banjo distances"
         if self.stud_to_banjo_mm is None or self.banjo_to_screw_mm is None:
             return "stands on the lathe as its chart has it"
-        unit = self.lathe_unit
-        places = f"{one(self.stud_to_banjo_mm, unit)} from the stud, {one(self.banjo_to_screw_mm, unit)} from"
+        near, far = (spell(each, "length", self.lathe_unit) for each in (self.stud_to_banjo_mm, self.banjo_to_screw_mm))
+        places = f"{near} from the stud, {far} from"
         return f"closes with the banjo's stud {places} the {self.ends_on}"
 
     @property
@@ -203,12 +197,13 @@ class GearTrain(Record):
         """What the error comes to over the engagement, against the tolerance of the pitch diameter."""
         if self.lead_error_mm is None or self.engagement_mm is None or self.on_pitch_diameter_mm is None:
             return "no length of engagement is known"
-        text = f"{one(self.lead_error_mm, self.unit, 1)} over {one(self.engagement_mm, self.unit)} of engagement"
+        over = spell(self.engagement_mm, "length", self.unit)
+        text = f"{spell(self.lead_error_mm, 'fine', self.unit)} over {over} of engagement"
         if self.pitch_tolerance_mm is None or self.exact:
             return text
         taken = (
-            f"{one(self.on_pitch_diameter_mm, self.unit, 1)} of the pitch diameter's "
-            f"{one(self.pitch_tolerance_mm, self.unit)}"
+            f"{spell(self.on_pitch_diameter_mm, 'fine', self.unit)} of the pitch diameter's "
+            f"{spell(self.pitch_tolerance_mm, 'length', self.unit)}"
         )
         verdict = "good enough" if self.good_enough else "too much"
         return f"{text} takes {taken}: {verdict}"
@@ -275,25 +270,22 @@ class GearTrains(Record, tuple[GearTrain, ...]):
             "trains": [each.to_dict() for each in self],
         }
 
-    def lines(self) -> list[str]:
-        """The best train in full, then the others one a line, then how the search went."""
-        if not self:
-            return [f"{self.title}: no train of these gears", *self._counts()]
-        out = [f"{self.title}: {self[0].lines()[0]}", *self[0].lines()[1:]]
-        if self.error_limit > self.asked_limit:
-            out.insert(1, f"  nothing is within {self.asked_limit * 100:g} %; this is the nearest")
-        if len(self) > 1:
-            out.append("  others")
+    @property
+    def answer(self) -> str:
+        """The best train."""
+        return f"{self.title}: {self[0].answer if self else 'no train of these gears'}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """The best train in full, then the others, then how the search went."""
+        wider = f"nothing is within {self.asked_limit * 100:g} %; this is the nearest"
+        out = [("limit", wider)] if self and self.error_limit > self.asked_limit else []
+        out += self[0].report() if self else []
         for each in self[1:]:
             levers = positions_text(dict(each.positions))
             judged = {True: ", good enough", False: ", too much", None: ""}[None if each.exact else each.good_enough]
-            out.append(f"    {each.gears:<24} {levers:<24} {each.error_words}{judged}".rstrip())
-        return [*out, *self._counts()]
-
-    def _counts(self) -> list[str]:
-        limit = f"{self.error_limit * 100:g} %"
+            out.append(("or", f"{each.gears:<24}  {levers:<24}  {each.error_words}{judged}".rstrip()))
         unfit = f", {self.refused} more do not close on this lathe" if self.refused else ""
-        return [f"  {self.found} trains within {limit}{unfit}"]
+        return [*out, ("found", f"{self.found} trains within {self.error_limit * 100:g} %{unfit}")]
 
 
 @dataclass(frozen=True)
@@ -510,7 +502,7 @@ def _feeds(threading: _core.Threading, shop: Machine | None) -> _core.Threading:
     """The threading with the feeds of the carriage in place of the gearbox's leads."""
     if shop is None or not shop.core.carriage.steps or not threading.standard_driver:
         raise _core.DomainError(
-            "a feed is reckoned from a lathe's chart of feeds and the gears it is for: carriage.steps and "
+            "a feed is computed from a lathe's chart of feeds and the gears it is for: carriage.steps and "
             "threading.gearbox of its file; say a lead where the leadscrew feeds"
         )
     return _core.Threading(

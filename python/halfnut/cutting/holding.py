@@ -1,22 +1,21 @@
-"""Thin and slender work where it is held: how it bends under the cut, is squeezed by the jaws, and grows warm."""
+"""Thin and slender work where it is held: how far it deflects, is squeezed by the jaws, and grows warm."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 import numpy as np
 
-from halfnut._core import DomainError, Evidence, Length, NotTabulatedError, rule_evidence, tube_area_mm2
+from halfnut._core import DomainError, Evidence, Length, NotTabulatedError, rule_evidence, spell, tube_area_mm2
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.sizes import force as force_text
 from halfnut.core.units import length as read_length
-from halfnut.core.words import HOLDING, caution, caution_lines
+from halfnut.core.units import unit_of
+from halfnut.core.words import caution, words
 from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import work_warming_k
@@ -27,6 +26,7 @@ from halfnut.cutting.rigidity import (
     WorkBend,
     jaw_force_needed_n,
     jaw_squeeze,
+    jaws_words,
     ring_out_of_round_mm,
     work_bend,
 )
@@ -71,7 +71,16 @@ class Holding(Record):
         What to do at the machine.
     """
 
-    inch: bool
+    AT_MACHINE: ClassVar[bool] = True
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("larger", "{along_words}"),
+        ("force", "{force_words}"),
+        ("otherwise", "{others_words}"),
+        ("grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"),
+        ("round", "{round_words}"),
+        ("warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"),
+    )
+    unit: str
     cut: Cut
     bend: WorkBend
     places: tuple[tuple[float, float], ...]
@@ -114,45 +123,46 @@ class Holding(Record):
             "cautions": [item.code for item in self.cautions],
         }
 
-    def _small(self, value_mm: float) -> str:
-        return f"{value_mm / MM_PER_INCH:.4f} in" if self.inch else f"{value_mm:.3f} mm"
+    @property
+    def answer(self) -> str:
+        """The deflection in one line."""
+        held = f"{self.bend.slenderness:.1f} diameters unsupported  ({self.cut.alloy.title})"
+        worst = self.bend.filled("deflects up to {worst_mm} at {worst_at_mm:travel}, {hold}")
+        return f"{worst}, {held}"
 
-    def _force(self, value_n: float) -> str:
-        return force_text(value_n, "in" if self.inch else "mm")
+    @property
+    def along_words(self) -> str:
+        """How much larger the diameter comes, by place."""
+        return ", ".join(f"{self._length(larger)} at {spell(at, 'travel', self.unit)}" for at, larger in self.places)
 
-    def _long(self, value_mm: float) -> str:
-        return f"{value_mm / MM_PER_INCH:.3f} in" if self.inch else f"{value_mm:.1f} mm"
+    @property
+    def force_words(self) -> str:
+        """The force across the work."""
+        across = spell(self.cut.passive_force_n or 0.0, "force", self.unit)
+        return f"{spell(self.bend.force_n, 'force', self.unit)} across the work at most, {across} computed"
 
-    def lines(self) -> list[str]:
-        """The bend in the first line, then diameters, other ways to hold it, grip, warmth, advice, cautions."""
-        bend = self.bend
-        out = [
-            f"bends up to {self._small(bend.worst_mm)} at {self._long(bend.worst_at_mm)}, {bend.hold}, "
-            f"{bend.slenderness:.1f} diameters free  ({self.cut.alloy.title})"
-        ]
-        along = ", ".join(f"{self._small(larger)} at {self._long(at)}" for at, larger in self.places)
-        out.append(f"  diameter larger than set: {along}")
-        across = self._force(self.cut.passive_force_n or 0.0)
-        out.append(f"  under {self._force(bend.force_n)} across the work, the upper edge of {across}")
-        if self.other_ways:
-            ways = ", ".join(f"{self._small(value)} {name}" for name, value in self.other_ways.items())
-            out.append(f"  held otherwise it bends {ways}")
-        if self.jaw_force_n is not None:
-            out.append(f"  grip {self._force(self.jaw_force_n)} a jaw, so that the cut does not turn the work")
+    @property
+    def others_words(self) -> str:
+        """Deflection, held otherwise."""
+        return ", ".join(f"{self._length(value)} {name}" for name, value in self.other_ways.items())
+
+    @property
+    def round_words(self) -> str | None:
+        """Out-of-round of a tube."""
         if self.squeeze is not None:
-            others = ", ".join(f"{self._small(value)} in {jaws}" for jaws, value in self.squeeze.by_jaws.items())
-            out.append(
-                f"  bored or turned so, it springs {self._small(self.squeeze.out_of_round_mm)} out of round when "
-                f"{self.squeeze.jaws} jaws let go; the same grip in all: {others} jaws or contacts"
-            )
-        elif self.out_of_round_per_kn_mm:
-            rings = ", ".join(f"{self._small(value)} in {jaws}" for jaws, value in self.out_of_round_per_kn_mm.items())
-            out.append(f"  out of round for 1000 N (225 lbf) a jaw: {rings} jaws")
-        if self.warming_k is not None and self.growth_mm is not None:
-            warmer = f"{1.8 * self.warming_k:.0f} F" if self.inch else f"{self.warming_k:.0f} K"
-            out.append(f"  up to {warmer} warmer after the cut: measures {self._small(self.growth_mm)} too large")
-        out += [f"  {each}" for each in self.ways]
-        return [*out, *caution_lines(self.cautions, defer=True)]
+            own = f"{self._length(self.squeeze.out_of_round_mm)} out when {self.squeeze.jaws} jaws let go"
+            return f"{own}; the same grip in all: {self.squeeze.instead_words} jaws or contacts"
+        if not self.out_of_round_per_kn_mm:
+            return None
+        rings = jaws_words(self.out_of_round_per_kn_mm, self.unit)
+        return f"for {spell(_RING_FORCE_N, 'force', self.unit)} a jaw: {rings} jaws"
+
+    def report(self) -> list[tuple[str, str]]:
+        """Diameters, other ways to hold it, grip, warmth, advice."""
+        return [*super().report(), *(("do", each) for each in self.ways)]
+
+    def _length(self, value_mm: float) -> str:
+        return spell(value_mm, "length", self.unit)
 
 
 @checked
@@ -175,7 +185,7 @@ def hold(
     length: Any = None,
     **cut: Any,
 ) -> Holding:
-    """How work bends, is squeezed and warms where it is held, under the cut that `turn` would make.
+    """How far work deflects, is squeezed and warms where it is held, under the cut that `turn` would make.
 
     Parameters
     ----------
@@ -306,9 +316,9 @@ def hold(
     rules += [] if warming is None else [("warming_k", "work_warming")]
     codes += [caution("chuck_key")] if hold != "between centres" else []
     around_mm2 = tube_area_mm2(size.mm, 0.0 if inner is None else inner.mm)
-    codes += of_weight(around_mm2 * bend.length_mm * 1e-9 * found.density_kg_m3, size.system == "inch")
+    codes += of_weight(around_mm2 * bend.length_mm * 1e-9 * found.density_kg_m3, unit_of(size))
     return Holding(
-        inch=size.system == "inch",
+        unit=unit_of(size),
         cut=made,
         bend=bend,
         places=tuple((float(bend.places_mm[n]), float(bend.diameter_error_mm[n])) for n in pick),
@@ -359,13 +369,13 @@ def _ways(bend: WorkBend, steadies: int, cut: Cut, hold: str, rings: dict[int, f
     """What to do at the machine, in the order in which it helps."""
     out = []
     if hold == "chuck" and any(item.code == "slender" for item in bend.cautions):
-        out.append(HOLDING["centre"])
+        out.append(words("holding", "centre"))
     elif steadies:
-        out.append(HOLDING["steadies"].format(count=steadies, plural="" if steadies == 1 else "s"))
+        out.append(words("holding", "steadies", count=steadies, plural="" if steadies == 1 else "s"))
     if abs(cut.passive_force_n or 0.0) > 0.4 * (cut.cutting_force_n or 0.0):
-        out.append(HOLDING["edge"])
+        out.append(words("holding", "edge"))
     if bend.taper_mm > 0.0:
-        out.append(HOLDING["spring"])
+        out.append(words("holding", "spring"))
     if rings:
-        out.append(HOLDING["ring"])
+        out.append(words("holding", "ring"))
     return out

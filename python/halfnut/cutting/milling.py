@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import DomainError, Evidence
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, duration
-from halfnut.core.units import asked
+from halfnut.core.units import asked, unit_of
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
 from halfnut.cutting.asking import ASKED, NOSE, cut_record, formed, optional_mm
@@ -83,7 +82,7 @@ def mill(
     stick_out : str or Length, optional
         Of the cutter from its holder; without it there is no deflection.
     deflection : str or Length, optional
-        That the cutter may bend.
+        Largest deflection of the cutter.
     approach, overrun : str or Length, optional
         2 mm, and half a face mill's diameter, when not given.
 
@@ -152,8 +151,14 @@ class Entry(Record):
         Of the slope; turns and pitch of a helix only.
     """
 
+    AT_MACHINE: ClassVar[bool] = True
+    ANSWER: ClassVar[str] = "{way} at {angle_deg}, {spindle_rpm}, {feed_mm_min} at the centre"
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("turns", "{turns_words}, {pitch_mm} down in each"),
+        ("time", "{time_s} on the way down"),
+    )
     way: str
-    inch: bool
+    unit: str
     angle_deg: float
     turns: float | None
     pitch_mm: float | None
@@ -170,21 +175,30 @@ class Entry(Record):
         return {name: getattr(self, name) for name in names} | {"spindle_rpm": self.cut.spindle_rpm}
 
     @property
+    def notes(self) -> tuple[Caution, ...]:
+        """What is worth knowing of the cut."""
+        return self.cut.notes
+
+    @property
     def said(self) -> str:
         """The way down in one line."""
-        along = f"{self.length_mm / MM_PER_INCH:.3f} in" if self.inch else f"{self.length_mm:.1f} mm"
-        feed = f"{self.feed_mm_min / MM_PER_INCH:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
-        return f"{self.way} down to each level at {self.angle_deg:.3g} deg, {along} of travel at {feed}"
+        return str(
+            self.filled("{way} down to each level at {angle_deg}, {length_mm:travel} of travel at {feed_mm_min}")
+        )
 
-    def lines(self) -> list[str]:
-        """The way down as lines for a terminal."""
-        feed = f"{self.feed_mm_min / MM_PER_INCH:.3g} in/min" if self.inch else f"{self.feed_mm_min:.4g} mm/min"
-        out = [f"{self.way} at {self.angle_deg:.2f} deg, {self.cut.spindle_rpm:.0f} rev/min, {feed} at the centre"]
-        if self.turns is not None and self.pitch_mm is not None:
-            pitch = f"{self.pitch_mm / MM_PER_INCH:.4f} in" if self.inch else f"{self.pitch_mm:.3f} mm"
-            out.append(f"  {self.turns:.1f} turns, {pitch} down in each")
-        out.append(f"  {duration(self.time_s)} on the way down; then as the cut at full depth")
-        return [*out, *(f"  {line}" for line in self.cut.lines())]
+    @property
+    def turns_words(self) -> str | None:
+        """Turns of a helix."""
+        return None if self.turns is None else f"{self.turns:.1f} turns"
+
+    @property
+    def spindle_rpm(self) -> float:
+        """Spindle speed of the cut."""
+        return self.cut.spindle_rpm
+
+    def report(self) -> list[tuple[str, str]]:
+        """The way down, then the cut at full depth."""
+        return [*super().report(), ("then", self.cut.answer), *self.cut.report()]
 
 
 @checked
@@ -226,7 +240,7 @@ def ramp(
     size = read_length(cutter, "cutter")
     return Entry(
         way="ramp",
-        inch=size.system == "inch",
+        unit=unit_of(size),
         angle_deg=angle_deg,
         turns=None,
         pitch_mm=None,
@@ -291,7 +305,7 @@ def helix(
     feed = float(centre_feed_mm_min(_RAMP_FEED * (cut.feed_mm_min or 0.0), wide.mm, size.mm))
     return Entry(
         way="helix",
-        inch=size.system == "inch",
+        unit=unit_of(size),
         angle_deg=angle_deg,
         turns=down.mm / pitch,
         pitch_mm=pitch,

@@ -1,12 +1,11 @@
-"""How work gives way: bent by the tool, squeezed by the jaws, grown by its own warmth."""
+"""How far work deflects under the tool, is squeezed by the jaws, and grows by its own warmth."""
 
 from __future__ import annotations
 
 import math
-import textwrap
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 
@@ -17,14 +16,13 @@ from halfnut._core import (
     jaw_force_needed_n,
     ring_out_of_round_mm,
     size_at_20_mm,
+    spell,
     work_bend_mm,
 )
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.sizes import force as force_text
-from halfnut.core.units import length, quantity
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.units import length, quantity, unit_of
+from halfnut.core.words import caution
 from halfnut.material.alloys import modulus_gpa
 from halfnut.material.questions import alloy as find_alloy
 
@@ -46,13 +44,17 @@ _MOST_SLENDER_FREE, _MOST_SLENDER_HELD = 4.0, 12.0
 """Diameters that work may stick out, and span between supports: shop texts, recalled."""
 _THIN_RING = 0.2
 """Wall over mean radius up to which the ring formula holds well."""
-_WIDTH = 88
 
 
 @dataclass(frozen=True, repr=False)
 class WorkBend(Record):
-    """How far work bends at the tool as the tool travels along it."""
+    """How far work deflects at the tool as the tool travels along it."""
 
+    AT_MACHINE: ClassVar[bool] = True
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("diameter", "up to {larger_mm} larger than set; largest less smallest {taper_mm}"),
+        ("length", "{length_mm:travel}, {slender_words}"),
+    )
     unit: str
     hold: str
     force_n: float
@@ -86,23 +88,33 @@ class WorkBend(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def lines(self) -> list[str]:
-        """The worst place in the first line, then the diameters, what they rest on, cautions."""
-        return [
-            f"bends {_small(self.worst_mm, self.unit)} at {_long(self.worst_at_mm, self.unit)}, {self.hold}, "
-            f"under {force_text(self.force_n, self.unit)} across the work",
-            f"  diameter  up to {_small(2 * self.worst_mm, self.unit)} larger than set; "
-            f"largest less smallest {_small(self.taper_mm, self.unit)}",
-            f"  length    {_long(self.length_mm, self.unit)}, {self.slenderness:.1f} diameters unsupported",
-            *_rests_on(self.evidence),
-            *caution_lines(self.cautions, defer=True),
-        ]
+    @property
+    def answer(self) -> str:
+        """The worst place."""
+        where = "deflects {worst_mm} at {worst_at_mm:travel}, {hold}, under {force_n} across the work"
+        return str(self.filled(where))
+
+    @property
+    def larger_mm(self) -> float:
+        """How much larger than set the worst place is turned."""
+        return 2 * self.worst_mm
+
+    @property
+    def slender_words(self) -> str:
+        """The free length in diameters."""
+        return f"{self.slenderness:.1f} diameters unsupported"
 
 
 @dataclass(frozen=True, repr=False)
 class JawSqueeze(Record):
     """A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there."""
 
+    AT_MACHINE: ClassVar[bool] = True
+    ANSWER: ClassVar[str] = "out of round by {out_of_round_mm} on the radius when let go of {jaws} jaws"
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("grip", "{jaw_force_n} a jaw[; set {jaw_force_at_rest_n} at standstill]"),
+        ("instead", "{instead_words} jaws or contacts, the same grip in all"),
+    )
     unit: str
     jaws: int
     jaw_force_n: float
@@ -123,19 +135,15 @@ class JawSqueeze(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def lines(self) -> list[str]:
-        """The out-of-round in the first line, then the forces, other jaws, what it rests on, cautions."""
-        others = ", ".join(f"{_small(value, self.unit)} in {jaws}" for jaws, value in self.by_jaws.items())
-        at_rest = ""
-        if self.jaw_force_at_rest_n is not None:
-            at_rest = f"; set {force_text(self.jaw_force_at_rest_n, self.unit)} at standstill"
-        return [
-            f"out of round by {_small(self.out_of_round_mm, self.unit)} on the radius when let go of {self.jaws} jaws",
-            f"  grip      {force_text(self.jaw_force_n, self.unit)} a jaw{at_rest}",
-            f"  instead   {others} jaws or contacts, the same grip in all",
-            *_rests_on(self.evidence),
-            *caution_lines(self.cautions, defer=True),
-        ]
+    @property
+    def instead_words(self) -> str:
+        """The same with other numbers of jaws."""
+        return jaws_words(self.by_jaws, self.unit)
+
+
+def jaws_words(by_jaws: Mapping[int, float], unit: str) -> str:
+    """Out-of-round by number of jaws, mm, as a person reads it."""
+    return ", ".join(f"{spell(value, 'length', unit)} with {jaws}" for jaws, value in by_jaws.items())
 
 
 def work_bend(
@@ -151,7 +159,7 @@ def work_bend(
     tolerance: Any = None,
     places: int = 101,
 ) -> WorkBend:
-    """How far stepped work bends at the tool, and the diameters it leaves.
+    """How far stepped work deflects at the tool, and the diameters it leaves.
 
     Parameters
     ----------
@@ -186,8 +194,8 @@ def work_bend(
     UnitError
         A bare number as a length or a force.
 
-    >>> print(work_bend([("6 in", "1 in")], force="100 N", alloy="1018").lines()[0])
-    bends 0.0011 in at 6.000 in, chuck, under 22 lbf across the work
+    >>> work_bend([("6 in", "1 in")], force="100 N", alloy="1018").answer
+    'deflects 0.0011 in at 6.000 in, chuck, under 22.5 lbf across the work'
     """
     if (alloy is None) == (youngs_modulus_gpa is None):
         raise _core.DomainError("give an alloy or youngs_modulus_gpa, one of the two")
@@ -215,7 +223,7 @@ def work_bend(
         codes.append("bend_takes_tolerance")
     rules = [("bend_mm", "work_beam"), ("diameter_error_mm", "work_diameter_error")]
     return WorkBend(
-        unit="in" if given[0][0].system == "inch" else "mm",
+        unit=unit_of(given[0][0]),
         hold=hold,
         force_n=force_n,
         places_mm=tuple(at.tolist()),
@@ -316,7 +324,7 @@ def jaw_squeeze(
     rules = [("jaw_force_n", "jaw_force"), ("out_of_round_mm", "work_ring")]
     rules += [("jaw_force_at_rest_n", "jaw_force_at_speed")] if at_rest is not None else []
     return JawSqueeze(
-        unit="in" if whole.system == "inch" else "mm",
+        unit=unit_of(whole),
         jaws=jaws,
         jaw_force_n=force_n,
         jaw_force_at_rest_n=at_rest,
@@ -327,19 +335,3 @@ def jaw_squeeze(
         cautions=tuple(caution(code) for code in codes),
         evidence=tuple(_core.rule_evidence(rules, active())),
     )
-
-
-def _long(value_mm: float, unit: str) -> str:
-    return f"{value_mm / MM_PER_INCH:.3f} in" if unit == "in" else f"{value_mm:.1f} mm"
-
-
-def _small(value_mm: float, unit: str) -> str:
-    return f"{value_mm / MM_PER_INCH:.4f} in" if unit == "in" else f"{value_mm:.3f} mm"
-
-
-def _rests_on(evidence: tuple[Evidence, ...]) -> list[str]:
-    out: list[str] = []
-    for item in evidence:
-        text = f"{item.rule} ({item.kind}: {item.source})"
-        out += textwrap.wrap(text, _WIDTH, initial_indent="  rests on  ", subsequent_indent=" " * 12)
-    return out

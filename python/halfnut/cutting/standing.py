@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from halfnut import _core
+from halfnut._core import spell
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution
-from halfnut.core.sizes import KG_PER_LB
-from halfnut.core.words import STANDING, caution
+from halfnut.core.words import caution
 
 if TYPE_CHECKING:
     from halfnut.material.alloys import Alloy
@@ -26,7 +26,7 @@ def of_cut(
     operation: str, found: Alloy, machine: _core.Machine | None, figures: Mapping[str, Any], diameter_mm: float
 ) -> list[str]:
     """Codes of the standing cautions of one cut."""
-    codes = list(STANDING.get(operation, ()))
+    codes = active().standing(operation)
     if operation in _HOLES and (machine is None or machine.kind != "lathe"):
         codes.append("clamp_work")
     depth = figures.get("depth_mm")
@@ -56,9 +56,8 @@ def is_faceplate(machine: _core.Machine | None, holder: int) -> bool:
     return "faceplate" in name or "face plate" in name
 
 
-def of_weight(mass_kg: float, inch: bool) -> list[Caution]:
+def of_weight(mass_kg: float, unit: str) -> list[Caution]:
     """The caution of work that is heavy to lift, with its weight."""
     if not mass_kg > _HEAVY_KG:
         return []
-    mass = f"{mass_kg / KG_PER_LB:.0f} lb" if inch else f"{mass_kg:.0f} kg"
-    return [caution("heavy_work", gravity=mass_kg, mass=mass)]
+    return [caution("heavy_work", gravity=mass_kg, mass=spell(mass_kg, "mass", unit))]

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, ClassVar
 
-from halfnut._core import DomainError, Evidence, Length
+from halfnut._core import DomainError, Evidence, Length, spell
 from halfnut.core.arguments import checked
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, duration
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
+from halfnut.core.units import unit_of
 from halfnut.core.words import caution
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import tailstock_setover_mm, taper_angle_deg
@@ -38,7 +39,8 @@ class Taper(Record):
         Of the tailstock, where a length between the centres was given.
     """
 
-    inch: bool
+    AT_MACHINE: ClassVar[bool] = True
+    unit: str
     angle_deg: float
     taper_per_foot_in: float
     setover_mm: float | None
@@ -52,23 +54,39 @@ class Taper(Record):
         return own | self.cut.to_dict()
 
     @property
+    def notes(self) -> tuple[Caution, ...]:
+        """What is worth knowing of the cut."""
+        return self.cut.notes
+
+    @property
     def setting(self) -> str:
         """How to set the machine, in one line."""
-        foot = f"{self.taper_per_foot_in:.4f} in a foot on the diameter"
-        out = f"set {self.angle_deg:.3f} deg from the axis ({foot})"
-        if self.setover_mm is not None:
-            shown = f"{self.setover_mm / MM_PER_INCH:.4f} in" if self.inch else f"{self.setover_mm:.3f} mm"
-            out += f", or set the tailstock over {shown}"
-        return out
+        over = "[, or set the tailstock over {setover_mm}]"
+        return str(self.filled("set {set_to} from the axis ({foot} in a foot on the diameter)" + over))
+
+    @property
+    def set_to(self) -> str:
+        """The setting, to a thousandth of a degree."""
+        return f"{self.angle_deg:.3f}°"
 
     @property
     def proof(self) -> str:
         """How to prove the setting."""
-        return "prove it with a gauge or over two measured places before the last pass"
+        return "with a gauge or over two measured places before the last pass"
 
-    def lines(self) -> list[str]:
-        """The taper as lines for a terminal."""
-        return [self.setting, f"  {self.proof}", *(f"  {line}" for line in self.cut.lines())]
+    @property
+    def foot(self) -> str:
+        """Inches a foot, as they are set."""
+        return f"{self.taper_per_foot_in:.4f}"
+
+    @property
+    def answer(self) -> str:
+        """How to set the machine."""
+        return self.setting
+
+    def report(self) -> list[tuple[str, str]]:
+        """How to prove the setting, and the cut."""
+        return [("prove", self.proof), ("cut at", self.cut.answer), *self.cut.report()]
 
 
 @checked
@@ -143,11 +161,9 @@ def taper(
     rise_mm = (big.mm - little.mm) / 2
     slope_mm = math.sqrt(along.mm * along.mm + rise_mm * rise_mm)
     if over is None and slide is not None and slope_mm > slide.travel_mm:
-        inch = big.system == "inch"
-        travel = f"{slide.travel_mm / MM_PER_INCH:.4g} in" if inch else f"{slide.travel_mm:.4g} mm"
-        made.append(caution("compound_short", travel=travel))
+        made.append(caution("compound_short", travel=spell(slide.travel_mm, "size", unit_of(big))))
     return Taper(
-        inch=big.system == "inch",
+        unit=unit_of(big),
         angle_deg=angle,
         taper_per_foot_in=12 * (big.mm - little.mm) / along.mm,
         setover_mm=over,
@@ -161,6 +177,7 @@ def taper(
 class Groove(Record):
     """A groove: plunges side by side, each a cut of the blade."""
 
+    AT_MACHINE: ClassVar[bool] = True
     plunges: int
     step_mm: float
     time_s: float | None
@@ -173,12 +190,25 @@ class Groove(Record):
         own = {"plunges": self.plunges, "step_mm": self.step_mm}
         return own | self.cut.to_dict() | {"time_s": self.time_s}
 
-    def lines(self) -> list[str]:
-        """The groove as lines for a terminal."""
-        step = f"{self.step_mm / MM_PER_INCH:.4f} in" if self.cut.inch else f"{self.step_mm:.3f} mm"
-        many = f"{self.plunges} plunges, {step} apart" if self.plunges > 1 else "one plunge"
-        total = "" if self.time_s is None else f", {duration(self.time_s)} in all"
-        return [f"{many}{total}", *(f"  {line}" for line in self.cut.lines())]
+    @property
+    def notes(self) -> tuple[Caution, ...]:
+        """What is worth knowing of the cut."""
+        return self.cut.notes
+
+    @property
+    def unit(self) -> str:
+        """The unit of its cut."""
+        return self.cut.unit
+
+    @property
+    def answer(self) -> str:
+        """The plunges in one line."""
+        many = self.filled("{plunges} plunges, {step_mm} apart") if self.plunges > 1 else "one plunge"
+        return f"{many}{self.filled('[, {time_s} in all]')}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """One of the plunges."""
+        return [("plunge", self.cut.answer), *self.cut.report()]
 
 
 @checked

@@ -8,7 +8,6 @@ from typing import Any
 from halfnut import _core
 from halfnut._core import DomainError, Evidence, TableError, nearest_name
 from halfnut.core.catalogue import active, rows
-from halfnut.core.words import TOOLS
 
 __all__ = ["Tool", "find_tool", "tool_names"]
 
@@ -24,6 +23,9 @@ _FORM = (
     "bar_diameter_mm",
     "stick_out_mm",
 )
+
+
+_ALSO = {"high speed steel": "hss", "cobalt": "cobalt hss"}
 
 
 @dataclass(frozen=True)
@@ -61,14 +63,13 @@ def find_tool(name: str | None) -> Tool:
     """
     if name is not None and not isinstance(name, str):
         raise DomainError(f"tool must be text, got {name!r}")
-    wanted = _plain("hss" if name is None else name)
+    said = _plain("hss" if name is None else name)
+    wanted = _ALSO.get(said, said)
     table = rows(_TABLE)
     for refused, _, names, _, why in active().refused():
         if refused == _TABLE and wanted in map(_plain, names):
             raise TableError(why)
     place = next((n for n, row in enumerate(table) if wanted in {_plain(row["id"]), _plain(row["name"])}), None)
-    if place is None and wanted in TOOLS:
-        place = next((n for n, row in enumerate(table) if row["id"] == TOOLS[wanted]), None)
     if place is None:
         known = tool_names()
         nearest = nearest_name(str(name), known)

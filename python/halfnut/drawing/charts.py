@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from halfnut._core import DomainError, Error, Evidence, Length
+from halfnut._core import DomainError, Error, Evidence, Length, spell_number
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
 from halfnut.core.pages import drawn
@@ -423,8 +423,8 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
     if not passes.passes:
         raise DomainError("there are no passes to draw")
     axes = _axes(axes, figsize=(6.3, 2.6))
-    scale = MM_PER_INCH if passes.inch else 1.0
-    unit = "in" if passes.inch else "mm"
+    unit = passes.unit
+    scale = MM_PER_INCH if unit == "in" else 1.0
     gone = 0.0
     for one in passes.passes:
         deep = one.depth_mm / scale
@@ -432,9 +432,9 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
         axes.bar(
             one.number, deep, bottom=gone, width=0.8, color="white", edgecolor="black", hatch=hatch, linewidth=1.42
         )
-        text = f"{deep:.4f}" if passes.inch else f"{deep:.3f}"
         axes.annotate(
-            text, (one.number, gone + deep / 2), ha="center", va="center", fontsize=8,
+            spell_number(one.depth_mm, "length", unit),
+            (one.number, gone + deep / 2), ha="center", va="center", fontsize=8,
             bbox={"facecolor": "white", "edgecolor": "none", "pad": 1.0},
         )  # fmt: skip
         gone += deep

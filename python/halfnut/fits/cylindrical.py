@@ -14,13 +14,12 @@ from typing import Any, Literal
 from numpy.typing import NDArray
 
 from halfnut import _core
-from halfnut._core import BuildUp, Evidence, tolerance_unit_um
+from halfnut._core import BuildUp, Evidence, spell, spell_span, tolerance_unit_um
 from halfnut.core.arguments import checked, checked_temperature_c
 from halfnut.core.catalogue import active, rows
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import both, film, span, spans
 from halfnut.core.units import measured_mm
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.words import caution
 from halfnut.material.alloys import expansion_at
 from halfnut.material.coatings import build_up
 
@@ -176,20 +175,23 @@ class CylindricalFit(Record):
             out[f"{part.side}_kind"] = part.kind
         return out
 
-    def lines(self) -> list[str]:
-        """The fit or the limits in the first line, then the parts, how they meet, what it rests on, cautions."""
-        out = [f"{self._title()}: {self._answer()}"]
-        out += [f"  {part.side:<9} {part.sizes()}, {part.deviations()}, {part.kind}" for part in self.parts]
+    @property
+    def answer(self) -> str:
+        """The fit or the limits."""
+        return f"{self._title()}: {self._answer()}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """The parts, and how they meet."""
+        out: list[tuple[str, str]] = [
+            (part.side, f"{part.sizes()}, {part.deviations()}, {part.kind}") for part in self.parts
+        ]
         for part in self.parts:
             out += self._coated(part)
-        for part in self.parts:
-            warm = self.hole_temperature_c if part.side == "hole" else self.shaft_temperature_c
-            if warm != 20.0:
-                out.append(f"  {part.side:<9} at {warm:g} C")
+        warm = {"hole": self.hole_temperature_c, "shaft": self.shaft_temperature_c}
+        out += [(part.side, f"at {warm[part.side]:g} °C") for part in self.parts if warm[part.side] != 20.0]
         if self.clearance_mean_mm is not None and self.clearance_sigma_mm is not None:
-            out.append(f"  likely    {self._likely()}")
-        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        return [*out, *caution_lines(self.cautions)]
+            out.append(("likely", self._likely()))
+        return out
 
     def _title(self) -> str:
         size, rest = self.text.split(" ", 1)
@@ -201,29 +203,30 @@ class CylindricalFit(Record):
         low, high = self.clearance_min_mm, self.clearance_max_mm
         named = f" ({self.name})" if self.name else ""
         if self.character == "interference":
-            return f"interference{named}, {spans(-high, -low, self.unit)}"
+            return f"interference{named}, {spell_span(-high, -low, 'length', self.unit)}"
         if self.character == "clearance":
-            return f"clearance{named}, {spans(low, high, self.unit)}"
-        tight, free = both(-low, self.unit), both(high, self.unit)
+            return f"clearance{named}, {spell_span(low, high, 'length', self.unit)}"
+        tight, free = (spell(each, "length", self.unit) for each in (-low, high))
         return f"transition{named}, up to {tight} of interference or {free} of clearance"
 
-    def _coated(self, part: CylinderPart) -> list[str]:
+    def _coated(self, part: CylinderPart) -> list[tuple[str, str]]:
         hole = part.side == "hole"
         least = self.hole_build_up_min_um if hole else self.shaft_build_up_min_um
         most = self.hole_build_up_max_um if hole else self.shaft_build_up_max_um
         if most == 0.0:
             return []
-        out = [f"  coated    {film(least, most, self.unit)} a surface on the {part.side}, twice that on its diameter"]
+        thick = spell_span(least, most, "film", self.unit)
         cut = self.cut_to_mm(part.side)
-        words = "no size keeps the class once coated: the coating varies by more than the tolerance"
+        to = "no size keeps the class once coated: the coating varies by more than the tolerance"
         if cut is not None:
-            words = f"to be {part.tolerance_class} once coated: cut the {part.side} {spans(*cut, self.unit)}"
-        return [*out, f"  cut       {words}"]
+            size = spell_span(*cut, "length", self.unit)
+            to = f"to be {part.tolerance_class} once coated: cut the {part.side} {size}"
+        return [("coated", f"{thick} a surface on the {part.side}, twice that on its diameter"), ("cut", to)]
 
     def _likely(self) -> str:
         low, high = self.clearance_min_mm or 0.0, self.clearance_max_mm or 0.0
         mean, three = self.clearance_mean_mm or 0.0, 3 * (self.clearance_sigma_mm or 0.0)
-        text = span(max(low, mean - three), min(high, mean + three), self.unit)
+        text = spell_span(max(low, mean - three), min(high, mean + three), "length", self.unit)
         chance = self.chance_of_interference or 0.0
         share = (
             "none"
@@ -289,8 +292,8 @@ def cylindrical_fit(
     >>> answer = cylindrical_fit("25 H7/g6")
     >>> answer.hole.max_mm, answer.shaft.max_mm, answer.character
     (25.021, 24.993, 'clearance')
-    >>> print(answer.lines()[0])
-    25 mm H7/g6: clearance (sliding), 0.007 to 0.041 mm (0.0003 to 0.0016 in)
+    >>> answer.answer
+    '25 mm H7/g6: clearance (sliding), 0.007 to 0.041 mm'
     >>> cylindrical_fit("1 RC4").shaft.min_units
     998400
     """
@@ -376,7 +379,7 @@ def _meeting_part(
 def _with_cautions(found: CylindricalFit) -> CylindricalFit:
     made = []
     if found.kind == "memory":
-        made.append(caution("fit_memory"))
+        made.append(caution("from_memory"))
     if found.character in {"interference", "transition"}:
         made += [caution("fit_press"), caution("fit_hot")]
     for part in found.parts:

@@ -5,16 +5,16 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
-from halfnut._core import DomainError, NotTabulatedError, tailstock_setover_mm, taper_angle_deg
+from halfnut._core import DomainError, NotTabulatedError, spell, tailstock_setover_mm, taper_angle_deg
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, both, one
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.words import caution
 
 __all__ = ["HoldingTaper", "holding_taper"]
 
@@ -28,6 +28,16 @@ _INCHES_PER_FOOT = 12.0
 @dataclass(frozen=True, repr=False)
 class HoldingTaper(Record):
     """A self-holding taper. Lengths in mm."""
+
+    ANSWER: ClassVar[str] = "{name}: {large_mm} at the gauge plane, {small_mm} at {length_mm} from it"
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("taper", "{ratio} on the diameter, {foot} in per foot"),
+        ("set", "compound or attachment at {set_to} from the axis"),
+        ("set over", "the tailstock by {setover_mm}"),
+        ("prove", "a dial on the side moves {rise_mm} in {carriage_mm:size} of carriage"),
+        ("sine bar", "{sine_stack_mm} under a bar of {sine_bar_mm:size}"),
+        ("gauge", "{small_step_mm} on the diameter moves the gauge plane {moves_mm} along"),
+    )
 
     name: str
     unit: str
@@ -52,28 +62,40 @@ class HoldingTaper(Record):
         """Diameter at a distance from the gauge plane, towards the small end."""
         return self.large_mm - self.taper_on_diameter * read_length(from_gauge_plane, "from_gauge_plane").mm
 
-    def lines(self) -> list[str]:
-        """Ends and length in the first line, then the taper, settings, proofs, what they rest on."""
-        unit = self.unit
-        ratio = 1.0 / self.taper_on_diameter
-        out = [
-            f"{self.name}: {both(self.large_mm, unit)} at the gauge plane, {both(self.small_mm, unit)} "
-            f"at {both(self.length_mm, unit)} from it"
-        ]
-        out.append(f"  taper     1:{ratio:.3f} on the diameter, {self.per_foot_in:.5f} in per foot")
-        out.append(f"  set       compound or attachment at {self.angle_deg:.4f} deg from the axis")
-        if self.setover_mm is not None:
-            out.append(f"  set over  the tailstock by {both(self.setover_mm, unit)}")
-        travel = 25.0 if unit == "mm" else MM_PER_INCH
-        rise = travel * self.taper_on_diameter / 2
-        out.append(f"  prove     a dial on the side moves {both(rise, unit)} in {one(travel, unit)} of carriage")
-        out.append(f"  sine bar  {both(self.sine_stack_mm, unit)} under a bar of {one(self.sine_bar_mm, unit)}")
-        small = 0.01 if unit == "mm" else 0.001 * MM_PER_INCH
-        out.append(
-            f"  gauge     {one(small, unit)} on the diameter moves the gauge plane {both(small * ratio, unit)} along"
-        )
-        out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
-        return [*out, *caution_lines(self.cautions)]
+    @property
+    def ratio(self) -> str:
+        """The taper on the diameter, as one in so much."""
+        return f"1:{1.0 / self.taper_on_diameter:.3f}"
+
+    @property
+    def foot(self) -> str:
+        """Inches a foot on the diameter."""
+        return f"{self.per_foot_in:.5f}"
+
+    @property
+    def set_to(self) -> str:
+        """The setting, to a ten-thousandth of a degree."""
+        return f"{self.angle_deg:.4f}°"
+
+    @property
+    def carriage_mm(self) -> float:
+        """Travel of the carriage over which the taper is proved."""
+        return 25.0 if self.unit == "mm" else MM_PER_INCH
+
+    @property
+    def rise_mm(self) -> float:
+        """What a dial on the side then moves."""
+        return self.carriage_mm * self.taper_on_diameter / 2
+
+    @property
+    def small_step_mm(self) -> float:
+        """A small step on the diameter."""
+        return 0.01 if self.unit == "mm" else 0.001 * MM_PER_INCH
+
+    @property
+    def moves_mm(self) -> float:
+        """How far that step moves the gauge plane."""
+        return self.small_step_mm / self.taper_on_diameter
 
 
 @checked
@@ -116,7 +138,7 @@ def holding_taper(
     title, unit, large_mm, length_mm, ratio, evidence = _found(name)
     if large is not None:
         if large_mm is not None:
-            raise DomainError(f"large: {title} has its own, {both(large_mm, unit)}")
+            raise DomainError(f"large: {title} has its own, {spell(large_mm, 'length', unit)}")
         given = read_length(large, "large")
         large_mm, unit = given.mm, "in" if given.unit == "in" else "mm"
     if length is not None:
@@ -127,12 +149,14 @@ def holding_taper(
         raise DomainError("large and length must be > 0")
     small_mm = large_mm - ratio * length_mm
     if not small_mm > 0:
-        raise DomainError(f"length must be below {one(large_mm / ratio, unit)}, where the taper ends in a point")
+        raise DomainError(
+            f"length must be below {spell(large_mm / ratio, 'length', unit)}, where the taper ends in a point"
+        )
     setover = None
     if between_centres is not None:
         whole_mm = read_length(between_centres, "between_centres").mm
         if whole_mm < length_mm:
-            raise DomainError(f"between_centres must be at least length, {one(length_mm, unit)}")
+            raise DomainError(f"between_centres must be at least length, {spell(length_mm, 'length', unit)}")
         setover = float(tailstock_setover_mm(large_mm, small_mm, length_mm, whole_mm))
     usual_mm = 5 * MM_PER_INCH if unit == "in" else 100.0
     bar_mm = usual_mm if sine_bar is None else read_length(sine_bar, "sine_bar").mm

@@ -7,10 +7,9 @@ turn; the functions of numbers below it are the formulas it is made of.
 from __future__ import annotations
 
 import re
-import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from numpy.typing import ArrayLike, NDArray
 
@@ -37,9 +36,8 @@ from halfnut.core.arguments import checked, number
 from halfnut.core.carriers import numbers
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.units import length
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.units import length, unit_of
+from halfnut.core.words import caution
 
 __all__ = [
     "KnurlBlank",
@@ -61,7 +59,6 @@ __all__ = [
     "wheel_pitch_mm",
 ]
 
-_WIDTH = 88
 _CLASSES = {None: 0, 1: 1, 2: 2, 3: 3, "I": 1, "II": 2, "III": 3}
 
 
@@ -69,12 +66,18 @@ _CLASSES = {None: 0, 1: 1, 2: 2, 3: 3, "I": 1, "II": 2, "III": 3}
 class KnurlBlank(Record):
     """The blank to turn before knurling, and what comes of it. Lengths in mm; None where one does not apply."""
 
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"),
+        ("wheel", "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"),
+        ("limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"),
+        ("tracks", "{tracks}"),
+    )
     pitch: str
     pattern: str
     process: str
     finished_wanted: bool
     unit: str
-    """The unit that the answer is shown in first: that of the diameter given."""
+    """That of the diameter given."""
     assumed: tuple[str, ...]
     blank_diameter_mm: float
     teeth: int
@@ -115,66 +118,27 @@ class KnurlBlank(Record):
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
-    def lines(self) -> list[str]:
-        """The blank in the first line, then the knurled size, limits, what they rest on, cautions."""
+    @property
+    def answer(self) -> str:
+        """The blank."""
         assumed = " (assumed)" if "pattern" in self.assumed else ""
-        first = f"blank {self._both(self.blank_diameter_mm)}: {self.teeth} teeth, {self.pitch}, {self.pattern}{assumed}"
-        out = [first]
+        return f"{self.filled('blank {blank_diameter_mm}: {teeth} teeth, {pitch}, {pattern}')}{assumed}"
 
-        def row(label: str, text: str) -> None:
-            out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
+    @property
+    def grows(self) -> str:
+        """How the diameter grows."""
+        return "cut, so it does not grow" if self.process == "cut" else str(self.filled("grows {growth_mm}"))
 
-        growth = "cut, so it does not grow" if self.process == "cut" else f"grows {self._one(self.growth_mm)}"
-        row(
-            "knurled", f"{self._both(self.finished_diameter_mm)}, {growth}; teeth {self._one(self.tooth_depth_mm)} deep"
-        )
-        if self.wheel_diameter_mm is not None and self.tracking_allowance_mm is not None:
-            row(
-                "wheel",
-                f"{self.wheel_teeth} teeth on {self._one(self.wheel_diameter_mm)}, "
-                f"tracks as if {self._one(self.tracking_allowance_mm)} larger",
-            )
-        row("limits", f"blank ± {self._one(self.blank_plus_minus_mm)}")
-        if self.finished_max_mm is not None and self.finished_min_mm is not None:
-            row("", f"knurled {self._one(self.finished_max_mm)} to {self._one(self.finished_min_mm)}")
+    @property
+    def tracks(self) -> str:
+        """Whether the diameter given tracks, and the nearest that do."""
         asked = "is left for that finished size" if self.finished_wanted else "was given"
         if self.below_teeth == self.above_teeth:
-            row("tracks", f"{self._one(self.given_diameter_mm)} {asked} and tracks as it is")
-        else:
-            row(
-                "tracks",
-                f"{self._one(self.below_diameter_mm)} with {self.below_teeth} teeth, "
-                f"{self._one(self.above_diameter_mm)} with {self.above_teeth}",
-            )
-            row(
-                "",
-                f"{self._one(self.given_diameter_mm)} {asked}: {self.given_teeth:.2f} teeth, "
-                f"{abs(self.given_mismatch_teeth):.2f} of a tooth off, "
-                f"{'still tracks' if self.given_tracks else 'does not track'}",
-            )
-        weak = {"common practice", "memory"}
-        for source in dict.fromkeys(item.source for item in self.evidence if item.kind not in weak):
-            row("rests on", source)
-        for kind in sorted(weak & {item.kind for item in self.evidence}):
-            named = dict.fromkeys(_spoken(item.figure) for item in self.evidence if item.kind == kind)
-            row("rests on", f"{kind}: {', '.join(named)}")
-        out += caution_lines(self.cautions)
-        return out
-
-    def _one(self, value_mm: float) -> str:
-        return _length_text(value_mm, self.unit)
-
-    def _both(self, value_mm: float) -> str:
-        other = "mm" if self.unit == "in" else "in"
-        return f"{_length_text(value_mm, self.unit)} ({_length_text(value_mm, other)})"
-
-
-def _length_text(value_mm: float, unit: str) -> str:
-    return f"{value_mm / MM_PER_INCH:.4f} in" if unit == "in" else f"{value_mm:.3f} mm"
-
-
-def _spoken(figure: str) -> str:
-    return figure.removesuffix("_mm").removesuffix("_teeth").replace("_", " ")
+            return str(self.filled(f"{{given_diameter_mm}} {asked} and tracks as it is"))
+        still = "still tracks" if self.given_tracks else "does not track"
+        off = f"{self.given_teeth:.2f} teeth, {abs(self.given_mismatch_teeth):.2f} of a tooth off, {still}"
+        near = "{below_diameter_mm} with {below_teeth} teeth, {above_diameter_mm} with {above_teeth}"
+        return str(self.filled(f"{near}; {{given_diameter_mm}} {asked}: {off}"))
 
 
 @checked
@@ -268,7 +232,7 @@ def knurl_blank(
         pattern=question.pattern,
         process=process,
         finished_wanted=finished,
-        unit="in" if given.system == "inch" else "mm",
+        unit=unit_of(given),
         assumed=question.assumed,
         cautions=tuple(caution(code) for code in answer.cautions),
         evidence=tuple(answer.evidence),

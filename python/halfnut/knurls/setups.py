@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 import math
-import textwrap
 from dataclasses import dataclass, fields
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from halfnut import _core
-from halfnut._core import Evidence, knurl_contact_mm, knurl_force_n
+from halfnut._core import Evidence, knurl_contact_mm, knurl_force_n, spell
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import force, one, span
 from halfnut.core.units import length, mm
-from halfnut.core.words import NO_KNURL, caution, caution_lines
+from halfnut.core.words import caution, words
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.questions import knurl
 from halfnut.knurls.blanks import KnurlBlank
@@ -27,7 +25,6 @@ __all__ = ["KnurlSetup", "knurl_contact_mm", "knurl_force_n", "knurl_setup"]
 
 Hold = Literal["chuck", "chuck and centre"]
 
-_WIDTH = 88
 _FEED_MM = (0.02, 0.15)
 _INFEED_MM = (0.05, 0.10)
 _FASTEST_M_MIN = 50.0
@@ -81,6 +78,12 @@ _HOLDERS = {
 class KnurlSetup(Record):
     """How to knurl a band. Lengths in mm, forces in N; None where one does not apply."""
 
+    AT_MACHINE: ClassVar[bool] = True
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("force", "about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]"),
+        ("wall", "{wall_mm}, at least {least_wall_mm}"),
+        ("press fit", "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"),
+    )
     blank: KnurlBlank
     alloy: str
     unit: str
@@ -134,79 +137,70 @@ class KnurlSetup(Record):
     def steps(self) -> list[str]:
         """What to do at the lathe, in order."""
         blank, cut = self.blank, self.blank.process == "cut"
-        size = one(blank.blank_diameter_mm, self.unit)
-        slack = one(blank.blank_plus_minus_mm, self.unit)
-        first = f"Turn the blank to {size} ± {slack}, running true within {one(0.03, self.unit)}"
+        size = self._length(blank.blank_diameter_mm)
+        slack = self._length(blank.blank_plus_minus_mm)
+        first = f"Turn the blank to {size} ± {slack}, running true within {self._length(0.03)}"
         out = [
-            f"{first}; chamfer its ends 45 degrees by {one(self.chamfer_mm, self.unit)}. Knurl before slender ends are "
+            f"{first}; chamfer its ends 45 degrees by {self._length(self.chamfer_mm)}. Knurl before slender ends are "
             "turned down and before the work is parted off.",
         ]
         if self.groove_depth_mm is not None:
             out.append(
-                f"Turn a groove {one(self.groove_depth_mm, self.unit)} deep where the knurl ends, or run it off the "
+                f"Turn a groove {self._length(self.groove_depth_mm)} deep where the knurl ends, or run it off the "
                 "end: a cut knurl does not go to a shoulder."
             )
         out.append(f"Holder: {_HOLDERS[self.wheels]}: {self.wheel_kind}, axes true to the work, faces clean of chips.")
         speed = f"{self.spindle_rpm:.0f} rev/min, flood oil"
         if cut:
-            out.append(f"Set the full depth of {one(self.infeed_mm, self.unit)} at the end of the work, {speed}.")
+            out.append(f"Set the full depth of {self._length(self.infeed_mm)} at the end of the work, {speed}.")
         else:
             dial = f", the cross slide's dial at {self.dial}" if self.dial is not None else ""
             out.append(
-                f"At {speed}: the first bite firmly, {one(self.first_bite_mm, self.unit)} on the radius at once, so "
+                f"At {speed}: the first bite firmly, {self._length(self.first_bite_mm)} on the radius at once, so "
                 f"that the count is set; look that it shows {blank.teeth} teeth around and single lines. Then "
-                f"{one(self.infeed_mm_rev, self.unit)} a turn to {one(self.infeed_mm, self.unit)}{dial}, in "
+                f"{self._length(self.infeed_mm_rev)} a turn to {self._length(self.infeed_mm)}{dial}, in "
                 f"{self.turns} turns; dwell for {self.dwell_turns} more."
             )
         if self.feed_mm_rev is not None:
             start = "" if cut else " with half of the wheels' face on the end of the work"
             out.append(
-                f"Start{start} and feed along at {one(self.feed_mm_rev, self.unit)} a turn, {self.passes} "
+                f"Start{start} and feed along at {self._length(self.feed_mm_rev)} a turn, {self.passes} "
                 f"pass{'' if self.passes == 1 else 'es'}; do not lift the wheels before the end."
             )
         out.append(
-            f"It should measure {one(blank.finished_diameter_mm, self.unit)} over the points. A double pattern: stop, "
+            f"It should measure {self._length(blank.finished_diameter_mm)} over the points. A double pattern: stop, "
             "turn the band off and take the blank that tracks."
         )
         if self.interference_max_mm is not None and self.interference_min_mm is not None:
-            within = span(self.interference_min_mm, self.interference_max_mm, self.unit)
+            within = self.filled("{interference_min_mm..interference_max_mm}")
             out.append(f"Press in by {within} of interference; try one pair, the points shear rather than spring.")
         return out
 
-    def lines(self) -> list[str]:
-        """Blank, wheels and speed in the first line, then force, support and wall, steps, cautions."""
+    @property
+    def answer(self) -> str:
+        """Blank, wheels and speed."""
         blank = self.blank
-        out = [
-            f"{blank.pitch} {blank.pattern} on {one(blank.blank_diameter_mm, self.unit)}, {blank.teeth} teeth: "
-            f"{self.wheel_kind}, {self.spindle_rpm:.0f} rev/min"
-        ]
+        on = f"{blank.pitch} {blank.pattern} on {self._length(blank.blank_diameter_mm)}, {blank.teeth} teeth"
+        return f"{on}: {self.filled('{wheel_kind}, {spindle_rpm}')}"
 
-        def row(label: str, text: str) -> None:
-            out.extend(textwrap.wrap(text, _WIDTH, initial_indent=f"  {label:<9} ", subsequent_indent=" " * 12))
+    @property
+    def across(self) -> str:
+        """The force across the work."""
+        return str(self.filled("{side_force_n} across the work")) if self.side_force_n else "balanced across the work"
 
-        if self.force_n is not None and self.side_force_n is not None:
-            on_work = (
-                f"{force(self.side_force_n, self.unit)} across the work"
-                if self.side_force_n
-                else "balanced across the work"
-            )
-            bend = "" if self.bend_mm is None else f", bends it {one(self.bend_mm, self.unit)}"
-            row(
-                "force",
-                f"about {force(self.force_n, self.unit)} a wheel, within a factor of two or three; {on_work}{bend}",
-            )
-        if self.wall_mm is not None and self.least_wall_mm is not None:
-            row("wall", f"{one(self.wall_mm, self.unit)}, at least {one(self.least_wall_mm, self.unit)}")
-        if self.interference_max_mm is not None and self.interference_min_mm is not None:
-            within = span(self.interference_min_mm, self.interference_max_mm, self.unit)
-            row("press fit", f"interference {within}, buries {100 * (self.bite_share or 0.0):.0f} % of the teeth")
-        for number, step in enumerate(self.steps(), 1):
-            row(f"{number}.", step)
-        row("never", NO_KNURL)
-        if self.assumed:
-            row("assumed", ", ".join(self.assumed))
-        row("rests on", ", ".join(sorted({item.kind for item in self.evidence})))
-        return [*out, *caution_lines(self.cautions, defer=True)]
+    @property
+    def buries(self) -> str:
+        """Share of the teeth that a press fit buries."""
+        return f"{100 * (self.bite_share or 0.0):.0f} %"
+
+    def report(self) -> list[tuple[str, str]]:
+        """Force, support and wall, steps."""
+        steps = [(f"{number}.", step) for number, step in enumerate(self.steps(), 1)]
+        assumed = [("assumed", ", ".join(self.assumed))] if self.assumed else []
+        return [*super().report(), *steps, ("never", words("said", "no_knurl")), *assumed]
+
+    def _length(self, value_mm: float) -> str:
+        return spell(value_mm, "length", self.unit)
 
 
 @checked
@@ -408,10 +402,10 @@ def knurl_setup(
     )
 
 
-def _or(value: Any, name: str, otherwise: float, assumed: list[str], words: str, unit: str) -> float:
+def _or(value: Any, name: str, otherwise: float, assumed: list[str], text: str, unit: str) -> float:
     if value is not None:
         return length(value, name).mm
-    assumed.append(words.format(one(otherwise, unit)))
+    assumed.append(text.format(spell(otherwise, "length", unit)))
     return otherwise
 
 

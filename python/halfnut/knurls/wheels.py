@@ -13,14 +13,12 @@ from pathlib import Path
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError, Error, Evidence
+from halfnut._core import DomainError, Error, Evidence, spell
 from halfnut.core.arguments import checked
 from halfnut.core.mistakes import InputError, Mistake, from_pydantic
 from halfnut.core.record import Caution, Record
 from halfnut.core.shapes import Count, Irregular, Length, YesNo, load_toml, strict
-from halfnut.core.sizes import one
-from halfnut.core.units import length
-from halfnut.core.words import caution_lines
+from halfnut.core.units import length, unit_of
 from halfnut.demo import FOLDER
 from halfnut.knurls.blanks import KnurlBlank, knurl_blank
 
@@ -168,23 +166,28 @@ class WheelChoice(Record):
             "cautions": [item.code for item in self.cautions],
         }
 
-    def lines(self) -> list[str]:
-        """The wheels that track in the first line, then each wheel with its nearest blanks."""
-        size = one(self.diameter_mm, self.unit)
+    @property
+    def answer(self) -> str:
+        """The wheels that track."""
         good = [each.wheel for each in self.wheels if each.tracks]
-        out = [f"{size}: {', '.join(good)} track" if good else f"{size}: none of the shop's wheels tracks"]
+        tracks = f"{', '.join(good)} track" if good else "none of the shop's wheels tracks"
+        return f"{spell(self.diameter_mm, 'length', self.unit)}: {tracks}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """Each wheel with its nearest blanks."""
+        out = []
         for each in self.wheels:
-            if each.blank is None:
-                out.append(f"  {each.wheel:<28} {each.refusal}")
-                continue
-            low, high = (
-                one(value, self.unit) for value in (each.blank.below_diameter_mm, each.blank.above_diameter_mm)
-            )
-            off = f"{abs(each.mismatch_teeth):.2f} of a tooth off"
-            around = f"{each.blank.below_teeth} or {each.blank.above_teeth} teeth"
-            suits = f"suits {low}" if low == high else f"suits {low} or {high}, {around}"
-            out.append(f"  {each.wheel:<28} {'tracks' if each.tracks else 'no'}, {off}; {suits}")
-        out += caution_lines(self.cautions)
+            text = each.refusal
+            if each.blank is not None:
+                low, high = (
+                    spell(value, "length", self.unit)
+                    for value in (each.blank.below_diameter_mm, each.blank.above_diameter_mm)
+                )
+                around = f"{each.blank.below_teeth} or {each.blank.above_teeth} teeth"
+                suits = f"suits {low}" if low == high else f"suits {low} or {high}, {around}"
+                off = f"{abs(each.mismatch_teeth):.2f} of a tooth off"
+                text = f"{'tracks' if each.tracks else 'no'}, {off}; {suits}"
+            out.append(("", f"{each.wheel:<28}  {text}"))
         return out
 
 
@@ -252,7 +255,7 @@ def suitable_wheels(
     best = found[0].blank if found else None
     return WheelChoice(
         diameter_mm=given.mm,
-        unit="in" if given.system == "inch" else "mm",
+        unit=unit_of(given),
         wheels=tuple(found),
         cautions=() if best is None else best.cautions,
         evidence=() if best is None else best.evidence,

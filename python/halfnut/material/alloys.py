@@ -10,7 +10,6 @@ from halfnut import _core
 from halfnut.core.arguments import checked_temperature_c
 from halfnut.core.catalogue import active
 from halfnut.core.questions import ask, read_by
-from halfnut.core.words import caution_lines
 from halfnut.material.figures import AlloyFigures
 
 __all__ = ["Alloy"]
@@ -65,17 +64,19 @@ class Alloy(AlloyFigures):
             "note": self.note,
         }
 
-    def lines(self) -> list[str]:
-        """The alloy as lines for a terminal."""
-        out = [f"{self.title}: {self.group_names[0]}, ISO 513 group {self.iso513} ({self.id})"]
-        source = {item.figure: item for item in self.evidence}
-        for key, (words, unit) in _FIGURES.items():
+    @property
+    def answer(self) -> str:
+        """What it is."""
+        return f"{self.title}: {self.group_names[0]}, ISO 513 group {self.iso513} ({self.id})"
+
+    def report(self) -> list[tuple[str, str]]:
+        """Its figures."""
+        out = []
+        for key, (what, unit) in _FIGURES.items():
             value = getattr(self, key)
             if value is not None:
-                out.append(f"  {words} {value:g}{' ' if unit else ''}{unit}  [{source[key].kind}]")
-        if self.note:
-            out.append(f"  note: {self.note}")
-        return [*out, *caution_lines(self.told)]
+                out.append(("", f"{what:<28}  {value:g} {unit}".rstrip()))
+        return [*out, *([("note", self.note)] if self.note else [])]
 
 
 AlloyLike: TypeAlias = str | Alloy

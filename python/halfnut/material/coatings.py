@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import (
@@ -14,13 +14,13 @@ from halfnut._core import (
     coated_pitch_change_um,
     metal_consumed_um,
     recoated_build_up_um,
+    spell_span,
 )
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import film
 from halfnut.core.units import length
-from halfnut.core.words import caution, caution_lines
+from halfnut.core.words import caution
 
 __all__ = [
     "BuildUp",
@@ -84,6 +84,12 @@ def build_up(value: Any, name: str = "build_up") -> BuildUp:
 class Coating(Record):
     """A finish: its film, what it adds to a surface, and what to mind."""
 
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("film", "{film_min_um..film_max_um:film}"),
+        ("diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"),
+        ("pitch", "{pitch_change_min_um..pitch_change_max_um:film} on a 60 degree thread"),
+        ("note", "{note}"),
+    )
     id: str
     name: str
     process: str
@@ -103,19 +109,21 @@ class Coating(Record):
         """The finish as a flat dictionary with unit-suffixed keys."""
         return self._fields("build_up")
 
-    def lines(self) -> list[str]:
-        """What it adds in the first line, then the film and what it rests on."""
-        low, high = self.build_up_min_um, self.build_up_max_um
-        out = [f"{self.name}: {film(low, high, 'mm')} a surface ({film(low, high, 'in')})"]
-        out.append(f"  film      {film(self.film_min_um, self.film_max_um, 'mm')}")
-        out.append(f"  diameter  {film(2 * low, 2 * high, 'mm')}; a hole shrinks by as much")
-        pitch = film(self.pitch_change_min_um, self.pitch_change_max_um, "mm")
-        out.append(f"  pitch     {pitch} on a 60 degree thread")
-        if self.note:
-            out.append(f"  note      {self.note}")
-        out += [f"  rests on  {item.source} [{item.kind}]" for item in self.evidence if item.source]
-        out += caution_lines(self.cautions)
-        return out
+    @property
+    def answer(self) -> str:
+        """What it adds, in both systems: no length says which."""
+        adds = [spell_span(self.build_up_min_um, self.build_up_max_um, "film", unit) for unit in ("mm", "in")]
+        return f"{self.name}: {adds[0]} a surface ({adds[1]})"
+
+    @property
+    def diameter_min_um(self) -> float:
+        """What it adds to a diameter, at least."""
+        return 2 * self.build_up_min_um
+
+    @property
+    def diameter_max_um(self) -> float:
+        """What it adds to a diameter, at most."""
+        return 2 * self.build_up_max_um
 
 
 @checked

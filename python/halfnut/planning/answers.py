@@ -80,7 +80,7 @@ class Answer(Value):
     plain: CylindricalFit | None = None
     """Of a turned or bored diameter with a fit: its limits."""
     holding: Holding | None = None
-    """Of turned work that stands out or is thin: how it gives way where it is held."""
+    """Of turned work that stands out or is thin: how far it deflects where it is held."""
     chosen: Passes | None = None
     """Of turning, facing, boring and milling: the choice that the passes come from."""
     left: tuple[Levers, ...] | None = None

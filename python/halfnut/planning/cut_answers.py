@@ -9,8 +9,8 @@ from typing import Any
 from halfnut import _core
 from halfnut._core import DomainError, Error
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.words import LIMITS
 from halfnut.core.words import caution as warning
+from halfnut.core.words import words
 from halfnut.cutting.choosing import choose
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.dials import Reading, reading
@@ -54,7 +54,7 @@ def chosen_passes(
     except Error as error:
         return str(error)
     if not found.found:
-        return ", ".join(LIMITS[name] for name in found.relaxations) or "none of them alone"
+        return ", ".join(words("limit", name) for name in found.relaxations) or "none of them alone"
     passes = []
     before: tuple[Levers, ...] = ()
     for each in found.passes:

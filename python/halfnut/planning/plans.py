@@ -12,16 +12,15 @@ from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from halfnut._core import DomainError, Error
+from halfnut._core import DomainError, Error, spell
 from halfnut.core import files
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
 from halfnut.core.fixed import Value, one_line
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
-from halfnut.core.sizes import duration
 from halfnut.core.text import plain_cell, shown
-from halfnut.core.words import FIRST, by_rank, caution_lines
+from halfnut.core.words import by_rank, caution_lines, words
 from halfnut.machine import machines
 from halfnut.machine.machines import Machine
 from halfnut.material.questions import alloy
@@ -239,16 +238,17 @@ class Plan(Value):
         """A summary on one screen."""
         count = sum(1 for _ in self.operations)
         failed = f", {self.failed} failed" if self.failed else ""
-        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {duration(self.time_s)} in all"]
+        time = spell(self.time_s, "time", "mm")
+        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {time} in all"]
         for part in self.parts:
-            each, lot = duration(part.time_each_s), duration(part.time_lot_s)
+            each, lot = spell(part.time_each_s, "time", "mm"), spell(part.time_lot_s, "time", "mm")
             title = part.part.title or part.part.name
             out.append(f"  {part.part.quantity:>4} × {title:24} {part.part.alloy:14} {each:>14} each {lot:>14} the lot")
             out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
         out += caution_lines(_once_a_code(item for item in self.cautions if item.rank != "note"))
-        return [*out, f"  {FIRST}"]
+        return [*out, f"  {words('said', 'first')}"]
 
     def __str__(self) -> str:
         return "\n".join(self.lines())
@@ -375,7 +375,7 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
         None if stock is None else stock.blank_mm,
         alloy(part.alloy),
         [(op.step, op.machine) for op in operations],
-        unit == "in",
+        unit,
     )
     return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told)
 

@@ -78,7 +78,7 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
 
 
 def _holding(work: Workpiece, step: Turn, machine: Machine, start_mm: float, cut: Cut) -> Holding | None:
-    """How the work gives way, where it was said how far it stands out."""
+    """How far the work deflects, where its overhang is known."""
     if step.stick_out is None:
         return None
     part = work.part
@@ -130,7 +130,7 @@ def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
     )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     out = cut_answer(work, step, machine, found.cut, passes, sizes, "cross")
-    return replace(out, record=found, remarks=(found.setting, found.proof))
+    return replace(out, record=found, remarks=(found.setting, f"prove it {found.proof}"))
 
 
 def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:

@@ -22,7 +22,7 @@ _LEAST_GRIP_MM = 10.0
 
 
 def of_part(
-    stock: Stock, blank_mm: float | None, found: Alloy, steps: Iterable[tuple[Operation, Machine]], inch: bool
+    stock: Stock, blank_mm: float | None, found: Alloy, steps: Iterable[tuple[Operation, Machine]], unit: str
 ) -> tuple[Caution, ...]:
     """Cautions that go with a part as a whole, each once.
 
@@ -36,8 +36,8 @@ def of_part(
         Its metal.
     steps : iterable of (Operation, Machine)
         What is done, and where.
-    inch : bool
-        Whether the weight is told in pounds.
+    unit : str
+        "in" or "mm": the weight is told in its system.
     """
     done = list(steps)
     in_chuck = [
@@ -56,7 +56,7 @@ def of_part(
         if short and alone and blank_mm - grip > across.base:
             made.append(caution("jaws_tip"))
     if blank_mm is not None:
-        made += of_weight(_section_mm2(stock) * blank_mm * 1e-9 * found.density_kg_m3, inch)
+        made += of_weight(_section_mm2(stock) * blank_mm * 1e-9 * found.density_kg_m3, unit)
     return tuple(made)
 
 

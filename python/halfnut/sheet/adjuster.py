@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from html import escape
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
-from halfnut.core.sizes import MM_PER_INCH, growth, strip
+from halfnut._core import spell, spell_number, spell_span
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import by_rank
-from halfnut.sheet import texts
 from halfnut.sheet.pages import environment
 from halfnut.sheet.telling import told
 from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
@@ -57,13 +56,13 @@ def _mm(value: float | None) -> float:
     return value
 
 
-def _shown(text: Callable[[float, str], str], value: float | None, unit: str) -> str:
+def _shown(value: float | None, kind: str, unit: str) -> str:
     """A figure that an adjuster may lack, then a dash."""
-    return "–" if value is None else text(value, unit)
+    return "–" if value is None else (spell_number if kind == "length" else spell)(value, kind, unit)
 
 
 def _long(value: float | None, unit: str) -> str:
-    return "" if value is None else texts.length(value, unit)
+    return "" if value is None else spell(value, "travel", unit)
 
 
 def _head(found: Adjuster) -> list[tuple[str, str]]:
@@ -72,11 +71,11 @@ def _head(found: Adjuster) -> list[tuple[str, str]]:
         ("Shortest safe length", _long(f["shortest_mm"], unit)),
         ("Longest safe length", _long(f["longest_mm"], unit)),
         ("Turns between", f"{_mm(f['turns']):.2f}"),
-        ("A turn", f"{texts.depth(_mm(f['travel_per_turn_mm']), unit)} {unit}"),
-        (f"A flat of {found.given['flats']:g}", f"{texts.depth(_mm(f['travel_per_flat_mm']), unit)} {unit}"),
+        ("A turn", f"{spell_number(_mm(f['travel_per_turn_mm']), 'length', unit)} {unit}"),
+        (f"A flat of {found.given['flats']:g}", f"{spell_number(_mm(f['travel_per_flat_mm']), 'length', unit)} {unit}"),
         ("Factor of safety", f"{found.given['factor_of_safety']:g}"),
-        ("Push", texts.force(found.given["push_n"], unit)),
-        ("Pull", texts.force(found.given["pull_n"], unit)),
+        ("Push", spell(found.given["push_n"], "force", unit)),
+        ("Pull", spell(found.given["pull_n"], "force", unit)),
     ]
 
 
@@ -122,7 +121,7 @@ def _name(found: Adjuster, place: int) -> str:
 
 def _each(values: list[float], unit: str) -> str:
     """The ends' values in order; once where they read alike."""
-    return " · ".join(dict.fromkeys(texts.depth(value, unit) for value in values))
+    return " · ".join(dict.fromkeys(spell_number(value, "length", unit) for value in values))
 
 
 def _range(found: Adjuster) -> Table:
@@ -135,13 +134,13 @@ def _range(found: Adjuster) -> Table:
         rows.append(
             (
                 name,
-                texts.depth(row["length_mm"], unit),
+                spell_number(row["length_mm"], "length", unit),
                 _each(inserted, unit),
                 _each(engaged, unit),
-                f"{texts.depth(row['axial_play_min_mm'], unit)} to {texts.depth(row['axial_play_max_mm'], unit)}",
+                spell_span(row["axial_play_min_mm"], row["axial_play_max_mm"], "length", unit),
                 f"{max(tilts):.2f}",
-                f"{texts.force(row['pull_n'], unit)}, {row['pull_element']}",
-                f"{texts.force(row['push_n'], unit)}, {row['push_element']}",
+                f"{spell(row['pull_n'], 'force', unit)}, {row['pull_element']}",
+                f"{spell(row['push_n'], 'force', unit)}, {row['push_element']}",
             )
         )
     heads = (
@@ -174,7 +173,7 @@ def _engagement(found: Adjuster) -> Table:
             (
                 _NAMES[place] if len(found.ends) > 1 else "End",
                 *(
-                    texts.depth(_mm(f[key]), unit)
+                    spell_number(_mm(f[key]), "length", unit)
                     for key in (
                         "engagement_for_load_mm",
                         "engagement_rule_mm",
@@ -212,12 +211,12 @@ def _nuts(found: Adjuster) -> list[Table]:
         rows.append(
             (
                 _NAMES[place] if len(found.ends) > 1 else "Lock nut",
-                _shown(texts.torque, f["torque_nm"], unit),
-                _shown(texts.force, f["preload_least_n"], unit),
-                _shown(texts.force, f["preload_max_n"], unit),
-                _shown(texts.depth, f["nut_least_mm"], unit),
-                _shown(texts.depth, f["nut_rule_mm"], unit),
-                texts.depth(end.given["nut_thickness_mm"], unit),
+                _shown(f["torque_nm"], "torque", unit),
+                _shown(f["preload_least_n"], "force", unit),
+                _shown(f["preload_max_n"], "force", unit),
+                _shown(f["nut_least_mm"], "length", unit),
+                _shown(f["nut_rule_mm"], "length", unit),
+                spell_number(end.given["nut_thickness_mm"], "length", unit),
             )
         )
     heads = (
@@ -234,8 +233,8 @@ def _nuts(found: Adjuster) -> list[Table]:
 
 def _section(outside_mm: float, bore_mm: float, unit: str) -> str:
     """Outside and bore of a member; one without a bore is taken as solid, and says so."""
-    bore = texts.depth(bore_mm, unit) if bore_mm > 0 else "solid"
-    return f"{texts.depth(outside_mm, unit)} × {bore}"
+    bore = spell_number(bore_mm, "length", unit) if bore_mm > 0 else "solid"
+    return f"{spell_number(outside_mm, 'length', unit)} × {bore}"
 
 
 def _given(found: Adjuster) -> list[tuple[str, str]]:
@@ -262,16 +261,16 @@ def _given(found: Adjuster) -> list[tuple[str, str]]:
         "nut_thickness_mm": "lock nut",
     }
     end = found.ends[0]
-    out += [(words, texts.depth(end.given[key], unit)) for key, words in names.items() if key in end.given]
+    out += [(words, spell_number(end.given[key], "length", unit)) for key, words in names.items() if key in end.given]
     f = end.figures
     out += [
         ("friction", f"{end.given.get('thread_friction_low', 0):g} to {end.given.get('thread_friction_high', 0):g}"),
-        ("strips, outside", _shown(strip, f["external_strip_n_mm"], unit)),
-        ("strips, inside", _shown(strip, f["internal_strip_n_mm"], unit)),
-        ("section yields", _shown(texts.force, f["external_section_n"], unit)),
+        ("strips, outside", _shown(f["external_strip_n_mm"], "strip", unit)),
+        ("strips, inside", _shown(f["internal_strip_n_mm"], "strip", unit)),
+        ("section yields", _shown(f["external_section_n"], "force", unit)),
     ]
     if found.figures["growth_um_k"] is not None:
-        out.append(("grows", growth(found.figures["growth_um_k"], unit)))
+        out.append(("grows", spell(found.figures["growth_um_k"], "growth", unit)))
     return out
 
 
@@ -340,9 +339,9 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
             f'<text x="{(a + b) / 2:.2f}" y="{y - 1:.2f}" text-anchor="middle">{escape(words)}</text>'
         )
 
-    to_groove = f"groove {texts.depth(_mm(f['groove_mm']), unit)} from the end"
-    shapes.append(dimension(-least, 0, high + 5, f"least in {texts.depth(least, unit)}"))
-    shapes.append(dimension(-most, 0, high + 10, f"most in {texts.depth(most, unit)}"))
+    to_groove = f"groove {spell_number(_mm(f['groove_mm']), 'length', unit)} from the end"
+    shapes.append(dimension(-least, 0, high + 5, f"least in {spell_number(least, 'length', unit)}"))
+    shapes.append(dimension(-most, 0, high + 10, f"most in {spell_number(most, 'length', unit)}"))
     shapes.append(dimension(-least, groove, max(low - 4, 5), to_groove))
     pattern = "".join(
         f'<pattern id="{name}" width="1.8" height="1.8" patternUnits="userSpaceOnUse" '

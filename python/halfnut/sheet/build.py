@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from halfnut._core import spell, spell_span
 from halfnut.core.record import Caution
-from halfnut.core.sizes import film, one
 from halfnut.core.words import by_rank
 from halfnut.planning.job import adjuster_file
 from halfnut.sheet import texts
@@ -44,7 +44,7 @@ def plan_view(plan: Plan) -> PlanView:
     totals = (
         ("Parts", f"{len(plan.parts)}"),
         ("Pieces", f"{pieces}"),
-        ("Time", texts.duration(plan.time_s)),
+        ("Time", spell(plan.time_s, "time", "mm")),
         *((("Not planned", texts.count(plan.failed, "operation")),) if plan.failed else ()),
     )
     return PlanView(_block(job, job.title, "", "Job sheet", job.number, f"1 / {total}"), parts, rows, totals)
@@ -75,7 +75,7 @@ def _row(part: PlannedPart) -> SheetRow:
         number=part.part.number,
         quantity=str(part.part.quantity),
         material=part.part.alloy,
-        time=texts.duration(part.time_lot_s),
+        time=spell(part.time_lot_s, "time", "mm"),
         note=", ".join(notes),
     )
 
@@ -113,8 +113,8 @@ def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
         stock=tuple(_stock(job, part)),
         setups=tuple(setups(part, at)),
         totals=(
-            ("One piece", texts.duration(part.time_each_s)),
-            (f"Lot of {part.part.quantity}", texts.duration(part.time_lot_s)),
+            ("One piece", spell(part.time_each_s, "time", "mm")),
+            (f"Lot of {part.part.quantity}", spell(part.time_lot_s, "time", "mm")),
         ),
         sources=_sources(part),
         failed=part.failed,
@@ -146,25 +146,25 @@ def _joint(planned: PlannedJoint, said: set[Caution]) -> JointView:
     unit = found.unit
 
     def force(value_n: float | None) -> str:
-        return "–" if value_n is None else texts.force(value_n, unit)
+        return "–" if value_n is None else spell(value_n, "force", unit)
 
-    full = one(found.full_form_engagement_mm, unit)
+    full = spell(found.full_form_engagement_mm, "length", unit)
     pairs = [
         ("Allowed", f"{force(found.allowable_n)}, factor of safety {found.factor_of_safety:g}"),
         ("Bears", force(found.bears_n)),
         ("Breaks first", f"{found.weakest}, {force(found.weakest_n)}"),
-        ("Full form", f"{full} of {one(found.overlap_mm, unit)} overlap, {found.engaged_turns:.1f} turns"),
+        ("Full form", f"{full} of {spell(found.overlap_mm, 'length', unit)} overlap, {found.engaged_turns:.1f} turns"),
         ("Outside", f"{found.external_material}: thread strips at {force(found.external_stripping_n)}"),
         ("Inside", f"{found.internal_material}: thread strips at {force(found.internal_stripping_n)}"),
     ]
     if found.load_n is not None and found.factor_reached is not None:
         pairs.insert(1, ("Load", f"{force(found.load_n)}, factor {found.factor_reached:.1f}"))
     if found.external_wall_mm is not None:
-        pairs.append(("Wall under the thread", one(found.external_wall_mm, unit)))
+        pairs.append(("Wall under the thread", spell(found.external_wall_mm, "length", unit)))
     if found.internal_wall_mm is not None:
-        pairs.append(("Wall over the thread", one(found.internal_wall_mm, unit)))
+        pairs.append(("Wall over the thread", spell(found.internal_wall_mm, "length", unit)))
     if found.engagement_practice_mm is not None:
-        pairs.append(("Engaged by practice", one(found.engagement_practice_mm, unit)))
+        pairs.append(("Engaged by practice", spell(found.engagement_practice_mm, "length", unit)))
     return JointView(
         heading,
         pairs=tuple(pairs),
@@ -209,17 +209,17 @@ def _stock(job: Job, part: PlannedPart) -> list[tuple[str, str]]:
     out = [("Material", part.part.alloy), ("Stock", sizes[given.form]())]
     if cut is not None:
         pieces = f" for {cut.pieces_a_blank} pieces" if cut.pieces_a_blank > 1 else ""
-        out.append(("Saw to", f"{texts.length(cut.blank_mm, unit)}{pieces}"))
+        out.append(("Saw to", f"{spell(cut.blank_mm, 'travel', unit)}{pieces}"))
         extras = (("Kerf", cut.kerf_mm), ("To face off an end", cut.facing_mm), ("Stub in the chuck", cut.grip_mm))
-        out += [(name, texts.length(value, unit)) for name, value in extras if value]
+        out += [(name, spell(value, "travel", unit)) for name, value in extras if value]
         if cut.bars is not None and cut.left_mm is not None:
-            of = texts.length(given.bar_length.base, unit) if given.bar_length is not None else ""
+            of = spell(given.bar_length.base, "travel", unit) if given.bar_length is not None else ""
             bars = texts.count(cut.bars, "bar")
-            out.append(("Bars", f"{bars} of {of}, the last leaves {texts.length(cut.left_mm, unit)}"))
+            out.append(("Bars", f"{bars} of {of}, the last leaves {spell(cut.left_mm, 'travel', unit)}"))
     out += [("Finished length", str(part.part.length)), ("Pieces", str(part.part.quantity))]
     if part.part.coating is not None:
         coating = job.coatings[part.part.coating]
-        grows = film(coating.surface.min_um, coating.surface.max_um, unit)
+        grows = spell_span(coating.surface.min_um, coating.surface.max_um, "film", unit)
         finish = f", {coating.finish}" if coating.finish is not None else ""
         out.append(("Coating", f"{coating.title}{finish}: {grows} a surface"))
     return out

@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
-from halfnut.core.sizes import life_span
-from halfnut.core.words import EDGE_SHORT, GEOMETRY_ALONE, LIMITS
+from halfnut._core import spell, spell_number, spell_span
+from halfnut.core.words import words
 from halfnut.cutting.cuts import Cut
 from halfnut.drawing.gears import train_svg
 from halfnut.drawing.threads import profile_svg
@@ -110,7 +110,7 @@ def _heading(op: PlannedOperation) -> str:
 
 def _size(found: Answer, unit: str, do: str) -> str:
     sizes = found.sizes
-    long = f" × {texts.length(sizes['length_mm'], unit)}" if "length_mm" in sizes else ""
+    long = f" × {spell(sizes['length_mm'], 'travel', unit)}" if "length_mm" in sizes else ""
     if "thread" in sizes:
         return f"{sizes['thread']}{long}"
     if "to_diameter_mm" in sizes:
@@ -119,16 +119,16 @@ def _size(found: Answer, unit: str, do: str) -> str:
             f"{texts.diameter(sizes['to_diameter_mm'], unit)}{long}"
         )
     if "shape" in sizes:
-        across, down = texts.length(sizes["cut_width_mm"], unit), texts.length(sizes["cut_depth_mm"], unit)
-        along = texts.length(sizes["length_mm"], unit, with_unit=False)
+        across, down = spell(sizes["cut_width_mm"], "travel", unit), spell(sizes["cut_depth_mm"], "travel", unit)
+        along = spell_number(sizes["length_mm"], "travel", unit)
         return f"{along} × {across}, {down} deep, cutter {texts.diameter(sizes['cutter_mm'], unit)}"
     if "depth_mm" in sizes:
-        return f"{texts.diameter(sizes['diameter_mm'], unit)}, {texts.length(sizes['depth_mm'], unit)} deep"
+        return f"{texts.diameter(sizes['diameter_mm'], unit)}, {spell(sizes['depth_mm'], 'travel', unit)} deep"
     if "off_mm" in sizes:
-        return f"{texts.diameter(sizes['start_diameter_mm'], unit)}, {texts.length(sizes['off_mm'], unit)} off"
+        return f"{texts.diameter(sizes['start_diameter_mm'], unit)}, {spell(sizes['off_mm'], 'travel', unit)} off"
     if isinstance(found.record, KnurlBlank):
         blank = found.record
-        return f"{blank.pitch} {blank.pattern}, {texts.length(sizes['width_mm'], unit)} wide"
+        return f"{blank.pitch} {blank.pattern}, {spell(sizes['width_mm'], 'travel', unit)} wide"
     return texts.diameter(sizes["start_diameter_mm"], unit)
 
 
@@ -177,9 +177,9 @@ def _feed(cut: Cut, op: PlannedOperation) -> str:
     if ladder.kind == "per minute":
         return f"{cut.feed_marked:g} {unit}/min"
     marked_mm = cut.feed_marked * (25.4 if unit == "in" else 1.0)
-    shown = texts.feed(marked_mm, unit)
+    shown = spell(marked_mm, "feed", unit)
     if cut.feed_mm_rev is not None and abs(marked_mm - cut.feed_mm_rev) > 1e-9:
-        shown += f", across {texts.feed(cut.feed_mm_rev, unit)}"
+        shown += f", across {spell(cut.feed_mm_rev, 'feed', unit)}"
     return shown
 
 
@@ -188,18 +188,20 @@ def _holding_remarks(found: Answer, unit: str) -> list[str]:
     if held is None:
         return []
     out = list(held.ways)
-    others = ", ".join(f"{name} {texts.depth(value, unit)}" for name, value in held.other_ways.items())
-    out.append(f"bends {texts.depth(held.bend.worst_mm, unit)} {unit} as held; {others}")
+    others = ", ".join(f"{name} {spell_number(value, 'length', unit)}" for name, value in held.other_ways.items())
+    out.append(f"deflects {spell_number(held.bend.worst_mm, 'length', unit)} {unit} as held; {others}")
     if held.jaw_force_n is not None:
-        out.append(f"grip {texts.force(held.jaw_force_n, unit)} a jaw, so that the cut does not turn the work")
+        out.append(f"grip {spell(held.jaw_force_n, 'force', unit)} a jaw, so that the cut does not turn the work")
     if held.squeeze is not None:
-        spring = texts.depth(held.squeeze.out_of_round_mm, unit)
+        spring = spell_number(held.squeeze.out_of_round_mm, "length", unit)
         out.append(f"so gripped it is {spring} {unit} out of round on the radius when {held.squeeze.jaws} jaws let go")
     elif held.out_of_round_per_kn_mm:
-        rings = ", ".join(f"{texts.depth(v, unit)} in {n}" for n, v in held.out_of_round_per_kn_mm.items())
-        out.append(f"out of round on the radius for {texts.force(1000.0, unit)} a jaw, {unit}: {rings} jaws")
+        rings = ", ".join(f"{spell_number(v, 'length', unit)} in {n}" for n, v in held.out_of_round_per_kn_mm.items())
+        out.append(f"out of round on the radius for {spell(1000.0, 'force', unit)} a jaw, {unit}: {rings} jaws")
     if held.growth_mm is not None and held.growth_mm >= TELLING_MM / 2:
-        out.append(f"warm from the cut it measures up to {texts.depth(held.growth_mm, unit)} {unit} too large")
+        out.append(
+            f"warm from the cut it measures up to {spell_number(held.growth_mm, 'length', unit)} {unit} too large"
+        )
     return out
 
 
@@ -237,47 +239,47 @@ def _force_band(low: float | None, high: float | None, cut: Cut, unit: str) -> l
     if low is None or high is None:
         return []
     state = "checked on measured cuts" if cut.force_verified else "unverified"
-    return [("likely", f"{texts.force_span(low, high, unit)}, {state}")]
+    return [("likely", f"{spell_span(low, high, 'force', unit)}, {state}")]
 
 
 def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
     cut = found.cut
     out: list[tuple[str, str]] = []
     if cut is not None:
-        out.append(("cutting speed", texts.speed(cut.cutting_speed_m_min, unit)))
+        out.append(("cutting speed", spell(cut.cutting_speed_m_min, "speed", unit)))
         if cut.cutting_force_n is not None:
-            out.append(("force", texts.force(cut.cutting_force_n, unit)))
+            out.append(("force", spell(cut.cutting_force_n, "force", unit)))
             out += _force_band(cut.cutting_force_low_n, cut.cutting_force_high_n, cut, unit)
         elif cut.feed_force_n is not None:
-            out.append(("thrust", texts.force(cut.feed_force_n, unit)))
+            out.append(("thrust", spell(cut.feed_force_n, "force", unit)))
             out += _force_band(cut.feed_force_low_n, cut.feed_force_high_n, cut, unit)
         if cut.spindle_power_kw is not None:
             available, high = "", cut.spindle_power_high_kw
             if cut.available_power_kw is not None:
-                available = f" of {texts.power(cut.available_power_kw, unit)}"
-            most = "" if high is None else f", up to {texts.power(high, unit)}"
-            out.append(("spindle power", texts.power(cut.spindle_power_kw, unit) + most + available))
+                available = f" of {spell(cut.available_power_kw, 'power', unit)}"
+            most = "" if high is None else f", up to {spell(high, 'power', unit)}"
+            out.append(("spindle power", spell(cut.spindle_power_kw, "power", unit) + most + available))
         if cut.torque_nm is not None:
-            out.append(("torque", texts.torque(cut.torque_nm, unit)))
+            out.append(("torque", spell(cut.torque_nm, "torque", unit)))
         if cut.deflection_mm is not None:
             bent = texts.small(cut.deflection_mm, unit)
             if cut.deflection_high_mm is not None:
                 bent += f", up to {texts.small(cut.deflection_high_mm, unit)}"
             out.append(("deflection", bent))
-        if cut.holds_at_edge is not None:
-            out.append(("at the most force", EDGE_SHORT[cut.holds_at_edge].format(limits=cut.edge_limits)))
+        if cut.edge_text:
+            out.append(("at the most force", f"{cut.edge_limits} {'held' if cut.holds_at_edge else 'NOT held'}"))
         if cut.tool_life_min is not None:
-            likely = life_span(cut.tool_life_low_min or 0.0, cut.tool_life_high_min or 0.0)
-            out += [("tool life", f"{likely}, unverified")] if likely else []
+            likely = cut.filled("{tool_life_low_min..tool_life_high_min}, unverified")
+            out += [("tool life", likely)] if likely else []
         if cut.roughness_ra_um is not None:
-            out.append(("Ra", f"{texts.roughness(cut.roughness_ra_um, unit)}, {GEOMETRY_ALONE}"))
+            out.append(("Ra", f"{spell(cut.roughness_ra_um, 'roughness', unit)}, {words('said', 'geometry_alone')}"))
         if found.chasing is not None and cut.time_s is not None:
-            out.append(("one pass", texts.duration(cut.time_s)))
-    out.append(("time", texts.duration(found.time_s)))
+            out.append(("one pass", spell(cut.time_s, "time", "mm")))
+    out.append(("time", spell(found.time_s, "time", "mm")))
     if found.chosen is not None:
         name = found.chosen.tightest
-        out.append(("of which cutting", texts.duration(found.chosen.shares_s["cutting"])))
-        out.append(("least is left of", f"{LIMITS.get(name, name)}, {found.chosen.slack[name]:.0%}"))
+        out.append(("of which cutting", spell(found.chosen.shares_s["cutting"], "time", "mm")))
+        out.append(("least is left of", f"{words('limit', name)}, {found.chosen.slack[name]:.0%}"))
     elif cut is not None and cut.operation not in {"thread", "knurl"}:
-        out.append(("limited by", LIMITS.get(cut.limited_by, cut.limited_by)))
+        out.append(("limited by", cut.limit_words))
     return out

@@ -9,7 +9,7 @@ import jinja2
 from markupsafe import Markup
 
 from halfnut.core.text import shown
-from halfnut.core.words import FIRST, LOAD
+from halfnut.core.words import words
 from halfnut.planning.job import OPENING_PAGE, adjuster_file
 from halfnut.sheet.build import plan_view
 
@@ -35,7 +35,7 @@ def environment() -> jinja2.Environment:
         undefined=jinja2.StrictUndefined,
         finalize=_written,
     )
-    out.globals.update(first=FIRST, load=LOAD)
+    out.globals.update(words=words)
     return out
 
 

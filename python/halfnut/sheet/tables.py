@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from halfnut._core import spell, spell_number
 from halfnut.cutting.chasing import ChasePass, Chasing
 from halfnut.cutting.holding import Holding
 from halfnut.knurls.blanks import KnurlBlank
@@ -16,7 +17,7 @@ from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadLimits
 
 TELLING_MM = 0.005
-"""Error of the diameter from which a sheet tells how work gives way."""
+"""Error of the diameter from which a sheet tells that work deflects."""
 
 
 def tables_of(found: Answer, unit: str) -> list[Table]:
@@ -37,7 +38,7 @@ def tables_of(found: Answer, unit: str) -> list[Table]:
 
 
 def gives_way(found: Answer) -> Holding | None:
-    """How turned work gives way, where it does so enough to tell."""
+    """How turned work deflects, where it does so enough to tell."""
     held = found.holding
     if held is None:
         return None
@@ -47,15 +48,15 @@ def gives_way(found: Answer) -> Holding | None:
 
 
 def holding_table(found: Answer, unit: str) -> list[Table]:
-    """How the work gives way, where that is worth a table."""
+    """How far the work deflects, where that is worth a table."""
     held = gives_way(found)
     if held is None:
         return []
     end = "the first centre" if held.bend.hold == "between centres" else "the jaws"
-    heads = (f"from {end}", *(texts.length(at, unit, with_unit=False) for at, _ in held.places[1:]))
-    row = ("⌀ larger by", *(texts.depth(larger, unit) for _, larger in held.places[1:]))
-    force = texts.force(held.bend.force_n, unit)
-    caption = f"Left larger than set as the work bends, {unit}; at most {force} across it"
+    heads = (f"from {end}", *(spell_number(at, "travel", unit) for at, _ in held.places[1:]))
+    row = ("⌀ larger by", *(spell_number(larger, "length", unit) for _, larger in held.places[1:]))
+    force = spell(held.bend.force_n, "force", unit)
+    caption = f"Left larger than set as the work deflects, {unit}; at most {force} across it"
     return [Table(caption, heads, (row,))]
 
 
@@ -75,8 +76,8 @@ def _pass_table(found: Answer, unit: str) -> Table:
     )
     rows: list[tuple[str, ...]] = []
     for each in found.passes:
-        size = texts.depth(each.size_mm, unit) if left_on or deep else texts.diameter(each.size_mm, unit)
-        rows.append((_pass_name(each), texts.depth(each.depth_mm, unit), size, *_dial(each)))
+        size = spell_number(each.size_mm, "length", unit) if left_on or deep else texts.diameter(each.size_mm, unit)
+        rows.append((_pass_name(each), spell_number(each.depth_mm, "length", unit), size, *_dial(each)))
     shown = 3 if first is None else 6 if any(row[5] for row in rows) else 5
     heads, rows = heads[:shown], [row[:shown] for row in rows]
     what = "Depth, the point counted" if "depth_mm" in found.sizes else "Passes"
@@ -160,13 +161,13 @@ def _chase_table(found: Chasing) -> Table:
     def read(each: ChasePass) -> str:
         if found.taper is not None:
             return f"{found.gauge_turns(each.left_mm):.1f}"
-        return "–" if each.over_wires_mm is None else texts.depth(each.over_wires_mm, found.unit)
+        return "–" if each.over_wires_mm is None else spell_number(each.over_wires_mm, "length", found.unit)
 
     rows = tuple(
         (
             f"{each.line}{word if each.measure else ''}",
             read(each),
-            texts.depth(each.left_mm, found.unit),
+            spell_number(each.left_mm, "length", found.unit),
             f"{each.left_lines:.1f}",
         )
         for each in found.passes[found.stop.number - 1 :]
@@ -182,10 +183,13 @@ def _knurl_table(record: KnurlBlank, unit: str) -> Table:
     blank = texts.diameter(record.blank_diameter_mm, unit)
     limits = ""
     if record.finished_max_mm is not None and record.finished_min_mm is not None:
-        low, high = texts.depth(record.finished_min_mm, unit), texts.depth(record.finished_max_mm, unit)
+        low, high = (
+            spell_number(record.finished_min_mm, "length", unit),
+            spell_number(record.finished_max_mm, "length", unit),
+        )
         limits = f"{high} / {low}"
     rows = (
-        ("blank", blank, f"± {texts.depth(record.blank_plus_minus_mm, unit)}", f"{record.teeth} teeth"),
+        ("blank", blank, f"± {spell_number(record.blank_plus_minus_mm, 'length', unit)}", f"{record.teeth} teeth"),
         ("knurled", texts.diameter(record.finished_diameter_mm, unit), limits, ""),
     )
     return Table(f"Knurl, {unit}", ("the work", "size", "limits", "around"), rows, ("measured",))

@@ -6,17 +6,13 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from halfnut.core.record import Caution
-from halfnut.core.words import CAUTIONS, by_rank, of_the_piece
+from halfnut.core.words import by_rank, of_the_piece
 from halfnut.sheet.view import Told
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedPart
 
 __all__ = ["told"]
-# What heads a sheet rather than stands at an operation.
-_SAID_ONCE = frozenset(
-    {"backlash", "conventional", "plastic_melts", *(code for code in CAUTIONS if code.startswith("trait_"))}
-)
 
 
 def sentence(text: str) -> str:
@@ -31,12 +27,8 @@ def told(item: Caution, also: Sequence[int] = ()) -> Told:
 
 def of_the_whole(part: PlannedPart) -> list[Caution]:
     """What is told once at a part's head: its metal, its finish, and what goes with most of its operations."""
-    at_once = [each for op in part.operations for each in op.told if _heads(each)]
+    at_once = [each for op in part.operations for each in op.told if of_the_piece(each.code)]
     return by_rank([*part.standing, *at_once])
-
-
-def _heads(item: Caution) -> bool:
-    return of_the_piece(item.code) or item.code in _SAID_ONCE
 
 
 def at_operations(part: PlannedPart, heading: Sequence[Caution]) -> dict[int, list[Told]]:

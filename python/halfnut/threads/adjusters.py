@@ -14,12 +14,18 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
-from halfnut._core import engaged_length_mm, lock_preload_change_n_k, lock_preload_n, turnbuckle_travel_mm
+from halfnut._core import (
+    engaged_length_mm,
+    lock_preload_change_n_k,
+    lock_preload_n,
+    spell,
+    turnbuckle_travel_mm,
+)
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import NM_PER_LBF_IN, both, force, growth, one, span
+from halfnut.core.sizes import both, one, span
 from halfnut.core.units import asked as as_question
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
@@ -106,7 +112,7 @@ class Adjuster(Record):
     ends: tuple[AdjusterEnd, ...]
     rows: tuple[dict[str, Any], ...]
     """The shortest, the middle and the longest safe length, each with its play and loads."""
-    answer: Any = field(repr=False, compare=False)
+    computed: Any = field(repr=False, compare=False)
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Any, ...] = field(default=(), compare=False)
 
@@ -132,7 +138,7 @@ class Adjuster(Record):
             A column a figure, the weakest elements by name, and ``status``.
         """
         values = np.atleast_1d(np.asarray(turns, dtype=np.float64)).ravel()
-        out: dict[str, NDArray[Any]] = self.answer.states(values, on_error)
+        out: dict[str, NDArray[Any]] = self.computed.states(values, on_error)
         for name in ("pull_element", "push_element"):
             out[name] = np.array(out[name])
         return out
@@ -180,7 +186,8 @@ class Adjuster(Record):
             if e["preload_least_n"] is not None:
                 out.append(
                     f"  lock nut  {name}{_torque(number(e['torque_nm']), unit)} holds at least "
-                    f"{force(number(e['preload_least_n']), unit)}, at most {force(number(e['preload_max_n']), unit)}"
+                    f"{spell(number(e['preload_least_n']), 'force', unit)}, "
+                    f"at most {spell(number(e['preload_max_n']), 'force', unit)}"
                 )
                 out.append(
                     f"            thickness {one(number(e['nut_least_mm']), unit)} or more by strength, "
@@ -195,11 +202,11 @@ class Adjuster(Record):
         for name, row in zip(("shortest", "half", "longest"), self.rows, strict=True):
             out.append(
                 f"  {name:<9} {one(row['length_mm'], unit)}: "
-                f"pull {force(row['pull_n'], unit)} ({row['pull_element']}), "
-                f"push {force(row['push_n'], unit)} ({row['push_element']}), before the factor"
+                f"pull {spell(row['pull_n'], 'force', unit)} ({row['pull_element']}), "
+                f"push {spell(row['push_n'], 'force', unit)} ({row['push_element']}), before the factor"
             )
         if f["growth_um_k"] is not None:
-            out.append(f"  warmth    grows {growth(f['growth_um_k'], unit)}")
+            out.append(f"  warmth    grows {spell(f['growth_um_k'], 'growth', unit)}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
         return out
@@ -222,7 +229,7 @@ def _number(value: float | None) -> float:
 
 
 def _torque(value_nm: float, unit: str) -> str:
-    return f"{value_nm / NM_PER_LBF_IN:.0f} lbf in" if unit == "in" else f"{value_nm:.1f} N m"
+    return spell(value_nm, "torque", unit)
 
 
 def _material(alloy: Alloy, form: str, evidence: list[Any]) -> dict[str, Any]:
@@ -455,12 +462,12 @@ def adjuster(
         for k in range(3)
     )
     answered = tuple(_end(answer, place, end, material, middle) for place, end in enumerate(asked))
-    codes: dict[str, dict[str, Any]] = {"factor_short": {"reached": f"{figures['factor_reached'] or 0.0:.2g}"}}
-    cautions = [caution(f"adjuster_{code}", **codes.get(code, {})) for code in answer.cautions] + cautions
+    codes: dict[str, dict[str, Any]] = {"adjuster_factor_short": {"reached": f"{figures['factor_reached'] or 0.0:.2g}"}}
+    cautions = [caution(code, **codes.get(code, {})) for code in answer.cautions] + cautions
     solid = _solid(middle, given["middle_bore_mm"], [end["external_bore_mm"] for end in asked])
     if solid:
         cautions.append(caution("adjuster_solid", members=solid))
-    cautions += [caution("adjuster_rotating"), caution("adjuster_licensed")]
+    cautions += [caution("adjuster_rotating"), caution("licensed")]
     hands = "opposite hands" if answer.opposite_hands else "equal hands"
     return Adjuster(
         form="adjuster" if second is None else f"turnbuckle, {hands}",
@@ -473,7 +480,7 @@ def adjuster(
         figures=figures,
         ends=answered,
         rows=rows,
-        answer=answer,
+        computed=answer,
         cautions=tuple(dict.fromkeys(cautions)),
         evidence=(*answer.evidence(catalogue), *evidence),
     )

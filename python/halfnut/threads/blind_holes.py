@@ -96,7 +96,7 @@ def blind_hole(
     full_thread, drilled : length
         One of them: the length with every thread full, or the depth at full diameter that is there.
     lead : str
-        "taper", "plug", "bottoming", or a form letter "A" to "E"; its longest chamfer is reckoned with.
+        "taper", "plug", "bottoming", or a form letter "A" to "E"; its longest chamfer is computed with.
     drill : length, TappingHole or FormHole, optional
         Without it that of `tapping_hole`; of a `FormThread` it is asked for.
     point : angle

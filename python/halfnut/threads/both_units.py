@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from halfnut._core import spell, spell_span
+
 N_PER_LBF = 4.4482216152605
 MPA_PER_KSI = 6.894757293168361
 NM_PER_LBF_IN = 0.1129848290276167
@@ -32,26 +34,15 @@ def both_systems(figures: dict[str, Any]) -> dict[str, Any]:
 
 
 def force_text(value_n: float, unit: str) -> str:
-    """A force in both units, that of the thread's system first."""
-    newtons = f"{value_n / 1000:.3g} kN" if value_n >= 1000 else f"{value_n:.3g} N"
-    three = float(f"{value_n / N_PER_LBF:.3g}")
-    pounds = f"{three:,.0f} lbf" if three >= 100 else f"{three:g} lbf"
-    return f"{pounds} ({newtons})" if unit == "in" else f"{newtons} ({pounds})"
+    """A force as a person reads it."""
+    return spell(value_n, "force", unit)
 
 
 def stress_text(value_mpa: float, unit: str) -> str:
     """A stress as a person reads it."""
-    ksi = f"{value_mpa / MPA_PER_KSI:.3g} ksi"
-    mpa = f"{value_mpa:.3g} MPa"
-    return f"{ksi} ({mpa})" if unit == "in" else f"{mpa} ({ksi})"
+    return spell(value_mpa, "stress", unit)
 
 
 def torque_text(low_nm: float, high_nm: float, unit: str) -> str:
     """A torque, or its span, as a person reads it."""
-
-    def span(scale: float, name: str) -> str:
-        first, second = f"{low_nm / scale:.3g}", f"{high_nm / scale:.3g}"
-        return f"{first} {name}" if first == second else f"{first} to {second} {name}"
-
-    metric, inch = span(1.0, "N m"), span(NM_PER_LBF_IN * 12.0, "lbf ft")
-    return f"{inch} ({metric})" if unit == "in" else f"{metric} ({inch})"
+    return spell_span(low_nm, high_nm, "torque", unit)

@@ -29,7 +29,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import at_most, both, film, one, span, spans
 from halfnut.core.units import measured_mm
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.material.alloys import expansion_at
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
@@ -163,7 +163,7 @@ class ThreadFit(Record):
         out += [f"  or: {remedy}" for remedy in self.remedies]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
-        return [*out, f"  {LOAD}"]
+        return [*out, f"  {words('said', 'load')}"]
 
     def _over(self, side: str) -> str:
         """Upper over lower limit, or the one size that was measured."""
@@ -585,12 +585,12 @@ def _thinner(
     share_um = room_um / len(coated)
     if share_um < _LEAST_ROOM_UM:
         return []
-    most_um, words = at_most(greatest_build_up_um(share_um, half_angle_deg), own.unit)
+    most_um, shown = at_most(greatest_build_up_um(share_um, half_angle_deg), own.unit)
     thin = _core.BuildUp(0.0, most_um)
     if most_um <= 0.0 or not mends(*(replace(side, coat=thin) if side in coated else side for side in sides)):
         return []
     where = "each of the parts" if len(coated) == 2 else "the coated part"
-    return [f"a coating that builds up at most {words} a surface on {where}"]
+    return [f"a coating that builds up at most {shown} a surface on {where}"]
 
 
 def fit_columns(

@@ -16,7 +16,7 @@ from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.threads import blind_holes, holes
 from halfnut.threads.blind_holes import BlindHole
 from halfnut.threads.form_threads import FormLimits, form_limits, form_thread, is_form, taper_pipe, tapers
@@ -75,7 +75,7 @@ class FormHole(Record):
         out.append(f"  limits    {span(low, high, unit)} ({span(low, high, other)}): {verdict}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
-        return [*out, LOAD]
+        return [*out, words("said", "load")]
 
 
 @dataclass(frozen=True, repr=False)
@@ -109,7 +109,7 @@ class TaperHole(Record):
         out.append(f"  tap       until the plug gauge, or the fitting, goes in {self.hand_turns:.1f} turns by hand")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
-        return [*out, LOAD]
+        return [*out, words("said", "load")]
 
 
 def _largest(names: list[str], sizes: list[float], most_mm: float, what: str) -> tuple[str, float]:

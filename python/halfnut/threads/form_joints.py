@@ -18,7 +18,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both
 from halfnut.core.units import length, quantity
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.threads import joints
 from halfnut.threads.both_units import both_systems, force_text, stress_text, torque_text
 from halfnut.threads.form_threads import FormLimits, form_limits, is_form, screw_efficiency
@@ -133,10 +133,10 @@ class FormStrength(Record):
             out.append(f"  for load  {both(self.engagement_for_load_mm, unit)} full form{factor}")
         for side in ("external", "internal"):
             breaks, yields = getattr(self, f"{side}_tension_n"), getattr(self, f"{side}_yield_n")
-            words = [] if breaks is None else [f"section breaks {self._force(breaks)}"]
-            words += [] if yields is None else [f"yields {self._force(yields)}"]
-            words.append(f"thread strips {self._force(getattr(self, f'{side}_stripping_n'))}")
-            out.append(f"  {side}  {', '.join(words)}")
+            held = [] if breaks is None else [f"section breaks {self._force(breaks)}"]
+            held += [] if yields is None else [f"yields {self._force(yields)}"]
+            held.append(f"thread strips {self._force(getattr(self, f'{side}_stripping_n'))}")
+            out.append(f"  {side}  {', '.join(held)}")
         out.append(
             f"  factors   dilation {self.dilation_factor:.3f}, bending {self.external_bending_factor:.3f}, "
             "bounds from 60 degree threads"
@@ -159,7 +159,7 @@ class FormStrength(Record):
             out += [f"  advice    {each}" for each in self.advice]
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
-        return [*out, LOAD]
+        return [*out, words("said", "load")]
 
     def _force(self, value_n: float) -> str:
         return force_text(value_n, self.unit)
@@ -310,7 +310,7 @@ def form_strength(
         made += pair.cautions
     if rotating:
         made.append(caution("strength_rotating"))
-    made.append(caution("strength_licensed"))
+    made.append(caution("licensed"))
     return FormStrength(
         external=male.title,
         internal=female.title,

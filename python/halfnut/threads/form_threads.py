@@ -20,7 +20,7 @@ from halfnut.core.catalogue import active, rows
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, both, one, spans
 from halfnut.core.units import length
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions, refuse_coating
 from halfnut.threads import standard
@@ -225,7 +225,7 @@ class FormLimits(PlainThread, Record):
             out.append(f"  holds     a load does not turn it above a friction of {self.holding_friction:.3f}")
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines(self.cautions)
-        return [*out, LOAD]
+        return [*out, words("said", "load")]
 
     @property
     def holding_friction(self) -> float:
@@ -273,7 +273,7 @@ def form_limits(
     evidence = tuple(answer["evidence"])
     made = []
     if any(item.kind == "memory" for item in evidence):
-        made.append(caution("form_memory"))
+        made.append(caution("from_memory"))
     if named.form in _LEAD_SCREWS and not shape["in_series"]:
         made.append(caution("form_special_pair"))
     if named.starts > 1 and named.form != "Tr":
@@ -505,7 +505,7 @@ def taper_pipe(thread: str | FormThread) -> TaperPipe:
     evidence = tuple(answer.pop("evidence"))
     made = [caution("taper_pipe_seal")]
     if any(item.kind == "memory" for item in evidence):
-        made.insert(0, caution("form_memory"))
+        made.insert(0, caution("from_memory"))
     return TaperPipe(
         thread=str(given), unit=given.unit, tpi=given.tpi, cautions=tuple(made), evidence=evidence, **answer
     )

@@ -32,7 +32,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
 from halfnut.core.units import length
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.threads.standard import ThreadLimits
 from halfnut.threads.standard import thread as read_thread
 
@@ -185,7 +185,7 @@ class TappingHole(Record):
         )
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines((*self.notes, *self.cautions))
-        return [*out, LOAD]
+        return [*out, words("said", "load")]
 
 
 @checked

@@ -372,7 +372,7 @@ def strength(
         cautions += pair.cautions
     if rotating:
         cautions.append(caution("strength_rotating"))
-    cautions.append(caution("strength_licensed"))
+    cautions.append(caution("licensed"))
     return ThreadStrength(
         external=str(male.thread),
         internal=str(female.thread),

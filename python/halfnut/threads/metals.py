@@ -11,7 +11,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both
 from halfnut.core.units import length
-from halfnut.core.words import GALLING_ADVICE, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 from halfnut.material.alloys import Alloy, PropertySource
 from halfnut.material.questions import alloy
 from halfnut.threads.both_units import both_systems, stress_text
@@ -201,7 +201,7 @@ def galling(external_alloy: str | Alloy, internal_alloy: str | Alloy) -> Galling
         alloy=pair[0].title,
         other=pair[1].title,
         severity=row["severity"],
-        advice=tuple(GALLING_ADVICE[word] for word in row["advice"].split()),
+        advice=tuple(words("galling", word) for word in row["advice"].split()),
         friction=tuple(friction),
         note=row["note"],
         cautions=(caution("galling"),) if row["severity"] in {"high", "severe"} else (),

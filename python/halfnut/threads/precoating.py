@@ -17,7 +17,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, CautionLine
 from halfnut.core.sizes import at_most, both, film, one
 from halfnut.core.units import length
-from halfnut.core.words import LOAD, caution
+from halfnut.core.words import caution, words
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions, refuse_coating
 from halfnut.threads.standard import Rule, ThreadLimits
@@ -109,7 +109,7 @@ class PrecoatLimits(ThreadLimits):
     def lines(self) -> list[str]:
         """The limits to cut in the first line; then both units, the gauges after coating, the remedies."""
         first, *rest = super().lines()
-        tail = [line for line in rest if isinstance(line, CautionLine) or line.strip() == LOAD]
+        tail = [line for line in rest if isinstance(line, CautionLine) or line.strip() == words("said", "load")]
         body = [line for line in rest if line not in tail]
         out = [f"before coating {first}", *body, f"  {self.said}"]
         crest = "major" if self.side == "external" else "minor"

@@ -24,7 +24,7 @@ from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import token
 from halfnut.core.record import Caution, Record
-from halfnut.core.words import LOAD, caution, caution_lines
+from halfnut.core.words import caution, caution_lines, words
 
 __all__ = [
     "Thread",
@@ -267,7 +267,7 @@ class ThreadLimits(Record):
         kinds = sorted({item.kind for item in self.evidence})
         out.append(f"  rests on: {', '.join(kinds)}")
         out += caution_lines((*self.notes, *self.cautions))
-        return [*out, f"  {LOAD}"]
+        return [*out, f"  {words('said', 'load')}"]
 
     @property
     def _other_unit(self) -> str:

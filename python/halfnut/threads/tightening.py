@@ -200,7 +200,7 @@ def tighten(
         No friction for this pair and lubricant; a taper pipe thread.
 
     >>> tighten("M10", preload="20 kN", friction=(0.10, 0.16)).lines()[0]
-    'M10x1.5: 27.8 to 41.7 N m (20.5 to 30.7 lbf ft) for a preload of 20 kN (4,500 lbf)'
+    'M10x1.5: 27.8 to 41.7 N m for a preload of 20 kN'
     """
     catalogue = active()
     found = read_thread(thread)
@@ -276,7 +276,7 @@ def tighten(
     middle_n = (figures["preload_min_n"] + figures["preload_max_n"]) / 2.0
     if yield_mpa is not None and figures["stress_max_mpa"] > yield_mpa:
         cautions.append(caution("torque_over_yield"))
-    cautions.append(caution("strength_licensed"))
+    cautions.append(caution("licensed"))
     return Tightening(
         thread=str(found),
         unit=found.unit,

@@ -158,7 +158,7 @@ def test_turning_with_nothing_but_a_diameter_in_either_system():
     # 0.040 in and 0.010 in are 1.016 mm and 0.254 mm.
     assert hn.turn("6061-T6", "1.25 in").depth_mm == pytest.approx(1.016)
     assert hn.turn("6061-T6", "1.25 in", finish=True).depth_mm == pytest.approx(0.254)
-    assert "depth 0.040 in" in hn.turn("6061-T6", "1.25 in").assumed
+    assert "depth 0.04 in" in hn.turn("6061-T6", "1.25 in").assumed
 
 
 @pytest.mark.parametrize("inch", [False, True], ids=["metric", "inch"])

@@ -136,8 +136,8 @@ def test_a_table_is_asked_by_its_own_names_or_told_what_they_are():
         batch.ask("turn", {"diameter_mm": [3.0]}, alloy="brass", tol="HSS")
     with pytest.raises(hn.DomainError, match="both give the alloy"):
         batch.ask("turn", {"diameter_mm": [3.0], "alloy": ["brass"]}, alloy="brass")
-    inch = batch.ask("turn", {"diameter_in": [1.0]}, alloy="brass", columns=["inch", "depth_mm"])
-    assert inch["inch"][0] == 1.0
+    inch = batch.ask("turn", {"diameter_in": [1.0]}, alloy="brass", columns=["unit", "depth_mm"])
+    assert inch["unit"][0] == "in"
     assert inch["depth_mm"][0] == hn.turn("brass", "1 in").depth_mm
 
 

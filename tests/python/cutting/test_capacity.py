@@ -158,7 +158,7 @@ def test_a_bar_that_stands_out_far_is_slowed_and_cautioned():
     whirl = beam_whirl_rpm(5.0, 0.0, 300.0, alloy.youngs_modulus_gpa, alloy.density_kg_m3, "chuck")
     assert found.spindle_rpm == pytest.approx(whirl / 2, rel=1e-4)
     assert codes(found) >= {"slender", "work_whips", "climbs"}
-    assert found.limited_by == "whirl_of_the_work"
+    assert found.limited_by == "work_whirl"
     on_machine = cutting.turn("6061-T6", "6 mm", depth="0.5 mm", length="300 mm", machine="metric-lathe")
     assert on_machine.spindle_rpm <= whirl / 2
 
@@ -169,7 +169,7 @@ def test_a_bar_that_stands_out_far_is_slowed_and_cautioned():
 )
 def test_a_bar_behind_the_spindle_keeps_to_half_its_first_whirl(alloy, diameter, free_mm, whirl):
     found = cutting.turn(alloy, f"{diameter} mm", bar_behind=f"{free_mm} mm", length="20 mm", tool="carbide")
-    if found.limited_by == "whirl_of_the_bar":
+    if found.limited_by == "bar_whirl":
         assert found.spindle_rpm == pytest.approx(whirl / 2, rel=0.01)
         assert "bar_whips" in codes(found)
     else:

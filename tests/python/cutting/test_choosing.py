@@ -302,7 +302,7 @@ def test_the_low_end_of_an_inverters_second_belt_is_tried():
 def test_what_a_neighbouring_speed_does_is_said_of_every_pass(shafts):
     told = 0
     for chosen in shafts:
-        line = next(line for line in str(chosen).splitlines() if line.startswith("  speed: "))
+        line = dict(chosen.report())["speed"]
         for name, holds in (
             ("slower", [one.slower_holds for one in chosen.passes]),
             ("faster", [one.faster_holds for one in chosen.passes]),

@@ -214,7 +214,7 @@ def test_the_band_is_shown_and_judged():
     assert values["cutting_force_low_n"] < values["cutting_force_n"] < values["cutting_force_high_n"]
     assert values["spindle_power_low_kw"] < values["spindle_power_kw"] < values["spindle_power_high_kw"]
     assert "likely" in str(cut)
-    assert "eight in ten" in str(cut)
+    assert "checked on measured cuts" in str(cut)
     steel = hn.turn("304", "1.25 in", depth="0.04 in")
     assert steel.force_verified is False
     assert "unverified" in str(steel)

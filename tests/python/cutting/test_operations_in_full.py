@@ -144,10 +144,10 @@ def test_a_saw_may_have_many_teeth():
 def test_limits_at_the_upper_edge_are_told_either_way():
     held = hn.turn("6061-T6", "1.25 in", machine="gap-bed", depth="0.04 in")
     assert held.holds_at_edge is True
-    assert "held at the upper edge" in str(held)
+    assert "enough even at the highest likely force" in str(held)
     passed = hn.turn("304", "4 in", machine="gap-bed", depth="0.3 in", feed="0.02 in/rev", tool="coated carbide")
     assert passed.holds_at_edge is False
-    assert "NOT held at the upper edge" in str(passed)
+    assert "NOT enough at the highest" in str(passed)
     assert passed.to_dict()["holds_at_edge"] is False
     assert hn.turn("6061-T6", "32 mm").holds_at_edge is None
 
@@ -324,7 +324,7 @@ def test_slender_work_has_its_bend_on_the_sheet(tmp_path):
     assert op.to_dict()["figures"]["bend_mm"] == held.bend.worst_mm
     plan.write(tmp_path / "out")
     page = (tmp_path / "out" / "piece.html").read_text()
-    assert "Left larger than set as the work bends" in page
+    assert "Left larger than set as the work deflects" in page
     assert "a jaw, so that the cut does not turn the work" in page
     stout = hn.plan(part_with(turn | {"stick_out": "1 in", "length": "0.9 in"}))
     stout.write(tmp_path / "stout")
@@ -343,7 +343,7 @@ def test_a_pocket_may_be_entered_by_a_ramp():
     )
     assert ramped.error == ""
     assert ramped.time_s > plain.time_s
-    assert any("ramp down to each level at 2 deg" in line for line in ramped.answer.remarks)
+    assert any("ramp down to each level at 2°" in line for line in ramped.answer.remarks)
     side = step | {"shape": "side", "width": "2 mm", "entry": "ramp"} | MILL
     assert "entry is for a slot or a pocket" in next(hn.plan(part_with(side)).operations)[1].error
 

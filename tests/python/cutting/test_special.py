@@ -51,7 +51,7 @@ def test_taper_by_compound_and_tailstock():
     assert found.taper_per_foot_in == pytest.approx(0.625)
     assert found.angle_deg == pytest.approx(math.degrees(math.atan(0.625 / 24)))
     assert found.setover_mm == pytest.approx(8 * 0.625 / 24 * 25.4)
-    assert "set 1.492 deg" in str(found)
+    assert "set 1.492°" in str(found)
     steep = hn.taper("1018", "40 mm", "20 mm", "60 mm", between_centres="100 mm")
     assert "setover_steep" in {item.code for item in steep.cautions}
     long = {"machine": "metric-lathe", "hold": "chuck and centre"}  # whose compound goes 80 mm

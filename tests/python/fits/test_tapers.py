@@ -55,7 +55,7 @@ def test_settings_by_trigonometry() -> None:
     cone = hn.holding_taper("1:10", large="20 mm", length="40 mm")
     assert (cone.small_mm, cone.taper_on_diameter) == (16.0, 0.1)
     said = str(found)
-    assert "1:19.922" in said and "1.4377 deg" in said and "0.0251 in" in said
+    assert "1:19.922" in said and "1.4377°" in said and "0.0251 in" in said
     cut = hn.taper("1018", "morse 3")
     assert cut.angle_deg == pytest.approx(found.angle_deg)
     assert hn.taper("1018", "morse 3", length="2 in").taper_per_foot_in == pytest.approx(0.60235)

@@ -14,13 +14,15 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import knurls
-from halfnut.core.words import CAUTIONS
+from halfnut.core.catalogue import rows
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
 import knurl_rolling as rolling  # noqa: E402
 
 INCH = 25.4
+
+CAUTIONS = {row["code"]: (row["rank"], row["text"]) for row in rows("core/cautions")}
 
 
 def rows(name):
@@ -246,9 +248,9 @@ def test_a_failed_row_holds_nan_and_an_ok_row_none():
 def test_the_answer_is_in_the_first_line_in_the_unit_given():
     blank = hn.knurl_blank("1 in", "21 TPI")
     first = str(blank).splitlines()[0]
-    assert first == "blank 0.9976 in (25.340 mm): 57 teeth, 21 TPI, diamond raised (assumed)"
+    assert first == "blank 0.9976 in: 57 teeth, 21 TPI, diamond raised (assumed)"
     metric = hn.knurl_blank("20 mm", "RGE 08 - 105 DIN 82", finished=True)
-    assert str(metric).startswith("blank 19.701 mm (0.7756 in): 67 teeth, RGE 08 - 105 DIN 82, diamond raised\n")
+    assert str(metric).startswith("blank 19.701 mm: 67 teeth, RGE 08 - 105 DIN 82, diamond raised\n")
     assert "<strong>blank 19.701 mm" in metric._repr_html_()
 
 

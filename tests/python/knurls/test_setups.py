@@ -10,8 +10,10 @@ from click.testing import CliRunner
 import halfnut as hn
 from halfnut import knurls
 from halfnut.cli import command
-from halfnut.core.words import CAUTIONS
+from halfnut.core.catalogue import rows
 from halfnut.knurls import setups, wheels
+
+CAUTIONS = {row["code"]: (row["rank"], row["text"]) for row in rows("core/cautions")}
 
 
 def codes(found):

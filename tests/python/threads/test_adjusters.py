@@ -250,7 +250,7 @@ def test_a_factor_of_safety_is_always_asked_for():
         hn.adjuster(TUBE["external"], TUBE["internal"], **asked)
     assert "factor of safety 4" in str(truss()).splitlines()[0]
     codes = [each.code for each in truss().cautions]
-    assert codes[-2:] == ["adjuster_rotating", "adjuster_licensed"]
+    assert codes[-2:] == ["adjuster_rotating", "licensed"]
 
 
 def test_unlike_materials_move_the_preload():

@@ -105,7 +105,7 @@ def test_an_allowance_too_small_names_what_would_do():
     assert [caution.code for caution in short.cautions] == ["coat_allowance_short"]
     assert short.remedies == (
         "cut it to 6f: that allowance holds the coating",
-        "a coating that builds up at most 8 um",
+        "a coating that builds up at most 8 µm",
         "mask the thread, and leave it bare",
     )
     # The first remedy keeps its word: position f holds the coating; so does the second.

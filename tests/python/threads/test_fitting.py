@@ -121,7 +121,7 @@ def test_every_remedy_gauges_when_worked_by_hand_from_the_page(pair, least, spre
             tube -= grows[0] if external in remedy else 0.0
             base += grows[1] if internal in remedy else 0.0
         elif remedy.startswith("a coating"):
-            film = re.search(r"at most ([\d.]+) (um|in)", remedy)
+            film = re.search(r"at most ([\d.]+) (µm|in)", remedy)
             thin = float(film[1]) * (25.4 if film[2] == "in" else 0.001)
             tube = scale * male.pitch_max + 4 * thin * (where != "internal")
             base = scale * female.pitch_min - 4 * thin * (where != "external")

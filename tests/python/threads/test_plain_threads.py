@@ -88,7 +88,7 @@ def test_fits_of_other_forms_by_hand():
     assert coated.pitch_clearance_min_mm == pytest.approx(0.2 - taken)
     thick = hn.fit(screw("30"), nut, engagement="30 mm", build_up_external=BuildUp(0.0, 40.0))
     assert thick.verdict == "may bind"
-    assert "a coating that builds up at most 25.8 um a surface on the coated part" in thick.remedies
+    assert "a coating that builds up at most 25.8 µm a surface on the coated part" in thick.remedies
     assert hn.fit(screw("30"), nut, build_up_external=BuildUp(0.0, 25.8)).verdict == "free"
     measured = hn.fit(screw("30"), nut, external_pitch="17.8 mm", internal_pitch="18.2 mm", engagement="30 mm")
     assert measured.pitch_clearance_min_mm == pytest.approx(0.4)

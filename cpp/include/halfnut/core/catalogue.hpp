@@ -19,6 +19,8 @@
 #define HALFNUT_TABLES(X) \
     X(halfnut, "core/evidence.hpp", rules, RuleRow) \
     X(halfnut, "core/tables.hpp", drills, DrillRow) \
+    X(halfnut, "core/tables.hpp", cautions, CautionRow) \
+    X(halfnut, "core/tables.hpp", words, WordRow) \
     X(halfnut::material, "material/tables.hpp", alloys, AlloyRow) \
     X(halfnut::material, "material/tables.hpp", groups, GroupRow) \
     X(halfnut::material, "material/tables.hpp", aliases, AliasRow) \

@@ -17,7 +17,11 @@ namespace halfnut {
 
 struct Catalogue;
 
-inline constexpr double kInchMm = 25.4;  ///< exact
+// Exact: the yard and pound of 1959, standard gravity. NIST SP 811 (2008), appendix B.
+inline constexpr double kInchMm = 25.4;
+inline constexpr double kFootM = 0.3048;
+inline constexpr double kPoundKg = 0.45359237;
+inline constexpr double kPoundForceN = 4.4482216152605;
 
 enum class Dimension : std::uint8_t {
     length,

@@ -150,7 +150,7 @@ struct Value {
     std::variant<std::monostate, bool, std::int64_t, double, std::string, Values> is;
 };
 
-enum class FigureKind : std::uint8_t {
+enum class AnsweredKind : std::uint8_t {
     number,
     count,
     flag,
@@ -176,7 +176,7 @@ struct Told {
 struct FigureRow {
     std::string_view key;
     std::string_view about;
-    FigureKind kind{};
+    AnsweredKind kind{};
     std::string_view unit{};
     const RecordRow* of = nullptr;  ///< of records, and of an answer within this one
     bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
@@ -484,27 +484,27 @@ template <class Item>
 inline constexpr bool kIsOptional<std::optional<Item>> = true;
 
 template <class M>
-constexpr FigureKind figure_kind() {
+constexpr AnsweredKind figure_kind() {
     if constexpr (kIsOptional<M>) {
         return figure_kind<typename M::value_type>();
     } else if constexpr (std::is_same_v<M, double>) {
-        return FigureKind::number;
+        return AnsweredKind::number;
     } else if constexpr (std::is_same_v<M, bool>) {
-        return FigureKind::flag;
+        return AnsweredKind::flag;
     } else if constexpr (std::is_integral_v<M>) {
-        return FigureKind::count;
+        return AnsweredKind::count;
     } else if constexpr (std::is_same_v<M, std::vector<double>>) {
-        return FigureKind::numbers;
+        return AnsweredKind::numbers;
     } else if constexpr (std::is_same_v<M, std::vector<std::string>>) {
-        return FigureKind::texts;
+        return AnsweredKind::texts;
     } else if constexpr (std::is_same_v<M, std::vector<std::pair<std::string, std::string>>>) {
-        return FigureKind::pairs;
+        return AnsweredKind::pairs;
     } else if constexpr (std::is_same_v<M, std::vector<Told>>) {
-        return FigureKind::told;
+        return AnsweredKind::told;
     } else if constexpr (std::is_same_v<M, std::vector<EvidenceText>>) {
-        return FigureKind::evidence;
+        return AnsweredKind::evidence;
     } else {
-        return FigureKind::text;
+        return AnsweredKind::text;
     }
 }
 
@@ -512,7 +512,7 @@ template <class M, class At>
 constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
     FigureRow out{.key = last_name(path), .about = about, .kind = figure_kind<M>()};
     out.unit =
-        out.kind == FigureKind::number || out.kind == FigureKind::numbers ? suffix_of(out.key).unit : "";
+        out.kind == AnsweredKind::number || out.kind == AnsweredKind::numbers ? suffix_of(out.key).unit : "";
     out.is_always = !(kIsOptional<M> || std::is_same_v<M, double>);
     if constexpr (std::is_enum_v<M>) {
         out.choices = kSpellings<M>;
@@ -523,7 +523,7 @@ constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
 
 template <const RecordRow& Of, class At>
 constexpr FigureRow records_row(std::string_view path, std::string_view about) {
-    FigureRow out{.key = last_name(path), .about = about, .kind = FigureKind::records, .of = &Of};
+    FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::records, .of = &Of};
     out.get = [](const void* answer) {
         Values items;
         for (const auto& item : At{}(answer)) {
@@ -536,7 +536,7 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
 
 template <const RecordRow& Of, class At>
 constexpr FigureRow record_row(std::string_view path, std::string_view about) {
-    FigureRow out{.key = last_name(path), .about = about, .kind = FigureKind::record, .of = &Of};
+    FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::record, .of = &Of};
     out.get = [](const void* answer) { return Value{values_of(Of, &At{}(answer))}; };
     return out;
 }

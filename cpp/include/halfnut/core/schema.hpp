@@ -13,6 +13,7 @@
 /// namespace. The table compiler, shop overlays, evidence and the Python catalogue read this one list, as
 /// plain rows: see <halfnut/core/table_info.hpp>.
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -84,6 +85,31 @@ constexpr bool enum_from_name(std::string_view text, E& value) {
     }
     return false;
 }
+
+namespace detail {
+
+/// The values of an enumeration with the names in its own text, "a, b, c".
+template <class E, class Text>
+constexpr auto named_values(Text /*tag*/) {
+    constexpr std::string_view kText = Text{}();
+    std::array<std::pair<E, std::string_view>, std::count(kText.begin(), kText.end(), ',') + 1> out{};
+    std::size_t at = 0;
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        const std::size_t end = std::min(kText.find(',', at), kText.size());
+        out[i] = {static_cast<E>(i), kText.substr(at, end - at)};
+        at = end + 2;
+    }
+    return out;
+}
+
+}  // namespace detail
+
+/// An enumeration of one byte whose values are spelled as they are named.
+#define HALFNUT_ENUM(E, ...)                                                                      \
+    enum class E : std::uint8_t { __VA_ARGS__ };                                                  \
+    constexpr auto enum_names(E) {                                                                \
+        return ::halfnut::detail::named_values<E>([] { return std::string_view(#__VA_ARGS__); }); \
+    }
 
 /// A citation that rows refer to.
 struct SourceRow {

@@ -230,7 +230,7 @@ struct ThreadDial {
 /// Where the half nut may be closed again.
 ///
 /// A mark fits when the carriage, moved by k marks, has moved a whole number of leads: k T S / (m L) whole,
-/// where the dial's wheel counts T threads of the leadscrew of lead S a turn and has m marks. Reckoned in
+/// where the dial's wheel counts T threads of the leadscrew of lead S a turn and has m marks. Computed in
 /// whole numbers.
 ///
 /// Given

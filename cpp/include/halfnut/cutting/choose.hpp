@@ -6,11 +6,11 @@
 /// them, from where the tool touches: every pass but the last ends on a line, the last one on size, which a
 /// readout shows and a dial shows to the nearest line; the remainder is told.
 ///
-/// The last two passes are a pair: the same levers, both reckoned as finishing, the work measured between
+/// The last two passes are a pair: the same levers, both computed as finishing, the work measured between
 /// them. Of the R mm that are left before the pair the first takes round(R / 2 lines) lines, halves up, the
 /// second the rest, so that they differ by at most one line. `single` asks for one finishing pass instead.
 ///
-/// What is made least, in this order
+/// The objective, in this order
 ///   1. time: for every pass cutting (approach and overrun in it), return stroke and setting of the dial;
 ///      every change of spindle step or feed step, the first setting in it; the measurement between the last
 ///      two passes and one of the finished work. Each of these is rounded to whole milliseconds, so that sums
@@ -33,13 +33,13 @@
 ///   of every variable step, on the first step that reaches the speed; where there is no power feed
 ///   kHandRates turns of the handle a minute
 ///
-/// What every pass keeps, reckoned as evaluate() reckons it, forces at the upper edge of their band
+/// What every pass keeps, computed as evaluate() computes it, forces at the upper edge of their band
 ///   speed window, chuck's speed, feed guide, feed for the nose, thinnest chip, power, torque, force on tool
-///   and work, deflection, grip, edge life, depth of the edge; the last pass or pair also roughness, and
+///   and work, deflection, grip, tool life, depth of the edge; the last pass or pair also roughness, and
 ///   deflection within its share of the tolerance.
 ///
 ///   Limits on speed, feed, finish and depth of the edge hold up to a billionth above, the others, which are
-///   reckoned, from a billionth below, so that evaluate() agrees whatever its rounding.
+///   computed, from a billionth below, so that evaluate() agrees whatever its rounding.
 ///
 /// Method
 ///   Dynamic programming over the lines that are left and the levers that are set; exact. See choose.cpp for
@@ -104,7 +104,7 @@ struct ChooseRequest {
     double roughness_um = kNaN;      ///< Ra of the last pass
     double life_min = kNaN;          ///< that the edge must last at least in every pass; NaN: no such limit
     double force_n = kNaN;           ///< that tool and work bear; NaN: no such limit
-    double jaw_force_n = kNaN;       ///< of each jaw at rest; NaN: grip is not reckoned
+    double jaw_force_n = kNaN;       ///< of each jaw at rest; NaN: grip is not computed
     double grip_diameter_mm = kNaN;  ///< NaN: diameter_mm
     double friction = kNaN;          ///< NaN: 0.15
     double grip_safety = kNaN;       ///< NaN: 2
@@ -291,7 +291,7 @@ struct Passes {
 ///   catalogue   the tables
 ///   machine     a lathe for turning, facing, boring; a mill for milling
 ///   request     see ChooseRequest
-///   explain     whether to reckon prices, gains and the next best: each asks again
+///   explain     whether to compute prices, gains and the next best: each asks again
 /// Returned
 ///   the passes, or why there are none
 /// Errors

@@ -1,6 +1,6 @@
 #pragma once
 /// The constants of cutting force that an alloy has, or the best estimate of them; and how far a measured
-/// force may lie from the reckoned one.
+/// force may lie from the computed one.
 
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/evidence.hpp"
@@ -49,14 +49,14 @@ struct ForceConstants {
 inline constexpr double kRoughBandLow = 0.5;
 inline constexpr double kRoughBandHigh = 2.0;
 
-/// Where a measured force lies, as shares of the reckoned one. Power and torque follow the force.
+/// Where a measured force lies, as shares of the computed one. Power and torque follow the force.
 struct ForceBand {
     double low = kNaN;
     double high = kNaN;
     bool verified = false;  ///< borne out by measured cuts of the group
     double papers = 0;      ///< of measured cuts of the group
     double rows = 0;
-    double median = kNaN;  ///< of reckoned over measured force in them
+    double median = kNaN;  ///< of computed over measured force in them
     RowRef row;
 };
 

@@ -51,62 +51,10 @@ constexpr auto enum_names(FeedSource /*tag*/) {
 }
 
 /// What can bind a cut. Written to columns: append, never renumber.
-enum class LimitCode : std::uint8_t {
-    none,
-    speed_window,
-    machine_top_speed,
-    chuck_speed,
-    power,
-    torque,
-    deflection,
-    roughness,
-    nose_feed,
-    feed_guide,
-    asked,
-    machine_slowest,
-    machine_finest_feed,
-    reversal,  ///< the spindle must be stopped by hand at the end of the thread
-    chip_thickness,
-    force,
-    grip,
-    tool_life,
-    edge_depth,
-    work_whirl,   ///< half the first whirl of the overhanging work
-    bar_whirl,    ///< the same of the bar behind the spindle
-    swing,        ///< over the bed: only the gap takes the work
-    cross_slide,  ///< swing over the cross slide
-    jaws,         ///< smallest diameter that the jaws close on
-    travel,       ///< of the slide that feeds
-};
-
-constexpr auto enum_names(LimitCode /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{LimitCode::none, string_view("none")},
-                      std::pair{LimitCode::speed_window, string_view("speed window")},
-                      std::pair{LimitCode::machine_top_speed, string_view("machine top speed")},
-                      std::pair{LimitCode::chuck_speed, string_view("chuck speed")},
-                      std::pair{LimitCode::power, string_view("power")},
-                      std::pair{LimitCode::torque, string_view("torque")},
-                      std::pair{LimitCode::deflection, string_view("deflection")},
-                      std::pair{LimitCode::roughness, string_view("roughness")},
-                      std::pair{LimitCode::nose_feed, string_view("feed at the nose")},
-                      std::pair{LimitCode::feed_guide, string_view("feed guide")},
-                      std::pair{LimitCode::asked, string_view("as asked")},
-                      std::pair{LimitCode::machine_slowest, string_view("machine slowest speed")},
-                      std::pair{LimitCode::machine_finest_feed, string_view("machine finest feed")},
-                      std::pair{LimitCode::reversal, string_view("reversal")},
-                      std::pair{LimitCode::chip_thickness, string_view("chip thickness")},
-                      std::pair{LimitCode::force, string_view("force")},
-                      std::pair{LimitCode::grip, string_view("grip")},
-                      std::pair{LimitCode::tool_life, string_view("tool life")},
-                      std::pair{LimitCode::edge_depth, string_view("depth of the edge")},
-                      std::pair{LimitCode::work_whirl, string_view("whirl of the work")},
-                      std::pair{LimitCode::bar_whirl, string_view("whirl of the bar")},
-                      std::pair{LimitCode::swing, string_view("swing over the bed")},
-                      std::pair{LimitCode::cross_slide, string_view("swing over the cross slide")},
-                      std::pair{LimitCode::jaws, string_view("jaws")},
-                      std::pair{LimitCode::travel, string_view("travel")}};
-}
+HALFNUT_ENUM(LimitCode, none, speed_window, machine_top_speed, chuck_speed, power, torque, deflection,
+             roughness, nose_feed, feed_guide, asked, machine_slowest, machine_finest_feed, reversal,
+             chip_thickness, force, grip, tool_life, edge_depth, work_whirl, bar_whirl, swing, cross_slide,
+             jaws, travel)
 
 /// A limit and how near it is.
 struct Limit {
@@ -114,7 +62,7 @@ struct Limit {
     double value = kNaN;  ///< power, torque and deflection: with ordinary wear, at the upper edge of the band
     double limit = kNaN;
 
-    /// What is left, as a share; negative when it is passed. Chip and edge life have a least value.
+    /// What is left, as a share; negative when it is passed. Chip and tool life have a least value.
     [[nodiscard]] double slack() const noexcept {
         const bool least =
             code == LimitCode::chip_thickness || code == LimitCode::tool_life || code == LimitCode::jaws;
@@ -123,84 +71,12 @@ struct Limit {
 };
 
 /// What a person should know. Bits of CutResult::cautions; append, never renumber.
-enum class CautionCode : std::uint8_t {
-    above_window,       ///< even the slowest step is too fast
-    above_chuck_limit,  ///< the chosen speed is above the chuck's limit
-    chuck_unmarked,     ///< the chuck carries no limit; a cautious one was taken
-    power_exceeded,
-    torque_exceeded,
-    deflection_exceeded,
-    roughness_exceeded,
-    feed_above_nose,      ///< feed is large for the nose radius
-    chip_too_thin,        ///< the edge rubs rather than cuts
-    slender,              ///< the work sticks out far for its diameter
-    overhang,             ///< the bar or cutter sticks out far for its diameter
-    force_rough,          ///< force from the tensile strength alone
-    speed_below_window,   ///< quiet: the machine has no step in the window
-    asked_speed_moved,    ///< the machine has no such speed; the nearest was taken
-    asked_feed_moved,     ///< the machine has no such feed; the next finer was taken
-    window_doubtful,      ///< the row of speeds is marked with a doubt
-    window_far,           ///< speeds of a distant group
-    window_stand_in,      ///< speeds of another operation or tool
-    fire_speed,           ///< magnesium above the fire limit
-    hand_feed,            ///< quiet: fed by hand
-    deep_hole,            ///< clear the chips often
-    thin_wall,            ///< the tube may be crushed or sprung by the jaws
-    speed_at_centre,      ///< speed falls to nothing at the centre
-    grabs,                ///< the material draws a drill in
-    below_smallest_feed,  ///< every power feed is coarser than suits: by hand, or a rougher surface
-    work_whips,           ///< the speed is held at half the first whirl of the overhanging work
-    bar_whips,            ///< the same of the bar behind the spindle
-    climbs,               ///< the work gives way by more than the depth of the cut
-    in_gap,               ///< the work swings in the gap only
-    over_cross_slide,     ///< the work clears the bed, not the cross slide
-    below_jaws,           ///< the jaws do not close on this diameter
-    over_travel,          ///< the cut is longer than the slide goes
-    fine_feed_fire,       ///< a feed so fine that the chips may take fire
-    tap_by_hand,          ///< no reversing holder is known: the slowest step, or by hand
-    roughness_least,      ///< the roughness asked for was compared with geometry alone
-    whirl_unknown,        ///< slender work of an alloy without a modulus: where it whips is not known
-};
-
-constexpr auto enum_names(CautionCode /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{CautionCode::above_window, string_view("above_window")},
-                      std::pair{CautionCode::above_chuck_limit, string_view("above_chuck_limit")},
-                      std::pair{CautionCode::chuck_unmarked, string_view("chuck_unmarked")},
-                      std::pair{CautionCode::power_exceeded, string_view("power_exceeded")},
-                      std::pair{CautionCode::torque_exceeded, string_view("torque_exceeded")},
-                      std::pair{CautionCode::deflection_exceeded, string_view("deflection_exceeded")},
-                      std::pair{CautionCode::roughness_exceeded, string_view("roughness_exceeded")},
-                      std::pair{CautionCode::feed_above_nose, string_view("feed_above_nose")},
-                      std::pair{CautionCode::chip_too_thin, string_view("chip_too_thin")},
-                      std::pair{CautionCode::slender, string_view("slender")},
-                      std::pair{CautionCode::overhang, string_view("overhang")},
-                      std::pair{CautionCode::force_rough, string_view("force_rough")},
-                      std::pair{CautionCode::speed_below_window, string_view("speed_below_window")},
-                      std::pair{CautionCode::asked_speed_moved, string_view("asked_speed_moved")},
-                      std::pair{CautionCode::asked_feed_moved, string_view("asked_feed_moved")},
-                      std::pair{CautionCode::window_doubtful, string_view("window_doubtful")},
-                      std::pair{CautionCode::window_far, string_view("window_far")},
-                      std::pair{CautionCode::window_stand_in, string_view("window_stand_in")},
-                      std::pair{CautionCode::fire_speed, string_view("fire_speed")},
-                      std::pair{CautionCode::hand_feed, string_view("hand_feed")},
-                      std::pair{CautionCode::deep_hole, string_view("deep_hole")},
-                      std::pair{CautionCode::thin_wall, string_view("thin_wall")},
-                      std::pair{CautionCode::speed_at_centre, string_view("speed_at_centre")},
-                      std::pair{CautionCode::grabs, string_view("grabs")},
-                      std::pair{CautionCode::below_smallest_feed, string_view("below_smallest_feed")},
-                      std::pair{CautionCode::work_whips, string_view("work_whips")},
-                      std::pair{CautionCode::bar_whips, string_view("bar_whips")},
-                      std::pair{CautionCode::climbs, string_view("climbs")},
-                      std::pair{CautionCode::in_gap, string_view("in_gap")},
-                      std::pair{CautionCode::over_cross_slide, string_view("over_cross_slide")},
-                      std::pair{CautionCode::below_jaws, string_view("below_jaws")},
-                      std::pair{CautionCode::over_travel, string_view("over_travel")},
-                      std::pair{CautionCode::fine_feed_fire, string_view("fine_feed_fire")},
-                      std::pair{CautionCode::tap_by_hand, string_view("tap_by_hand")},
-                      std::pair{CautionCode::roughness_least, string_view("roughness_least")},
-                      std::pair{CautionCode::whirl_unknown, string_view("whirl_unknown")}};
-}
+HALFNUT_ENUM(CautionCode, above_window, above_chuck_limit, chuck_unmarked, power_exceeded, torque_exceeded,
+             deflection_exceeded, roughness_exceeded, feed_above_nose, chip_too_thin, slender, overhang,
+             force_rough, speed_below_window, asked_speed_moved, asked_feed_moved, window_doubtful,
+             window_far, window_stand_in, fire_speed, hand_feed, deep_hole, thin_wall, speed_at_centre, grabs,
+             below_smallest_feed, work_whips, bar_whips, climbs, in_gap, over_cross_slide, below_jaws,
+             over_travel, fine_feed_fire, tap_by_hand, roughness_least, whirl_unknown)
 
 /// What a cut comes to. A figure that does not apply to the operation, or that nothing was given for, is NaN.
 struct CutResult {
@@ -322,7 +198,7 @@ inline constexpr auto kCutFigureNames = [] {
     return names;
 }();
 
-/// A machine that can be set to any speed and feed: what an answer without a machine is reckoned on.
+/// A machine that can be set to any speed and feed: what an answer without a machine is computed on.
 [[nodiscard]] const machine::Machine& any_machine() noexcept;
 
 /// The status of work that a machine has no room for, and the obstacle that a status stands for.

@@ -1,5 +1,5 @@
 #pragma once
-/// How far the work or a bar bends under the cut. Straight, of one section.
+/// How far the work or a bar deflects under the cut. Straight, of one section.
 
 #include <array>
 #include <cmath>

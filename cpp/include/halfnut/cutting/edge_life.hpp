@@ -1,9 +1,10 @@
 #pragma once
-/// How long an edge lasts in turning: the constants of Taylor's equation that suit a material and a tool.
+/// Tool life in turning: the constants of Taylor's equation that suit a material and a tool.
 
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/error.hpp"
 #include "halfnut/core/evidence.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/tables.hpp"
 
@@ -19,10 +20,7 @@ inline constexpr double kCarbideLifeDepth = 0.06;
 inline constexpr double kFarthestFeed = 4.0;
 inline constexpr double kFarthestDepth = 10.0;
 
-/// Longest life given: trials of edges seldom run longer.
-inline constexpr double kLongestLifeMin = 480.0;
-
-/// Where the speed for a life may lie, as shares of the reckoned one: the recalled trials of steels up to 271
+/// Where the speed for a life may lie, as shares of the computed one: the recalled trials of steels up to 271
 /// HB with high-speed steel lie within these of the textbook's one row for steel. A life follows as
 /// share^(1/n).
 inline constexpr double kLifeSpeedLow = 0.6;

@@ -102,7 +102,7 @@ inline double work_warming_k(double heat_w, double time_s, double diameter_mm, d
 struct CutHeat {
     double chip_rise_k = kNaN;          ///< mean rise where the chip leaves the edge
     double heat_to_work_share = kNaN;   ///< of the cutting power
-    double heat_to_work_w = kNaN;       ///< from the cutting power as reckoned
+    double heat_to_work_w = kNaN;       ///< from the cutting power as computed
     double heat_to_work_high_w = kNaN;  ///< at the upper edge of the force's band
 };
 

@@ -113,7 +113,7 @@ inline constexpr std::array kHoleArguments{
 /// Work-material factor of drilling, and what it rests on.
 struct DrillFactor {
     double kd = kNaN;
-    RowRef row;  ///< the row nearest in hardness; empty when reckoned from kc
+    RowRef row;  ///< the row nearest in hardness; empty when computed from kc
     bool from_kc = false;
 };
 
@@ -126,9 +126,9 @@ struct DrillFactor {
 ///
 /// A drill's travel counts its point; a tap goes in and comes out again. From three diameters on a drill runs
 /// slower and is fed finer, from four it is withdrawn to clear its chips: `passes_down` counts the pecks, the
-/// time has the withdrawals. A spot drill is reckoned as a drill of the spot's diameter. Countersink,
+/// time has the withdrawals. A spot drill is computed as a drill of the spot's diameter. Countersink,
 /// counterbore and a reamer in a known hole cut the ring between hole and diameter, all teeth alike. A
-/// forming tap is reckoned from the torque of a cutting one.
+/// forming tap is computed from the torque of a cutting one.
 ///
 /// Returned
 ///   ok and every figure that applies; or why not, and every figure NaN

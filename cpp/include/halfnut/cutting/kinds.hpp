@@ -89,7 +89,7 @@ constexpr auto enum_names(Process /*tag*/) {
         std::pair{Process::tap, string_view("tap")}, std::pair{Process::turn, string_view("turn")}};
 }
 
-/// Whether measured cuts of a group bear out what is reckoned for it.
+/// Whether measured cuts of a group bear out what is computed for it.
 enum class Check : std::uint8_t { unverified, verified };
 
 constexpr auto enum_names(Check /*tag*/) {

@@ -50,8 +50,8 @@ struct CutAnswer {
     std::string tool_material;
     std::string tool_name;
     std::optional<std::string> machine_name;
-    bool inch = false;
-    bool machine_inch = false;
+    std::string unit = "mm";          ///< of the question: in or mm
+    std::string machine_unit = "mm";  ///< of the machine's dials and charts
     double diameter_mm = kNaN;
     double torque_low_nm = kNaN;
     double torque_high_nm = kNaN;
@@ -177,7 +177,7 @@ struct LifeAsk {
 struct LifeAnswer {
     std::string alloy;
     std::string tool_material;
-    bool inch = false;
+    std::string unit = "mm";  ///< of the question: in or mm
     double feed_mm_rev = kNaN;
     double depth_mm = kNaN;
     double exponent = kNaN;

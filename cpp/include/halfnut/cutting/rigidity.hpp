@@ -1,5 +1,5 @@
 #pragma once
-/// How work gives way: bent along its length, squeezed by the jaws, grown by its own warmth.
+/// How far work deflects along its length, is squeezed by the jaws, and grows by its own warmth.
 
 #include <array>
 #include <cmath>

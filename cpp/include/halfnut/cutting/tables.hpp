@@ -114,7 +114,7 @@ struct OperationShareRow {
     SourceId source;
 };
 
-/// Band of the measured force over the reckoned one. Empty cells are NaN.
+/// Band of the measured force over the computed one. Empty cells are NaN.
 struct ForceBandRow {
     std::string_view group;
     Process process{};
@@ -123,7 +123,7 @@ struct ForceBandRow {
     Check check{};
     double papers = 0;
     double rows = 0;
-    double median = 0;  ///< reckoned over measured
+    double median = 0;  ///< computed over measured
     SourceId source;
     std::string_view note;
 };

@@ -1,5 +1,5 @@
 #pragma once
-/// How long an edge lasts, after Taylor.
+/// Tool life, after Taylor.
 
 #include <array>
 #include <limits>

@@ -42,8 +42,8 @@ struct SpeedWindow {
     bool hardness_shifted = false;  ///< the row is of another hardness
     bool other_operation = false;   ///< taken from another operation's row
     bool other_tool = false;        ///< taken from another tool material's row
-    RowRef operation_row;           ///< the share that other_operation was reckoned with
-    RowRef tool_row;                ///< the share that other_tool was reckoned with
+    RowRef operation_row;           ///< the share that other_operation was computed with
+    RowRef tool_row;                ///< the share that other_tool was computed with
     bool doubtful = false;          ///< the row is marked with a doubt
     RowRef fire_row;                ///< the fire limit that holds the window, where one does
     bool held_by_fire = false;

@@ -203,7 +203,7 @@ struct TranslatingPair {
 [[nodiscard]] std::vector<TranslatingPair> translating_pairs(const std::vector<int>& gears, int simplest,
                                                              double error_limit, bool inverse);
 
-/// Lead that a row of the machine's threading chart gives, mm; NaN where it cannot be reckoned.
+/// Lead that a row of the machine's threading chart gives, mm; NaN where it cannot be computed.
 [[nodiscard]] double chart_lead_mm(const Threading& threading, const ChartRow& row) noexcept;
 
 }  // namespace halfnut::machine

@@ -138,7 +138,7 @@ struct Threading {
     std::vector<GearboxStep> gearbox;
     double dial_threads_per_turn = kNaN;  ///< leadscrew threads for one turn of the thread dial; NaN: none
     int dial_marks = 0;
-    std::vector<ChartRow> chart;  ///< as printed at the lathe; checked, never reckoned with
+    std::vector<ChartRow> chart;  ///< as printed at the lathe; checked, never computed with
 };
 
 struct Machine {

@@ -298,16 +298,16 @@ enum class AdjusterCaution : std::uint16_t {
 
 constexpr auto enum_names(AdjusterCaution /*tag*/) {
     using std::string_view;
-    return std::array{std::pair{AdjusterCaution::factor_short, string_view("factor_short")},
-                      std::pair{AdjusterCaution::strips_first, string_view("strips_first")},
+    return std::array{std::pair{AdjusterCaution::factor_short, string_view("adjuster_factor_short")},
+                      std::pair{AdjusterCaution::strips_first, string_view("adjuster_strips_first")},
                       std::pair{AdjusterCaution::few_turns, string_view("few_turns")},
-                      std::pair{AdjusterCaution::preload_high, string_view("preload_high")},
-                      std::pair{AdjusterCaution::nut_thin, string_view("nut_thin")},
-                      std::pair{AdjusterCaution::may_bind, string_view("may_bind")},
-                      std::pair{AdjusterCaution::expansion, string_view("expansion")},
-                      std::pair{AdjusterCaution::no_lock_nut, string_view("no_lock_nut")},
+                      std::pair{AdjusterCaution::preload_high, string_view("adjuster_preload_high")},
+                      std::pair{AdjusterCaution::nut_thin, string_view("adjuster_nut_thin")},
+                      std::pair{AdjusterCaution::may_bind, string_view("adjuster_may_bind")},
+                      std::pair{AdjusterCaution::expansion, string_view("adjuster_expansion")},
+                      std::pair{AdjusterCaution::no_lock_nut, string_view("adjuster_no_lock_nut")},
                       std::pair{AdjusterCaution::shear_by_ratio, string_view("shear_by_ratio")},
-                      std::pair{AdjusterCaution::thin_wall, string_view("thin_wall")},
+                      std::pair{AdjusterCaution::thin_wall, string_view("adjuster_thin_wall")},
                       std::pair{AdjusterCaution::dilation_beyond, string_view("dilation_beyond")}};
 }
 

@@ -98,7 +98,7 @@ struct TappingHole {
     double hole_max_mm = kNaN;     ///< ... by class, or by class and length of engagement
     double minor_min_mm = kNaN;    ///< limits of the class
     double minor_max_mm = kNaN;
-    double oversize_mm = kNaN;        ///< that was reckoned with
+    double oversize_mm = kNaN;        ///< that was computed with
     double usual_oversize_mm = kNaN;  ///< of this drill
     double below_mm = kNaN;           ///< nearest drills not above, and ...
     double below_percent = kNaN;

@@ -136,10 +136,10 @@ enum class StrengthCaution : std::uint16_t {
 constexpr auto enum_names(StrengthCaution /*tag*/) {
     using std::string_view;
     return std::array{
-        std::pair{StrengthCaution::shear_by_ratio, string_view("strength_shear_by_ratio")},
-        std::pair{StrengthCaution::dilation_beyond, string_view("strength_dilation_beyond")},
+        std::pair{StrengthCaution::shear_by_ratio, string_view("shear_by_ratio")},
+        std::pair{StrengthCaution::dilation_beyond, string_view("dilation_beyond")},
         std::pair{StrengthCaution::outside_unknown, string_view("strength_outside_unknown")},
-        std::pair{StrengthCaution::few_turns, string_view("strength_few_turns")},
+        std::pair{StrengthCaution::few_turns, string_view("few_turns")},
         std::pair{StrengthCaution::many_turns, string_view("strength_many_turns")},
         std::pair{StrengthCaution::thin_external_wall, string_view("strength_thin_external_wall")},
         std::pair{StrengthCaution::thin_internal_wall, string_view("strength_thin_internal_wall")},
