@@ -204,7 +204,7 @@ void take(ThreadAsked& to, const Given& given, const AskedRow& row, Asking& aski
     std::string text;
     take(text, given, row, asking);
     bool inch = false;
-    if (threads::is_form_designation(text)) {
+    if (threads::is_form_designation(text, asking.catalogue)) {
         const threads::FormThread form = threads::parse_form_thread(text, asking.catalogue);
         inch = form.inch;
         to.thread = form;

@@ -137,15 +137,9 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         limits = taper_pipe(thread)
         hole_said = _taper_hole_remarks(work, step, thread, limits)
     else:
-<<<<<<< HEAD
         limits = limits_to_cut(work, thread, "internal", None)
         hole_said = _tap_hole_remarks(work, step, thread, limits)
-    cut = hole_making.tap(
-=======
-        limits = form_limits_to_cut(work, thread, None, "internal")
-        hole_said = _form_hole_remarks(work, step, thread, limits)
     cut = questions.tap(
->>>>>>> 2d8d2993d65132158af61d50ac14adb74288cfb7
         work.part.alloy,
         thread,
         depth=work.length(depth),
