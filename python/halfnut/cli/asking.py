@@ -23,10 +23,10 @@ def __getattr__(name: str) -> click.Command:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
+def command(name: str, *, flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
     """The command that asks a question: what it requires are arguments, the rest options.
 
-    `called` and `flags` are names of the command and of options that the question and its arguments do not have.
+    `flags` are names of options that its arguments do not have.
     """
     question = declared()[name]
     rows = question["arguments"]
@@ -46,7 +46,7 @@ def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingPr
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
         made = _parameter(row, flags.get(row["name"], ""))(made)
-    return click.command(called or name.replace("_", "-"), epilog=_examples(question))(made)
+    return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
 
 
 def _examples(question: dict[str, Any]) -> str:

@@ -1,5 +1,5 @@
-"""halfnut edge-life."""
+"""halfnut tool-life."""
 
 from halfnut.cli.asking import command
 
-edge_life = command("tool_life", called="edge-life", flags={"life_min": "--life"})
+tool_life = command("tool_life", flags={"life_min": "--life"})

@@ -12,22 +12,23 @@ from halfnut.threads.standard import thread as read_thread
 _EXAMPLES = """\b
 Example:
   halfnut thread M10-6g
-  halfnut thread 1/4-20 --side inside --engagement 0.5in
+  halfnut thread 1/4-20 --side internal --engagement 0.5in
   halfnut thread Tr40x7-7H
-  halfnut thread "1 1/2-4 Acme-2G" --side inside
+  halfnut thread "1 1/2-4 Acme-2G" --side internal
   halfnut thread "G1/2 A"
   halfnut thread "1/2-14 NPT\""""
 
 
 @click.command(epilog=_EXAMPLES)
 @click.argument("designation")
-@click.option("--side", type=click.Choice(["outside", "inside"]), help="For a designation that names no class, or two.")
+@click.option(
+    "--side", type=click.Choice(["external", "internal"]), help="For a designation that names no class, or two."
+)
 @click.option("--engagement", help="Length of engagement, such as 0.5in.")
 @with_evidence
 @with_json
 def thread(designation: str, side: str | None, engagement: str | None, as_json: bool, evidence: bool) -> None:
     """Limits of size of the thread DESIGNATION, such as M10-6g or Tr40x7-7e; gauge plane and turns of a taper one."""
-    part = {"outside": "external", "inside": "internal", None: None}[side]
     if form_threads.is_form(designation):
         form = form_threads.form_thread(designation)
         if form_threads.tapers(form):
@@ -35,9 +36,9 @@ def thread(designation: str, side: str | None, engagement: str | None, as_json: 
                 raise click.UsageError("--side and --engagement say nothing about a taper pipe thread")
             show(form_threads.taper_pipe(form), as_json, evidence=evidence)
         else:
-            show(form_threads.form_limits(form, part, engagement=engagement), as_json, evidence=evidence)
+            show(form_threads.form_limits(form, side, engagement=engagement), as_json, evidence=evidence)
         return
     found = read_thread(designation)
     if side is not None:
-        found = found.external if side == "outside" else found.internal
+        found = found.external if side == "external" else found.internal
     show(limits(found, engagement=engagement), as_json, evidence=evidence)
