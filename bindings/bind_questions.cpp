@@ -292,10 +292,10 @@ py::dict described(const AskedRow& row) {
         "about"_a = text(row.about), "unit"_a = text(row.unit),
         "dimension"_a = row.has_dimension ? py::object(text(dimension_name(row.dimension))) : py::none(),
         "written"_a = row.written, "usual"_a = text(row.usual), "kin"_a = text(row.kin),
-        "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
-        "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
-        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.leading,
-        "finer"_a = row.is_finer);
+        "option"_a = text(row.option), "range"_a = range == "finite" ? std::string() : range,
+        "low"_a = row.range.low, "high"_a = row.range.high, "low_open"_a = row.range.low_open,
+        "high_open"_a = row.range.high_open, "choices"_a = texts(row.choices), "required"_a = row.is_required,
+        "leads"_a = row.leading, "finer"_a = row.is_finer);
 }
 
 py::dict described(const RecordRow& row) {

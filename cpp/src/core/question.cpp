@@ -126,6 +126,9 @@ double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& aski
         asking.inch = found.system() == UnitSystem::inch;
         asking.led_by = row.leading;
     }
+    if (found.unit().symbol == row.unit) {
+        return found.value();
+    }
     return row.unit == kMinute ? found.base() / kSecondsInMinute : found.base();
 }
 
@@ -166,6 +169,13 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
         refuse_bare(row, given);
     }
     refuse(row, "a number" + of_unit(row.unit), given);
+}
+
+double in_range(const AskedRow& row, double value, const Asking& asking) {
+    if (check(row.range, value) != StatusCode::ok) {
+        throw DomainError(as_asked(argument_message(row.range, value), {&row, 1}, asking.inch));
+    }
+    return value;
 }
 
 /// The words that stand for a key: the argument's name; else the key without its length's unit.
@@ -232,13 +242,6 @@ std::string in_inches(std::string_view message) {
         }
     }
     return out;
-}
-
-double in_range(const AskedRow& row, double number, const Asking& asking) {
-    if (check(row.range, number) != StatusCode::ok) {
-        throw DomainError(as_asked(argument_message(row.range, number), {&row, 1}, asking.inch));
-    }
-    return number;
 }
 
 }  // namespace

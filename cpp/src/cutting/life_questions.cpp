@@ -31,7 +31,7 @@ constexpr std::array kAsked{
     ASKED(speed_m_min, "Cutting speed to tell the life at, such as 100 m/min.")
         .in(TaylorLife::arguments[2])
         .leads(3),
-    ASKED(life_min, "Life in minutes to tell the speed for.").in(TaylorSpeed::arguments[2]),
+    ASKED(life_min, "Life in minutes to tell the speed for.").in(TaylorSpeed::arguments[2]).optioned("life"),
     ASKED(change_min, "Minutes to change the edge: tells the life for most parts an hour.")
         .in(FastestLife::arguments[1])
         .usually("the machine's time for a tool"),

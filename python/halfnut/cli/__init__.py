@@ -65,7 +65,7 @@ _HOMES = {
     ),
     "thread": ("threading", "thread", "Sizes to cut a thread to."),
     "tighten": ("strengths", "tighten", "Torque for a preload, or preload from a torque."),
-    "tool-life": ("lives", "tool_life", "Tool life, and the speed for a life."),
+    "tool-life": ("asking", "tool_life", "Tool life, and the speed for a life."),
     "turn": ("cuts", "turn", "Levers and depth for turning."),
     "wires": ("fitting", "wires", "What to read over wires, or across balls."),
 }

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Mapping
 from importlib import import_module
-from types import MappingProxyType
 from typing import Any
 
 import click
@@ -23,11 +21,8 @@ def __getattr__(name: str) -> click.Command:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def command(name: str, *, flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
-    """The command that asks a question: what it requires are arguments, the rest options.
-
-    `flags` are names of options that its arguments do not have.
-    """
+def command(name: str) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options."""
     question = declared()[name]
     rows = question["arguments"]
 
@@ -45,7 +40,7 @@ def command(name: str, *, flags: Mapping[str, str] = MappingProxyType({})) -> cl
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["required"])
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
-        made = _parameter(row, flags.get(row["name"], ""))(made)
+        made = _parameter(row)(made)
     return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
 
 
@@ -68,16 +63,15 @@ def _several(value: Any) -> Any:
     return [each.split(",") if "," in each else each for each in value]
 
 
-def _parameter(row: dict[str, Any], flag: str) -> Any:
+def _parameter(row: dict[str, Any]) -> Any:
     name, about = row["name"], row["about"]
     if row["required"]:
         return click.argument(name, metavar=name.upper())
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
-    if not flag:
-        flag = "--" + name.replace("_", "-")
-        for unit in _UNITS:
-            flag = flag.removesuffix(unit.replace("_", "-"))
+    flag = "--" + (row["option"] or name).replace("_", "-")
+    for unit in _UNITS:
+        flag = flag.removesuffix(unit.replace("_", "-"))
     match row["kind"]:
         case "flag":
             return click.option(flag, name, is_flag=True, help=about)

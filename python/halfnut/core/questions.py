@@ -131,10 +131,3 @@ class Answered(Record):
     def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
         """What stands in places of the cautions' texts."""
         return figures
-
-
-def _written(value: Any) -> Any:
-    """A figure as a dictionary holds it."""
-    if isinstance(value, tuple):
-        return [_written(each) for each in value]
-    return value.id if type(value).__name__ in _READERS else value

@@ -80,6 +80,7 @@ struct AskedRow {
     Argument range{};            ///< in the key's unit
     std::string_view usual{};    ///< what is taken when it is not given, in words
     std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
+    std::string_view option{};   ///< a command's option for it, where that is not its name: "life"
     std::span<const std::string_view> choices{};
     bool is_required = false;
     int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
@@ -92,6 +93,9 @@ struct AskedRow {
     [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
+    [[nodiscard]] constexpr AskedRow optioned(std::string_view as) const {
+        return with(&AskedRow::option, as);
+    }
     [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
         return with(&AskedRow::about, what);
     }
