@@ -21,11 +21,8 @@ def __getattr__(name: str) -> click.Command:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def command(name: str, *, called: str = "") -> click.Command:
-    """The command that asks a question: what it requires are arguments, the rest options.
-
-    `called` is the command's name where that is not the question's.
-    """
+def command(name: str) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options."""
     question = declared()[name]
     rows = question["arguments"]
 
@@ -39,7 +36,7 @@ def command(name: str, *, called: str = "") -> click.Command:
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
         made = _parameter(row)(made)
-    return click.command(called or name.replace("_", "-"), epilog=_examples(question))(made)
+    return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
 
 
 def _examples(question: dict[str, Any]) -> str:

@@ -361,7 +361,7 @@ def test_a_pocket_may_be_entered_by_a_ramp():
         "saw 6061-T6 80mm 1mm 6mm --teeth 128 --length 50mm",
         "hold 6061-T6 20mm --stick-out 120mm --depth 0.5mm --length 100mm",
         "hold 4130-N 1in --section 4in,1in --section 6in,0.625in --steady 6in",
-        "edge-life 1018 --machine gap-bed --diameter 2in --edge-cost 2 --cost-per-min 1 --life 60",
+        "tool-life 1018 --machine gap-bed --diameter 2in --edge-cost 2 --cost-per-min 1 --life 60",
         "turn 6061-T6 20mm --stick-out 200mm --steady 100mm",
         "ream 5083 8mm --hole 7.8mm",
         "tap 5083 M6 --form",

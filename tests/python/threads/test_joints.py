@@ -341,12 +341,22 @@ def run(*arguments: str):
 
 
 def test_the_commands() -> None:
-    asked = ["strength", "M10-6g", "M10-6H", "--engagement", "15mm", "--grade", "8.8", "--inside-alloy", "6061-T6"]
-    shown = run(*asked, "--inside-form", "bar", "--factor", "4", "--load", "5kN")
+    asked = [
+        "strength",
+        "M10-6g",
+        "M10-6H",
+        "--engagement",
+        "15mm",
+        "--external-grade",
+        "8.8",
+        "--internal-alloy",
+        "6061-T6",
+    ]
+    shown = run(*asked, "--internal-form", "bar", "--factor-of-safety", "4", "--load", "5kN")
     assert shown.exit_code == 0, shown.output
     assert shown.output.startswith("M10x1.5-6g in M10x1.5-6H: bears 37.1 kN")
     assert "CAUTION: static figures" in shown.output
-    found = json.loads(run(*asked, "--inside-form", "bar", "--json").stdout)
+    found = json.loads(run(*asked, "--internal-form", "bar", "--json").stdout)
     assert found["allowable_n"] is None and found["bears_lbf"] == pytest.approx(found["bears_n"] / 4.4482216152605)
     tight = run("tighten", "M10", "--preload", "20kN", "--friction", "0.10", "0.16")
     assert tight.exit_code == 0, tight.output
