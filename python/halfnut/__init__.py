@@ -49,7 +49,19 @@ if TYPE_CHECKING:
     from halfnut.cutting.gears import gear_train, translating_pairs
     from halfnut.cutting.holding import hold
     from halfnut.cutting.milling import helix, mill, ramp, saw
-    from halfnut.cutting.questions import bore, drill, face, knurl, part_off, ream, spot, tap, thread_speed, tool_life, turn
+    from halfnut.cutting.questions import (
+        bore,
+        drill,
+        face,
+        knurl,
+        part_off,
+        ream,
+        spot,
+        tap,
+        thread_speed,
+        tool_life,
+        turn,
+    )
     from halfnut.cutting.tapers_and_grooves import groove, taper
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
