@@ -212,7 +212,7 @@ CAUTIONS: dict[str, tuple[Rank, str]] = {
     "strength_yield_unknown": ("note", "a section's yield strength is not known: held to breaking only"),
     "strength_no_factor": ("caution", "no factor of safety is in any figure: choose one and give it"),
     "strength_hoop_over_yield": ("danger", "the wall over the internal thread yields under this load"),
-    "strength_weakest_row": ("note", "no thickness given: the weakest row of this form is taken"),
+    "strength_weakest_row": ("note", "no thickness given: the least of this form's rows is taken"),
     "strength_under_practice": ("caution", "shorter than practice engages such a metal, {length} of full form"),
     "strength_rotating": (
         "danger",
