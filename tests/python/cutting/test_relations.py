@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 from collections import Counter
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
