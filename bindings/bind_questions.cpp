@@ -6,9 +6,11 @@
 #include <string_view>
 #include <vector>
 
+#include "asked.hpp"
 #include "convert.hpp"
 #include "halfnut/core/question.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/threads/coating.hpp"
 
 namespace halfnut::bind {
 
@@ -56,6 +58,12 @@ class Taken {
                     .machine = value.cast<const machine::Machine*>()};
         }
         const std::string_view looks = kept(py::repr(value));
+        if (py::isinstance<threads::BuildUp>(value)) {
+            return {.tag = Given::Tag::other,
+                    .text = looks,
+                    .type = &typeid(threads::BuildUp),
+                    .object = value.cast<const threads::BuildUp*>()};
+        }
         if (py::isinstance<py::tuple>(value) || py::isinstance<py::list>(value)) {
             std::vector<Given> items;
             for (const py::handle item : value) {
@@ -126,7 +134,10 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
     for (std::size_t i = 0; i < keys.size(); ++i) {
         const FigureRow& figure = row.figures[i];
         py::object shown;
-        if (figure.kind == FigureKind::records) {
+        if (figure.kind == FigureKind::record) {
+            const auto* const record = std::get_if<Values>(&values[i].is);
+            shown = record == nullptr ? py::object(py::none()) : py::object(dictionary(*figure.of, *record));
+        } else if (figure.kind == FigureKind::records) {
             const auto& items = std::get<Values>(values[i].is);
             py::tuple records(items.size());
             for (std::size_t k = 0; k < items.size(); ++k) {
@@ -175,8 +186,9 @@ std::string_view kind_name(AskedKind kind) {
     return kNames.at(static_cast<std::size_t>(kind));
 }
 std::string_view kind_name(FigureKind kind) {
-    constexpr std::array<std::string_view, 10> kNames{"number",  "count", "flag",    "text", "pairs",
-                                                      "numbers", "texts", "records", "told", "evidence"};
+    constexpr std::array<std::string_view, 11> kNames{"number",  "count",   "flag",    "text",
+                                                      "pairs",   "numbers", "texts",   "record",
+                                                      "records", "told",    "evidence"};
     return kNames.at(static_cast<std::size_t>(kind));
 }
 
@@ -198,11 +210,11 @@ py::dict described(const RecordRow& row) {
     using namespace py::literals;
     py::list figures;
     for (const FigureRow& figure : row.figures) {
-        figures.append(
-            py::dict("key"_a = text(figure.key), "kind"_a = text(kind_name(figure.kind)),
-                     "about"_a = text(figure.about), "unit"_a = text(figure.unit),
-                     "always"_a = figure.is_always, "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
-                     "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
+        figures.append(py::dict(
+            "key"_a = text(figure.key), "kind"_a = text(kind_name(figure.kind)),
+            "about"_a = text(figure.about), "unit"_a = text(figure.unit), "always"_a = figure.is_always,
+            "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
+            "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
     }
     return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures);
 }
@@ -225,11 +237,14 @@ py::list described_questions() {
 
 }  // namespace
 
+std::shared_ptr<void> read_question(std::string_view name, const py::tuple& values, Asking& asking) {
+    return read_asked(find_question(name), Taken(values).given(), asking);
+}
+
 void bind_questions(py::module_& module) {
-    module.def(
-        "ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
-        "The answer to the question of a name: figures by their keys. `values` are those of "
-        "its arguments in their order; None is not given.");
+    module.def("ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
+               "The answer to the question of a name: figures by their keys. `values` are those of "
+               "its arguments in their order; None is not given.");
     module.def("questions", &described_questions, "Every question as it is declared in the core.");
 }
 

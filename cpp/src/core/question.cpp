@@ -140,10 +140,7 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
                     return quantity_in_base(row, parse_quantity(given.text, row.dimension, asking.catalogue),
                                             asking);
                 } catch (const Error&) {
-                    retell([&](std::string_view why) {
-                        return why.starts_with(row.name) ? std::string(why)
-                                                         : fmt::format("{}: {}", row.name, why);
-                    });
+                    rethrow_of(row.name);
                 }
             }
             break;
@@ -339,6 +336,20 @@ void append_evidence(std::span<const EvidenceItem> items, std::span<const std::s
     }
 }
 
+void rethrow_of(std::string_view argument) {
+    retell([&](std::string_view why) {
+        return why.starts_with(argument) ? std::string(why) : fmt::format("{}: {}", argument, why);
+    });
+}
+
+std::string size_text(double mm, bool inch) {
+    return inch ? fmt::format("{:.4f} in", mm / kInchMm) : fmt::format("{:.3f} mm", mm);
+}
+
+std::string both_sizes_text(double mm, bool inch) {
+    return fmt::format("{} ({})", size_text(mm, inch), size_text(mm, !inch));
+}
+
 std::string as_asked(std::string_view message, std::span<const AskedRow> rows, bool inch) {
     constexpr std::string_view kNone = ", got nan mm";
     std::string out = named(message, rows);
@@ -351,7 +362,8 @@ std::string as_asked(std::string_view message, std::span<const AskedRow> rows, b
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
         std::vector<const Question*> out;
-        for (const std::span<const Question* const> room : {material::questions(), cutting::questions()}) {
+        for (const std::span<const Question* const> room :
+             {material::questions(), threads::questions(), knurls::questions(), cutting::questions()}) {
             out.insert(out.end(), room.begin(), room.end());
         }
         return out;
@@ -372,9 +384,8 @@ const Question& find_question(std::string_view name) {
                                         near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
 }
 
-Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
-    Asking asking{catalogue};
-    const std::shared_ptr<void> asked = question.fresh();
+std::shared_ptr<void> read_asked(const Question& question, std::span<const Given> given, Asking& asking) {
+    std::shared_ptr<void> asked = question.fresh();
     for (std::size_t i = 0; i < question.arguments.size(); ++i) {
         const AskedRow& row = question.arguments[i];
         if (i < given.size() && given[i].tag != Given::Tag::nothing) {
@@ -383,12 +394,20 @@ Answer ask(const Question& question, std::span<const Given> given, const Catalog
             throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
         }
     }
+    return asked;
+}
+
+Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
+    Asking asking{catalogue};
+    const std::shared_ptr<void> asked = read_asked(question, given, asking);
     try {
         return {&question, question.evaluate(asked.get(), asking), asking.inch};
     } catch (const TableError&) {  // it speaks of a file's columns, not of arguments
         throw;
     } catch (const Error&) {
-        retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
+        retell([&](std::string_view why) {
+            return as_asked(why, question.arguments, asking.inch && !question.own_units);
+        });
     }
 }
 

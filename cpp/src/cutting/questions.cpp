@@ -2,6 +2,8 @@
 
 #include "halfnut/cutting/questions.hpp"
 
+#include "halfnut/cutting/holding_taper.hpp"
+
 namespace halfnut::cutting {
 
 namespace {
@@ -107,10 +109,10 @@ constexpr std::array kFigures{
 constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures};
 
 std::span<const Question* const> questions() noexcept {
-    static const auto kAll = [] {
-        std::array<const Question*, kLatheQuestions.size()> out{};
-        for (std::size_t i = 0; i < out.size(); ++i) {
-            out[i] = &kLatheQuestions[i];
+    static const std::vector<const Question*> kAll = [] {
+        std::vector<const Question*> out{&kHoldingTaper};
+        for (const Question& each : kLatheQuestions) {
+            out.push_back(&each);
         }
         return out;
     }();

@@ -37,7 +37,7 @@ _HOMES = {
     "groove": ("cuts", "groove", "Levers and plunges for a groove."),
     "helix": ("cuts", "helix", "An end mill down a helix into solid work."),
     "hold": ("holds", "hold", "How work bends and is squeezed out of round where it is held."),
-    "holding-taper": ("cones", "holding_taper", "Ends and settings of a Morse, Jarno or metric taper."),
+    "holding-taper": ("asking", "holding_taper", "Ends and settings of a Morse, Jarno or metric taper."),
     "hole": ("holes", "hole", "The drill for a tapped hole, its depth, clearance holes, seats of heads."),
     "identify": ("identifying", "identify", "What a thread found on the bench may be."),
     "judge": ("fitting", "judge", "What a measured thread is, and what is left to take off."),

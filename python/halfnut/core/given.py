@@ -8,17 +8,20 @@ from __future__ import annotations
 
 import os
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
+from typing import TYPE_CHECKING, Any, Literal, Protocol, TypeAlias
 
 from halfnut._core import Length, Quantity
 
 if TYPE_CHECKING:
+    from halfnut._core import BuildUp
     from halfnut._core import Machine as CoreMachine
     from halfnut.machine.machines import Machine
     from halfnut.material.alloys import Alloy
+    from halfnut.material.coatings import Coating
 
     MachineLike: TypeAlias = str | os.PathLike[str] | Machine | CoreMachine
     AlloyLike: TypeAlias = str | Alloy
+    BuildUpLike: TypeAlias = "LengthLike | tuple[LengthLike, LengthLike] | BuildUp | Coating"
 
 
 class PintLike(Protocol):
@@ -52,3 +55,5 @@ NumberLike: TypeAlias = float | str | Quantity | UnitCarrier
 HolderLike: TypeAlias = str | int
 StockLike: TypeAlias = LengthLike
 SectionLike: TypeAlias = Sequence[LengthLike]
+WheelLike: TypeAlias = LengthLike | tuple[LengthLike, float]
+ToleranceClassLike: TypeAlias = Literal[1, 2, 3, "I", "II", "III"]

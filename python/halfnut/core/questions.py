@@ -19,7 +19,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import CAUTIONS, caution
 
-__all__ = ["Answered", "ask", "declared", "read_by"]
+__all__ = ["Answered", "ask", "declared", "placed", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity)
 _READERS: dict[str, Callable[[str], Any]] = {}
@@ -34,6 +34,18 @@ def read_by(kin: str, reader: Callable[[str], Any]) -> None:
 def declared() -> dict[str, dict[str, Any]]:
     """Every question by its name, as the core declares it."""
     return {question["name"]: question for question in _core.questions()}
+
+
+def placed(name: str, **given: Any) -> tuple[Any, ...]:
+    """Values of a question's arguments, given by their names, in the order of its declaration.
+
+    >>> placed("alloy", name="6061-T6")
+    ('6061-T6',)
+    """
+    names = [row["name"] for row in declared()[name]["arguments"]]
+    if odd := [each for each in given if each not in names]:
+        raise TypeError(f"{name}() got an unexpected keyword argument {odd[0]!r}")
+    return tuple(given.get(each) for each in names)
 
 
 @cache
@@ -73,8 +85,8 @@ def _item(row: dict[str, Any], value: Any) -> Any:
         return value
     if isinstance(value, (list, tuple)):
         return tuple(_item(row, each) for each in value)
-    if row["kin"] and type(value).__name__ == row["kin"]:
-        return value.id
+    if (given := getattr(value, "given", None)) is not None and row["kin"]:
+        return given
     if isinstance(value, numeric.Real):
         return float(value)
     if type(value).__name__ == "bool_":  # NumPy's
@@ -105,7 +117,9 @@ class Answered(Record):
         """The record of the core's figures."""
         told = figures.pop("told", ())
         for key, made in cls._nested.items():
-            figures[key] = tuple(made(**each) for each in figures[key])
+            held = figures[key]
+            if held is not None:
+                figures[key] = made(**held) if isinstance(held, dict) else tuple(made(**each) for each in held)
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
         words = cls._words(figures) if told else {}
@@ -115,6 +129,14 @@ class Answered(Record):
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
         return cls(**figures)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The answer as a flat dictionary with unit-suffixed keys, in the order of its declaration."""
+        return {
+            key: list(value) if isinstance(value, tuple) else value
+            for key, value in self.__dict__.items()
+            if key not in {"notes", "cautions", "evidence"}
+        }
 
     @classmethod
     def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:

@@ -22,7 +22,8 @@ from halfnut.core.sizes import one
 from halfnut.core.units import length
 from halfnut.core.words import caution_lines
 from halfnut.demo import FOLDER
-from halfnut.knurls.blanks import KnurlBlank, knurl_blank
+from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.questions import knurl_blank
 
 __all__ = ["KnurlWheel", "WheelChoice", "WheelOnDiameter", "knurl_wheels", "suitable_wheels"]
 

@@ -273,7 +273,7 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
     (lower,) = (item for item in third.evidence if item.figure == "finished_min_mm")
     assert lower.kind == "memory"
     assert all(item.figure in flat for item in blank.evidence)
-    assert str(blank.cautions[0]).startswith("the knurled band")
+    assert str(blank.told[0]).startswith("the knurled band")
 
 
 def test_every_caution_has_its_words():
@@ -294,7 +294,7 @@ def test_every_caution_has_its_words():
     assert {code for *_, code in asked} == {name for name in CAUTIONS if name.startswith("knurl_")}
     for diameter, pitch, options, code in asked:
         blank = hn.knurl_blank(diameter, pitch, **options)
-        assert code in [caution.code for caution in blank.cautions], code
+        assert code in [caution.code for caution in blank.told], code
         assert CAUTIONS[code][1] in str(blank)
 
 

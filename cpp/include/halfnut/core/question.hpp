@@ -27,6 +27,7 @@
 #include <string>
 #include <string_view>
 #include <type_traits>
+#include <typeinfo>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -50,7 +51,15 @@ struct Given {
     std::string_view text{};     ///< a text; what something else looks like, for messages
     const Unit* unit = nullptr;  ///< of a quantity
     const machine::Machine* machine = nullptr;
-    std::span<const Given> items{};  ///< of a list
+    std::span<const Given> items{};        ///< of a list
+    const std::type_info* type = nullptr;  ///< of a thing of the core that an earlier answer gave
+    const void* object = nullptr;
+
+    /// The thing, where it is of this type.
+    template <class Thing>
+    [[nodiscard]] const Thing* as() const {
+        return type != nullptr && *type == typeid(Thing) ? static_cast<const Thing*>(object) : nullptr;
+    }
 
     /// As a message quotes it: 'text', 3, True, 1.25 in.
     [[nodiscard]] std::string shown() const;
@@ -146,6 +155,7 @@ enum class FigureKind : std::uint8_t {
     pairs,
     numbers,
     texts,
+    record,
     records,
     told,
     evidence
@@ -165,7 +175,7 @@ struct FigureRow {
     std::string_view about;
     FigureKind kind{};
     std::string_view unit{};
-    const RecordRow* of = nullptr;  ///< of records
+    const RecordRow* of = nullptr;  ///< of a record, of records
     bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
     std::string_view kin{};         ///< the Python class that a text is the name of: "Alloy"
     std::span<const std::string_view> choices{};  ///< of a text that is one of these
@@ -202,6 +212,7 @@ struct Question {
     const RecordRow* answer = nullptr;
     std::string_view sources{};
     std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
+    bool own_units = false;      ///< messages tell sizes as tables and designations have them
     int version = 1;             ///< raised when a key goes or changes its meaning
     std::shared_ptr<void> (*fresh)() = nullptr;
     std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
@@ -217,6 +228,12 @@ struct Answer {
 namespace material {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
+namespace threads {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
+namespace knurls {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
 namespace cutting {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
@@ -226,6 +243,11 @@ namespace cutting {
 
 /// The question of a name; NotTabulatedError with the nearest name where there is none.
 [[nodiscard]] const Question& find_question(std::string_view name);
+
+/// What is asked, read into the question's own struct: given[i] is for arguments[i]; what is left out at the
+/// end is not given.
+[[nodiscard]] std::shared_ptr<void> read_asked(const Question& question, std::span<const Given> given,
+                                               Asking& asking);
 
 /// Ask by place: given[i] is for arguments[i]; what is left out at the end is not given.
 ///
@@ -247,6 +269,14 @@ namespace cutting {
 /// Evidence of a record, as texts after those that there are.
 void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
                      const Catalogue& catalogue, std::vector<EvidenceText>& out);
+
+/// Within a handler: rethrow the core's error, as what it is, with the argument's name before it.
+[[noreturn]] void rethrow_of(std::string_view argument);
+
+/// A length as answers write it, to 0.001 mm or 0.0001 in: "1.2500 in"; with the other unit, "1.2500 in
+/// (31.750 mm)".
+[[nodiscard]] std::string size_text(double mm, bool inch);
+[[nodiscard]] std::string both_sizes_text(double mm, bool inch);
 
 /// A core's message in the words of a question: arguments by the names that a person gives, sizes in inches
 /// where the question is.
@@ -485,6 +515,21 @@ constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
     return out;
 }
 
+template <const RecordRow& Of, class M, class At>
+constexpr FigureRow record_row(std::string_view path, std::string_view about) {
+    FigureRow out{.key = last_name(path), .about = about, .kind = FigureKind::record, .of = &Of};
+    out.is_always = !kIsOptional<M>;
+    out.get = [](const void* answer) {
+        const auto& item = At{}(answer);
+        if constexpr (kIsOptional<M>) {
+            return item ? Value{values_of(Of, &*item)} : Value{};
+        } else {
+            return Value{values_of(Of, &item)};
+        }
+    };
+    return out;
+}
+
 template <const RecordRow& Of, class At>
 constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     FigureRow out{.key = last_name(path), .about = about, .kind = FigureKind::records, .of = &Of};
@@ -512,6 +557,13 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     halfnut::detail::figure_row<std::remove_cvref_t<decltype(std::declval<Answer&>().member)>, \
                                 decltype([](const void* answer) -> const auto& {               \
                                     return static_cast<const Answer*>(answer)->member;         \
+                                })>(#member, words)
+
+/// A record that is a member of the answer; an optional one need not apply.
+#define HALFNUT_RECORD(Answer, member, of, words)                                                  \
+    halfnut::detail::record_row<of, std::remove_cvref_t<decltype(std::declval<Answer&>().member)>, \
+                                decltype([](const void* answer) -> const auto& {                   \
+                                    return static_cast<const Answer*>(answer)->member;             \
                                 })>(#member, words)
 
 /// A list of records that is a member of the answer; `of` is the RecordRow of each.
