@@ -17,6 +17,8 @@ class SharedCatalogue {
     /// A new catalogue with a table's text laid over this one.
     [[nodiscard]] SharedCatalogue with(const std::string& table, const std::string& text,
                                        const std::string& name, const std::vector<std::size_t>& lines) const;
+    /// What was laid over the built-in tables: table, text, name, lines of each.
+    [[nodiscard]] pybind11::tuple layers() const;
 
    private:
     struct Layer {

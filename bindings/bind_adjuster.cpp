@@ -98,6 +98,16 @@ AdjusterRequest request_of(const py::dict& given, const std::vector<py::dict>& e
     return request;
 }
 
+/// An answer with what was asked: it is pickled and compared by that.
+struct Asked {
+    Adjuster answer;
+    py::tuple question;  ///< given, ends, catalogue
+};
+
+Asked ask(const py::dict& given, const std::vector<py::dict>& ends, const SharedCatalogue& catalogue) {
+    return {adjuster(catalogue.get(), request_of(given, ends)), py::make_tuple(given, ends, catalogue)};
+}
+
 /// States at many turns as columns.
 py::dict states(const Adjuster& adjuster, const Doubles& turns, const std::string& on_error) {
     const auto rows = static_cast<std::size_t>(turns.size());
@@ -148,37 +158,55 @@ py::dict end_dict(const AdjusterEndAnswer& end) {
 }  // namespace
 
 void bind_adjuster(py::module_& module) {
-    py::class_<Adjuster> adjuster_class(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.");
+    py::class_<Asked> adjuster_class(module, "AdjusterAnswer", "An adjuster or turnbuckle, answered.");
     adjuster_class
         .def_property_readonly(
-            "figures", [](const Adjuster& a) { return figures_by_name(kAdjusterFigures, figures(a)); })
-        .def_readonly("opposite_hands", &Adjuster::opposite_hands)
+            "figures", [](const Asked& a) { return figures_by_name(kAdjusterFigures, figures(a.answer)); })
+        .def_property_readonly("opposite_hands", [](const Asked& a) { return a.answer.opposite_hands; })
         .def_property_readonly("ends",
-                               [](const Adjuster& a) {
+                               [](const Asked& a) {
                                    py::list out;
-                                   for (std::size_t i = 0; i < a.request.count; ++i) {
-                                       out.append(end_dict(a.ends[i]));
+                                   for (std::size_t i = 0; i < a.answer.request.count; ++i) {
+                                       out.append(end_dict(a.answer.ends[i]));
                                    }
                                    return out;
                                })
         .def(
             "cut_limits",
-            [](const Adjuster& a, std::size_t end, const std::string& side) {
-                if (end >= a.request.count) {
-                    throw DomainError(fmt::format("end must be below {}, got {}", a.request.count, end));
+            [](const Asked& a, std::size_t end, const std::string& side) {
+                const Adjuster& answer = a.answer;
+                if (end >= answer.request.count) {
+                    throw DomainError(fmt::format("end must be below {}, got {}", answer.request.count, end));
                 }
-                return side == "external" ? a.ends[end].external_cut : a.ends[end].internal_cut;
+                return side == "external" ? answer.ends[end].external_cut : answer.ends[end].internal_cut;
             },
             py::arg("end"), py::arg("side"))
-        .def_property_readonly("cautions", [](const Adjuster& a) { return cautions_of<AdjusterCaution>(a); })
-        .def("states", &states, py::arg("turns"), py::arg("on_error") = "raise");
-    def_evidence(adjuster_class, kAdjusterEvidence);
-    module.def(
-        "adjuster_answer",
-        [](const py::dict& given, const std::vector<py::dict>& ends, const SharedCatalogue& catalogue) {
-            return adjuster(catalogue.get(), request_of(given, ends));
-        },
-        py::arg("given"), py::arg("ends"), py::arg("catalogue"), "An adjuster of one threaded end or two.");
+        .def_property_readonly("cautions",
+                               [](const Asked& a) { return cautions_of<AdjusterCaution>(a.answer); })
+        .def(
+            "states",
+            [](const Asked& a, const Doubles& turns, const std::string& on_error) {
+                return states(a.answer, turns, on_error);
+            },
+            py::arg("turns"), py::arg("on_error") = "raise")
+        .def(
+            "evidence",
+            [](const Asked& a, const SharedCatalogue& catalogue) {
+                return evidence_list(a.answer.evidence.items(), kAdjusterEvidence, catalogue.get());
+            },
+            py::arg("catalogue"), "What each figure rests on.");
+    adjuster_class
+        .def(py::pickle([](const Asked& a) { return a.question; },
+                        [](const py::tuple& q) {
+                            return ask(held<py::dict>(q, 0), held<std::vector<py::dict>>(q, 1),
+                                       held<SharedCatalogue>(q, 2));
+                        }))
+        .def("__eq__", [](const Asked& a, const py::object& other) {
+            return py::isinstance<Asked>(other) && a.question.equal(py::cast<const Asked&>(other).question);
+        });
+    adjuster_class.attr("__hash__") = py::none();
+    module.def("adjuster_answer", &ask, py::arg("given"), py::arg("ends"), py::arg("catalogue"),
+               "An adjuster of one threaded end or two.");
 }
 
 }  // namespace halfnut::bind

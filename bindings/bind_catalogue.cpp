@@ -61,6 +61,14 @@ const Catalogue& SharedCatalogue::get() const noexcept {
     return overlay_ ? overlay_->catalogue() : builtin();
 }
 
+py::tuple SharedCatalogue::layers() const {
+    py::list out;
+    for (const Layer& layer : layers_) {
+        out.append(py::make_tuple(layer.table, layer.text, layer.name, py::tuple(py::cast(layer.lines))));
+    }
+    return py::tuple(out);
+}
+
 SharedCatalogue SharedCatalogue::with(const std::string& table, const std::string& text,
                                       const std::string& name, const std::vector<std::size_t>& lines) const {
     SharedCatalogue out;
@@ -84,8 +92,18 @@ py::list evidence_list(std::span<const EvidenceItem> items, std::span<const std:
 }
 
 void bind_catalogue(py::module_& module) {
-    py::class_<EvidenceText>(module, "Evidence", "What one figure of a record rests on.")
-        .def_readonly("figure", &EvidenceText::figure)
+    py::class_<EvidenceText> evidence(module, "Evidence", "What one figure of a record rests on.");
+    def_value<EvidenceText>(
+        evidence,
+        [](const EvidenceText& e) -> py::tuple {
+            return py::make_tuple(e.figure, e.rule, e.rule_id, e.row, e.source, e.kind);
+        },
+        [](const py::tuple& state) {
+            return EvidenceText{held<std::string>(state, 0), held<std::string>(state, 1),
+                                held<std::string>(state, 2), held<std::string>(state, 3),
+                                held<std::string>(state, 4), held<std::string>(state, 5)};
+        });
+    evidence.def_readonly("figure", &EvidenceText::figure)
         .def_readonly("rule", &EvidenceText::rule)
         .def_readonly("rule_id", &EvidenceText::rule_id)
         .def_readonly("row", &EvidenceText::row)
@@ -96,9 +114,20 @@ void bind_catalogue(py::module_& module) {
                    e.source + " [" + e.kind + "])";
         });
 
-    py::class_<SharedCatalogue>(module, "Catalogue",
-                                "The tables as one value: built in, or with a shop's own rows over them.")
-        .def(py::init<>())
+    py::class_<SharedCatalogue> shared(
+        module, "Catalogue", "The tables as one value: built in, or with a shop's own rows over them.");
+    def_value<SharedCatalogue>(
+        shared, [](const SharedCatalogue& self) { return self.layers(); },
+        [](const py::tuple& layers) {
+            SharedCatalogue out;
+            for (const py::handle layer : layers) {
+                const auto parts = py::cast<py::tuple>(layer);
+                out = out.with(held<std::string>(parts, 0), held<std::string>(parts, 1),
+                               held<std::string>(parts, 2), held<std::vector<std::size_t>>(parts, 3));
+            }
+            return out;
+        });
+    shared.def(py::init<>())
         .def("with_table", &SharedCatalogue::with, py::arg("table"), py::arg("text"), py::arg("name"),
              py::arg("lines") = std::vector<std::size_t>{},
              "A new catalogue with a table's text laid over this one; a row with a mistake is refused.")

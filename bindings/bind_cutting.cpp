@@ -50,47 +50,6 @@ void bind_band(py::module_& module) {
 }
 
 void bind_life(py::module_& module) {
-    py::class_<EdgeLife>(module, "EdgeLife", "Constants of Taylor's equation for an edge.")
-        .def_readonly("exponent", &EdgeLife::exponent)
-        .def_readonly("c_m_min", &EdgeLife::c_m_min)
-        .def_readonly("feed_exponent", &EdgeLife::feed_exponent)
-        .def_readonly("depth_exponent", &EdgeLife::depth_exponent)
-        .def_readonly("moved", &EdgeLife::moved)
-        .def_readonly("shifted", &EdgeLife::shifted)
-        .def(
-            "evidence",
-            [](const EdgeLife& self, const SharedCatalogue& catalogue) {
-                constexpr std::array<std::string_view, 1> kFigures{"tool_life_min"};
-                std::vector<EvidenceItem> items{{0, cutting::rule::taylor, self.row}};
-                if (self.moved) {
-                    items.push_back({0, cutting::rule::taylor_extended, {}});
-                }
-                if (self.shifted) {
-                    items.push_back({0, cutting::rule::window_hardness, {}});
-                }
-                items.push_back({0, cutting::rule::life_band, {}});
-                return evidence_list(items, kFigures, catalogue.get());
-            },
-            py::arg("catalogue"), "What the constants rest on.");
-    module.def(
-        "edge_life",
-        [](int alloy, const std::string& tool_material, double feed_mm_rev, double depth_mm,
-           const py::object& hardness_hb, const SharedCatalogue& catalogue) {
-            const Catalogue& tables = catalogue.get();
-            const LifeQuery query{&alloy_at(tables, alloy), work_of(alloy, hardness_hb).hardness_hb,
-                                  from_name<ToolMaterial>("tool", tool_material), feed_mm_rev, depth_mm};
-            EdgeLife out;
-            if (!edge_life(tables, query, out).ok()) {
-                throw NotTabulatedError(
-                    "no tool life for this material and tool within four times the feed and ten times the "
-                    "depth of "
-                    "any trial");
-            }
-            return out;
-        },
-        py::arg("alloy"), py::arg("tool_material"), py::arg("feed_mm_rev"), py::arg("depth_mm"),
-        py::arg("hardness_hb"), py::arg("catalogue"),
-        "Constants of Taylor's equation for an edge in turning.");
     module.attr("LIFE_SPEED_LOW") = kLifeSpeedLow;
     module.attr("LIFE_SPEED_HIGH") = kLifeSpeedHigh;
     module.attr("LONGEST_LIFE_MIN") = kLongestLifeMin;

@@ -98,8 +98,21 @@ py::list identify_answer(const std::string& side, double diameter_mm, double pit
 }  // namespace
 
 void bind_forms(py::module_& module) {
-    py::class_<FormThread>(module, "FormThread", "A designated thread beside ISO metric and Unified.")
-        .def_readonly("form", &FormThread::form)
+    py::class_<FormThread> form_thread(module, "FormThread",
+                                       "A designated thread beside ISO metric and Unified.");
+    def_value<FormThread>(
+        form_thread,
+        [](const FormThread& t) -> py::tuple {
+            return py::make_tuple(t.form, t.prefix, t.size, t.diameter, t.pitch, t.tpi, t.starts, t.left_hand,
+                                  t.inch, t.external_class, t.internal_class);
+        },
+        [](const py::tuple& s) {
+            return FormThread{held<std::string>(s, 0), held<std::string>(s, 1), held<std::string>(s, 2),
+                              held<double>(s, 3),      held<double>(s, 4),      held<double>(s, 5),
+                              held<int>(s, 6),         held<bool>(s, 7),        held<bool>(s, 8),
+                              held<std::string>(s, 9), held<std::string>(s, 10)};
+        });
+    form_thread.def_readonly("form", &FormThread::form)
         .def_readonly("prefix", &FormThread::prefix)
         .def_readonly("size", &FormThread::size)
         .def_readonly("starts", &FormThread::starts)
@@ -122,10 +135,7 @@ void bind_forms(py::module_& module) {
             },
             py::arg("side"))
         .def("__repr__", [](const FormThread& t) { return "<FormThread " + format_form_thread(t) + ">"; })
-        .def("__str__", &format_form_thread)
-        .def(
-            "__eq__", [](const FormThread& a, const FormThread& b) { return a == b; }, py::is_operator())
-        .def("__hash__", [](const FormThread& t) { return std::hash<std::string>()(format_form_thread(t)); });
+        .def("__str__", &format_form_thread);
     module.def("is_form_designation", &is_form_designation, py::arg("text"),
                "Whether a text is meant as a trapezoidal, Acme, pipe or Whitworth thread.");
     module.def(

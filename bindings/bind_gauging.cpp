@@ -84,6 +84,45 @@ py::dict sizes_dict(const FitPart& part) {
                                       part.pitch.min_mm, part.minor.max_mm, part.minor.min_mm});
 }
 
+py::tuple build_up_state(const BuildUp& b) {
+    return py::make_tuple(b.min_um, b.max_um, number_or_none(b.film_min_um), number_or_none(b.film_max_um),
+                          static_cast<int>(b.origin), b.maximum_by_rule, b.coating);
+}
+
+BuildUp build_up_made(const py::tuple& s) {
+    return {held<double>(s, 0),
+            held<double>(s, 1),
+            number_held(s, 2),
+            number_held(s, 3),
+            static_cast<BuildUpOrigin>(held<int>(s, 4)),
+            held<bool>(s, 5),
+            held<std::int16_t>(s, 6)};
+}
+
+py::tuple part_state(const FitPart& p) {
+    const auto n = [](double value) { return number_or_none(value); };
+    return py::make_tuple(n(p.major.min_mm), n(p.major.max_mm), n(p.pitch.min_mm), n(p.pitch.max_mm),
+                          n(p.minor.min_mm), n(p.minor.max_mm), n(p.pitch_mm), p.starts, p.half_angle_deg,
+                          p.left_hand, build_up_state(p.build_up), p.lead_error_mm, p.flank_equivalent_mm,
+                          p.temperature_c, p.expansion_um_m_k);
+}
+
+FitPart part_made(const py::tuple& s) {
+    const auto n = [&s](std::size_t place) { return number_held(s, place); };
+    return {{n(0), n(1)},
+            {n(2), n(3)},
+            {n(4), n(5)},
+            n(6),
+            held<int>(s, 7),
+            n(8),
+            held<bool>(s, 9),
+            build_up_made(held<py::tuple>(s, 10)),
+            n(11),
+            n(12),
+            n(13),
+            n(14)};
+}
+
 /// What was measured of a part, as the keywords have it.
 Measured measured_part(std::optional<double> pitch_mm, std::optional<double> major_mm,
                        std::optional<double> minor_mm, double lead_error_mm, double leading_error_deg,
@@ -100,12 +139,17 @@ Measured measured_part(std::optional<double> pitch_mm, std::optional<double> maj
 }
 
 void bind_coatings(py::module_& module) {
-    py::class_<BuildUp>(module, "BuildUp", "What a coating adds to one surface, from least to most, um.")
+    py::class_<BuildUp> build_up_class(module, "BuildUp",
+                                       "What a coating adds to one surface, from least to most, um.");
+    def_value<BuildUp>(build_up_class, &build_up_state, &build_up_made);
+    build_up_class.def_readonly("min_um", &BuildUp::min_um)
         .def(py::init(&build_up_between), py::arg("min_um"), py::arg("max_um"))
-        .def_readonly("min_um", &BuildUp::min_um)
         .def_readonly("max_um", &BuildUp::max_um)
         .def_property_readonly("film_min_um", [](const BuildUp& b) { return number_or_none(b.film_min_um); })
         .def_property_readonly("film_max_um", [](const BuildUp& b) { return number_or_none(b.film_max_um); })
+        .def(
+            "__repr__",
+            [](const BuildUp& b) { return fmt::format("<BuildUp {:.4g} to {:.4g} um>", b.min_um, b.max_um); })
         .def_property_readonly("bare", &BuildUp::bare)
         .def(
             "recoated",
@@ -200,11 +244,12 @@ void bind_coatings(py::module_& module) {
 }
 
 void bind_thread_fits(py::module_& module) {
-    py::class_<FitPart>(module, "FitPart", "One part of a fit, bare and at 20 C.")
-        .def(py::init(&part_of), py::arg("thread"), py::arg("limits"), py::arg("build_up"), py::kw_only(),
-             py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
-             py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0,
-             py::arg("temperature_c") = 20.0, py::arg("expansion_um_m_k") = 0.0);
+    py::class_<FitPart> fit_part_class(module, "FitPart", "One part of a fit, bare and at 20 C.");
+    def_value<FitPart>(fit_part_class, &part_state, &part_made);
+    fit_part_class.def(py::init(&part_of), py::arg("thread"), py::arg("limits"), py::arg("build_up"),
+                       py::kw_only(), py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(),
+                       py::arg("minor_mm") = py::none(), py::arg("lead_error_mm") = 0.0,
+                       py::arg("temperature_c") = 20.0, py::arg("expansion_um_m_k") = 0.0);
     module.def("sized_part", &sized_part, py::arg("sizes_mm"), py::arg("pitch_mm"), py::arg("starts"),
                py::arg("half_angle_deg"), py::arg("left_hand"), py::arg("build_up"),
                py::arg("lead_error_mm") = 0.0, py::arg("temperature_c") = 20.0,

@@ -113,13 +113,18 @@ constexpr std::array kMachineMembers{
 };
 
 void bind_steps(py::module_& module) {
-    py::class_<Position>(module, "Position", "Where a lever, belt or switch stands.")
+    py::class_<Position> position(module, "Position", "Where a lever, belt or switch stands.");
+    def_value<Position>(
+        position, [](const Position& p) -> py::tuple { return py::make_tuple(p.control, p.setting); },
+        [](const py::tuple& s) { return Position{held<std::string>(s, 0), held<std::string>(s, 1)}; });
+    position
         .def(py::init([](std::string control, std::string setting) {
                  return Position{std::move(control), std::move(setting)};
              }),
              py::arg("control"), py::arg("setting"))
         .def_readonly("control", &Position::control)
-        .def_readonly("setting", &Position::setting);
+        .def_readonly("setting", &Position::setting)
+        .def("__repr__", [](const Position& p) { return "<Position " + p.control + " " + p.setting + ">"; });
 
     record<SpindleStep>(module, "SpindleStep", kSpindleStepMembers, "A speed of the spindle.")
         .def_property_readonly("variable", &SpindleStep::variable);

@@ -1,6 +1,10 @@
 // Quantities with their units.
 
 #include <fmt/format.h>
+
+#include <compare>
+#include <optional>
+
 #include "convert.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/quantity.hpp"
@@ -9,30 +13,127 @@ namespace halfnut::bind {
 
 namespace {
 
-Dimension dimension_from(const std::string& name) {
-    for (int i = 0; i <= static_cast<int>(Dimension::stress); ++i) {
+Dimension dimension_from(std::string_view name) {
+    std::string known;
+    for (std::size_t i = 0; i < kDimensions; ++i) {
         const auto dimension = static_cast<Dimension>(i);
         if (dimension_name(dimension) == name) {
             return dimension;
         }
+        known += fmt::format("{}'{}'", known.empty() ? "" : ", ", dimension_name(dimension));
     }
-    throw DomainError("no dimension '" + name + "'");
+    throw DomainError(fmt::format("dimension must be one of {}, got '{}'", known, name));
+}
+
+const Unit& unit_of(std::string_view spelling, Dimension dimension) {
+    if (const Unit* const found = find_unit(spelling, dimension)) {
+        return *found;
+    }
+    std::string known;
+    for (const Unit& unit : units()) {
+        if (unit.dimension == dimension) {
+            known += fmt::format("{}{}", known.empty() ? "" : ", ", unit.symbol);
+        }
+    }
+    throw DomainError(
+        fmt::format("'{}' is no unit of {}; there are {}", spelling, dimension_name(dimension), known));
 }
 
 Quantity quantity(double value, const std::string& unit, const std::string& dimension) {
-    const Dimension wanted = dimension_from(dimension);
-    const Unit* found = find_unit(unit, wanted);
-    if (found == nullptr) {
-        throw DomainError("'" + unit + "' is no unit of " + dimension);
+    return bounded_quantity(value, unit_of(unit, dimension_from(dimension)));
+}
+
+/// A result as Python has it: a length is a Length.
+py::object crossed(const Quantity& result) {
+    return result.dimension() == Dimension::length ? py::cast(Length(result)) : py::cast(result);
+}
+
+/// What a quantity is put together with: a quantity of its own kind. A bare number is refused in words; of
+/// anything else Python asks the other.
+const Quantity* other_of(const Quantity& self, const py::object& other, std::string_view verb) {
+    if (py::isinstance<Quantity>(other)) {
+        const auto* const found = py::cast<const Quantity*>(other);
+        if (found->dimension() != self.dimension()) {
+            throw DomainError(fmt::format("{} cannot be {} {}: one is a {}, the other a {}", self.text(),
+                                          verb, found->text(), dimension_name(self.dimension()),
+                                          dimension_name(found->dimension())));
+        }
+        return found;
     }
-    const Quantity given(value, *found);
-    const std::string_view base = base_unit(wanted);
-    const bounds::Range range = bounds::of_unit(base);
-    if (!range.holds(given.base())) {  // NaN too
-        throw DomainError(fmt::format("{} must be 0, or from {} to {} {}, got {} {}", dimension, range.least,
-                                      range.greatest, base, value, unit));
+    if (PyNumber_Check(other.ptr()) != 0 && !py::hasattr(other, "units") && !py::hasattr(other, "unit")) {
+        const auto shown = py::cast<std::string>(py::str(other));
+        throw UnitError(fmt::format("{} cannot be {} {}, which has no unit; a bare number is never a {}",
+                                    self.text(), verb, shown, dimension_name(self.dimension())));
     }
-    return given;
+    return nullptr;
+}
+
+py::object not_implemented() {
+    return py::reinterpret_borrow<py::object>(Py_NotImplemented);
+}
+
+template <class Holds>
+auto comparison(Holds holds) {
+    return [holds](const Quantity& self, const py::object& other) -> py::object {
+        const Quantity* const found = other_of(self, other, "compared with");
+        return found == nullptr ? not_implemented() : py::bool_(holds(self <=> *found));
+    };
+}
+
+py::object sum(const Quantity& self, const py::object& other) {
+    const Quantity* const found = other_of(self, other, "added to");
+    return found == nullptr ? not_implemented() : crossed(self + *found);
+}
+
+/// sum([a, b]) begins with a plain 0.
+py::object sum_from(const Quantity& self, const py::object& other) {
+    const bool start = PyLong_CheckExact(other.ptr()) != 0 && PyObject_IsTrue(other.ptr()) == 0;
+    return start ? crossed(self) : sum(self, other);
+}
+
+py::object difference(const Quantity& self, const py::object& other) {
+    const Quantity* const found = other_of(self, other, "taken together with");
+    return found == nullptr ? not_implemented() : crossed(self - *found);
+}
+
+/// A plain number of Python's or NumPy's; a truth value is none.
+std::optional<double> factor_of(const py::object& other) {
+    py::detail::make_caster<double> number;
+    if (py::isinstance<py::bool_>(other) || py::isinstance<Quantity>(other) || !number.load(other, true)) {
+        return std::nullopt;
+    }
+    return py::detail::cast_op<double>(number);
+}
+
+py::object product(const Quantity& self, const py::object& other) {
+    const std::optional<double> factor = factor_of(other);
+    return factor ? crossed(self * *factor) : not_implemented();
+}
+
+py::object quotient(const Quantity& self, const py::object& other) {
+    if (py::isinstance<Quantity>(other)) {
+        return py::float_(self / *other_of(self, other, "divided by"));
+    }
+    const std::optional<double> divisor = factor_of(other);
+    return divisor ? crossed(self / *divisor) : not_implemented();
+}
+
+/// "", a unit, a format of numbers, or a format of numbers, a blank and a unit: ".3f in".
+std::string formatted(const Quantity& self, const std::string& spec) {
+    const Dimension dimension = self.dimension();
+    const std::size_t blank = spec.find(' ');
+    if (spec.empty()) {
+        return self.text();
+    }
+    if (find_unit(spec, dimension) != nullptr) {
+        return Quantity(self.in(unit_of(spec, dimension)), unit_of(spec, dimension)).text();
+    }
+    const Unit& unit = blank == std::string::npos
+                           ? self.unit()
+                           : unit_of(std::string_view(spec).substr(blank + 1), dimension);
+    const py::object number = py::float_(self.in(unit));
+    const py::object text = number.attr("__format__")(spec.substr(0, blank));
+    return fmt::format("{} {}", py::cast<std::string>(text), unit.symbol);
 }
 
 const char* system_name(UnitSystem system) {
@@ -52,14 +153,48 @@ void bind_quantity(py::module_& module) {
         .def_property_readonly("base", &Quantity::base)
         .def("__str__", &Quantity::text)
         .def("__repr__", [](const Quantity& q) { return "Quantity('" + q.text() + "')"; })
+        .def("__format__", &formatted, py::arg("spec"),
+             "A format of numbers, a blank, a unit, each of them optional: '.3f in', '.0f', 'mm'.")
         .def(
-            "__eq__",
-            [](const Quantity& a, const Quantity& b) {
-                return a.dimension() == b.dimension() && a.base() == b.base();
+            "to",
+            [](const Quantity& q, const std::string& unit) {
+                const Unit& wanted = unit_of(unit, q.dimension());
+                return crossed(Quantity(q.in(wanted), wanted));
             },
-            py::is_operator())
-        .def("__hash__", [](const Quantity& q) {
-            return py::hash(py::make_tuple(static_cast<int>(q.dimension()), q.base()));
+            py::arg("unit"), "The same in another unit.")
+        .def(
+            "__eq__", [](const Quantity& a, const Quantity& b) { return a == b; }, py::is_operator())
+        .def("__hash__",
+             [](const Quantity& q) {
+                 return py::hash(py::make_tuple(static_cast<int>(q.dimension()), q.compared()));
+             })
+        .def("__lt__", comparison([](std::partial_ordering order) { return order < 0; }), py::arg("other"))
+        .def("__le__", comparison([](std::partial_ordering order) { return order <= 0; }), py::arg("other"))
+        .def("__gt__", comparison([](std::partial_ordering order) { return order > 0; }), py::arg("other"))
+        .def("__ge__", comparison([](std::partial_ordering order) { return order >= 0; }), py::arg("other"))
+        .def("__add__", &sum, py::arg("other"))
+        .def("__radd__", &sum_from, py::arg("other"))
+        .def("__sub__", &difference, py::arg("other"))
+        .def("__rsub__", &difference, py::arg("other"))
+        .def("__mul__", &product, py::arg("factor"))
+        .def("__rmul__", &product, py::arg("factor"))
+        .def("__truediv__", &quotient, py::arg("divisor"))
+        .def("__neg__", [](const Quantity& q) { return crossed(Quantity(-q.value(), q.unit())); })
+        .def("__pos__", [](const Quantity& q) { return crossed(q); })
+        .def("__abs__", [](const Quantity& q) { return crossed(Quantity(std::abs(q.value()), q.unit())); })
+        .def("__reduce__",
+             [](const py::object& self) {
+                 const auto& q = py::cast<const Quantity&>(self);
+                 const py::str unit = text(q.unit().symbol);
+                 py::tuple made = py::make_tuple(q.value(), unit);
+                 if (!py::isinstance<Length>(self)) {
+                     made = py::make_tuple(q.value(), unit, text(dimension_name(q.dimension())));
+                 }
+                 return py::tuple(py::make_tuple(py::type::of(self), made));
+             })
+        .def("__dask_tokenize__", [](const Quantity& q) {
+            return py::make_tuple("halfnut.Quantity", text(dimension_name(q.dimension())), q.value(),
+                                  text(q.unit().symbol));
         });
 
     py::class_<Length, Quantity>(module, "Length", "A length; it keeps the unit it was given in.")
@@ -68,7 +203,7 @@ void bind_quantity(py::module_& module) {
              }),
              py::arg("value"), py::arg("unit"))
         .def_property_readonly("mm", &Length::mm)
-        .def_property_readonly("inches", &Length::in)
+        .def_property_readonly("inch", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });
 
     module.def(
@@ -100,6 +235,24 @@ void bind_quantity(py::module_& module) {
         },
         py::arg("text"), py::arg("dimension"), py::arg("catalogue"),
         "Read a quantity of a given dimension from text.");
+    module.def(
+        "parse_number",
+        [](const std::string& text, const std::string& unit, const SharedCatalogue& catalogue) {
+            return parse_number(text, unit, catalogue.get());
+        },
+        py::arg("text"), py::arg("unit"), py::arg("catalogue"),
+        "The number in a unit of a quantity that is written with any unit of its kind.");
+    module.def(
+        "base_units",
+        [] {
+            py::dict out;
+            for (std::size_t i = 0; i < kDimensions; ++i) {
+                out[text(dimension_name(static_cast<Dimension>(i)))] =
+                    text(base_unit(static_cast<Dimension>(i)));
+            }
+            return out;
+        },
+        "Base units by what they are of.");
     module.def(
         "parse_length",
         [](const std::string& text, const SharedCatalogue& catalogue) {

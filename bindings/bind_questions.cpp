@@ -170,6 +170,110 @@ py::dict ask_question(std::string_view name, const py::tuple& values, const Shar
     return dictionary(*question.answer, values_of(*question.answer, answer.record.get()));
 }
 
+/// A figure of many rows: numbers with NaN where there is none, or texts.
+struct FigureColumn {
+    const FigureRow* figure = nullptr;
+    py::array_t<double> numbers;
+    double* number = nullptr;
+    std::vector<std::string> texts;
+};
+
+double number_in(const Value& value) {
+    if (const auto* const number = std::get_if<double>(&value.is)) {
+        return *number;
+    }
+    if (const auto* const whole = std::get_if<std::int64_t>(&value.is)) {
+        return static_cast<double>(*whole);
+    }
+    if (const auto* const flag = std::get_if<bool>(&value.is)) {
+        return *flag ? 1.0 : 0.0;
+    }
+    return kNaN;
+}
+
+/// `columns`: (place of the argument, numbers) or (place, codes, texts) each, every one as long as there are
+/// rows.
+py::dict ask_question_rows(std::string_view name, const py::tuple& values, const py::list& columns,
+                           std::size_t rows, bool inch, const std::vector<std::string>& wanted,
+                           const SharedCatalogue& catalogue) {
+    const Question& question = find_question(name);
+    const Taken common(values);
+    std::vector<AskedColumn> asked;
+    std::vector<std::vector<std::string>> texts(columns.size());
+    std::vector<std::vector<std::string_view>> views(columns.size());
+    std::vector<py::object> kept;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        const auto column = columns[i].cast<py::tuple>();
+        AskedColumn one{.argument = column[0].cast<std::size_t>()};
+        if (column.size() == 2) {
+            auto numbers = column[1].cast<Doubles>();
+            one.numbers = {numbers.data(), static_cast<std::size_t>(numbers.size())};
+            kept.push_back(std::move(numbers));
+        } else {
+            auto codes =
+                column[1].cast<py::array_t<std::int32_t, py::array::c_style | py::array::forcecast>>();
+            one.codes = {codes.data(), static_cast<std::size_t>(codes.size())};
+            kept.push_back(std::move(codes));
+            texts[i] = column[2].cast<std::vector<std::string>>();
+            views[i].assign(texts[i].begin(), texts[i].end());
+            one.texts = views[i];
+        }
+        if (one.argument >= question.arguments.size() ||
+            std::max(one.numbers.size(), one.codes.size()) != rows) {
+            throw DomainError("a column of " + std::string(name) +
+                              " has no argument, or another number of rows");
+        }
+        asked.push_back(one);
+    }
+    std::vector<FigureColumn> figures;
+    for (const std::string& key : wanted) {
+        for (const FigureRow& figure : question.answer->figures) {
+            if (figure.key == key) {
+                FigureColumn& column = figures.emplace_back();
+                column.figure = &figure;
+                if (figure.kind == FigureKind::text) {
+                    column.texts.resize(rows);
+                } else {
+                    column.numbers = py::array_t<double>(static_cast<py::ssize_t>(rows));
+                    column.number = column.numbers.mutable_data();
+                    std::fill_n(column.number, rows, kNaN);
+                }
+            }
+        }
+    }
+    py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
+    std::uint8_t* const code = status.mutable_data();
+    std::fill_n(code, rows, std::uint8_t{0});
+    std::vector<std::string> why(rows);
+    {
+        const py::gil_scoped_release release;
+        ask_rows(
+            question, common.given(), asked, rows, inch, catalogue.get(),
+            [&](std::size_t row, const void* answer) {
+                for (FigureColumn& column : figures) {
+                    const Value value = column.figure->get(answer);
+                    if (column.number != nullptr) {
+                        column.number[row] = number_in(value);
+                    } else if (const auto* const said = std::get_if<std::string>(&value.is)) {
+                        column.texts[row] = *said;
+                    }
+                }
+            },
+            [&](std::size_t row, StatusCode failure, std::string_view words) {
+                code[row] = static_cast<std::uint8_t>(failure);
+                why[row] = words;
+            });
+    }
+    py::dict out;
+    for (FigureColumn& column : figures) {
+        out[text(column.figure->key)] =
+            column.number != nullptr ? py::object(column.numbers) : text_column(column.texts);
+    }
+    out["status"] = status;
+    out["reason"] = text_column(why);
+    return out;
+}
+
 // ---- what is declared -------------------------------------------------------------------------------------
 
 py::list texts(std::span<const std::string_view> all) {
@@ -202,7 +306,7 @@ py::dict described(const AskedRow& row) {
         "written"_a = row.written, "usual"_a = text(row.usual), "kin"_a = text(row.kin),
         "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
         "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
-        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.is_leading,
+        "choices"_a = texts(row.choices), "required"_a = row.is_required, "leads"_a = row.leading,
         "finer"_a = row.is_finer);
 }
 
@@ -245,6 +349,10 @@ void bind_questions(py::module_& module) {
     module.def("ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
                "The answer to the question of a name: figures by their keys. `values` are those of "
                "its arguments in their order; None is not given.");
+    module.def("ask_rows", &ask_question_rows, py::arg("name"), py::arg("values"), py::arg("columns"),
+               py::arg("rows"), py::arg("inch"), py::arg("wanted"), py::arg("catalogue"),
+               "The same for many rows: figures as columns, with a status and a reason each. `columns` are "
+               "(place of the argument, numbers) or (place, codes, texts).");
     module.def("questions", &described_questions, "Every question as it is declared in the core.");
 }
 

@@ -35,6 +35,39 @@ double tolerance(const ThreadLimits& limits, std::int32_t units) {
     return units / (limits.inch() ? 1e6 : 1e3);
 }
 
+py::tuple limits_state(const ThreadLimits& l) {
+    py::list items;
+    for (const EvidenceItem& item : l.evidence.items()) {
+        items.append(py::make_tuple(item.figure, item.rule.domain, item.rule.place, item.row.table,
+                                    item.row.row, item.row.source));
+    }
+    return py::make_tuple(static_cast<int>(l.system), enum_name(l.side), py::tuple(py::cast(l.figures)),
+                          l.deviation, l.pitch_tolerance, l.crest_tolerance, l.root_radius_min,
+                          static_cast<int>(l.group), number_or_none(l.engagement_over),
+                          number_or_none(l.engagement_up_to), l.cautions, py::tuple(items));
+}
+
+ThreadLimits limits_made(const py::tuple& s) {
+    ThreadLimits out{.system = static_cast<System>(held<int>(s, 0)),
+                     .side = from_name<Side>("side", held<std::string>(s, 1)),
+                     .figures = held<std::array<std::int32_t, kLimits>>(s, 2),
+                     .deviation = held<std::int32_t>(s, 3),
+                     .pitch_tolerance = held<std::int32_t>(s, 4),
+                     .crest_tolerance = held<std::int32_t>(s, 5),
+                     .root_radius_min = held<std::int32_t>(s, 6),
+                     .group = static_cast<EngagementGroup>(held<int>(s, 7)),
+                     .engagement_over = number_held(s, 8),
+                     .engagement_up_to = number_held(s, 9),
+                     .cautions = held<std::uint16_t>(s, 10),
+                     .evidence = {}};
+    for (const py::handle item : s[11]) {
+        const auto i = py::cast<py::tuple>(item);
+        out.evidence.note(held<std::uint8_t>(i, 0), {held<std::uint8_t>(i, 1), held<std::uint16_t>(i, 2)},
+                          {held<std::uint8_t>(i, 3), held<std::uint16_t>(i, 4), held<std::uint8_t>(i, 5)});
+    }
+    return out;
+}
+
 LimitOptions limit_options(const std::string& rule, const py::object& engagement_mm) {
     return {.rule = from_name<UnifiedRule>("rule", rule),
             .engagement_mm = engagement_mm.is_none() ? kNaN : py::cast<double>(engagement_mm)};
@@ -88,6 +121,7 @@ void bind_threads(py::module_& module) {
         .def(
             "__eq__", [](const Thread& a, const Thread& b) { return a == b; }, py::is_operator())
         .def("__hash__", [](const Thread& t) { return py::hash(py::str(format_thread(t))); })
+        .def("__dask_tokenize__", [](const Thread& t) { return py::make_tuple("Thread", format_thread(t)); })
         .def(py::pickle([](const Thread& t) { return format_thread(t); },
                         [](const std::string& text) { return parse_thread(text, SharedCatalogue().get()); }));
 
@@ -121,6 +155,7 @@ void bind_threads(py::module_& module) {
         .def_property_readonly("cautions",
                                [](const ThreadLimits& l) { return cautions_of<LimitCaution>(l); });
     def_evidence(limits_class, kThreadLimitFigures);
+    def_value<ThreadLimits>(limits_class, &limits_state, &limits_made);
 
     module.def(
         "parse_thread",

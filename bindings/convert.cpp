@@ -89,6 +89,53 @@ void show_members(py::handle type, const std::type_info& record, std::span<const
     }
 }
 
+double number_held(const py::tuple& state, std::size_t place) {
+    const py::object value = state[place];
+    return value.is_none() ? kNaN : py::cast<double>(value);
+}
+
+py::dict members_of(py::handle self, std::span<const Member> members) {
+    py::dict out;
+    for (const Member& member : members) {
+        out[member.name] = self.attr(member.name);
+    }
+    return out;
+}
+
+py::tuple members_compared(py::handle self, std::span<const Member> members) {
+    py::list out;
+    for (const Member& member : members) {
+        const py::object value = self.attr(member.name);
+        if (PyList_Check(value.ptr()) != 0) {
+            out.append(py::tuple(value));
+        } else if (PyFloat_Check(value.ptr()) != 0) {
+            out.append(number_or_none(py::cast<double>(value)));
+        } else {
+            out.append(value);
+        }
+    }
+    return py::tuple(out);
+}
+
+py::tuple members_token(py::handle self, const char* name, std::span<const Member> members) {
+    const py::object normalize = py::module_::import("dask.base").attr("normalize_token");
+    return py::make_tuple(name, normalize(members_compared(self, members)));
+}
+
+std::string members_shown(py::handle self, const char* name, std::span<const Member> members) {
+    std::string said;
+    for (const Member& member : members) {
+        const py::object value = self.attr(member.name);
+        const bool plain = PyFloat_Check(value.ptr()) != 0 || PyLong_Check(value.ptr()) != 0 ||
+                           PyUnicode_Check(value.ptr()) != 0;
+        const auto shown = py::cast<std::string>(py::repr(value));
+        if (plain && shown != "nan" && shown != "''" && said.size() + shown.size() < 90) {
+            said += fmt::format("{}{}={}", said.empty() ? "" : ", ", member.name, shown);
+        }
+    }
+    return fmt::format("<{} {}>", name, said);
+}
+
 // ---- arrays -----------------------------------------------------------------------------------------------
 
 Doubles plain_numbers(const py::object& value, const Argument& argument) {

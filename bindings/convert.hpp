@@ -139,11 +139,47 @@ struct Member {
         #member, offsetof(Record, member), &halfnut::bind::kCrossing<decltype(Record::member)> \
     }
 
+/// A bound value as a value: equal, hashed and told to Dask by its state, pickled as it. A state is a tuple
+/// of plain values, None where a number is lacking.
+template <class T>
+void def_value(py::class_<T>& type, py::tuple (*state)(const T&), T (*made)(const py::tuple&)) {
+    type.def(py::pickle(state, made))
+        .def("__eq__",
+             [state](const T& self, const py::object& other) {
+                 return py::isinstance<T>(other) && state(self).equal(state(py::cast<const T&>(other)));
+             })
+        .def("__hash__", [state](const T& self) { return py::hash(state(self)); })
+        .def("__dask_tokenize__", [state](const py::object& self) {
+            return py::make_tuple(py::type::of(self).attr("__qualname__"), state(py::cast<const T&>(self)));
+        });
+}
+
+/// An item of a state, as a type of its own.
+template <class M>
+M held(const py::tuple& state, std::size_t place) {
+    return py::cast<M>(state[place]);
+}
+
+/// The number of a state, NaN where it is None.
+double number_held(const py::tuple& state, std::size_t place);
+
 /// Set members of a record from keywords; what it has not, or cannot hold, is refused by name.
 void set_members(void* record, const char* name, std::span<const Member> members, const py::kwargs& given);
 
 /// Make members readable in Python.
 void show_members(py::handle type, const std::type_info& record, std::span<const Member> members);
+
+/// The members of a record by name, as set_members takes them.
+py::dict members_of(py::handle self, std::span<const Member> members);
+
+/// Members compared: lists as tuples, None where a number is lacking.
+py::tuple members_compared(py::handle self, std::span<const Member> members);
+
+/// What Dask knows a record by: Dask itself makes plain values of the members.
+py::tuple members_token(py::handle self, const char* name, std::span<const Member> members);
+
+/// A record in one line: its name and as many of its plain members as there is room for.
+std::string members_shown(py::handle self, const char* name, std::span<const Member> members);
 
 /// A record of plain members in Python: made by keywords, read, never changed. The rows must outlive the
 /// module.
@@ -157,6 +193,23 @@ py::class_<Record> record(py::module_& module, const char* name, std::span<const
         return out;
     }));
     show_members(type, typeid(Record), members);
+    type.def(py::pickle([members](const py::object& self) { return members_of(self, members); },
+                        [name, members](const py::dict& given) {
+                            Record out;
+                            set_members(&out, name, members, py::kwargs(given));
+                            return out;
+                        }))
+        .def("__eq__",
+             [members](const py::object& self, const py::object& other) {
+                 return py::isinstance<Record>(other) &&
+                        members_compared(self, members).equal(members_compared(other, members));
+             })
+        .def("__hash__",
+             [members](const py::object& self) { return py::hash(members_compared(self, members)); })
+        .def("__dask_tokenize__",
+             [name, members](const py::object& self) { return members_token(self, name, members); })
+        .def("__repr__",
+             [name, members](const py::object& self) { return members_shown(self, name, members); });
     return type;
 }
 

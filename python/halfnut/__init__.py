@@ -47,12 +47,11 @@ if TYPE_CHECKING:
     from halfnut.core.units import inch, mm, quantity
     from halfnut.cutting.chasing import chase
     from halfnut.cutting.choosing import choose
-    from halfnut.cutting.edge_life import tool_life
     from halfnut.cutting.gears import gear_train, translating_pairs
     from halfnut.cutting.holding import hold
     from halfnut.cutting.hole_making import drill, ream, spot, tap
     from halfnut.cutting.milling import helix, mill, ramp, saw
-    from halfnut.cutting.questions import bore, face, knurl, part_off, thread_speed, turn
+    from halfnut.cutting.questions import bore, face, knurl, part_off, thread_speed, tool_life, turn
     from halfnut.cutting.tapers_and_grooves import groove, taper
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import preferred_fits
@@ -157,7 +156,7 @@ _HOMES = {
     "thread_speed": "cutting.questions",
     "threads_near": "threads.identification",
     "tighten": "threads.tightening",
-    "tool_life": "cutting.edge_life",
+    "tool_life": "cutting.questions",
     "translating_pairs": "cutting.gears",
     "turn": "cutting.questions",
     "wires": "threads.gauging",

@@ -40,7 +40,7 @@ def marks() -> list[Mark]:
 
     numpy, halfnut, cold = alternated([lambda: _run("import numpy"), lambda: _run("import halfnut"), turn])
     return [
-        Mark("import halfnut over import numpy", ratio(halfnut, numpy), 1.3, at_least=False),
-        Mark("halfnut turn, cold, over import numpy", ratio(cold, numpy), 3.0, at_least=False),
+        Mark("import halfnut over import numpy", ratio(halfnut, numpy), 1.0, at_least=False),
+        Mark("halfnut turn, cold, over import numpy", ratio(cold, numpy), 1.0, at_least=False),
         Mark("heavy libraries that it loads", len(heavy()), 0, at_least=False, unit="", note=" ".join(sorted(heavy()))),
     ]

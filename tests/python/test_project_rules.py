@@ -106,6 +106,45 @@ def test_oracles_do_not_import_the_product() -> None:
         assert "halfnut" not in imported(path.read_text("utf-8")), path
 
 
+EXACT = {"ceil", "floor", "inf", "isclose", "isfinite", "isnan", "nan", "pi", "sqrt"}
+"""Of `math`: the same bits everywhere."""
+INEXACT = re.compile(r"a?(?:sin|cos|tan)h?|arc\w+|atan2|exp\w*|log\w*|(?:float_)?power|cbrt|hypot|geomspace|logspace")
+"""Of numpy: left to the C library, or to the processor."""
+
+
+def of_the_c_library(source: str) -> list[str]:
+    """Return what a Python text computes by functions whose last bits differ between systems."""
+    found = []
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name):
+            wrong = {"math": node.attr not in EXACT, "np": bool(INEXACT.fullmatch(node.attr)), "cmath": True}
+            bad = wrong.get(node.value.id, False)
+        elif isinstance(node, ast.ImportFrom):
+            bad = node.module in {"math", "cmath", "numpy"}
+        elif isinstance(node, ast.BinOp) and isinstance(node.op, ast.Pow):
+            bad = not (isinstance(node.left, ast.Constant) and isinstance(node.left.value, int))
+        else:
+            bad = isinstance(node, ast.Name) and node.id == "pow"
+        if bad:
+            found.append(f"{node.lineno}: {ast.unparse(node)}")
+    return found
+
+
+@pytest.mark.parametrize(
+    "source", ["math.tan(x)", "math.radians(x)", "from math import sin", "np.log2(x)", "x**2", "0.1**y", "pow(x, 2)"]
+)
+def test_a_function_of_the_c_library_is_seen(source: str) -> None:
+    assert of_the_c_library(source)
+
+
+def test_answers_are_computed_by_the_elementary_functions_of_the_core() -> None:
+    package = ROOT / "python" / "halfnut"
+    files = [path for path in package.rglob("*.py") if "drawing" not in path.parts]
+    found = [f"{path.name}:{line}" for path in files for line in of_the_c_library(path.read_text("utf-8"))]
+    assert len(files) > 50
+    assert not found, "\n".join(found)
+
+
 def references() -> list[Path]:
     """Return the files of published answers."""
     return sorted((ROOT / "tests" / "reference").rglob("*.csv"))

@@ -27,6 +27,11 @@ _FIGURE = {
     "texts": "tuple[str, ...]",
 }
 _HOMES = {"Alloy": "halfnut.material.alloys"}
+_LIKES = {
+    "AlloyLike": "halfnut.material.alloys",
+    "BuildUpLike": "halfnut.material.coatings",
+    "MachineLike": "halfnut.machine.of_name",
+}
 _WORDS = {"number": "float", "count": "int", "flag": "bool", "text": "str"}
 
 
@@ -95,7 +100,7 @@ def function(question: dict[str, Any]) -> str:
         head.append(f"{row['name']}: {asked_type(row)}{' | None' if value == 'None' else ''} = {value}")
     doc = textwrap.indent(docstring(question), "    ").strip()
     answer, name = question["answer"]["name"], question["name"]
-    given = ", ".join(row["name"] for row in rows)
+    given = ", ".join(f"core_machine({row['name']})" if row["kind"] == "machine" else row["name"] for row in rows)
     return (
         f"def {name}(\n    " + ",\n    ".join(head) + f",\n) -> {answer}:\n"
         f'    """{doc}\n    """\n    return {answer}.of(ask("{name}", ({given},)))\n'
@@ -132,6 +137,9 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> str:
         lines.append(f"    {figure['key']}: {figure_type(figure)}\n    " + "\n    ".join(about))
     if nested:
         lines.append("\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of}' for key, of in nested.items()) + "}")
+    paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
+    if paired:
+        lines.append(f"\n    _paired: ClassVar = {{{', '.join(paired)}}}")
     if named:
         pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
         lines.append(f"    _named: ClassVar = {{{pairs}}}")
@@ -153,13 +161,18 @@ def modules() -> dict[Path, str]:
         made = "Written by `./shop stubs` from the core's declarations: change those."
         imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
         functions = "\n\n".join(function(question) for question in questions)
-        likes = ", ".join(sorted(set(re.findall(r"\w+Like", functions))))
-        given = f"if TYPE_CHECKING:\n    from halfnut.core.given import {likes}\n\n" if likes else ""
+        likes: dict[str, list[str]] = {}
+        for name in sorted(set(re.findall(r"\w+Like", functions))):
+            likes.setdefault(_LIKES.get(name, "halfnut.core.given"), []).append(name)
+        lines = "\n".join(f"    from {where} import {', '.join(each)}" for where, each in sorted(likes.items()))
+        typing = f"if TYPE_CHECKING:\n{lines}\n\n" if likes else ""
+        core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
-            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}\n"
-            f"{given}__all__ = [{names}]\n\n\n{functions}"
+            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}{core}\n"
+            f"{typing}"
+            f"__all__ = [{names}]\n\n\n{functions}"
         )
         records = "\n\n".join(record(row, "Answered", f"{row['name']}Figures", room) for row in answers.values())
         kins = {row["kin"] for answer in answers.values() for row in answer["figures"] if row["kin"]}

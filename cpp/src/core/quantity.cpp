@@ -24,6 +24,7 @@ constexpr double kPi = 3.14159265358979323846;
 // pound and standard gravity); a horsepower is 550 ft lbf/s. NIST SP 811 (2008), appendix B.
 constexpr double kPoundForceN = 4.4482216152605;
 constexpr double kFootM = 0.3048;
+constexpr double kPoundKg = 0.45359237;
 
 constexpr std::array kUnits{
     Unit{Dimension::length, "mm", 1, 1, UnitSystem::metric},
@@ -33,6 +34,7 @@ constexpr std::array kUnits{
     Unit{Dimension::length, "in", 127, 5, UnitSystem::inch},
     Unit{Dimension::length, "thou", 127, 5000, UnitSystem::inch},
     Unit{Dimension::length, "ft", 1524, 5, UnitSystem::inch},
+    Unit{Dimension::length, "µin", 127, 5'000'000, UnitSystem::inch},
     Unit{Dimension::speed, "m/min", 1, 1, UnitSystem::metric},
     Unit{Dimension::speed, "m/s", 60, 1, UnitSystem::metric},
     Unit{Dimension::speed, "ft/min", 381, 1250, UnitSystem::inch},
@@ -57,8 +59,14 @@ constexpr std::array kUnits{
     Unit{Dimension::frequency, "rev/min", 1, 1, UnitSystem::both},
     Unit{Dimension::stress, "MPa", 1, 1, UnitSystem::metric},
     Unit{Dimension::stress, "N/mm2", 1, 1, UnitSystem::metric},
+    Unit{Dimension::stress, "GPa", 1000, 1, UnitSystem::metric},
     Unit{Dimension::stress, "psi", kPoundForceN, 645.16, UnitSystem::inch},
     Unit{Dimension::stress, "ksi", kPoundForceN * 1000, 645.16, UnitSystem::inch},
+    Unit{Dimension::hardness, "HB", 1, 1, UnitSystem::both},
+    Unit{Dimension::mass, "kg", 1, 1, UnitSystem::metric},
+    Unit{Dimension::mass, "g", 1, 1000, UnitSystem::metric},
+    Unit{Dimension::mass, "lb", kPoundKg, 1, UnitSystem::inch},
+    Unit{Dimension::mass, "oz", kPoundKg, 16, UnitSystem::inch},
 };
 
 struct Spelling {
@@ -67,36 +75,72 @@ struct Spelling {
 };
 
 constexpr std::array kSpellings{
-    Spelling{"millimetre", "mm"}, Spelling{"millimetres", "mm"},
-    Spelling{"millimeter", "mm"}, Spelling{"millimeters", "mm"},
-    Spelling{"centimetre", "cm"}, Spelling{"centimeter", "cm"},
-    Spelling{"metre", "m"},       Spelling{"metres", "m"},
-    Spelling{"meter", "m"},       Spelling{"meters", "m"},
-    Spelling{"um", "µm"},         Spelling{"μm", "µm"},
-    Spelling{"micron", "µm"},     Spelling{"microns", "µm"},
-    Spelling{"in.", "in"},        Spelling{"inch", "in"},
-    Spelling{"inches", "in"},     Spelling{"\"", "in"},
-    Spelling{"''", "in"},         Spelling{"″", "in"},
-    Spelling{"”", "in"},          Spelling{"thousandths", "thou"},
-    Spelling{"foot", "ft"},       Spelling{"feet", "ft"},
-    Spelling{"ft.", "ft"},        Spelling{"'", "ft"},
-    Spelling{"′", "ft"},          Spelling{"sfm", "ft/min"},
-    Spelling{"sfpm", "ft/min"},   Spelling{"fpm", "ft/min"},
-    Spelling{"mm/r", "mm/rev"},   Spelling{"ipr", "in/rev"},
-    Spelling{"in/r", "in/rev"},   Spelling{"ipm", "in/min"},
-    Spelling{"°", "deg"},         Spelling{"degree", "deg"},
-    Spelling{"degrees", "deg"},   Spelling{"kw", "kW"},
-    Spelling{"w", "W"},           Spelling{"HP", "hp"},
-    Spelling{"lb", "lbf"},        Spelling{"lbs", "lbf"},
-    Spelling{"Nm", "N m"},        Spelling{"N·m", "N m"},
-    Spelling{"N*m", "N m"},       Spelling{"ft lbf", "lbf ft"},
-    Spelling{"ft-lb", "lbf ft"},  Spelling{"lb-ft", "lbf ft"},
-    Spelling{"in lbf", "lbf in"}, Spelling{"in-lb", "lbf in"},
-    Spelling{"lb-in", "lbf in"},  Spelling{"sec", "s"},
-    Spelling{"seconds", "s"},     Spelling{"minutes", "min"},
-    Spelling{"hours", "h"},       Spelling{"rpm", "rev/min"},
-    Spelling{"r/min", "rev/min"}, Spelling{"min-1", "rev/min"},
+    Spelling{"millimetre", "mm"},
+    Spelling{"millimetres", "mm"},
+    Spelling{"millimeter", "mm"},
+    Spelling{"millimeters", "mm"},
+    Spelling{"centimetre", "cm"},
+    Spelling{"centimeter", "cm"},
+    Spelling{"metre", "m"},
+    Spelling{"metres", "m"},
+    Spelling{"meter", "m"},
+    Spelling{"meters", "m"},
+    Spelling{"um", "µm"},
+    Spelling{"μm", "µm"},
+    Spelling{"micron", "µm"},
+    Spelling{"microns", "µm"},
+    Spelling{"in.", "in"},
+    Spelling{"inch", "in"},
+    Spelling{"inches", "in"},
+    Spelling{"\"", "in"},
+    Spelling{"''", "in"},
+    Spelling{"″", "in"},
+    Spelling{"”", "in"},
+    Spelling{"thousandths", "thou"},
+    Spelling{"foot", "ft"},
+    Spelling{"feet", "ft"},
+    Spelling{"ft.", "ft"},
+    Spelling{"'", "ft"},
+    Spelling{"′", "ft"},
+    Spelling{"sfm", "ft/min"},
+    Spelling{"sfpm", "ft/min"},
+    Spelling{"fpm", "ft/min"},
+    Spelling{"mm/r", "mm/rev"},
+    Spelling{"ipr", "in/rev"},
+    Spelling{"in/r", "in/rev"},
+    Spelling{"ipm", "in/min"},
+    Spelling{"°", "deg"},
+    Spelling{"degree", "deg"},
+    Spelling{"degrees", "deg"},
+    Spelling{"kw", "kW"},
+    Spelling{"w", "W"},
+    Spelling{"HP", "hp"},
+    Spelling{"lb", "lbf"},
+    Spelling{"lbs", "lbf"},
+    Spelling{"Nm", "N m"},
+    Spelling{"N·m", "N m"},
+    Spelling{"N*m", "N m"},
+    Spelling{"ft lbf", "lbf ft"},
+    Spelling{"ft-lb", "lbf ft"},
+    Spelling{"lb-ft", "lbf ft"},
+    Spelling{"in lbf", "lbf in"},
+    Spelling{"in-lb", "lbf in"},
+    Spelling{"lb-in", "lbf in"},
+    Spelling{"sec", "s"},
+    Spelling{"seconds", "s"},
+    Spelling{"minutes", "min"},
+    Spelling{"hours", "h"},
+    Spelling{"rpm", "rev/min"},
+    Spelling{"r/min", "rev/min"},
+    Spelling{"min-1", "rev/min"},
     Spelling{"N/mm²", "N/mm2"},
+    Spelling{"uin", "µin"},
+    Spelling{"μin", "µin"},
+    Spelling{"microinch", "µin"},
+    Spelling{"microinches", "µin"},
+    Spelling{"HBW", "HB"},
+    Spelling{"BHN", "HB"},
+    Spelling{"lbs", "lb"},
 };
 
 constexpr std::array kDimensionNames{
@@ -111,7 +155,10 @@ constexpr std::array kDimensionNames{
     std::pair{std::string_view("time"), std::string_view("s")},
     std::pair{std::string_view("spindle speed"), std::string_view("rev/min")},
     std::pair{std::string_view("stress"), std::string_view("MPa")},
+    std::pair{std::string_view("hardness"), std::string_view("HB")},
+    std::pair{std::string_view("mass"), std::string_view("kg")},
 };
+static_assert(kDimensionNames.size() == kDimensions);
 
 const Unit& unit_by_symbol(std::string_view symbol) {
     return *std::find_if(kUnits.begin(), kUnits.end(),
@@ -128,8 +175,9 @@ bool is_blank(char c) {
 /// Reads one quantity from text, remembering the position for messages.
 class QuantityReader {
    public:
-    QuantityReader(std::string_view text, Dimension dimension, const Catalogue& catalogue)
-        : text_(text), dimension_(dimension), catalogue_(catalogue) {}
+    QuantityReader(std::string_view text, Dimension dimension, const Catalogue& catalogue,
+                   bool with_sign = false)
+        : text_(text), dimension_(dimension), catalogue_(catalogue), with_sign_(with_sign) {}
 
     Quantity read() {
         bounds::require_text(dimension_name(dimension_), text_);
@@ -244,6 +292,11 @@ class QuantityReader {
     }
 
     double number() {
+        if (with_sign_ && peek() == '-' && (is_digit(peek(1)) || peek(1) == '.')) {
+            ++at_;
+            with_sign_ = false;
+            return -number();
+        }
         if (peek() == '-' || text_.substr(at_).rfind("−", 0) == 0) {
             fail(fmt::format("a {} cannot be negative", dimension_name(dimension_)));
         }
@@ -380,6 +433,7 @@ class QuantityReader {
     std::string_view text_;
     Dimension dimension_;
     const Catalogue& catalogue_;
+    bool with_sign_;
     std::size_t at_ = 0;
 };
 
@@ -390,16 +444,25 @@ std::span<const Unit> units() noexcept {
 }
 
 const Unit* find_unit(std::string_view spelling, Dimension dimension) noexcept {
-    std::string_view symbol = spelling;
-    for (const Spelling& known : kSpellings) {
-        if (known.written == spelling) {
-            symbol = known.symbol;
-        }
-    }
+    const auto stands_for = [&](std::string_view symbol) {
+        return symbol == spelling ||
+               std::any_of(kSpellings.begin(), kSpellings.end(), [&](const Spelling& known) {
+                   return known.written == spelling && known.symbol == symbol;
+               });
+    };
     const auto found = std::find_if(kUnits.begin(), kUnits.end(), [&](const Unit& unit) {
-        return unit.dimension == dimension && unit.symbol == symbol;
+        return unit.dimension == dimension && stands_for(unit.symbol);
     });
     return found == kUnits.end() ? nullptr : &*found;
+}
+
+const Unit* find_unit(std::string_view spelling) noexcept {
+    for (std::size_t dimension = 0; dimension < kDimensions; ++dimension) {
+        if (const Unit* const unit = find_unit(spelling, static_cast<Dimension>(dimension))) {
+            return unit;
+        }
+    }
+    return nullptr;
 }
 
 std::string_view dimension_name(Dimension dimension) noexcept {
@@ -421,6 +484,51 @@ std::string Quantity::text() const {
     return fmt::format("{} {}", trimmed(value_, 6), unit_->symbol);
 }
 
+double Quantity::compared() const {
+    const std::string rounded = fmt::format("{:.11e}", base());
+    double out = base();
+    std::from_chars(rounded.data(), rounded.data() + rounded.size(), out);
+    return out;
+}
+
+Quantity bounded_quantity(double value, const Unit& unit) {
+    const Quantity out(value, unit);
+    const std::string_view base = base_unit(unit.dimension);
+    const bounds::Range range = bounds::of_unit(base);
+    if (!range.holds(out.base())) {  // NaN too
+        throw DomainError(fmt::format("{} must be 0, or from {} to {} {}, got {} {}",
+                                      dimension_name(unit.dimension), range.least, range.greatest, base,
+                                      value, unit.symbol));
+    }
+    return out;
+}
+
+Quantity operator+(const Quantity& a, const Quantity& b) {
+    // What rounding leaves of a difference of equals is less than the least that there is: none.
+    const Quantity sum(a.value() + b.in(a.unit()), a.unit());
+    const bounds::Range range = bounds::of_unit(base_unit(a.dimension()));
+    return bounded_quantity(std::abs(sum.base()) < range.least ? 0.0 : sum.value(), a.unit());
+}
+Quantity operator-(const Quantity& a, const Quantity& b) {
+    return a + Quantity(-b.value(), b.unit());
+}
+Quantity operator*(const Quantity& a, double factor) {
+    return bounded_quantity(a.value() * factor, a.unit());
+}
+Quantity operator/(const Quantity& a, double divisor) {
+    if (divisor == 0.0) {
+        throw DomainError(fmt::format("{} cannot be divided by zero", a.text()));
+    }
+    return bounded_quantity(a.value() / divisor, a.unit());
+}
+double operator/(const Quantity& a, const Quantity& b) {
+    const double divisor = b.in(a.unit());
+    if (divisor == 0.0) {
+        throw DomainError(fmt::format("{} cannot be divided by {}", a.text(), b.text()));
+    }
+    return a.value() / divisor;
+}
+
 Length Length::inches(double value) {
     return Length(Quantity(value, unit_by_symbol("in")));
 }
@@ -437,6 +545,15 @@ Length::Length(const Quantity& quantity) : Quantity(quantity) {
 
 Quantity parse_quantity(std::string_view text, Dimension dimension, const Catalogue& catalogue) {
     return QuantityReader(text, dimension, catalogue).read();
+}
+
+double parse_number(std::string_view text, std::string_view unit, const Catalogue& catalogue) {
+    const Unit* const wanted = find_unit(unit);
+    if (wanted == nullptr) {
+        throw DomainError(fmt::format("no unit '{}'", unit));
+    }
+    const bool with_sign = wanted->dimension == Dimension::angle;
+    return QuantityReader(text, wanted->dimension, catalogue, with_sign).read().in(*wanted);
 }
 
 Length parse_length(std::string_view text, const Catalogue& catalogue) {

@@ -14,6 +14,10 @@ namespace halfnut {
 
 namespace {
 
+// The one unit of arguments that is not the base of its dimension.
+constexpr std::string_view kMinute = "min";
+constexpr double kSecondsInMinute = 60.0;
+
 bool is_word(char letter) {
     return std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '_' ||
            (static_cast<unsigned char>(letter) & 0x80U) != 0;
@@ -118,10 +122,11 @@ double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& aski
         throw DomainError(fmt::format("{}: {} is a {}, not a {}", row.name, found.text(),
                                       dimension_name(found.dimension()), dimension_name(row.dimension)));
     }
-    if (row.is_leading) {
+    if (row.leading != 0 && (asking.led_by == 0 || row.leading < asking.led_by)) {
         asking.inch = found.system() == UnitSystem::inch;
+        asking.led_by = row.leading;
     }
-    return found.base();
+    return row.unit == kMinute ? found.base() / kSecondsInMinute : found.base();
 }
 
 double number_of(const Given& given, const AskedRow& row, Asking& asking) {
@@ -132,18 +137,20 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
             }
             break;
         case Given::Tag::text:
-            if (row.has_dimension) {
-                if (const std::optional<double> number = bare_number(given.text); number && !row.written) {
-                    return plain_number(row, {.tag = Given::Tag::number, .number = *number});
-                }
-                try {
-                    return quantity_in_base(row, parse_quantity(given.text, row.dimension, asking.catalogue),
-                                            asking);
-                } catch (const Error&) {
-                    rethrow_of(row.name);
-                }
+            if (row.unit.empty()) {
+                break;
             }
-            break;
+            if (const std::optional<double> number = bare_number(given.text); number && !row.written) {
+                return plain_number(row, {.tag = Given::Tag::number, .number = *number});
+            }
+            try {
+                return row.has_dimension
+                           ? quantity_in_base(
+                                 row, parse_quantity(given.text, row.dimension, asking.catalogue), asking)
+                           : parse_number(given.text, row.unit, asking.catalogue);
+            } catch (const Error&) {
+                rethrow_of(row.name);
+            }
         case Given::Tag::number:
             if (!row.written) {
                 return plain_number(row, given);
@@ -224,6 +231,13 @@ std::string in_inches(std::string_view message) {
     return out;
 }
 
+double in_range(const AskedRow& row, double number, const Asking& asking) {
+    if (check(row.range, number) != StatusCode::ok) {
+        throw DomainError(as_asked(argument_message(row.range, number), {&row, 1}, asking.inch));
+    }
+    return number;
+}
+
 }  // namespace
 
 std::string Given::shown() const {
@@ -244,7 +258,7 @@ std::string Given::shown() const {
 }
 
 void take(double& to, const Given& given, const AskedRow& row, Asking& asking) {
-    to = number_of(given, row, asking);
+    to = in_range(row, number_of(given, row, asking), asking);
 }
 
 void take(int& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
@@ -384,30 +398,108 @@ const Question& find_question(std::string_view name) {
                                         near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
 }
 
-std::shared_ptr<void> read_asked(const Question& question, std::span<const Given> given, Asking& asking) {
-    std::shared_ptr<void> asked = question.fresh();
-    for (std::size_t i = 0; i < question.arguments.size(); ++i) {
-        const AskedRow& row = question.arguments[i];
-        if (i < given.size() && given[i].tag != Given::Tag::nothing) {
-            row.take(asked.get(), given[i], row, asking);
-        } else if (row.is_required) {
-            throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
+namespace {
+
+void take_all(const Question& question, std::span<const Given> given, void* asked, Asking& asking) {
+    for (std::size_t i = 0; i < given.size() && i < question.arguments.size(); ++i) {
+        if (given[i].tag != Given::Tag::nothing) {
+            question.arguments[i].take(asked, given[i], question.arguments[i], asking);
         }
     }
-    return asked;
 }
 
-Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
-    Asking asking{catalogue};
-    const std::shared_ptr<void> asked = read_asked(question, given, asking);
+[[noreturn]] void refuse_lack(const Question& question, const AskedRow& row) {
+    throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
+}
+
+std::shared_ptr<const void> evaluated(const Question& question, const void* asked, const Asking& asking) {
     try {
-        return {&question, question.evaluate(asked.get(), asking), asking.inch};
+        return question.evaluate(asked, asking);
     } catch (const TableError&) {  // it speaks of a file's columns, not of arguments
         throw;
     } catch (const Error&) {
         retell([&](std::string_view why) {
             return as_asked(why, question.arguments, asking.inch && !question.own_units);
         });
+    }
+}
+
+/// What a row of a column gives; false where it gives nothing.
+bool take_cell(const AskedColumn& column, std::size_t row, const AskedRow& argument, void* asked,
+               Asking& asking) {
+    if (!column.numbers.empty()) {
+        const double number = column.numbers[row];
+        if (std::isnan(number)) {
+            return false;
+        }
+        if (argument.set == nullptr) {
+            throw DomainError(
+                fmt::format("{} is no number: a column of numbers cannot give it", argument.name));
+        }
+        argument.set(asked,
+                     in_range(argument, plain_number(argument, {.tag = Given::Tag::number, .number = number}),
+                              asking));
+        return true;
+    }
+    if (column.codes[row] < 0) {
+        return false;
+    }
+    const std::string_view text = column.texts[static_cast<std::size_t>(column.codes[row])];
+    argument.take(asked, {.tag = Given::Tag::text, .text = text}, argument, asking);
+    return true;
+}
+
+}  // namespace
+
+std::shared_ptr<void> read_asked(const Question& question, std::span<const Given> given, Asking& asking) {
+    std::shared_ptr<void> asked = question.fresh();
+    for (std::size_t i = 0; i < question.arguments.size(); ++i) {
+        if (question.arguments[i].is_required && (i >= given.size() || given[i].tag == Given::Tag::nothing)) {
+            refuse_lack(question, question.arguments[i]);
+        }
+    }
+    take_all(question, given, asked.get(), asking);
+    return asked;
+}
+
+Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
+    Asking asking{catalogue};
+    const std::shared_ptr<void> asked = read_asked(question, given, asking);
+    return {&question, evaluated(question, asked.get(), asking), asking.inch};
+}
+
+void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
+              std::size_t rows, bool inch, const Catalogue& catalogue,
+              const std::function<void(std::size_t row, const void* answer)>& answered,
+              const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed) {
+    Asking shared{catalogue, inch};
+    const std::shared_ptr<void> all = question.fresh();
+    take_all(question, common, all.get(), shared);
+    std::vector<bool> given(question.arguments.size(), false);
+    for (std::size_t i = 0; i < common.size() && i < given.size(); ++i) {
+        given[i] = common[i].tag != Given::Tag::nothing;
+    }
+    for (std::size_t row = 0; row < rows; ++row) {
+        try {
+            const std::shared_ptr<void> asked = question.copy(all.get());
+            Asking asking = shared;
+            for (const AskedColumn& column : columns) {
+                given[column.argument] =
+                    take_cell(column, row, question.arguments[column.argument], asked.get(), asking);
+            }
+            for (std::size_t i = 0; i < given.size(); ++i) {
+                if (question.arguments[i].is_required && !given[i]) {
+                    refuse_lack(question, question.arguments[i]);
+                }
+            }
+            answered(row, evaluated(question, asked.get(), asking).get());
+        } catch (const NotTabulatedError& error) {
+            failed(row, StatusCode::not_tabulated, error.what());
+        } catch (const DomainError& error) {
+            failed(row, StatusCode::out_of_range, error.what());
+        } catch (const Error& error) {
+            failed(row, StatusCode::not_understood, error.what());
+        }
     }
 }
 

@@ -92,6 +92,12 @@ double ChasingDepth::compute(double blank, double pitch_diameter, double pitch, 
     return answered ? t : kNaN;
 }
 
+std::string RootFlat::refusal(double pitch, double pitch_diameter, double root, double half_angle) {
+    const double deep = pitch / 2.0 / tangent_deg(half_angle);
+    return fmt::format("the flanks meet before the root of {:g} mm, at {:g} mm", root,
+                       root < pitch_diameter ? pitch_diameter - deep : pitch_diameter + deep);
+}
+
 std::string ChasingDepth::refusal(double blank, double pitch_diameter, double pitch, double half_angle,
                                   double radius, double flat, double internal) {
     if (internal != 0.0 && internal != 1.0) {

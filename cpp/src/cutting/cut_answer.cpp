@@ -167,7 +167,7 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
             tell("plastic_melts");
         }
     }
-    each_word(context.alloy.hazards, [&](string_view word) { tell(fmt::format("hazard_{}", word)); });
+    tell_hazards(context.alloy, out);
     return out;
 }
 
@@ -258,6 +258,11 @@ int holder_place(const machine::Machine* machine, const Holder& asked, Hold hold
         names.push_back(chuck.name);
     }
     refuse_choice("chuck", names, asked.name.empty() ? fmt::format("{}", asked.place) : asked.name);
+}
+
+void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told) {
+    each_word(alloy.hazards,
+              [&](string_view word) { told.push_back({fmt::format("hazard_{}", word), 0.0, {}}); });
 }
 
 bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy, string_view name, bool begins) {

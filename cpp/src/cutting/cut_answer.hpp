@@ -51,6 +51,9 @@ struct CutContext {
 };
 [[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
 
+/// Tell what the alloy's chips, dust and fume can do.
+void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);
+
 /// Whether the alloy's group, or one above it, has this name, or begins with it.
 [[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
                             std::string_view name, bool begins = false);

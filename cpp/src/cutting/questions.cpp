@@ -111,8 +111,11 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
         std::vector<const Question*> out{&kHoldingTaper};
-        for (const Question& each : kLatheQuestions) {
-            out.push_back(&each);
+        for (const std::span<const Question> some :
+             {std::span<const Question>(kLatheQuestions), std::span<const Question>(&kLifeQuestion, 1)}) {
+            for (const Question& each : some) {
+                out.push_back(&each);
+            }
         }
         return out;
     }();

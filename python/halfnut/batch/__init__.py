@@ -20,6 +20,7 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
+    from halfnut.batch.asking import *
     from halfnut.batch.columns import *
     from halfnut.batch.cuts import *
     from halfnut.batch.evidence import *

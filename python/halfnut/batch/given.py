@@ -32,11 +32,12 @@ class Argument:
     name: str
     unit: str
     required: bool
+    leads: bool = False
 
     @property
     def system_matters(self) -> bool:
         """Whether its unit is that of the question: what is left open is then usual in inch or in metric work."""
-        return self.name == "diameter_mm"
+        return self.leads or self.name == "diameter_mm"
 
     @property
     def spellings(self) -> dict[str, float]:

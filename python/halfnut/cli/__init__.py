@@ -27,6 +27,8 @@ _HOMES = {
     "chart": ("choosing", "chart", "A machine's spindle speeds by diameter and alloy, for the wall."),
     "chase": ("chasing", "chase", "A thread with a single point, pass by pass."),
     "choose": ("choosing", "choose", "The fastest passes within every limit."),
+    "ask": ("programs", "ask", "Any question as JSON, for other programs."),
+    "coating": ("asking", "coating", "What is known of a finish."),
     "counterbore": ("cuts", "counterbore", "Levers for counterboring."),
     "countersink": ("cuts", "countersink", "Levers for countersinking."),
     "drill": ("cuts", "drill", "Levers for drilling."),

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from importlib import import_module
+from types import MappingProxyType
 from typing import Any, TypeVar
 
 import click
@@ -23,8 +24,11 @@ def __getattr__(name: str) -> click.Command:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def command(name: str) -> click.Command:
-    """The command that asks a question: what it requires are arguments, the rest options."""
+def command(name: str, *, called: str = "", flags: Mapping[str, str] = MappingProxyType({})) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options.
+
+    `called` and `flags` are names of the command and of options that the question and its arguments do not have.
+    """
     question = declared()[name]
     rows = question["arguments"]
 
@@ -32,13 +36,18 @@ def command(name: str) -> click.Command:
         as_json, evidence = given.pop("as_json"), given.pop("evidence")
         function = getattr(import_module(f"halfnut.{question['room']}.questions"), name)
         asked = [given.pop(row["name"]) for row in rows if row["required"]]
-        show(function(*asked, **{key: _several(value) for key, value in given.items()}), as_json, evidence=evidence)
+        show(
+            function(*asked, **{key: _several(value) for key, value in given.items()}),
+            as_json,
+            evidence=evidence,
+            question=name,
+        )
 
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["required"])
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
-        made = _parameter(row)(made)
-    return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
+        made = _parameter(row, flags.get(row["name"], ""))(made)
+    return click.command(called or name.replace("_", "-"), epilog=_examples(question))(made)
 
 
 def options(name: str, **called: str) -> Callable[[_Command], _Command]:
@@ -72,7 +81,7 @@ def _several(value: Any) -> Any:
     return [each.split(",") if "," in each else each for each in value]
 
 
-def _parameter(row: dict[str, Any], flag: str = "") -> Any:
+def _parameter(row: dict[str, Any], flag: str) -> Any:
     name, about = row["name"], row["about"]
     if row["required"]:
         return click.argument(name, metavar=name.upper())

@@ -6,7 +6,6 @@ import contextlib
 import errno
 import os
 import sys
-import traceback
 from dataclasses import dataclass
 
 import click
@@ -90,6 +89,8 @@ def tell(error: BaseException, *, as_json: bool) -> int:
         return UNABLE
     with contextlib.suppress(OSError):
         if os.environ.get("HALFNUT_TRACEBACK"):
+            import traceback
+
             echo("".join(traceback.format_exception(error)).rstrip(), err=True)
         if as_json:
             whole = {"error": {"code": found.code, "message": found.message}}

@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.core.units import temperature_c
+from halfnut.core.written import temperature_c
 from halfnut.threads.form_threads import precoat
 
 __all__ = ["fit", "judge", "limits", "wires"]

@@ -15,10 +15,8 @@ from typing import Any, TypeVar
 import click
 
 from halfnut._core import bounds
-from halfnut.core import files
 from halfnut.core.record import CautionLine, Rank, Record
 from halfnut.core.text import shown
-from halfnut.core.words import by_rank
 
 __all__ = [
     "COUNT",
@@ -74,6 +72,8 @@ def ready(place: Path | None, *, replace: bool, as_json: bool = False) -> None:
         if replace:
             raise click.UsageError("--replace goes with a file to write")
         return
+    from halfnut.core import files
+
     files.check(place, replace=replace)
 
 
@@ -82,6 +82,8 @@ def put(place: Path, content: str | bytes, *, replace: bool) -> None:
     if place == STREAM:
         click.echo(content, nl=False)
     else:
+        from halfnut.core import files
+
         files.write(place, content, replace=replace)
 
 
@@ -144,10 +146,12 @@ _LATIN = {"µ": "u", "°": " deg", "±": "+/-", "×": "x", "·": "*", "²": "^2"
 codecs.register_error("halfnut", _spelled)
 
 
-def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
+def show(record: Record, as_json: bool, *, evidence: bool = False, question: str = "") -> None:
     """Print a record; cautions last, and in the colour of their rank where the terminal has any."""
     if as_json:
-        echo(json_text(_whole(record)))
+        from halfnut.core.schemas import flat
+
+        echo(json_text(flat(record, question)))
         return
     for line in record.lines():
         echo(line)
@@ -155,14 +159,3 @@ def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
         for item in record.evidence:
             row = f"; {item.row}" if item.row else ""
             echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")
-
-
-def _whole(record: Record) -> dict[str, Any]:
-    return {
-        **record.to_dict(),
-        "cautions": [item.to_dict() for item in by_rank(record.told)],
-        "evidence": [
-            {"figure": item.figure, "rule": item.rule, "row": item.row, "source": item.source, "kind": item.kind}
-            for item in record.evidence
-        ],
-    }

@@ -12,6 +12,7 @@ from types import FunctionType
 from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
 
 from halfnut._core import DomainError, Quantity, unit_bounds
+from halfnut.core.written import unit_of, written
 
 __all__ = ["checked", "checked_temperature_c", "number"]
 
@@ -19,8 +20,6 @@ P = ParamSpec("P")
 R = TypeVar("R")
 Check = Callable[[Any, str], Any]
 
-# Units of numbers by the end of their names.
-_UNITS = {"rpm": "rev/min", "deg": "deg", "um": "um", "hb": "HB", "mm": "mm", "s": "s", "n": "N", "kg": "kg"}
 
 _COLDEST_C, _HOTTEST_C = -200.0, 1000.0
 _MOST = 2**31 - 1  # a whole number of the core
@@ -203,6 +202,9 @@ def checked_temperature_c(value: float, name: str) -> float:
 def number(value: Any, name: str) -> float:
     """A finite number for an argument; what carries a unit is converted to the one that ends the argument's name.
 
+    What carries a unit is text, a `Quantity`, or an object with pint's or astropy's interface; a temperature's text has
+    its scale, "40 C" or "104 F".
+
     Raises
     ------
     DomainError
@@ -210,10 +212,12 @@ def number(value: Any, name: str) -> float:
     UnitError
         A unit that cannot be converted.
 
-    >>> number(95, "hardness_hb")
-    95.0
+    >>> number(95, "hardness_hb"), number("63 uin", "roughness_um"), number("-6 deg", "rake_deg")
+    (95.0, 1.6002, -6.0)
     """
-    unit = _UNITS.get(name.rpartition("_")[2], "")
+    unit = unit_of(name)
+    if isinstance(value, str) and (unit or name.endswith("temperature_c")):
+        value = written(sound(value, name), unit, name)
     if isinstance(value, Quantity) or hasattr(value, "units") or hasattr(value, "unit"):
         from halfnut.core import carriers
 

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfnut._core import DomainError, Quantity, UnitError
+from halfnut.core.written import unit_of
 
 __all__ = ["carried_units", "columns", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
 
@@ -161,18 +162,10 @@ def _missing(item: Any) -> bool:
 
 def _of_quantity(value: Quantity, unit: str, name: str) -> float:
     """A quantity of Halfnut's own in a unit."""
-    base = {"length": "mm", "angle": "deg", "spindle speed": "rev/min", "feed": "mm/rev", "feed rate": "mm/min"}
-    base |= {"speed": "m/min", "power": "kW", "force": "N", "torque": "N m", "time": "s", "stress": "MPa"}
-    of = base[value.dimension]
-    if of == unit:
-        return value.base
-    if of == "mm" and unit == "um":
-        return value.base * 1000.0
-    raise UnitError(f"{name}: {value} is a {value.dimension}, and {name} is in {unit or 'plain numbers'}")
-
-
-# Units of arguments by the end of their names.
-_ENDS = {"mm": "mm", "um": "um", "deg": "deg", "mpa": "MPa", "gpa": "GPa", "n": "N", "rpm": "rev/min", "s": "s"}
+    try:
+        return value.to(unit).value
+    except DomainError:
+        raise UnitError(f"{name}: {value} is a {value.dimension}, and {name} is in {unit or 'plain numbers'}") from None
 
 
 def columns(**named: Any) -> list[NDArray[np.float64]]:
@@ -181,9 +174,7 @@ def columns(**named: Any) -> list[NDArray[np.float64]]:
     >>> [column.tolist() for column in columns(wire_mm=[1, 2], load_n=3.0)]
     [[1.0, 2.0], [3.0]]
     """
-    return [
-        np.atleast_1d(numbers(value, _ENDS.get(name.rpartition("_")[2], ""), name)) for name, value in named.items()
-    ]
+    return [np.atleast_1d(numbers(value, unit_of(name), name)) for name, value in named.items()]
 
 
 def numbers_column(value: Any, unit: str, name: str) -> NDArray[np.float64]:

@@ -6,22 +6,10 @@ that ends the argument's name.
 
 from __future__ import annotations
 
-import os
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, Literal, Protocol, TypeAlias
+from typing import Any, Literal, Protocol, TypeAlias
 
 from halfnut._core import Length, Quantity
-
-if TYPE_CHECKING:
-    from halfnut._core import BuildUp
-    from halfnut._core import Machine as CoreMachine
-    from halfnut.machine.machines import Machine
-    from halfnut.material.alloys import Alloy
-    from halfnut.material.coatings import Coating
-
-    MachineLike: TypeAlias = str | os.PathLike[str] | Machine | CoreMachine
-    AlloyLike: TypeAlias = str | Alloy
-    BuildUpLike: TypeAlias = "LengthLike | tuple[LengthLike, LengthLike] | BuildUp | Coating"
 
 
 class PintLike(Protocol):

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import numbers as numeric
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields, is_dataclass
 from functools import cache
-from typing import Any, ClassVar, Self
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import Quantity
@@ -19,9 +19,12 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import CAUTIONS, caution
 
-__all__ = ["Answered", "ask", "declared", "placed", "read_by"]
+if TYPE_CHECKING:
+    from typing_extensions import Self
 
-_PLAIN = (str, bool, int, float, Quantity)
+__all__ = ["Answered", "ask", "declared", "plain", "read_by"]
+
+_PLAIN = (str, bool, int, float, Quantity, _core.Machine)
 _READERS: dict[str, Callable[[str], Any]] = {}
 
 
@@ -48,16 +51,10 @@ def placed(name: str, **given: Any) -> tuple[Any, ...]:
     return tuple(given.get(each) for each in names)
 
 
-@cache
-def _machine_places(name: str) -> frozenset[int]:
-    return frozenset(place for place, row in enumerate(declared()[name]["arguments"]) if row["kind"] == "machine")
-
-
 def ask(name: str, values: tuple[Any, ...]) -> dict[str, Any]:
     """The core's answer to a question: figures by their keys."""
-    machines = _machine_places(name)
     given = tuple(
-        value if value is None or (isinstance(value, _PLAIN) and place not in machines) else _plain(name, place, value)
+        value if value is None or isinstance(value, _PLAIN) else plain(name, place, value)
         for place, value in enumerate(values)
     )
     try:
@@ -68,16 +65,9 @@ def ask(name: str, values: tuple[Any, ...]) -> dict[str, Any]:
         raise
 
 
-def _plain(name: str, place: int, value: Any) -> Any:
+def plain(name: str, place: int, value: Any) -> Any:
     """What the core reads, of what a person may give besides."""
-    row = declared()[name]["arguments"][place]
-    if row["kind"] == "machine":
-        if isinstance(value, _core.Machine):
-            return value
-        from halfnut.machine.machines import machine
-
-        return machine(sound(value, row["name"])).core
-    return _item(row, value)
+    return _item(declared()[name]["arguments"][place], value)
 
 
 def _item(row: dict[str, Any], value: Any) -> Any:
@@ -94,8 +84,19 @@ def _item(row: dict[str, Any], value: Any) -> Any:
     from halfnut.core import carriers, units
 
     if carriers.unit_carrier(value) is not None:
+        if row["unit"] and not row["dimension"]:
+            return float(carriers.numbers(value, row["unit"], row["name"]))
         return units.quantity(value, row["dimension"] or "length", row["name"])
     return value
+
+
+def _plain(value: Any) -> Any:
+    """A figure as a dictionary holds it."""
+    if isinstance(value, tuple):
+        return [_plain(each) for each in value]
+    if isinstance(value, Record):
+        return value.id  # type: ignore[attr-defined]
+    return {item.name: getattr(value, item.name) for item in fields(value)} if is_dataclass(value) else value
 
 
 @dataclass(frozen=True)
@@ -111,6 +112,7 @@ class Answered(Record):
 
     _nested: ClassVar[Mapping[str, type]] = {}
     _named: ClassVar[Mapping[str, str]] = {}
+    _paired: ClassVar[frozenset[str] | set[str]] = frozenset()
 
     @classmethod
     def of(cls, figures: dict[str, Any]) -> Self:
@@ -131,14 +133,24 @@ class Answered(Record):
         return cls(**figures)
 
     def to_dict(self) -> dict[str, Any]:
-        """The answer as a flat dictionary with unit-suffixed keys, in the order of its declaration."""
-        return {
-            key: list(value) if isinstance(value, tuple) else value
-            for key, value in self.__dict__.items()
-            if key not in {"notes", "cautions", "evidence"}
+        """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
+        out = {
+            item.name: _plain(getattr(self, item.name))
+            if item.name not in self._paired
+            else dict(getattr(self, item.name))
+            for item in fields(self)
+            if item.name not in {"notes", "cautions", "evidence"}
         }
+        return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
 
     @classmethod
     def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
         """What stands in places of the cautions' texts."""
         return figures
+
+
+def _written(value: Any) -> Any:
+    """A figure as a dictionary holds it."""
+    if isinstance(value, tuple):
+        return [_written(each) for each in value]
+    return value.id if type(value).__name__ in _READERS else value

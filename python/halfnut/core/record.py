@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from halfnut._core import Evidence
+from halfnut.core.fixed import Value, one_line
 from halfnut.core.text import shown
 
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record"]
@@ -52,8 +53,8 @@ class CautionLine(str):
         return line
 
 
-class Record:
-    """A level-2 result. Subclasses are frozen dataclasses without a repr; they set `cautions` and `evidence`."""
+class Record(Value):
+    """A level-2 result. Subclasses are frozen dataclasses; they set `cautions` and `evidence`."""
 
     cautions: tuple[Caution, ...]
     evidence: tuple[Evidence, ...]
@@ -72,6 +73,10 @@ class Record:
         notes = [item for item in getattr(self, "notes", ()) if isinstance(item, Caution)]
         return tuple(dict.fromkeys((*self.cautions, *notes)))
 
+    def told_by_rank(self) -> list[Caution]:
+        """The same, the gravest first."""
+        return sorted(self.told, key=lambda item: RANKS.index(item.rank))
+
     def lines(self) -> list[str]:
         """The result as lines for a terminal: the answer first, then what it rests on, limits, cautions."""
         raise NotImplementedError
@@ -80,7 +85,7 @@ class Record:
         return "\n".join(self.lines())
 
     def __repr__(self) -> str:
-        return f"<{type(self).__name__} {self.lines()[0]}>"
+        return one_line(f"<{type(self).__name__} {self.lines()[0]}>")
 
     def _repr_html_(self) -> str:
         first, *rest = map(shown, self.lines())

@@ -6,7 +6,7 @@ thing it does not take. pydantic, which is loaded only then or for job files, re
 
 import typing
 from collections.abc import Callable, Mapping
-from dataclasses import MISSING, dataclass, fields, is_dataclass
+from dataclasses import MISSING, fields, is_dataclass
 from pathlib import Path
 from typing import Annotated, Any, Literal
 
@@ -16,7 +16,7 @@ from halfnut.core.plain_files import BOUNDS, read_plain, require_small, toml_dat
 from halfnut.core.text import FileTextError
 from halfnut.core.units import quantity
 
-__all__ = ["AtLeast", "Flag", "Irregular", "Text", "Weight", "WeightText", "load_toml", "refuse_large", "strict"]
+__all__ = ["AtLeast", "Flag", "Irregular", "Text", "load_toml", "refuse_large", "strict"]
 
 
 class Text:
@@ -80,48 +80,7 @@ class Flag:
         return core_schema.bool_schema(strict=True)
 
 
-# Kilograms in a unit of mass; the pound is exact by definition (NIST SP 811).
-_MASSES = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "lbs": 0.45359237, "oz": 0.45359237 / 16}
-
-
-@dataclass(frozen=True, slots=True)
-class Weight:
-    """What a thing weighs, as it was written: "0.8 kg", "1.75 lb"."""
-
-    value: float
-    unit: str
-
-    @property
-    def base(self) -> float:
-        """In kilograms."""
-        return self.value * _MASSES[self.unit]
-
-    def __str__(self) -> str:
-        return f"{self.value:g} {self.unit}"
-
-
-class WeightText:
-    """A weight written as text with its unit; more than zero."""
-
-    def read(self, value: Any) -> Weight:
-        """The weight; ValueError says what is wrong."""
-        number, _, unit = str(value).strip().partition(" ")
-        unit = unit.strip()
-        try:
-            found = float(number)
-        except ValueError:
-            found = 0.0
-        if unit not in _MASSES or not 0.0 < found < float("inf"):
-            raise ValueError(f"must be a weight above zero with its unit, such as '0.8 kg' or '1.75 lb', got {value!r}")
-        return Weight(found, unit)
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
-        from pydantic_core import core_schema
-
-        return core_schema.no_info_plain_validator_function(self.read)
-
-
-Mass = Annotated[Weight, WeightText()]
+Mass = Annotated[Quantity, Text("mass")]
 Length = Annotated[Quantity, Text("length")]
 Power = Annotated[Quantity, Text("power")]
 Time = Annotated[Quantity, Text("time", zero=True)]
@@ -180,7 +139,7 @@ def _new_reader(hint: Any) -> _Reader:
     origin, arguments = typing.get_origin(hint), typing.get_args(hint)
     if origin is Annotated:
         mark = arguments[1]
-        if isinstance(mark, (Text, WeightText)):
+        if isinstance(mark, Text):
             return mark.read
         plain = strict(arguments[0])
         return lambda value: mark.check(plain(value))

@@ -24,10 +24,9 @@ import os
 import re
 import sys
 import warnings
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
-from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Any
 
@@ -111,7 +110,7 @@ def _packages(_path: tuple[str, ...]) -> tuple[tuple[Path, ...], tuple[ShopProbl
     """Folders of the packages that can be found, and the packages that cannot be used; looked for once a process."""
     folders: list[Path] = []
     problems: list[ShopProblem] = []
-    for point in sorted(entry_points(group=ENTRY_POINT_GROUP), key=lambda point: point.name):
+    for point in sorted(_points(), key=lambda point: point.name):
         try:
             loaded = point.load()
             folders.append(_folder(loaded() if callable(loaded) else loaded))
@@ -119,6 +118,16 @@ def _packages(_path: tuple[str, ...]) -> tuple[tuple[Path, ...], tuple[ShopProbl
             what = " ".join(f"{type(error).__name__}: {error}".split())
             problems.append(ShopProblem(f"package {_package_name(point)}", "its tables", (what,)))
     return tuple(folders), tuple(problems)
+
+
+def _points() -> Iterable[Any]:
+    """Entry points of the group; the library that reads them is slow to load, and most shops have none."""
+    found = (path for place in sys.path for path in Path(place or ".").glob("*-info/entry_points.txt"))
+    if not any(ENTRY_POINT_GROUP in path.read_text(encoding="utf-8", errors="replace") for path in found):
+        return ()
+    from importlib.metadata import entry_points
+
+    return entry_points(group=ENTRY_POINT_GROUP)
 
 
 def _package_name(point: Any) -> str:

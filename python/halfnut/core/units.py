@@ -13,19 +13,7 @@ from halfnut._core import Length, Quantity, UnitError
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 
-_BASE_UNITS = {
-    "length": "mm",
-    "speed": "m/min",
-    "feed": "mm/rev",
-    "feed rate": "mm/min",
-    "angle": "deg",
-    "power": "kW",
-    "force": "N",
-    "torque": "N m",
-    "time": "s",
-    "spindle speed": "rev/min",
-    "stress": "MPa",
-}
+_BASE_UNITS = _core.base_units()
 _LONGEST_MM = 10_000.0
 
 
@@ -77,7 +65,7 @@ def inch(value: float) -> Length:
 def mm(value: float) -> Length:
     """A length in millimetres.
 
-    >>> mm(25.4).inches
+    >>> mm(25.4).inch
     1.0
     """
     return Length(value, "mm")
@@ -114,21 +102,6 @@ def length(value: Any, name: str) -> Length:
     return found if isinstance(found, Length) else Length(found.value, found.unit)
 
 
-def temperature_c(text: str, name: str) -> float:
-    """A temperature in degrees Celsius, from text with its scale.
-
-    >>> temperature_c("104 F", "temperature"), temperature_c("-5C", "temperature")
-    (40.0, -5.0)
-    """
-    found = re.fullmatch(r"\s*([-+]?\d+(?:\.\d+)?)\s*(?:°|deg\s*)?([CF])?\s*", text, re.IGNORECASE)
-    if found is None:
-        raise _core.DesignationError(f"{name}: '{text}' is no temperature; write text such as '40 C' or '104 F'")
-    if found[2] is None:
-        raise UnitError(f"{name}: '{text}' has no scale: write text such as '{found[1]} C' or '{found[1]} F'")
-    value = float(found[1])
-    return (value - 32.0) / 1.8 if found[2].upper() == "F" else value
-
-
 def measured_mm(value: Any, name: str) -> float:
     """A measured length in mm, as `length` reads it: at most 10 m, more is a slip of the pen; DomainError otherwise.
 
@@ -151,7 +124,7 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
         What the person gave.
     dimension : str
         "length", "speed", "feed", "feed rate", "angle", "power", "force", "torque", "time",
-        "spindle speed" or "stress".
+        "spindle speed", "stress", "hardness" or "mass".
     name : str
         The argument's name, for messages.
 

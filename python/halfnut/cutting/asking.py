@@ -33,15 +33,6 @@ def formed(
     return given, assumed + [words for key, words in usual.items() if given.get(key) is None]
 
 
-def core_machine(machine: Any) -> _core.Machine | None:
-    """The core's record of a machine by name, file or record; None for none."""
-    if machine is None or isinstance(machine, _core.Machine):
-        return machine
-    from halfnut.machine import machines
-
-    return machines.machine(machine).core
-
-
 def optional_mm(value: Any, name: str) -> float | None:
     """A length in mm, where one is given."""
     return None if value is None else read_length(value, name).mm

@@ -9,7 +9,7 @@ from dataclasses import dataclass, fields
 from typing import Any, Literal
 
 from halfnut import _core
-from halfnut._core import Evidence, chasing_depth_mm, compound_travel_mm, stopping_rpm
+from halfnut._core import Evidence, chasing_depth_mm, compound_travel_mm, lead_angle_deg, root_flat_mm, stopping_rpm
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
@@ -18,6 +18,7 @@ from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
 from halfnut.core.words import LOAD, caution, caution_lines
 from halfnut.cutting.cuts import Cut
+from halfnut.cutting.formulas import specific_cutting_force_n_mm2
 from halfnut.cutting.gears import GearTrain, gear_train
 from halfnut.cutting.questions import thread_speed
 from halfnut.machine.dials import lines_a_turn
@@ -26,7 +27,7 @@ from halfnut.threads.form_threads import TaperPipe
 from halfnut.threads.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
 from halfnut.threads.parts import ThreadGiven, ThreadPart, exact_ratio, thread_part
 
-__all__ = ["ChasePass", "Chasing", "chase", "chasing_depth_mm", "compound_travel_mm", "stopping_rpm"]
+__all__ = ["ChasePass", "Chasing", "chase", "chasing_depth_mm", "compound_travel_mm", "root_flat_mm", "stopping_rpm"]
 
 _LINE_MM = {"in": 0.001 * MM_PER_INCH, "mm": 0.01}
 _FIRST_MM = {"in": 0.010 * MM_PER_INCH, "mm": 0.25}
@@ -67,7 +68,7 @@ class ChasePass:
     """Line of the dial beyond those turns."""
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class Chasing(Record):
     """How to chase a thread: sizes, settings, passes, readings. Lengths in mm; None where one does not apply."""
 
@@ -496,7 +497,7 @@ def chase(
     last = passes[-1]
     if not low <= last.pitch_diameter_mm <= high:
         codes.append("chase_line_too_coarse")
-    lead_deg = math.degrees(math.atan(part.lead_mm / (math.pi * (blank_mm if inner else root))))
+    lead_deg = lead_angle_deg(part.lead_mm, blank_mm if inner else root)
     every, marks, wheels = _dial(shop, part)
     train = _train(shop, thread)
     if train is not None and train.good_enough is False:
@@ -582,7 +583,7 @@ _RULES = [
 def _resistance(alloy: str) -> float:
     """Specific cutting force at a chip of 0.1 mm, N/mm2."""
     constants = _core.alloy_force_constants(alloy, active())
-    return float(constants["kc11_n_mm2"] * 0.1 ** -constants["mc"])
+    return specific_cutting_force_n_mm2(constants["kc11_n_mm2"], constants["mc"], 0.1)
 
 
 def _given(value: Any, name: str, otherwise: float) -> float:
@@ -604,10 +605,7 @@ def _nose(
             root = aim_mm + (part.taper.thread_height_mm if inner else -part.taper.thread_height_mm)
         if root is None:
             raise _core.DomainError(f"{part.title}: give nose_radius or nose_flat, or the diameter of its root")
-        # the groove is half a pitch wide at the pitch line and narrows towards the root
-        flat = part.pitch_mm / 2 - abs(aim_mm - root) * math.tan(math.radians(part.half_angle_deg))
-        if flat <= 0:
-            raise _core.DomainError(f"{part.title}: the flanks meet before the root of {root:g} mm; give the nose")
+        flat = root_flat_mm(part.pitch_mm, aim_mm, root, part.half_angle_deg)
         assumed.append(f"a flat nose of {one(flat, unit)}, which leaves the root at {one(root, unit)}")
         return 0.0, flat
     shape = "flat" if inner else "round"

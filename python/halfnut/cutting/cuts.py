@@ -6,8 +6,7 @@ Lengths are text with a unit, or `Length`; figures whose names end in a unit are
 from __future__ import annotations
 
 import math
-from dataclasses import fields
-from typing import Any, Self
+from typing import TYPE_CHECKING, Any
 
 from halfnut.core.sizes import (
     CM3_PER_IN3,
@@ -23,6 +22,9 @@ from halfnut.core.sizes import (
 from halfnut.core.words import AT_EDGE, BANDS, GEOMETRY_ALONE, LIMITS, caution_lines
 from halfnut.cutting.figures import CutFigures, Limit
 from halfnut.material.alloys import lacking
+
+if TYPE_CHECKING:
+    from typing_extensions import Self
 
 __all__ = ["Cut", "Limit"]
 
@@ -52,23 +54,7 @@ class Cut(CutFigures):
 
     def to_dict(self) -> dict[str, Any]:
         """The cut as a flat dictionary with unit-suffixed keys."""
-        out: dict[str, Any] = {"operation": self.operation, "alloy": self.alloy.id, "machine": self.machine_name}
-        out["tool"], out["tool_material"] = self.tool_name, self.tool_material
-        out |= {item.name: getattr(self, item.name) for item in fields(self) if item.name in _FIGURES}
-        out["peck_depths_mm"] = list(self.peck_depths_mm)
-        out["force_verified"] = self.force_verified
-        out["holds_at_edge"] = self.holds_at_edge
-        out["passes"] = self.passes
-        out["spindle_positions"] = dict(self.spindle_positions)
-        out["feed_positions"] = dict(self.feed_positions)
-        out["feed_source"] = self.feed_source
-        out["spindle_fit"] = self.spindle_fit
-        out["limited_by"] = self.limited_by
-        out["slack"] = {limit.name: limit.slack for limit in self.limits}
-        out["assumed"] = list(self.assumed)
-        out["notes"] = [item.code for item in self.notes]
-        out["cautions"] = [item.code for item in self.cautions]
-        return out
+        return super().to_dict() | {"holds_at_edge": self.holds_at_edge}
 
     def lines(self) -> list[str]:
         """The cut as lines for a terminal: the answer, what it rests on, what limits it, cautions."""
@@ -233,13 +219,6 @@ class Cut(CutFigures):
             out.append(f"time {duration(self.time_s)} for {self._size(self.travel_mm or 0.0)} of travel{turns}")
         return out
 
-
-_FIGURES = frozenset(
-    item.name
-    for item in fields(Cut)
-    if item.name.endswith(("_rpm", "_min", "_rev", "_mm", "_n", "_kw", "_nm", "_s", "_um", "_k", "_w", "_share"))
-    and item.name != "peck_depths_mm"
-) | {"hand_turns", "chip_thinning"}
 
 _FOLLOW_FORCE = ("power", "torque", "deflection")
 

@@ -166,4 +166,62 @@ class CutFigures(Answered):
     """What was not said and therefore taken, the tool first."""
 
     _nested: ClassVar = {"limits": Limit}
+
+    _paired: ClassVar = {"spindle_positions", "feed_positions"}
+    _named: ClassVar = {"alloy": "Alloy"}
+
+
+@dataclass(frozen=True)
+class ToolLifeFigures(Answered):
+    """Life of an edge in turning. A figure that was not asked for is None."""
+
+    alloy: Alloy
+    """The work's material."""
+    tool_material: str
+    """What the edge is made of."""
+    inch: bool
+    """The question was asked in inches."""
+    feed_mm_rev: float
+    """Feed that the constants are for. In mm/rev."""
+    depth_mm: float
+    """Depth that the constants are for. In mm."""
+    exponent: float
+    """n of V T^n = C, at this feed and depth."""
+    c_m_min: float
+    """C of V T^n = C: the speed for a life of one minute. In m/min."""
+    at_speed_m_min: float | None
+    """Speed asked about. In m/min."""
+    life_min: float | None
+    """Life at that speed, at most eight hours. In min."""
+    life_low_min: float | None
+    """Its likely least. In min."""
+    life_high_min: float | None
+    """Its likely most. In min."""
+    for_life_min: float | None
+    """Life wanted. In min."""
+    speed_m_min: float | None
+    """Speed for that life. In m/min."""
+    speed_low_m_min: float | None
+    """Its likely least. In m/min."""
+    speed_high_m_min: float | None
+    """Its likely most. In m/min."""
+    fastest_life_min: float | None
+    """Life for the most parts an hour, from the time to change the edge. In min."""
+    fastest_speed_m_min: float | None
+    """Speed for the most parts an hour. In m/min."""
+    economic_life_min: float | None
+    """Life for the cheapest part, from that time, the edge's cost and the cost of a minute. In min."""
+    economic_speed_m_min: float | None
+    """Speed for the cheapest part. In m/min."""
+    spindle_rpm: float | None
+    """Spindle speed for the life wanted: the machine's fastest step that is not above it, or its slowest; without a
+    machine exact. In rev/min."""
+    fastest_rpm: float | None
+    """Spindle speed for the most parts an hour. In rev/min."""
+    economic_rpm: float | None
+    """Spindle speed for the cheapest part. In rev/min."""
+    verified: bool
+    """Always False: measured lives scatter too widely about any computed one."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken, the tool first."""
     _named: ClassVar = {"alloy": "Alloy"}

@@ -8,12 +8,13 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields
 from fractions import Fraction
-from typing import Any
+from typing import Any, NoReturn
 
 from halfnut import _core
 from halfnut._core import Evidence, FormThread, gear_centres_mm, train_lead_mm
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import token
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, one
 from halfnut.core.units import length as read_length
@@ -47,7 +48,7 @@ _WIDEST = 1.0
 _WIDTH = 88
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class GearTrain(Record):
     """A train of change gears. Lengths in mm; None where one does not apply."""
 
@@ -101,9 +102,6 @@ class GearTrain(Record):
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "evidence"}
         out["cautions"] = [item.code for item in self.cautions]
         return out
-
-    def __repr__(self) -> str:
-        return f"<GearTrain {self.gears}: {self.error_words}>"
 
     @property
     def compound(self) -> bool:
@@ -216,7 +214,7 @@ class GearTrain(Record):
         return f"{text} takes {taken}: {verdict}"
 
 
-class GearTrains(Record, list[GearTrain]):
+class GearTrains(Record, tuple[GearTrain, ...]):
     """Trains, best first, and how the search went.
 
     Attributes
@@ -233,16 +231,38 @@ class GearTrains(Record, list[GearTrain]):
         As asked for.
     """
 
-    def __init__(
-        self, trains: Iterable[GearTrain], title: str, found: int, refused: int, limits: tuple[float, float]
-    ) -> None:
-        list.__init__(self, trains)
-        self.cautions = self[0].cautions if self else ()
-        self.evidence = self[0].evidence if self else ()
-        self.title = title
-        self.found = found
-        self.refused = refused
-        self.asked_limit, self.error_limit = limits
+    title: str
+    found: int
+    refused: int
+    asked_limit: float
+    error_limit: float
+
+    def __new__(
+        cls, trains: Iterable[GearTrain], title: str, found: int, refused: int, limits: tuple[float, float]
+    ) -> GearTrains:
+        """Trains, best first, with what was asked and found."""
+        out = super().__new__(cls, trains)
+        best = out[0] if out else None
+        out.__dict__.update(
+            title=title,
+            found=found,
+            refused=refused,
+            asked_limit=limits[0],
+            error_limit=limits[1],
+            cautions=best.cautions if best else (),
+            evidence=best.evidence if best else (),
+        )
+        return out
+
+    def __getnewargs__(self) -> tuple[Any, ...]:
+        return tuple(self), self.title, self.found, self.refused, (self.asked_limit, self.error_limit)
+
+    def __setattr__(self, name: str, value: object) -> NoReturn:
+        raise AttributeError(f"trains cannot be changed: {name}")
+
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the trains by."""
+        return token(self, *self.__getnewargs__())
 
     def to_dict(self) -> dict[str, Any]:
         """How the search went, and each train's own dictionary."""

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from halfnut._core import DomainError, Evidence, Length, NotTabulatedError, rule_evidence
+from halfnut._core import DomainError, Evidence, Length, NotTabulatedError, rule_evidence, tube_area_mm2
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
@@ -17,7 +17,7 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.sizes import force as force_text
 from halfnut.core.units import length as read_length
 from halfnut.core.words import HOLDING, caution, caution_lines
-from halfnut.cutting.asking import core_machine, holder_place
+from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import work_warming_k
 from halfnut.cutting.questions import turn
@@ -31,6 +31,7 @@ from halfnut.cutting.rigidity import (
     work_bend,
 )
 from halfnut.cutting.standing import of_weight
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import lacking, modulus_gpa
 from halfnut.material.questions import alloy as find_alloy
 
@@ -259,7 +260,7 @@ def hold(
         ("between centres with a steady half-way", "between centres", (middle,)),
     )
     others = {name: bent(way, at).worst_mm for name, way, at in ways if (way, at) != (hold, tuple(steadies))}
-    pick = np.linspace(0, bend.places_mm.size - 1, _PLACES).astype(int)
+    pick = np.linspace(0, len(bend.places_mm) - 1, _PLACES).astype(int)
     free_span = bend.slenderness / (_SPAN_DIAMETERS if hold != "chuck" else _SPAN_DIAMETERS / 3)
     grip_mm = size.mm if grip_diameter is None else read_length(grip_diameter, "grip_diameter").mm
     needed = None
@@ -270,7 +271,8 @@ def hold(
     if friction is not None and safety is not None:
         needed = jaw_force_needed_n(made.cutting_force_high_n, size.mm, grip_mm, jaws, friction, safety)
         if jaw is not None:
-            needed += jaw[0] * jaw[1] * (2 * math.pi * made.spindle_rpm / 60) ** 2
+            turn_rad_s = 2 * math.pi * made.spindle_rpm / 60
+            needed += jaw[0] * jaw[1] * turn_rad_s * turn_rad_s
     if inner is not None:
         width = Length(size.mm / 4, "mm") if grip_width is None else read_length(grip_width, "grip_width")
         mean, wall = (size.mm + inner.mm) / 2, (size.mm - inner.mm) / 2
@@ -303,7 +305,7 @@ def hold(
     rules += [("out_of_round_per_kn_mm", "work_ring")] if rings and squeeze is None else []
     rules += [] if warming is None else [("warming_k", "work_warming")]
     codes += [caution("chuck_key")] if hold != "between centres" else []
-    around_mm2 = math.pi / 4 * (size.mm**2 - (0.0 if inner is None else inner.mm**2))
+    around_mm2 = tube_area_mm2(size.mm, 0.0 if inner is None else inner.mm)
     codes += of_weight(around_mm2 * bend.length_mm * 1e-9 * found.density_kg_m3, size.system == "inch")
     return Holding(
         inch=size.system == "inch",

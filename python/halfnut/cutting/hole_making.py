@@ -17,7 +17,6 @@ from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
 from halfnut.cutting.asking import (
     ASKED,
-    core_machine,
     cut_record,
     formed,
     held_numbers,
@@ -27,6 +26,7 @@ from halfnut.cutting.asking import (
 )
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.tools import find_tool
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
 from halfnut.material.questions import alloy as find_alloy
 

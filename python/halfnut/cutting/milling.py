@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -15,11 +14,12 @@ from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.units import asked
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
-from halfnut.cutting.asking import ASKED, NOSE, core_machine, cut_record, formed, optional_mm
+from halfnut.cutting.asking import ASKED, NOSE, cut_record, formed, optional_mm
 from halfnut.cutting.cuts import Cut
-from halfnut.cutting.formulas import centre_feed_mm_min, helix_length_mm, ramp_length_mm
+from halfnut.cutting.formulas import centre_feed_mm_min, helix_length_mm, helix_pitch_mm, ramp_length_mm
 from halfnut.cutting.standing import is_aluminium
 from halfnut.cutting.tools import find_tool
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
 from halfnut.material.questions import alloy as find_alloy
 
@@ -285,8 +285,7 @@ def helix(
     least, most = _HELIX_LEAST * size.mm, _HELIX_MOST * size.mm
     if not least * (1 - 1e-9) <= wide.mm <= most * (1 + 1e-9):
         raise DomainError(f"hole must be from {least:.4g} to {most:.4g} mm for this cutter, got {wide.mm:.4g} mm")
-    pitch = math.pi * (wide.mm - size.mm) * math.tan(math.radians(angle_deg))
-    pitch = min(pitch, down.mm)
+    pitch = min(helix_pitch_mm(wide.mm, size.mm, angle_deg), down.mm)
     along = float(helix_length_mm(down.mm, pitch, wide.mm, size.mm))
     cut = mill(alloy, size, shape="slot", depth=f"{pitch} mm", step_down=f"{pitch} mm", machine=machine, **how)
     feed = float(centre_feed_mm_min(_RAMP_FEED * (cut.feed_mm_min or 0.0), wide.mm, size.mm))

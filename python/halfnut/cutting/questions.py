@@ -10,20 +10,15 @@ from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
+from halfnut.cutting.edge_life import ToolLife
+from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
-    from halfnut.core.given import (
-        AlloyLike,
-        FeedLike,
-        HolderLike,
-        LengthLike,
-        MachineLike,
-        NumberLike,
-        SectionLike,
-        StockLike,
-    )
+    from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike
+    from halfnut.machine.of_name import MachineLike
+    from halfnut.material.alloys import AlloyLike
 
-__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "turn"]
+__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "tool_life", "turn"]
 
 
 def turn(
@@ -37,7 +32,7 @@ def turn(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
@@ -79,7 +74,7 @@ def turn(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -149,7 +144,7 @@ def turn(
                 diameter,
                 depth,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -188,7 +183,7 @@ def face(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     rake_deg: NumberLike | None = None,
     wear_factor: float | None = None,
@@ -225,7 +220,7 @@ def face(
         Feed of the cross slide wanted; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -283,7 +278,7 @@ def face(
                 diameter,
                 end_diameter,
                 depth,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -317,7 +312,7 @@ def bore(
     finish: bool = False,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
@@ -356,7 +351,7 @@ def bore(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     nose_radius : LengthLike, optional
         Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
@@ -418,7 +413,7 @@ def bore(
                 diameter,
                 depth,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 finish,
                 feed,
@@ -453,7 +448,7 @@ def part_off(
     tool: str | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     rake_deg: NumberLike | None = None,
     wear_factor: float | None = None,
     chuck: HolderLike | None = None,
@@ -486,7 +481,7 @@ def part_off(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     rake_deg : NumberLike, optional
         Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
@@ -540,7 +535,7 @@ def part_off(
                 diameter,
                 blade,
                 end_diameter,
-                machine,
+                core_machine(machine),
                 tool,
                 feed,
                 spindle_rpm,
@@ -568,7 +563,7 @@ def knurl(
     machine: MachineLike | None = None,
     feed: FeedLike | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
     stock: StockLike | None = None,
@@ -594,7 +589,7 @@ def knurl(
         Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -641,7 +636,7 @@ def knurl(
                 alloy,
                 diameter,
                 length,
-                machine,
+                core_machine(machine),
                 feed,
                 spindle_rpm,
                 hardness_hb,
@@ -667,7 +662,7 @@ def thread_speed(
     machine: MachineLike | None = None,
     tool: str | None = None,
     spindle_rpm: NumberLike | None = None,
-    hardness_hb: float | None = None,
+    hardness_hb: NumberLike | None = None,
     chuck: HolderLike | None = None,
     stock: StockLike | None = None,
     bar_length: LengthLike | None = None,
@@ -692,7 +687,7 @@ def thread_speed(
         HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
     spindle_rpm : NumberLike, optional
         Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
-    hardness_hb : float, optional
+    hardness_hb : NumberLike, optional
         The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
     chuck : HolderLike, optional
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
@@ -734,7 +729,7 @@ def thread_speed(
                 diameter,
                 pitch,
                 length,
-                machine,
+                core_machine(machine),
                 tool,
                 spindle_rpm,
                 hardness_hb,
@@ -743,6 +738,93 @@ def thread_speed(
                 bar_length,
                 bar_behind,
                 stick_out,
+            ),
+        )
+    )
+
+
+def tool_life(
+    alloy: AlloyLike,
+    *,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    depth: LengthLike | None = None,
+    speed: FeedLike | None = None,
+    life_min: NumberLike | None = None,
+    change_min: NumberLike | None = None,
+    edge_cost: float | None = None,
+    cost_per_min: float | None = None,
+    hardness_hb: NumberLike | None = None,
+    machine: MachineLike | None = None,
+    diameter: LengthLike | None = None,
+) -> ToolLife:
+    """How long an edge lasts in turning, the speed for a life, the lives for most and for cheapest parts.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    tool : str, optional
+        HSS, carbide or coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed a revolution. Above 0 mm/rev. When not given: 0.25 mm/rev, as in the trials.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 2.5 mm, as in the trials.
+    speed : FeedLike, optional
+        Cutting speed to tell the life at, such as 100 m/min. Above 0 m/min.
+    life_min : NumberLike, optional
+        Life in minutes to tell the speed for. Above 0 min.
+    change_min : NumberLike, optional
+        Minutes to change the edge: tells the life for most parts an hour. Above 0 min. When not given: the
+        machine's time for a tool.
+    edge_cost : float, optional
+        Cost of one edge; with the cost of a minute tells the cheapest life. Above 0.
+    cost_per_min : float, optional
+        Cost of a minute of machine and person, in the same currency. Above 0 1/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    machine : MachineLike, optional
+        Lathe whose time to change a tool is taken, and whose steps the speeds are turned into.
+    diameter : LengthLike, optional
+        Diameter of the work: turns cutting speeds into spindle speeds. Above 0 mm.
+
+    Returns
+    -------
+    ToolLife
+        Life of an edge in turning. A figure that was not asked for is None.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Taylor's equation with the rows that the evidence names; Groover, Fundamentals of Modern Manufacturing, chapters
+    23 and 24.
+    """
+    return ToolLife.of(
+        ask(
+            "tool_life",
+            (
+                alloy,
+                tool,
+                feed,
+                depth,
+                speed,
+                life_min,
+                change_min,
+                edge_cost,
+                cost_per_min,
+                hardness_hb,
+                core_machine(machine),
+                diameter,
             ),
         )
     )

@@ -9,7 +9,6 @@ from dataclasses import dataclass, fields
 from typing import Any, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -50,16 +49,16 @@ _THIN_RING = 0.2
 _WIDTH = 88
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class WorkBend(Record):
     """How far work bends at the tool as the tool travels along it."""
 
     unit: str
     hold: str
     force_n: float
-    places_mm: NDArray[np.float64]
+    places_mm: tuple[float, ...]
     """Where the tool stands, from the chuck or the first centre."""
-    bend_mm: NDArray[np.float64]
+    bend_mm: tuple[float, ...]
     """Deflection there. The diameter is left larger by twice as much."""
     worst_mm: float
     worst_at_mm: float
@@ -70,20 +69,20 @@ class WorkBend(Record):
     evidence: tuple[Evidence, ...]
 
     @property
-    def diameter_error_mm(self) -> NDArray[np.float64]:
+    def diameter_error_mm(self) -> tuple[float, ...]:
         """How much larger than set each place is turned."""
-        return 2.0 * self.bend_mm
+        return tuple(2.0 * each for each in self.bend_mm)
 
     @property
     def taper_mm(self) -> float:
         """Largest diameter turned less the smallest."""
-        return float(2.0 * np.ptp(self.bend_mm))
+        return 2.0 * (max(self.bend_mm) - min(self.bend_mm))
 
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys."""
         out = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "evidence"}
-        out["places_mm"], out["bend_mm"] = self.places_mm.tolist(), self.bend_mm.tolist()
-        out["diameter_error_mm"], out["taper_mm"] = self.diameter_error_mm.tolist(), self.taper_mm
+        out["places_mm"], out["bend_mm"] = list(self.places_mm), list(self.bend_mm)
+        out["diameter_error_mm"], out["taper_mm"] = list(self.diameter_error_mm), self.taper_mm
         out["cautions"] = [item.code for item in self.cautions]
         return out
 
@@ -219,8 +218,8 @@ def work_bend(
         unit="in" if given[0][0].system == "inch" else "mm",
         hold=hold,
         force_n=force_n,
-        places_mm=at,
-        bend_mm=bend,
+        places_mm=tuple(at.tolist()),
+        bend_mm=tuple(bend.tolist()),
         worst_mm=float(abs(bend[worst])),
         worst_at_mm=float(at[worst]),
         length_mm=total,

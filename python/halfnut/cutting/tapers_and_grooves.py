@@ -12,11 +12,11 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, duration
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
-from halfnut.cutting.asking import core_machine
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import tailstock_setover_mm, taper_angle_deg
 from halfnut.cutting.questions import part_off, turn
 from halfnut.fits.questions import holding_taper
+from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
 
 __all__ = ["Groove", "Taper", "groove", "taper"]
@@ -140,7 +140,8 @@ def taper(
     made = [caution(code) for code in codes]
     at = core_machine(machine)
     slide = None if at is None else at.slide("compound")
-    slope_mm = along.mm / math.cos(math.radians(angle))
+    rise_mm = (big.mm - little.mm) / 2
+    slope_mm = math.sqrt(along.mm * along.mm + rise_mm * rise_mm)
     if over is None and slide is not None and slope_mm > slide.travel_mm:
         inch = big.system == "inch"
         travel = f"{slide.travel_mm / MM_PER_INCH:.4g} in" if inch else f"{slide.travel_mm:.4g} mm"

@@ -217,9 +217,9 @@ def short_size(size: Length, *, unit: bool = True) -> str:
     """
     if size.system != "inch":
         return f"{size.mm:g}" + (" mm" if unit else "")
-    parts = Fraction(size.inches).limit_denominator(64)
-    text = f"{size.inches:g}"
-    if abs(float(parts) - size.inches) < 1e-9 and parts.denominator in (2, 4, 8, 16, 32, 64):
+    parts = Fraction(size.inch).limit_denominator(64)
+    text = f"{size.inch:g}"
+    if abs(float(parts) - size.inch) < 1e-9 and parts.denominator in (2, 4, 8, 16, 32, 64):
         whole, over = divmod(parts.numerator, parts.denominator)
         text = f"{whole}-{over}/{parts.denominator}" if whole else f"{over}/{parts.denominator}"
     return text + (" in" if unit else "")

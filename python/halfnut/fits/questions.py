@@ -12,7 +12,9 @@ from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.fits.tapers import HoldingTaper
 
 if TYPE_CHECKING:
-    from halfnut.core.given import AlloyLike, BuildUpLike, LengthLike
+    from halfnut.core.given import LengthLike
+    from halfnut.material.alloys import AlloyLike
+    from halfnut.material.coatings import BuildUpLike
 
 __all__ = ["cylindrical_fit", "holding_taper"]
 

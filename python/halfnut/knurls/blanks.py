@@ -68,8 +68,7 @@ class KnurlBlank(KnurlBlankFigures):
 
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys; cautions as their codes."""
-        codes = [item.code for item in self.told]
-        return super().to_dict() | {"given_tracks": self.given_tracks, "cautions": codes}
+        return super().to_dict() | {"given_tracks": self.given_tracks}
 
     def lines(self) -> list[str]:
         """The blank in the first line, then the knurled size, limits, what they rest on, cautions."""

@@ -77,7 +77,7 @@ _HOLDERS = {
 }
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class KnurlSetup(Record):
     """How to knurl a band. Lengths in mm, forces in N; None where one does not apply."""
 

@@ -138,7 +138,7 @@ class WheelOnDiameter:
     """Why there is none."""
 
 
-@dataclass(frozen=True, repr=False, eq=False)
+@dataclass(frozen=True, repr=False)
 class WheelChoice(Record):
     """The shop's wheels on one diameter, best first."""
 

@@ -5,17 +5,17 @@ from __future__ import annotations
 import html
 import os
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from pathlib import Path
-from types import MappingProxyType
 from typing import Any
 
 from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active_folders
-from halfnut.core.shapes import Positions, Weight
+from halfnut.core.fixed import fixed, token
+from halfnut.core.shapes import Positions
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.text import shown
 from halfnut.demo import FOLDER
@@ -45,7 +45,7 @@ class Machine:
 
     def __init__(self, file: MachineFile, path: Path | None = None):
         object.__setattr__(self, "core", to_core(file))
-        object.__setattr__(self, "file", _fixed(file))
+        object.__setattr__(self, "file", fixed(file))
         object.__setattr__(self, "path", path)
 
     def __setattr__(self, name: str, value: Any) -> None:
@@ -178,6 +178,19 @@ class Machine:
                 out.append(("threading", "no threads can be chased"))
         return out
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Machine) and self.file == other.file
+
+    def __hash__(self) -> int:
+        return hash(self.file)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return Machine, (self.file, self.path)
+
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the machine by: what its file says."""
+        return token(self, self.to_dict())
+
     def __str__(self) -> str:
         return "\n".join(self.lines())
 
@@ -188,24 +201,15 @@ class Machine:
         return f'<pre style="background:none;color:inherit">{html.escape(shown(str(self)))}</pre>'
 
 
-def _fixed(value: Any) -> Any:
-    """A file's value that nobody can change: lists as tuples, tables as read-only views."""
-    if is_dataclass(value) and not isinstance(value, type):
-        return replace(value, **{each.name: _fixed(getattr(value, each.name)) for each in fields(value)})
-    if isinstance(value, Mapping):
-        return MappingProxyType({key: _fixed(each) for key, each in value.items()})
-    return tuple(_fixed(each) for each in value) if isinstance(value, (list, tuple)) else value
-
-
 def _plain(value: Any) -> Any:
-    if is_dataclass(value) and not isinstance(value, Weight):
+    if is_dataclass(value):
         given = {each.name: getattr(value, each.name) for each in fields(value)}
         return {name: _plain(each) for name, each in given.items() if each is not None}
     if isinstance(value, Mapping):
         return {key: _plain(each) for key, each in value.items()}
     if isinstance(value, (list, tuple)):
         return [_plain(each) for each in value]
-    return str(value) if isinstance(value, (Quantity, Weight)) else value
+    return str(value) if isinstance(value, Quantity) else value
 
 
 def positions_text(positions: Positions) -> str:
@@ -355,7 +359,7 @@ def to_core(file: MachineFile) -> _core.Machine:
 def _given(**values: Any) -> dict[str, Any]:
     """What the file gives, in base units; the core's own defaults stand for the rest."""
     given = {name: value for name, value in values.items() if value is not None}
-    return {name: value.base if isinstance(value, (Quantity, Weight)) else value for name, value in given.items()}
+    return {name: value.base if isinstance(value, Quantity) else value for name, value in given.items()}
 
 
 def _positions(positions: Positions) -> list[_core.Position]:

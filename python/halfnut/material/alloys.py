@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from functools import lru_cache
+from typing import Any, TypeAlias
 
 from halfnut import _core
 from halfnut.core.arguments import checked_temperature_c
+from halfnut.core.catalogue import active
 from halfnut.core.questions import ask, read_by
 from halfnut.core.words import caution_lines
 from halfnut.material.figures import AlloyFigures
@@ -81,7 +83,15 @@ class Alloy(AlloyFigures):
         return [*out, *caution_lines(self.told)]
 
 
+AlloyLike: TypeAlias = str | Alloy
+
+
 def _of_name(name: str) -> Alloy:
+    return _made(name, active())
+
+
+@lru_cache(maxsize=256)
+def _made(name: str, catalogue: _core.Catalogue) -> Alloy:
     return Alloy.of(ask("alloy", (name,)))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 from halfnut import _core
 from halfnut._core import (
@@ -18,6 +18,11 @@ from halfnut.core.sizes import film
 from halfnut.core.units import length
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.figures import CoatingFigures
+
+if TYPE_CHECKING:
+    from halfnut.core.given import LengthLike
+
+    BuildUpLike: TypeAlias = "LengthLike | tuple[LengthLike, LengthLike] | BuildUp | Coating"
 
 __all__ = [
     "BuildUp",

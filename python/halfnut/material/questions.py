@@ -12,7 +12,7 @@ from halfnut.material.alloys import Alloy
 from halfnut.material.coatings import Coating
 
 if TYPE_CHECKING:
-    from halfnut.core.given import AlloyLike
+    from halfnut.material.alloys import AlloyLike
 
 __all__ = ["alloy", "coating"]
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfnut._core import Evidence
+from halfnut.core.fixed import Value
 from halfnut.core.record import Caution, Record
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
@@ -22,7 +23,7 @@ __all__ = ["Answer", "Levers", "Pass"]
 
 
 @dataclass(frozen=True)
-class Levers:
+class Levers(Value):
     """Levers that belong together: what they are for, and where each stands."""
 
     group: str
@@ -32,7 +33,7 @@ class Levers:
 
 
 @dataclass(frozen=True)
-class Pass:
+class Pass(Value):
     """One pass: its depth on the radius or along the axis, the size it leaves, and the dial from zero."""
 
     number: int
@@ -47,7 +48,7 @@ class Pass:
 
 
 @dataclass(frozen=True)
-class Answer:
+class Answer(Value):
     """The core's answer to an operation.
 
     Attributes

@@ -18,6 +18,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationIn
 
 from halfnut._core import BuildUp, Error, Quantity, bounds, find_alloy, parse_build_up
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import fixed, one_line, token
 from halfnut.core.mistakes import InputError, NameMistake, from_pydantic
 from halfnut.core.shapes import AtLeast, Count, Length, Text, YesNo, load_toml, refuse_large
 from halfnut.machine import machines
@@ -91,6 +92,18 @@ Degrees = Annotated[float, Field(gt=0, lt=180)]
 
 class _Closed(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+
+    def model_post_init(self, context: Any, /) -> None:
+        """Lists and tables that nobody can change."""
+        self.__dict__.update({name: fixed(value) for name, value in self.__dict__.items()})
+
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the table of a job by."""
+        return token(self, *self.__dict__.items())
+
+    def __repr__(self) -> str:
+        said = ", ".join(f"{name}={value!r}" for name, value in self.__dict__.items() if value)
+        return one_line(f"<{type(self).__name__} {said}>")
 
 
 class Step(_Closed):

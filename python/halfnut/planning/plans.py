@@ -16,6 +16,7 @@ from halfnut._core import DomainError, Error
 from halfnut.core import files
 from halfnut.core.arguments import checked
 from halfnut.core.extras import optional
+from halfnut.core.fixed import Value, one_line
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
 from halfnut.core.sizes import duration
@@ -45,7 +46,7 @@ _STEP = 10  # between operation numbers, so that one can be put in between by ha
 
 
 @dataclass(frozen=True)
-class PlannedOperation:
+class PlannedOperation(Value):
     """One operation with its answer, or with the reason why there is none."""
 
     number: int
@@ -105,7 +106,7 @@ class PlannedOperation:
 
 
 @dataclass(frozen=True)
-class PlannedJoint:
+class PlannedJoint(Value):
     """A threaded joint with what it holds, or with the reason why there is no answer."""
 
     joint: Joint
@@ -125,7 +126,7 @@ class PlannedJoint:
 
 
 @dataclass(frozen=True)
-class PlannedPart:
+class PlannedPart(Value):
     """A part with its stock cut up and its operations answered in order."""
 
     part: Part
@@ -186,7 +187,7 @@ class PlannedPart:
 
 
 @dataclass(frozen=True)
-class Plan:
+class Plan(Value):
     """A planned job: parts, their operations, and every way to write them down."""
 
     job: Job
@@ -251,6 +252,9 @@ class Plan:
 
     def __str__(self) -> str:
         return "\n".join(self.lines())
+
+    def __repr__(self) -> str:
+        return one_line(f"<Plan {self.lines()[0]}>")
 
     def _repr_html_(self) -> str:
         first, *rest = map(shown, self.lines())

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfnut._core import DomainError
+from halfnut.core.fixed import Value
 
 __all__ = ["CutList", "cut_list"]
 
 
 @dataclass(frozen=True)
-class CutList:
+class CutList(Value):
     """How a part's stock is cut up. Lengths in mm; counts of bars are None where no bar's length is given."""
 
     blank_mm: float

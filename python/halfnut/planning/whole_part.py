@@ -64,7 +64,7 @@ def _section_mm2(stock: Stock) -> float:
     if stock.thickness is not None and stock.width is not None:
         return stock.thickness.base * stock.width.base
     if stock.across_flats is not None:
-        return math.sqrt(3.0) / 2.0 * stock.across_flats.base**2
+        return math.sqrt(3.0) / 2.0 * stock.across_flats.base * stock.across_flats.base
     outside = 0.0 if stock.diameter is None else stock.diameter.base
     inside = 0.0 if stock.bore is None else stock.bore.base
-    return math.pi / 4.0 * (outside**2 - inside**2)
+    return math.pi / 4.0 * (outside - inside) * (outside + inside)

@@ -40,7 +40,7 @@ class Workpiece:
         if stock.diameter is not None:
             outside = stock.diameter.base
         elif stock.across_flats is not None:
-            outside = stock.across_flats.base / math.cos(math.radians(30))
+            outside = stock.across_flats.base * 2 / math.sqrt(3.0)
         hole = None if stock.bore is None else stock.bore.base
         coating = None if part.coating is None else job.coatings[part.coating]
         blank = stock.bar_length.base if stock.through_spindle and stock.bar_length is not None else blank_mm

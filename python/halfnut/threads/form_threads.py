@@ -145,6 +145,8 @@ class FormLimits(PlainThread, Record):
     build_up: BuildUp | None = field(default=None, compare=False)
     """What the part is still to be coated with, where these are limits before coating."""
 
+    __repr__ = Record.__repr__
+
     def __str__(self) -> str:
         return "\n".join(self.lines())
 

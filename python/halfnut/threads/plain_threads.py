@@ -10,13 +10,14 @@ from typing import Any, Literal
 from halfnut import _core
 from halfnut._core import BuildUp, FitPart, Length
 from halfnut.core.arguments import checked
+from halfnut.core.fixed import Value
 from halfnut.core.units import length
 
 __all__ = ["PlainThread", "plain_thread"]
 
 
 @dataclass(frozen=True)
-class PlainThread:
+class PlainThread(Value):
     """One part of a thread by its sizes, mm; None where none is given. `wires` and `fit` take it."""
 
     title: str
@@ -118,7 +119,7 @@ def plain_thread(
     outside = crests[mouth][0 if side == "external" else 1]
     if outside is not None and (outside - high if side == "external" else low - outside) <= 0.0:
         raise _core.DomainError(f"the {mouth} diameter must lie on the other side of the pitch diameter")
-    shown = f"{axial.mm:g} mm" if unit == "mm" else f"{axial.inches:.4g} in"
+    shown = f"{axial.mm:g} mm" if unit == "mm" else f"{axial.inch:.4g} in"
     across = f"{high:g} mm" if unit == "mm" else f"{high / 25.4:.5g} in"
     words = f"{2 * half_angle_deg:g} degree {side} thread, pitch {shown}, pitch diameter {across}"
     return PlainThread(

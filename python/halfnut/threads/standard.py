@@ -22,6 +22,7 @@ from halfnut._core import (
 )
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import token
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import LOAD, caution, caution_lines
 
@@ -154,6 +155,10 @@ class ThreadLimits(Record):
 
     def __hash__(self) -> int:
         return hash((self.thread, self.rule))
+
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the limits by."""
+        return token(self, self.thread, self.rule, self.figures)
 
     @property
     def unit(self) -> str:

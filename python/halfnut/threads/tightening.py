@@ -135,7 +135,7 @@ def _tightened(found: Thread | FormThread, evidence: list[Any], cautions: list[C
     root_mm = screw.minor_max_mm - screw.pitch_tolerance_mm if screw.minor_min_mm is None else screw.minor_min_mm
     evidence += screw.evidence
     cautions += [*screw.cautions, caution("tighten_form")]
-    return screw.basic_pitch_mm, screw.half_angle_deg, math.pi / 4.0 * root_mm**2
+    return screw.basic_pitch_mm, screw.half_angle_deg, _core.tube_area_mm2(root_mm, 0.0)
 
 
 @checked
@@ -251,7 +251,7 @@ def tighten(
             raise _core.DomainError("a share needs a strength: external_grade, external_yield, or alloy and form")
         if not 0.0 < share <= 1.0:
             raise _core.DomainError(f"share must be above 0 and at most 1, got {share!r}")
-        preload_n = share * holds * (area - math.pi / 4.0 * bore_mm**2)
+        preload_n = share * holds * (area - math.pi / 4.0 * bore_mm * bore_mm)
     torque_nm = None if torque is None else quantity(torque, "torque", "torque").base
     prevailing_nm = 0.0 if prevailing is None else quantity(prevailing, "torque", "prevailing").base
     answer = _core.tightening_answer(

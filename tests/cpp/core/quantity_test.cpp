@@ -88,7 +88,7 @@ TEST(Units, EverySymbolIsKnownOnceInItsDimension) {
         EXPECT_TRUE(seen.emplace(static_cast<int>(unit.dimension), unit.symbol).second) << unit.symbol;
         EXPECT_EQ(find_unit(unit.symbol, unit.dimension), &unit) << unit.symbol;
     }
-    EXPECT_EQ(seen.size(), 33U);
+    EXPECT_EQ(seen.size(), 40U);
 }
 
 // NIST SP 811 (2008), appendix B.8: 1 hp (550 ft lbf/s) = 745.6999 W; 1 psi = 6894.757 Pa; 1 lbf in =
@@ -101,6 +101,51 @@ TEST(Units, PublishedFactors) {
     EXPECT_NEAR(base("1 psi", Dimension::stress), 6.894757e-3, 5e-10);
     EXPECT_NEAR(base("1 lbf in", Dimension::torque), 0.1129848, 5e-8);
     EXPECT_EQ(base("300 ft/min", Dimension::speed), 91.44);
+    EXPECT_EQ(base("1 lb", Dimension::mass), 0.45359237);
+    EXPECT_EQ(base("16 oz", Dimension::mass), 0.45359237);
+}
+
+// The inch is 25.4 mm exactly: a thousandth is 25.4 um, a millionth 0.0254 um.
+TEST(Quantity, EqualWhereTheUnitsSayTheSame) {
+    for (int thousandths = 1; thousandths <= 4000; ++thousandths) {
+        const Length inches = Length::inches(thousandths / 1000.0);
+        const Length metric = Length::millimetres(thousandths * 254 / 10000.0);
+        EXPECT_TRUE(inches == metric) << inches.text();
+        EXPECT_EQ(inches.compared(), metric.compared());
+        EXPECT_TRUE(Length::inches((thousandths + 1) / 1000.0) > metric);
+    }
+    EXPECT_TRUE(Length::inches(0.0) == Length::millimetres(-0.0));
+}
+
+TEST(Quantity, ArithmeticKeepsTheLeftUnit) {
+    const Quantity sum = Length::inches(1) + Length::millimetres(12.7);
+    EXPECT_EQ(sum.text(), "1.5 in");
+    EXPECT_EQ((Length::millimetres(30) - Length::inches(1)).text(), "4.6 mm");
+    EXPECT_EQ((Length::inches(0.7) - Length::millimetres(17.78)).value(), 0.0);  // not a rounding's rest
+    EXPECT_EQ((Length::inches(3) * 2.5).text(), "7.5 in");
+    EXPECT_EQ((Length::inches(3) / 2).text(), "1.5 in");
+    EXPECT_EQ(Length::inches(2) / Length::millimetres(25.4), 2.0);
+    EXPECT_THROW(Length::inches(3) / 0.0, DomainError);
+    EXPECT_THROW(Length::inches(3) / Length::inches(0), DomainError);
+    EXPECT_THROW(Length::inches(3) * 1e9, DomainError);
+    const Quantity speed = parse_quantity("30 m/min", Dimension::speed, builtin());
+    EXPECT_THROW(speed + Length::inches(3), DomainError);
+    EXPECT_FALSE(speed < Length::inches(3));
+    EXPECT_FALSE(speed == Length::inches(3));
+}
+
+TEST(ParseNumber, InTheWantedUnit) {
+    EXPECT_DOUBLE_EQ(parse_number("63 uin", "um", builtin()), 1.6002);
+    EXPECT_DOUBLE_EQ(parse_number("500 rpm", "rev/min", builtin()), 500.0);
+    EXPECT_DOUBLE_EQ(parse_number("100 lbf", "N", builtin()), 444.82216152605);
+    EXPECT_DOUBLE_EQ(parse_number("-6 deg", "deg", builtin()), -6.0);
+    EXPECT_DOUBLE_EQ(parse_number("95 HBW", "HB", builtin()), 95.0);
+    EXPECT_DOUBLE_EQ(parse_number("0.5 min", "s", builtin()), 30.0);
+    EXPECT_DOUBLE_EQ(parse_number("30 ksi", "MPa", builtin()), 30000 * 4.4482216152605 / 645.16);
+    EXPECT_THROW((void)parse_number("-6 N", "N", builtin()), DesignationError);
+    EXPECT_THROW((void)parse_number("6 mm", "N", builtin()), DesignationError);
+    EXPECT_THROW((void)parse_number("6", "N", builtin()), UnitError);
+    EXPECT_THROW((void)parse_number("6 N", "furlong", builtin()), DomainError);
 }
 
 TEST(Trimmed, DropsTrailingZeros) {

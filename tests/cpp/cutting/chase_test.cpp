@@ -22,6 +22,10 @@ ChaseRequest coarse() {
 TEST(Chase, HeaderExamples) {
     EXPECT_NEAR(chasing_depth_mm(20.0, 18.376, 2.5, 30.0, 0.36084, 0.0, 0.0), 1.5337, 5e-5);
     EXPECT_NEAR(compound_travel_mm(1.0, 29.5), 1.149, 5e-4);
+    // trapezoidal thread of 4 mm pitch to its basic minor diameter, d - P: 0.366 P at the root
+    EXPECT_NEAR(root_flat_mm(4.0, 18.0, 16.0, 15.0), 0.366 * 4.0, 1e-3);
+    EXPECT_DOUBLE_EQ(root_flat_mm(4.0, 18.0, 20.0, 15.0), root_flat_mm(4.0, 18.0, 16.0, 15.0));
+    EXPECT_THROW((void)root_flat_mm(2.0, 18.0, 16.0, 30.0), DomainError);
     EXPECT_EQ(stopping_rpm(5.0, 1.5, 1.0), 200.0);
 }
 

@@ -405,6 +405,6 @@ def test_a_number_that_is_none_is_refused_by_name(option, nothing):
 )
 def test_a_number_is_read_as_it_is_written(option, text):
     """Python takes 1_50 for 150 and digits of any script; 0150 may have lost its point."""
-    out = CliRunner().invoke(cli.command, [*option, text])
-    assert out.exit_code == 2
-    assert "is not a valid" in out.output
+    out = run(*option, text)
+    assert out.returncode == 2
+    assert "is not a valid" in out.stderr or f"cannot read '{text}'" in out.stderr

@@ -2,12 +2,22 @@
 
 import importlib.util
 import inspect
+import json
+import shlex
 from pathlib import Path
 
+import click
+import jsonschema
+import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import _core
+from halfnut import _core, batch, cli
+from halfnut.cli import asking
+from halfnut.cli.output import json_text
+from halfnut.core import schemas
 from halfnut.core.catalogue import active
 from halfnut.core.questions import ask, declared
 
@@ -29,7 +39,8 @@ def test_a_declaration_is_whole(question):
     names, keys = [row["name"] for row in rows], [row["key"] for row in rows]
     assert len(set(names)) == len(names)
     assert len(set(keys)) == len(keys)
-    assert sum(row["leads"] for row in rows) <= 1
+    ranks = sorted(row["leads"] for row in rows if row["leads"])
+    assert ranks == list(range(1, len(ranks) + 1))
     required = [row["required"] for row in rows]
     for row in rows:
         assert row["about"].endswith(".") and row["about"][0].isupper(), row["name"]
@@ -68,3 +79,119 @@ def test_an_error_speaks_of_what_a_person_gave_in_his_units():
         hn.turn("brass", "1 in", depth="2 in")
     with pytest.raises(hn.DomainError, match="overhang must be > 0 mm, got 0"):
         hn.bore("brass", "25 mm", overhang="0 mm")
+
+
+ALLOYS = ["6061-T6", "4130-N", "Ti-2", "brass", "unobtainium"]
+
+
+@st.composite
+def turns(draw):
+    """Numbers and choices for a turned diameter, some of them left out."""
+    diameter = draw(st.floats(3.0, 150.0))
+    optional = {
+        "depth_mm": st.floats(0.05, 4.0),
+        "length_mm": st.floats(1.0, 200.0),
+        "feed_mm_rev": st.floats(0.02, 0.6),
+        "hardness_hb": st.floats(40.0, 300.0),
+        "nose_radius_mm": st.floats(0.05, 2.0),
+        "entering_deg": st.floats(5.0, 130.0),
+        "bore_mm": st.floats(0.5, 20.0),
+    }
+    row = {"alloy": draw(st.sampled_from(ALLOYS)), "diameter_mm": diameter}
+    return row | {key: draw(values) for key, values in optional.items() if draw(st.booleans())}
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.lists(turns(), min_size=1, max_size=6), st.sampled_from([None, "gap-bed", "metric-lathe"]))
+def test_a_row_of_a_table_is_the_answer_to_the_question(rows, machine):
+    keys = sorted({key for row in rows for key in row})
+    frame = {key: [row.get(key, None if key == "alloy" else np.nan) for row in rows] for key in keys}
+    done = batch.ask("turn", frame, machine=machine)
+    names = {row["key"]: row["name"] for row in declared()["turn"]["arguments"]}
+    for place, row in enumerate(rows):
+        lengths = {key for key in row if key.endswith("_mm")}
+        given = {
+            names[key]: hn.mm(value) if key in lengths else f"{value!r} mm/rev" if key == "feed_mm_rev" else value
+            for key, value in row.items()
+        }
+        try:
+            cut = hn.turn(given.pop("alloy"), given.pop("diameter"), machine=machine, **given)
+        except hn.Error as error:
+            assert done["status"][place] != 0
+            assert done["reason"][place] == str(error)
+            continue
+        assert done["status"][place] == 0, done["reason"][place]
+        for figure in declared()["turn"]["answer"]["figures"]:
+            if figure["kind"] == "number":
+                value = getattr(cut, figure["key"])
+                found = float(done[figure["key"]][place])
+                assert (value is None and np.isnan(found)) or value == found, figure["key"]
+
+
+def test_a_table_is_asked_by_its_own_names_or_told_what_they_are():
+    with pytest.raises(hn.NotTabulatedError, match="did you mean 'turn'"):
+        batch.ask("turm", {"diameter_mm": [3.0]})
+    with pytest.raises(hn.DomainError, match="no argument 'tol'; the nearest is 'tool'"):
+        batch.ask("turn", {"diameter_mm": [3.0]}, alloy="brass", tol="HSS")
+    with pytest.raises(hn.DomainError, match="both give the alloy"):
+        batch.ask("turn", {"diameter_mm": [3.0], "alloy": ["brass"]}, alloy="brass")
+    inch = batch.ask("turn", {"diameter_in": [1.0]}, alloy="brass", columns=["inch", "depth_mm"])
+    assert inch["inch"][0] == 1.0
+    assert inch["depth_mm"][0] == hn.turn("brass", "1 in").depth_mm
+
+
+@by_name
+def test_its_schema_is_one_and_its_example_keeps_it(question):
+    schema = schemas.schema(question["name"])
+    jsonschema.Draft202012Validator.check_schema(schema)
+    words = shlex.split(question["example"].splitlines()[0])
+    names = {row["name"] for row in question["arguments"]}
+    command = cli.command.get_command(click.Context(cli.command), words[0])
+    if command is None or not names <= {parameter.name for parameter in command.params}:
+        command = asking.command(question["name"])
+    given = command.make_context(words[0], words[1:]).params
+    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
+    values = {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
+    asked = {"question": question["name"], "values": values}
+    jsonschema.validate(asked, schema)
+    found = json.loads(json_text(schemas.answer(asked)))
+    jsonschema.validate(found, {**schema["$defs"]["answer"], "$schema": schema["$schema"]})
+    assert found["halfnut"] == 1
+    assert found["question"] == question["name"]
+
+
+@settings(max_examples=25, deadline=None)
+@given(turns())
+def test_json_is_the_answer_to_the_question(row):
+    values = {key: value for key, value in row.items() if key != "entering_deg" or 10 <= value <= 120}
+    asked = {"question": "turn", "values": values}
+    jsonschema.validate(asked, schemas.schema("turn"))
+    table = batch.ask("turn", {key: [value] for key, value in values.items()})
+    try:
+        found = schemas.answer(json.loads(json.dumps(asked)))
+    except hn.Error as error:
+        assert table["reason"][0] == str(error)
+        return
+    for figure in declared()["turn"]["answer"]["figures"]:
+        if figure["kind"] == "number":
+            value, column = found[figure["key"]], float(table[figure["key"]][0])
+            assert (value is None and np.isnan(column)) or value == column, figure["key"]
+
+
+@pytest.mark.parametrize(
+    ("asked", "why"),
+    [
+        ([], "a question is an object"),
+        ({"question": "turn", "value": {}}, "has no 'value'"),
+        ({"question": "turm", "values": {}}, "did you mean 'turn'"),
+        ({"halfnut": 2, "question": "turn", "values": {}}, "halfnut must be 1"),
+        ({"question": "turn", "values": {"alloy": "brass"}}, "turn needs diameter"),
+        ({"question": "turn", "values": {"aloy": "brass"}}, "turn has no 'aloy'; did you mean 'alloy'"),
+        ({"question": "turn", "values": {"alloy": "brass", "diameter": "1 in", "diameter_mm": 3}}, "given twice"),
+        ({"question": "turn", "values": {"alloy": "brass", "diameter_mm": "3"}}, "diameter_mm must be a number in mm"),
+        ({"question": "turn", "values": {"alloy": "brass", "diameter": 3}}, "has no unit"),
+    ],
+)
+def test_json_that_is_no_question_is_told_so(asked, why):
+    with pytest.raises(hn.Error, match=why):
+        schemas.answer(asked)

@@ -188,7 +188,7 @@ def test_workers_of_a_batch_answer_with_the_shop_of_the_caller(tmp_path):
 
 def test_entry_points_are_looked_for_once(monkeypatch):
     calls = []
-    monkeypatch.setattr(shop_tables, "entry_points", lambda **group: calls.append(group) or [])
+    monkeypatch.setattr(shop_tables, "_points", lambda: calls.append(1) or [])
     monkeypatch.setattr(catalogue, "_of_process", {})
     shop_tables._packages.cache_clear()
     try:
@@ -224,7 +224,7 @@ def test_one_bad_package_is_a_warning_that_names_it(heavy, tmp_path, monkeypatch
         Point("odd", 42),
         Point("unreadable", str(unreadable)),
     ]
-    monkeypatch.setattr(shop_tables, "entry_points", lambda **group: points)
+    monkeypatch.setattr(shop_tables, "_points", lambda: points)
     monkeypatch.setattr(catalogue, "_of_process", {})
     shop_tables._packages.cache_clear()
     try:
@@ -238,3 +238,16 @@ def test_one_bad_package_is_a_warning_that_names_it(heavy, tmp_path, monkeypatch
             assert sum(name in each for each in named) == 1, named
     finally:
         shop_tables._packages.cache_clear()
+
+
+def test_a_package_that_brings_tables_is_found_by_its_entry_point(tmp_path, monkeypatch):
+    for name, text in (
+        ("brings", "[halfnut.tables]\nours = brings:folder\n"),
+        ("other", "[console_scripts]\nx = y:z\n"),
+    ):
+        (tmp_path / f"{name}-1.dist-info").mkdir()
+        (tmp_path / f"{name}-1.dist-info/entry_points.txt").write_text(text)
+        (tmp_path / f"{name}-1.dist-info/METADATA").write_text(f"Metadata-Version: 2.1\nName: {name}\nVersion: 1\n")
+    known = {point.name for point in shop_tables._points()}
+    monkeypatch.syspath_prepend(str(tmp_path))
+    assert {point.name for point in shop_tables._points()} == known | {"ours"}

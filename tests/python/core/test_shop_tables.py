@@ -31,7 +31,7 @@ def test_rows_from_toml_replace_and_join(tmp_path):
     assert drill(catalogue, "F")["diameter_in"] == 0.2565
     assert drill(catalogue, "G")["source"]["kind"] == "memory"
     assert drill(_core.Catalogue(), "F")["diameter_in"] == 0.257
-    assert _core.parse_length("drill F", catalogue).inches == 0.2565
+    assert _core.parse_length("drill F", catalogue).inch == 0.2565
 
 
 def test_table_files_in_the_built_in_layout(tmp_path):

@@ -4,6 +4,7 @@ import pint
 import pytest
 
 import halfnut as hn
+from halfnut.core.arguments import number
 from halfnut.core.units import length, quantity
 
 
@@ -102,3 +103,139 @@ def test_errors_are_also_the_usual_python_errors():
         length("1,25 mm", "diameter")
     with pytest.raises(LookupError, match="no drill"):
         length("#98", "diameter")
+
+
+def test_lengths_compare_by_what_they_are():
+    assert hn.inch(1) == hn.mm(25.4) == length("1000 thou", "diameter")
+    assert hash(hn.inch(0.7)) == hash(hn.mm(17.78))
+    assert {hn.inch(n / 1000) for n in range(1, 2000)} == {hn.mm(round(n * 0.0254, 4)) for n in range(1, 2000)}
+    assert sorted([hn.inch(1), hn.mm(3), hn.mm(30)]) == [hn.mm(3), hn.inch(1), hn.mm(30)]
+    assert hn.inch(1) <= hn.mm(25.4) >= hn.inch(1)
+    assert hn.mm(25.3) < hn.inch(1) < hn.mm(25.5)
+    assert hn.inch(1) != 25.4
+    assert hn.inch(1) != quantity("1 in/rev", "feed")
+
+
+def test_arithmetic_keeps_the_unit_of_the_left():
+    both = hn.inch(1) + hn.mm(12.7)
+    assert (str(both), both.system, type(both)) == ("1.5 in", "inch", hn.Length)
+    assert str(hn.mm(30) - hn.inch(1)) == "4.6 mm"
+    assert (hn.inch(0.7) - hn.mm(17.78)).mm == 0.0
+    assert str(hn.inch(0.5) * 3) == str(3 * hn.inch(0.5)) == "1.5 in"
+    assert str(hn.inch(3) / 2) == "1.5 in"
+    assert hn.inch(2) / hn.mm(25.4) == 2.0
+    assert str(sum([hn.inch(1), hn.mm(25.4)])) == "2 in"
+    assert str(-hn.mm(3)) == "-3 mm"
+    assert abs(-hn.mm(3)) == +hn.mm(3)
+    assert str(quantity("300 ft/min", "speed") / 2) == "150 ft/min"
+
+
+@pytest.mark.parametrize(
+    "ask",
+    [
+        lambda: hn.inch(1) + 1,
+        lambda: 1 + hn.inch(1),
+        lambda: hn.inch(1) - 0.5,
+        lambda: 2 - hn.inch(1),
+        lambda: hn.inch(1) < 2,
+        lambda: hn.inch(1) <= 2,
+    ],
+)
+def test_a_bare_number_beside_a_length_is_refused(ask):
+    with pytest.raises(hn.UnitError, match=r"1 in cannot be .* has no unit; a bare number is never a length"):
+        ask()
+
+
+def test_what_makes_no_quantity_is_refused():
+    with pytest.raises(hn.DomainError, match="one is a length, the other a speed"):
+        hn.inch(1) + quantity("30 m/min", "speed")
+    for ask in (
+        lambda: hn.inch(1) * hn.inch(1),
+        lambda: hn.inch(1) + "1 in",
+        lambda: 1 / hn.inch(1),
+        lambda: float(hn.inch(1)),
+        lambda: hn.inch(1) * True,
+    ):
+        with pytest.raises(TypeError):
+            ask()
+    with pytest.raises(hn.DomainError, match="cannot be divided by zero"):
+        hn.inch(1) / 0
+    with pytest.raises(hn.DomainError, match="length must be 0, or from"):
+        hn.inch(1) * float("nan")
+
+
+def test_a_length_is_written_in_any_unit():
+    size = hn.inch(0.7)
+    assert f"{size}" == "0.7 in"
+    assert f"{size:mm}" == "17.78 mm"
+    assert f"{size:.4f}" == "0.7000 in"
+    assert f"{size:.3f mm}" == "17.780 mm"
+    assert f"{hn.mm(0.0016002):.0f uin}" == "63 µin"
+    assert f"{quantity('30 N m', 'torque'):.1f lbf ft}" == "22.1 lbf ft"
+    assert size.to("thou").value == pytest.approx(700.0, rel=1e-15)
+    assert (size.to("mm").mm, size.mm, size.inch) == (size.mm, pytest.approx(17.78, rel=1e-15), 0.7)
+    with pytest.raises(hn.DomainError, match="'kg' is no unit of length; there are mm, cm"):
+        f"{size:.3f kg}"
+    with pytest.raises(hn.DomainError, match="'N' is no unit of length"):
+        size.to("N")
+
+
+# pint and the definitions judge: 63 uin is 1.6002 um, 100 lbf 444.822 N, 212 F 100 C.
+@pytest.mark.parametrize(
+    ("named", "text", "value"),
+    [
+        ("spindle_rpm", "500 rev/min", 500.0),
+        ("spindle_rpm", "500rpm", 500.0),
+        ("entering_deg", "95 deg", 95.0),
+        ("rake_deg", "-6°", -6.0),
+        ("roughness_um", "63 uin", 1.6002),
+        ("hardness_hb", "95 HB", 95.0),
+        ("force_n", "100 lbf", 444.82216152605),
+        ("tensile_mpa", "30 ksi", 206.842718795),
+        ("torque_nm", "10 lbf ft", 13.5581794833),
+        ("jaw_mass_kg", "1.2 lb", 0.544310844),
+        ("life_min", "1 h", 60.0),
+        ("dial_set_s", "0.5 min", 30.0),
+        ("temperature_c", "212 F", 100.0),
+        ("hole_temperature_c", "40 °C", 40.0),
+    ],
+)
+def test_a_number_may_be_written_with_its_unit(named, text, value):
+    assert number(text, named) == pytest.approx(value, rel=1e-9)
+    assert number(value, named) == value
+
+
+def test_a_written_number_is_taken_by_the_questions():
+    ureg = pint.UnitRegistry()
+    asked = hn.turn("6061-T6", "1 in", spindle_rpm=500, roughness_um=1.6002, entering_deg=95, hardness_hb=95)
+    written = hn.turn(
+        "6061-T6", "1 in", spindle_rpm="500 rev/min", roughness_um="63 uin", entering_deg="95 deg", hardness_hb="95 HB"
+    )
+    carried = hn.turn(
+        "6061-T6",
+        "1 in",
+        spindle_rpm=500 * ureg.rpm,
+        roughness_um=63e-6 * ureg.inch,
+        entering_deg=quantity("95 deg", "angle"),
+        hardness_hb=quantity("95 HB", "hardness"),
+    )
+    assert asked == written
+    assert str(asked) == str(carried)
+    fit = hn.cylindrical_fit("25 mm H7/g6", hole_alloy="1018", shaft_alloy="6061-T6", shaft_temperature_c="104 F")
+    assert fit.shaft_temperature_c == pytest.approx(40.0)
+
+
+@pytest.mark.parametrize(
+    ("named", "text", "why"),
+    [
+        ("spindle_rpm", "500", "spindle_rpm: '500' has no unit"),
+        ("spindle_rpm", "500 mm", "spindle_rpm: .*'mm' is a unit of length, but a spindle speed is wanted"),
+        ("force_n", "-6 N", "force_n: .*cannot be negative"),
+        ("temperature_c", "40", "temperature_c: '40' has no scale"),
+        ("wear_factor", "1.5", "wear_factor must be a number, got '1.5'"),
+        ("hand_turns_per_min", "30 min", "hand_turns_per_min must be a number"),
+    ],
+)
+def test_a_written_number_that_cannot_be_read(named, text, why):
+    with pytest.raises(hn.Error, match=why):
+        number(text, named)

@@ -48,6 +48,7 @@ FORMULAS = {
     "taper_angle_deg": (30.0, 15.0, 50.0),
     "tailstock_setover_mm": (30.0, 15.0, 100.0, 250.0),
     "ramp_length_mm": (3.0, 3.0),
+    "helix_pitch_mm": (16.0, 9.0, 3.0),
     "helix_length_mm": (10.0, 1.0, 18.0, 10.0),
     "centre_feed_mm_min": (200.0, 20.0, 10.0),
     "economic_life_min": (0.25, 2.0, 4.0, 1.0),
@@ -297,5 +298,5 @@ def test_examples_in_the_headers_are_true():
         places = len(value.split(".")[1]) if "." in value else 0
         assert got == pytest.approx(float(value), abs=0.51 * 10**-places), name
         seen += 1
-    others = 3 + 3  # of rigidity, but for the one with an exponent, and of chasing
+    others = 3 + 4  # of rigidity, but for the one with an exponent, and of chasing
     assert seen == len(FORMULAS) + others

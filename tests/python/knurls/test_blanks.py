@@ -224,7 +224,7 @@ def test_columns_equal_the_answers_one_by_one():
         flat = hn.knurl_blank(hn.mm(diameters[index]), "96 DP", **options).to_dict()
         for name in set(columns) - {"status", "cautions"}:
             assert columns[name][index] == flat[name], name
-        assert bool(columns["cautions"][index]) == bool(flat["cautions"])
+        assert bool(columns["cautions"][index]) == bool(flat["notes"] + flat["cautions"])
 
 
 def test_a_failed_row_holds_nan_and_an_ok_row_none():
@@ -260,7 +260,7 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
     assert flat["cautions"] == ["knurl_wide_band"]
     assert flat["wheel_teeth"] == 72
     units = {name for name in flat if name.endswith(("_mm", "_deg", "teeth"))}
-    plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "cautions", "given_tracks"}
+    plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "notes", "cautions", "given_tracks"}
     assert set(flat) == units | plain
     kinds = {item.kind for item in blank.evidence}
     assert {"handbook", "memory"} <= kinds

@@ -34,7 +34,7 @@ def rows(name):
 def drill_in(text):
     """A drill as the tables write it, in."""
     name = f"letter {text}" if text.isalpha() else text if text.startswith("#") else f"{text} in"
-    return parse_length(name, catalogue.active()).inches
+    return parse_length(name, catalogue.active()).inch
 
 
 def test_worked_figures():

@@ -4,6 +4,8 @@
 /// A quantity keeps the number and the unit it was given in; base() converts exactly (25.4 mm to the
 /// inch, by the international yard and pound agreement of 1959).
 
+#include <compare>
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -28,13 +30,17 @@ enum class Dimension : std::uint8_t {
     torque,
     time,
     frequency,
-    stress
+    stress,
+    hardness,
+    mass
 };
+
+inline constexpr std::size_t kDimensions = 13;
 
 enum class UnitSystem : std::uint8_t { metric, inch, both };
 
 /// A unit: how it is written and what it is worth in its dimension's base unit
-/// (mm, m/min, mm/rev, mm/min, deg, kW, N, N m, s, rev/min, MPa).
+/// (mm, m/min, mm/rev, mm/min, deg, kW, N, N m, s, rev/min, MPa, HB, kg).
 struct Unit {
     Dimension dimension{};
     std::string_view symbol;
@@ -48,12 +54,18 @@ struct Unit {
 
 /// The unit that a spelling stands for within a dimension ("inches", "in", "\"" are one unit), or null.
 [[nodiscard]] const Unit* find_unit(std::string_view spelling, Dimension dimension) noexcept;
+/// The same in whatever dimension knows the spelling first.
+[[nodiscard]] const Unit* find_unit(std::string_view spelling) noexcept;
 
 /// The dimension's name and base unit, such as "length" and "mm".
 [[nodiscard]] std::string_view dimension_name(Dimension dimension) noexcept;
 [[nodiscard]] std::string_view base_unit(Dimension dimension) noexcept;
 
 /// A number with its unit.
+///
+/// Arithmetic keeps the left operand's unit: 1 in + 25.4 mm is 2 in. Quantities of one dimension are equal,
+/// and ordered, by what they come to in the base unit to twelve significant figures: 0.7 in is 17.78 mm,
+/// though the two doubles differ in their last bit.
 class Quantity {
    public:
     Quantity(double value, const Unit& unit) noexcept : value_(value), unit_(&unit) {}
@@ -68,6 +80,25 @@ class Quantity {
     [[nodiscard]] double in(const Unit& other) const;
     /// As it was given, such as "1.25 in".
     [[nodiscard]] std::string text() const;
+    /// In the dimension's base unit to twelve significant figures: what quantities are compared by.
+    [[nodiscard]] double compared() const;
+
+    friend bool operator==(const Quantity& a, const Quantity& b) {
+        return a.dimension() == b.dimension() && a.compared() == b.compared();
+    }
+    /// Unordered where the dimensions differ.
+    friend std::partial_ordering operator<=>(const Quantity& a, const Quantity& b) {
+        return a.dimension() == b.dimension() ? a.compared() <=> b.compared()
+                                              : std::partial_ordering::unordered;
+    }
+    /// A sum or difference below the least of its unit is 0.
+    /// Errors
+    ///   DomainError  the dimensions differ, or the result is out of the range of its unit
+    friend Quantity operator+(const Quantity& a, const Quantity& b);
+    friend Quantity operator-(const Quantity& a, const Quantity& b);
+    friend Quantity operator*(const Quantity& a, double factor);
+    friend Quantity operator/(const Quantity& a, double divisor);
+    friend double operator/(const Quantity& a, const Quantity& b);
 
    private:
     double value_;
@@ -110,6 +141,17 @@ class Length : public Quantity {
 /// Example
 ///   parse_quantity("1-1/4 in", Dimension::length, builtin()).base() = 31.75
 [[nodiscard]] Quantity parse_quantity(std::string_view text, Dimension dimension, const Catalogue& catalogue);
+
+/// A quantity that keeps to the range of its unit; DomainError otherwise, NaN included.
+[[nodiscard]] Quantity bounded_quantity(double value, const Unit& unit);
+
+/// The same number in a wanted unit, read from text with a unit of its dimension; an angle may have a sign.
+///
+/// Errors
+///   DomainError  the wanted unit is not known; else as parse_quantity
+/// Example
+///   parse_number("63 uin", "um", builtin()) = 1.6002
+[[nodiscard]] double parse_number(std::string_view text, std::string_view unit, const Catalogue& catalogue);
 
 /// parse_quantity for a length. `parse_length("3/16 in", builtin()).mm()` is 4.7625.
 [[nodiscard]] Length parse_length(std::string_view text, const Catalogue& catalogue);

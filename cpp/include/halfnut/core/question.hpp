@@ -21,6 +21,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <span>
@@ -70,6 +71,7 @@ struct Asking {
     const Catalogue& catalogue;
     bool inch =
         false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
+    int led_by = 0;  ///< rank of that argument; 0: none was given
 };
 
 enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
@@ -89,14 +91,14 @@ struct AskedRow {
     std::string_view kin{};      ///< a Python class that is understood beside text: "Alloy"
     std::span<const std::string_view> choices{};
     bool is_required = false;
-    bool is_leading = false;  ///< its unit is the system of the answer
-    bool is_finer = false;    ///< left out of a command's shortest help
+    int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
+    bool is_finer = false;  ///< left out of a command's shortest help
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
     // How a declaration is spelled.
     [[nodiscard]] constexpr AskedRow required() const { return with(&AskedRow::is_required, true); }
-    [[nodiscard]] constexpr AskedRow leads() const { return with(&AskedRow::is_leading, true); }
+    [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
     [[nodiscard]] constexpr AskedRow saying(std::string_view what) const {
@@ -116,6 +118,13 @@ struct AskedRow {
         out.dimension = Dimension::length;
         out.has_dimension = true;
         out.written = true;
+        return out;
+    }
+    /// Of a number whose name only seems to end in a unit.
+    [[nodiscard]] constexpr AskedRow plain() const {
+        AskedRow out = in(finite(key));
+        out.unit = {};
+        out.has_dimension = false;
         return out;
     }
     [[nodiscard]] constexpr AskedRow above(double low) const {
@@ -215,6 +224,7 @@ struct Question {
     bool own_units = false;      ///< messages tell sizes as tables and designations have them
     int version = 1;             ///< raised when a key goes or changes its meaning
     std::shared_ptr<void> (*fresh)() = nullptr;
+    std::shared_ptr<void> (*copy)(const void* asked) = nullptr;
     std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
 };
 
@@ -255,6 +265,28 @@ namespace cutting {
 ///   as the question's own; every one speaks of arguments by the names that a person gives, in the unit of
 ///   the argument that leads
 [[nodiscard]] Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue);
+
+/// An argument of many rows: numbers in its key's unit, NaN where one is not given; or places in a list of
+/// texts, below 0 where none is.
+struct AskedColumn {
+    std::size_t argument = 0;
+    std::span<const double> numbers{};
+    std::span<const std::int32_t> codes{};
+    std::span<const std::string_view> texts{};
+};
+
+/// Ask once for each row, what is common given once.
+///
+/// Given
+///   common    as for ask(); what columns give is nothing here
+///   columns   each as long as there are rows
+///   inch      the question's system, where a column gives what leads
+///   answered  called with each row and its answer
+///   failed    called with each row that has none, and why: a status that stands for the kind of error
+void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
+              std::size_t rows, bool inch, const Catalogue& catalogue,
+              const std::function<void(std::size_t row, const void* answer)>& answered,
+              const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed);
 
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
@@ -408,11 +440,11 @@ inline constexpr std::array kSuffixes{
     Suffix{"_n", "N", Dimension::force, true, false},
     Suffix{"_min", "min", Dimension::time, true, false},
     Suffix{"_s", "s", Dimension::time, true, false},
-    Suffix{"_kg", "kg"},
+    Suffix{"_kg", "kg", Dimension::mass, true, false},
     Suffix{"_w", "W"},
     Suffix{"_k", "K"},
     Suffix{"_c", "C"},
-    Suffix{"_hb", "HB"},
+    Suffix{"_hb", "HB", Dimension::hardness, true, false},
 };
 
 constexpr Suffix suffix_of(std::string_view key) {
@@ -582,6 +614,9 @@ constexpr Question question(std::string_view room, std::string_view name, std::s
             .arguments = arguments,
             .answer = &answer,
             .fresh = []() -> std::shared_ptr<void> { return std::make_shared<Asked>(); },
+            .copy = [](const void* asked) -> std::shared_ptr<void> {
+                return std::make_shared<Asked>(*static_cast<const Asked*>(asked));
+            },
             .evaluate = [](const void* asked, const Asking& asking) -> std::shared_ptr<const void> {
                 return std::make_shared<Answered>(Evaluate(*static_cast<const Asked*>(asked), asking));
             }};

@@ -2,6 +2,7 @@
 /// Chasing: cutting a thread with a single point, pass by pass, on a lathe's own dial.
 
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <limits>
 #include <string>
@@ -74,6 +75,39 @@ inline double chasing_depth_mm(double blank_mm, double pitch_diameter_mm, double
                                double internal) {
     return scalar<ChasingDepth>(blank_mm, pitch_diameter_mm, pitch_mm, half_angle_deg, nose_radius_mm,
                                 nose_flat_mm, internal);
+}
+
+/// Width of a thread's groove at its root: the flat nose that cuts it.
+///
+///     w = P / 2 - |E - d| tan A
+///
+/// Given
+///   pitch_mm           P, mm, > 0, axial
+///   pitch_diameter_mm  E, mm, > 0, where the groove is P / 2 wide
+///   root_diameter_mm   d, mm, > 0
+///   half_angle_deg     A, above 0 and below 60
+/// Returned
+///   mm along the axis
+/// Errors
+///   inconsistent       the flanks meet before the root
+/// Source
+///   geometry of the thread form
+/// Example
+///   root_flat_mm(4.0, 18.0, 15.5, 15.0) = 1.3301
+struct RootFlat {
+    static constexpr std::string_view name = "root_flat_mm";
+    static constexpr std::array arguments{positive("pitch_mm", "mm"), positive("pitch_diameter_mm", "mm"),
+                                          positive("root_diameter_mm", "mm"),
+                                          inside("half_angle_deg", 0.0, 60.0, "deg")};
+    static double compute(double pitch, double pitch_diameter, double root, double half_angle) noexcept {
+        const double w = pitch / 2.0 - std::abs(pitch_diameter - root) * tangent_deg(half_angle);
+        return w > 0.0 ? w : std::numeric_limits<double>::quiet_NaN();
+    }
+    static std::string refusal(double pitch, double pitch_diameter, double root, double half_angle);
+};
+inline double root_flat_mm(double pitch_mm, double pitch_diameter_mm, double root_diameter_mm,
+                           double half_angle_deg) {
+    return scalar<RootFlat>(pitch_mm, pitch_diameter_mm, root_diameter_mm, half_angle_deg);
 }
 
 /// Travel of a compound that is set over, for a depth across the work.

@@ -93,6 +93,33 @@ inline double ramp_length_mm(double depth_mm, double ramp_deg) {
     return scalar<RampLength>(depth_mm, ramp_deg);
 }
 
+/// Pitch of a helix on which an end mill winds down at an angle.
+///
+///     p = pi (D_h - D) tan(a)
+///
+/// Given
+///   hole_mm              D_h, mm, > 0
+///   cutter_diameter_mm   D, mm, > 0, below D_h
+///   ramp_deg             a, above 0, below 90, of the way of the cutter's centre from the plane of the table
+/// Returned
+///   mm down in one turn
+/// Source
+///   geometry
+/// Example
+///   helix_pitch_mm(16.0, 10.0, 3.0) = 0.988
+struct HelixPitch {
+    static constexpr std::string_view name = "helix_pitch_mm";
+    static constexpr std::array arguments{positive("hole_mm", "mm"), positive("cutter_diameter_mm", "mm"),
+                                          inside("ramp_deg", 0.0, 90.0, "deg")};
+    static double compute(double hole, double d, double a) noexcept {
+        return d >= hole ? std::numeric_limits<double>::quiet_NaN()
+                         : std::numbers::pi * (hole - d) * tangent_deg(a);
+    }
+};
+inline double helix_pitch_mm(double hole_mm, double cutter_diameter_mm, double ramp_deg) {
+    return scalar<HelixPitch>(hole_mm, cutter_diameter_mm, ramp_deg);
+}
+
 /// Travel of the cutter's centre along a helix to a depth.
 ///
 ///     L = (a_p / p) sqrt((pi (D_h - D))^2 + p^2)

@@ -96,4 +96,58 @@ struct LatheAsk {
 [[nodiscard]] CutAnswer knurl(const LatheAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer thread_speed(const LatheAsk& asked, const Asking& asking);
 
+/// The life of an edge in turning as it is asked for.
+struct LifeAsk {
+    std::string alloy;
+    std::string tool;
+    double feed_mm_rev = kNaN;
+    double depth_mm = kNaN;
+    double speed_m_min = kNaN;
+    double life_min = kNaN;
+    double change_min = kNaN;
+    double edge_cost = kNaN;  ///< in the currency of cost_per_min
+    double cost_per_min = kNaN;
+    double hardness_hb = kNaN;
+    const machine::Machine* machine = nullptr;
+    double diameter_mm = kNaN;
+};
+
+/// Life of an edge in turning. NaN where a figure was not asked for.
+struct LifeAnswer {
+    std::string alloy;
+    std::string tool_material;
+    bool inch = false;
+    double feed_mm_rev = kNaN;
+    double depth_mm = kNaN;
+    double exponent = kNaN;
+    double c_m_min = kNaN;
+    double at_speed_m_min = kNaN;
+    double life_min = kNaN;
+    double life_low_min = kNaN;
+    double life_high_min = kNaN;
+    double for_life_min = kNaN;
+    double speed_m_min = kNaN;
+    double speed_low_m_min = kNaN;
+    double speed_high_m_min = kNaN;
+    double fastest_life_min = kNaN;
+    double fastest_speed_m_min = kNaN;
+    double economic_life_min = kNaN;
+    double economic_speed_m_min = kNaN;
+    double spindle_rpm = kNaN;
+    double fastest_rpm = kNaN;
+    double economic_rpm = kNaN;
+    bool verified = false;
+    std::vector<std::string> assumed;
+    std::vector<Told> told;
+    std::vector<EvidenceText> evidence;
+};
+extern const Question kLifeQuestion;
+
+/// Life of an edge at a speed, the speed for a life, and the lives for most and for cheapest parts.
+///
+/// Errors
+///   DomainError         a number out of its range; no such tool; one cost without the other
+///   NotTabulatedError   no such alloy, or no trials of it with this tool near this feed and depth
+[[nodiscard]] LifeAnswer tool_life(const LifeAsk& asked, const Asking& asking);
+
 }  // namespace halfnut::cutting

@@ -1,0 +1,103 @@
+"""Values that stay as they are made: what nobody can change, compares, is hashed and goes to other processes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, NoReturn, TypeVar
+
+__all__ = ["Fixed", "Value", "fixed", "one_line", "token"]
+
+K = TypeVar("K")
+V = TypeVar("V")
+
+_PLAIN = {str, int, float, bool, type(None)}
+_LONGEST = 120  # of a repr
+
+
+class Fixed(dict[K, V]):
+    """A dictionary that nobody can change.
+
+    >>> table = Fixed({"a": 1})
+    >>> table["a"], hash(table) == hash(Fixed({"a": 1}))
+    (1, True)
+    """
+
+    def _refuse(self, *given: Any, **named: Any) -> NoReturn:
+        raise TypeError("a table of an answer is not changed in place: dict(table) is a copy that can be")
+
+    __setitem__ = __delitem__ = __ior__ = _refuse
+    clear = pop = popitem = setdefault = update = _refuse
+
+    def __hash__(self) -> int:  # type: ignore[override]
+        return hash(frozenset(self.items()))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return Fixed, (dict(self),)
+
+
+def fixed(value: Any) -> Any:
+    """A value that nobody can change: lists as tuples, dictionaries as `Fixed`, in plain dataclasses too.
+
+    >>> fixed([1, {"a": [2]}])
+    (1, {'a': (2,)})
+    """
+    kind = type(value)
+    if kind in _PLAIN or kind is Fixed or isinstance(value, Value):
+        return value
+    if isinstance(value, (list, tuple)):
+        inner = [fixed(each) for each in value]
+        same = kind is not list and all(a is b for a, b in zip(inner, value, strict=True))
+        return value if same else kind._make(inner) if hasattr(kind, "_make") else tuple(inner)
+    if isinstance(value, Mapping):
+        return Fixed({key: fixed(each) for key, each in value.items()})
+    if is_dataclass(value) and not isinstance(value, type):
+        found = {each.name: getattr(value, each.name) for each in fields(value) if each.init}
+        changed = {name: new for name, each in found.items() if (new := fixed(each)) is not each}
+        return replace(value, **changed) if changed else value
+    return value
+
+
+def one_line(text: str) -> str:
+    """A text as a repr has it: one line, cut between words where it is long.
+
+    >>> one_line("<Cut 597 rev/min>")
+    '<Cut 597 rev/min>'
+    """
+    text = " ".join(text.split())
+    return text if len(text) <= _LONGEST else text[: _LONGEST - 4].rpartition(" ")[0] + " ...>"
+
+
+def token(value: object, *parts: Any) -> tuple[Any, ...]:
+    """What Dask, which asks for it, knows a value by: its class and its parts."""
+    from dask.base import normalize_token
+
+    return type(value).__qualname__, normalize_token(parts)
+
+
+class Value:
+    """A frozen dataclass whose fields hold nothing that can be changed, and whose repr is one line."""
+
+    __slots__ = ()
+
+    def __init_subclass__(cls, **named: Any) -> None:
+        super().__init_subclass__(**named)
+        if "__repr__" not in cls.__dict__:  # a dataclass sets its own only where there is none
+            inherited = (vars(base).get("__repr__") for base in cls.__mro__[1:])
+            type.__setattr__(cls, "__repr__", next(filter(None, inherited)))
+
+    def __post_init__(self) -> None:
+        for each in fields(self):  # type: ignore[arg-type]
+            value = getattr(self, each.name)
+            if type(value) not in _PLAIN and (new := fixed(value)) is not value:
+                object.__setattr__(self, each.name, new)
+
+    def __repr__(self) -> str:
+        found = ((each.name, getattr(self, each.name)) for each in fields(self))  # type: ignore[arg-type]
+        plain = [f"{name}={value!r}" for name, value in found if type(value) in _PLAIN and value not in (None, "")]
+        return one_line(f"<{type(self).__name__} {', '.join(plain)}>")
+
+    def __dask_tokenize__(self) -> tuple[Any, ...]:
+        """What Dask knows the value by."""
+        compared = (each.name for each in fields(self) if each.compare)  # type: ignore[arg-type]
+        return token(self, *((name, getattr(self, name)) for name in compared))

@@ -1,0 +1,27 @@
+"""The core's machine of what a person gives: a name, a file, a machine; files are read where one is named."""
+
+from __future__ import annotations
+
+import os
+from typing import TYPE_CHECKING, TypeAlias
+
+from halfnut import _core
+from halfnut.core.arguments import sound
+
+if TYPE_CHECKING:
+    from halfnut.machine.machines import Machine
+
+    MachineLike: TypeAlias = str | os.PathLike[str] | Machine | _core.Machine
+
+
+def core_machine(machine: MachineLike | None) -> _core.Machine | None:
+    """The core's record of a machine by name, file or record; None for none.
+
+    >>> core_machine(None) is None
+    True
+    """
+    if machine is None or isinstance(machine, _core.Machine):
+        return machine
+    from halfnut.machine import machines
+
+    return machines.machine(sound(machine, "machine")).core
