@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "convert.hpp"
+#include "halfnut/threads/coating_questions.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
@@ -134,6 +135,17 @@ void bind_coatings(py::module_& module) {
         },
         py::arg("coating"), py::arg("group"), py::arg("title"), py::arg("catalogue"),
         "Refuse a coating on a metal that does not take it.");
+    module.def(
+        "coating_cautions",
+        [](const BuildUp& build_up, bool internal, const SharedCatalogue& catalogue) {
+            std::vector<std::pair<std::string, std::vector<std::pair<std::string, std::string>>>> out;
+            for (const Told& told : coating_cautions(build_up, catalogue.get(), internal)) {
+                out.emplace_back(told.code, told.words);
+            }
+            return out;
+        },
+        py::arg("build_up"), py::arg("internal"), py::arg("catalogue"),
+        "What to mind about a finish as a process: codes of cautions, with the words in their places.");
 
     py::class_<PartPrecoat> precoat_class(module, "PrecoatAnswer",
                                           "The core's answer on limits before coating.");

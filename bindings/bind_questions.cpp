@@ -6,9 +6,11 @@
 #include <string_view>
 #include <vector>
 
+#include "asked.hpp"
 #include "convert.hpp"
 #include "halfnut/core/question.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/threads/coating.hpp"
 
 namespace halfnut::bind {
 
@@ -56,6 +58,12 @@ class Taken {
                     .machine = value.cast<const machine::Machine*>()};
         }
         const std::string_view looks = kept(py::repr(value));
+        if (py::isinstance<threads::BuildUp>(value)) {
+            return {.tag = Given::Tag::other,
+                    .text = looks,
+                    .type = &typeid(threads::BuildUp),
+                    .object = value.cast<const threads::BuildUp*>()};
+        }
         if (py::isinstance<py::tuple>(value) || py::isinstance<py::list>(value)) {
             std::vector<Given> items;
             for (const py::handle item : value) {
@@ -126,7 +134,10 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
     for (std::size_t i = 0; i < keys.size(); ++i) {
         const FigureRow& figure = row.figures[i];
         py::object shown;
-        if (figure.kind == AnsweredKind::records) {
+        if (figure.kind == AnsweredKind::record) {
+            const auto* const record = std::get_if<Values>(&values[i].is);
+            shown = record == nullptr ? py::object(py::none()) : py::object(dictionary(*figure.of, *record));
+        } else if (figure.kind == AnsweredKind::records) {
             const auto& items = std::get<Values>(values[i].is);
             py::tuple records(items.size());
             for (std::size_t k = 0; k < items.size(); ++k) {
@@ -332,6 +343,10 @@ py::list described_questions() {
 }
 
 }  // namespace
+
+std::shared_ptr<void> read_question(std::string_view name, const py::tuple& values, Asking& asking) {
+    return read_asked(find_question(name), Taken(values).given(), asking);
+}
 
 void bind_questions(py::module_& module) {
     module.def("ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),

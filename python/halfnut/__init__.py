@@ -64,14 +64,13 @@ if TYPE_CHECKING:
     )
     from halfnut.cutting.tapers_and_grooves import groove, taper
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
-    from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
-    from halfnut.fits.tapers import holding_taper
-    from halfnut.knurls.blanks import knurl_blank
+    from halfnut.fits.cylindrical import preferred_fits
+    from halfnut.fits.questions import cylindrical_fit, holding_taper
+    from halfnut.knurls.questions import knurl_blank
     from halfnut.knurls.setups import knurl_setup
     from halfnut.knurls.wheels import suitable_wheels
     from halfnut.machine.machines import lathe, milling_machine
-    from halfnut.material.coatings import coating
-    from halfnut.material.questions import alloy
+    from halfnut.material.questions import alloy, coating
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
     from halfnut.threads.blind_holes import blind_hole
@@ -117,11 +116,11 @@ _HOMES = {
     "chase": "cutting.chasing",
     "choose": "cutting.choosing",
     "clearance_hole": "threads.seats",
-    "coating": "material.coatings",
+    "coating": "material.questions",
     "counterbore": "threads.seats",
     "countersink": "threads.seats",
     "cut_to_suit": "threads.suiting",
-    "cylindrical_fit": "fits.cylindrical",
+    "cylindrical_fit": "fits.questions",
     "drill": "cutting.questions",
     "face": "cutting.questions",
     "fit": "threads.fitting",
@@ -131,12 +130,12 @@ _HOMES = {
     "groove": "cutting.tapers_and_grooves",
     "helix": "cutting.milling",
     "hold": "cutting.holding",
-    "holding_taper": "fits.tapers",
+    "holding_taper": "fits.questions",
     "identify_thread": "threads.identification",
     "inch": "core.units",
     "judge": "threads.judging",
     "knurl": "cutting.questions",
-    "knurl_blank": "knurls.blanks",
+    "knurl_blank": "knurls.questions",
     "knurl_setup": "knurls.setups",
     "lathe": "machine.machines",
     "limits": "threads.standard",

@@ -533,15 +533,7 @@ def adjuster_answer(given: dict[str, Any], ends: list[dict[str, Any]], catalogue
 def tolerance_unit_um(diameter_mm: float) -> float: ...
 @overload
 def tolerance_unit_um(diameter_mm: ArrayLike, on_error: str = "raise") -> Any: ...
-def cylinder_answer(text: str, catalogue: Catalogue) -> dict[str, Any]: ...
 def cylinder_columns(texts: list[str], catalogue: Catalogue, on_error: str = "raise") -> dict[str, NDArray[Any]]: ...
-def meeting_answer(
-    hole: Sequence[float],
-    shaft: Sequence[float],
-    tolerance_over_sigma: float,
-    mean_shift: float,
-    catalogue: Catalogue,
-) -> dict[str, Any]: ...
 
 # columns
 
@@ -1255,6 +1247,9 @@ class BuildUp:
 
 def parse_build_up(text: str, catalogue: Catalogue) -> BuildUp: ...
 def require_takes(coating: int, group: str, title: str, catalogue: Catalogue) -> None: ...
+def coating_cautions(
+    build_up: BuildUp, internal: bool, catalogue: Catalogue
+) -> list[tuple[str, list[tuple[str, str]]]]: ...
 
 class PrecoatAnswer:
     @property
@@ -1710,41 +1705,9 @@ def form_growth_mm(
 def form_growth_mm(
     tooth_depth_mm: ArrayLike, growth_share: ArrayLike, on_error: Literal["status"]
 ) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-def parse_knurl_pitch(text: str, catalogue: Catalogue) -> tuple[str, float, str | None, float | None]: ...
 def parse_knurl_pattern(text: str, catalogue: Catalogue) -> str: ...
-
-class KnurlAnswer:
-    @property
-    def figures(self) -> dict[str, float | None]: ...
-    @property
-    def cautions(self) -> list[str]: ...
-    @property
-    def evidence(self) -> list[Evidence]: ...
-
-class KnurlRequest:
-    def __init__(
-        self,
-        catalogue: Catalogue,
-        *,
-        system: str,
-        pitch: float,
-        pattern: str,
-        process: str = "form",
-        prefer: str = "nearest",
-        finished: bool = False,
-        set_over: bool = False,
-        helix_deg: float | None = None,
-        profile_deg: float | None = None,
-        wheel_diameter_mm: float | None = None,
-        wheel_teeth: float | None = None,
-        tracking_allowance_mm: float | None = None,
-        tolerance_class: int = 0,
-        width_mm: float | None = None,
-    ) -> None: ...
-
-def knurl_answer(request: KnurlRequest, diameter_mm: float, catalogue: Catalogue) -> KnurlAnswer: ...
 def knurl_columns(
-    request: KnurlRequest, diameter_mm: ArrayLike, catalogue: Catalogue, on_error: str = "raise"
+    asked: tuple[Any, ...], diameter_mm: ArrayLike, catalogue: Catalogue, on_error: str = "raise"
 ) -> dict[str, NDArray[Any]]: ...
 
 # threads

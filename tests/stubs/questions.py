@@ -27,7 +27,11 @@ _FIGURE = {
     "texts": "tuple[str, ...]",
 }
 _HOMES = {"Alloy": "halfnut.material.alloys"}
-_LIKES = {"AlloyLike": "halfnut.material.alloys", "MachineLike": "halfnut.machine.of_name"}
+_LIKES = {
+    "AlloyLike": "halfnut.material.alloys",
+    "BuildUpLike": "halfnut.material.coatings",
+    "MachineLike": "halfnut.machine.of_name",
+}
 _WORDS = {"number": "float", "count": "int", "flag": "bool", "text": "str"}
 
 
@@ -107,23 +111,31 @@ def function(question: dict[str, Any]) -> str:
     )
 
 
+def answers_itself(figure: dict[str, Any]) -> bool:
+    """Whether a figure is a record that could be the answer to a question of its own."""
+    return figure["kind"] == "record" and any(each["kind"] == "told" for each in figure["of"]["figures"])
+
+
 def figure_type(row: dict[str, Any]) -> str:
     """The type of a figure in a record."""
     if row["kind"] == "records":
-        return f"tuple[{row['of']['name']}, ...]"
+        return f"tuple[{row['class']}, ...]"
     if row["kind"] == "record":
-        return str(row["of"]["name"])
+        return str(row["of"]["name"] if answers_itself(row) else row["class"]) + ("" if row["always"] else " | None")
     return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
 
 
-def record(row: dict[str, Any], base: str) -> str:
+def record(row: dict[str, Any], base: str, name: str, room: str) -> str:
     """A record of figures, with the records within it before it."""
-    out, lines = [], []
-    nested = {figure["key"]: figure["of"] for figure in row["figures"] if figure["kind"] == "records"}
+    out: list[str] = []
+    lines = []
     named = {figure["key"]: figure["kin"] for figure in row["figures"] if figure["kin"]}
-    for inner in nested.values():
-        out.append(record(inner, ""))
-    name = row["name"] + ("Figures" if base else "")
+    nested: dict[str, str] = {}
+    for figure in row["figures"]:
+        if (of := figure["of"]) and not answers_itself(figure):
+            figure["class"] = nested[figure["key"]] = of["name"] + ("Figures" if home(room, of["name"]) else "")
+            inner = record(of, "", figure["class"], room)
+            out += [] if inner in out else [inner]
     bases = f"({base})" if base else ""
     lines.append(f'@dataclass(frozen=True)\nclass {name}{bases}:\n    """{row["about"]}"""\n')
     for figure in row["figures"]:
@@ -133,10 +145,8 @@ def record(row: dict[str, Any], base: str) -> str:
         about = textwrap.wrap(f'"""{figure["about"]}{unit}"""', WIDTH - 4)
         lines.append(f"    {figure['key']}: {figure_type(figure)}\n    " + "\n    ".join(about))
     if nested:
-        lines.append(
-            "\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of["name"]}' for key, of in nested.items()) + "}"
-        )
-    within = [f'"{figure["key"]}": "{figure["of"]["name"]}"' for figure in row["figures"] if figure["kind"] == "record"]
+        lines.append("\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of}' for key, of in nested.items()) + "}")
+    within = [f'"{figure["key"]}": "{figure["of"]["name"]}"' for figure in row["figures"] if answers_itself(figure)]
     if within:
         lines.append(f"\n    _within: ClassVar = {{{', '.join(within)}}}")
     paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
@@ -157,6 +167,8 @@ def modules() -> dict[Path, str]:
     for room, questions in rooms.items():
         answers = {question["answer"]["name"]: question["answer"] for question in questions}
         homes = {name: home(room, name) for name in answers}
+        if lacking := [name for name, where in homes.items() if not where]:
+            raise SystemExit(f"no class {lacking[0]}({lacking[0]}Figures) in halfnut/{room}")
         names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
         made = "Written by `./shop stubs` from the core's declarations: change those."
         imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
@@ -174,9 +186,9 @@ def modules() -> dict[Path, str]:
             f"{typing}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )
-        records = "\n\n".join(record(answer, "Answered") for answer in answers.values())
+        records = "\n\n".join(record(row, "Answered", f"{row['name']}Figures", room) for row in answers.values())
         figures = [figure for answer in answers.values() for figure in answer["figures"]]
-        within = {figure["of"]["name"] for figure in figures if figure["kind"] == "record"}
+        within = {figure["of"]["name"] for figure in figures if answers_itself(figure)}
         typing = "".join(f"    from {homes[each]} import {each}\n" for each in sorted(within))
         typing = f"if TYPE_CHECKING:\n{typing}\n" if typing else ""
         kins = {figure["kin"] for figure in figures if figure["kin"]}
@@ -190,11 +202,11 @@ def modules() -> dict[Path, str]:
 
 
 def home(room: str, record_name: str) -> str:
-    """The module that adds words to the figures of a record."""
+    """The module that adds words to the figures of a record; nothing where none does."""
     for path in sorted((PACKAGE / room).glob("*.py")):
         if f"class {record_name}({record_name}Figures)" in path.read_text(encoding="utf-8"):
             return f"halfnut.{room}.{path.stem}"
-    raise SystemExit(f"no class {record_name}({record_name}Figures) in halfnut/{room}")
+    return ""
 
 
 def _laid_out(text: str) -> str:

@@ -152,10 +152,7 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
                                  row, parse_quantity(given.text, row.dimension, asking.catalogue), asking)
                            : parse_number(given.text, row.unit, asking.catalogue);
             } catch (const Error&) {
-                retell([&](std::string_view why) {
-                    return why.starts_with(row.name) ? std::string(why)
-                                                     : fmt::format("{}: {}", row.name, why);
-                });
+                rethrow_of(row.name);
             }
         case Given::Tag::number:
             if (!row.written) {
@@ -373,6 +370,20 @@ void append_evidence(std::span<const EvidenceItem> items, std::span<const std::s
     }
 }
 
+void rethrow_of(std::string_view argument) {
+    retell([&](std::string_view why) {
+        return why.starts_with(argument) ? std::string(why) : fmt::format("{}: {}", argument, why);
+    });
+}
+
+std::string size_text(double mm, bool inch) {
+    return inch ? fmt::format("{:.4f} in", mm / kInchMm) : fmt::format("{:.3f} mm", mm);
+}
+
+std::string both_sizes_text(double mm, bool inch) {
+    return fmt::format("{} ({})", size_text(mm, inch), size_text(mm, !inch));
+}
+
 std::string as_asked(std::string_view message, std::span<const AskedRow> rows, bool inch) {
     constexpr std::string_view kNone = ", got nan mm";
     std::string out = named(message, rows);
@@ -385,7 +396,8 @@ std::string as_asked(std::string_view message, std::span<const AskedRow> rows, b
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
         std::vector<const Question*> out;
-        for (const std::span<const Question* const> room : {material::questions(), cutting::questions()}) {
+        for (const std::span<const Question* const> room :
+             {material::questions(), threads::questions(), knurls::questions(), cutting::questions()}) {
             out.insert(out.end(), room.begin(), room.end());
         }
         return out;
@@ -426,7 +438,9 @@ std::shared_ptr<const void> evaluated(const Question& question, const void* aske
     } catch (const TableError&) {  // it speaks of a file's columns, not of arguments
         throw;
     } catch (const Error&) {
-        retell([&](std::string_view why) { return as_asked(why, question.arguments, asking.inch); });
+        retell([&](std::string_view why) {
+            return as_asked(why, question.arguments, asking.inch && !question.own_units);
+        });
     }
 }
 
@@ -457,15 +471,20 @@ bool take_cell(const AskedColumn& column, std::size_t row, const AskedRow& argum
 
 }  // namespace
 
-Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
-    Asking asking{catalogue};
-    const std::shared_ptr<void> asked = question.fresh();
+std::shared_ptr<void> read_asked(const Question& question, std::span<const Given> given, Asking& asking) {
+    std::shared_ptr<void> asked = question.fresh();
     for (std::size_t i = 0; i < question.arguments.size(); ++i) {
         if (question.arguments[i].is_required && (i >= given.size() || given[i].tag == Given::Tag::nothing)) {
             refuse_lack(question, question.arguments[i]);
         }
     }
     take_all(question, given, asked.get(), asking);
+    return asked;
+}
+
+Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
+    Asking asking{catalogue};
+    const std::shared_ptr<void> asked = read_asked(question, given, asking);
     return {&question, evaluated(question, asked.get(), asking), asking.inch};
 }
 

@@ -2,6 +2,8 @@
 
 #include "halfnut/cutting/questions.hpp"
 
+#include "halfnut/cutting/holding_taper.hpp"
+
 namespace halfnut::cutting {
 
 namespace {
@@ -108,7 +110,7 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out;
+        std::vector<const Question*> out{&kHoldingTaper};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(&kLifeQuestion, 1)}) {

@@ -17,9 +17,10 @@ namespace {
 using std::string_view;
 
 constexpr std::array kAsked{
-    HALFNUT_ASKED(AlloyAsk, name,
-                  "UNS number, a trade name with or without its condition (\"6061-T6\", \"4130 normalised\"), "
-                  "an EN or a Werkstoff number; case, spaces and punctuation do not count.")
+    HALFNUT_ASKED(
+        AlloyAsk, name,
+        "UNS number, a trade name with or without its condition (\"6061-T6\", \"4130 normalised\"), "
+        "an EN or a Werkstoff number; case, spaces and punctuation do not count.")
         .required(),
 };
 
@@ -60,8 +61,10 @@ struct Property {
     double AlloyRow::* value;
     std::uint8_t source;
 };
-#define PROPERTY(member, from) \
-    Property { #member, &AlloyRow::member, source_place<AlloyRow>(from) }
+#define PROPERTY(member, from)                                   \
+    Property {                                                   \
+        #member, &AlloyRow::member, source_place<AlloyRow>(from) \
+    }
 constexpr std::array kProperties{
     PROPERTY(hardness_hb, "source"),
     PROPERTY(density_kg_m3, "source"),
@@ -121,8 +124,8 @@ AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
             continue;
         }
         const bool of_base = base != nullptr && base->*each.value == value;
-        EvidenceText text =
-            as_tabulated(each.figure, row_ref(catalogue.alloys, of_base ? *base : row, each.source), catalogue);
+        EvidenceText text = as_tabulated(
+            each.figure, row_ref(catalogue.alloys, of_base ? *base : row, each.source), catalogue);
         if (!text.source.empty()) {
             out.evidence.push_back(std::move(text));
         }

@@ -168,7 +168,7 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
 
 def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     """The scalar answer to a row."""
-    from halfnut.knurls import blanks
+    from halfnut.knurls.questions import knurl_blank
     from halfnut.threads import fitting, gauging, standard, taper_pipes
 
     def size(name: str) -> Any:
@@ -182,7 +182,7 @@ def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
         best = options.get("best") and "wire_mm" not in row
         return gauging.wires(row["thread"], wire="best" if best else size("wire_mm"), set=options.get("set", ""))
     if kind == "knurl_blank":
-        return blanks.knurl_blank(size("diameter_mm"), row["pitch"], **options)
+        return knurl_blank(size("diameter_mm"), row["pitch"], **options)
     films = [
         _core.BuildUp(row.get(f"build_up_{side}_min_um", 0.0), row.get(f"build_up_{side}_max_um", 0.0))
         for side in ("external", "internal")

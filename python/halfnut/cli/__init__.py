@@ -26,6 +26,7 @@ _HOMES = {
     "bore": ("cuts", "bore", "Levers and depth for boring."),
     "chase": ("chasing", "chase", "A thread with a single point, pass by pass."),
     "choose": ("choosing", "choose", "The fastest passes within every limit."),
+    "coating": ("asking", "coating", "What is known of a finish."),
     "counterbore": ("cuts", "counterbore", "Levers for counterboring."),
     "countersink": ("cuts", "countersink", "Levers for countersinking."),
     "cylindrical-fit": (
@@ -40,7 +41,7 @@ _HOMES = {
     "groove": ("cuts", "groove", "Levers and plunges for a groove."),
     "helix": ("cuts", "helix", "An end mill down a helix into solid work."),
     "hold": ("holds", "hold", "How far work deflects and is squeezed out of round as it is held."),
-    "holding-taper": ("cones", "holding_taper", "Ends and settings of a Morse, Jarno or metric taper."),
+    "holding-taper": ("asking", "holding_taper", "Ends and settings of a Morse, Jarno or metric taper."),
     "identify-thread": ("identifying", "identify_thread", "What a thread found on the bench may be."),
     "judge": ("fitting", "judge", "What a measured thread is, and what is left to take off."),
     "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Callable
 from importlib import import_module
-from typing import Any
+from typing import Any, TypeVar
 
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.questions import declared
 
-_UNITS = ("_um", "_hb", "_deg")
+_Command = TypeVar("_Command", bound=Callable[..., Any])
+_UNITS = ("_um", "_hb", "_deg", "_c")
 _LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
 
@@ -39,6 +41,18 @@ def command(name: str) -> click.Command:
     return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
 
 
+def options(name: str, **called: str) -> Callable[[_Command], _Command]:
+    """Give a command the options of a question; `called` has those whose flag is not the argument's name."""
+
+    def give(made: _Command) -> _Command:
+        for row in reversed(declared()[name]["arguments"]):
+            if not row["required"]:
+                made = _parameter(row, called.get(row["name"], ""))(made)
+        return made
+
+    return give
+
+
 def _examples(question: dict[str, Any]) -> str:
     lines = "".join(f"\n  halfnut {line}" for line in question["example"].splitlines())
     return f"\b\nExample:{lines}{_LENGTHS if any(row['written'] for row in question['arguments']) else ''}"
@@ -58,14 +72,14 @@ def _several(value: Any) -> Any:
     return [each.split(",") if "," in each else each for each in value]
 
 
-def _parameter(row: dict[str, Any]) -> Any:
+def _parameter(row: dict[str, Any], called: str = "") -> Any:
     name, about = row["name"], row["about"]
     needed = row["required"]
     if row["placed"]:
         return click.argument(name, metavar=name.upper(), required=needed)
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
-    flag = "--" + (row["option"] or name).replace("_", "-")
+    flag = called or "--" + (row["option"] or name).replace("_", "-")
     for unit in _UNITS:
         flag = flag.removesuffix(unit.replace("_", "-"))
     match row["kind"]:

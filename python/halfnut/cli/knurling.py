@@ -6,8 +6,9 @@ from typing import Any, Literal, cast
 
 import click
 
+from halfnut.cli.asking import options
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.knurls.blanks import knurl_blank
+from halfnut.knurls.questions import knurl_blank
 
 _SETUP = ("wheels", "wheel_width", "bore", "stick_out", "hole", "machine")
 
@@ -20,15 +21,7 @@ _SETUP = ("wheels", "wheel_width", "bore", "stick_out", "hole", "machine")
 )
 @click.argument("diameter")
 @click.argument("pitch", required=False)
-@click.option(
-    "--pattern", help="straight, left, right, diamond raised, diamond indented, cross raised, cross indented."
-)
-@click.option("--wheel", help='The wheel at hand, such as "0.750 in, 47 teeth".')
-@click.option("--finished", is_flag=True, help="DIAMETER is wanted after knurling.")
-@click.option("--process", type=click.Choice(["form", "cut"]), default="form", help="Pressed in, or cut.")
-@click.option("--prefer", type=click.Choice(["nearest", "below", "above"]), default="nearest", help="Which blank.")
-@click.option("--width", help="Of the knurled band.")
-@click.option("--class", "tolerance_class", type=click.Choice(["I", "II", "III"]), help="Of a diametral pitch.")
+@options("knurl_blank", tolerance_class="--class")
 @click.option("--alloy", help="With --width: also how to knurl it, what force it takes, what to turn first.")
 @click.option("--wheels", type=click.Choice(["1", "2", "3"]), default="1", help="With --alloy: wheels of the holder.")
 @click.option("--wheel-width", help="With --alloy: face of a wheel.")

@@ -7,7 +7,7 @@ that ends the argument's name.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, Protocol, TypeAlias
+from typing import Any, Literal, Protocol, TypeAlias
 
 from halfnut._core import Length, Quantity, Thread
 
@@ -44,3 +44,5 @@ HolderLike: TypeAlias = str | int
 ThreadLike: TypeAlias = str | Thread
 StockLike: TypeAlias = LengthLike
 SectionLike: TypeAlias = Sequence[LengthLike]
+WheelLike: TypeAlias = LengthLike | tuple[LengthLike, float]
+ToleranceClassLike: TypeAlias = Literal[1, 2, 3, "I", "II", "III"]

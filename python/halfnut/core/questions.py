@@ -40,6 +40,18 @@ def declared() -> dict[str, dict[str, Any]]:
     return {question["name"]: question for question in _core.questions()}
 
 
+def placed(name: str, **given: Any) -> tuple[Any, ...]:
+    """Values of a question's arguments, given by their names, in the order of its declaration.
+
+    >>> placed("alloy", name="6061-T6")
+    ('6061-T6',)
+    """
+    names = [row["name"] for row in declared()[name]["arguments"]]
+    if odd := [each for each in given if each not in names]:
+        raise TypeError(f"{name}() got an unexpected keyword argument {odd[0]!r}")
+    return tuple(given.get(each) for each in names)
+
+
 def ask(name: str, values: tuple[Any, ...]) -> dict[str, Any]:
     """The core's answer to a question: figures by their keys."""
     given = tuple(
@@ -64,6 +76,8 @@ def _item(row: dict[str, Any], value: Any) -> Any:
         return value
     if isinstance(value, (list, tuple)):
         return tuple(_item(row, each) for each in value)
+    if (given := getattr(value, "given", None)) is not None and row["kin"]:
+        return given
     if row["kin"] and type(value).__name__.endswith(row["kin"]):
         return getattr(value, "id", None) or str(value)
     if isinstance(value, numeric.Real):
@@ -115,7 +129,9 @@ class Answered(Record):
         """The record of the core's figures; what answers within it tell and rest on is its own, too."""
         told = figures.pop("told", ())
         for key, made in cls._nested.items():
-            figures[key] = tuple(made(**each) for each in figures[key])
+            held = figures[key]
+            if held is not None:
+                figures[key] = made(**held) if isinstance(held, dict) else tuple(made(**each) for each in held)
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
         within = [_ANSWERS[made].of(figures[key]) for key, made in cls._within.items()]

@@ -16,7 +16,7 @@ from halfnut.core.words import caution
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.formulas import tailstock_setover_mm, taper_angle_deg
 from halfnut.cutting.questions import part_off, turn
-from halfnut.fits.tapers import holding_taper
+from halfnut.fits.questions import holding_taper
 from halfnut.machine.of_name import core_machine
 from halfnut.material.alloys import Alloy
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from halfnut.core.extras import optional
-from halfnut.fits.cylindrical import CylindricalFit, cylindrical_fit
+from halfnut.fits.cylindrical import CylindricalFit
+from halfnut.fits.questions import cylindrical_fit
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -8,6 +8,7 @@ from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
     from halfnut.fits.cylindrical import *
+    from halfnut.fits.questions import *
     from halfnut.fits.tapers import *
 
 __getattr__, __dir__ = furnished(__name__)

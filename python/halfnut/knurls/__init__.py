@@ -8,6 +8,7 @@ from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
     from halfnut.knurls.blanks import *
+    from halfnut.knurls.questions import *
     from halfnut.knurls.setups import *
     from halfnut.knurls.wheels import *
 

@@ -266,7 +266,7 @@ def knurl_setup(
     UnitError
         A bare number as a length.
 
-    >>> from halfnut.knurls.blanks import knurl_blank
+    >>> from halfnut.knurls.questions import knurl_blank
     >>> found = knurl_setup(knurl_blank("20 mm", "RGE 0.8"), "brass", width="12 mm", wheels=2)
     >>> found.wheel_kind, found.side_force_n
     ('a left-hand and a right-hand wheel', 0.0)
@@ -397,7 +397,7 @@ def knurl_setup(
         bite_share=share,
         cut=cut,
         assumed=tuple(assumed),
-        cautions=(*blank.cautions, *(caution(code) for code in codes), *cut.cautions),
+        cautions=(*blank.told, *(caution(code) for code in codes), *cut.cautions),
         evidence=(*blank.evidence, *_core.rule_evidence(rules, active()), *cut.evidence),
     )
 

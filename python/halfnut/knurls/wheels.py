@@ -20,7 +20,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.shapes import Count, Irregular, Length, YesNo, load_toml, strict
 from halfnut.core.units import length, unit_of
 from halfnut.demo import FOLDER
-from halfnut.knurls.blanks import KnurlBlank, knurl_blank
+from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.questions import knurl_blank
 
 __all__ = ["KnurlWheel", "WheelChoice", "WheelOnDiameter", "knurl_wheels", "suitable_wheels"]
 

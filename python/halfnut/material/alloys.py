@@ -46,6 +46,11 @@ class Alloy(AlloyFigures):
     """An alloy in one condition. Properties that no source gives are None."""
 
     @property
+    def given(self) -> str:
+        """What a question takes of it."""
+        return self.id
+
+    @property
     def title(self) -> str:
         """Name and condition, as a person says them."""
         return f"{self.name} {self.condition}"

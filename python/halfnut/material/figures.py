@@ -58,3 +58,35 @@ class AlloyFigures(Answered):
     """What else is to be said."""
     index: int
     """Place in the table of alloys."""
+
+
+@dataclass(frozen=True)
+class CoatingFigures(Answered):
+    """A finish: its film, what it adds to a surface, and what to mind."""
+
+    id: str
+    """Name in the table of coatings."""
+    name: str
+    """Name of the finish."""
+    text: str
+    """Finish as it was asked for."""
+    strips: int
+    """How often it was stripped."""
+    process: str
+    """How it is made."""
+    base: str
+    """Metal that it goes on."""
+    film_min_um: float
+    """Least thickness of the film. In um."""
+    film_max_um: float
+    """Greatest thickness of the film. In um."""
+    build_up_min_um: float
+    """Least that it adds to a surface. In um."""
+    build_up_max_um: float
+    """Most that it adds to a surface. In um."""
+    pitch_change_min_um: float
+    """Least change of the pitch diameter of a 60 degree thread. In um."""
+    pitch_change_max_um: float
+    """Greatest change of it. In um."""
+    note: str
+    """What else is to be said."""

@@ -9,8 +9,9 @@ from halfnut._core import DomainError, spell_span
 from halfnut.cutting import questions, tapers_and_grooves
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.holding import Holding, hold
-from halfnut.fits.cylindrical import CylindricalFit, cylindrical_fit
-from halfnut.knurls import blanks
+from halfnut.fits.cylindrical import CylindricalFit
+from halfnut.fits.questions import cylindrical_fit
+from halfnut.knurls.questions import knurl_blank
 from halfnut.knurls.setups import knurl_setup
 from halfnut.machine.dials import reading
 from halfnut.machine.machines import Machine
@@ -310,7 +311,7 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
 
 def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
     diameter = work.outside_mm[step.end] if step.diameter is None else step.diameter.base
-    blank = blanks.knurl_blank(
+    blank = knurl_blank(
         work.length(diameter),
         step.pitch,
         pattern=step.pattern,

@@ -69,7 +69,7 @@ def test_the_whole_grid_agrees_with_the_formulas_and_shows_its_kinds() -> None:
                 expected = oracle.limits(letter, grade, size)
                 text = f"{size:g} {class_text(letter, grade)}"
                 try:
-                    answer = _core.cylinder_answer(text, catalogue.active())
+                    answer = _core.ask("cylindrical_fit", (text,), catalogue.active())
                 except hn.NotTabulatedError:
                     kinds["refused"] += 1
                     if expected is not None:

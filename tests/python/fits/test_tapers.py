@@ -63,8 +63,8 @@ def test_settings_by_trigonometry() -> None:
 
 def test_steep_tapers_do_not_hold_by_themselves() -> None:
     steep, slight = (hn.holding_taper(name, large="40 mm", length="40 mm") for name in ("1:4", "1:10"))
-    assert [each.code for each in steep.cautions] == ["holding_taper_steep", "holding_taper_blue"]
-    assert [each.code for each in slight.cautions] == ["holding_taper_blue"]
+    assert [each.code for each in steep.told] == ["holding_taper_steep", "holding_taper_blue"]
+    assert [each.code for each in slight.told] == ["holding_taper_blue"]
     # a taper holds while its half angle is below that of the friction
     assert math.tan(math.radians(slight.angle_deg)) == pytest.approx(0.05)
     with pytest.raises(hn.DomainError, match="name must be text such as 'morse 3', got 3; there is morse 0, 1, 2, 3"):

@@ -226,7 +226,7 @@ def test_columns_equal_the_answers_one_by_one():
         flat = hn.knurl_blank(hn.mm(diameters[index]), "96 DP", **options).to_dict()
         for name in set(columns) - {"status", "cautions"}:
             assert columns[name][index] == flat[name], name
-        assert bool(columns["cautions"][index]) == bool(flat["cautions"])
+        assert bool(columns["cautions"][index]) == bool(flat["notes"] + flat["cautions"])
 
 
 def test_a_failed_row_holds_nan_and_an_ok_row_none():
@@ -262,7 +262,7 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
     assert flat["cautions"] == ["knurl_wide_band"]
     assert flat["wheel_teeth"] == 72
     units = {name for name in flat if name.endswith(("_mm", "_deg", "teeth"))}
-    plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "cautions", "given_tracks"}
+    plain = {"pitch", "pattern", "process", "finished_wanted", "unit", "assumed", "notes", "cautions", "given_tracks"}
     assert set(flat) == units | plain
     kinds = {item.kind for item in blank.evidence}
     assert {"handbook", "memory"} <= kinds
@@ -275,7 +275,7 @@ def test_the_record_is_immutable_flat_and_says_what_it_rests_on():
     (lower,) = (item for item in third.evidence if item.figure == "finished_min_mm")
     assert lower.kind == "memory"
     assert all(item.figure in flat for item in blank.evidence)
-    assert str(blank.cautions[0]).startswith("the knurled band")
+    assert str(blank.told[0]).startswith("the knurled band")
 
 
 def test_every_caution_has_its_words():
@@ -296,7 +296,7 @@ def test_every_caution_has_its_words():
     assert {code for *_, code in asked} == {name for name in CAUTIONS if name.startswith("knurl_")}
     for diameter, pitch, options, code in asked:
         blank = hn.knurl_blank(diameter, pitch, **options)
-        assert code in [caution.code for caution in blank.cautions], code
+        assert code in [caution.code for caution in blank.told], code
         assert CAUTIONS[code][1] in str(blank)
 
 

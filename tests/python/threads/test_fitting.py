@@ -430,9 +430,9 @@ def test_temperatures_have_a_range(bad):
         hn.fit("M10-6h", "M10-6H", temperature_c=bad)
     with pytest.raises(hn.DomainError, match="temperature_c must be from -200 to 1000 C"):
         hn.fit("M10-6h", "M10-6H", temperature_c=bad, external_alloy="6061-T6", internal_alloy="6061-T6")
-    with pytest.raises(hn.DomainError, match="shaft_temperature_c must be from -200 to 1000 C"):
+    with pytest.raises(hn.DomainError, match=r"shaft_temperature_c must be (from -200 to 1000 C|a finite number in C)"):
         hn.cylindrical_fit("12 m6", shaft_temperature_c=bad)
-    with pytest.raises(hn.DomainError, match="hole_temperature_c must be from -200 to 1000 C"):
+    with pytest.raises(hn.DomainError, match=r"hole_temperature_c must be (from -200 to 1000 C|a finite number in C)"):
         hn.cylindrical_fit("25 H7/g6", hole_temperature_c=bad, hole_alloy="6061-T6")
 
 

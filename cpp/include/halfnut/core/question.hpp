@@ -28,6 +28,7 @@
 #include <string>
 #include <string_view>
 #include <type_traits>
+#include <typeinfo>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -51,7 +52,15 @@ struct Given {
     std::string_view text{};     ///< a text; what something else looks like, for messages
     const Unit* unit = nullptr;  ///< of a quantity
     const machine::Machine* machine = nullptr;
-    std::span<const Given> items{};  ///< of a list
+    std::span<const Given> items{};        ///< of a list
+    const std::type_info* type = nullptr;  ///< of a thing of the core that an earlier answer gave
+    const void* object = nullptr;
+
+    /// The thing, where it is of this type.
+    template <class Thing>
+    [[nodiscard]] const Thing* as() const {
+        return type != nullptr && *type == typeid(Thing) ? static_cast<const Thing*>(object) : nullptr;
+    }
 
     /// As a message quotes it: 'text', 3, True, 1.25 in.
     [[nodiscard]] std::string shown() const;
@@ -219,6 +228,7 @@ struct Question {
     const RecordRow* answer = nullptr;
     std::string_view sources{};
     std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
+    bool own_units = false;      ///< messages tell sizes as tables and designations have them
     int version = 1;             ///< raised when a key goes or changes its meaning
     std::shared_ptr<void> (*fresh)() = nullptr;
     std::shared_ptr<void> (*copy)(const void* asked) = nullptr;
@@ -235,6 +245,12 @@ struct Answer {
 namespace material {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
+namespace threads {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
+namespace knurls {
+[[nodiscard]] std::span<const Question* const> questions() noexcept;
+}
 namespace cutting {
 [[nodiscard]] std::span<const Question* const> questions() noexcept;
 }
@@ -244,6 +260,11 @@ namespace cutting {
 
 /// The question of a name; NotTabulatedError with the nearest name where there is none.
 [[nodiscard]] const Question& find_question(std::string_view name);
+
+/// What is asked, read into the question's own struct: given[i] is for arguments[i]; what is left out at the
+/// end is not given.
+[[nodiscard]] std::shared_ptr<void> read_asked(const Question& question, std::span<const Given> given,
+                                               Asking& asking);
 
 /// Ask by place: given[i] is for arguments[i]; what is left out at the end is not given.
 ///
@@ -287,6 +308,14 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
 /// Evidence of a record, as texts after those that there are.
 void append_evidence(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
                      const Catalogue& catalogue, std::vector<EvidenceText>& out);
+
+/// Within a handler: rethrow the core's error, as what it is, with the argument's name before it.
+[[noreturn]] void rethrow_of(std::string_view argument);
+
+/// A length as answers write it, to 0.001 mm or 0.0001 in: "1.2500 in"; with the other unit, "1.2500 in
+/// (31.750 mm)".
+[[nodiscard]] std::string size_text(double mm, bool inch);
+[[nodiscard]] std::string both_sizes_text(double mm, bool inch);
 
 /// A core's message in the words of a question: arguments by the names that a person gives, sizes in inches
 /// where the question is.
@@ -525,6 +554,21 @@ constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
     return out;
 }
 
+template <const RecordRow& Of, class M, class At>
+constexpr FigureRow record_row(std::string_view path, std::string_view about) {
+    FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::record, .of = &Of};
+    out.is_always = !kIsOptional<M>;
+    out.get = [](const void* answer) {
+        const auto& item = At{}(answer);
+        if constexpr (kIsOptional<M>) {
+            return item ? Value{values_of(Of, &*item)} : Value{};
+        } else {
+            return Value{values_of(Of, &item)};
+        }
+    };
+    return out;
+}
+
 template <const RecordRow& Of, class At>
 constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::records, .of = &Of};
@@ -535,13 +579,6 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
         }
         return Value{std::move(items)};
     };
-    return out;
-}
-
-template <const RecordRow& Of, class At>
-constexpr FigureRow record_row(std::string_view path, std::string_view about) {
-    FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::record, .of = &Of};
-    out.get = [](const void* answer) { return Value{values_of(Of, &At{}(answer))}; };
     return out;
 }
 
@@ -561,17 +598,18 @@ constexpr FigureRow record_row(std::string_view path, std::string_view about) {
                                     return static_cast<const Answer*>(answer)->member;         \
                                 })>(#member, words)
 
+/// A record that is a member of the answer; an optional one need not apply.
+#define HALFNUT_RECORD(Answer, member, of, words)                                                  \
+    halfnut::detail::record_row<of, std::remove_cvref_t<decltype(std::declval<Answer&>().member)>, \
+                                decltype([](const void* answer) -> const auto& {                   \
+                                    return static_cast<const Answer*>(answer)->member;             \
+                                })>(#member, words)
+
 /// A list of records that is a member of the answer; `of` is the RecordRow of each.
 #define HALFNUT_RECORDS(Answer, member, of, words)                                      \
     halfnut::detail::records_row<of, decltype([](const void* answer) -> const auto& {   \
                                      return static_cast<const Answer*>(answer)->member; \
                                  })>(#member, words)
-
-/// An answer within an answer; `of` is its RecordRow.
-#define HALFNUT_RECORD(Answer, member, of, words)                                      \
-    halfnut::detail::record_row<of, decltype([](const void* answer) -> const auto& {   \
-                                    return static_cast<const Answer*>(answer)->member; \
-                                })>(#member, words)
 
 /// A question: what is asked, what is answered, and the function between them.
 template <class Asked, class Answered, Answered (*Evaluate)(const Asked&, const Asking&)>
