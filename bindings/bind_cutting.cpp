@@ -5,7 +5,6 @@
 #include "cut_requests.hpp"
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/heat.hpp"
-#include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/tables.hpp"
@@ -71,19 +70,6 @@ void bind_more(py::module_& module) {
         "Heat of a cut: rise at the chip, share and power into the work; None where nothing is known.");
     module.def("usual_teeth", &usual_teeth, py::arg("cutter_diameter_mm"),
                "Teeth of a cutter that nothing is said of.");
-    module.def(
-        "drill_pecks",
-        [](int alloy, double diameter_mm, double depth_mm, const SharedCatalogue& catalogue) {
-            const Pecks pecks = pecks_of(alloy_at(catalogue.get(), alloy), diameter_mm, depth_mm);
-            std::vector<double> depths;
-            for (int i = 0; i + 1 < pecks.count; ++i) {
-                depths.push_back(pecks.first_mm + i * pecks.each_mm);
-            }
-            depths.push_back(depth_mm);
-            return depths;
-        },
-        py::arg("alloy"), py::arg("diameter_mm"), py::arg("depth_mm"), py::arg("catalogue"),
-        "Depths of a drill's pecks, mm; the last is the depth itself.");
     module.def(
         "tool_evidence",
         [](std::size_t place, const SharedCatalogue& catalogue) {
@@ -168,22 +154,6 @@ void bind_requests(py::module_& module) {
         py::arg("inch"), py::arg("hold"), py::arg("chuck"), py::arg("hardness_hb"), py::arg("machine"),
         py::arg("catalogue"),
         "One cut on a lathe. `numbers` are those of the core's TurnRequest, by name; None is not given.");
-    module.def(
-        "hole_cut",
-        [](const std::string& cut_name, int alloy, const std::string& tool_material, const py::dict& numbers,
-           int chuck, const py::object& hardness_hb, const machine::Machine* machine,
-           const SharedCatalogue& catalogue) {
-            HoleRequest request;
-            request.cut = from_name<HoleCut>("cut", cut_name);
-            request.work = work_of(alloy, hardness_hb);
-            request.tool_material = from_name<ToolMaterial>("tool", tool_material);
-            request.chuck = chuck;
-            set_numbers(request, numbers, kHoleArguments);
-            return cut(catalogue.get(), machine_or_any(machine), request);
-        },
-        py::arg("cut"), py::arg("alloy"), py::arg("tool_material"), py::arg("numbers"), py::arg("chuck"),
-        py::arg("hardness_hb"), py::arg("machine"), py::arg("catalogue"),
-        "One hole. `numbers` are those of the core's HoleRequest, by name; None is not given.");
     module.def(
         "mill_cut",
         [](const std::string& shape, int alloy, const std::string& tool_material, const py::dict& numbers,

@@ -15,6 +15,16 @@ void bind_material(py::module_& module) {
         },
         py::arg("name"), py::arg("catalogue"), "Row of the alloy of a name in the table material/alloys.");
     module.def(
+        "cutting_fluids",
+        [](int alloy, const SharedCatalogue& catalogue) -> std::optional<int> {
+            const auto& rows = catalogue.get().cutting_fluids;
+            const material::CuttingFluidRow* const found =
+                material::cutting_fluids(catalogue.get(), alloy_at(catalogue.get(), alloy));
+            return found == nullptr ? std::nullopt : std::optional(static_cast<int>(found - rows.data()));
+        },
+        py::arg("alloy"), py::arg("catalogue"),
+        "Row of the alloy of a row in the table material/cutting_fluids.");
+    module.def(
         "group_chain",
         [](const std::string& group, const SharedCatalogue& catalogue) {
             std::vector<std::string> names;

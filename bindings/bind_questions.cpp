@@ -133,6 +133,8 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
                 records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
             }
             shown = std::move(records);
+        } else if (figure.kind == AnsweredKind::record) {
+            shown = dictionary(*figure.of, std::get<Values>(values[i].is));
         } else if (figure.kind == AnsweredKind::evidence) {
             const auto& items = std::get<Values>(values[i].is);
             py::tuple texts(items.size());
@@ -279,8 +281,9 @@ std::string_view kind_name(AskedKind kind) {
     return kNames.at(static_cast<std::size_t>(kind));
 }
 std::string_view kind_name(AnsweredKind kind) {
-    constexpr std::array<std::string_view, 10> kNames{"number",  "count", "flag",    "text", "pairs",
-                                                      "numbers", "texts", "records", "told", "evidence"};
+    constexpr std::array<std::string_view, 11> kNames{"number",  "count",   "flag",    "text",
+                                                      "pairs",   "numbers", "texts",   "record",
+                                                      "records", "told",    "evidence"};
     return kNames.at(static_cast<std::size_t>(kind));
 }
 
@@ -295,6 +298,7 @@ py::dict described(const AskedRow& row) {
         "option"_a = text(row.option), "range"_a = range == "finite" ? std::string() : range,
         "low"_a = row.range.low, "high"_a = row.range.high, "low_open"_a = row.range.low_open,
         "high_open"_a = row.range.high_open, "choices"_a = texts(row.choices), "required"_a = row.is_required,
+        "placed"_a = row.is_placed,
         "leads"_a = row.leading, "finer"_a = row.is_finer);
 }
 

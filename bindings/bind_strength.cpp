@@ -213,23 +213,28 @@ int place_of(Rows<Row> rows, const Row& row) {
 void bind_practice(py::module_& module) {
     module.def(
         "minimum_strength",
-        [](int alloy, const std::string& form, std::optional<double> thickness_mm,
+        [](int alloy, const std::string& form, std::optional<double> thickness_mm, const std::string& grain,
            const SharedCatalogue& catalogue) {
             const Catalogue& tables = catalogue.get();
             const material::MinimumStrength found = material::minimum_strength(
-                tables, alloy_at(tables, alloy), form, given_or_lacking("thickness_mm", thickness_mm));
+                tables, alloy_at(tables, alloy), form, given_or_lacking("thickness_mm", thickness_mm),
+                from_name<material::Grain>("grain", grain));
             py::dict out;
             out["row"] = place_of(tables.strengths, *found.row);
+            out["shear_row"] = found.shear_row == nullptr
+                                   ? std::nullopt
+                                   : std::optional(place_of(tables.strengths, *found.shear_row));
             out["tensile_mpa"] = number_or_none(found.tensile_mpa);
             out["yield_mpa"] = number_or_none(found.yield_mpa);
             out["shear_mpa"] = number_or_none(found.shear_mpa);
             out["bearing_mpa"] = number_or_none(found.bearing_mpa);
             out["over_mm"] = number_or_none(found.over_mm);
             out["up_to_mm"] = number_or_none(found.up_to_mm);
+            out["least_of_grain"] = found.least_of_grain;
             out["weakest_of_several"] = found.weakest_of_several;
             return out;
         },
-        py::arg("alloy"), py::arg("form"), py::arg("thickness_mm"), py::arg("catalogue"),
+        py::arg("alloy"), py::arg("form"), py::arg("thickness_mm"), py::arg("grain"), py::arg("catalogue"),
         "Minimum strengths of the alloy of a row in a form.");
     module.def(
         "bolt_strength",

@@ -249,7 +249,7 @@ py::tuple standard_state(const PartLimits& limits) {
         return py::make_tuple(enum_name(l->side), l->inch, py::tuple(py::cast(l->figures)), l->allowance,
                               l->pitch_tolerance, evidence_state(l->evidence.items()));
     }
-    return py::make_tuple();
+    return py::tuple();
 }
 
 void take_standard(const py::tuple& s, PartLimits& out) {

@@ -48,9 +48,20 @@ if TYPE_CHECKING:
     from halfnut.cutting.choosing import choose
     from halfnut.cutting.gears import gear_train, translating_pairs
     from halfnut.cutting.holding import hold
-    from halfnut.cutting.hole_making import drill, ream, spot, tap
     from halfnut.cutting.milling import helix, mill, ramp, saw
-    from halfnut.cutting.questions import bore, face, knurl, part_off, thread_speed, tool_life, turn
+    from halfnut.cutting.questions import (
+        bore,
+        drill,
+        face,
+        knurl,
+        part_off,
+        ream,
+        spot,
+        tap,
+        thread_speed,
+        tool_life,
+        turn,
+    )
     from halfnut.cutting.tapers_and_grooves import groove, taper
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import cylindrical_fit, preferred_fits
@@ -111,7 +122,7 @@ _HOMES = {
     "countersink": "threads.seats",
     "cut_to_suit": "threads.suiting",
     "cylindrical_fit": "fits.cylindrical",
-    "drill": "cutting.hole_making",
+    "drill": "cutting.questions",
     "face": "cutting.questions",
     "fit": "threads.fitting",
     "force_map": "drawing.charts",
@@ -141,15 +152,15 @@ _HOMES = {
     "preferred_fits": "fits.cylindrical",
     "quantity": "core.units",
     "ramp": "cutting.milling",
-    "ream": "cutting.hole_making",
+    "ream": "cutting.questions",
     "saw": "cutting.milling",
     "shop": "core.catalogue",
     "shop_plug": "threads.plugs",
     "speed_chart": "drawing.charts",
-    "spot": "cutting.hole_making",
+    "spot": "cutting.questions",
     "strength": "threads.joints",
     "suitable_wheels": "knurls.wheels",
-    "tap": "cutting.hole_making",
+    "tap": "cutting.questions",
     "taper": "cutting.tapers_and_grooves",
     "taper_pipe": "threads.taper_pipes",
     "tapping_hole": "threads.holes",

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
-SOURCE_KINDS = ("standard", "government", "handbook", "textbook", "paper", "practice", "memory")
+SOURCE_KINDS = ("standard", "government", "handbook", "textbook", "paper", "transcription", "practice", "memory")
 
 FORBIDDEN = {
     "a path of one machine": re.compile(r"(?<![\w.}\)/-])/(?:work|tmp|root|home)(?:/|\b)"),

@@ -85,15 +85,19 @@ def docstring(question: dict[str, Any]) -> str:
     return "\n".join(out)
 
 
+def _parameter(row: dict[str, Any]) -> str:
+    """An argument in a signature."""
+    value = default(row)
+    usual = "" if row["required"] else f"{' | None' if value == 'None' else ''} = {value}"
+    return f"{row['name']}: {asked_type(row)}{usual}"
+
+
 def function(question: dict[str, Any]) -> str:
     """A question as a function."""
     rows = question["arguments"]
-    needed = [row for row in rows if row["required"]]
-    rest = [row for row in rows if not row["required"]]
-    head = [f"{row['name']}: {asked_type(row)}" for row in needed] + (["*"] if rest else [])
-    for row in rest:
-        value = default(row)
-        head.append(f"{row['name']}: {asked_type(row)}{' | None' if value == 'None' else ''} = {value}")
+    placed = [_parameter(row) for row in rows if row["placed"]]
+    named = [_parameter(row) for row in rows if not row["placed"]]
+    head = placed + (["*"] if named else []) + named
     doc = textwrap.indent(docstring(question), "    ").strip()
     answer, name = question["answer"]["name"], question["name"]
     given = ", ".join(f"core_machine({row['name']})" if row["kind"] == "machine" else row["name"] for row in rows)
@@ -107,6 +111,8 @@ def figure_type(row: dict[str, Any]) -> str:
     """The type of a figure in a record."""
     if row["kind"] == "records":
         return f"tuple[{row['of']['name']}, ...]"
+    if row["kind"] == "record":
+        return str(row["of"]["name"])
     return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
 
 
@@ -130,6 +136,9 @@ def record(row: dict[str, Any], base: str) -> str:
         lines.append(
             "\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of["name"]}' for key, of in nested.items()) + "}"
         )
+    within = [f'"{figure["key"]}": "{figure["of"]["name"]}"' for figure in row["figures"] if figure["kind"] == "record"]
+    if within:
+        lines.append(f"\n    _within: ClassVar = {{{', '.join(within)}}}")
     paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
     if paired:
         lines.append(f"\n    _paired: ClassVar = {{{', '.join(paired)}}}")
@@ -166,12 +175,16 @@ def modules() -> dict[Path, str]:
             f"__all__ = [{names}]\n\n\n{functions}"
         )
         records = "\n\n".join(record(answer, "Answered") for answer in answers.values())
-        kins = {row["kin"] for answer in answers.values() for row in answer["figures"] if row["kin"]}
+        figures = [figure for answer in answers.values() for figure in answer["figures"]]
+        within = {figure["of"]["name"] for figure in figures if figure["kind"] == "record"}
+        typing = "".join(f"    from {homes[each]} import {each}\n" for each in sorted(within))
+        typing = f"if TYPE_CHECKING:\n{typing}\n" if typing else ""
+        kins = {figure["kin"] for figure in figures if figure["kin"]}
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
-            f"from dataclasses import dataclass\nfrom typing import ClassVar\n\n"
-            f"from halfnut.core.questions import Answered\n{kin_imports}\n\n{records}"
+            f"from dataclasses import dataclass\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
+            f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
     return {path: _laid_out(text) for path, text in out.items()}
 

@@ -193,9 +193,21 @@ std::string_view words_for(std::string_view key, std::span<const AskedRow> rows)
     return key;
 }
 
+/// How many bytes from a place are a name in quotes, which is nobody's to change.
+std::size_t quoted_length(std::string_view message, std::size_t at) {
+    const bool opens = message[at] == '\'' && (at == 0 || !is_word(message[at - 1]));
+    const std::size_t end = opens ? message.find('\'', at + 1) : std::string_view::npos;
+    return end == std::string_view::npos ? 0 : end + 1 - at;
+}
+
 std::string named(std::string_view message, std::span<const AskedRow> rows) {
     std::string out;
     for (std::size_t at = 0; at < message.size();) {
+        if (const std::size_t quoted = quoted_length(message, at); quoted > 0) {
+            out += message.substr(at, quoted);
+            at += quoted;
+            continue;
+        }
         std::size_t end = at;
         while (end < message.size() && is_word(message[end])) {
             ++end;
@@ -217,6 +229,11 @@ std::string in_inches(std::string_view message) {
     constexpr std::string_view kMm = " mm";
     std::string out;
     for (std::size_t at = 0; at < message.size();) {
+        if (const std::size_t quoted = quoted_length(message, at); quoted > 0) {
+            out += message.substr(at, quoted);
+            at += quoted;
+            continue;
+        }
         const char before = at == 0 ? ' ' : message[at - 1];
         const std::string_view here = message.substr(at);
         const std::size_t size = number_length(here);

@@ -218,6 +218,17 @@ Tool find_tool(const Catalogue& catalogue, string_view name) {
             shops || std::any_of(form.begin(), form.end(), [](double x) { return !std::isnan(x); })};
 }
 
+CutContext::CutContext(const Catalogue& tables, string_view what, const material::AlloyRow& of, Tool with)
+    : catalogue(tables), operation(what), alloy(of), tool(with) {
+    if (!tool.named) {
+        assumed.push_back(fmt::format("{} tool", tool.row->name));
+    }
+}
+
+bool asks(std::span<const AskedRow> rows, string_view key) noexcept {
+    return std::any_of(rows.begin(), rows.end(), [&](const AskedRow& row) { return row.key == key; });
+}
+
 int holder_place(const machine::Machine* machine, const Holder& asked, Hold hold,
                  std::vector<std::string>& assumed) {
     if (machine == nullptr || machine->chucks.empty() || hold == Hold::between_centres) {
@@ -278,6 +289,10 @@ void take(Stock& to, const Given& given, const AskedRow& row, Asking& asking) {
 void take(Holder& to, const Given& given, const AskedRow& row, Asking& asking) {
     if (given.tag == Given::Tag::number) {
         take(to.place, given, row, asking);
+        if (to.place < 0) {
+            throw DomainError(
+                fmt::format("{} must be a name or a place from 0 on, got {}", row.name, given.shown()));
+        }
     } else {
         take(to.name, given, row, asking);
     }
@@ -353,9 +368,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
                 {std::string(enum_name(limit.code)), limit.value, limit.limit, limit.slack()});
         }
     }
-    for (const std::string& each : context.assumed) {
-        out.assumed.push_back(as_asked(each, context.rows, context.inch));
-    }
+    out.assumed = context.assumed;
     out.told = told_of(context, result);
     out.evidence = evidence_of(context, result, out.heat);
     return out;

@@ -8,6 +8,7 @@
 
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/question.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/questions.hpp"
 #include "halfnut/cutting/tables.hpp"
@@ -32,10 +33,24 @@ inline void from_tool(double& given, double of_tool) {
     given = std::isnan(given) ? of_tool : given;
 }
 
+/// Whether a question has the argument of a key.
+[[nodiscard]] bool asks(std::span<const AskedRow> rows, std::string_view key) noexcept;
+
+/// The stock that is held, as a request of a cut has it.
+template <class Request>
+void set_stock(Request& request, const Stock& stock) {
+    if (!std::isnan(stock.diameter_mm)) {
+        request.stock_diameter_mm = stock.diameter_mm;
+    }
+    if (!std::isnan(stock.flats_mm)) {
+        request.stock_flats_mm = stock.flats_mm;
+    }
+}
+
 /// What a question knows of a cut beside its result.
 struct CutContext {
-    CutContext(const Catalogue& tables, std::string_view what, const material::AlloyRow& of, Tool with)
-        : catalogue(tables), operation(what), alloy(of), tool(with) {}
+    /// A tool that nobody named is assumed.
+    CutContext(const Catalogue& tables, std::string_view what, const material::AlloyRow& of, Tool with);
 
     const Catalogue& catalogue;
     std::string_view operation;
@@ -47,7 +62,6 @@ struct CutContext {
     bool inch = false;
     std::vector<std::string> assumed;
     std::vector<std::string> extra;  ///< codes of cautions that only the question tells of
-    std::span<const AskedRow> rows;  ///< of the question
 };
 [[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
 
@@ -58,13 +72,14 @@ void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);
 [[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
                             std::string_view name, bool begins = false);
 
+/// A size as notes and errors write it: "0.04 in", "1 mm".
+inline std::string size_text(double mm, bool inch) {
+    return spell(mm, FigureKind::size, inch ? UnitSystem::inch : UnitSystem::metric);
+}
+
 /// Unit of a question's lengths.
 inline const char* unit_name(bool inch) {
     return inch ? "in" : "mm";
 }
-
-// Arguments that most cuts have.
-inline constexpr std::string_view kAboutMachine =
-    "Machine whose levers to choose from; without one speed and feed are exact.";
 
 }  // namespace halfnut::cutting

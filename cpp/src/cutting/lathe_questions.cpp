@@ -7,7 +7,7 @@
 #include <limits>
 
 #include "cut_answer.hpp"
-#include "halfnut/core/spell.hpp"
+#include "cut_rows.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/machine/room.hpp"
@@ -26,19 +26,11 @@ constexpr double kNoticedBarMm =
 // ---- what is asked
 // ---------------------------------------------------------------------------------------------
 
-constexpr const Argument& range(string_view key) {
-    for (const auto& each : kTurnArguments) {
-        if (each.argument.name == key) {
-            return each.argument;
-        }
-    }
-    throw "no such argument";
-}
+using Rows = CutRows<LatheAsk, kTurnArguments>;
 #define ASKED(member, about) HALFNUT_ASKED(LatheAsk, member, about)
-#define NUMBER(member, about) ASKED(cut.member, about).in(range(#member))
+#define NUMBER(member, about) ASKED(cut.member, about).in(range_in(kTurnArguments, #member))
 
-constexpr AskedRow kAlloy =
-    ASKED(alloy, "The work's material, by any of its names.").required().or_a("Alloy");
+constexpr AskedRow kAlloy = Rows::alloy;
 constexpr AskedRow kDiameter = NUMBER(diameter_mm, "").required().leads();
 constexpr AskedRow kDepth = NUMBER(depth_mm, "Depth of the cut on the radius.")
                                 .usually(
@@ -47,52 +39,34 @@ constexpr AskedRow kDepth = NUMBER(depth_mm, "Depth of the cut on the radius.")
                                     "radius");
 constexpr AskedRow kLength =
     NUMBER(length_mm, "Length of the cut along the work; without it there is no time.");
-constexpr AskedRow kMachine = ASKED(machine, kAboutMachine);
-constexpr AskedRow kTool =
-    ASKED(tool, "HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables.")
-        .usually("HSS");
+constexpr AskedRow kMachine = Rows::machine;
+constexpr AskedRow kTool = Rows::tool;
 constexpr AskedRow kFinish = ASKED(cut.finish, "A finishing cut, whatever its depth.");
-constexpr AskedRow kFeed =
-    NUMBER(feed_mm_rev, "Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken.");
-constexpr AskedRow kSpindle =
-    NUMBER(spindle_rpm, "Spindle speed wanted; the nearest of the machine is taken.");
-constexpr AskedRow kHardness = ASKED(cut.work.hardness_hb, "The work's own Brinell hardness.")
-                                   .in(positive("hardness_hb", "HB"))
-                                   .usually("as tabulated for the alloy");
+constexpr AskedRow kFeed = Rows::feed;
+constexpr AskedRow kSpindle = Rows::spindle;
+constexpr AskedRow kHardness = Rows::hardness;
 constexpr AskedRow kNose = NUMBER(nose_radius_mm, "Nose radius of the tool.").usually("0.8 mm");
 constexpr AskedRow kEntering =
     NUMBER(entering_deg, "Entering angle of the tool.").usually("90 degrees").finer();
 constexpr AskedRow kRake =
     NUMBER(rake_deg, "Rake of the tool.").usually("as the force constants were measured").finer();
-constexpr AskedRow kWear =
-    NUMBER(wear_factor,
-           "Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is "
-           "that of a "
-           "sharp edge, while limits, upper edges of force and power, and the force across the edge with the "
-           "deflection that it makes are those of an edge in use.")
-        .finer();
+constexpr AskedRow kWear = Rows::wear.saying(
+    "Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is "
+    "that of a "
+    "sharp edge, while limits, upper edges of force and power, and the force across the edge with the "
+    "deflection that it makes are those of an edge in use.");
 constexpr AskedRow kHold = ASKED(cut.hold, "How the work is held.");
-constexpr AskedRow kChuck =
-    ASKED(chuck, "What holds the work, by the name or the place that the machine file gives it.")
-        .or_a("Holder")
-        .usually("the first");
+constexpr AskedRow kChuck = Rows::chuck;
 constexpr AskedRow kStickOut =
-    NUMBER(stick_out_mm, "Overhang of the work from the jaws, or the distance between centres.");
+    Rows::stick_out.saying("Overhang of the work from the jaws, or the distance between centres.");
 constexpr AskedRow kBore = NUMBER(bore_mm, "Bore of a tube.");
-constexpr AskedRow kRoughness =
-    NUMBER(roughness_limit_um, "Ra that the feed may leave.").called("roughness_um");
-constexpr AskedRow kDeflection =
-    NUMBER(deflection_limit_mm, "Deflection that is allowed.").called("deflection").finer();
-constexpr AskedRow kApproach =
-    NUMBER(approach_mm, "Travel of the tool before the cut.").usually("2 mm").finer();
-constexpr AskedRow kOverrun = NUMBER(overrun_mm, "Travel of the tool past the cut.").usually("none").finer();
-constexpr AskedRow kStock =
-    ASKED(stock, "Bar or blank that is held: its diameter, or \"30 mm hex\" across the flats.")
-        .or_a("Stock")
-        .as_length()
-        .usually("the diameter that is cut");
-constexpr AskedRow kBarLength = NUMBER(bar_length_mm, "Length of a whole bar that goes through the spindle.");
-constexpr AskedRow kBarBehind = NUMBER(bar_behind_mm, "Length of a bar that is free behind the spindle.");
+constexpr AskedRow kRoughness = Rows::roughness;
+constexpr AskedRow kDeflection = Rows::deflection;
+constexpr AskedRow kApproach = Rows::approach;
+constexpr AskedRow kOverrun = Rows::overrun;
+constexpr AskedRow kStock = Rows::stock.usually("the diameter that is cut");
+constexpr AskedRow kBarLength = Rows::bar_length;
+constexpr AskedRow kBarBehind = Rows::bar_behind;
 constexpr AskedRow kEndDiameter =
     NUMBER(end_diameter_mm, "Diameter where the cut ends.").usually("the centre, or the bore");
 
@@ -139,7 +113,7 @@ constexpr std::array kFaceAsked{
     kNose,        kRake,
     kWear,        kChuck,
     kStock,       kBarLength,
-    kBarBehind,   kStickOut.saying("Overhang of the work from the jaws."),
+    kBarBehind,   Rows::stick_out,
     kBore,        kRoughness,
     kApproach,    kOverrun,
 };
@@ -204,7 +178,7 @@ constexpr std::array kKnurlAsked{
     kStock,
     kBarLength,
     kBarBehind,
-    kStickOut.saying("Overhang of the work from the jaws."),
+    Rows::stick_out,
     kApproach,
     kOverrun,
 };
@@ -221,14 +195,10 @@ constexpr std::array kThreadAsked{
     kStock,
     kBarLength,
     kBarBehind,
-    kStickOut.saying("Overhang of the work from the jaws."),
+    Rows::stick_out,
 };
 #undef NUMBER
 #undef ASKED
-
-bool has(std::span<const AskedRow> rows, string_view key) {
-    return std::any_of(rows.begin(), rows.end(), [&](const AskedRow& row) { return row.key == key; });
-}
 
 // ---- how it is answered
 // ----------------------------------------------------------------------------------------
@@ -292,15 +262,10 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     request.work.alloy = static_cast<std::uint16_t>(&alloy - catalogue.alloys.data());
     request.tool_material = context.tool.row->tool_material;
     request.inch = asking.inch;
-    if (!std::isnan(asked.stock.diameter_mm)) {
-        request.stock_diameter_mm = asked.stock.diameter_mm;
-    }
-    if (!std::isnan(asked.stock.flats_mm)) {
-        request.stock_flats_mm = asked.stock.flats_mm;
-    }
+    set_stock(request, asked.stock);
     const ToolRow& form = *context.tool.row;
     const auto fill = [&](double TurnRequest::* number, string_view key, double of_tool) {
-        if (has(setting.rows, key)) {
+        if (asks(setting.rows, key)) {
             from_tool(request.*number, of_tool);
         }
     };
@@ -314,22 +279,17 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     if (setting.cut == LatheCut::part_off) {
         from_tool(request.depth_mm, form.width_mm);
     }
-    const bool tool_assumed = setting.cut != LatheCut::knurl && !context.tool.named;
-    if (tool_assumed) {
-        context.assumed.push_back(fmt::format("{} tool", form.name));
-    }
-    if (has(setting.rows, "nose_radius_mm") && std::isnan(request.nose_radius_mm)) {
-        context.assumed.push_back(fmt::format("nose radius {} mm", kNoseRadiusMm));
+    if (asks(setting.rows, "nose_radius_mm") && std::isnan(request.nose_radius_mm)) {
+        context.assumed.push_back(fmt::format("nose radius {}", size_text(kNoseRadiusMm, asking.inch)));
     }
     request.chuck = holder_place(asked.machine, asked.chuck, request.hold, context.assumed);
 
     const machine::Machine& machine = asked.machine == nullptr ? any_machine() : *asked.machine;
     const CutResult result = cut(catalogue, machine, request);
-    if (has(setting.rows, "depth_mm") && std::isnan(request.depth_mm) && !std::isnan(result.depth_mm)) {
+    if (asks(setting.rows, "depth_mm") && std::isnan(request.depth_mm) && !std::isnan(result.depth_mm)) {
         const string_view what = setting.cut == LatheCut::part_off ? "blade" : "depth";
-        const UnitSystem system = asking.inch ? UnitSystem::inch : UnitSystem::metric;
-        const std::string shown = spell(result.depth_mm, FigureKind::size, system);
-        context.assumed.insert(context.assumed.begin() + (tool_assumed ? 1 : 0),
+        const std::string shown = size_text(result.depth_mm, asking.inch);
+        context.assumed.insert(context.assumed.begin() + (context.tool.named ? 0 : 1),
                                fmt::format("{} {}", what, shown));
     }
     if (setting.cut == LatheCut::turn && request.finish) {
@@ -342,7 +302,6 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     context.ladder = asked.machine == nullptr ? nullptr : &asked.machine->carriage;
     context.diameter_mm = request.diameter_mm;
     context.inch = asking.inch;
-    context.rows = setting.rows;
     CutAnswer out = answer_of(context, result);
     note_bar(asked, request, alloy, asking.inch, out);
     return out;
@@ -523,16 +482,10 @@ CutAnswer thread_speed(const LatheAsk& asked, const Asking& asking) {
 
 namespace {
 
-constexpr string_view kSources =
-    "Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.";
-
 template <CutAnswer (*Evaluate)(const LatheAsk&, const Asking&)>
 constexpr Question lathe_question(string_view name, string_view about, std::span<const AskedRow> rows,
                                   string_view example) {
-    Question out = question<LatheAsk, CutAnswer, Evaluate>("cutting", name, about, rows, kCutRecord);
-    out.sources = kSources;
-    out.example = example;
-    return out;
+    return cut_question<LatheAsk, CutAnswer, Evaluate>(name, about, rows, kCutRecord, example);
 }
 
 }  // namespace

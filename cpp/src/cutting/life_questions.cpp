@@ -206,9 +206,9 @@ constinit const Question kLifeQuestion = [] {
         "Taylor's equation with the rows that the evidence names; Groover, Fundamentals of Modern "
         "Manufacturing, chapters 23 and 24.";
     out.example =
-        "edge-life 1045 --tool \"coated carbide\" --life 15\n"
-        "edge-life 1018 --speed 30m/min --feed 0.2mm/rev --depth 1mm\n"
-        "edge-life 1018 --machine gap-bed --diameter 2in --edge-cost 2 --cost-per-min 1";
+        "tool-life 1045 --tool \"coated carbide\" --life 15\n"
+        "tool-life 1018 --speed 30m/min --feed 0.2mm/rev --depth 1mm\n"
+        "tool-life 1018 --machine gap-bed --diameter 2in --edge-cost 2 --cost-per-min 1";
     return out;
 }();
 

@@ -110,7 +110,8 @@ std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
         std::vector<const Question*> out;
         for (const std::span<const Question> some :
-             {std::span<const Question>(kLatheQuestions), std::span<const Question>(&kLifeQuestion, 1)}) {
+             {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
+              std::span<const Question>(&kLifeQuestion, 1)}) {
             for (const Question& each : some) {
                 out.push_back(&each);
             }

@@ -88,7 +88,14 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
         out.evidence.note(high, rule::window_other_tool, window.tool_row);
         out.caution(CautionCode::window_stand_in);
     }
-    if (window.doubtful) {
+    if (!window.held_row.empty()) {
+        out.evidence.note(high, rule::window_held, window.held_row);
+    }
+    if (!window.held_tool_row.empty()) {
+        out.evidence.note(high, rule::window_held, window.held_tool_row);
+    }
+    if (window.weak) {
+        out.evidence.note(high, rule::window_low_end);
         out.caution(CautionCode::window_doubtful);
     }
     if (window.held_by_fire) {

@@ -3,17 +3,20 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <tuple>
 
 #include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/milling.hpp"
+#include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
 namespace {
 
 constexpr std::size_t kDeepest = 16;
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 /// A quantity between two points, as a power of the argument.
 double power_between(double x, double x0, double y0, double x1, double y1) noexcept {
@@ -126,7 +129,8 @@ bool fits_diameter(const SpeedRow& row, double diameter) noexcept {
 
 /// Whether a row is for another context or wrong as printed; it is used when nothing else is left.
 bool unfit(Doubt doubt) noexcept {
-    return doubt == Doubt::negative_rake || doubt == Doubt::misprint || doubt == Doubt::garbled;
+    return doubt == Doubt::negative_rake || doubt == Doubt::misprint || doubt == Doubt::garbled ||
+           doubt == Doubt::out_of_order;
 }
 
 struct Candidate {
@@ -198,12 +202,14 @@ double reference_hardness(const Catalogue& catalogue, const SpeedRow& row,
 /// Factor on a row's speed for a hardness outside its range.
 double hardness_factor(const Catalogue& catalogue, const SpeedRow& row, const material::AlloyRow& alloy,
                        double hb) noexcept {
-    if (std::isnan(hb) || alloy.iso513 == material::Iso513::n) {
-        return 1.0;  // hardness does not set the speed of non-ferrous metals and plastics
+    if (std::isnan(hb)) {
+        return 1.0;
     }
     if (!graded(row)) {
         const double reference = reference_hardness(catalogue, row, alloy);
-        return std::isnan(reference) ? 1.0 : reference / hb;
+        // Light metals and copper alloys grow gummy as they soften: none is faster than its row.
+        const double most = alloy.iso513 == material::Iso513::n ? 1.0 : kInfinity;
+        return std::isnan(reference) ? 1.0 : std::min(reference / hb, most);
     }
     if (hardness_distance(row, hb) == 0.0) {
         return 1.0;
@@ -237,39 +243,75 @@ double hardness_factor(const Catalogue& catalogue, const SpeedRow& row, const ma
     return power_of(speed_high(*sister) / speed_high(row), along);
 }
 
-const OperationShareRow* share_row(const Catalogue& catalogue, Operation operation) noexcept {
-    for (const OperationShareRow& row : catalogue.operation_shares) {
-        if (row.operation == operation) {
-            return &row;
+/// The row of the nearest group among those that a test wants; null where none is of its kin.
+template <class Row, class Wanted>
+const Row* nearest_row(const Kin& kin, Rows<Row> rows, Wanted wanted) noexcept {
+    const Row* nearest = nullptr;
+    int least = 0;
+    for (const Row& row : rows) {
+        if (!wanted(row)) {
+            continue;
+        }
+        const int distance = kin.distance(row.group);
+        if (distance >= 0 && (nearest == nullptr || distance < least)) {
+            nearest = &row;
+            least = distance;
         }
     }
-    return nullptr;
+    return nearest;
 }
 
-const ToolShareRow* share_row(const Catalogue& catalogue, ToolMaterial tool) noexcept {
-    for (const ToolShareRow& row : catalogue.tool_shares) {
-        if (row.tool_material == tool) {
-            return &row;
+const OperationShareRow* share_of(const Catalogue& catalogue, const Kin& kin, Operation operation) noexcept {
+    return nearest_row(kin, Rows<OperationShareRow>(catalogue.operation_shares),
+                       [&](const OperationShareRow& row) { return row.operation == operation; });
+}
+
+/// Null for the tool that a family starts from.
+const ToolShareRow* share_of(const Catalogue& catalogue, const Kin& kin, ToolMaterial tool) noexcept {
+    const ToolShareRow* const row =
+        nearest_row(kin, Rows<ToolShareRow>(catalogue.tool_shares),
+                    [&](const ToolShareRow& one) { return one.tool_material == tool; });
+    return row == nullptr || row->of == tool ? nullptr : row;
+}
+
+/// How often a share may rest on another before a table is taken to run in a circle.
+constexpr int kLongestChain = 6;
+
+/// Speed of an operation over that of rough turning; NaN where no chain of shares leads there.
+double over_turning(const Catalogue& catalogue, const Kin& kin, Operation operation) noexcept {
+    double share = 1.0;
+    for (int i = 0; i < kLongestChain; ++i) {
+        if (operation == Operation::turn_rough) {
+            return share;
         }
+        const OperationShareRow* const row = share_of(catalogue, kin, operation);
+        if (row == nullptr) {
+            break;
+        }
+        share *= row->share;
+        operation = row->of;
     }
-    return nullptr;
+    return kNaN;
 }
 
-/// Operations to take a speed from, nearest in kind first.
-constexpr std::array kStandIns{Operation::turn_rough, Operation::turn_finish, Operation::end_mill,
-                               Operation::face_mill,  Operation::bore,        Operation::drill,
-                               Operation::part_off,   Operation::thread,      Operation::ream,
-                               Operation::tap,        Operation::knurl};
-constexpr std::array kHoleStandIns{Operation::drill,    Operation::turn_rough, Operation::turn_finish,
-                                   Operation::end_mill, Operation::face_mill,  Operation::bore,
-                                   Operation::part_off, Operation::thread,     Operation::ream,
-                                   Operation::tap,      Operation::knurl};
-
-/// Whether an operation without rows of its own is nearest to drilling.
-bool makes_hole(Operation operation) noexcept {
-    return operation == Operation::spot || operation == Operation::countersink ||
-           operation == Operation::counterbore;
+/// Speed of a tool over that of the tool which its family starts from.
+double over_first_tool(const Catalogue& catalogue, const Kin& kin, ToolMaterial tool) noexcept {
+    double share = 1.0;
+    for (int i = 0; i < kLongestChain; ++i) {
+        const ToolShareRow* const row = share_of(catalogue, kin, tool);
+        if (row == nullptr) {
+            break;
+        }
+        share *= row->share;
+        tool = row->of;
+    }
+    return share;
 }
+
+/// Operations to take rough turning from where no tool has a row of it, nearest in kind first.
+constexpr std::array kStandIns{Operation::turn_finish, Operation::end_mill, Operation::face_mill,
+                               Operation::bore,        Operation::drill,    Operation::part_off,
+                               Operation::thread,      Operation::ream,     Operation::tap};
 
 constexpr std::array kToolStandIns{ToolMaterial::hss, ToolMaterial::carbide, ToolMaterial::carbide_coated,
                                    ToolMaterial::hss_cobalt, ToolMaterial::cast_cobalt};
@@ -278,57 +320,212 @@ double hardness_of(const WindowQuery& query) noexcept {
     return std::isnan(query.hardness_hb) ? query.alloy->hardness_hb : query.hardness_hb;
 }
 
-/// Fill the window from the best row of one operation and tool; false when there is none.
-bool from_rows(const Catalogue& catalogue, const WindowQuery& query, const Kin& kin, Operation operation,
-               ToolMaterial tool, bool unfit_rows, SpeedWindow& out) noexcept {
-    const double hb = hardness_of(query);
-    const auto best = best_row(catalogue, query, kin, hb, [&](const SpeedRow& row) {
-        return row.operation == operation && row.tool_material == tool && has_speed(row) &&
-               unfit(row.doubt) == unfit_rows;
-    });
-    if (!best) {
+/// Works a window out: rows first, shares of other windows where rows are missing, and the order of both.
+class Windows {
+   public:
+    Windows(const Catalogue& catalogue, const WindowQuery& query) noexcept
+        : catalogue_(catalogue), query_(query), kin_(catalogue, *query.alloy) {}
+
+    [[nodiscard]] bool find(Operation operation, ToolMaterial tool, int chain,
+                            SpeedWindow& out) const noexcept {
+        if (chain > kLongestChain) {
+            return false;
+        }
+        const bool found = operation == Operation::turn_rough ? turning(tool, chain, out)
+                                                              : other(operation, tool, chain, out);
+        if (found) {
+            hold_fire(out);
+        }
+        return found;
+    }
+
+   private:
+    /// The question of one operation. What another rests on in rough turning is asked of the depth of the cut
+    /// where that is a lathe tool's, else of an ordinary cut.
+    [[nodiscard]] WindowQuery query_of(Operation operation) const noexcept {
+        WindowQuery query = query_;
+        if (operation != query_.operation) {
+            const bool turning = operation == Operation::turn_rough;
+            const bool deep = query_.operation == Operation::turn_finish || query_.operation == Operation::bore;
+            query.diameter_mm = turning ? kNaN : query_.diameter_mm;
+            query.feed_mm = turning ? kRoughFeedMm : kNaN;
+            query.depth_mm =
+                !turning ? kNaN : (deep && !std::isnan(query_.depth_mm) ? query_.depth_mm : kRoughDepthMm);
+        }
+        return query;
+    }
+
+    /// The window of the best row of an operation and tool; false when there is none.
+    [[nodiscard]] bool own(Operation operation, ToolMaterial tool, bool unfit_rows,
+                           SpeedWindow& out) const noexcept {
+        const WindowQuery query = query_of(operation);
+        const double hb = hardness_of(query);
+        const auto best = best_row(catalogue_, query, kin_, hb, [&](const SpeedRow& row) {
+            return row.operation == operation && row.tool_material == tool && has_speed(row) &&
+                   unfit(row.doubt) == unfit_rows;
+        });
+        if (!best) {
+            return false;
+        }
+        const SpeedRow& row = *best->row;
+        const double factor = hardness_factor(catalogue_, row, *query.alloy, hb);
+        out = {};
+        out.hardness_shifted = factor != 1.0;
+        out.single_value = single_speed(row);
+        out.high_m_min = speed_high(row) * factor;
+        out.low_m_min = out.single_value ? out.high_m_min * kSingleValueLow : row.speed_low_m_min * factor;
+        out.row = row_ref(catalogue_.speeds, row);
+        out.kinship = best->distance;
+        out.weak = row.doubt != Doubt::none ||
+                   catalogue_.sources[row.source.index].kind == SourceKind::memory;
+        if (out.weak && !out.single_value) {
+            out.high_m_min = std::min(out.high_m_min, out.low_m_min / kSingleValueLow);
+        }
+        return true;
+    }
+
+    /// The same of another tool's row, by the tools' shares.
+    [[nodiscard]] bool of_other_tool(Operation operation, ToolMaterial tool, bool unfit_rows,
+                                     SpeedWindow& out) const noexcept {
+        for (const ToolMaterial other : kToolStandIns) {
+            if (other != tool && own(operation, other, unfit_rows, out)) {
+                scale(over_first_tool(catalogue_, kin_, tool) / over_first_tool(catalogue_, kin_, other),
+                      out);
+                note_tool(tool, other, out);
+                return true;
+            }
+        }
         return false;
     }
-    const SpeedRow& row = *best->row;
-    double factor = hardness_factor(catalogue, row, *query.alloy, hb);
-    out.hardness_shifted = factor != 1.0;
-    out.other_operation = operation != query.operation;
-    if (out.other_operation) {
-        const OperationShareRow* wanted = share_row(catalogue, query.operation);
-        const OperationShareRow* given = share_row(catalogue, operation);
-        if (wanted == nullptr || given == nullptr) {
+
+    /// Rough turning: a tool's own row, held by the tool that it is a share of; else that share.
+    [[nodiscard]] bool turning(ToolMaterial tool, int chain, SpeedWindow& out) const noexcept {
+        const ToolShareRow* const share = share_of(catalogue_, kin_, tool);
+        SpeedWindow reference;
+        const bool known =
+            share != nullptr && find(Operation::turn_rough, share->of, chain + 1, reference);
+        if (own(Operation::turn_rough, tool, false, out)) {
+            if (known && hold(reference, share->least, share->most, out)) {
+                out.held_tool_row = row_ref(catalogue_.tool_shares, *share);
+            }
+            return true;
+        }
+        if (known) {
+            out = reference;
+            scale(share->share, out);
+            note_tool(tool, share->of, out);
+            return true;
+        }
+        for (const bool unfit_rows : {false, true}) {
+            if ((unfit_rows && own(Operation::turn_rough, tool, true, out)) ||
+                of_other_tool(Operation::turn_rough, tool, unfit_rows, out) ||
+                of_other_operation(tool, unfit_rows, out)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// Rough turning by the row of another operation.
+    [[nodiscard]] bool of_other_operation(ToolMaterial tool, bool unfit_rows,
+                                          SpeedWindow& out) const noexcept {
+        for (const bool other_tools : {false, true}) {
+            for (const Operation operation : kStandIns) {
+                const OperationShareRow* const share = share_of(catalogue_, kin_, operation);
+                if (share != nullptr && (other_tools ? of_other_tool(operation, tool, unfit_rows, out)
+                                                     : own(operation, tool, unfit_rows, out))) {
+                    scale(1.0 / over_turning(catalogue_, kin_, operation), out);
+                    note_operation(*share, out);
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /// An operation that is a share of another.
+    [[nodiscard]] bool other(Operation operation, ToolMaterial tool, int chain,
+                             SpeedWindow& out) const noexcept {
+        const OperationShareRow* const share = share_of(catalogue_, kin_, operation);
+        SpeedWindow reference;
+        if (share == nullptr || !find(share->of, tool, chain + 1, reference)) {
             return false;
         }
-        factor *= wanted->share / given->share;
-        out.operation_row = row_ref(catalogue.operation_shares, *wanted);
-    }
-    out.other_tool = tool != query.tool_material;
-    if (out.other_tool) {
-        const ToolShareRow* wanted = share_row(catalogue, query.tool_material);
-        const ToolShareRow* given = share_row(catalogue, tool);
-        if (wanted == nullptr || given == nullptr) {
-            return false;
+        // What is only recalled gives way to a share of what is printed.
+        const auto counts = [&](bool found, SpeedWindow& window) {
+            if (!found || (window.weak && !reference.weak)) {
+                return false;
+            }
+            if (hold(reference, share->least, share->most, window)) {
+                window.held_row = row_ref(catalogue_.operation_shares, *share);
+            }
+            return true;
+        };
+        if (!counts(own(operation, tool, false, out), out)) {
+            // Of two stand-ins the slower.
+            SpeedWindow of_tool;
+            const bool known = counts(of_other_tool(operation, tool, false, of_tool), of_tool);
+            out = reference;
+            scale(share->share, out);
+            note_operation(*share, out);
+            if (known && of_tool.high_m_min < out.high_m_min) {
+                out = of_tool;
+            }
         }
-        // Where chips burn it is the fire that binds, not the tool: none is faster.
-        const double ratio = wanted->share / given->share;
-        factor *= fire_limit(catalogue, *query.alloy) == nullptr ? ratio : std::min(ratio, 1.0);
-        out.tool_row = row_ref(catalogue.tool_shares, *wanted);
+        if (out.high_m_min > share->speed_most_m_min) {
+            scale(share->speed_most_m_min / out.high_m_min, out);
+            out.held_row = row_ref(catalogue_.operation_shares, *share);
+        }
+        return true;
     }
-    out.single_value = single_speed(row);
-    out.high_m_min = speed_high(row) * factor;
-    out.low_m_min = out.single_value ? out.high_m_min * kSingleValueLow : row.speed_low_m_min * factor;
-    out.row = row_ref(catalogue.speeds, row);
-    out.kinship = best->distance;
-    out.doubtful = row.doubt != Doubt::none;
-    if (const FireLimitRow* const fire = fire_limit(catalogue, *query.alloy);
-        fire != nullptr && out.high_m_min > fire->speed_high_m_min) {
-        out.high_m_min = fire->speed_high_m_min;
-        out.low_m_min = std::min(out.low_m_min, out.high_m_min * kSingleValueLow);
-        out.fire_row = row_ref(catalogue.fire_limits, *fire);
-        out.held_by_fire = true;
+
+    static void scale(double factor, SpeedWindow& out) noexcept {
+        out.low_m_min *= factor;
+        out.high_m_min *= factor;
     }
-    return true;
-}
+
+    /// Keep a window between shares of another, end by end; whether it had to move. Ends keep their order.
+    static bool hold(const SpeedWindow& reference, double least, double most, SpeedWindow& out) noexcept {
+        const auto held = [&](double end, double of) {
+            return std::fmax(std::fmin(end, most * of), least * of);
+        };
+        const double low = held(out.low_m_min, reference.low_m_min);
+        const double high = held(out.high_m_min, reference.high_m_min);
+        const bool moved = low != out.low_m_min || high != out.high_m_min;
+        out.low_m_min = low;
+        out.high_m_min = high;
+        return moved;
+    }
+
+    void note_tool(ToolMaterial tool, ToolMaterial other, SpeedWindow& out) const noexcept {
+        const ToolShareRow* share = share_of(catalogue_, kin_, tool);
+        if (share == nullptr) {
+            share = share_of(catalogue_, kin_, other);
+        }
+        out.other_tool = true;
+        if (share != nullptr) {
+            out.tool_row = row_ref(catalogue_.tool_shares, *share);
+        }
+    }
+    void note_operation(const OperationShareRow& share, SpeedWindow& out) const noexcept {
+        out.other_operation = true;
+        out.operation_row = row_ref(catalogue_.operation_shares, share);
+    }
+
+    void hold_fire(SpeedWindow& out) const noexcept {
+        const FireLimitRow* const fire = fire_limit(catalogue_, *query_.alloy);
+        if (fire != nullptr && out.high_m_min > fire->speed_high_m_min) {
+            out.high_m_min = fire->speed_high_m_min;
+            out.low_m_min = std::min(out.low_m_min, out.high_m_min * kSingleValueLow);
+            out.fire_row = row_ref(catalogue_.fire_limits, *fire);
+            out.held_by_fire = true;
+        }
+    }
+
+    const Catalogue& catalogue_;
+    const WindowQuery& query_;
+    Kin kin_;
+};
 
 double hardness_or(const WindowQuery& query, double otherwise) noexcept {
     const double hb = hardness_of(query);
@@ -480,6 +677,22 @@ bool sized(Operation operation) noexcept {
            operation == Operation::face_mill;
 }
 
+/// Keep a finishing feed well below that of roughing, whatever its own row has.
+void hold_finish(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {
+    if (query.operation != Operation::turn_finish) {
+        return;
+    }
+    WindowQuery rough = query;
+    rough.operation = Operation::turn_rough;
+    rough.feed_mm = kRoughFeedMm;
+    FeedWindow window;
+    const double feed = feed_window(catalogue, rough, window).ok()
+                            ? std::clamp(kRoughFeedMm, window.low_mm, window.high_mm)
+                            : kRoughFeedMm;
+    out.high_mm = std::min(out.high_mm, kFinishFeedMost * feed);
+    out.low_mm = std::min(out.low_mm, kSingleFeedLow * out.high_mm);
+}
+
 /// Keep chips from being so fine that they take fire.
 void hold_fire(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {
     const FireLimitRow* const fire = fire_limit(catalogue, *query.alloy);
@@ -506,33 +719,11 @@ const FireLimitRow* fire_limit(const Catalogue& catalogue, const material::Alloy
 
 Status speed_window(const Catalogue& catalogue, const WindowQuery& query, SpeedWindow& out) noexcept {
     out = {};
-    const Kin kin(catalogue, *query.alloy);
-    const auto try_tools = [&](Operation operation, bool others, bool unfit_rows) {
-        for (const ToolMaterial tool : kToolStandIns) {
-            if ((tool != query.tool_material) == others &&
-                from_rows(catalogue, query, kin, operation, tool, unfit_rows, out)) {
-                return true;
-            }
-        }
-        return false;
-    };
-    const auto try_all = [&](bool unfit_rows) {
-        if (try_tools(query.operation, false, unfit_rows) || try_tools(query.operation, true, unfit_rows)) {
-            return true;
-        }
-        for (const bool other_tools : {false, true}) {
-            for (const Operation operation : makes_hole(query.operation) ? kHoleStandIns : kStandIns) {
-                if (operation != query.operation && try_tools(operation, other_tools, unfit_rows)) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    };
-    if (try_all(false) || try_all(true)) {
-        return {};
-    }
-    return {StatusCode::not_tabulated, 0};
+    // A knurl is rolled: what its wheels are made of does not count.
+    const ToolMaterial tool = query.operation == Operation::knurl ? ToolMaterial::hss : query.tool_material;
+    return Windows(catalogue, query).find(query.operation, tool, 0, out)
+               ? Status{}
+               : Status{StatusCode::not_tabulated, 0};
 }
 
 Status feed_window(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {
@@ -562,6 +753,7 @@ Status feed_window(const Catalogue& catalogue, const WindowQuery& query, FeedWin
             }
             out.row = row_ref(catalogue.speeds, row);
             out.kinship = best->distance;
+            hold_finish(catalogue, query, out);
             hold_fire(catalogue, query, out);
             return {};
         }

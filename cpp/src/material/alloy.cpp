@@ -68,10 +68,14 @@ Family family_of(std::string_view plain_name) {
     return out;
 }
 
-/// Whether two numbers are one, or one with later digits in another order: 6016 may be a slip for 6061.
+/// Whether two numbers are one, or one with its last digits in another order: 6016 may be a slip for 6061.
+/// The digits that say the family stay: 4310 is no slip for 4130, nor 1.4310 for 1.4301.
 bool same_digits(std::string_view a, std::string_view b) {
-    return a.size() == b.size() && a.front() == b.front() &&
-           std::is_permutation(a.begin(), a.end(), b.begin());
+    constexpr std::size_t kFamilyDigits = 2;
+    constexpr std::size_t kSeriesDigits = 4;  // AISI and AA; longer numbers count metals through
+    return a == b || (a.size() == b.size() && a.size() <= kSeriesDigits &&
+                      a.substr(0, kFamilyDigits) == b.substr(0, kFamilyDigits) &&
+                      std::is_permutation(a.begin(), a.end(), b.begin()));
 }
 
 /// The shop's row that cannot be used and is meant by a plain name, or by an alloy that the name stands for.
@@ -261,6 +265,19 @@ int kinship(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view 
         group = row == nullptr ? std::string_view{} : row->parent;
     }
     return -1;
+}
+
+const CuttingFluidRow* cutting_fluids(const Catalogue& catalogue, const AlloyRow& alloy) noexcept {
+    const CuttingFluidRow* nearest = nullptr;
+    int least = 0;
+    for (const CuttingFluidRow& row : catalogue.cutting_fluids) {
+        const int distance = kinship(catalogue, alloy, row.key);
+        if (distance >= 0 && (nearest == nullptr || distance < least)) {
+            nearest = &row;
+            least = distance;
+        }
+    }
+    return nearest;
 }
 
 }  // namespace halfnut::material

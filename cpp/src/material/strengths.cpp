@@ -22,11 +22,29 @@ double either(double metric, double inch, double scale) {
     return std::isnan(metric) ? inch * scale : metric;
 }
 
-MinimumStrength read(const StrengthRow& row) {
+/// The strength for a load's direction: across_ksi is NaN where the row does not tell the two apart.
+double of_grain(double along_mpa, double across_ksi, Grain grain) {
+    const double across_mpa = across_ksi * kMpaPerKsi;
+    switch (grain) {
+        case Grain::along:
+            return along_mpa;
+        case Grain::across:
+            return across_mpa;
+        case Grain::any:
+            break;
+    }
+    return across_mpa < along_mpa ? across_mpa : along_mpa;
+}
+
+MinimumStrength read(const StrengthRow& row, Grain grain) {
     MinimumStrength out;
     out.row = &row;
-    out.tensile_mpa = either(row.tensile_mpa, row.tensile_ksi, kMpaPerKsi);
-    out.yield_mpa = either(row.yield_mpa, row.yield_ksi, kMpaPerKsi);
+    out.shear_row = std::isnan(row.shear_ksi) ? nullptr : &row;
+    out.tensile_mpa =
+        of_grain(either(row.tensile_mpa, row.tensile_ksi, kMpaPerKsi), row.tensile_across_ksi, grain);
+    out.yield_mpa = of_grain(either(row.yield_mpa, row.yield_ksi, kMpaPerKsi), row.yield_across_ksi, grain);
+    out.least_of_grain =
+        grain == Grain::any && !(std::isnan(row.tensile_across_ksi) && std::isnan(row.yield_across_ksi));
     out.shear_mpa = row.shear_ksi * kMpaPerKsi;
     out.bearing_mpa = row.bearing_ksi * kMpaPerKsi;
     out.over_mm = either(row.over_mm, row.over_in, kMmPerInch);
@@ -66,10 +84,20 @@ std::string kin(const Catalogue& catalogue, const AlloyRow& alloy) {
     return out.empty() ? "" : "; of its group there are " + out;
 }
 
+/// The strengths of a row, which gives what is asked of it.
+MinimumStrength given(const AlloyRow& alloy, const MinimumStrength& strength, Grain grain) {
+    if (grain == Grain::across && (std::isnan(strength.tensile_mpa) || std::isnan(strength.yield_mpa))) {
+        throw NotTabulatedError(fmt::format(
+            "no strengths across the grain of {} as {} are tabulated; leave grain out for the least there is",
+            title(alloy), strength.row->form));
+    }
+    return strength;
+}
+
 }  // namespace
 
 MinimumStrength minimum_strength(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view form,
-                                 double thickness_mm) {
+                                 double thickness_mm, Grain grain) {
     std::vector<const StrengthRow*> rows;
     std::vector<std::string_view> forms;
     for (const StrengthRow& row : catalogue.strengths) {
@@ -97,16 +125,25 @@ MinimumStrength minimum_strength(const Catalogue& catalogue, const AlloyRow& all
                               near.empty() ? "" : fmt::format("; did you mean '{}'?", near), list));
     }
     if (std::isnan(thickness_mm)) {
-        MinimumStrength out = read(*rows.front());
+        MinimumStrength out = read(*rows.front(), grain);
         for (const StrengthRow* row : rows) {
-            const MinimumStrength other = read(*row);
-            if (other.tensile_mpa < out.tensile_mpa ||
+            const MinimumStrength other = read(*row, grain);
+            if (std::isnan(out.tensile_mpa) || other.tensile_mpa < out.tensile_mpa ||
                 (other.tensile_mpa == out.tensile_mpa && other.yield_mpa < out.yield_mpa)) {
                 out = other;
             }
         }
+        for (const StrengthRow* row : rows) {  // the weakest in tension may be the stronger in another figure
+            const MinimumStrength other = read(*row, grain);
+            if (other.shear_mpa < out.shear_mpa) {
+                out.shear_mpa = other.shear_mpa;
+                out.shear_row = other.shear_row;
+            }
+            out.yield_mpa = other.yield_mpa < out.yield_mpa ? other.yield_mpa : out.yield_mpa;
+            out.bearing_mpa = other.bearing_mpa < out.bearing_mpa ? other.bearing_mpa : out.bearing_mpa;
+        }
         out.weakest_of_several = rows.size() > 1;
-        return out;
+        return given(alloy, out, grain);
     }
     const Argument argument = positive("thickness_mm", "mm");
     if (check(argument, thickness_mm) != StatusCode::ok) {
@@ -114,9 +151,9 @@ MinimumStrength minimum_strength(const Catalogue& catalogue, const AlloyRow& all
     }
     std::string ranges;
     for (const StrengthRow* row : rows) {
-        const MinimumStrength found = read(*row);
+        const MinimumStrength found = read(*row, grain);
         if (!(thickness_mm <= found.over_mm) && !(thickness_mm > found.up_to_mm)) {
-            return found;
+            return given(alloy, found, grain);
         }
         ranges += (ranges.empty() ? "" : ", ") + range(found);
     }

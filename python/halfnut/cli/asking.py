@@ -21,30 +21,22 @@ def __getattr__(name: str) -> click.Command:
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
 
 
-def command(name: str, *, called: str = "") -> click.Command:
-    """The command that asks a question: what it requires are arguments, the rest options.
-
-    `called` is the command's name where that is not the question's.
-    """
+def command(name: str) -> click.Command:
+    """The command that asks a question: what it requires are arguments, the rest options."""
     question = declared()[name]
     rows = question["arguments"]
 
     def ask(**given: Any) -> None:
         as_json, evidence = given.pop("as_json"), given.pop("evidence")
         function = getattr(import_module(f"halfnut.{question['room']}.questions"), name)
-        asked = [given.pop(row["name"]) for row in rows if row["required"]]
-        show(
-            function(*asked, **{key: _several(value) for key, value in given.items()}),
-            as_json,
-            evidence=evidence,
-            question=name,
-        )
+        asked = {key: _several(value) for key, value in given.items()}
+        show(function(**asked), as_json, evidence=evidence, question=name)
 
-    ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["required"])
+    ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["placed"])
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
         made = _parameter(row)(made)
-    return click.command(called or name.replace("_", "-"), epilog=_examples(question))(made)
+    return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
 
 
 def _examples(question: dict[str, Any]) -> str:
@@ -68,8 +60,9 @@ def _several(value: Any) -> Any:
 
 def _parameter(row: dict[str, Any]) -> Any:
     name, about = row["name"], row["about"]
-    if row["required"]:
-        return click.argument(name, metavar=name.upper())
+    needed = row["required"]
+    if row["placed"]:
+        return click.argument(name, metavar=name.upper(), required=needed)
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
     flag = "--" + (row["option"] or name).replace("_", "-")
@@ -84,10 +77,10 @@ def _parameter(row: dict[str, Any]) -> Any:
         case "list":
             return click.option(_one(flag), name, multiple=True, help=f"{about[:-1]}; as often as there are.")
         case "count":
-            return click.option(flag, name, type=click.INT, help=about)
+            return click.option(flag, name, type=click.INT, required=needed, help=about)
         case _:
             bare = row["kind"] == "number" and not row["dimension"]
-            return click.option(flag, name, type=click.FLOAT if bare else click.STRING, help=about)
+            return click.option(flag, name, type=click.FLOAT if bare else click.STRING, required=needed, help=about)
 
 
 def _one(flag: str) -> str:

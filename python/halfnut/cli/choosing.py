@@ -1,4 +1,4 @@
-"""halfnut choose, halfnut chart: the fastest passes, and a machine's speeds for the wall."""
+"""halfnut choose, halfnut speed-chart: the fastest passes, and a machine's speeds for the wall."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ A length is written with its unit: 1.25in, 1-1/4in, 32mm. The exit status is 1 w
 
 _CHART = """\b
 Example:
-  halfnut chart --machine gap-bed --out gap-bed.html"""
+  halfnut speed-chart --machine gap-bed --out gap-bed.html"""
 
 
 @click.command(epilog=_EPILOG)
@@ -110,7 +110,7 @@ def _drawn(found: Passes, suffix: str) -> bytes:
 @click.option("--chuck", help="Whose speed limit holds; the machine's first when not given.")
 @with_file("--out", "Write the page to print to this file")
 @click.option("--json", "as_json", is_flag=True, help="Print the speeds as JSON.")
-def chart(
+def speed_chart(
     machine: str,
     alloys: tuple[str, ...],
     tool: str,

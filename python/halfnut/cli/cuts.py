@@ -10,7 +10,7 @@ import click
 from halfnut.cli.asking import command
 from halfnut.cli.output import show, with_evidence, with_json
 from halfnut.core.record import Record
-from halfnut.cutting import hole_making, milling, tapers_and_grooves
+from halfnut.cutting import milling, tapers_and_grooves
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
@@ -104,34 +104,15 @@ def _option(name: str) -> Callable[[_Command], _Command]:
     return click.option(flag, parameter, type=kind, required=name == "cut_depth", help=about)
 
 
-turn, face, bore, part_off = (command(name) for name in ("turn", "face", "bore", "part_off"))
+turn, face, bore, part_off = map(command, ("turn", "face", "bore", "part_off"))
+drill, spot, ream, tap = map(command, ("drill", "spot", "ream", "tap"))
+countersink, counterbore = map(command, ("countersink", "counterbore"))
 
 
 def _answer(function: Callable[..., Record], given: dict[str, Any], *sizes: str) -> None:
     as_json, evidence = given.pop("as_json"), given.pop("evidence")
     asked = [given.pop(name) for name in ("alloy", "size", *sizes)]
     show(function(*asked, **given), as_json, evidence=evidence)
-
-
-@click.command(epilog=_EPILOG.format(example='drill 5083 "#7" --machine bench-mill --depth 12mm'))
-@_with("hole_depth", *_COMMON, *_HELD, "pilot", "point_deg")
-def drill(**given: Any) -> None:
-    """Spindle step, feed and what comes of them for drilling ALLOY with a drill of DIAMETER."""
-    _answer(hole_making.drill, given)
-
-
-@click.command(epilog=_EPILOG.format(example="ream 5083 8mm --machine bench-mill --depth 12mm"))
-@_with("hole_depth", *_COMMON, *_HELD, "hole", "flutes")
-def ream(**given: Any) -> None:
-    """Spindle step, feed and time for reaming ALLOY to DIAMETER."""
-    _answer(hole_making.ream, given)
-
-
-@click.command(epilog=_EPILOG.format(example="tap 5083 M6 --machine bench-mill --depth 12mm"))
-@_with("hole_depth", "machine", "tool", "chuck", "spindle_rpm", "hardness_hb", "form", size="thread")
-def tap(**given: Any) -> None:
-    """Spindle step, torque and time for tapping ALLOY with a THREAD such as M6 or 1/4-20."""
-    _answer(hole_making.tap, given)
 
 
 @click.command(
@@ -169,27 +150,6 @@ def taper(**given: Any) -> None:
 def groove(**given: Any) -> None:
     """Plunges, spindle step and feed for a groove in ALLOY from DIAMETER down to END_DIAMETER."""
     _answer(tapers_and_grooves.groove, given, "end_diameter")
-
-
-@click.command(epilog=_EPILOG.format(example="spot 5083 6mm --machine bench-mill"))
-@_with(*_COMMON, *_HELD, "point_deg")
-def spot(**given: Any) -> None:
-    """Spindle step and feed for spotting ALLOY, DIAMETER wide at the surface."""
-    _answer(hole_making.spot, given)
-
-
-@click.command(epilog=_EPILOG.format(example="countersink 5083 12mm 6.6mm --machine bench-mill"))
-@_with("included_deg", "flutes", *_COMMON, *_HELD, sizes=("hole",))
-def countersink(**given: Any) -> None:
-    """Spindle step, feed and torque for a countersink in ALLOY, DIAMETER wide, on a HOLE."""
-    _answer(hole_making.countersink, given, "hole")
-
-
-@click.command(epilog=_EPILOG.format(example="counterbore 5083 11mm 6.6mm --depth 6mm --machine bench-mill"))
-@_with("seat_depth", "flutes", *_COMMON, *_HELD, sizes=("hole",))
-def counterbore(**given: Any) -> None:
-    """Spindle step, feed and torque for a counterbore in ALLOY, DIAMETER wide, on a HOLE."""
-    _answer(hole_making.counterbore, given, "hole")
 
 
 @click.command(epilog=_EPILOG.format(example="ramp 7075 10mm 3mm --machine bench-mill"))

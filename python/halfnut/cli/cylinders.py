@@ -1,4 +1,4 @@
-"""halfnut size."""
+"""halfnut cylindrical-fit."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from halfnut.fits import cylindrical
 
 _EXAMPLES = """\b
 Example:
-  halfnut size "25 H7/g6"
-  halfnut size "25 H7"
-  halfnut size "1.25 RC4"
-  halfnut size "12 H7/h6" --shaft-build-up "anodise II 12 um"
-  halfnut size --preferred"""
+  halfnut cylindrical-fit "25 H7/g6"
+  halfnut cylindrical-fit "25 H7"
+  halfnut cylindrical-fit "1.25 RC4"
+  halfnut cylindrical-fit "12 H7/h6" --shaft-build-up "anodise II 12 um"
+  halfnut cylindrical-fit --preferred"""
 
 
 @click.command(epilog=_EXAMPLES)
@@ -32,7 +32,7 @@ Example:
 @click.option("--spread", "tolerance_over_sigma", type=float, default=6.0, help="Tolerance over standard deviation.")
 @with_evidence
 @with_json
-def size(designation: str | None, preferred: bool, as_json: bool, evidence: bool, **given: Any) -> None:
+def cylindrical_fit(designation: str | None, preferred: bool, as_json: bool, evidence: bool, **given: Any) -> None:
     """Limits of a plain hole or shaft, or of both together, by ISO 286 or ANSI B4.1."""
     if preferred:
         if designation is not None:

@@ -1,4 +1,4 @@
-"""halfnut gears: trains of change gears for a lead or a feed."""
+"""halfnut gear-train: trains of change gears for a lead or a feed."""
 
 from __future__ import annotations
 
@@ -10,15 +10,15 @@ import click
 from halfnut._core import bounds
 from halfnut.cli.output import COUNT, STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
 
-__all__ = ["gears"]
+__all__ = ["gear_train"]
 
 
 @click.command(
     epilog="\b\nExample:\n"
-    "  halfnut gears M24x1.5-6g --machine gap-bed\n"
-    '  halfnut gears "1.5 mm" --gears 20,24,30,40,60,63,80,127 --leadscrew "8 TPI"\n'
-    '  halfnut gears "0.08 mm/rev" --machine gap-bed\n'
-    "  halfnut gears --pairs --machine gap-bed"
+    "  halfnut gear-train M24x1.5-6g --machine gap-bed\n"
+    '  halfnut gear-train "1.5 mm" --gears 20,24,30,40,60,63,80,127 --leadscrew "8 TPI"\n'
+    '  halfnut gear-train "0.08 mm/rev" --machine gap-bed\n'
+    "  halfnut gear-train --pairs --machine gap-bed"
 )
 @click.argument("lead", required=False)
 @click.option("--machine", help="The lathe: a file, or a name of the shop or of the demonstration.")
@@ -36,7 +36,7 @@ __all__ = ["gears"]
 @with_file("--draw", "Write the best train's drawing to this SVG file")
 @with_evidence
 @with_json
-def gears(
+def gear_train(
     lead: str | None,
     machine: str | None,
     teeth: str | None,

@@ -1,4 +1,4 @@
-"""halfnut hole."""
+"""halfnut tapping-hole."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from halfnut.threads import blind_holes, holes, seats
 
 _EXAMPLES = """\b
 Example:
-  halfnut hole M6
-  halfnut hole "1/4-20 UNC" --drills fractional --percent 65
-  halfnut hole M6 --full-thread 12mm --lead bottoming
-  halfnut hole M6 --clearance medium
-  halfnut hole M6 --seat flat
-  halfnut hole G1/2"""
+  halfnut tapping-hole M6
+  halfnut tapping-hole "1/4-20 UNC" --drills fractional --percent 65
+  halfnut tapping-hole M6 --full-thread 12mm --lead bottoming
+  halfnut tapping-hole M6 --clearance medium
+  halfnut tapping-hole M6 --seat flat
+  halfnut tapping-hole G1/2"""
 
 
 @click.command(epilog=_EXAMPLES)
@@ -35,7 +35,7 @@ Example:
 @click.option("--seat", help='For a head: socket, flat, "flat socket", "flat 100".')
 @with_evidence
 @with_json
-def hole(
+def tapping_hole(
     designation: str,
     percent: float | None,
     engagement: str | None,

@@ -12,25 +12,26 @@ from halfnut.threads.taper_pipes import taper_pipe
 _EXAMPLES = """\b
 Example:
   halfnut thread M10-6g
-  halfnut thread 1/4-20 --side inside --engagement 0.5in
+  halfnut thread 1/4-20 --side internal --engagement 0.5in
   halfnut thread Tr40x7-7H
-  halfnut thread "1 1/2-4 Acme-2G" --side inside
+  halfnut thread "1 1/2-4 Acme-2G" --side internal
   halfnut thread "G1/2 A"
   halfnut thread "1/2-14 NPT\""""
 
 
 @click.command(epilog=_EXAMPLES)
 @click.argument("designation")
-@click.option("--side", type=click.Choice(["outside", "inside"]), help="For a designation that names no class, or two.")
+@click.option(
+    "--side", type=click.Choice(["external", "internal"]), help="For a designation that names no class, or two."
+)
 @click.option("--engagement", help="Length of engagement, such as 0.5in.")
 @with_evidence
 @with_json
-def thread(designation: str, side: str | None, engagement: str | None, as_json: bool, evidence: bool) -> None:
+def thread(designation: str, side: Side | None, engagement: str | None, as_json: bool, evidence: bool) -> None:
     """Limits of size of the thread DESIGNATION, such as M10-6g or Tr40x7-7e; gauge plane and turns of a taper one."""
-    part: dict[str | None, Side | None] = {"outside": "external", "inside": "internal", None: None}
     found = read_thread(designation)
     if not found.tapers:
-        show(limits(found, side=part[side], engagement=engagement), as_json, evidence=evidence)
+        show(limits(found, side=side, engagement=engagement), as_json, evidence=evidence)
         return
     if side is not None or engagement is not None:
         raise click.UsageError("--side and --engagement say nothing about a taper pipe thread")

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Protocol, TypeAlias
 
-from halfnut._core import Length, Quantity
+from halfnut._core import Length, Quantity, Thread
 
 
 class PintLike(Protocol):
@@ -41,5 +41,6 @@ LengthLike: TypeAlias = str | Length | UnitCarrier
 FeedLike: TypeAlias = str | Quantity | UnitCarrier
 NumberLike: TypeAlias = float | str | Quantity | UnitCarrier
 HolderLike: TypeAlias = str | int
+ThreadLike: TypeAlias = str | Thread
 StockLike: TypeAlias = LengthLike
 SectionLike: TypeAlias = Sequence[LengthLike]

@@ -26,6 +26,7 @@ __all__ = ["Answered", "ask", "declared", "plain", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine)
 _READERS: dict[str, Callable[[str], Any]] = {}
+_ANSWERS: dict[str, type[Answered]] = {}
 
 
 def read_by(kin: str, reader: Callable[[str], Any]) -> None:
@@ -63,8 +64,8 @@ def _item(row: dict[str, Any], value: Any) -> Any:
         return value
     if isinstance(value, (list, tuple)):
         return tuple(_item(row, each) for each in value)
-    if row["kin"] and type(value).__name__ == row["kin"]:
-        return value.id
+    if row["kin"] and type(value).__name__.endswith(row["kin"]):
+        return getattr(value, "id", None) or str(value)
     if isinstance(value, numeric.Real):
         return float(value)
     if type(value).__name__ == "bool_":  # NumPy's
@@ -82,6 +83,8 @@ def _plain(value: Any) -> Any:
     """A figure as a dictionary holds it."""
     if isinstance(value, tuple):
         return [_plain(each) for each in value]
+    if isinstance(value, Answered):
+        return {key: each for key, each in value.to_dict().items() if key not in {"notes", "cautions"}}
     if isinstance(value, Record):
         return value.id  # type: ignore[attr-defined]
     return {item.name: getattr(value, item.name) for item in fields(value)} if is_dataclass(value) else value
@@ -100,20 +103,29 @@ class Answered(Record):
 
     _nested: ClassVar[Mapping[str, type]] = {}
     _named: ClassVar[Mapping[str, str]] = {}
+    _within: ClassVar[Mapping[str, str]] = {}
     _paired: ClassVar[frozenset[str] | set[str]] = frozenset()
+
+    def __init_subclass__(cls) -> None:
+        super().__init_subclass__()
+        _ANSWERS[cls.__name__] = cls
 
     @classmethod
     def of(cls, figures: dict[str, Any]) -> Self:
-        """The record of the core's figures."""
+        """The record of the core's figures; what answers within it tell and rest on is its own, too."""
         told = figures.pop("told", ())
         for key, made in cls._nested.items():
             figures[key] = tuple(made(**each) for each in figures[key])
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
+        within = [_ANSWERS[made].of(figures[key]) for key, made in cls._within.items()]
+        figures |= zip(cls._within, within, strict=True)
         words = cls._words(figures) if told else {}
         every = [caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told]
+        every += [item for each in within for item in (*each.notes, *each.cautions)]
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
+        figures["evidence"] = (*figures.get("evidence", ()), *(item for each in within for item in each.evidence))
         return cls(**figures)
 
     def to_dict(self) -> dict[str, Any]:

@@ -127,11 +127,13 @@ def _figures(record: dict[str, Any], properties: dict[str, Any]) -> dict[str, An
         about = {"description": f"{figure['about']}{f' In {unit}.' if (unit := figure['unit']) else ''}"}
         if figure["kind"] == "records":
             shape: dict[str, Any] = {"type": "array", "items": _figures(figure["of"], {})}
+        elif figure["kind"] == "record":
+            shape = _figures(figure["of"], {})
         else:
             shape = {**_FIGURES[figure["kind"]]}
         if not figure["always"]:
             shape["type"] = [shape["type"], "null"]
-        properties[figure["key"]] = about | shape
+        properties[figure["key"]] = shape | about
     return {"description": record["about"], "type": "object", "properties": properties}
 
 
@@ -172,13 +174,11 @@ def answer(asked: Any) -> dict[str, Any]:
         if row["name"] in given:
             raise DomainError(f"{row['name']} is given twice")
         given[row["name"]] = value if key == row["name"] else _in_unit(row, value)
-    needed = [row["name"] for row in question["arguments"] if row["required"]]
-    for name in needed:
-        if given.get(name) is None:
-            raise DomainError(f"{question['name']} needs {name}: {places[name]['about']}")
+    for name, row in places.items():
+        if row["required"] and given.get(name) is None:
+            raise DomainError(f"{question['name']} needs {name}: {row['about']}")
     function = getattr(import_module(f"halfnut.{question['room']}.questions"), question["name"])
-    positional = [given.pop(name) for name in needed]
-    return flat(function(*positional, **given), question["name"])
+    return flat(function(**given), question["name"])
 
 
 def _in_unit(row: dict[str, Any], value: Any) -> Any:

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from halfnut.cutting.formulas import *
     from halfnut.cutting.gears import *
     from halfnut.cutting.holding import *
-    from halfnut.cutting.hole_making import *
     from halfnut.cutting.milling import *
     from halfnut.cutting.questions import *
     from halfnut.cutting.rigidity import *

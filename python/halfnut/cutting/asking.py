@@ -154,9 +154,6 @@ def cut_record(
     least = {name: bound for name, _, bound, _ in result.limits}
     made = (caution(code, gravity=-least.get(_LIMIT_OF.get(code, ""), 0.0), **words) for code in codes)
     told = list(dict.fromkeys([*made, *found.told]))
-    pecks: tuple[float, ...] = ()
-    if operation == "drill" and result.passes > 1 and figures["depth_mm"] is not None:
-        pecks = tuple(_core.drill_pecks(found.index, size.mm, figures["depth_mm"], active()))
     thinning = None
     if operation.startswith("mill") and figures["width_mm"] is not None:
         thinning = float(chip_thinning_factor(min(figures["width_mm"], size.mm), size.mm))
@@ -173,7 +170,7 @@ def cut_record(
         **follow,
         **heat,
         chip_thinning=thinning,
-        peck_depths_mm=pecks,
+        peck_depths_mm=(),
         force_verified=None if math.isnan(result.band.low) else result.band.verified,
         passes=result.passes,
         passes_across=result.passes_across,

@@ -14,11 +14,25 @@ from halfnut.cutting.edge_life import ToolLife
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
-    from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike
+    from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike, ThreadLike
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
 
-__all__ = ["bore", "face", "knurl", "part_off", "thread_speed", "tool_life", "turn"]
+__all__ = [
+    "bore",
+    "counterbore",
+    "countersink",
+    "drill",
+    "face",
+    "knurl",
+    "part_off",
+    "ream",
+    "spot",
+    "tap",
+    "thread_speed",
+    "tool_life",
+    "turn",
+]
 
 
 def turn(
@@ -738,6 +752,625 @@ def thread_speed(
                 bar_length,
                 bar_behind,
                 stick_out,
+            ),
+        )
+    )
+
+
+def drill(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    depth: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    pilot: LengthLike | None = None,
+    point_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Drill a hole, from a lathe's tailstock or a mill's quill: spindle step, feed, thrust, torque, time.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the drill; a number or letter drill by its name, such as #7. Above 0 mm.
+    depth : LengthLike, optional
+        Depth of the full diameter, the point beyond it; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    pilot : LengthLike, optional
+        Hole that is there already. At least 0 mm.
+    point_deg : NumberLike, optional
+        Angle of the point, both sides together. From 60 to 180 deg. When not given: 118 degrees.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
+    evidence names.
+    """
+    return Cut.of(
+        ask(
+            "drill",
+            (
+                alloy,
+                diameter,
+                depth,
+                core_machine(machine),
+                tool,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                pilot,
+                point_deg,
+                wear_factor,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def spot(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    point_deg: NumberLike | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+) -> Cut:
+    """Spot a hole's place before it is drilled; the forces are those of a drill as wide.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the spot at the surface; a little more than the hole leaves its chamfer. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    point_deg : NumberLike, optional
+        Angle of the point, both sides together. From 60 to 180 deg. When not given: 90 degrees.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
+    evidence names.
+    """
+    return Cut.of(
+        ask(
+            "spot",
+            (
+                alloy,
+                diameter,
+                core_machine(machine),
+                tool,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                point_deg,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+            ),
+        )
+    )
+
+
+def countersink(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    hole: LengthLike,
+    *,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    flutes: int | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    included_deg: NumberLike | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+) -> Cut:
+    """Countersink a hole: spindle step, feed, and the torque at the widest place.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the cone at the surface. Above 0 mm.
+    hole : LengthLike
+        Diameter of the hole. At least 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    flutes : int, optional
+        Cutting edges of the tool. From 1 to 20. When not given: 3.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    included_deg : NumberLike, optional
+        Angle of the cone, both sides together; 82 and 100 degrees are usual in inch work. From 60 to 180 deg. When
+        not given: 90 degrees.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
+    evidence names.
+    """
+    return Cut.of(
+        ask(
+            "countersink",
+            (
+                alloy,
+                diameter,
+                hole,
+                core_machine(machine),
+                tool,
+                flutes,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                included_deg,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+            ),
+        )
+    )
+
+
+def counterbore(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    hole: LengthLike,
+    *,
+    depth: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    flutes: int | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+) -> Cut:
+    """Counterbore a hole, flat at the bottom: spindle step, feed and torque.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the counterbore. Above 0 mm.
+    hole : LengthLike
+        Diameter of the hole, which guides the tool. At least 0 mm.
+    depth : LengthLike, optional
+        Depth of the counterbore; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    flutes : int, optional
+        Cutting edges of the tool. From 1 to 20. When not given: 3.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
+    evidence names.
+    """
+    return Cut.of(
+        ask(
+            "counterbore",
+            (
+                alloy,
+                diameter,
+                hole,
+                depth,
+                core_machine(machine),
+                tool,
+                flutes,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+            ),
+        )
+    )
+
+
+def ream(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    depth: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    hole: LengthLike | None = None,
+    flutes: int | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Ream a drilled hole: spindle step, feed, time and, where the hole is known, torque and thrust.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the reamer. Above 0 mm.
+    depth : LengthLike, optional
+        Depth of the full diameter; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    hole : LengthLike, optional
+        Hole as drilled or bored; without it there is no force. At least 0 mm.
+    flutes : int, optional
+        Cutting edges of the tool. From 1 to 20. When not given: 6.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
+    evidence names.
+    """
+    return Cut.of(
+        ask(
+            "ream",
+            (
+                alloy,
+                diameter,
+                depth,
+                core_machine(machine),
+                tool,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                hole,
+                flutes,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def tap(
+    alloy: AlloyLike,
+    thread: ThreadLike,
+    *,
+    depth: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    wear_factor: float | None = None,
+    form: bool = False,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Tap a drilled hole with a machine tap, in and out again: spindle step, torque, time.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    thread : ThreadLike
+        Thread by its designation, such as M6, 1/4-20 UNC, G1/4 or 1/8-27 NPT; of one start.
+    depth : LengthLike, optional
+        Depth of the thread; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    form : bool, default False
+        A tap that forms the thread without a chip; its torque is rough.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
+    evidence names.
+    """
+    return Cut.of(
+        ask(
+            "tap",
+            (
+                alloy,
+                thread,
+                depth,
+                core_machine(machine),
+                tool,
+                spindle_rpm,
+                hardness_hb,
+                wear_factor,
+                form,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                approach,
+                overrun,
             ),
         )
     )

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from halfnut._core import DomainError, Slide
-from halfnut.core.sizes import MM_PER_INCH
+from halfnut._core import DomainError, Slide, spell
 
 __all__ = ["Reading", "lines_a_turn", "reading"]
 
@@ -31,9 +30,8 @@ class Reading:
         """The remainder with its sign and unit, or an empty text."""
         if self.remainder_mm == 0:
             return ""
-        value = self.remainder_mm / (MM_PER_INCH if self.unit == "in" else 1.0)
-        text = f"{abs(value):.5f} in" if self.unit == "in" else f"{abs(value):.4f} mm"
-        return f"+{text}" if value > 0 else f"−{text}"
+        text = spell(abs(self.remainder_mm), "fine", self.unit)
+        return f"+{text}" if self.remainder_mm > 0 else f"−{text}"
 
     def __str__(self) -> str:
         whole = f"{self.turns} turn{'' if self.turns == 1 else 's'} + " if self.turns else ""

@@ -8,7 +8,7 @@ from typing import Any
 
 from halfnut._core import DomainError, Length
 from halfnut.core.record import Record
-from halfnut.cutting import hole_making
+from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Pass
@@ -29,7 +29,7 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
     pilot = _hole_before(work, step, machine)
     depth = _hole_depth(work, step)
 
-    cut = hole_making.drill(
+    cut = questions.drill(
         work.part.alloy,
         step.diameter,
         depth=work.length(depth),
@@ -46,7 +46,7 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
 
 
 def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
-    cut = hole_making.spot(
+    cut = questions.spot(
         work.part.alloy,
         step.diameter,
         machine=machine,
@@ -60,7 +60,7 @@ def _spot(work: Workpiece, step: Spot, machine: Machine) -> Answer:
 
 
 def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer:
-    cut = hole_making.countersink(
+    cut = questions.countersink(
         work.part.alloy,
         step.diameter,
         _hole_under(work, step),
@@ -76,7 +76,7 @@ def _countersink(work: Workpiece, step: Countersink, machine: Machine) -> Answer
 
 
 def _counterbore(work: Workpiece, step: Counterbore, machine: Machine) -> Answer:
-    cut = hole_making.counterbore(
+    cut = questions.counterbore(
         work.part.alloy,
         step.diameter,
         _hole_under(work, step),
@@ -111,7 +111,7 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
         raise DomainError("there is no hole to ream: drill it before")
     depth = _hole_depth(work, step)
 
-    cut = hole_making.ream(
+    cut = questions.ream(
         work.part.alloy,
         step.diameter,
         depth=work.length(depth),
@@ -139,7 +139,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
     else:
         limits = limits_to_cut(work, thread, "internal", None)
         hole_said = _tap_hole_remarks(work, step, thread, limits)
-    cut = hole_making.tap(
+    cut = questions.tap(
         work.part.alloy,
         thread,
         depth=work.length(depth),

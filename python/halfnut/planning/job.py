@@ -294,7 +294,7 @@ class Thread(Step):
 
     do: Literal["thread"]
     thread: Name
-    side: Literal["outside", "inside"] = "outside"
+    side: Literal["external", "internal"] = "external"
     length: Length
     engagement: Length | None = None
     infeed: Literal["flank", "straight", "alternating"] = "flank"
@@ -427,22 +427,22 @@ class Stock(_Closed):
 class Joint(_Closed):
     """A threaded joint of the part: what its sheet says of strength. The factor of safety is the shop's to choose."""
 
-    outside: Name
-    inside: Name
+    external: Name
+    internal: Name
     engagement: Length
-    factor: Factor
+    factor_of_safety: Factor
     load: Force | None = None
-    grade: Name | None = None
-    outside_alloy: AlloyName | None = None
-    outside_form: Name | None = None
-    inside_alloy: AlloyName
-    inside_form: Name
-    bore: Length | None = None
-    across: Length | None = None
-    chamfer: Length | None = None
-    run_out: Length | None = None
-    countersink: Length | None = None
-    tap_lead: Length | None = None
+    external_grade: Name | None = None
+    external_alloy: AlloyName | None = None
+    external_form: Name | None = None
+    internal_alloy: AlloyName
+    internal_form: Name
+    external_bore: Length | None = None
+    internal_outside: Length | None = None
+    external_chamfer: Length | None = None
+    external_run_out: Length | None = None
+    internal_countersink: Length | None = None
+    internal_run_out: Length | None = None
     shock: YesNo = False
     rotating: YesNo = False
 

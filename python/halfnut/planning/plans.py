@@ -115,8 +115,8 @@ class PlannedJoint(Value):
         """The joint as a dictionary."""
         found = self.record
         return {
-            "outside": self.joint.outside,
-            "inside": self.joint.inside,
+            "external": self.joint.external,
+            "internal": self.joint.internal,
             "error": self.error or None,
             "figures": None if found is None else _finite(found.to_dict()),
             "cautions": [] if found is None else [item.to_dict() for item in by_rank(found.cautions)],
@@ -379,27 +379,17 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
     return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told)
 
 
+# Keys of a joint that are arguments of `strength` by the same name.
+_OF_JOINT = tuple(set(Joint.model_fields) - {"external", "internal", "shock"})
+
+
 def _planned_joint(joint: Joint) -> PlannedJoint:
     try:
         found = strength(
-            joint.outside,
-            joint.inside,
-            engagement=joint.engagement,
-            external_alloy=joint.outside_alloy,
-            external_form=joint.outside_form,
-            external_grade=joint.grade,
-            internal_alloy=joint.inside_alloy,
-            internal_form=joint.inside_form,
-            external_bore=joint.bore,
-            internal_outside=joint.across,
-            external_chamfer=joint.chamfer,
-            external_run_out=joint.run_out,
-            internal_countersink=joint.countersink,
-            internal_run_out=joint.tap_lead,
-            load=joint.load,
-            factor_of_safety=joint.factor,
+            joint.external,
+            joint.internal,
+            **{name: getattr(joint, name) for name in _OF_JOINT},
             loading="shock" if joint.shock else "steady",
-            rotating=joint.rotating,
         )
     except Error as failure:
         return PlannedJoint(joint, None, str(failure))

@@ -28,7 +28,7 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     named = standard.thread(step.thread)
     if named.tapers:
         return _taper_thread(work, step, machine, named)
-    side: Side = "external" if step.side == "outside" else "internal"
+    side: Side = step.side
     other: Side = "internal" if side == "external" else "external"
     if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
@@ -44,8 +44,8 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
 def _taper_thread(work: Workpiece, step: Thread, machine: Machine, thread: standard.Thread) -> Answer:
     """A taper pipe thread: no limits of size and no mate to draw, but a cone, and a gauge to try it with."""
     inner = thread.prefix == "Rc"
-    if inner != (step.side == "inside"):
-        other = "Rc, or is tapped" if step.side == "inside" else "R or NPT"
+    if inner != (step.side == "internal"):
+        other = "Rc, or is tapped" if step.side == "internal" else "R or NPT"
         raise DomainError(f"{step.thread} is not cut {step.side}: there the thread is {other}")
     pipe = taper_pipe(thread)
     chasing = _chase(work, step, machine, thread, None)

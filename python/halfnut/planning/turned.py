@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from halfnut._core import DomainError
-from halfnut.core.sizes import spans
+from halfnut._core import DomainError, spell_span
 from halfnut.cutting import questions, tapers_and_grooves
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.holding import Holding, hold
@@ -249,7 +248,7 @@ def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> 
                 f"fit: no size keeps {step.fit} once coated; {work.coating.title} varies by more than the tolerance"
             )
         low, high = cut
-        said = f"{said[:-1]} once coated; cut {spans(low, high, work.unit)} before it."
+        said = f"{said[:-1]} once coated; cut {spell_span(low, high, 'length', work.unit)} before it."
     return 0.5 * (low + high), (said,)
 
 

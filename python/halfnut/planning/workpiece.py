@@ -7,8 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-from halfnut._core import Length
-from halfnut.core.sizes import MM_PER_INCH
+from halfnut._core import Length, spell
+from halfnut.core.units import in_unit
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer
 from halfnut.planning.job import Bore, Coating, Job, Knurl, Part, PartOff, Taper, Thread, Turn
@@ -48,7 +48,7 @@ class Workpiece:
 
     def length(self, value_mm: float) -> Length:
         """A length in the part's own unit, so that answers come in it."""
-        return Length(value_mm / MM_PER_INCH, "in") if self.unit == "in" else Length(value_mm, "mm")
+        return in_unit(value_mm, self.unit)
 
     def outside(self, step: Any) -> float:
         """The running outside diameter at the end that a step works on, or the one it starts from."""
@@ -98,7 +98,7 @@ class Workpiece:
 
 
 def size_text(work: Workpiece, value_mm: float) -> str:
-    return f"{value_mm / MM_PER_INCH:.4f} in" if work.unit == "in" else f"{value_mm:.3f} mm"
+    return spell(value_mm, "length", work.unit)
 
 
 Ask = Callable[[Workpiece, Any, Machine], Answer]

@@ -139,7 +139,7 @@ def _sources(part: PlannedPart) -> tuple[tuple[str, str, str], ...]:
 
 def _joint(planned: PlannedJoint, said: set[Caution]) -> JointView:
     """What a joint holds, each load in the thread's own system; what was `said` before it is not said again."""
-    heading = f"{planned.joint.outside} in {planned.joint.inside}"
+    heading = f"{planned.joint.external} in {planned.joint.internal}"
     found = planned.record
     if found is None:
         return JointView(heading, error=planned.error)

@@ -39,6 +39,9 @@ class MinimumStrength(Record):
     bearing_mpa: float | None
     over_mm: float | None
     up_to_mm: float | None
+    grain: str
+    """How the load lies to the grain: "along", "across", "" where the least is taken or the row does not say."""
+    least_of_grain: bool
     weakest_of_several: bool
     note: str
     cautions: tuple[Caution, ...] = ()
@@ -65,15 +68,20 @@ class MinimumStrength(Record):
             low = f"over {both(self.over_mm, 'mm')}" if self.over_mm else ""
             high = f"up to {both(self.up_to_mm, 'mm')}" if self.up_to_mm else ""
             out.append(f"  serves    {' '.join(each for each in (low, high) if each)}")
+        if self.grain or self.least_of_grain:
+            out.append(f"  grain     {self.grain or 'the least of along and across'}")
         if self.note:
             out.append(f"  note      {self.note}")
-        out += [f"  rests on  {item.source} [{item.kind}]" for item in self.evidence]
+        cited = dict.fromkeys(f"{item.source} [{item.kind}]" for item in self.evidence)
+        out += [f"  rests on  {each}" for each in cited]
         out += caution_lines(self.cautions)
         return out
 
 
 @checked
-def minimum_strength(alloy_name: str | Alloy, form: str = "", *, thickness: Any = None) -> MinimumStrength:
+def minimum_strength(
+    alloy_name: str | Alloy, form: str = "", *, thickness: Any = None, grain: str = ""
+) -> MinimumStrength:
     """Minimum strengths of an alloy in a form: what a load is to rest on.
 
     Parameters
@@ -84,7 +92,9 @@ def minimum_strength(alloy_name: str | Alloy, form: str = "", *, thickness: Any 
         "bar", "casting", "drawn tube", "extrusion", "plate" or "sheet"; when it is not said, the error lists the
         forms of the alloy.
     thickness : str, Length or pint quantity, optional
-        Diameter of a bar, thickness of plate, sheet or extrusion, wall of a tube; otherwise the weakest row.
+        Diameter of a bar, thickness of plate, sheet or extrusion, wall of a tube; otherwise the least of the form.
+    grain : str
+        "along" or "across" the grain, as the load lies to it; otherwise the least of the two.
 
     Returns
     -------
@@ -94,7 +104,9 @@ def minimum_strength(alloy_name: str | Alloy, form: str = "", *, thickness: Any 
     Raises
     ------
     NotTabulatedError
-        No minimum for this alloy, form or thickness; the message names those there are.
+        No minimum for this alloy, form, thickness or grain; the message names those there are.
+    DomainError
+        A thickness or grain that cannot be.
 
     >>> found = minimum_strength("6061-T6", "drawn tube")
     >>> round(found.tensile_mpa), round(found.yield_mpa)
@@ -102,20 +114,23 @@ def minimum_strength(alloy_name: str | Alloy, form: str = "", *, thickness: Any 
     """
     found = alloy_name if isinstance(alloy_name, Alloy) else alloy(alloy_name)
     thickness_mm = None if thickness is None else length(thickness, "thickness").mm
-    answer = _core.minimum_strength(found.index, form, thickness_mm, active())
-    place = answer.pop("row")
+    answer = _core.minimum_strength(found.index, form, thickness_mm, grain, active())
+    place, shear_place = answer.pop("row"), answer.pop("shear_row")
     row = active().row("material/strengths", place)
     key = f"{row['alloy']} {row['form']} {row['step']}"
     evidence = [row_evidence("material/strengths", place, key, "tensile_mpa", "minimum, as tabulated")]
-    if answer["shear_mpa"] is not None:
+    if shear_place is not None:
+        shear = active().row("material/strengths", shear_place)
+        key = f"{shear['alloy']} {shear['form']} {shear['step']}"
         evidence.append(
-            row_evidence("material/strengths", place, key, "shear_mpa", "minimum, as tabulated", "shear_source")
+            row_evidence("material/strengths", shear_place, key, "shear_mpa", "minimum, as tabulated", "shear_source")
         )
     cautions = [caution("strength_weakest_row")] if answer["weakest_of_several"] else []
     return MinimumStrength(
         alloy=found.title,
         form=row["form"],
         temper=row["temper"],
+        grain=grain,
         note=row["note"],
         cautions=tuple(cautions),
         evidence=tuple(evidence),

@@ -2,11 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <set>
 #include <string>
 
 #include "halfnut/core/builtin.hpp"
+#include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::material {
@@ -46,7 +48,7 @@ TEST(Alloy, UnknownNameOffersTheNearest) {
 }
 
 TEST(Alloy, TablesAgreeWithEachOther) {
-    EXPECT_GE(builtin().alloys.size(), 58U);
+    EXPECT_EQ(builtin().alloys.size(), 122U);
     for (const AlloyRow& alloy : builtin().alloys) {
         EXPECT_NE(find_group(builtin(), alloy.group), nullptr) << alloy.id;
         EXPECT_EQ(std::isnan(alloy.kc11_n_mm2), std::isnan(alloy.mc)) << alloy.id;
@@ -86,7 +88,7 @@ TEST(Alloy, ANameThatIsKnownButNotHeldSaysSoWithoutAGuess) {
                 << error.what();
         }
     }
-    EXPECT_EQ(known, 39U);
+    EXPECT_EQ(known, 65U);
 }
 
 TEST(Alloy, KinshipCountsStepsUp) {
@@ -99,7 +101,11 @@ TEST(Alloy, KinshipCountsStepsUp) {
 
 }  // namespace
 TEST(FindAlloy, AnotherNumberIsAnotherMetalAndNoSlip) {
-    for (const std::string_view name : {"A36", "EN8", "H13", "LM25", "1144", "6063", "bad", "alu"}) {
+    for (const std::string_view name :
+         {"EN16",     "LM4",           "6005",      "6351",      "5160",      "6150", "1050", "4310",
+          "1.4310",   "1.4410",        "C12200",    "C71500",    "M42",       "D3",   "O2",   "7005",
+          "P91",      "nickel silver", "tungsten",  "zirconium", "tin",       "lead", "gold", "silver",
+          "platinum", "cobalt",        "steal bar", "hard wood", "red brass", "bad",  "alu"}) {
         try {
             (void)find_alloy(builtin(), name);
             ADD_FAILURE() << name;
@@ -107,6 +113,64 @@ TEST(FindAlloy, AnotherNumberIsAnotherMetalAndNoSlip) {
             EXPECT_EQ(std::string(error.what()).find("did you mean"), std::string::npos) << error.what();
         }
     }
+}
+
+TEST(FindAlloy, WhatAShopMeetsWeeklyIsHeldByItsShortName) {
+    for (const auto& [name, id] : {std::pair{"A36", "K02600"},        std::pair{"EN8", "G10400"},
+                                   std::pair{"EN3B", "G10200"},       std::pair{"EN1A", "G12150"},
+                                   std::pair{"DOM", "G10260"},        std::pair{"1144", "G11440"},
+                                   std::pair{"6063", "A96063"},       std::pair{"2011", "A92011"},
+                                   std::pair{"7050", "A97050"},       std::pair{"H13", "T20813"},
+                                   std::pair{"1.2344", "T20813"},     std::pair{"S7", "T41907"},
+                                   std::pair{"P20", "T51620"},        std::pair{"W1", "T72301"},
+                                   std::pair{"M2", "T11302"},         std::pair{"52100", "G52986"},
+                                   std::pair{"100Cr6", "G52986"},     std::pair{"410", "S41000"},
+                                   std::pair{"2205", "S32205"},       std::pair{"1.4462", "S32205"},
+                                   std::pair{"15-5", "S15500-H1025"}, std::pair{"655", "C65500"},
+                                   std::pair{"544", "C54400"},        std::pair{"LM25", "A13560"},
+                                   std::pair{"ABS", "ABS"},           std::pair{"polycarbonate", "PC"},
+                                   std::pair{"phenolic", "PHENOLIC"}, std::pair{"zinc", "Z33520"},
+                                   std::pair{"carbon fibre", "CFRP"}, std::pair{"F33100", "F33100"},
+                                   std::pair{"65-45-12", "F33100"},   std::pair{"80-55-06", "F33800"},
+                                   std::pair{"class 30", "F12101"}}) {
+        EXPECT_EQ(find_alloy(builtin(), name).id, id) << name;
+    }
+}
+
+TEST(Speeds, EveryRowIsThatOfSomeAlloy) {
+    std::size_t rows = 0;
+    for (const cutting::SpeedRow& row : builtin().speeds) {
+        ++rows;
+        EXPECT_TRUE(std::any_of(builtin().alloys.begin(), builtin().alloys.end(), [&](const AlloyRow& alloy) {
+            std::string_view keys = row.key;
+            while (!keys.empty()) {
+                const std::size_t end = std::min(keys.find(' '), keys.size());
+                if (kinship(builtin(), alloy, keys.substr(0, end)) >= 0) {
+                    return true;
+                }
+                keys.remove_prefix(std::min(end + 1, keys.size()));
+            }
+            return false;
+        })) << row.key;
+    }
+    EXPECT_GE(rows, 1000U);
+}
+
+TEST(CuttingFluids, EveryAlloyHasOneWordAnOperation) {
+    for (const AlloyRow& alloy : builtin().alloys) {
+        const CuttingFluidRow* const fluids = cutting_fluids(builtin(), alloy);
+        ASSERT_NE(fluids, nullptr) << alloy.id;
+        for (const std::string_view word :
+             {fluids->turning, fluids->milling, fluids->drilling, fluids->reaming, fluids->tapping}) {
+            EXPECT_EQ(word.find(' '), std::string_view::npos) << alloy.id;
+            if (has_word(alloy.hazards, "magnesium_chips")) {
+                EXPECT_EQ(word, "dry") << alloy.id << ": water on magnesium feeds a fire";
+            }
+        }
+    }
+    EXPECT_EQ(cutting_fluids(builtin(), find_alloy(builtin(), "C17200"))->key, "copper-beryllium");
+    EXPECT_EQ(cutting_fluids(builtin(), find_alloy(builtin(), "1018"))->key, "steel");
+    EXPECT_EQ(cutting_fluids(builtin(), find_alloy(builtin(), "ductile iron"))->key, "iron-ductile");
 }
 
 TEST(NearestName, IsASlipOfTheHandOrTheNameWrittenOut) {

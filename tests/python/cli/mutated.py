@@ -64,8 +64,8 @@ MORE = (
     "machine list --json",
     "turn 6061-T6 1.25in --machine our.toml --json",
     "mill 7075 10mm --shape pocket --width 30mm --depth 8mm --machine bench-mill",
-    "chart --machine bench-mill --alloy 5083",
-    "gears M24x1.5-6g --machine gap-bed --draw a.svg --replace",
+    "speed-chart --machine bench-mill --alloy 5083",
+    "gear-train M24x1.5-6g --machine gap-bed --draw a.svg --replace",
 )
 FILES = (
     "a.svg",

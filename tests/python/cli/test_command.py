@@ -144,7 +144,7 @@ def test_turn_answers_in_its_first_line():
         ("mill", "7075", "10mm", "--shape", "pocket", "--width", "30mm", "--depth", "8mm"),
         ("knurl", "0.75in", "96 DP"),
         ("thread", "M10-6g"),
-        ("thread", "1/4-20 UNC", "--side", "inside", "--engagement", "0.5in"),
+        ("thread", "1/4-20 UNC", "--side", "internal", "--engagement", "0.5in"),
         ("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um"),
         ("fit", "M10-6g", "M10-6H", "--internal-pitch", "9.1mm", "--engagement", "12mm"),
         ("fit", "M10", "M10", "--internal-pitch", "9.1mm", "--suit", "0.02-0.06mm", "--coating-external", "3-5 um"),
@@ -154,8 +154,8 @@ def test_turn_answers_in_its_first_line():
         ("wires", "M10-6H", "--plug"),
         ("judge", "M10-6g", "--pitch", "9.05mm", "--major", "9.9mm"),
         ("judge", "7/8-14 UNF-2A", "--over-wires", "0.8830in", "--wire", "0.040in"),
-        ("identify", "0.248in", "20tpi", "--flank-angle", "55"),
-        ("identify", "14mm", "2mm", "--side", "inside"),
+        ("identify-thread", "0.248in", "20tpi", "--flank-angle", "55"),
+        ("identify-thread", "14mm", "2mm", "--side", "internal"),
         ("limits", "M10-6g"),
         ("limits", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um", "--on", "6061-T6"),
         ("alloy", "6061-T6"),
@@ -230,10 +230,10 @@ def test_wires_and_limits_before_coating():
 
 
 def test_identify_without_a_pitch_lists_what_is_near():
-    assert "Tr32x6" in _said("identify", "32mm")
-    assert "M32x2" in json.loads(_run_json("identify", "32mm"))
-    assert _said("identify", "33mm", "3mm", "--count", "1")[0].startswith("M33x3-6g")
-    out = CliRunner().invoke(cli.command, ["identify", "32mm", "--flank-angle", "55"])
+    assert "Tr32x6" in _said("identify-thread", "32mm")
+    assert "M32x2" in json.loads(_run_json("identify-thread", "32mm"))
+    assert _said("identify-thread", "33mm", "3mm", "--count", "1")[0].startswith("M33x3-6g")
+    out = CliRunner().invoke(cli.command, ["identify-thread", "32mm", "--flank-angle", "55"])
     assert out.exit_code == 2
 
 
@@ -381,11 +381,11 @@ def test_choose_says_its_passes_or_what_stands_in_the_way(tmp_path):
 
 def test_chart_prints_a_table_and_writes_a_page(tmp_path):
     page = tmp_path / "chart.html"
-    out = run("chart", "--machine", "bench-mill", "--alloy", "5083", "--alloy", "7075", "--out", str(page))
+    out = run("speed-chart", "--machine", "bench-mill", "--alloy", "5083", "--alloy", "7075", "--out", str(page))
     assert out.returncode == 0, out.stderr
     assert out.stdout.startswith("700 × 180 mm bench mill: spindle speed, rev/min")
     assert "Wall chart" in page.read_text()
-    speeds = json.loads(run("chart", "--machine", "gap-bed", "--alloy", "6061-T6", "--json").stdout)
+    speeds = json.loads(run("speed-chart", "--machine", "gap-bed", "--alloy", "6061-T6", "--json").stdout)
     assert set(speeds["spindle_rpm"]) == {"6061-T6"}
 
 

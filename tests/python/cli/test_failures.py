@@ -25,9 +25,9 @@ CHOOSE = ["choose", "turn", "6061-T6", "1.5in", "1.25in", "--length", "2in", "--
 WRITERS = {
     "adjuster": ([*ADJUSTER, "--page"], "page.html"),
     "batch": (["batch", "turn", "jobs.csv", "--alloy", "1018", "--out"], "answers.csv"),
-    "chart": (["chart", "--machine", "bench-mill", "--alloy", "5083", "--out"], "chart.html"),
+    "chart": (["speed-chart", "--machine", "bench-mill", "--alloy", "5083", "--out"], "chart.html"),
     "choose": ([*CHOOSE, "--plot"], "passes.svg"),
-    "gears": (["gears", "M24x1.5-6g", "--machine", "gap-bed", "--draw"], "train.svg"),
+    "gears": (["gear-train", "M24x1.5-6g", "--machine", "gap-bed", "--draw"], "train.svg"),
     "machine new": (["machine", "new", "ours", "--system", "metric", "--out"], "ours.toml"),
     "plan --begin": (["plan", "--begin"], "job.toml"),
 }
@@ -143,17 +143,17 @@ JSON = [
     ["alloy", "6061-T6"],
     ["bore", "6061-T6", "25mm", "--bar-diameter", "16mm", "--overhang", "60mm"],
     ["chase", "M10x1.5-6g", "--machine", "gap-bed", "--alloy", "6061-T6"],
-    ["edge-life", "1018", "--machine", "gap-bed", "--diameter", "2in", "--life", "60"],
+    ["tool-life", "1018", "--machine", "gap-bed", "--diameter", "2in", "--life", "60"],
     ["face", "C36000", "20 mm", "--machine", "metric-lathe"],
     ["fit", "M10-6g", "M10-6H"],
-    ["gears", "M24x1.5-6g", "--machine", "gap-bed"],
-    ["gears", "--pairs", "--machine", "gap-bed"],
+    ["gear-train", "M24x1.5-6g", "--machine", "gap-bed"],
+    ["gear-train", "--pairs", "--machine", "gap-bed"],
     ["hold", "6061-T6", "1.25in", "--stick-out", "3in"],
     ["holding-taper", "morse 3"],
-    ["hole", "M6", "--full-thread", "12mm"],
-    ["hole", "G1/4"],
-    ["identify", "14mm", "2mm"],
-    ["identify", "32mm"],
+    ["tapping-hole", "M6", "--full-thread", "12mm"],
+    ["tapping-hole", "G1/4"],
+    ["identify-thread", "14mm", "2mm"],
+    ["identify-thread", "32mm"],
     ["judge", "M10-6g", "--pitch", "8.99mm"],
     ["knurl", "20mm", "RGE 0.8"],
     ["knurl", "0.5in"],
@@ -163,19 +163,19 @@ JSON = [
     ["machine", "show", "gap-bed"],
     ["plan"],
     ["saw", "6061-T6", "80mm", "1mm", "6mm", "--teeth", "48", "--length", "50mm", "--machine", "bench-mill"],
-    ["size", "--preferred"],
-    ["size", "25 H7/g6"],
+    ["cylindrical-fit", "--preferred"],
+    ["cylindrical-fit", "25 H7/g6"],
     [
         "strength",
         "M10-6g",
         "M10-6H",
         "--engagement",
         "15mm",
-        "--grade",
+        "--external-grade",
         "8.8",
-        "--inside-alloy",
+        "--internal-alloy",
         "6061-T6",
-        "--inside-form",
+        "--internal-form",
         "bar",
     ],
     ["taper", "1018", "1in", "0.84375in", "3in", "--machine", "gap-bed"],
@@ -265,7 +265,7 @@ def test_a_full_disk_behind_standard_output_is_told():
     if not Path("/dev/full").exists():
         pytest.skip("no device that is always full")
     with Path("/dev/full").open("w") as full:
-        for arguments in (["turn", "6061-T6", "1in"], ["size", "--preferred", "--json"], ["--help"]):
+        for arguments in (["turn", "6061-T6", "1in"], ["cylindrical-fit", "--preferred", "--json"], ["--help"]):
             done = subprocess.run(
                 [sys.executable, "-m", "halfnut", *arguments], stdout=full, stderr=subprocess.PIPE, text=True
             )

@@ -209,16 +209,16 @@ def test_a_table_larger_than_its_bound_is_refused(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     "arguments",
     [
-        ("gears", "1.5 mm", "--gears", "²", "--leadscrew", "8 TPI"),
-        ("gears", "1.5 mm", "--gears", "20,99999999999", "--leadscrew", "8 TPI"),
-        ("gears", "1.5 mm", "--gears", ",".join(["40"] * 2_000), "--leadscrew", "8 TPI"),
-        ("gears", "1.5 mm", "--machine", "gap-bed", "--most", "99999999999999999999"),
-        ("identify", "14mm", "1.5mm", "--count", "99999999999999999999"),
-        ("identify", "14mm", "1.5mm", "--count", "0"),
+        ("gear-train", "1.5 mm", "--gears", "²", "--leadscrew", "8 TPI"),
+        ("gear-train", "1.5 mm", "--gears", "20,99999999999", "--leadscrew", "8 TPI"),
+        ("gear-train", "1.5 mm", "--gears", ",".join(["40"] * 2_000), "--leadscrew", "8 TPI"),
+        ("gear-train", "1.5 mm", "--machine", "gap-bed", "--most", "99999999999999999999"),
+        ("identify-thread", "14mm", "1.5mm", "--count", "99999999999999999999"),
+        ("identify-thread", "14mm", "1.5mm", "--count", "0"),
         ("choose", "mill slot", "6061-T6", "10mm", "--flutes", "99999999999999999999"),
         ("turn", "6061-T6", "20mm", "--machine", "x" * 300),
         ("groove", "6061-T6", "30 mm", "24 mm", "--width", "1e308mm"),
-        ("edge-life", "1045", "--life", "1e-320"),
+        ("tool-life", "1045", "--life", "1e-320"),
     ],
     ids=lambda arguments: " ".join(arguments)[:40],
 )

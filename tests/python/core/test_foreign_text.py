@@ -172,7 +172,7 @@ def test_a_file_is_not_called_what_no_file_should_be(tmp_path, name):
 )
 def test_a_terminal_without_the_characters_is_written_to_in_others(tmp_path, variables):
     for words, told in (
-        (("chart", "--machine", "gap-bed"), b"v slower than the window" if len(variables) == 1 else b"slower"),
+        (("speed-chart", "--machine", "gap-bed"), b"v slower than the window" if len(variables) == 1 else b"slower"),
         (("turn", "no alloy ⌀", "1in"), b""),
         (("alloy", "6061-T6"), b"aluminium"),
     ):

@@ -4,6 +4,7 @@ import importlib.util
 import inspect
 import json
 import shlex
+from importlib import import_module
 from pathlib import Path
 
 import click
@@ -54,7 +55,7 @@ def test_a_declaration_is_whole(question):
 
 @by_name
 def test_its_function_has_its_arguments(question):
-    signature = inspect.signature(getattr(hn, question["name"]))
+    signature = inspect.signature(getattr(import_module(f"halfnut.{question['room']}.questions"), question["name"]))
     assert set(signature.parameters) == {row["name"] for row in question["arguments"]}
     for row in question["arguments"]:
         assert (signature.parameters[row["name"]].default is inspect.Parameter.empty) == row["required"], row["name"]

@@ -313,7 +313,7 @@ def test_at_the_command_a_bad_row_is_one_note_and_stops_only_what_needs_it(tmp_p
     (tmp_path / "machines" / "old.toml").write_text("name = 'old'\n")
     bare = halfnut("knurl", "--help", cwd=tmp_path, HALFNUT_SHOP=str(tmp_path))
     assert (bare.returncode, bare.stderr) == (0, "")  # no table is asked
-    for words in (("machine", "list"), ("size", "17 k5"), ("turn", "1018", "1in")):
+    for words in (("machine", "list"), ("cylindrical-fit", "17 k5"), ("turn", "1018", "1in")):
         out = halfnut(*words, cwd=tmp_path, HALFNUT_SHOP=str(tmp_path))
         assert out.returncode == 0, (words, out.stderr)
         (note,) = out.stderr.splitlines()
@@ -389,7 +389,7 @@ def test_a_package_that_fails_is_named_and_the_rest_works(tmp_path, monkeypatch,
         catalogue = shop_tables.load()
     assert told in str(warned[0].message)
     assert drill(catalogue, "F")["source"]["citation"] == "club"
-    out = halfnut("size", "17 k5", cwd=tmp_path, PYTHONPATH=str(site))
+    out = halfnut("cylindrical-fit", "17 k5", cwd=tmp_path, PYTHONPATH=str(site))
     assert out.returncode == 0
     assert len(out.stderr.splitlines()) == 1
     assert out.stderr.startswith("halfnut: note: package bad-tables")

@@ -457,7 +457,7 @@ def fitting(*threads):
 
 def test_a_job_cuts_a_taper_thread_and_its_sheet_says_when_to_stop(tmp_path):
     long = {"do": "thread", "thread": "1/2-14 NPT", "length": "0.8 in"}
-    plan = hn.plan(fitting(long, long | {"length": "0.4 in"}, long | {"side": "inside"}, long | {"thread": "Rc1/2"}))
+    plan = hn.plan(fitting(long, long | {"length": "0.4 in"}, long | {"side": "internal"}, long | {"thread": "Rc1/2"}))
     _, good, short, inside, outside = plan.parts[0].operations
     assert good.answer.record.thread == "1/2-14 NPT" and good.answer.cut.spindle_rpm <= good.answer.chasing.stopping_rpm
     assert not any("length" in each for each in good.answer.remarks)

@@ -77,7 +77,7 @@ def test_heat_follows_the_formulas_and_every_property_is_there():
 def test_thermal_properties_stand_in_physical_ranges():
     """Volumetric heat of metals lies near 2 to 4 MJ/(m3 K), of plastics 1 to 3: a wrong digit falls outside."""
     rows = catalogue.rows("material/alloys")
-    assert len(rows) == 58
+    assert len(rows) == 122
     for each in rows:
         volumetric = each["density_kg_m3"] * each["specific_heat_j_kg_k"] / 1e6
         low, high = (1.7, 4.2) if each["group"].split("-")[0] not in {"plastic", "composite"} else (1.2, 2.6)
@@ -361,7 +361,7 @@ def test_a_pocket_may_be_entered_by_a_ramp():
         "saw 6061-T6 80mm 1mm 6mm --teeth 128 --length 50mm",
         "hold 6061-T6 20mm --stick-out 120mm --depth 0.5mm --length 100mm",
         "hold 4130-N 1in --section 4in,1in --section 6in,0.625in --steady 6in",
-        "edge-life 1018 --machine gap-bed --diameter 2in --edge-cost 2 --cost-per-min 1 --life 60",
+        "tool-life 1018 --machine gap-bed --diameter 2in --edge-cost 2 --cost-per-min 1 --life 60",
         "turn 6061-T6 20mm --stick-out 200mm --steady 100mm",
         "ream 5083 8mm --hole 7.8mm",
         "tap 5083 M6 --form",

@@ -39,7 +39,7 @@ def test_cones_in_inch_and_their_refusals():
     cut = cutting.countersink("6061-T6", "0.5 in", "0.25 in", included_deg=82, machine="bench-mill")
     assert cut.travel_mm == pytest.approx(2 + 0.575 * 6.35, abs=0.01), "the shop rule 0.575 (D - d) for 82 degrees"
     assert "rev/min" in str(cut)
-    with pytest.raises(hn.DomainError, match=r"^pilot must"):
+    with pytest.raises(hn.DomainError, match=r"^hole must"):
         cutting.countersink("1018", "10 mm", "10 mm")
     with pytest.raises(hn.UnitError):
         cutting.counterbore("1018", 10, "5 mm")

@@ -468,18 +468,18 @@ def test_every_sheet_defers_to_manual_codes_and_licensed_practice():
 
 def test_a_joint_of_a_part_says_what_it_holds(data):
     joint = {
-        "outside": "7/8-14 UNF-2A",
-        "inside": "7/8-14 UNF-2B",
+        "external": "7/8-14 UNF-2A",
+        "internal": "7/8-14 UNF-2B",
         "engagement": "1 in",
-        "factor": 4.0,
+        "factor_of_safety": 4.0,
         "load": "300 lbf",
-        "outside_alloy": "6061-T6",
-        "outside_form": "drawn tube",
-        "inside_alloy": "6061-T6",
-        "inside_form": "bar",
-        "chamfer": "0.06 in",
+        "external_alloy": "6061-T6",
+        "external_form": "drawn tube",
+        "internal_alloy": "6061-T6",
+        "internal_form": "bar",
+        "external_chamfer": "0.06 in",
     }
-    data["parts"][0]["joints"] = [joint, {**joint, "inside_form": "casting"}]
+    data["parts"][0]["joints"] = [joint, {**joint, "internal_form": "casting"}]
     planned = hn.plan(data).parts[0]
     held, refused = planned.joints
     assert held.error == ""
@@ -494,8 +494,10 @@ def test_a_joint_of_a_part_says_what_it_holds(data):
 
 @pytest.mark.parametrize("factor", [None, 0.5])
 def test_a_joint_without_a_factor_of_safety_is_not_read(data, factor):
-    joint = {"outside": "M10", "inside": "M10", "engagement": "1 in", "grade": "8.8"}
-    joint |= {"inside_alloy": "6061-T6", "inside_form": "bar"} | ({} if factor is None else {"factor": factor})
+    joint = {"external": "M10", "internal": "M10", "engagement": "1 in", "external_grade": "8.8"}
+    joint |= {"internal_alloy": "6061-T6", "internal_form": "bar"} | (
+        {} if factor is None else {"factor_of_safety": factor}
+    )
     data["parts"][0]["joints"] = [joint]
     with pytest.raises(hn.InputError, match="factor"):
         hn.plan(data)

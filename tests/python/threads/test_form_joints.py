@@ -240,7 +240,7 @@ def test_holes_that_no_rule_gives_are_refused() -> None:
 def test_taps_of_other_forms_say_what_their_torque_leaves_out() -> None:
     parallel, tapering = cutting.tap("6061-T6", "G1/4", depth="12 mm"), cutting.tap("6061-T6", "1/4 NPT")
     assert parallel.feed_mm_rev == pytest.approx(25.4 / 19)
-    assert "form_tap_torque" in {each.code for each in parallel.cautions}
+    assert "form_tap_torque" in {each.code for each in parallel.notes}
     assert "taper_tap" in {each.code for each in tapering.cautions}
 
 

@@ -154,7 +154,7 @@ def test_every_class_of_a_form_is_tried():
         ("limits", "Tr16x4-7e"),
         ("thread", "Rp1/2"),
         ("thread", "Rc1/2"),
-        ("gears", "Rp1/2", "--machine", "gap-bed"),
+        ("gear-train", "Rp1/2", "--machine", "gap-bed"),
         ("limits", "Tr16x4-7e", "--coating", "8 um"),
         ("limits", "G1/2 A", "--coating", "anodise II 12 um", "--on", "6061-T6"),
         ("wires", "1-5 Acme-2G", "--coating", "8 um"),

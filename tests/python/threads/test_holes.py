@@ -295,7 +295,7 @@ def test_every_figure_that_is_computed_has_its_evidence():
 
 def test_the_command():
     def run(*args):
-        return CliRunner().invoke(cli.command, ["hole", *args])
+        return CliRunner().invoke(cli.command, ["tapping-hole", *args])
 
     assert run("M6").output.startswith("M6x1-6H: drill 5 mm (0.1969 in): 77 % of thread")
     assert "19.000 mm" in run("M6", "--full-thread", "12mm").output

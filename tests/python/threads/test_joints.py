@@ -284,6 +284,29 @@ def test_minimum_strengths_in_both_systems_and_by_thickness() -> None:
         hn.minimum_strength("POM", "bar")
 
 
+def test_a_minimum_says_how_the_load_lies_to_the_grain_and_whether_it_was_read_or_recalled() -> None:
+    least = hn.minimum_strength("6061-T6", "extrusion", thickness="10 mm")
+    along, across = (
+        hn.minimum_strength("6061-T6", "extrusion", thickness="10 mm", grain=g) for g in ("along", "across")
+    )
+    assert (least.tensile_mpa, least.yield_mpa) == (across.tensile_mpa, across.yield_mpa)
+    assert along.to_dict()["tensile_psi"] == pytest.approx(38000.0)
+    assert least.least_of_grain and not along.least_of_grain
+    assert "the least of along and across" in str(least) and "across" in str(across)
+    assert {item.kind for item in least.evidence} == {"transcription"}
+    # 5083 plate: shear is recalled, tensile and yield are read in a transcription
+    plate = hn.minimum_strength("5083", "plate", thickness="12 mm")
+    assert {item.figure: item.kind for item in plate.evidence} == {
+        "tensile_mpa": "transcription",
+        "shear_mpa": "memory",
+    }
+    assert plate.to_dict()["yield_psi"] == pytest.approx(28000.0)
+    with pytest.raises(hn.NotTabulatedError, match="leave grain out"):
+        hn.minimum_strength("6061-T6", "drawn tube", grain="across")
+    with pytest.raises(hn.DomainError, match="grain"):
+        hn.minimum_strength("6061-T6", "drawn tube", grain="up")
+
+
 def test_galling_pairs_carry_advice_and_friction() -> None:
     pair = hn.galling("6061-T6", "7075-T6")
     assert pair.severity == "high"
@@ -341,12 +364,22 @@ def run(*arguments: str):
 
 
 def test_the_commands() -> None:
-    asked = ["strength", "M10-6g", "M10-6H", "--engagement", "15mm", "--grade", "8.8", "--inside-alloy", "6061-T6"]
-    shown = run(*asked, "--inside-form", "bar", "--factor", "4", "--load", "5kN")
+    asked = [
+        "strength",
+        "M10-6g",
+        "M10-6H",
+        "--engagement",
+        "15mm",
+        "--external-grade",
+        "8.8",
+        "--internal-alloy",
+        "6061-T6",
+    ]
+    shown = run(*asked, "--internal-form", "bar", "--factor-of-safety", "4", "--load", "5kN")
     assert shown.exit_code == 0, shown.output
     assert shown.output.startswith("M10x1.5-6g in M10x1.5-6H: bears 37.1 kN")
     assert "CAUTION: static figures" in shown.output
-    found = json.loads(run(*asked, "--inside-form", "bar", "--json").stdout)
+    found = json.loads(run(*asked, "--internal-form", "bar", "--json").stdout)
     assert found["allowable_n"] is None and found["bears_lbf"] == pytest.approx(found["bears_n"] / 4.4482216152605)
     tight = run("tighten", "M10", "--preload", "20kN", "--friction", "0.10", "0.16")
     assert tight.exit_code == 0, tight.output

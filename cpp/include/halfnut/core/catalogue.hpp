@@ -24,6 +24,7 @@
     X(halfnut::material, "material/tables.hpp", alloys, AlloyRow) \
     X(halfnut::material, "material/tables.hpp", groups, GroupRow) \
     X(halfnut::material, "material/tables.hpp", aliases, AliasRow) \
+    X(halfnut::material, "material/tables.hpp", cutting_fluids, CuttingFluidRow) \
     X(halfnut::cutting, "cutting/tables.hpp", speeds, SpeedRow) \
     X(halfnut::cutting, "cutting/tables.hpp", drill_points, DrillPointRow) \
     X(halfnut::cutting, "cutting/tables.hpp", drill_materials, DrillMaterialRow) \

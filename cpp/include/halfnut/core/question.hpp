@@ -83,13 +83,16 @@ struct AskedRow {
     std::string_view option{};   ///< a command's option for it, where that is not its name: "life"
     std::span<const std::string_view> choices{};
     bool is_required = false;
+    bool is_placed = false;  ///< given by its place; else by its name
     int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
     bool is_finer = false;  ///< left out of a command's shortest help
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
     // How a declaration is spelled.
-    [[nodiscard]] constexpr AskedRow required() const { return with(&AskedRow::is_required, true); }
+    [[nodiscard]] constexpr AskedRow required() const { return placed().with(&AskedRow::is_required, true); }
+    [[nodiscard]] constexpr AskedRow placed() const { return with(&AskedRow::is_placed, true); }
+    [[nodiscard]] constexpr AskedRow named() const { return with(&AskedRow::is_placed, false); }
     [[nodiscard]] constexpr AskedRow leads(int rank = 1) const { return with(&AskedRow::leading, rank); }
     [[nodiscard]] constexpr AskedRow finer() const { return with(&AskedRow::is_finer, true); }
     [[nodiscard]] constexpr AskedRow called(std::string_view as) const { return with(&AskedRow::name, as); }
@@ -159,6 +162,7 @@ enum class AnsweredKind : std::uint8_t {
     pairs,
     numbers,
     texts,
+    record,
     records,
     told,
     evidence
@@ -178,7 +182,7 @@ struct FigureRow {
     std::string_view about;
     AnsweredKind kind{};
     std::string_view unit{};
-    const RecordRow* of = nullptr;  ///< of records
+    const RecordRow* of = nullptr;  ///< of records, and of an answer within this one
     bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
     std::string_view kin{};         ///< the Python class that a text is the name of: "Alloy"
     std::span<const std::string_view> choices{};  ///< of a text that is one of these
@@ -534,6 +538,13 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     return out;
 }
 
+template <const RecordRow& Of, class At>
+constexpr FigureRow record_row(std::string_view path, std::string_view about) {
+    FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::record, .of = &Of};
+    out.get = [](const void* answer) { return Value{values_of(Of, &At{}(answer))}; };
+    return out;
+}
+
 }  // namespace detail
 
 /// An argument that goes to a member of what is asked.
@@ -555,6 +566,12 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     halfnut::detail::records_row<of, decltype([](const void* answer) -> const auto& {   \
                                      return static_cast<const Answer*>(answer)->member; \
                                  })>(#member, words)
+
+/// An answer within an answer; `of` is its RecordRow.
+#define HALFNUT_RECORD(Answer, member, of, words)                                      \
+    halfnut::detail::record_row<of, decltype([](const void* answer) -> const auto& {   \
+                                    return static_cast<const Answer*>(answer)->member; \
+                                })>(#member, words)
 
 /// A question: what is asked, what is answered, and the function between them.
 template <class Asked, class Answered, Answered (*Evaluate)(const Asked&, const Asking&)>

@@ -35,7 +35,7 @@ struct SourceId {
     friend constexpr bool operator==(SourceId, SourceId) = default;
 };
 
-/// Printed sources before practice before memory; a shop's own rows before all.
+/// Printed and transcribed sources before practice before memory; a shop's own rows before all.
 constexpr int source_rank(SourceKind kind) noexcept {
     switch (kind) {
         case SourceKind::shop:
@@ -58,6 +58,7 @@ constexpr auto enum_names(SourceKind /*tag*/) {
                       std::pair{SourceKind::handbook, string_view("handbook")},
                       std::pair{SourceKind::textbook, string_view("textbook")},
                       std::pair{SourceKind::paper, string_view("paper")},
+                      std::pair{SourceKind::transcription, string_view("transcription")},
                       std::pair{SourceKind::practice, string_view("practice")},
                       std::pair{SourceKind::memory, string_view("memory")},
                       std::pair{SourceKind::shop, string_view("shop")}};

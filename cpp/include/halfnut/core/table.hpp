@@ -27,9 +27,10 @@ enum class SourceKind : std::uint8_t {
     handbook,
     textbook,
     paper,
-    practice,  ///< common practice: a rule of thumb
-    memory,    ///< recalled from the named source, not read in it
-    shop,      ///< a shop's own table
+    transcription,  ///< read in a copy of the named source, whose own page was not seen
+    practice,       ///< common practice: a rule of thumb
+    memory,         ///< recalled from the named source, not read in it
+    shop,           ///< a shop's own table
 };
 
 struct ParsedSource {

@@ -67,7 +67,7 @@ constexpr auto enum_names(FeedPer /*tag*/) {
 }
 
 /// Why a row ranks behind the others.
-enum class Doubt : std::uint8_t { none, low_confidence, tool_assumed, negative_rake, misprint, garbled };
+enum class Doubt : std::uint8_t { none, low_confidence, tool_assumed, negative_rake, misprint, garbled, out_of_order };
 
 constexpr auto enum_names(Doubt /*tag*/) {
     using std::string_view;
@@ -76,7 +76,8 @@ constexpr auto enum_names(Doubt /*tag*/) {
                       std::pair{Doubt::tool_assumed, string_view("tool_assumed")},
                       std::pair{Doubt::negative_rake, string_view("negative_rake")},
                       std::pair{Doubt::misprint, string_view("misprint")},
-                      std::pair{Doubt::garbled, string_view("garbled")}};
+                      std::pair{Doubt::garbled, string_view("garbled")},
+                      std::pair{Doubt::out_of_order, string_view("out_of_order")}};
 }
 
 /// Kinds of cutting that forces are measured in.

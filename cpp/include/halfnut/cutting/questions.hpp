@@ -10,8 +10,11 @@
 
 #include "halfnut/core/question.hpp"
 #include "halfnut/cutting/heat.hpp"
+#include "halfnut/cutting/hole_making.hpp"
+#include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/turning.hpp"
+#include "halfnut/threads/any_thread.hpp"
 
 namespace halfnut::cutting {
 
@@ -69,6 +72,8 @@ struct CutAnswer {
 };
 extern const RecordRow kCutRecord;
 extern const std::array<Question, 6> kLatheQuestions;
+extern const std::array<Question, 6> kHoleQuestions;
+extern const std::array<Question, 4> kMillQuestions;
 
 /// A cut at the lathe as it is asked for.
 struct LatheAsk {
@@ -83,7 +88,53 @@ struct LatheAsk {
     std::vector<double> steadies_mm;
 };
 
-/// The questions of the lathe.
+/// A thread by its designation, of whatever form; it says whether a question is in inches.
+struct ThreadAsked {
+    threads::AnyThread thread;
+};
+void take(ThreadAsked& to, const Given& given, const AskedRow& row, Asking& asking);
+
+/// A hole as it is asked for.
+struct HoleAsk {
+    HoleRequest cut;
+    std::string alloy;
+    std::string tool;
+    const machine::Machine* machine = nullptr;
+    Holder chuck;
+    Stock stock;
+    int flutes = 0;      ///< 0: not said
+    ThreadAsked thread;  ///< of a tap
+    bool form = false;   ///< of a tap, without a chip
+};
+
+inline constexpr MillShape kUsualShape = MillShape::side;
+
+/// A cut at the mill as it is asked for.
+struct MillAsk {
+    MillRequest cut{.shape = kUsualShape, .work = {}};
+    std::string alloy;
+    std::string tool;
+    const machine::Machine* machine = nullptr;
+    int flutes = 0;          ///< 0: not said
+    double angle_deg = 3.0;  ///< of a way down
+    double hole_mm = kNaN;   ///< that a helix leaves
+};
+
+/// How an end mill goes down into the work: a slope or a helix, and the slot cut at full depth.
+struct EntryAnswer {
+    std::string way;
+    bool inch = false;
+    double angle_deg = kNaN;
+    double turns = kNaN;
+    double pitch_mm = kNaN;
+    double length_mm = kNaN;
+    double feed_mm_min = kNaN;
+    double time_s = kNaN;
+    CutAnswer cut;
+    std::vector<Told> told;
+};
+
+/// The questions of the lathe, of holes and of the mill.
 ///
 /// Errors
 ///   DomainError         a number out of its range; a tool, a chuck or a hold that there is not
@@ -95,6 +146,16 @@ struct LatheAsk {
 [[nodiscard]] CutAnswer part_off(const LatheAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer knurl(const LatheAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer thread_speed(const LatheAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer drill(const HoleAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer spot(const HoleAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer countersink(const HoleAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer counterbore(const HoleAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer ream(const HoleAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer tap(const HoleAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer mill(const MillAsk& asked, const Asking& asking);
+[[nodiscard]] EntryAnswer ramp(const MillAsk& asked, const Asking& asking);
+[[nodiscard]] EntryAnswer helix(const MillAsk& asked, const Asking& asking);
+[[nodiscard]] CutAnswer saw(const MillAsk& asked, const Asking& asking);
 
 /// The life of an edge in turning as it is asked for.
 struct LifeAsk {

@@ -107,11 +107,17 @@ struct FireLimitRow {
     std::string_view note;
 };
 
-/// Speed of an operation as a share of that of rough turning.
+/// Speed of an operation as a share of that of another, and the bounds of that share. Empty cells are NaN.
 struct OperationShareRow {
+    std::string_view group;
     Operation operation{};
+    Operation of{};  ///< the other operation; every chain of them ends at rough turning
     double share = 0;
+    double least = 0;
+    double most = 0;
+    double speed_most_m_min = 0;
     SourceId source;
+    std::string_view note;
 };
 
 /// Band of the measured force over the computed one. Empty cells are NaN.
@@ -160,11 +166,16 @@ struct ToolRow {
     std::string_view note;
 };
 
-/// Speed of a tool material as a multiple of that of high-speed steel.
+/// Speed of a tool material in rough turning as a share of that of another, and the bounds of that share.
 struct ToolShareRow {
+    std::string_view group;
     ToolMaterial tool_material{};
+    ToolMaterial of{};  ///< the other tool material; itself for the one that its family starts from
     double share = 0;
+    double least = 0;
+    double most = 0;
     SourceId source;
+    std::string_view note;
 };
 
 }  // namespace halfnut::cutting
@@ -325,18 +336,23 @@ template <>
 struct Schema<cutting::OperationShareRow> {
     using Row = cutting::OperationShareRow;
     static constexpr std::string_view table = "cutting/operation_shares";
-    static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::array{HALFNUT_REQUIRED(operation), HALFNUT_REQUIRED(share), HALFNUT_REQUIRED(source)};
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(operation),
+                                               HALFNUT_REQUIRED(of),     HALFNUT_REQUIRED(share),
+                                               HALFNUT_OPTIONAL(least),  HALFNUT_OPTIONAL(most),
+                                               HALFNUT_OPTIONAL(speed_most_m_min), HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 template <>
 struct Schema<cutting::ToolShareRow> {
     using Row = cutting::ToolShareRow;
     static constexpr std::string_view table = "cutting/tool_shares";
-    static constexpr std::size_t key_columns = 1;
-    static constexpr auto columns =
-        std::array{HALFNUT_REQUIRED(tool_material), HALFNUT_REQUIRED(share), HALFNUT_REQUIRED(source)};
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group), HALFNUT_REQUIRED(tool_material),
+                                               HALFNUT_REQUIRED(of),    HALFNUT_REQUIRED(share),
+                                               HALFNUT_REQUIRED(least), HALFNUT_REQUIRED(most),
+                                               HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

@@ -15,6 +15,9 @@ inline constexpr double kSingleValueLow = 0.75;
 /// A single printed feed is the upper end; the lower end is this share of it.
 inline constexpr double kSingleFeedLow = 0.5;
 
+/// A finishing feed is at most this share of that of roughing: course sheets, 0.15 to 0.6.
+inline constexpr double kFinishFeedMost = 0.6;
+
 /// Depth up to which a cut counts as finishing: 0.020 in, as the printed course notes have it.
 inline constexpr double kFinishDepthMm = 0.51;
 
@@ -42,9 +45,11 @@ struct SpeedWindow {
     bool hardness_shifted = false;  ///< the row is of another hardness
     bool other_operation = false;   ///< taken from another operation's row
     bool other_tool = false;        ///< taken from another tool material's row
-    RowRef operation_row;           ///< the share that other_operation was computed with
-    RowRef tool_row;                ///< the share that other_tool was computed with
-    bool doubtful = false;          ///< the row is marked with a doubt
+    RowRef operation_row;           ///< the share that other_operation was reckoned with
+    RowRef tool_row;                ///< the share that other_tool was reckoned with
+    RowRef held_row;                ///< the share of operations whose bounds moved the window, where they did
+    RowRef held_tool_row;           ///< the same of tools
+    bool weak = false;              ///< the row is recalled or marked with a doubt: its low end answers
     RowRef fire_row;                ///< the fire limit that holds the window, where one does
     bool held_by_fire = false;
 };
@@ -55,18 +60,26 @@ struct SpeedWindow {
 
 /// The speed window.
 ///
-/// Rows are ranked so: of the operation and tool asked for, before another tool's, before another
-/// operation's, before both; of the alloy, before its group, before the group above; without doubt; for about
+/// Rough turning answers from a row of the tool asked for, else by its share of another tool's. Every other
+/// operation answers from its own row of this tool, else by the slower of two stand-ins: its share of the
+/// operation that its group names, and another tool's row by the tools' shares (operation_shares, tool_shares).
+/// A row that is recalled or marked with a doubt gives way to a share of a printed one. Whatever answers is kept between the bounds of its share,
+/// end by end, so that the order of operations and tools holds: reaming is never faster than drilling, nor
+/// boring than turning.
+///
+/// Rows are ranked so: of the alloy, before its group, before the group above; without doubt; for about
 /// the feed asked for; by a printed standard, government source, handbook, textbook or paper, before a
 /// printed rule of practice, before memory; graded by hardness; of one source the row of the least depth that
-/// is not below the depth asked for; of the hardness nearest.
+/// is not below the depth asked for; of the hardness nearest. Rows that are misprints, of another context or
+/// out of order count only when all of this finds nothing.
 ///
-/// Rows that are misprints or of another context count only when all of this finds nothing.
+/// Of a range that is recalled or doubted the low end answers: the upper end is at most that of a single
+/// value whose lower end it is.
 ///
 /// A row of another hardness is shifted: between two rows of its table by interpolation of the
 /// logarithms, beyond them in inverse proportion to the hardness. A row without hardness holds for the
-/// alloy it is keyed to, else for the softest condition of the asked alloy that is tabulated. Non-ferrous
-/// metals and plastics are not shifted.
+/// alloy it is keyed to, else for the softest condition of the asked alloy that is tabulated; non-ferrous
+/// metals slow with hardness and are no faster when softer.
 ///
 /// A fire limit holds the window of every tool and operation: it is no speed of one tool, so that no share
 /// multiplies it, and a harder tool is no faster there.

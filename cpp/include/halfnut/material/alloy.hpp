@@ -56,6 +56,11 @@ struct AlloyMatch {
 /// above, ...; -1 not related.
 [[nodiscard]] int kinship(const Catalogue& catalogue, const AlloyRow& alloy, std::string_view key) noexcept;
 
+/// What is put on a cut of an alloy: the row of the nearest of its own id, its group and those above; null
+/// where none is known.
+[[nodiscard]] const CuttingFluidRow* cutting_fluids(const Catalogue& catalogue,
+                                                    const AlloyRow& alloy) noexcept;
+
 /// Whether a list of words, separated by spaces, holds a word.
 [[nodiscard]] constexpr bool has_word(std::string_view words, std::string_view word) noexcept {
     while (!words.empty()) {

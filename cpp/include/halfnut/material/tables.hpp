@@ -67,8 +67,21 @@ struct AliasRow {
     SourceId source;
 };
 
+/// What is put on a cut of a group of materials, a word an operation.
+struct CuttingFluidRow {
+    std::string_view key;      ///< a group, or an alloy's id
+    std::string_view turning;  ///< and facing, boring, parting, knurling
+    std::string_view milling;
+    std::string_view drilling;
+    std::string_view reaming;
+    std::string_view tapping;  ///< and every other way of threading
+    SourceId source;
+    std::string_view note;
+};
+
 /// Minimum strengths of an alloy in one form and range of thickness; printed in one of the two units, the
-/// other NaN. Over, up to and including; NaN: open.
+/// other NaN. Over, up to and including; NaN: open. Tensile and yield are along the grain where those across
+/// it are given, else the specification's.
 struct StrengthRow {
     std::string_view alloy;
     std::string_view form;  ///< "bar", "casting", "drawn tube", "extrusion", "plate", "sheet"
@@ -82,10 +95,12 @@ struct StrengthRow {
     double yield_mpa = 0;
     double tensile_ksi = 0;
     double yield_ksi = 0;
+    double tensile_across_ksi = 0;  ///< long transverse, LT, where along and across the grain are printed
+    double yield_across_ksi = 0;
     double shear_ksi = 0;
     double bearing_ksi = 0;  ///< ultimate, edge distance of two diameters
     SourceId source;
-    SourceId shear_source;
+    SourceId shear_source;  ///< of shear and bearing, where it is another
     std::string_view note;
 };
 
@@ -145,17 +160,40 @@ struct Schema<material::AliasRow> {
 };
 
 template <>
+struct Schema<material::CuttingFluidRow> {
+    using Row = material::CuttingFluidRow;
+    static constexpr std::string_view table = "material/cutting_fluids";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(key),      HALFNUT_REQUIRED(turning), HALFNUT_REQUIRED(milling),
+                   HALFNUT_REQUIRED(drilling), HALFNUT_REQUIRED(reaming), HALFNUT_REQUIRED(tapping),
+                   HALFNUT_REQUIRED(source),   HALFNUT_OPTIONAL(note)};
+};
+
+template <>
 struct Schema<material::StrengthRow> {
     using Row = material::StrengthRow;
     static constexpr std::string_view table = "material/strengths";
     static constexpr std::size_t key_columns = 3;
-    static constexpr auto columns = std::array{
-        HALFNUT_REQUIRED(alloy),        HALFNUT_REQUIRED(form),        HALFNUT_REQUIRED(step),
-        HALFNUT_REQUIRED(temper),       HALFNUT_OPTIONAL(over_mm),     HALFNUT_OPTIONAL(up_to_mm),
-        HALFNUT_OPTIONAL(over_in),      HALFNUT_OPTIONAL(up_to_in),    HALFNUT_OPTIONAL(tensile_mpa),
-        HALFNUT_OPTIONAL(yield_mpa),    HALFNUT_OPTIONAL(tensile_ksi), HALFNUT_OPTIONAL(yield_ksi),
-        HALFNUT_OPTIONAL(shear_ksi),    HALFNUT_OPTIONAL(bearing_ksi), HALFNUT_REQUIRED(source),
-        HALFNUT_OPTIONAL(shear_source), HALFNUT_OPTIONAL(note)};
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(alloy),
+                                               HALFNUT_REQUIRED(form),
+                                               HALFNUT_REQUIRED(step),
+                                               HALFNUT_REQUIRED(temper),
+                                               HALFNUT_OPTIONAL(over_mm),
+                                               HALFNUT_OPTIONAL(up_to_mm),
+                                               HALFNUT_OPTIONAL(over_in),
+                                               HALFNUT_OPTIONAL(up_to_in),
+                                               HALFNUT_OPTIONAL(tensile_mpa),
+                                               HALFNUT_OPTIONAL(yield_mpa),
+                                               HALFNUT_OPTIONAL(tensile_ksi),
+                                               HALFNUT_OPTIONAL(yield_ksi),
+                                               HALFNUT_OPTIONAL(tensile_across_ksi),
+                                               HALFNUT_OPTIONAL(yield_across_ksi),
+                                               HALFNUT_OPTIONAL(shear_ksi),
+                                               HALFNUT_OPTIONAL(bearing_ksi),
+                                               HALFNUT_REQUIRED(source),
+                                               HALFNUT_OPTIONAL(shear_source),
+                                               HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

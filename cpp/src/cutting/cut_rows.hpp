@@ -1,0 +1,107 @@
+#pragma once
+// Arguments that most cuts have: each sentence stands here once, for whatever struct holds the member.
+
+#include <array>
+#include <string_view>
+
+#include "halfnut/core/question.hpp"
+#include "halfnut/cutting/questions.hpp"
+
+namespace halfnut::cutting {
+
+/// The range of a request's number, of the request's own list.
+template <class List>
+constexpr const Argument& range_in(const List& list, std::string_view key) {
+    for (const auto& each : list) {
+        if (each.argument.name == key) {
+            return each.argument;
+        }
+    }
+    throw "no such argument";
+}
+
+/// Rows of what is asked, `Asked`, whose member `cut` is a request with the ranges of `kList`.
+template <class Asked, const auto& kList>
+struct CutRows {
+#define ROW(member, about) HALFNUT_ASKED(Asked, member, about)
+#define NUMBER(member, about) ROW(cut.member, about).in(range_in(kList, #member))
+    static constexpr AskedRow alloy =
+        ROW(alloy, "The work's material, by any of its names.").required().or_a("Alloy");
+    static constexpr AskedRow machine =
+        ROW(machine, "Machine whose levers to choose from; without one speed and feed are exact.");
+    static constexpr AskedRow tool =
+        ROW(tool, "HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables.")
+            .usually("HSS");
+    static constexpr AskedRow feed =
+        NUMBER(feed_mm_rev, "Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken.");
+    static constexpr AskedRow spindle =
+        NUMBER(spindle_rpm, "Spindle speed wanted; the nearest of the machine is taken.");
+    static constexpr AskedRow hardness = ROW(cut.work.hardness_hb, "The work's own Brinell hardness.")
+                                             .in(positive("hardness_hb", "HB"))
+                                             .usually("as tabulated for the alloy");
+    static constexpr AskedRow wear =
+        NUMBER(wear_factor,
+               "Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force "
+               "is that of a sharp edge, while limits and upper edges of force and power are those of an "
+               "edge in use.")
+            .finer();
+    static constexpr AskedRow chuck =
+        ROW(chuck, "What holds the work, by the name or the place that the machine file gives it.")
+            .or_a("Holder")
+            .usually("the first");
+    static constexpr AskedRow stock =
+        ROW(stock, "Bar or blank that is held: its diameter, or \"30 mm hex\" across the flats.")
+            .or_a("Stock")
+            .as_length();
+    static constexpr AskedRow bar_length =
+        NUMBER(bar_length_mm, "Length of a whole bar that goes through the spindle.");
+    static constexpr AskedRow bar_behind =
+        NUMBER(bar_behind_mm, "Length of a bar that is free behind the spindle.");
+    static constexpr AskedRow stick_out = NUMBER(stick_out_mm, "Overhang of the work from the jaws.");
+    static constexpr AskedRow approach =
+        NUMBER(approach_mm, "Travel of the tool before the cut.").usually("2 mm").finer();
+    static constexpr AskedRow overrun =
+        NUMBER(overrun_mm, "Travel of the tool past the cut.").usually("none").finer();
+    static constexpr AskedRow deflection =
+        NUMBER(deflection_limit_mm, "Deflection that is allowed.").called("deflection").finer();
+    static constexpr AskedRow roughness =
+        NUMBER(roughness_limit_um, "Ra that the feed may leave.").called("roughness_um");
+#undef NUMBER
+#undef ROW
+};
+
+/// Own arguments, then those of another question but for some, by their keys.
+template <std::size_t Own, std::size_t Others, std::size_t Left>
+constexpr auto with_those_of(const std::array<AskedRow, Own>& own, const std::array<AskedRow, Others>& others,
+                             const std::array<std::string_view, Left>& left) {
+    std::array<AskedRow, Own + Others - Left> out{};
+    std::size_t count = 0;
+    for (const AskedRow& row : own) {
+        out[count++] = row;
+    }
+    for (const AskedRow& row : others) {
+        bool is_left = false;
+        for (const std::string_view key : left) {
+            is_left = is_left || row.key == key;
+        }
+        if (!is_left) {
+            out.at(count++) = row;
+        }
+    }
+    return count == out.size() ? out : throw "no such argument to leave";
+}
+
+inline constexpr std::string_view kCutSources =
+    "Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.";
+
+/// A question of this room.
+template <class Asked, class Answered, Answered (*Evaluate)(const Asked&, const Asking&)>
+constexpr Question cut_question(std::string_view name, std::string_view about, std::span<const AskedRow> rows,
+                                const RecordRow& record, std::string_view example) {
+    Question out = question<Asked, Answered, Evaluate>("cutting", name, about, rows, record);
+    out.sources = kCutSources;
+    out.example = example;
+    return out;
+}
+
+}  // namespace halfnut::cutting
