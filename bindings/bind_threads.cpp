@@ -282,47 +282,73 @@ void take_standard(const py::tuple& s, PartLimits& out) {
     take_evidence(held<py::tuple>(s, 11), l.evidence);
 }
 
+py::tuple thread_state(const AnyThread& thread) {
+    return py::make_tuple(format_any_thread(thread), class_of(thread, Side::external),
+                          class_of(thread, Side::internal));
+}
+
+AnyThread thread_made(const py::tuple& state) {
+    AnyThread out = parse_any_thread(held<std::string>(state, 0), SharedCatalogue().get());
+    if (FormThread* const form = std::get_if<FormThread>(&out)) {
+        form->external_class = held<std::string>(state, 1);
+        form->internal_class = held<std::string>(state, 2);
+    }
+    return out;
+}
+
+template <class Numbers>
+py::tuple numbers_state(const Numbers& numbers) {
+    py::list out;
+    for (const double each : numbers) {
+        out.append(number_or_none(each));
+    }
+    return py::tuple(out);
+}
+
 /// What limits are: their part, their sizes, and what the standard says of them.
 py::tuple limits_state(const PartLimits& l) {
-    const auto numbers = [](const std::array<double, kSizes>& sizes) {
-        py::list out;
-        for (const double each : sizes) {
-            out.append(number_or_none(each));
-        }
-        return py::tuple(out);
-    };
-    const py::object part =
-        l.part ? py::object(py::make_tuple(l.part->thread, enum_name(l.part->side), l.part->class_assumed))
-               : py::object(py::none());
-    return py::make_tuple(part, l.name, enum_name(l.side), l.inch, l.sizes, enum_name(l.options.rule),
-                          number_or_none(l.options.engagement_mm), number_or_none(l.allowance_mm),
-                          number_or_none(l.pitch_tolerance_mm), numbers(l.mm), numbers(l.in),
-                          standard_state(l));
+    const py::object part = l.part
+                                ? py::object(py::make_tuple(thread_state(l.part->thread),
+                                                            enum_name(l.part->side), l.part->class_assumed))
+                                : py::object(py::none());
+    const FitPart& p = l.sizes;
+    return py::make_tuple(
+        part, l.name, enum_name(l.side), l.inch,
+        numbers_state(std::array{p.major.min_mm, p.major.max_mm, p.pitch.min_mm, p.pitch.max_mm,
+                                 p.minor.min_mm, p.minor.max_mm, p.pitch_mm, p.half_angle_deg}),
+        p.starts, p.left_hand, enum_name(l.options.rule), number_or_none(l.options.engagement_mm),
+        number_or_none(l.allowance_mm), number_or_none(l.pitch_tolerance_mm), numbers_state(l.mm),
+        numbers_state(l.in), standard_state(l));
 }
 
 PartLimits limits_made(const py::tuple& s) {
-    const auto numbers = [](const py::tuple& sizes, std::array<double, kSizes>& out) {
-        for (std::size_t i = 0; i < kSizes; ++i) {
-            out[i] = number_held(sizes, i);
-        }
-    };
     PartLimits out;
     if (!s[0].is_none()) {
         const auto part = held<py::tuple>(s, 0);
-        out.part = ThreadPart{held<AnyThread>(part, 0), from_name<Side>("side", held<std::string>(part, 1)),
-                              held<bool>(part, 2)};
+        out.part = ThreadPart{thread_made(held<py::tuple>(part, 0)),
+                              from_name<Side>("side", held<std::string>(part, 1)), held<bool>(part, 2)};
     }
     out.name = held<std::string>(s, 1);
     out.side = from_name<Side>("side", held<std::string>(s, 2));
     out.inch = held<bool>(s, 3);
-    out.sizes = held<FitPart>(s, 4);
-    out.options = {.rule = from_name<UnifiedRule>("rule", held<std::string>(s, 5)),
-                   .engagement_mm = number_held(s, 6)};
-    out.allowance_mm = number_held(s, 7);
-    out.pitch_tolerance_mm = number_held(s, 8);
-    numbers(held<py::tuple>(s, 9), out.mm);
-    numbers(held<py::tuple>(s, 10), out.in);
-    take_standard(held<py::tuple>(s, 11), out);
+    const auto sizes = held<py::tuple>(s, 4);
+    const auto size = [&sizes](std::size_t place) { return number_held(sizes, place); };
+    out.sizes.major = {size(0), size(1)};
+    out.sizes.pitch = {size(2), size(3)};
+    out.sizes.minor = {size(4), size(5)};
+    out.sizes.pitch_mm = size(6);
+    out.sizes.half_angle_deg = size(7);
+    out.sizes.starts = held<int>(s, 5);
+    out.sizes.left_hand = held<bool>(s, 6);
+    out.options = {.rule = from_name<UnifiedRule>("rule", held<std::string>(s, 7)),
+                   .engagement_mm = number_held(s, 8)};
+    out.allowance_mm = number_held(s, 9);
+    out.pitch_tolerance_mm = number_held(s, 10);
+    for (std::size_t i = 0; i < kSizes; ++i) {
+        out.mm[i] = number_held(held<py::tuple>(s, 11), i);
+        out.in[i] = number_held(held<py::tuple>(s, 12), i);
+    }
+    take_standard(held<py::tuple>(s, 13), out);
     return out;
 }
 
@@ -431,20 +457,8 @@ void bind_thread(py::module_& module) {
             "__eq__", [](const AnyThread& a, const AnyThread& b) { return a == b; }, py::is_operator())
         .def("__hash__", [](const AnyThread& t) { return py::hash(py::str(format_any_thread(t))); })
         .def("__dask_tokenize__",
-             [](const AnyThread& t) { return py::make_tuple("Thread", format_any_thread(t)); })
-        .def(py::pickle(
-            [](const AnyThread& t) {
-                return py::make_tuple(format_any_thread(t), class_of(t, Side::external),
-                                      class_of(t, Side::internal));
-            },
-            [](const py::tuple& state) {
-                AnyThread out = parse_any_thread(py::cast<std::string>(state[0]), SharedCatalogue().get());
-                if (FormThread* const form = std::get_if<FormThread>(&out)) {
-                    form->external_class = py::cast<std::string>(state[1]);
-                    form->internal_class = py::cast<std::string>(state[2]);
-                }
-                return out;
-            }));
+             [](const AnyThread& t) { return py::make_tuple("Thread", thread_state(t)); })
+        .def(py::pickle(&thread_state, &thread_made));
     module.def(
         "parse_thread",
         [](const std::string& text, const SharedCatalogue& catalogue) {

@@ -444,7 +444,8 @@ def adjuster(
     }
     unit = asked[0]["external"].unit
     with as_question(unit == "in"):
-        answer = _core.adjuster_answer(given, asked, catalogue)
+        question = [{key: value for key, value in end.items() if not key.endswith("_cut")} for end in asked]
+        answer = _core.adjuster_answer(given, question, catalogue)
     figures: dict[str, float | None] = answer.figures
     turns = _number(figures["turns"])
     columns = answer.states(np.array([0.0, turns / 2, turns]), "raise")

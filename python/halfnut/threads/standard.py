@@ -297,6 +297,14 @@ class ThreadLimits(Record):
         """
         return self.figures.gauges()
 
+    def sizes(self, name: Literal["major", "pitch", "minor"]) -> str:
+        """One diameter's limits in `unit`, the greater one first.
+
+        >>> limits("Tr12x3-7e").sizes("pitch"), limits("M10-6H").sizes("major")
+        ('10.415/10.191', '10.000 min')
+        """
+        return _range(getattr(self, f"{name}_max_mm"), getattr(self, f"{name}_min_mm"), self.unit)
+
     def to_dict(self) -> dict[str, Any]:
         """The limits as a flat dictionary: the standard's own unit without a suffix, then mm and inches.
 

@@ -102,6 +102,18 @@ TEST(Designation, SizesAreExactInWhateverSpelling) {
     EXPECT_EQ(decimal, fraction);
 }
 
+TEST(Designation, TheSeriesThatTheTradeMeansWhereNoneIsWritten) {
+    for (const auto& [text, whole] : {std::pair{"1/4-20", "1/4-20 UNC"},
+                                      {"1/4-28", "1/4-28 UNF"},
+                                      {"1/4-32", "1/4-32 UNEF"},
+                                      {"10-32", "#10-32 UNF"},
+                                      {"1-8", "1-8 UNC"},
+                                      {"1/4-20-2A", "1/4-20 UNC-2A"},
+                                      {"1-8 LH", "1-8 UNC-LH"}}) {
+        EXPECT_EQ(format_thread(read(text)), whole);
+    }
+}
+
 TEST(Designation, AnErrorPointsAtTheCharacterAndNamesCandidates) {
     struct Case {
         std::string_view text;
@@ -132,8 +144,7 @@ TEST(Designation, AnErrorPointsAtTheCharacterAndNamesCandidates) {
         {"M26-6g", 1, "fine pitches: 1.5"},
         {"M99999", 1, "more than 10000"},
         {"1/4", 3, "1/4-20 UNC, 1/4-28 UNF, 1/4-32 UNEF"},
-        {"1/4-20", 6, "as in 1/4-20 UNC"},
-        {"1/4-20-2A", 7, "as in 1/4-20 UNC"},
+        {"1/4-21", 6, "UNS for a special thread"},
         {"1/4-20 UNF-2A", 7, "1/4-28 UNF"},
         {"1/4-20 NC", 7, "UNC"},
         {"1/4-20 BSW", 7, "no Unified series"},

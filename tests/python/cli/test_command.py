@@ -263,7 +263,7 @@ def test_turn_loads_neither_pydantic_nor_rich():
         (("turn", "6061-T6", "1in", "--machine", "gap-bad"), "did you mean 'gap-bed'"),
         (("turn", "6061-T6", "1in", "--tool", "carbid"), "carbide"),
         (("thread", "M10x1.5-6q"), "6q"),
-        (("thread", "M10-6g", "--side", "inside"), "does not name an internal thread"),
+        (("thread", "M10-6g", "--side", "internal"), "does not name an internal thread"),
         (("fit", "M10-6g", "M10-6H", "--engagement", "10"), "engagement"),
         (("fit", "M10-6g", "M10-6H", "--coating", "anodize two"), "no coating"),
         (("fit", "M10-6h", "M10-6H", "--temperature", "40"), "'40' has no scale"),

@@ -382,16 +382,16 @@ JOB = {
             | {"external": "Tr16x4-7e", "internal": "Tr16x4-7H", "lubricant": "oil"},
             "joints": [
                 {
-                    "outside": "Tr16x4-7e",
-                    "inside": "Tr16x4-7H",
+                    "external": "Tr16x4-7e",
+                    "internal": "Tr16x4-7H",
                     "engagement": "24 mm",
-                    "factor": 4,
+                    "factor_of_safety": 4,
                     "load": "2 kN",
-                    "outside_alloy": "6061-T6",
-                    "outside_form": "bar",
-                    "inside_alloy": "6061-T6",
-                    "inside_form": "bar",
-                    "across": "30 mm",
+                    "external_alloy": "6061-T6",
+                    "external_form": "bar",
+                    "internal_alloy": "6061-T6",
+                    "internal_form": "bar",
+                    "internal_outside": "30 mm",
                 }
             ],
             "operations": [
