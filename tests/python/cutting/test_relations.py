@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 from collections import Counter
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -84,8 +85,7 @@ def test_carbide_is_never_slower_than_high_speed_steel():
         (alloy.id, operation)
         for alloy in ALLOYS
         for operation in ("turn_rough", "turn_finish", "bore", "part_off", "drill", "end_mill", "face_mill", "ream")
-        if speeds(alloy.index, operation, "carbide")[1]
-        < speeds(alloy.index, operation, "hss")[1] * (1 - SAME)
+        if speeds(alloy.index, operation, "carbide")[1] < speeds(alloy.index, operation, "hss")[1] * (1 - SAME)
     ]
     assert slower == []
 
@@ -110,7 +110,7 @@ def test_harder_is_never_faster():
                 highs = [
                     speeds(alloy.index, operation, tool, alloy.hardness_hb * by)[1] for by in (1.0, 1.15, 1.3, 1.6)
                 ]
-                if any(after > before * (1 + SAME) for before, after in zip(highs, highs[1:], strict=False)):
+                if any(after > before * (1 + SAME) for before, after in pairwise(highs)):
                     rising.add(alloy.id)
     assert rising <= {"G12144", "G12150"}
 
