@@ -61,7 +61,8 @@ bool same(const TurnTables& a, const TurnTables& b) noexcept {
     const SpeedWindow& w = b.window;
     const FeedWindow& f = a.feeds;
     const FeedWindow& g = b.feeds;
-    return v.row == w.row && v.held_row == w.held_row && v.weak == w.weak && v.low_m_min == w.low_m_min && v.high_m_min == w.high_m_min &&
+    return v.row == w.row && v.low_m_min == w.low_m_min && v.high_m_min == w.high_m_min &&
+           v.held_row == w.held_row && v.held_tool_row == w.held_tool_row && v.weak == w.weak &&
            v.hardness_shifted == w.hardness_shifted && v.other_operation == w.other_operation &&
            v.other_tool == w.other_tool && a.has_feeds == b.has_feeds &&
            (!a.has_feeds || (f.row == g.row && f.low_mm == g.low_mm && f.high_mm == g.high_mm));
@@ -122,9 +123,9 @@ class SideMaker {
         const SpeedRow& won = catalogue_.speeds[first.window.row.row];
         for (const SpeedRow& row : catalogue_.speeds) {
             // Rough turning of any tool may hold the window, or be what it is a share of.
-            const bool of_speed = row.operation == won.operation || row.operation == Operation::turn_rough ||
-                                  row.operation == first.operation;
-            if (!of_speed || !related(catalogue_, row_, row.key)) {
+            const bool counts = row.operation == won.operation || row.operation == Operation::turn_rough ||
+                                row.operation == first.operation;
+            if (!counts || !related(catalogue_, row_, row.key)) {
                 continue;
             }
             // A cut as shallow as a finishing cut is one, so that no rough side has it.
@@ -132,7 +133,7 @@ class SideMaker {
                 (request_.finish || last_depth(row.depth_high_mm) > kFinishDepthMm)) {
                 depth_edges_.push_back(last_depth(row.depth_high_mm));
             }
-            if (of_speed && !std::isnan(row.feed_high_mm)) {
+            if (!std::isnan(row.feed_high_mm)) {
                 feed_edges_.push_back(kAboutFeed * row.feed_high_mm);
                 if (row.feed_low_mm > 0.0) {
                     feed_edges_.push_back(below(row.feed_low_mm / kAboutFeed));

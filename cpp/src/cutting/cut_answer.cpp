@@ -13,6 +13,7 @@
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/rules.hpp"
+#include "halfnut/cutting/window.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
@@ -110,6 +111,26 @@ double bound_shown(string_view code, const CutResult& result) {
     return 0.0;
 }
 
+/// Whether carbide bears a speed that high-speed steel does not: at least twice its speed in metals, as a
+/// training manual of the US Navy has it (NAVEDTRA 14345, p. 93); not where heat or fire sets the speed.
+bool carbide_bears(const CutContext& context, const CutResult& result) {
+    constexpr double kCarbideLeast = 2.0;
+    const ToolMaterial tool = context.tool.row->tool_material;
+    return (tool == ToolMaterial::hss || tool == ToolMaterial::hss_cobalt) &&
+           result.cutting_speed_m_min <= kCarbideLeast * result.window_high_m_min &&
+           !in_group(context.catalogue, context.alloy, "plastic", true) &&
+           fire_limit(context.catalogue, context.alloy) == nullptr;
+}
+
+/// Whether a speed below the window tears the surface or hardens it; drills, reamers and taps may.
+bool slow_harms(const CutContext& context) {
+    constexpr std::array kCuts{string_view("turn"), string_view("face"), string_view("bore")};
+    const bool cuts = context.operation.starts_with("mill") ||
+                      std::find(kCuts.begin(), kCuts.end(), context.operation) != kCuts.end();
+    return cuts && (material::has_word(context.alloy.traits, "built_up_edge") ||
+                    material::has_word(context.alloy.traits, "work_hardening"));
+}
+
 std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
     std::vector<Told> out;
     const auto tell = [&](std::string code) {
@@ -128,7 +149,11 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
     }
     for (const auto& [code, name] : enum_names(CautionCode{})) {
         if (result.has(code)) {
-            tell(std::string(name));
+            tell(code == CautionCode::speed_below_window && slow_harms(context) ? "slow_harms"
+                                                                                : std::string(name));
+            if (code == CautionCode::above_window && carbide_bears(context, result)) {
+                tell("carbide_bears");
+            }
         }
     }
     if (result.band.low > 0.0) {

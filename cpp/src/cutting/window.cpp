@@ -346,7 +346,8 @@ class Windows {
         WindowQuery query = query_;
         if (operation != query_.operation) {
             const bool turning = operation == Operation::turn_rough;
-            const bool deep = query_.operation == Operation::turn_finish || query_.operation == Operation::bore;
+            const bool deep =
+                query_.operation == Operation::turn_finish || query_.operation == Operation::bore;
             query.diameter_mm = turning ? kNaN : query_.diameter_mm;
             query.feed_mm = turning ? kRoughFeedMm : kNaN;
             query.depth_mm =
@@ -376,8 +377,8 @@ class Windows {
         out.low_m_min = out.single_value ? out.high_m_min * kSingleValueLow : row.speed_low_m_min * factor;
         out.row = row_ref(catalogue_.speeds, row);
         out.kinship = best->distance;
-        out.weak = row.doubt != Doubt::none ||
-                   catalogue_.sources[row.source.index].kind == SourceKind::memory;
+        out.weak =
+            row.doubt != Doubt::none || catalogue_.sources[row.source.index].kind == SourceKind::memory;
         if (out.weak && !out.single_value) {
             out.high_m_min = std::min(out.high_m_min, out.low_m_min / kSingleValueLow);
         }
@@ -402,8 +403,7 @@ class Windows {
     [[nodiscard]] bool turning(ToolMaterial tool, int chain, SpeedWindow& out) const noexcept {
         const ToolShareRow* const share = share_of(catalogue_, kin_, tool);
         SpeedWindow reference;
-        const bool known =
-            share != nullptr && find(Operation::turn_rough, share->of, chain + 1, reference);
+        const bool known = share != nullptr && find(Operation::turn_rough, share->of, chain + 1, reference);
         if (own(Operation::turn_rough, tool, false, out)) {
             if (known && hold(reference, share->least, share->most, out)) {
                 out.held_tool_row = row_ref(catalogue_.tool_shares, *share);

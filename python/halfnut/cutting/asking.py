@@ -107,6 +107,19 @@ def _of_material(found: Alloy, forces: bool) -> list[str]:
     return [*filter(active().has_caution, traits), *(["plastic_melts"] if plastic else [])]
 
 
+def _slow_harms(operation: str, found: Alloy) -> bool:
+    """Whether a speed below the window tears the surface or hardens it; drills, reamers and taps may."""
+    cuts = operation.startswith("mill") or operation in ("turn", "face", "bore")
+    return cuts and not {"built_up_edge", "work_hardening"}.isdisjoint(found.traits)
+
+
+def _carbide_bears(found: Alloy, tool: Tool, figures: dict[str, Any]) -> bool:
+    """Whether carbide, twice as fast in metals (NAVEDTRA 14345, p. 93), bears what is too fast for the tool."""
+    heat = found.group.startswith(("plastic", "composite")) or "magnesium_chips" in found.hazards
+    fast = figures["cutting_speed_m_min"] > 2.0 * figures["window_high_m_min"]
+    return tool.material in ("hss", "hss_cobalt") and not heat and not fast
+
+
 # Cautions that show the machine's or the work's own limit: the less it is, the graver.
 _LIMIT_OF = {"work_whips": "work_whirl", "bar_whips": "bar_whirl", "over_travel": "travel"}
 
@@ -148,6 +161,9 @@ def cut_record(
     feed = ladder.steps[result.feed_step] if ladder is not None and result.feed_source == "step" else None
     own = standing.of_cut(operation, found, machine, figures, size.mm)
     codes = [*own, *extra, *result.cautions, *_of_material(found, result.band.low > 0.0)]
+    codes = ["slow_harms" if code == "speed_below_window" and _slow_harms(operation, found) else code for code in codes]
+    if "above_window" in codes and _carbide_bears(found, tool, figures):
+        codes.append("carbide_bears")
     if figures["cutting_speed_m_min"] >= (figures["window_low_m_min"] + figures["window_high_m_min"]) / 2:
         codes = [code for code in codes if code != "trait_built_up_edge"]  # it forms at low speed
     words = figures | {"tool": tool.name} | _bounds(result, size)

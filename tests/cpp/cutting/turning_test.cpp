@@ -157,7 +157,7 @@ TEST(SpeedWindow, RowsOfAnotherContextComeLast) {
                     .ok());
     EXPECT_TRUE(window.other_operation);
     EXPECT_FALSE(window.weak);
-    EXPECT_DOUBLE_EQ(window.high_m_min, 457.2 * 1.25);
+    EXPECT_DOUBLE_EQ(window.high_m_min, 457.2);
 }
 
 TEST(Turn, FailedRowsAreNaNWithAStatus) {

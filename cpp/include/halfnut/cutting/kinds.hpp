@@ -67,7 +67,15 @@ constexpr auto enum_names(FeedPer /*tag*/) {
 }
 
 /// Why a row ranks behind the others.
-enum class Doubt : std::uint8_t { none, low_confidence, tool_assumed, negative_rake, misprint, garbled, out_of_order };
+enum class Doubt : std::uint8_t {
+    none,
+    low_confidence,
+    tool_assumed,
+    negative_rake,
+    misprint,
+    garbled,
+    out_of_order
+};
 
 constexpr auto enum_names(Doubt /*tag*/) {
     using std::string_view;

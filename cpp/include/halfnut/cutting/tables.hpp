@@ -337,10 +337,14 @@ struct Schema<cutting::OperationShareRow> {
     using Row = cutting::OperationShareRow;
     static constexpr std::string_view table = "cutting/operation_shares";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(operation),
-                                               HALFNUT_REQUIRED(of),     HALFNUT_REQUIRED(share),
-                                               HALFNUT_OPTIONAL(least),  HALFNUT_OPTIONAL(most),
-                                               HALFNUT_OPTIONAL(speed_most_m_min), HALFNUT_REQUIRED(source),
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group),
+                                               HALFNUT_REQUIRED(operation),
+                                               HALFNUT_REQUIRED(of),
+                                               HALFNUT_REQUIRED(share),
+                                               HALFNUT_OPTIONAL(least),
+                                               HALFNUT_OPTIONAL(most),
+                                               HALFNUT_OPTIONAL(speed_most_m_min),
+                                               HALFNUT_REQUIRED(source),
                                                HALFNUT_OPTIONAL(note)};
 };
 
@@ -349,10 +353,10 @@ struct Schema<cutting::ToolShareRow> {
     using Row = cutting::ToolShareRow;
     static constexpr std::string_view table = "cutting/tool_shares";
     static constexpr std::size_t key_columns = 2;
-    static constexpr auto columns = std::array{HALFNUT_REQUIRED(group), HALFNUT_REQUIRED(tool_material),
-                                               HALFNUT_REQUIRED(of),    HALFNUT_REQUIRED(share),
-                                               HALFNUT_REQUIRED(least), HALFNUT_REQUIRED(most),
-                                               HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(tool_material), HALFNUT_REQUIRED(of),
+                   HALFNUT_REQUIRED(share),  HALFNUT_REQUIRED(least),         HALFNUT_REQUIRED(most),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
 };
 
 }  // namespace halfnut

@@ -62,10 +62,10 @@ struct SpeedWindow {
 ///
 /// Rough turning answers from a row of the tool asked for, else by its share of another tool's. Every other
 /// operation answers from its own row of this tool, else by the slower of two stand-ins: its share of the
-/// operation that its group names, and another tool's row by the tools' shares (operation_shares, tool_shares).
-/// A row that is recalled or marked with a doubt gives way to a share of a printed one. Whatever answers is kept between the bounds of its share,
-/// end by end, so that the order of operations and tools holds: reaming is never faster than drilling, nor
-/// boring than turning.
+/// operation that its group names, and another tool's row by the tools' shares (operation_shares,
+/// tool_shares). A row that is recalled or marked with a doubt gives way to a share of a printed one.
+/// Whatever answers is kept between the bounds of its share, end by end, so that the order of operations and
+/// tools holds: reaming is never faster than drilling, nor boring than turning.
 ///
 /// Rows are ranked so: of the alloy, before its group, before the group above; without doubt; for about
 /// the feed asked for; by a printed standard, government source, handbook, textbook or paper, before a
