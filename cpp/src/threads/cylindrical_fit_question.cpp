@@ -269,7 +269,7 @@ CylindricalFit cylindrical_fit(const CylindricalFitAsk& asked, const Asking& ask
     out.kind = std::max(out.hole ? out.hole->kind : fits::FigureKind::printed,
                         out.shaft ? out.shaft->kind : fits::FigureKind::printed);
     if (out.kind == fits::FigureKind::memory) {
-        out.told.push_back({"fit_memory", 0.0, {}});
+        out.told.push_back({"from_memory", 0.0, {}});
     }
     if (out.character == fits::FitCharacter::interference ||
         out.character == fits::FitCharacter::transition) {
