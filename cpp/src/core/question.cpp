@@ -16,6 +16,7 @@ namespace {
 
 // The one unit of arguments that is not the base of its dimension.
 constexpr std::string_view kMinute = "min";
+constexpr std::string_view kCelsius = "C";
 constexpr double kSecondsInMinute = 60.0;
 
 bool is_word(char letter) {
@@ -117,6 +118,28 @@ std::optional<double> bare_number(std::string_view text) {
                                                                       : std::optional(to_number(text));
 }
 
+/// A temperature in degrees Celsius of a text with its scale: "40 C", "104 F".
+double temperature_in_c(std::string_view text) {
+    constexpr double kFahrenheitZero = 32.0;
+    constexpr double kFahrenheitDegrees = 1.8;
+    const std::size_t size = number_length(text);
+    std::string_view scale = text.substr(size);
+    for (const std::string_view before : {" ", "\u00b0", "deg", " "}) {
+        scale.remove_prefix(scale.starts_with(before) ? before.size() : 0);
+    }
+    const double number = to_number(text.substr(0, size));
+    if (size == 0 || (scale != "C" && scale != "F" && !scale.empty())) {
+        throw DesignationError(
+            fmt::format("'{}' is no temperature; write text such as '40 C' or '104 F'", bounds::shown(text)),
+            size);
+    }
+    if (scale.empty()) {
+        throw UnitError(
+            fmt::format("'{0}' has no scale: write text such as '{0} C' or '{0} F'", bounds::shown(text)));
+    }
+    return scale == "F" ? (number - kFahrenheitZero) / kFahrenheitDegrees : number;
+}
+
 double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& asking) {
     if (found.dimension() != row.dimension) {
         throw DomainError(fmt::format("{}: {} is a {}, not a {}", row.name, found.text(),
@@ -150,7 +173,8 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
                 return row.has_dimension
                            ? quantity_in_base(
                                  row, parse_quantity(given.text, row.dimension, asking.catalogue), asking)
-                           : parse_number(given.text, row.unit, asking.catalogue);
+                       : row.unit == kCelsius ? temperature_in_c(given.text)
+                                              : parse_number(given.text, row.unit, asking.catalogue);
             } catch (const Error&) {
                 rethrow_of(row.name);
             }

@@ -40,15 +40,15 @@ def declared() -> dict[str, dict[str, Any]]:
     return {question["name"]: question for question in _core.questions()}
 
 
-def placed(name: str, **given: Any) -> tuple[Any, ...]:
+def placed(question: str, /, **given: Any) -> tuple[Any, ...]:
     """Values of a question's arguments, given by their names, in the order of its declaration.
 
     >>> placed("alloy", name="6061-T6")
     ('6061-T6',)
     """
-    names = [row["name"] for row in declared()[name]["arguments"]]
+    names = [row["name"] for row in declared()[question]["arguments"]]
     if odd := [each for each in given if each not in names]:
-        raise TypeError(f"{name}() got an unexpected keyword argument {odd[0]!r}")
+        raise TypeError(f"{question}() got an unexpected keyword argument {odd[0]!r}")
     return tuple(given.get(each) for each in names)
 
 
@@ -78,7 +78,7 @@ def _item(row: dict[str, Any], value: Any) -> Any:
         return tuple(_item(row, each) for each in value)
     if (given := getattr(value, "given", None)) is not None and row["kin"]:
         return given
-    if row["kin"] and type(value).__name__.endswith(row["kin"]):
+    if row["kin"] and type(value).__name__.endswith(row["kin"]) and not isinstance(value, _core.BuildUp):
         return getattr(value, "id", None) or str(value)
     if isinstance(value, numeric.Real):
         return float(value)
@@ -146,13 +146,10 @@ class Answered(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
-        out = {
-            item.name: _plain(getattr(self, item.name))
-            if item.name not in self._paired
-            else dict(getattr(self, item.name))
-            for item in fields(self)
-            if item.name not in {"notes", "cautions", "evidence"}
-        }
+        names = [item.name for item in fields(self) if item.name not in {"notes", "cautions", "evidence"}]
+        values = {name: getattr(self, name) for name in names}
+        out = {name: dict(value) if name in self._paired else _plain(value) for name, value in values.items()}
+        out |= {name: values[name].id for name in self._named}
         return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
 
     @classmethod

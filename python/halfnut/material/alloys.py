@@ -87,7 +87,7 @@ class Alloy(AlloyFigures):
 AlloyLike: TypeAlias = str | Alloy
 
 
-def _of_name(name: str) -> Alloy:
+def of_name(name: str) -> Alloy:
     return _made(name, active())
 
 
@@ -96,13 +96,13 @@ def _made(name: str, catalogue: _core.Catalogue) -> Alloy:
     return Alloy.of(ask("alloy", (name,)))
 
 
-read_by("Alloy", _of_name)
+read_by("Alloy", of_name)
 
 
 def lacking(found: Alloy) -> list[str]:
     """What an alloy's row leaves out that forces and deflections of the work need, in words; nothing as a rule.
 
-    >>> lacking(_of_name("6061-T6"))
+    >>> lacking(of_name("6061-T6"))
     []
     """
     out = []
@@ -124,7 +124,7 @@ def modulus_gpa(found: Alloy, figure: str) -> float:
     NotTabulatedError
         The alloy's row leaves it out.
 
-    >>> modulus_gpa(_of_name("6061-T6"), "deflection")
+    >>> modulus_gpa(of_name("6061-T6"), "deflection")
     68.9
     """
     if found.youngs_modulus_gpa is None:
@@ -145,7 +145,7 @@ def expansion_at(alloy_name: str | None, temperature_c: float) -> float:
         if temperature_c != 20.0:
             raise _core.DomainError(f"at {temperature_c:g} C the alloy of each part is needed: its expansion counts")
         return 0.0
-    found = _of_name(alloy_name)
+    found = of_name(alloy_name)
     if found.expansion_um_m_k is None:
         raise _core.NotTabulatedError(f"no thermal expansion is tabulated for {found.title}")
     return found.expansion_um_m_k

@@ -17,6 +17,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution
 from halfnut.core.units import length
 from halfnut.core.words import caution
+from halfnut.material.alloys import of_name
 from halfnut.material.figures import CoatingFigures
 
 if TYPE_CHECKING:
@@ -124,9 +125,7 @@ def refuse_coating(found: BuildUp, on: str) -> None:
 
     >>> refuse_coating(build_up("anodise II"), "6061-T6")
     """
-    from halfnut.material.questions import alloy
-
-    metal = alloy(on)
+    metal = of_name(on)
     if found.coating is not None:
         _core.require_takes(found.coating, metal.group, metal.title, active())
 

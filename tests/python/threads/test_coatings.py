@@ -130,7 +130,7 @@ def test_a_finish_and_its_process():
     black = hn.coating("anodise II black 15 um", on="6061-T6")
     assert (black.build_up_min_um, black.build_up_max_um) == (0.0, 7.5)
     codes = [caution.code for caution in black.told]
-    assert sorted(codes) == ["coat_growth_range", "coat_etch", "coat_strip"]
+    assert sorted(codes) == ["coat_etch", "coat_growth_range", "coat_strip"]
     assert "coat_film_outside" in [caution.code for caution in hn.coating("anodise II 40 um").told]
     assert "coat_usual_film" in [caution.code for caution in hn.coating("hard anodise").told]
     assert "coat_blind_hole" in [caution.code for caution in hn.precoat("M6-6H", "anodise II 10 um").cautions]
