@@ -15,7 +15,7 @@ def furnished(room: str, *, flat: bool = True) -> tuple[Callable[[str], Any], Ca
 
     >>> get, names = furnished("halfnut.fits")
     >>> get("cylindrical_fit").__module__, "tapers" in names()
-    ('halfnut.fits.cylindrical', True)
+    ('halfnut.fits.questions', True)
     """
     place = sys.modules[room]
 

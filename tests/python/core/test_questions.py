@@ -150,7 +150,7 @@ def test_its_schema_is_one_and_its_example_keeps_it(question):
     command = cli.command.get_command(click.Context(cli.command), words[0])
     if command is None or not names <= {parameter.name for parameter in command.params}:
         command = asking.command(question["name"])
-    given = command.make_context(words[0], words[1:]).params
+    given = command.make_context(words[0], words[1:], help_option_names=["-h", "--help"]).params
     values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
     values = {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
     asked = {"question": question["name"], "values": values}
