@@ -309,8 +309,7 @@ py::dict described(const AskedRow& row) {
         "option"_a = text(row.option), "range"_a = range == "finite" ? std::string() : range,
         "low"_a = row.range.low, "high"_a = row.range.high, "low_open"_a = row.range.low_open,
         "high_open"_a = row.range.high_open, "choices"_a = texts(row.choices), "required"_a = row.is_required,
-        "placed"_a = row.is_placed,
-        "leads"_a = row.leading, "finer"_a = row.is_finer);
+        "placed"_a = row.is_placed, "leads"_a = row.leading, "finer"_a = row.is_finer);
 }
 
 py::dict described(const RecordRow& row) {

@@ -31,7 +31,8 @@ TEST(CylindricalFitQuestion, LeavesRoomForTheCoating) {
 
 TEST(CoatingQuestion, RefusesWhatDoesNotTakeIt) {
     const Asking asking{builtin()};
-    EXPECT_DOUBLE_EQ(coating({.text = "hard anodise 0.002 in", .on = "6061-T6"}, asking).build_up_max_um, 25.4);
+    EXPECT_DOUBLE_EQ(coating({.text = "hard anodise 0.002 in", .on = "6061-T6"}, asking).build_up_max_um,
+                     25.4);
     EXPECT_THROW((void)coating({.text = "anodise II", .on = "C36000"}, asking), DomainError);
     EXPECT_THROW((void)coating({.text = "8 um", .on = ""}, asking), NotTabulatedError);
 }
