@@ -1,4 +1,7 @@
-"""Types of the compiled core, by hand; a test compares them with the built module."""
+"""Types of the compiled core: classes and functions by hand in `tests/stubs/core.pyi`, formulas from the core.
+
+`./shop stubs` writes it; a test compares it with the built module.
+"""
 
 from collections.abc import Mapping, Sequence
 from typing import Any, Literal, Self, TypeAlias, overload
@@ -439,79 +442,6 @@ class Machine:
 
 # adjusters
 
-@overload
-def engaged_length_mm(
-    insertion_mm: float,
-    thread_length_mm: float,
-    chamfer_mm: float,
-    run_out_mm: float,
-    base_length_mm: float,
-    countersink_mm: float,
-    base_run_out_mm: float,
-) -> float: ...
-@overload
-def engaged_length_mm(
-    insertion_mm: ArrayLike,
-    thread_length_mm: ArrayLike,
-    chamfer_mm: ArrayLike,
-    run_out_mm: ArrayLike,
-    base_length_mm: ArrayLike,
-    countersink_mm: ArrayLike,
-    base_run_out_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def engaged_length_mm(
-    insertion_mm: ArrayLike,
-    thread_length_mm: ArrayLike,
-    chamfer_mm: ArrayLike,
-    run_out_mm: ArrayLike,
-    base_length_mm: ArrayLike,
-    countersink_mm: ArrayLike,
-    base_run_out_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def lock_preload_change_n_k(
-    youngs_modulus_gpa: float, area_mm2: float, clamped_expansion_um_m_k: float, external_expansion_um_m_k: float
-) -> float: ...
-@overload
-def lock_preload_change_n_k(
-    youngs_modulus_gpa: ArrayLike,
-    area_mm2: ArrayLike,
-    clamped_expansion_um_m_k: ArrayLike,
-    external_expansion_um_m_k: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def lock_preload_change_n_k(
-    youngs_modulus_gpa: ArrayLike,
-    area_mm2: ArrayLike,
-    clamped_expansion_um_m_k: ArrayLike,
-    external_expansion_um_m_k: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def lock_preload_n(push_n: float, pull_n: float, factor_of_safety: float) -> float: ...
-@overload
-def lock_preload_n(
-    push_n: ArrayLike, pull_n: ArrayLike, factor_of_safety: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def lock_preload_n(
-    push_n: ArrayLike, pull_n: ArrayLike, factor_of_safety: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def turnbuckle_travel_mm(first_lead_mm: float, second_lead_mm: float) -> float: ...
-@overload
-def turnbuckle_travel_mm(
-    first_lead_mm: ArrayLike, second_lead_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def turnbuckle_travel_mm(
-    first_lead_mm: ArrayLike, second_lead_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-
 class AdjusterAnswer:
     @property
     def figures(self) -> dict[str, float | None]: ...
@@ -529,98 +459,10 @@ def adjuster_answer(given: dict[str, Any], ends: list[dict[str, Any]], catalogue
 
 # plain holes and shafts
 
-@overload
-def tolerance_unit_um(diameter_mm: float) -> float: ...
-@overload
-def tolerance_unit_um(diameter_mm: ArrayLike, on_error: str = "raise") -> Any: ...
 def cylinder_columns(texts: list[str], catalogue: Catalogue, on_error: str = "raise") -> dict[str, NDArray[Any]]: ...
 
 # columns
 
-@overload
-def column_capacity_n(elastic_load_n: float, yield_load_n: float) -> float: ...
-@overload
-def column_capacity_n(
-    elastic_load_n: ArrayLike, yield_load_n: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def column_capacity_n(
-    elastic_load_n: ArrayLike, yield_load_n: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def column_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
-@overload
-def column_load_n(
-    area_mm2: ArrayLike,
-    slenderness: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    yield_mpa: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def column_load_n(
-    area_mm2: ArrayLike,
-    slenderness: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    yield_mpa: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def euler_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float) -> float: ...
-@overload
-def euler_load_n(
-    area_mm2: ArrayLike, slenderness: ArrayLike, youngs_modulus_gpa: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def euler_load_n(
-    area_mm2: ArrayLike, slenderness: ArrayLike, youngs_modulus_gpa: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def gyration_radius_mm(diameter_mm: float, bore_mm: float) -> float: ...
-@overload
-def gyration_radius_mm(
-    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def gyration_radius_mm(
-    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def johnson_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
-@overload
-def johnson_load_n(
-    area_mm2: ArrayLike,
-    slenderness: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    yield_mpa: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def johnson_load_n(
-    area_mm2: ArrayLike,
-    slenderness: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    yield_mpa: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def transition_slenderness(youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
-@overload
-def transition_slenderness(
-    youngs_modulus_gpa: ArrayLike, yield_mpa: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def transition_slenderness(
-    youngs_modulus_gpa: ArrayLike, yield_mpa: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tube_area_mm2(diameter_mm: float, bore_mm: float) -> float: ...
-@overload
-def tube_area_mm2(diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def tube_area_mm2(
-    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 @overload
 def stepped_column_load_n(
     lengths_mm: ArrayLike,
@@ -640,589 +482,6 @@ def stepped_column_load_n(
 def column_end_factors(first_end: str, second_end: str, catalogue: Catalogue) -> tuple[float, float]: ...
 
 # gauging
-
-@overload
-def best_wire_mm(pitch_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def best_wire_mm(
-    pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def best_wire_mm(
-    pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def smallest_wire_mm(
-    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def smallest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def smallest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def largest_wire_mm(
-    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def largest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def largest_wire_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_plain_mm(pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float) -> float: ...
-@overload
-def over_wires_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_lead_mm(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def over_wires_lead_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_lead_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_normal_mm(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def over_wires_normal_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_normal_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_involute_mm(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def over_wires_involute_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_involute_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_exact_mm(
-    pitch_diameter_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def over_wires_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def over_wires_held_mm(
-    pitch_diameter_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def over_wires_held_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def over_wires_held_mm(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def wire_tilt_deg(
-    pitch_diameter_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def wire_tilt_deg(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def wire_tilt_deg(
-    pitch_diameter_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def best_wire_exact_mm(pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def best_wire_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def best_wire_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_wires_plain_mm(
-    over_wires_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def pitch_diameter_from_wires_plain_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_wires_plain_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_wires_lead_mm(
-    over_wires_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> float: ...
-@overload
-def pitch_diameter_from_wires_lead_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_wires_lead_mm(
-    over_wires_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_wires_exact_mm(
-    over_wires_mm: float,
-    major_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    wire_mm: float,
-) -> float: ...
-@overload
-def pitch_diameter_from_wires_exact_mm(
-    over_wires_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_wires_exact_mm(
-    over_wires_mm: ArrayLike,
-    major_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    wire_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def smallest_ball_mm(
-    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def smallest_ball_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def smallest_ball_mm(
-    major_diameter_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def largest_ball_mm(
-    pitch_diameter_mm: float, minor_diameter_mm: float, pitch_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def largest_ball_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def largest_ball_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def across_balls_plain_mm(
-    pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, ball_mm: float
-) -> float: ...
-@overload
-def across_balls_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def across_balls_plain_mm(
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def across_balls_exact_mm(
-    pitch_diameter_mm: float,
-    minor_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    ball_mm: float,
-) -> float: ...
-@overload
-def across_balls_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def across_balls_exact_mm(
-    pitch_diameter_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_diameter_from_balls_exact_mm(
-    across_balls_mm: float,
-    minor_diameter_mm: float,
-    pitch_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    ball_mm: float,
-) -> float: ...
-@overload
-def pitch_diameter_from_balls_exact_mm(
-    across_balls_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def pitch_diameter_from_balls_exact_mm(
-    across_balls_mm: ArrayLike,
-    minor_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    ball_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def across_balls_skew_mm(across_balls_mm: float, pitch_mm: float, ball_mm: float) -> float: ...
-@overload
-def across_balls_skew_mm(
-    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def across_balls_skew_mm(
-    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_error_equivalent_mm(lead_error_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def pitch_error_equivalent_mm(
-    lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def pitch_error_equivalent_mm(
-    lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def flank_error_equivalent_mm(
-    leading_error_deg: float,
-    following_error_deg: float,
-    half_angle_deg: float,
-    depth_above_mm: float,
-    depth_below_mm: float,
-) -> float: ...
-@overload
-def flank_error_equivalent_mm(
-    leading_error_deg: ArrayLike,
-    following_error_deg: ArrayLike,
-    half_angle_deg: ArrayLike,
-    depth_above_mm: ArrayLike,
-    depth_below_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def flank_error_equivalent_mm(
-    leading_error_deg: ArrayLike,
-    following_error_deg: ArrayLike,
-    half_angle_deg: ArrayLike,
-    depth_above_mm: ArrayLike,
-    depth_below_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def build_up_um(film_um: float, growth_ratio: float, etch_um: float) -> float: ...
-@overload
-def build_up_um(
-    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def build_up_um(
-    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def metal_consumed_um(film_um: float, growth_ratio: float) -> float: ...
-@overload
-def metal_consumed_um(
-    film_um: ArrayLike, growth_ratio: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def metal_consumed_um(
-    film_um: ArrayLike, growth_ratio: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def recoated_build_up_um(film_um: float, growth_ratio: float, etch_um: float, strips: float) -> float: ...
-@overload
-def recoated_build_up_um(
-    film_um: ArrayLike,
-    growth_ratio: ArrayLike,
-    etch_um: ArrayLike,
-    strips: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def recoated_build_up_um(
-    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, strips: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def coated_diameter_change_um(build_up_um: float) -> float: ...
-@overload
-def coated_diameter_change_um(build_up_um: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def coated_diameter_change_um(
-    build_up_um: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def coated_pitch_change_um(build_up_um: float, half_angle_deg: float) -> float: ...
-@overload
-def coated_pitch_change_um(
-    build_up_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def coated_pitch_change_um(
-    build_up_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def greatest_build_up_um(allowance_um: float, half_angle_deg: float) -> float: ...
-@overload
-def greatest_build_up_um(
-    allowance_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def greatest_build_up_um(
-    allowance_um: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def needed_deviation_um(coating_um: float, length_diameters: float) -> float: ...
-@overload
-def needed_deviation_um(
-    coating_um: ArrayLike, length_diameters: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def needed_deviation_um(
-    coating_um: ArrayLike, length_diameters: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def axial_play_mm(pitch_clearance_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def axial_play_mm(
-    pitch_clearance_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def axial_play_mm(
-    pitch_clearance_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def thread_tilt_deg(
-    pitch_clearance_mm: float,
-    crest_clearance_mm: float,
-    engagement_mm: float,
-    pitch_diameter_mm: float,
-    half_angle_deg: float,
-) -> float: ...
-@overload
-def thread_tilt_deg(
-    pitch_clearance_mm: ArrayLike,
-    crest_clearance_mm: ArrayLike,
-    engagement_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def thread_tilt_deg(
-    pitch_clearance_mm: ArrayLike,
-    crest_clearance_mm: ArrayLike,
-    engagement_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 
 class BuildUp:
     def __init__(self, min_um: float, max_um: float) -> None: ...
@@ -1390,131 +649,6 @@ def judge_columns(
 
 # holes
 
-@overload
-def tapping_hole_mm(diameter_mm: float, pitch_mm: float, percent: float) -> float: ...
-@overload
-def tapping_hole_mm(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def tapping_hole_mm(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def thread_percent(diameter_mm: float, pitch_mm: float, hole_mm: float) -> float: ...
-@overload
-def thread_percent(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def thread_percent(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def forming_hole_mm(diameter_mm: float, pitch_mm: float, percent: float) -> float: ...
-@overload
-def forming_hole_mm(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def forming_hole_mm(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def forming_percent(diameter_mm: float, pitch_mm: float, hole_mm: float) -> float: ...
-@overload
-def forming_percent(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def forming_percent(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def blind_drill_depth_mm(
-    full_thread_mm: float, pitch_mm: float, chamfer_threads: float, chip_room_mm: float
-) -> float: ...
-@overload
-def blind_drill_depth_mm(
-    full_thread_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    chamfer_threads: ArrayLike,
-    chip_room_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def blind_drill_depth_mm(
-    full_thread_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    chamfer_threads: ArrayLike,
-    chip_room_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def full_thread_mm(drill_depth_mm: float, pitch_mm: float, chamfer_threads: float, chip_room_mm: float) -> float: ...
-@overload
-def full_thread_mm(
-    drill_depth_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    chamfer_threads: ArrayLike,
-    chip_room_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def full_thread_mm(
-    drill_depth_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    chamfer_threads: ArrayLike,
-    chip_room_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def countersink_diameter_mm(depth_mm: float, hole_diameter_mm: float, included_deg: float) -> float: ...
-@overload
-def countersink_diameter_mm(
-    depth_mm: ArrayLike, hole_diameter_mm: ArrayLike, included_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def countersink_diameter_mm(
-    depth_mm: ArrayLike, hole_diameter_mm: ArrayLike, included_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def strip_ratio(hole_mm: float, full_hole_mm: float, pitch_mm: float, pitch_diameter_mm: float) -> float: ...
-@overload
-def strip_ratio(
-    hole_mm: ArrayLike,
-    full_hole_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def strip_ratio(
-    hole_mm: ArrayLike,
-    full_hole_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def hole_for_strip_ratio_mm(ratio: float, full_hole_mm: float, pitch_mm: float, pitch_diameter_mm: float) -> float: ...
-@overload
-def hole_for_strip_ratio_mm(
-    ratio: ArrayLike,
-    full_hole_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def hole_for_strip_ratio_mm(
-    ratio: ArrayLike,
-    full_hole_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-
 class DrillSet:
     def __init__(self, drills: list[tuple[str, float]]) -> None: ...
     @property
@@ -1563,179 +697,12 @@ def seat_answer(
 
 # knurls
 
-@overload
-def pitch_from_teeth_per_inch_mm(teeth_per_inch: float) -> float: ...
-@overload
-def pitch_from_teeth_per_inch_mm(teeth_per_inch: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def pitch_from_teeth_per_inch_mm(
-    teeth_per_inch: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def pitch_from_diametral_mm(diametral_pitch: float) -> float: ...
-@overload
-def pitch_from_diametral_mm(diametral_pitch: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def pitch_from_diametral_mm(
-    diametral_pitch: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def transverse_pitch_mm(normal_pitch_mm: float, helix_deg: float) -> float: ...
-@overload
-def transverse_pitch_mm(
-    normal_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def transverse_pitch_mm(
-    normal_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def normal_pitch_mm(transverse_pitch_mm: float, helix_deg: float) -> float: ...
-@overload
-def normal_pitch_mm(
-    transverse_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def normal_pitch_mm(
-    transverse_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def wheel_pitch_mm(wheel_diameter_mm: float, wheel_teeth: float, tracking_allowance_mm: float) -> float: ...
-@overload
-def wheel_pitch_mm(
-    wheel_diameter_mm: ArrayLike,
-    wheel_teeth: ArrayLike,
-    tracking_allowance_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def wheel_pitch_mm(
-    wheel_diameter_mm: ArrayLike, wheel_teeth: ArrayLike, tracking_allowance_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def diametral_wheel_outside_in(nominal_diameter_in: float, wheel_teeth: float, tracking_factor_in: float) -> float: ...
-@overload
-def diametral_wheel_outside_in(
-    nominal_diameter_in: ArrayLike,
-    wheel_teeth: ArrayLike,
-    tracking_factor_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def diametral_wheel_outside_in(
-    nominal_diameter_in: ArrayLike, wheel_teeth: ArrayLike, tracking_factor_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def teeth_around(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
-@overload
-def teeth_around(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def teeth_around(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def mismatch_teeth(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
-@overload
-def mismatch_teeth(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def mismatch_teeth(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tracking_blank_mm(teeth: float, transverse_pitch_mm: float) -> float: ...
-@overload
-def tracking_blank_mm(
-    teeth: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def tracking_blank_mm(
-    teeth: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def blank_below_mm(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
-@overload
-def blank_below_mm(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def blank_below_mm(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def blank_above_mm(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
-@overload
-def blank_above_mm(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def blank_above_mm(
-    blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tracking_helix_deg(teeth: float, normal_pitch_mm: float, blank_diameter_mm: float) -> float: ...
-@overload
-def tracking_helix_deg(
-    teeth: ArrayLike, normal_pitch_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def tracking_helix_deg(
-    teeth: ArrayLike, normal_pitch_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def sharp_tooth_depth_mm(normal_pitch_mm: float, profile_deg: float) -> float: ...
-@overload
-def sharp_tooth_depth_mm(
-    normal_pitch_mm: ArrayLike, profile_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def sharp_tooth_depth_mm(
-    normal_pitch_mm: ArrayLike, profile_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def form_growth_mm(tooth_depth_mm: float, growth_share: float) -> float: ...
-@overload
-def form_growth_mm(
-    tooth_depth_mm: ArrayLike, growth_share: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def form_growth_mm(
-    tooth_depth_mm: ArrayLike, growth_share: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 def parse_knurl_pattern(text: str, catalogue: Catalogue) -> str: ...
 def knurl_columns(
     asked: tuple[Any, ...], diameter_mm: ArrayLike, catalogue: Catalogue, on_error: str = "raise"
 ) -> dict[str, NDArray[Any]]: ...
 
 # threads
-
-@overload
-def triangle_height_mm(pitch_mm: float) -> float: ...
-@overload
-def triangle_height_mm(pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
-@overload
-def basic_pitch_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
-@overload
-def basic_pitch_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
-@overload
-def basic_minor_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
-@overload
-def basic_minor_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
-@overload
-def root_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
-@overload
-def root_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
-@overload
-def stress_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
-@overload
-def stress_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
-@overload
-def lead_angle_deg(lead_mm: float, pitch_diameter_mm: float) -> float: ...
-@overload
-def lead_angle_deg(lead_mm: ArrayLike, pitch_diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
 
 class Thread:
     @property
@@ -1930,22 +897,6 @@ def thread_limit_columns(
     rule: str = ...,
     on_error: str = ...,
 ) -> dict[str, NDArray[Any]]: ...
-@overload
-def screw_efficiency(lead_mm: float, pitch_diameter_mm: float, half_angle_deg: float, friction: float) -> float: ...
-@overload
-def screw_efficiency(
-    lead_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    friction: ArrayLike,
-    on_error: str = "raise",
-) -> Any: ...
-@overload
-def holding_friction(lead_mm: float, pitch_diameter_mm: float, half_angle_deg: float) -> float: ...
-@overload
-def holding_friction(
-    lead_mm: ArrayLike, pitch_diameter_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: str = "raise"
-) -> Any: ...
 def one_part(thread: Thread, side: str | None = None) -> tuple[Thread, Literal["external", "internal"], str]: ...
 def threads_near(diameter_mm: float, within_mm: float, catalogue: Catalogue) -> list[tuple[Thread, int]]: ...
 def identify_thread(
@@ -1964,637 +915,6 @@ def taper_pipe_answer(thread: Thread, catalogue: Catalogue) -> dict[str, Any]: .
 
 # cutting: formulas
 
-@overload
-def spindle_speed_rpm(cutting_speed_m_min: float, diameter_mm: float) -> float: ...
-@overload
-def spindle_speed_rpm(
-    cutting_speed_m_min: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def spindle_speed_rpm(
-    cutting_speed_m_min: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def cutting_speed_m_min(spindle_rpm: float, diameter_mm: float) -> float: ...
-@overload
-def cutting_speed_m_min(
-    spindle_rpm: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def cutting_speed_m_min(
-    spindle_rpm: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def feed_rate_mm_min(feed_mm_rev: float, spindle_rpm: float) -> float: ...
-@overload
-def feed_rate_mm_min(
-    feed_mm_rev: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def feed_rate_mm_min(
-    feed_mm_rev: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def table_feed_mm_min(feed_per_tooth_mm: float, teeth: float, spindle_rpm: float) -> float: ...
-@overload
-def table_feed_mm_min(
-    feed_per_tooth_mm: ArrayLike, teeth: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def table_feed_mm_min(
-    feed_per_tooth_mm: ArrayLike, teeth: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def turning_removal_cm3_min(cutting_speed_m_min: float, feed_mm_rev: float, depth_mm: float) -> float: ...
-@overload
-def turning_removal_cm3_min(
-    cutting_speed_m_min: ArrayLike, feed_mm_rev: ArrayLike, depth_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def turning_removal_cm3_min(
-    cutting_speed_m_min: ArrayLike, feed_mm_rev: ArrayLike, depth_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_removal_cm3_min(depth_mm: float, width_mm: float, feed_rate_mm_min: float) -> float: ...
-@overload
-def milling_removal_cm3_min(
-    depth_mm: ArrayLike, width_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def milling_removal_cm3_min(
-    depth_mm: ArrayLike, width_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def drilling_removal_cm3_min(diameter_mm: float, feed_rate_mm_min: float) -> float: ...
-@overload
-def drilling_removal_cm3_min(
-    diameter_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def drilling_removal_cm3_min(
-    diameter_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def feed_time_s(travel_mm: float, feed_rate_mm_min: float) -> float: ...
-@overload
-def feed_time_s(
-    travel_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def feed_time_s(
-    travel_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def point_length_mm(diameter_mm: float, point_deg: float) -> float: ...
-@overload
-def point_length_mm(
-    diameter_mm: ArrayLike, point_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def point_length_mm(
-    diameter_mm: ArrayLike, point_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def countersink_depth_mm(countersink_diameter_mm: float, hole_diameter_mm: float, included_deg: float) -> float: ...
-@overload
-def countersink_depth_mm(
-    countersink_diameter_mm: ArrayLike,
-    hole_diameter_mm: ArrayLike,
-    included_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def countersink_depth_mm(
-    countersink_diameter_mm: ArrayLike,
-    hole_diameter_mm: ArrayLike,
-    included_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_approach_mm(cutter_diameter_mm: float, width_mm: float) -> float: ...
-@overload
-def milling_approach_mm(
-    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def milling_approach_mm(
-    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def face_milling_approach_mm(cutter_diameter_mm: float, width_mm: float) -> float: ...
-@overload
-def face_milling_approach_mm(
-    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def face_milling_approach_mm(
-    cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def chip_thickness_mm(feed_mm_rev: float, entering_deg: float) -> float: ...
-@overload
-def chip_thickness_mm(
-    feed_mm_rev: ArrayLike, entering_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def chip_thickness_mm(
-    feed_mm_rev: ArrayLike, entering_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def mean_entering_deg(depth_mm: float, nose_radius_mm: float, entering_deg: float) -> float: ...
-@overload
-def mean_entering_deg(
-    depth_mm: ArrayLike, nose_radius_mm: ArrayLike, entering_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def mean_entering_deg(
-    depth_mm: ArrayLike, nose_radius_mm: ArrayLike, entering_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def engagement_deg(width_mm: float, cutter_diameter_mm: float) -> float: ...
-@overload
-def engagement_deg(
-    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def engagement_deg(
-    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_chip_thickness_max_mm(
-    feed_per_tooth_mm: float, width_mm: float, cutter_diameter_mm: float, entering_deg: float
-) -> float: ...
-@overload
-def milling_chip_thickness_max_mm(
-    feed_per_tooth_mm: ArrayLike,
-    width_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    entering_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def milling_chip_thickness_max_mm(
-    feed_per_tooth_mm: ArrayLike,
-    width_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    entering_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_chip_thickness_mean_mm(
-    feed_per_tooth_mm: float, width_mm: float, cutter_diameter_mm: float, entering_deg: float
-) -> float: ...
-@overload
-def milling_chip_thickness_mean_mm(
-    feed_per_tooth_mm: ArrayLike,
-    width_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    entering_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def milling_chip_thickness_mean_mm(
-    feed_per_tooth_mm: ArrayLike,
-    width_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    entering_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def chip_thinning_factor(width_mm: float, cutter_diameter_mm: float) -> float: ...
-@overload
-def chip_thinning_factor(
-    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def chip_thinning_factor(
-    width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def specific_cutting_force_n_mm2(kc11_n_mm2: float, mc: float, chip_thickness_mm: float) -> float: ...
-@overload
-def specific_cutting_force_n_mm2(
-    kc11_n_mm2: ArrayLike, mc: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def specific_cutting_force_n_mm2(
-    kc11_n_mm2: ArrayLike, mc: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def turning_force_n(
-    kc11_n_mm2: float, mc: float, depth_mm: float, feed_mm_rev: float, entering_deg: float, correction: float
-) -> float: ...
-@overload
-def turning_force_n(
-    kc11_n_mm2: ArrayLike,
-    mc: ArrayLike,
-    depth_mm: ArrayLike,
-    feed_mm_rev: ArrayLike,
-    entering_deg: ArrayLike,
-    correction: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def turning_force_n(
-    kc11_n_mm2: ArrayLike,
-    mc: ArrayLike,
-    depth_mm: ArrayLike,
-    feed_mm_rev: ArrayLike,
-    entering_deg: ArrayLike,
-    correction: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def rake_correction(rake_deg: float, reference_rake_deg: float) -> float: ...
-@overload
-def rake_correction(
-    rake_deg: ArrayLike, reference_rake_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def rake_correction(
-    rake_deg: ArrayLike, reference_rake_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def speed_correction(cutting_speed_m_min: float, reference_speed_m_min: float) -> float: ...
-@overload
-def speed_correction(
-    cutting_speed_m_min: ArrayLike, reference_speed_m_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def speed_correction(
-    cutting_speed_m_min: ArrayLike, reference_speed_m_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def unit_power_force_n_mm2(unit_power_hp_in3_min: float) -> float: ...
-@overload
-def unit_power_force_n_mm2(unit_power_hp_in3_min: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def unit_power_force_n_mm2(
-    unit_power_hp_in3_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def feed_factor(feed_mm: float) -> float: ...
-@overload
-def feed_factor(feed_mm: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def feed_factor(feed_mm: ArrayLike, on_error: Literal["status"]) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def unit_power_kw(
-    unit_power_hp_in3_min: float, feed_factor: float, removal_cm3_min: float, wear_factor: float
-) -> float: ...
-@overload
-def unit_power_kw(
-    unit_power_hp_in3_min: ArrayLike,
-    feed_factor: ArrayLike,
-    removal_cm3_min: ArrayLike,
-    wear_factor: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def unit_power_kw(
-    unit_power_hp_in3_min: ArrayLike,
-    feed_factor: ArrayLike,
-    removal_cm3_min: ArrayLike,
-    wear_factor: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def cutting_power_kw(cutting_force_n: float, cutting_speed_m_min: float) -> float: ...
-@overload
-def cutting_power_kw(
-    cutting_force_n: ArrayLike, cutting_speed_m_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def cutting_power_kw(
-    cutting_force_n: ArrayLike, cutting_speed_m_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def motor_power_kw(cutting_power_kw: float, efficiency: float) -> float: ...
-@overload
-def motor_power_kw(
-    cutting_power_kw: ArrayLike, efficiency: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def motor_power_kw(
-    cutting_power_kw: ArrayLike, efficiency: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def spindle_torque_nm(cutting_force_n: float, diameter_mm: float) -> float: ...
-@overload
-def spindle_torque_nm(
-    cutting_force_n: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def spindle_torque_nm(
-    cutting_force_n: ArrayLike, diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def torque_power_kw(torque_nm: float, spindle_rpm: float) -> float: ...
-@overload
-def torque_power_kw(
-    torque_nm: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def torque_power_kw(
-    torque_nm: ArrayLike, spindle_rpm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def roughness_rt_um(feed_mm_rev: float, nose_radius_mm: float) -> float: ...
-@overload
-def roughness_rt_um(
-    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def roughness_rt_um(
-    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def roughness_ra_um(feed_mm_rev: float, nose_radius_mm: float) -> float: ...
-@overload
-def roughness_ra_um(
-    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def roughness_ra_um(
-    feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_roughness_rt_um(feed_per_tooth_mm: float, cutter_diameter_mm: float) -> float: ...
-@overload
-def milling_roughness_rt_um(
-    feed_per_tooth_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def milling_roughness_rt_um(
-    feed_per_tooth_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def drilling_torque_nm(
-    kd: float, feed_mm_rev: float, diameter_mm: float, torque_a: float, wear_factor: float
-) -> float: ...
-@overload
-def drilling_torque_nm(
-    kd: ArrayLike,
-    feed_mm_rev: ArrayLike,
-    diameter_mm: ArrayLike,
-    torque_a: ArrayLike,
-    wear_factor: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def drilling_torque_nm(
-    kd: ArrayLike,
-    feed_mm_rev: ArrayLike,
-    diameter_mm: ArrayLike,
-    torque_a: ArrayLike,
-    wear_factor: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def drilling_thrust_n(
-    kd: float, feed_mm_rev: float, diameter_mm: float, thrust_b: float, thrust_j: float, wear_factor: float
-) -> float: ...
-@overload
-def drilling_thrust_n(
-    kd: ArrayLike,
-    feed_mm_rev: ArrayLike,
-    diameter_mm: ArrayLike,
-    thrust_b: ArrayLike,
-    thrust_j: ArrayLike,
-    wear_factor: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def drilling_thrust_n(
-    kd: ArrayLike,
-    feed_mm_rev: ArrayLike,
-    diameter_mm: ArrayLike,
-    thrust_b: ArrayLike,
-    thrust_j: ArrayLike,
-    wear_factor: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tapping_torque_nm(
-    specific_force_n_mm2: float, pitch_mm: float, diameter_mm: float, friction_factor: float
-) -> float: ...
-@overload
-def tapping_torque_nm(
-    specific_force_n_mm2: ArrayLike,
-    pitch_mm: ArrayLike,
-    diameter_mm: ArrayLike,
-    friction_factor: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def tapping_torque_nm(
-    specific_force_n_mm2: ArrayLike,
-    pitch_mm: ArrayLike,
-    diameter_mm: ArrayLike,
-    friction_factor: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def second_moment_mm4(diameter_mm: float, bore_mm: float) -> float: ...
-@overload
-def second_moment_mm4(
-    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def second_moment_mm4(
-    diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def ring_out_of_round_mm(
-    jaw_force_n: float, jaws: float, mean_diameter_mm: float, wall_mm: float, width_mm: float, youngs_modulus_gpa: float
-) -> float: ...
-@overload
-def ring_out_of_round_mm(
-    jaw_force_n: ArrayLike,
-    jaws: ArrayLike,
-    mean_diameter_mm: ArrayLike,
-    wall_mm: ArrayLike,
-    width_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def ring_out_of_round_mm(
-    jaw_force_n: ArrayLike,
-    jaws: ArrayLike,
-    mean_diameter_mm: ArrayLike,
-    wall_mm: ArrayLike,
-    width_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def ring_out_of_round_mm(
-    jaw_force_n: ArrayLike,
-    jaws: ArrayLike,
-    mean_diameter_mm: ArrayLike,
-    wall_mm: ArrayLike,
-    width_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    on_error: str,
-) -> Any: ...
-@overload
-def jaw_force_needed_n(
-    cutting_force_n: float, cut_diameter_mm: float, grip_diameter_mm: float, jaws: float, friction: float, safety: float
-) -> float: ...
-@overload
-def jaw_force_needed_n(
-    cutting_force_n: ArrayLike,
-    cut_diameter_mm: ArrayLike,
-    grip_diameter_mm: ArrayLike,
-    jaws: ArrayLike,
-    friction: ArrayLike,
-    safety: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def jaw_force_needed_n(
-    cutting_force_n: ArrayLike,
-    cut_diameter_mm: ArrayLike,
-    grip_diameter_mm: ArrayLike,
-    jaws: ArrayLike,
-    friction: ArrayLike,
-    safety: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def jaw_force_needed_n(
-    cutting_force_n: ArrayLike,
-    cut_diameter_mm: ArrayLike,
-    grip_diameter_mm: ArrayLike,
-    jaws: ArrayLike,
-    friction: ArrayLike,
-    safety: ArrayLike,
-    on_error: str,
-) -> Any: ...
-@overload
-def jaw_force_at_speed_n(
-    force_at_rest_n: float, jaw_mass_kg: float, mass_radius_mm: float, spindle_rpm: float
-) -> float: ...
-@overload
-def jaw_force_at_speed_n(
-    force_at_rest_n: ArrayLike,
-    jaw_mass_kg: ArrayLike,
-    mass_radius_mm: ArrayLike,
-    spindle_rpm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def jaw_force_at_speed_n(
-    force_at_rest_n: ArrayLike,
-    jaw_mass_kg: ArrayLike,
-    mass_radius_mm: ArrayLike,
-    spindle_rpm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def jaw_force_at_speed_n(
-    force_at_rest_n: ArrayLike, jaw_mass_kg: ArrayLike, mass_radius_mm: ArrayLike, spindle_rpm: ArrayLike, on_error: str
-) -> Any: ...
-@overload
-def size_at_20_mm(warm_mm: float, temperature_c: float, expansion_per_k: float) -> float: ...
-@overload
-def size_at_20_mm(
-    warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def size_at_20_mm(
-    warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def size_at_20_mm(warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: str) -> Any: ...
-@overload
-def chasing_depth_mm(
-    blank_mm: float,
-    pitch_diameter_mm: float,
-    pitch_mm: float,
-    half_angle_deg: float,
-    nose_radius_mm: float,
-    nose_flat_mm: float,
-    internal: float,
-) -> float: ...
-@overload
-def chasing_depth_mm(
-    blank_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    nose_radius_mm: ArrayLike,
-    nose_flat_mm: ArrayLike,
-    internal: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def chasing_depth_mm(
-    blank_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    nose_radius_mm: ArrayLike,
-    nose_flat_mm: ArrayLike,
-    internal: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def chasing_depth_mm(
-    blank_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    nose_radius_mm: ArrayLike,
-    nose_flat_mm: ArrayLike,
-    internal: ArrayLike,
-    on_error: str,
-) -> Any: ...
-@overload
-def root_flat_mm(
-    pitch_mm: float, pitch_diameter_mm: float, root_diameter_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def root_flat_mm(
-    pitch_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    root_diameter_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def root_flat_mm(
-    pitch_mm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    root_diameter_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def compound_travel_mm(depth_mm: float, angle_deg: float) -> float: ...
-@overload
-def compound_travel_mm(
-    depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def compound_travel_mm(
-    depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def compound_travel_mm(depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: str) -> Any: ...
-@overload
-def stopping_rpm(run_out_mm: float, lead_mm: float, reaction_s: float) -> float: ...
-@overload
-def stopping_rpm(
-    run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def stopping_rpm(
-    run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def stopping_rpm(run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: str) -> Any: ...
 def chase_schedule(internal: bool, infeed: str, equal_depths: bool, numbers: Mapping[str, float]) -> dict[str, Any]: ...
 def thread_lead_fraction(thread: Thread) -> tuple[int, int]: ...
 def thread_dial(
@@ -2618,441 +938,6 @@ WHIRL_SHARE: float
 HARDNESS_ARGUMENT: int
 
 def rule_evidence(rules: Sequence[tuple[str, str]], catalogue: Catalogue) -> list[Evidence]: ...
-@overload
-def first_whirl_rpm(
-    diameter_mm: float,
-    bore_mm: float,
-    length_mm: float,
-    youngs_modulus_gpa: float,
-    density_kg_m3: float,
-    root: float,
-) -> float: ...
-@overload
-def first_whirl_rpm(
-    diameter_mm: ArrayLike,
-    bore_mm: ArrayLike,
-    length_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    density_kg_m3: ArrayLike,
-    root: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def first_whirl_rpm(
-    diameter_mm: ArrayLike,
-    bore_mm: ArrayLike,
-    length_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    density_kg_m3: ArrayLike,
-    root: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def cantilever_deflection_mm(
-    force_n: float, overhang_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
-) -> float: ...
-@overload
-def cantilever_deflection_mm(
-    force_n: ArrayLike,
-    overhang_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    second_moment_mm4: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def cantilever_deflection_mm(
-    force_n: ArrayLike,
-    overhang_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    second_moment_mm4: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def centres_deflection_mm(
-    force_n: float, position_mm: float, length_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
-) -> float: ...
-@overload
-def centres_deflection_mm(
-    force_n: ArrayLike,
-    position_mm: ArrayLike,
-    length_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    second_moment_mm4: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def centres_deflection_mm(
-    force_n: ArrayLike,
-    position_mm: ArrayLike,
-    length_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    second_moment_mm4: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def chuck_centre_deflection_mm(
-    force_n: float, position_mm: float, length_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
-) -> float: ...
-@overload
-def chuck_centre_deflection_mm(
-    force_n: ArrayLike,
-    position_mm: ArrayLike,
-    length_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    second_moment_mm4: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def chuck_centre_deflection_mm(
-    force_n: ArrayLike,
-    position_mm: ArrayLike,
-    length_mm: ArrayLike,
-    youngs_modulus_gpa: ArrayLike,
-    second_moment_mm4: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def chip_ratio(uncut_thickness_mm: float, chip_thickness_mm: float) -> float: ...
-@overload
-def chip_ratio(
-    uncut_thickness_mm: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def chip_ratio(
-    uncut_thickness_mm: ArrayLike, chip_thickness_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def shear_angle_deg(rake_deg: float, chip_ratio: float) -> float: ...
-@overload
-def shear_angle_deg(
-    rake_deg: ArrayLike, chip_ratio: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def shear_angle_deg(
-    rake_deg: ArrayLike, chip_ratio: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def shear_strain(rake_deg: float, shear_angle_deg: float) -> float: ...
-@overload
-def shear_strain(
-    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def shear_strain(
-    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def shear_force_n(cutting_force_n: float, thrust_force_n: float, shear_angle_deg: float) -> float: ...
-@overload
-def shear_force_n(
-    cutting_force_n: ArrayLike,
-    thrust_force_n: ArrayLike,
-    shear_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def shear_force_n(
-    cutting_force_n: ArrayLike, thrust_force_n: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def shear_area_mm2(uncut_thickness_mm: float, width_mm: float, shear_angle_deg: float) -> float: ...
-@overload
-def shear_area_mm2(
-    uncut_thickness_mm: ArrayLike, width_mm: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def shear_area_mm2(
-    uncut_thickness_mm: ArrayLike, width_mm: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def merchant_friction_deg(rake_deg: float, shear_angle_deg: float) -> float: ...
-@overload
-def merchant_friction_deg(
-    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def merchant_friction_deg(
-    rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def chip_speed_m_min(cutting_speed_m_min: float, rake_deg: float, shear_angle_deg: float) -> float: ...
-@overload
-def chip_speed_m_min(
-    cutting_speed_m_min: ArrayLike,
-    rake_deg: ArrayLike,
-    shear_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def chip_speed_m_min(
-    cutting_speed_m_min: ArrayLike, rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def heat_to_work_share(
-    cutting_speed_m_min: float, chip_thickness_mm: float, diffusivity_mm2_s: float, shear_angle_deg: float
-) -> float: ...
-@overload
-def heat_to_work_share(
-    cutting_speed_m_min: ArrayLike,
-    chip_thickness_mm: ArrayLike,
-    diffusivity_mm2_s: ArrayLike,
-    shear_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def heat_to_work_share(
-    cutting_speed_m_min: ArrayLike,
-    chip_thickness_mm: ArrayLike,
-    diffusivity_mm2_s: ArrayLike,
-    shear_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def work_warming_k(
-    heat_w: float,
-    time_s: float,
-    diameter_mm: float,
-    bore_mm: float,
-    length_mm: float,
-    density_kg_m3: float,
-    specific_heat_j_kg_k: float,
-) -> float: ...
-@overload
-def work_warming_k(
-    heat_w: ArrayLike,
-    time_s: ArrayLike,
-    diameter_mm: ArrayLike,
-    bore_mm: ArrayLike,
-    length_mm: ArrayLike,
-    density_kg_m3: ArrayLike,
-    specific_heat_j_kg_k: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def work_warming_k(
-    heat_w: ArrayLike,
-    time_s: ArrayLike,
-    diameter_mm: ArrayLike,
-    bore_mm: ArrayLike,
-    length_mm: ArrayLike,
-    density_kg_m3: ArrayLike,
-    specific_heat_j_kg_k: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_feed_force_ratio(entry_deg: float, exit_deg: float, radial_share: float) -> float: ...
-@overload
-def milling_feed_force_ratio(
-    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def milling_feed_force_ratio(
-    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def milling_cross_force_ratio(entry_deg: float, exit_deg: float, radial_share: float) -> float: ...
-@overload
-def milling_cross_force_ratio(
-    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def milling_cross_force_ratio(
-    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def temperature_rise_k(
-    specific_energy_j_mm3: float,
-    volumetric_heat_j_mm3_k: float,
-    cutting_speed_m_min: float,
-    uncut_thickness_mm: float,
-    diffusivity_mm2_s: float,
-) -> float: ...
-@overload
-def temperature_rise_k(
-    specific_energy_j_mm3: ArrayLike,
-    volumetric_heat_j_mm3_k: ArrayLike,
-    cutting_speed_m_min: ArrayLike,
-    uncut_thickness_mm: ArrayLike,
-    diffusivity_mm2_s: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def temperature_rise_k(
-    specific_energy_j_mm3: ArrayLike,
-    volumetric_heat_j_mm3_k: ArrayLike,
-    cutting_speed_m_min: ArrayLike,
-    uncut_thickness_mm: ArrayLike,
-    diffusivity_mm2_s: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def economic_life_min(exponent: float, change_min: float, edge_cost: float, cost_per_min: float) -> float: ...
-@overload
-def economic_life_min(
-    exponent: ArrayLike,
-    change_min: ArrayLike,
-    edge_cost: ArrayLike,
-    cost_per_min: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def economic_life_min(
-    exponent: ArrayLike,
-    change_min: ArrayLike,
-    edge_cost: ArrayLike,
-    cost_per_min: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def taper_angle_deg(large_mm: float, small_mm: float, length_mm: float) -> float: ...
-@overload
-def taper_angle_deg(
-    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def taper_angle_deg(
-    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tailstock_setover_mm(large_mm: float, small_mm: float, length_mm: float, work_mm: float) -> float: ...
-@overload
-def tailstock_setover_mm(
-    large_mm: ArrayLike,
-    small_mm: ArrayLike,
-    length_mm: ArrayLike,
-    work_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def tailstock_setover_mm(
-    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, work_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def ramp_length_mm(depth_mm: float, ramp_deg: float) -> float: ...
-@overload
-def ramp_length_mm(depth_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def ramp_length_mm(
-    depth_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def helix_pitch_mm(hole_mm: float, cutter_diameter_mm: float, ramp_deg: float) -> float: ...
-@overload
-def helix_pitch_mm(
-    hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def helix_pitch_mm(
-    hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, ramp_deg: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def helix_length_mm(depth_mm: float, pitch_mm: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
-@overload
-def helix_length_mm(
-    depth_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    hole_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def helix_length_mm(
-    depth_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    hole_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def centre_feed_mm_min(table_feed_mm_min: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
-@overload
-def centre_feed_mm_min(
-    table_feed_mm_min: ArrayLike,
-    hole_mm: ArrayLike,
-    cutter_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def centre_feed_mm_min(
-    table_feed_mm_min: ArrayLike, hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def taylor_exponent(speed_1_m_min: float, life_1_min: float, speed_2_m_min: float, life_2_min: float) -> float: ...
-@overload
-def taylor_exponent(
-    speed_1_m_min: ArrayLike,
-    life_1_min: ArrayLike,
-    speed_2_m_min: ArrayLike,
-    life_2_min: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def taylor_exponent(
-    speed_1_m_min: ArrayLike,
-    life_1_min: ArrayLike,
-    speed_2_m_min: ArrayLike,
-    life_2_min: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def taylor_speed_m_min(c_m_min: float, exponent: float, life_min: float) -> float: ...
-@overload
-def taylor_speed_m_min(
-    c_m_min: ArrayLike, exponent: ArrayLike, life_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def taylor_speed_m_min(
-    c_m_min: ArrayLike, exponent: ArrayLike, life_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def taylor_life_min(c_m_min: float, exponent: float, speed_m_min: float) -> float: ...
-@overload
-def taylor_life_min(
-    c_m_min: ArrayLike, exponent: ArrayLike, speed_m_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def taylor_life_min(
-    c_m_min: ArrayLike, exponent: ArrayLike, speed_m_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def fastest_life_min(exponent: float, change_min: float) -> float: ...
-@overload
-def fastest_life_min(
-    exponent: ArrayLike, change_min: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def fastest_life_min(
-    exponent: ArrayLike, change_min: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def taylor_life_ratio(
-    exponent: float,
-    feed_exponent: float,
-    depth_exponent: float,
-    speed_factor: float,
-    feed_factor: float,
-    depth_factor: float,
-) -> float: ...
-@overload
-def taylor_life_ratio(
-    exponent: ArrayLike,
-    feed_exponent: ArrayLike,
-    depth_exponent: ArrayLike,
-    speed_factor: ArrayLike,
-    feed_factor: ArrayLike,
-    depth_factor: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def taylor_life_ratio(
-    exponent: ArrayLike,
-    feed_exponent: ArrayLike,
-    depth_exponent: ArrayLike,
-    speed_factor: ArrayLike,
-    feed_factor: ArrayLike,
-    depth_factor: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 
 # cutting: one cut
 
@@ -3252,832 +1137,6 @@ def choose_passes(
     catalogue: Catalogue,
     explain: bool,
 ) -> Passes: ...
-@overload
-def metric_stress_area_mm2(diameter_mm: float, pitch_mm: float) -> float: ...
-@overload
-def metric_stress_area_mm2(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def metric_stress_area_mm2(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def unified_stress_area_in2(diameter_in: float, threads_per_inch: float) -> float: ...
-@overload
-def unified_stress_area_in2(
-    diameter_in: ArrayLike, threads_per_inch: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def unified_stress_area_in2(
-    diameter_in: ArrayLike, threads_per_inch: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def high_strength_stress_area_mm2(external_pitch_min_mm: float, pitch_mm: float) -> float: ...
-@overload
-def high_strength_stress_area_mm2(
-    external_pitch_min_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def high_strength_stress_area_mm2(
-    external_pitch_min_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def high_strength_stress_area_in2(external_pitch_min_in: float, pitch_in: float) -> float: ...
-@overload
-def high_strength_stress_area_in2(
-    external_pitch_min_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def high_strength_stress_area_in2(
-    external_pitch_min_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def mean_stress_area_mm2(pitch_diameter_mm: float, minor_diameter_mm: float) -> float: ...
-@overload
-def mean_stress_area_mm2(
-    pitch_diameter_mm: ArrayLike, minor_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def mean_stress_area_mm2(
-    pitch_diameter_mm: ArrayLike, minor_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def mean_stress_area_in2(pitch_diameter_in: float, minor_diameter_in: float) -> float: ...
-@overload
-def mean_stress_area_in2(
-    pitch_diameter_in: ArrayLike, minor_diameter_in: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def mean_stress_area_in2(
-    pitch_diameter_in: ArrayLike, minor_diameter_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def minor_diameter_area_mm2(diameter_mm: float, pitch_mm: float) -> float: ...
-@overload
-def minor_diameter_area_mm2(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def minor_diameter_area_mm2(
-    diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def minor_diameter_area_in2(diameter_in: float, pitch_in: float) -> float: ...
-@overload
-def minor_diameter_area_in2(
-    diameter_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def minor_diameter_area_in2(
-    diameter_in: ArrayLike, pitch_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def net_area_mm2(outside_diameter_mm: float, bore_mm: float) -> float: ...
-@overload
-def net_area_mm2(
-    outside_diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def net_area_mm2(
-    outside_diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def net_area_in2(outside_diameter_in: float, bore_in: float) -> float: ...
-@overload
-def net_area_in2(
-    outside_diameter_in: ArrayLike, bore_in: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def net_area_in2(
-    outside_diameter_in: ArrayLike, bore_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def external_shear_area_mm2(
-    internal_minor_max_mm: float,
-    external_pitch_min_mm: float,
-    pitch_mm: float,
-    half_angle_deg: float,
-    engagement_mm: float,
-) -> float: ...
-@overload
-def external_shear_area_mm2(
-    internal_minor_max_mm: ArrayLike,
-    external_pitch_min_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def external_shear_area_mm2(
-    internal_minor_max_mm: ArrayLike,
-    external_pitch_min_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def external_shear_area_in2(
-    internal_minor_max_in: float,
-    external_pitch_min_in: float,
-    pitch_in: float,
-    half_angle_deg: float,
-    engagement_in: float,
-) -> float: ...
-@overload
-def external_shear_area_in2(
-    internal_minor_max_in: ArrayLike,
-    external_pitch_min_in: ArrayLike,
-    pitch_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def external_shear_area_in2(
-    internal_minor_max_in: ArrayLike,
-    external_pitch_min_in: ArrayLike,
-    pitch_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def internal_shear_area_mm2(
-    external_major_min_mm: float,
-    internal_pitch_max_mm: float,
-    pitch_mm: float,
-    half_angle_deg: float,
-    engagement_mm: float,
-) -> float: ...
-@overload
-def internal_shear_area_mm2(
-    external_major_min_mm: ArrayLike,
-    internal_pitch_max_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def internal_shear_area_mm2(
-    external_major_min_mm: ArrayLike,
-    internal_pitch_max_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def internal_shear_area_in2(
-    external_major_min_in: float,
-    internal_pitch_max_in: float,
-    pitch_in: float,
-    half_angle_deg: float,
-    engagement_in: float,
-) -> float: ...
-@overload
-def internal_shear_area_in2(
-    external_major_min_in: ArrayLike,
-    internal_pitch_max_in: ArrayLike,
-    pitch_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def internal_shear_area_in2(
-    external_major_min_in: ArrayLike,
-    internal_pitch_max_in: ArrayLike,
-    pitch_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    engagement_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def full_form_length_mm(
-    overlap_mm: float,
-    external_chamfer_mm: float,
-    external_run_out_mm: float,
-    internal_countersink_mm: float,
-    internal_run_out_mm: float,
-) -> float: ...
-@overload
-def full_form_length_mm(
-    overlap_mm: ArrayLike,
-    external_chamfer_mm: ArrayLike,
-    external_run_out_mm: ArrayLike,
-    internal_countersink_mm: ArrayLike,
-    internal_run_out_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def full_form_length_mm(
-    overlap_mm: ArrayLike,
-    external_chamfer_mm: ArrayLike,
-    external_run_out_mm: ArrayLike,
-    internal_countersink_mm: ArrayLike,
-    internal_run_out_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def full_form_length_in(
-    overlap_in: float,
-    external_chamfer_in: float,
-    external_run_out_in: float,
-    internal_countersink_in: float,
-    internal_run_out_in: float,
-) -> float: ...
-@overload
-def full_form_length_in(
-    overlap_in: ArrayLike,
-    external_chamfer_in: ArrayLike,
-    external_run_out_in: ArrayLike,
-    internal_countersink_in: ArrayLike,
-    internal_run_out_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def full_form_length_in(
-    overlap_in: ArrayLike,
-    external_chamfer_in: ArrayLike,
-    external_run_out_in: ArrayLike,
-    internal_countersink_in: ArrayLike,
-    internal_run_out_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def section_load_n(area_mm2: float, strength_mpa: float) -> float: ...
-@overload
-def section_load_n(
-    area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def section_load_n(
-    area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def section_load_lbf(area_in2: float, strength_psi: float) -> float: ...
-@overload
-def section_load_lbf(
-    area_in2: ArrayLike, strength_psi: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def section_load_lbf(
-    area_in2: ArrayLike, strength_psi: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def engagement_for_load_mm(load_n: float, shear_strength_mpa: float, shear_area_mm2_mm: float) -> float: ...
-@overload
-def engagement_for_load_mm(
-    load_n: ArrayLike, shear_strength_mpa: ArrayLike, shear_area_mm2_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def engagement_for_load_mm(
-    load_n: ArrayLike, shear_strength_mpa: ArrayLike, shear_area_mm2_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def engagement_for_load_in(load_lbf: float, shear_strength_psi: float, shear_area_in2_in: float) -> float: ...
-@overload
-def engagement_for_load_in(
-    load_lbf: ArrayLike,
-    shear_strength_psi: ArrayLike,
-    shear_area_in2_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def engagement_for_load_in(
-    load_lbf: ArrayLike, shear_strength_psi: ArrayLike, shear_area_in2_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def engagement_for_tension_mm(
-    stress_area_mm2: float,
-    internal_minor_max_mm: float,
-    external_pitch_min_mm: float,
-    pitch_mm: float,
-    half_angle_deg: float,
-) -> float: ...
-@overload
-def engagement_for_tension_mm(
-    stress_area_mm2: ArrayLike,
-    internal_minor_max_mm: ArrayLike,
-    external_pitch_min_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def engagement_for_tension_mm(
-    stress_area_mm2: ArrayLike,
-    internal_minor_max_mm: ArrayLike,
-    external_pitch_min_mm: ArrayLike,
-    pitch_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def engagement_for_tension_in(
-    stress_area_in2: float,
-    internal_minor_max_in: float,
-    external_pitch_min_in: float,
-    pitch_in: float,
-    half_angle_deg: float,
-) -> float: ...
-@overload
-def engagement_for_tension_in(
-    stress_area_in2: ArrayLike,
-    internal_minor_max_in: ArrayLike,
-    external_pitch_min_in: ArrayLike,
-    pitch_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def engagement_for_tension_in(
-    stress_area_in2: ArrayLike,
-    internal_minor_max_in: ArrayLike,
-    external_pitch_min_in: ArrayLike,
-    pitch_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def stripping_ratio(
-    external_shear_area_mm2: float,
-    external_strength_mpa: float,
-    internal_shear_area_mm2: float,
-    internal_strength_mpa: float,
-) -> float: ...
-@overload
-def stripping_ratio(
-    external_shear_area_mm2: ArrayLike,
-    external_strength_mpa: ArrayLike,
-    internal_shear_area_mm2: ArrayLike,
-    internal_strength_mpa: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def stripping_ratio(
-    external_shear_area_mm2: ArrayLike,
-    external_strength_mpa: ArrayLike,
-    internal_shear_area_mm2: ArrayLike,
-    internal_strength_mpa: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def dilation_factor(outside_to_diameter: float) -> float: ...
-@overload
-def dilation_factor(outside_to_diameter: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def dilation_factor(
-    outside_to_diameter: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def external_bending_factor(strength_ratio: float) -> float: ...
-@overload
-def external_bending_factor(strength_ratio: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def external_bending_factor(
-    strength_ratio: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def internal_bending_factor(strength_ratio: float) -> float: ...
-@overload
-def internal_bending_factor(strength_ratio: ArrayLike, on_error: Literal["raise"] = "raise") -> FloatOrArray: ...
-@overload
-def internal_bending_factor(
-    strength_ratio: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def radial_pressure_mpa(
-    load_n: float, pitch_diameter_mm: float, engagement_mm: float, half_angle_deg: float
-) -> float: ...
-@overload
-def radial_pressure_mpa(
-    load_n: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    engagement_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def radial_pressure_mpa(
-    load_n: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    engagement_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def radial_pressure_psi(
-    load_lbf: float, pitch_diameter_in: float, engagement_in: float, half_angle_deg: float
-) -> float: ...
-@overload
-def radial_pressure_psi(
-    load_lbf: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    engagement_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def radial_pressure_psi(
-    load_lbf: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    engagement_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def hoop_tension_mpa(pressure_mpa: float, inside_diameter_mm: float, outside_diameter_mm: float) -> float: ...
-@overload
-def hoop_tension_mpa(
-    pressure_mpa: ArrayLike,
-    inside_diameter_mm: ArrayLike,
-    outside_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def hoop_tension_mpa(
-    pressure_mpa: ArrayLike, inside_diameter_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def hoop_tension_psi(pressure_psi: float, inside_diameter_in: float, outside_diameter_in: float) -> float: ...
-@overload
-def hoop_tension_psi(
-    pressure_psi: ArrayLike,
-    inside_diameter_in: ArrayLike,
-    outside_diameter_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def hoop_tension_psi(
-    pressure_psi: ArrayLike, inside_diameter_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def hoop_compression_mpa(pressure_mpa: float, bore_mm: float, outside_diameter_mm: float) -> float: ...
-@overload
-def hoop_compression_mpa(
-    pressure_mpa: ArrayLike, bore_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def hoop_compression_mpa(
-    pressure_mpa: ArrayLike, bore_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def hoop_compression_psi(pressure_psi: float, bore_in: float, outside_diameter_in: float) -> float: ...
-@overload
-def hoop_compression_psi(
-    pressure_psi: ArrayLike, bore_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def hoop_compression_psi(
-    pressure_psi: ArrayLike, bore_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tightening_torque_nm(
-    preload_n: float,
-    pitch_diameter_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    thread_friction: float,
-    bearing_friction: float,
-    bearing_diameter_mm: float,
-) -> float: ...
-@overload
-def tightening_torque_nm(
-    preload_n: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def tightening_torque_nm(
-    preload_n: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tightening_torque_lbf_in(
-    preload_lbf: float,
-    pitch_diameter_in: float,
-    lead_in: float,
-    half_angle_deg: float,
-    thread_friction: float,
-    bearing_friction: float,
-    bearing_diameter_in: float,
-) -> float: ...
-@overload
-def tightening_torque_lbf_in(
-    preload_lbf: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def tightening_torque_lbf_in(
-    preload_lbf: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def loosening_torque_nm(
-    preload_n: float,
-    pitch_diameter_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    thread_friction: float,
-    bearing_friction: float,
-    bearing_diameter_mm: float,
-) -> float: ...
-@overload
-def loosening_torque_nm(
-    preload_n: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def loosening_torque_nm(
-    preload_n: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def loosening_torque_lbf_in(
-    preload_lbf: float,
-    pitch_diameter_in: float,
-    lead_in: float,
-    half_angle_deg: float,
-    thread_friction: float,
-    bearing_friction: float,
-    bearing_diameter_in: float,
-) -> float: ...
-@overload
-def loosening_torque_lbf_in(
-    preload_lbf: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def loosening_torque_lbf_in(
-    preload_lbf: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def preload_from_torque_n(
-    torque_nm: float,
-    pitch_diameter_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    thread_friction: float,
-    bearing_friction: float,
-    bearing_diameter_mm: float,
-) -> float: ...
-@overload
-def preload_from_torque_n(
-    torque_nm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def preload_from_torque_n(
-    torque_nm: ArrayLike,
-    pitch_diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def preload_from_torque_lbf(
-    torque_lbf_in: float,
-    pitch_diameter_in: float,
-    lead_in: float,
-    half_angle_deg: float,
-    thread_friction: float,
-    bearing_friction: float,
-    bearing_diameter_in: float,
-) -> float: ...
-@overload
-def preload_from_torque_lbf(
-    torque_lbf_in: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def preload_from_torque_lbf(
-    torque_lbf_in: ArrayLike,
-    pitch_diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    half_angle_deg: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    bearing_diameter_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def handbook_torque_nm(
-    preload_n: float, diameter_mm: float, lead_mm: float, thread_friction: float, bearing_friction: float
-) -> float: ...
-@overload
-def handbook_torque_nm(
-    preload_n: ArrayLike,
-    diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def handbook_torque_nm(
-    preload_n: ArrayLike,
-    diameter_mm: ArrayLike,
-    lead_mm: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def handbook_torque_lbf_in(
-    preload_lbf: float, diameter_in: float, lead_in: float, thread_friction: float, bearing_friction: float
-) -> float: ...
-@overload
-def handbook_torque_lbf_in(
-    preload_lbf: ArrayLike,
-    diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def handbook_torque_lbf_in(
-    preload_lbf: ArrayLike,
-    diameter_in: ArrayLike,
-    lead_in: ArrayLike,
-    thread_friction: ArrayLike,
-    bearing_friction: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def nut_factor_torque_nm(preload_n: float, diameter_mm: float, nut_factor: float) -> float: ...
-@overload
-def nut_factor_torque_nm(
-    preload_n: ArrayLike, diameter_mm: ArrayLike, nut_factor: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def nut_factor_torque_nm(
-    preload_n: ArrayLike, diameter_mm: ArrayLike, nut_factor: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def nut_factor_torque_lbf_in(preload_lbf: float, diameter_in: float, nut_factor: float) -> float: ...
-@overload
-def nut_factor_torque_lbf_in(
-    preload_lbf: ArrayLike, diameter_in: ArrayLike, nut_factor: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def nut_factor_torque_lbf_in(
-    preload_lbf: ArrayLike, diameter_in: ArrayLike, nut_factor: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tightening_stress_mpa(
-    preload_n: float, thread_torque_nm: float, section_diameter_mm: float, bore_mm: float
-) -> float: ...
-@overload
-def tightening_stress_mpa(
-    preload_n: ArrayLike,
-    thread_torque_nm: ArrayLike,
-    section_diameter_mm: ArrayLike,
-    bore_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def tightening_stress_mpa(
-    preload_n: ArrayLike,
-    thread_torque_nm: ArrayLike,
-    section_diameter_mm: ArrayLike,
-    bore_mm: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def tightening_stress_psi(
-    preload_lbf: float, thread_torque_lbf_in: float, section_diameter_in: float, bore_in: float
-) -> float: ...
-@overload
-def tightening_stress_psi(
-    preload_lbf: ArrayLike,
-    thread_torque_lbf_in: ArrayLike,
-    section_diameter_in: ArrayLike,
-    bore_in: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def tightening_stress_psi(
-    preload_lbf: ArrayLike,
-    thread_torque_lbf_in: ArrayLike,
-    section_diameter_in: ArrayLike,
-    bore_in: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def share_of_strength(preload_n: float, stress_area_mm2: float, strength_mpa: float) -> float: ...
-@overload
-def share_of_strength(
-    preload_n: ArrayLike, stress_area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def share_of_strength(
-    preload_n: ArrayLike, stress_area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def overload_factor(proof_load_n: float, preload_n: float, joint_share: float, load_n: float) -> float: ...
-@overload
-def overload_factor(
-    proof_load_n: ArrayLike,
-    preload_n: ArrayLike,
-    joint_share: ArrayLike,
-    load_n: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def overload_factor(
-    proof_load_n: ArrayLike,
-    preload_n: ArrayLike,
-    joint_share: ArrayLike,
-    load_n: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def yielding_factor(proof_load_n: float, preload_n: float, joint_share: float, load_n: float) -> float: ...
-@overload
-def yielding_factor(
-    proof_load_n: ArrayLike,
-    preload_n: ArrayLike,
-    joint_share: ArrayLike,
-    load_n: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def yielding_factor(
-    proof_load_n: ArrayLike,
-    preload_n: ArrayLike,
-    joint_share: ArrayLike,
-    load_n: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
 
 class PartStrength:
     def __init__(
@@ -4208,45 +1267,6 @@ def cut_figures() -> list[str]: ...
 
 # change gears
 
-@overload
-def train_lead_mm(screw_lead_mm: float, spindle_to_stud: float, drivers_teeth: float, driven_teeth: float) -> float: ...
-@overload
-def train_lead_mm(
-    screw_lead_mm: ArrayLike,
-    spindle_to_stud: ArrayLike,
-    drivers_teeth: ArrayLike,
-    driven_teeth: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def train_lead_mm(
-    screw_lead_mm: ArrayLike,
-    spindle_to_stud: ArrayLike,
-    drivers_teeth: ArrayLike,
-    driven_teeth: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def train_lead_mm(
-    screw_lead_mm: ArrayLike,
-    spindle_to_stud: ArrayLike,
-    drivers_teeth: ArrayLike,
-    driven_teeth: ArrayLike,
-    on_error: str,
-) -> Any: ...
-@overload
-def gear_centres_mm(teeth_1: float, teeth_2: float, module_mm: float) -> float: ...
-@overload
-def gear_centres_mm(
-    teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: Literal["raise"] = "raise"
-) -> FloatOrArray: ...
-@overload
-def gear_centres_mm(
-    teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def gear_centres_mm(teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: str) -> Any: ...
-
 class GearTrain:
     @property
     def drivers(self) -> tuple[int, ...]: ...
@@ -4287,42 +1307,1626 @@ def simplest_ratio(value: float) -> tuple[int, int]: ...
 
 # pressing a knurl in
 
+# formulas of numbers, from their own signatures
+
+@overload
+def across_balls_exact_mm(
+    pitch_diameter_mm: float,
+    minor_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    ball_mm: float,
+) -> float: ...
+@overload
+def across_balls_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def across_balls_plain_mm(
+    pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, ball_mm: float
+) -> float: ...
+@overload
+def across_balls_plain_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def across_balls_skew_mm(across_balls_mm: float, pitch_mm: float, ball_mm: float) -> float: ...
+@overload
+def across_balls_skew_mm(
+    across_balls_mm: ArrayLike, pitch_mm: ArrayLike, ball_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def axial_play_mm(pitch_clearance_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def axial_play_mm(pitch_clearance_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def basic_minor_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def basic_minor_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def basic_pitch_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def basic_pitch_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def best_wire_exact_mm(pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def best_wire_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def best_wire_mm(pitch_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def best_wire_mm(pitch_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def blank_above_mm(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def blank_above_mm(blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def blank_below_mm(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def blank_below_mm(blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def blind_drill_depth_mm(
+    full_thread_mm: float, pitch_mm: float, chamfer_threads: float, chip_room_mm: float
+) -> float: ...
+@overload
+def blind_drill_depth_mm(
+    full_thread_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    chamfer_threads: ArrayLike,
+    chip_room_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def build_up_um(film_um: float, growth_ratio: float, etch_um: float) -> float: ...
+@overload
+def build_up_um(film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def cantilever_deflection_mm(
+    force_n: float, overhang_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
+) -> float: ...
+@overload
+def cantilever_deflection_mm(
+    force_n: ArrayLike,
+    overhang_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def centre_feed_mm_min(table_feed_mm_min: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def centre_feed_mm_min(
+    table_feed_mm_min: ArrayLike, hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def centres_deflection_mm(
+    force_n: float, position_mm: float, length_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
+) -> float: ...
+@overload
+def centres_deflection_mm(
+    force_n: ArrayLike,
+    position_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def chasing_depth_mm(
+    blank_mm: float,
+    pitch_diameter_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+    nose_radius_mm: float,
+    nose_flat_mm: float,
+    internal: float,
+) -> float: ...
+@overload
+def chasing_depth_mm(
+    blank_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    nose_radius_mm: ArrayLike,
+    nose_flat_mm: ArrayLike,
+    internal: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def chip_ratio(uncut_thickness_mm: float, chip_thickness_mm: float) -> float: ...
+@overload
+def chip_ratio(uncut_thickness_mm: ArrayLike, chip_thickness_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def chip_speed_m_min(cutting_speed_m_min: float, rake_deg: float, shear_angle_deg: float) -> float: ...
+@overload
+def chip_speed_m_min(
+    cutting_speed_m_min: ArrayLike, rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def chip_thickness_mm(feed_mm_rev: float, entering_deg: float) -> float: ...
+@overload
+def chip_thickness_mm(feed_mm_rev: ArrayLike, entering_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def chip_thinning_factor(width_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def chip_thinning_factor(width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def chuck_centre_deflection_mm(
+    force_n: float, position_mm: float, length_mm: float, youngs_modulus_gpa: float, second_moment_mm4: float
+) -> float: ...
+@overload
+def chuck_centre_deflection_mm(
+    force_n: ArrayLike,
+    position_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    second_moment_mm4: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def coated_diameter_change_um(build_up_um: float) -> float: ...
+@overload
+def coated_diameter_change_um(build_up_um: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def coated_pitch_change_um(build_up_um: float, half_angle_deg: float) -> float: ...
+@overload
+def coated_pitch_change_um(build_up_um: ArrayLike, half_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def column_capacity_n(elastic_load_n: float, yield_load_n: float) -> float: ...
+@overload
+def column_capacity_n(elastic_load_n: ArrayLike, yield_load_n: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def column_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
+@overload
+def column_load_n(
+    area_mm2: ArrayLike,
+    slenderness: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    yield_mpa: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def compound_travel_mm(depth_mm: float, angle_deg: float) -> float: ...
+@overload
+def compound_travel_mm(depth_mm: ArrayLike, angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def countersink_depth_mm(countersink_diameter_mm: float, hole_diameter_mm: float, included_deg: float) -> float: ...
+@overload
+def countersink_depth_mm(
+    countersink_diameter_mm: ArrayLike, hole_diameter_mm: ArrayLike, included_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def countersink_diameter_mm(depth_mm: float, hole_diameter_mm: float, included_deg: float) -> float: ...
+@overload
+def countersink_diameter_mm(
+    depth_mm: ArrayLike, hole_diameter_mm: ArrayLike, included_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def cutting_power_kw(cutting_force_n: float, cutting_speed_m_min: float) -> float: ...
+@overload
+def cutting_power_kw(cutting_force_n: ArrayLike, cutting_speed_m_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def cutting_speed_m_min(spindle_rpm: float, diameter_mm: float) -> float: ...
+@overload
+def cutting_speed_m_min(spindle_rpm: ArrayLike, diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def diametral_wheel_outside_in(nominal_diameter_in: float, wheel_teeth: float, tracking_factor_in: float) -> float: ...
+@overload
+def diametral_wheel_outside_in(
+    nominal_diameter_in: ArrayLike, wheel_teeth: ArrayLike, tracking_factor_in: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def dilation_factor(outside_to_diameter: float) -> float: ...
+@overload
+def dilation_factor(outside_to_diameter: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def drilling_removal_cm3_min(diameter_mm: float, feed_rate_mm_min: float) -> float: ...
+@overload
+def drilling_removal_cm3_min(diameter_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def drilling_thrust_n(
+    kd: float, feed_mm_rev: float, diameter_mm: float, thrust_b: float, thrust_j: float, wear_factor: float
+) -> float: ...
+@overload
+def drilling_thrust_n(
+    kd: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    diameter_mm: ArrayLike,
+    thrust_b: ArrayLike,
+    thrust_j: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def drilling_torque_nm(
+    kd: float, feed_mm_rev: float, diameter_mm: float, torque_a: float, wear_factor: float
+) -> float: ...
+@overload
+def drilling_torque_nm(
+    kd: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    diameter_mm: ArrayLike,
+    torque_a: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def economic_life_min(exponent: float, change_min: float, edge_cost: float, cost_per_min: float) -> float: ...
+@overload
+def economic_life_min(
+    exponent: ArrayLike, change_min: ArrayLike, edge_cost: ArrayLike, cost_per_min: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def engaged_length_mm(
+    insertion_mm: float,
+    thread_length_mm: float,
+    chamfer_mm: float,
+    run_out_mm: float,
+    base_length_mm: float,
+    countersink_mm: float,
+    base_run_out_mm: float,
+) -> float: ...
+@overload
+def engaged_length_mm(
+    insertion_mm: ArrayLike,
+    thread_length_mm: ArrayLike,
+    chamfer_mm: ArrayLike,
+    run_out_mm: ArrayLike,
+    base_length_mm: ArrayLike,
+    countersink_mm: ArrayLike,
+    base_run_out_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def engagement_deg(width_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def engagement_deg(width_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def engagement_for_load_in(load_lbf: float, shear_strength_psi: float, shear_area_in2_in: float) -> float: ...
+@overload
+def engagement_for_load_in(
+    load_lbf: ArrayLike, shear_strength_psi: ArrayLike, shear_area_in2_in: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def engagement_for_load_mm(load_n: float, shear_strength_mpa: float, shear_area_mm2_mm: float) -> float: ...
+@overload
+def engagement_for_load_mm(
+    load_n: ArrayLike, shear_strength_mpa: ArrayLike, shear_area_mm2_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def engagement_for_tension_in(
+    stress_area_in2: float,
+    internal_minor_max_in: float,
+    external_pitch_min_in: float,
+    pitch_in: float,
+    half_angle_deg: float,
+) -> float: ...
+@overload
+def engagement_for_tension_in(
+    stress_area_in2: ArrayLike,
+    internal_minor_max_in: ArrayLike,
+    external_pitch_min_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def engagement_for_tension_mm(
+    stress_area_mm2: float,
+    internal_minor_max_mm: float,
+    external_pitch_min_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+) -> float: ...
+@overload
+def engagement_for_tension_mm(
+    stress_area_mm2: ArrayLike,
+    internal_minor_max_mm: ArrayLike,
+    external_pitch_min_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def euler_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float) -> float: ...
+@overload
+def euler_load_n(
+    area_mm2: ArrayLike, slenderness: ArrayLike, youngs_modulus_gpa: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def external_bending_factor(strength_ratio: float) -> float: ...
+@overload
+def external_bending_factor(strength_ratio: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def external_shear_area_in2(
+    internal_minor_max_in: float,
+    external_pitch_min_in: float,
+    pitch_in: float,
+    half_angle_deg: float,
+    engagement_in: float,
+) -> float: ...
+@overload
+def external_shear_area_in2(
+    internal_minor_max_in: ArrayLike,
+    external_pitch_min_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def external_shear_area_mm2(
+    internal_minor_max_mm: float,
+    external_pitch_min_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+    engagement_mm: float,
+) -> float: ...
+@overload
+def external_shear_area_mm2(
+    internal_minor_max_mm: ArrayLike,
+    external_pitch_min_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def face_milling_approach_mm(cutter_diameter_mm: float, width_mm: float) -> float: ...
+@overload
+def face_milling_approach_mm(cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def fastest_life_min(exponent: float, change_min: float) -> float: ...
+@overload
+def fastest_life_min(exponent: ArrayLike, change_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def feed_factor(feed_mm: float) -> float: ...
+@overload
+def feed_factor(feed_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def feed_rate_mm_min(feed_mm_rev: float, spindle_rpm: float) -> float: ...
+@overload
+def feed_rate_mm_min(feed_mm_rev: ArrayLike, spindle_rpm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def feed_time_s(travel_mm: float, feed_rate_mm_min: float) -> float: ...
+@overload
+def feed_time_s(travel_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def first_whirl_rpm(
+    diameter_mm: float, bore_mm: float, length_mm: float, youngs_modulus_gpa: float, density_kg_m3: float, root: float
+) -> float: ...
+@overload
+def first_whirl_rpm(
+    diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    length_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    density_kg_m3: ArrayLike,
+    root: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def flank_error_equivalent_mm(
+    leading_error_deg: float,
+    following_error_deg: float,
+    half_angle_deg: float,
+    depth_above_mm: float,
+    depth_below_mm: float,
+) -> float: ...
+@overload
+def flank_error_equivalent_mm(
+    leading_error_deg: ArrayLike,
+    following_error_deg: ArrayLike,
+    half_angle_deg: ArrayLike,
+    depth_above_mm: ArrayLike,
+    depth_below_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def form_growth_mm(tooth_depth_mm: float, growth_share: float) -> float: ...
+@overload
+def form_growth_mm(tooth_depth_mm: ArrayLike, growth_share: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def forming_hole_mm(diameter_mm: float, pitch_mm: float, percent: float) -> float: ...
+@overload
+def forming_hole_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def forming_percent(diameter_mm: float, pitch_mm: float, hole_mm: float) -> float: ...
+@overload
+def forming_percent(diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def full_form_length_in(
+    overlap_in: float,
+    external_chamfer_in: float,
+    external_run_out_in: float,
+    internal_countersink_in: float,
+    internal_run_out_in: float,
+) -> float: ...
+@overload
+def full_form_length_in(
+    overlap_in: ArrayLike,
+    external_chamfer_in: ArrayLike,
+    external_run_out_in: ArrayLike,
+    internal_countersink_in: ArrayLike,
+    internal_run_out_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def full_form_length_mm(
+    overlap_mm: float,
+    external_chamfer_mm: float,
+    external_run_out_mm: float,
+    internal_countersink_mm: float,
+    internal_run_out_mm: float,
+) -> float: ...
+@overload
+def full_form_length_mm(
+    overlap_mm: ArrayLike,
+    external_chamfer_mm: ArrayLike,
+    external_run_out_mm: ArrayLike,
+    internal_countersink_mm: ArrayLike,
+    internal_run_out_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def full_thread_mm(drill_depth_mm: float, pitch_mm: float, chamfer_threads: float, chip_room_mm: float) -> float: ...
+@overload
+def full_thread_mm(
+    drill_depth_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    chamfer_threads: ArrayLike,
+    chip_room_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def gear_centres_mm(teeth_1: float, teeth_2: float, module_mm: float) -> float: ...
+@overload
+def gear_centres_mm(teeth_1: ArrayLike, teeth_2: ArrayLike, module_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def greatest_build_up_um(allowance_um: float, half_angle_deg: float) -> float: ...
+@overload
+def greatest_build_up_um(allowance_um: ArrayLike, half_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def gyration_radius_mm(diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def gyration_radius_mm(diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def handbook_torque_lbf_in(
+    preload_lbf: float, diameter_in: float, lead_in: float, thread_friction: float, bearing_friction: float
+) -> float: ...
+@overload
+def handbook_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def handbook_torque_nm(
+    preload_n: float, diameter_mm: float, lead_mm: float, thread_friction: float, bearing_friction: float
+) -> float: ...
+@overload
+def handbook_torque_nm(
+    preload_n: ArrayLike,
+    diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def heat_to_work_share(
+    cutting_speed_m_min: float, chip_thickness_mm: float, diffusivity_mm2_s: float, shear_angle_deg: float
+) -> float: ...
+@overload
+def heat_to_work_share(
+    cutting_speed_m_min: ArrayLike,
+    chip_thickness_mm: ArrayLike,
+    diffusivity_mm2_s: ArrayLike,
+    shear_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def helix_length_mm(depth_mm: float, pitch_mm: float, hole_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def helix_length_mm(
+    depth_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def helix_pitch_mm(hole_mm: float, cutter_diameter_mm: float, ramp_deg: float) -> float: ...
+@overload
+def helix_pitch_mm(
+    hole_mm: ArrayLike, cutter_diameter_mm: ArrayLike, ramp_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def high_strength_stress_area_in2(external_pitch_min_in: float, pitch_in: float) -> float: ...
+@overload
+def high_strength_stress_area_in2(
+    external_pitch_min_in: ArrayLike, pitch_in: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def high_strength_stress_area_mm2(external_pitch_min_mm: float, pitch_mm: float) -> float: ...
+@overload
+def high_strength_stress_area_mm2(
+    external_pitch_min_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def holding_friction(lead_mm: float, pitch_diameter_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def holding_friction(
+    lead_mm: ArrayLike, pitch_diameter_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def hole_for_strip_ratio_mm(ratio: float, full_hole_mm: float, pitch_mm: float, pitch_diameter_mm: float) -> float: ...
+@overload
+def hole_for_strip_ratio_mm(
+    ratio: ArrayLike, full_hole_mm: ArrayLike, pitch_mm: ArrayLike, pitch_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def hoop_compression_mpa(pressure_mpa: float, bore_mm: float, outside_diameter_mm: float) -> float: ...
+@overload
+def hoop_compression_mpa(
+    pressure_mpa: ArrayLike, bore_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def hoop_compression_psi(pressure_psi: float, bore_in: float, outside_diameter_in: float) -> float: ...
+@overload
+def hoop_compression_psi(
+    pressure_psi: ArrayLike, bore_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def hoop_tension_mpa(pressure_mpa: float, inside_diameter_mm: float, outside_diameter_mm: float) -> float: ...
+@overload
+def hoop_tension_mpa(
+    pressure_mpa: ArrayLike, inside_diameter_mm: ArrayLike, outside_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def hoop_tension_psi(pressure_psi: float, inside_diameter_in: float, outside_diameter_in: float) -> float: ...
+@overload
+def hoop_tension_psi(
+    pressure_psi: ArrayLike, inside_diameter_in: ArrayLike, outside_diameter_in: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def internal_bending_factor(strength_ratio: float) -> float: ...
+@overload
+def internal_bending_factor(strength_ratio: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def internal_shear_area_in2(
+    external_major_min_in: float,
+    internal_pitch_max_in: float,
+    pitch_in: float,
+    half_angle_deg: float,
+    engagement_in: float,
+) -> float: ...
+@overload
+def internal_shear_area_in2(
+    external_major_min_in: ArrayLike,
+    internal_pitch_max_in: ArrayLike,
+    pitch_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def internal_shear_area_mm2(
+    external_major_min_mm: float,
+    internal_pitch_max_mm: float,
+    pitch_mm: float,
+    half_angle_deg: float,
+    engagement_mm: float,
+) -> float: ...
+@overload
+def internal_shear_area_mm2(
+    external_major_min_mm: ArrayLike,
+    internal_pitch_max_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    engagement_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def jaw_force_at_speed_n(
+    force_at_rest_n: float, jaw_mass_kg: float, mass_radius_mm: float, spindle_rpm: float
+) -> float: ...
+@overload
+def jaw_force_at_speed_n(
+    force_at_rest_n: ArrayLike,
+    jaw_mass_kg: ArrayLike,
+    mass_radius_mm: ArrayLike,
+    spindle_rpm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def jaw_force_needed_n(
+    cutting_force_n: float, cut_diameter_mm: float, grip_diameter_mm: float, jaws: float, friction: float, safety: float
+) -> float: ...
+@overload
+def jaw_force_needed_n(
+    cutting_force_n: ArrayLike,
+    cut_diameter_mm: ArrayLike,
+    grip_diameter_mm: ArrayLike,
+    jaws: ArrayLike,
+    friction: ArrayLike,
+    safety: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def johnson_load_n(area_mm2: float, slenderness: float, youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
+@overload
+def johnson_load_n(
+    area_mm2: ArrayLike,
+    slenderness: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    yield_mpa: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
 @overload
 def knurl_contact_mm(infeed_mm: float, wheel_diameter_mm: float, blank_diameter_mm: float) -> float: ...
 @overload
 def knurl_contact_mm(
-    infeed_mm: ArrayLike,
-    wheel_diameter_mm: ArrayLike,
-    blank_diameter_mm: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def knurl_contact_mm(
-    infeed_mm: ArrayLike, wheel_diameter_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: Literal["status"]
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
-@overload
-def knurl_contact_mm(
-    infeed_mm: ArrayLike, wheel_diameter_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: str
+    infeed_mm: ArrayLike, wheel_diameter_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: str = ...
 ) -> Any: ...
 @overload
 def knurl_force_n(yield_mpa: float, width_mm: float, contact_mm: float, contact_share: float) -> float: ...
 @overload
 def knurl_force_n(
-    yield_mpa: ArrayLike,
-    width_mm: ArrayLike,
-    contact_mm: ArrayLike,
-    contact_share: ArrayLike,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
+    yield_mpa: ArrayLike, width_mm: ArrayLike, contact_mm: ArrayLike, contact_share: ArrayLike, on_error: str = ...
+) -> Any: ...
 @overload
-def knurl_force_n(
-    yield_mpa: ArrayLike,
-    width_mm: ArrayLike,
-    contact_mm: ArrayLike,
-    contact_share: ArrayLike,
-    on_error: Literal["status"],
-) -> tuple[FloatOrArray, NDArray[np.uint8]]: ...
+def largest_ball_mm(
+    pitch_diameter_mm: float, minor_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
 @overload
-def knurl_force_n(
-    yield_mpa: ArrayLike, width_mm: ArrayLike, contact_mm: ArrayLike, contact_share: ArrayLike, on_error: str
+def largest_ball_mm(
+    pitch_diameter_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def largest_wire_mm(
+    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def largest_wire_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def lead_angle_deg(lead_mm: float, pitch_diameter_mm: float) -> float: ...
+@overload
+def lead_angle_deg(lead_mm: ArrayLike, pitch_diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def lock_preload_change_n_k(
+    youngs_modulus_gpa: float, area_mm2: float, clamped_expansion_um_m_k: float, external_expansion_um_m_k: float
+) -> float: ...
+@overload
+def lock_preload_change_n_k(
+    youngs_modulus_gpa: ArrayLike,
+    area_mm2: ArrayLike,
+    clamped_expansion_um_m_k: ArrayLike,
+    external_expansion_um_m_k: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def lock_preload_n(push_n: float, pull_n: float, factor_of_safety: float) -> float: ...
+@overload
+def lock_preload_n(push_n: ArrayLike, pull_n: ArrayLike, factor_of_safety: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def loosening_torque_lbf_in(
+    preload_lbf: float,
+    pitch_diameter_in: float,
+    lead_in: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_in: float,
+) -> float: ...
+@overload
+def loosening_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def loosening_torque_nm(
+    preload_n: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_mm: float,
+) -> float: ...
+@overload
+def loosening_torque_nm(
+    preload_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def mean_entering_deg(depth_mm: float, nose_radius_mm: float, entering_deg: float) -> float: ...
+@overload
+def mean_entering_deg(
+    depth_mm: ArrayLike, nose_radius_mm: ArrayLike, entering_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def mean_stress_area_in2(pitch_diameter_in: float, minor_diameter_in: float) -> float: ...
+@overload
+def mean_stress_area_in2(pitch_diameter_in: ArrayLike, minor_diameter_in: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def mean_stress_area_mm2(pitch_diameter_mm: float, minor_diameter_mm: float) -> float: ...
+@overload
+def mean_stress_area_mm2(pitch_diameter_mm: ArrayLike, minor_diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def merchant_friction_deg(rake_deg: float, shear_angle_deg: float) -> float: ...
+@overload
+def merchant_friction_deg(rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def metal_consumed_um(film_um: float, growth_ratio: float) -> float: ...
+@overload
+def metal_consumed_um(film_um: ArrayLike, growth_ratio: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def metric_stress_area_mm2(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def metric_stress_area_mm2(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def milling_approach_mm(cutter_diameter_mm: float, width_mm: float) -> float: ...
+@overload
+def milling_approach_mm(cutter_diameter_mm: ArrayLike, width_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def milling_chip_thickness_max_mm(
+    feed_per_tooth_mm: float, width_mm: float, cutter_diameter_mm: float, entering_deg: float
+) -> float: ...
+@overload
+def milling_chip_thickness_max_mm(
+    feed_per_tooth_mm: ArrayLike,
+    width_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    entering_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def milling_chip_thickness_mean_mm(
+    feed_per_tooth_mm: float, width_mm: float, cutter_diameter_mm: float, entering_deg: float
+) -> float: ...
+@overload
+def milling_chip_thickness_mean_mm(
+    feed_per_tooth_mm: ArrayLike,
+    width_mm: ArrayLike,
+    cutter_diameter_mm: ArrayLike,
+    entering_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def milling_cross_force_ratio(entry_deg: float, exit_deg: float, radial_share: float) -> float: ...
+@overload
+def milling_cross_force_ratio(
+    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def milling_feed_force_ratio(entry_deg: float, exit_deg: float, radial_share: float) -> float: ...
+@overload
+def milling_feed_force_ratio(
+    entry_deg: ArrayLike, exit_deg: ArrayLike, radial_share: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def milling_removal_cm3_min(depth_mm: float, width_mm: float, feed_rate_mm_min: float) -> float: ...
+@overload
+def milling_removal_cm3_min(
+    depth_mm: ArrayLike, width_mm: ArrayLike, feed_rate_mm_min: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def milling_roughness_rt_um(feed_per_tooth_mm: float, cutter_diameter_mm: float) -> float: ...
+@overload
+def milling_roughness_rt_um(
+    feed_per_tooth_mm: ArrayLike, cutter_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def minor_diameter_area_in2(diameter_in: float, pitch_in: float) -> float: ...
+@overload
+def minor_diameter_area_in2(diameter_in: ArrayLike, pitch_in: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def minor_diameter_area_mm2(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def minor_diameter_area_mm2(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def mismatch_teeth(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def mismatch_teeth(blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def motor_power_kw(cutting_power_kw: float, efficiency: float) -> float: ...
+@overload
+def motor_power_kw(cutting_power_kw: ArrayLike, efficiency: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def needed_deviation_um(coating_um: float, length_diameters: float) -> float: ...
+@overload
+def needed_deviation_um(coating_um: ArrayLike, length_diameters: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def net_area_in2(outside_diameter_in: float, bore_in: float) -> float: ...
+@overload
+def net_area_in2(outside_diameter_in: ArrayLike, bore_in: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def net_area_mm2(outside_diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def net_area_mm2(outside_diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def normal_pitch_mm(transverse_pitch_mm: float, helix_deg: float) -> float: ...
+@overload
+def normal_pitch_mm(transverse_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def nut_factor_torque_lbf_in(preload_lbf: float, diameter_in: float, nut_factor: float) -> float: ...
+@overload
+def nut_factor_torque_lbf_in(
+    preload_lbf: ArrayLike, diameter_in: ArrayLike, nut_factor: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def nut_factor_torque_nm(preload_n: float, diameter_mm: float, nut_factor: float) -> float: ...
+@overload
+def nut_factor_torque_nm(
+    preload_n: ArrayLike, diameter_mm: ArrayLike, nut_factor: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def over_wires_exact_mm(
+    pitch_diameter_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def over_wires_exact_mm(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def over_wires_held_mm(
+    pitch_diameter_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def over_wires_held_mm(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def over_wires_involute_mm(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def over_wires_involute_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def over_wires_lead_mm(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def over_wires_lead_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def over_wires_normal_mm(
+    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def over_wires_normal_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def over_wires_plain_mm(pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float) -> float: ...
+@overload
+def over_wires_plain_mm(
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def overload_factor(proof_load_n: float, preload_n: float, joint_share: float, load_n: float) -> float: ...
+@overload
+def overload_factor(
+    proof_load_n: ArrayLike, preload_n: ArrayLike, joint_share: ArrayLike, load_n: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def pitch_diameter_from_balls_exact_mm(
+    across_balls_mm: float,
+    minor_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    ball_mm: float,
+) -> float: ...
+@overload
+def pitch_diameter_from_balls_exact_mm(
+    across_balls_mm: ArrayLike,
+    minor_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    ball_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def pitch_diameter_from_wires_exact_mm(
+    over_wires_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def pitch_diameter_from_wires_exact_mm(
+    over_wires_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def pitch_diameter_from_wires_lead_mm(
+    over_wires_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def pitch_diameter_from_wires_lead_mm(
+    over_wires_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def pitch_diameter_from_wires_plain_mm(
+    over_wires_mm: float, pitch_mm: float, half_angle_deg: float, wire_mm: float
+) -> float: ...
+@overload
+def pitch_diameter_from_wires_plain_mm(
+    over_wires_mm: ArrayLike, pitch_mm: ArrayLike, half_angle_deg: ArrayLike, wire_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def pitch_error_equivalent_mm(lead_error_mm: float, half_angle_deg: float) -> float: ...
+@overload
+def pitch_error_equivalent_mm(lead_error_mm: ArrayLike, half_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def pitch_from_diametral_mm(diametral_pitch: float) -> float: ...
+@overload
+def pitch_from_diametral_mm(diametral_pitch: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def pitch_from_teeth_per_inch_mm(teeth_per_inch: float) -> float: ...
+@overload
+def pitch_from_teeth_per_inch_mm(teeth_per_inch: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def point_length_mm(diameter_mm: float, point_deg: float) -> float: ...
+@overload
+def point_length_mm(diameter_mm: ArrayLike, point_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def preload_from_torque_lbf(
+    torque_lbf_in: float,
+    pitch_diameter_in: float,
+    lead_in: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_in: float,
+) -> float: ...
+@overload
+def preload_from_torque_lbf(
+    torque_lbf_in: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def preload_from_torque_n(
+    torque_nm: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_mm: float,
+) -> float: ...
+@overload
+def preload_from_torque_n(
+    torque_nm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def radial_pressure_mpa(
+    load_n: float, pitch_diameter_mm: float, engagement_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def radial_pressure_mpa(
+    load_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    engagement_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def radial_pressure_psi(
+    load_lbf: float, pitch_diameter_in: float, engagement_in: float, half_angle_deg: float
+) -> float: ...
+@overload
+def radial_pressure_psi(
+    load_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    engagement_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def rake_correction(rake_deg: float, reference_rake_deg: float) -> float: ...
+@overload
+def rake_correction(rake_deg: ArrayLike, reference_rake_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def ramp_length_mm(depth_mm: float, ramp_deg: float) -> float: ...
+@overload
+def ramp_length_mm(depth_mm: ArrayLike, ramp_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def recoated_build_up_um(film_um: float, growth_ratio: float, etch_um: float, strips: float) -> float: ...
+@overload
+def recoated_build_up_um(
+    film_um: ArrayLike, growth_ratio: ArrayLike, etch_um: ArrayLike, strips: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def ring_out_of_round_mm(
+    jaw_force_n: float, jaws: float, mean_diameter_mm: float, wall_mm: float, width_mm: float, youngs_modulus_gpa: float
+) -> float: ...
+@overload
+def ring_out_of_round_mm(
+    jaw_force_n: ArrayLike,
+    jaws: ArrayLike,
+    mean_diameter_mm: ArrayLike,
+    wall_mm: ArrayLike,
+    width_mm: ArrayLike,
+    youngs_modulus_gpa: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def root_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def root_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def root_flat_mm(
+    pitch_mm: float, pitch_diameter_mm: float, root_diameter_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def root_flat_mm(
+    pitch_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    root_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def roughness_ra_um(feed_mm_rev: float, nose_radius_mm: float) -> float: ...
+@overload
+def roughness_ra_um(feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def roughness_rt_um(feed_mm_rev: float, nose_radius_mm: float) -> float: ...
+@overload
+def roughness_rt_um(feed_mm_rev: ArrayLike, nose_radius_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def screw_efficiency(lead_mm: float, pitch_diameter_mm: float, half_angle_deg: float, friction: float) -> float: ...
+@overload
+def screw_efficiency(
+    lead_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    friction: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def second_moment_mm4(diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def second_moment_mm4(diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def section_load_lbf(area_in2: float, strength_psi: float) -> float: ...
+@overload
+def section_load_lbf(area_in2: ArrayLike, strength_psi: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def section_load_n(area_mm2: float, strength_mpa: float) -> float: ...
+@overload
+def section_load_n(area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def share_of_strength(preload_n: float, stress_area_mm2: float, strength_mpa: float) -> float: ...
+@overload
+def share_of_strength(
+    preload_n: ArrayLike, stress_area_mm2: ArrayLike, strength_mpa: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def sharp_tooth_depth_mm(normal_pitch_mm: float, profile_deg: float) -> float: ...
+@overload
+def sharp_tooth_depth_mm(normal_pitch_mm: ArrayLike, profile_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def shear_angle_deg(rake_deg: float, chip_ratio: float) -> float: ...
+@overload
+def shear_angle_deg(rake_deg: ArrayLike, chip_ratio: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def shear_area_mm2(uncut_thickness_mm: float, width_mm: float, shear_angle_deg: float) -> float: ...
+@overload
+def shear_area_mm2(
+    uncut_thickness_mm: ArrayLike, width_mm: ArrayLike, shear_angle_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def shear_force_n(cutting_force_n: float, thrust_force_n: float, shear_angle_deg: float) -> float: ...
+@overload
+def shear_force_n(
+    cutting_force_n: ArrayLike, thrust_force_n: ArrayLike, shear_angle_deg: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def shear_strain(rake_deg: float, shear_angle_deg: float) -> float: ...
+@overload
+def shear_strain(rake_deg: ArrayLike, shear_angle_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def size_at_20_mm(warm_mm: float, temperature_c: float, expansion_per_k: float) -> float: ...
+@overload
+def size_at_20_mm(
+    warm_mm: ArrayLike, temperature_c: ArrayLike, expansion_per_k: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def smallest_ball_mm(
+    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def smallest_ball_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def smallest_wire_mm(
+    major_diameter_mm: float, pitch_diameter_mm: float, pitch_mm: float, half_angle_deg: float
+) -> float: ...
+@overload
+def smallest_wire_mm(
+    major_diameter_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def specific_cutting_force_n_mm2(kc11_n_mm2: float, mc: float, chip_thickness_mm: float) -> float: ...
+@overload
+def specific_cutting_force_n_mm2(
+    kc11_n_mm2: ArrayLike, mc: ArrayLike, chip_thickness_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def speed_correction(cutting_speed_m_min: float, reference_speed_m_min: float) -> float: ...
+@overload
+def speed_correction(cutting_speed_m_min: ArrayLike, reference_speed_m_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def spindle_speed_rpm(cutting_speed_m_min: float, diameter_mm: float) -> float: ...
+@overload
+def spindle_speed_rpm(cutting_speed_m_min: ArrayLike, diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def spindle_torque_nm(cutting_force_n: float, diameter_mm: float) -> float: ...
+@overload
+def spindle_torque_nm(cutting_force_n: ArrayLike, diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def stopping_rpm(run_out_mm: float, lead_mm: float, reaction_s: float) -> float: ...
+@overload
+def stopping_rpm(run_out_mm: ArrayLike, lead_mm: ArrayLike, reaction_s: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def stress_diameter_mm(diameter_mm: float, pitch_mm: float) -> float: ...
+@overload
+def stress_diameter_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def strip_ratio(hole_mm: float, full_hole_mm: float, pitch_mm: float, pitch_diameter_mm: float) -> float: ...
+@overload
+def strip_ratio(
+    hole_mm: ArrayLike, full_hole_mm: ArrayLike, pitch_mm: ArrayLike, pitch_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def stripping_ratio(
+    external_shear_area_mm2: float,
+    external_strength_mpa: float,
+    internal_shear_area_mm2: float,
+    internal_strength_mpa: float,
+) -> float: ...
+@overload
+def stripping_ratio(
+    external_shear_area_mm2: ArrayLike,
+    external_strength_mpa: ArrayLike,
+    internal_shear_area_mm2: ArrayLike,
+    internal_strength_mpa: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def table_feed_mm_min(feed_per_tooth_mm: float, teeth: float, spindle_rpm: float) -> float: ...
+@overload
+def table_feed_mm_min(
+    feed_per_tooth_mm: ArrayLike, teeth: ArrayLike, spindle_rpm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def tailstock_setover_mm(large_mm: float, small_mm: float, length_mm: float, work_mm: float) -> float: ...
+@overload
+def tailstock_setover_mm(
+    large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, work_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def taper_angle_deg(large_mm: float, small_mm: float, length_mm: float) -> float: ...
+@overload
+def taper_angle_deg(large_mm: ArrayLike, small_mm: ArrayLike, length_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def tapping_hole_mm(diameter_mm: float, pitch_mm: float, percent: float) -> float: ...
+@overload
+def tapping_hole_mm(diameter_mm: ArrayLike, pitch_mm: ArrayLike, percent: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def tapping_torque_nm(
+    specific_force_n_mm2: float, pitch_mm: float, diameter_mm: float, friction_factor: float
+) -> float: ...
+@overload
+def tapping_torque_nm(
+    specific_force_n_mm2: ArrayLike,
+    pitch_mm: ArrayLike,
+    diameter_mm: ArrayLike,
+    friction_factor: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def taylor_exponent(speed_1_m_min: float, life_1_min: float, speed_2_m_min: float, life_2_min: float) -> float: ...
+@overload
+def taylor_exponent(
+    speed_1_m_min: ArrayLike,
+    life_1_min: ArrayLike,
+    speed_2_m_min: ArrayLike,
+    life_2_min: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def taylor_life_min(c_m_min: float, exponent: float, speed_m_min: float) -> float: ...
+@overload
+def taylor_life_min(c_m_min: ArrayLike, exponent: ArrayLike, speed_m_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def taylor_life_ratio(
+    exponent: float,
+    feed_exponent: float,
+    depth_exponent: float,
+    speed_factor: float,
+    feed_factor: float,
+    depth_factor: float,
+) -> float: ...
+@overload
+def taylor_life_ratio(
+    exponent: ArrayLike,
+    feed_exponent: ArrayLike,
+    depth_exponent: ArrayLike,
+    speed_factor: ArrayLike,
+    feed_factor: ArrayLike,
+    depth_factor: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def taylor_speed_m_min(c_m_min: float, exponent: float, life_min: float) -> float: ...
+@overload
+def taylor_speed_m_min(c_m_min: ArrayLike, exponent: ArrayLike, life_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def teeth_around(blank_diameter_mm: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def teeth_around(blank_diameter_mm: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def temperature_rise_k(
+    specific_energy_j_mm3: float,
+    volumetric_heat_j_mm3_k: float,
+    cutting_speed_m_min: float,
+    uncut_thickness_mm: float,
+    diffusivity_mm2_s: float,
+) -> float: ...
+@overload
+def temperature_rise_k(
+    specific_energy_j_mm3: ArrayLike,
+    volumetric_heat_j_mm3_k: ArrayLike,
+    cutting_speed_m_min: ArrayLike,
+    uncut_thickness_mm: ArrayLike,
+    diffusivity_mm2_s: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def thread_percent(diameter_mm: float, pitch_mm: float, hole_mm: float) -> float: ...
+@overload
+def thread_percent(diameter_mm: ArrayLike, pitch_mm: ArrayLike, hole_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def thread_tilt_deg(
+    pitch_clearance_mm: float,
+    crest_clearance_mm: float,
+    engagement_mm: float,
+    pitch_diameter_mm: float,
+    half_angle_deg: float,
+) -> float: ...
+@overload
+def thread_tilt_deg(
+    pitch_clearance_mm: ArrayLike,
+    crest_clearance_mm: ArrayLike,
+    engagement_mm: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def tightening_stress_mpa(
+    preload_n: float, thread_torque_nm: float, section_diameter_mm: float, bore_mm: float
+) -> float: ...
+@overload
+def tightening_stress_mpa(
+    preload_n: ArrayLike,
+    thread_torque_nm: ArrayLike,
+    section_diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def tightening_stress_psi(
+    preload_lbf: float, thread_torque_lbf_in: float, section_diameter_in: float, bore_in: float
+) -> float: ...
+@overload
+def tightening_stress_psi(
+    preload_lbf: ArrayLike,
+    thread_torque_lbf_in: ArrayLike,
+    section_diameter_in: ArrayLike,
+    bore_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def tightening_torque_lbf_in(
+    preload_lbf: float,
+    pitch_diameter_in: float,
+    lead_in: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_in: float,
+) -> float: ...
+@overload
+def tightening_torque_lbf_in(
+    preload_lbf: ArrayLike,
+    pitch_diameter_in: ArrayLike,
+    lead_in: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_in: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def tightening_torque_nm(
+    preload_n: float,
+    pitch_diameter_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    thread_friction: float,
+    bearing_friction: float,
+    bearing_diameter_mm: float,
+) -> float: ...
+@overload
+def tightening_torque_nm(
+    preload_n: ArrayLike,
+    pitch_diameter_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    thread_friction: ArrayLike,
+    bearing_friction: ArrayLike,
+    bearing_diameter_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def tolerance_unit_um(diameter_mm: float) -> float: ...
+@overload
+def tolerance_unit_um(diameter_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def torque_power_kw(torque_nm: float, spindle_rpm: float) -> float: ...
+@overload
+def torque_power_kw(torque_nm: ArrayLike, spindle_rpm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def tracking_blank_mm(teeth: float, transverse_pitch_mm: float) -> float: ...
+@overload
+def tracking_blank_mm(teeth: ArrayLike, transverse_pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def tracking_helix_deg(teeth: float, normal_pitch_mm: float, blank_diameter_mm: float) -> float: ...
+@overload
+def tracking_helix_deg(
+    teeth: ArrayLike, normal_pitch_mm: ArrayLike, blank_diameter_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def train_lead_mm(screw_lead_mm: float, spindle_to_stud: float, drivers_teeth: float, driven_teeth: float) -> float: ...
+@overload
+def train_lead_mm(
+    screw_lead_mm: ArrayLike,
+    spindle_to_stud: ArrayLike,
+    drivers_teeth: ArrayLike,
+    driven_teeth: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def transition_slenderness(youngs_modulus_gpa: float, yield_mpa: float) -> float: ...
+@overload
+def transition_slenderness(youngs_modulus_gpa: ArrayLike, yield_mpa: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def transverse_pitch_mm(normal_pitch_mm: float, helix_deg: float) -> float: ...
+@overload
+def transverse_pitch_mm(normal_pitch_mm: ArrayLike, helix_deg: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def triangle_height_mm(pitch_mm: float) -> float: ...
+@overload
+def triangle_height_mm(pitch_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def tube_area_mm2(diameter_mm: float, bore_mm: float) -> float: ...
+@overload
+def tube_area_mm2(diameter_mm: ArrayLike, bore_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def turnbuckle_travel_mm(first_lead_mm: float, second_lead_mm: float) -> float: ...
+@overload
+def turnbuckle_travel_mm(first_lead_mm: ArrayLike, second_lead_mm: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def turning_force_n(
+    kc11_n_mm2: float, mc: float, depth_mm: float, feed_mm_rev: float, entering_deg: float, correction: float
+) -> float: ...
+@overload
+def turning_force_n(
+    kc11_n_mm2: ArrayLike,
+    mc: ArrayLike,
+    depth_mm: ArrayLike,
+    feed_mm_rev: ArrayLike,
+    entering_deg: ArrayLike,
+    correction: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def turning_removal_cm3_min(cutting_speed_m_min: float, feed_mm_rev: float, depth_mm: float) -> float: ...
+@overload
+def turning_removal_cm3_min(
+    cutting_speed_m_min: ArrayLike, feed_mm_rev: ArrayLike, depth_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def unified_stress_area_in2(diameter_in: float, threads_per_inch: float) -> float: ...
+@overload
+def unified_stress_area_in2(diameter_in: ArrayLike, threads_per_inch: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def unit_power_force_n_mm2(unit_power_hp_in3_min: float) -> float: ...
+@overload
+def unit_power_force_n_mm2(unit_power_hp_in3_min: ArrayLike, on_error: str = ...) -> Any: ...
+@overload
+def unit_power_kw(
+    unit_power_hp_in3_min: float, feed_factor: float, removal_cm3_min: float, wear_factor: float
+) -> float: ...
+@overload
+def unit_power_kw(
+    unit_power_hp_in3_min: ArrayLike,
+    feed_factor: ArrayLike,
+    removal_cm3_min: ArrayLike,
+    wear_factor: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def wheel_pitch_mm(wheel_diameter_mm: float, wheel_teeth: float, tracking_allowance_mm: float) -> float: ...
+@overload
+def wheel_pitch_mm(
+    wheel_diameter_mm: ArrayLike, wheel_teeth: ArrayLike, tracking_allowance_mm: ArrayLike, on_error: str = ...
+) -> Any: ...
+@overload
+def wire_tilt_deg(
+    pitch_diameter_mm: float,
+    major_diameter_mm: float,
+    pitch_mm: float,
+    lead_mm: float,
+    half_angle_deg: float,
+    wire_mm: float,
+) -> float: ...
+@overload
+def wire_tilt_deg(
+    pitch_diameter_mm: ArrayLike,
+    major_diameter_mm: ArrayLike,
+    pitch_mm: ArrayLike,
+    lead_mm: ArrayLike,
+    half_angle_deg: ArrayLike,
+    wire_mm: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def work_warming_k(
+    heat_w: float,
+    time_s: float,
+    diameter_mm: float,
+    bore_mm: float,
+    length_mm: float,
+    density_kg_m3: float,
+    specific_heat_j_kg_k: float,
+) -> float: ...
+@overload
+def work_warming_k(
+    heat_w: ArrayLike,
+    time_s: ArrayLike,
+    diameter_mm: ArrayLike,
+    bore_mm: ArrayLike,
+    length_mm: ArrayLike,
+    density_kg_m3: ArrayLike,
+    specific_heat_j_kg_k: ArrayLike,
+    on_error: str = ...,
+) -> Any: ...
+@overload
+def yielding_factor(proof_load_n: float, preload_n: float, joint_share: float, load_n: float) -> float: ...
+@overload
+def yielding_factor(
+    proof_load_n: ArrayLike, preload_n: ArrayLike, joint_share: ArrayLike, load_n: ArrayLike, on_error: str = ...
 ) -> Any: ...

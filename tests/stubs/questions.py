@@ -198,7 +198,24 @@ def modules() -> dict[Path, str]:
             f"from dataclasses import dataclass\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
             f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
-    return {path: _laid_out(text) for path, text in out.items()}
+    out[PACKAGE / "_core.pyi"] = stub()
+    return {path: _laid_out(text, path.suffix) for path, text in out.items()}
+
+
+HAND = Path(__file__).with_name("core.pyi")
+
+
+def stub() -> str:
+    """The stub of the compiled core: its classes and functions by hand, and every level-1 formula by its docstring."""
+    out = [HAND.read_text(encoding="utf-8").rstrip(), "", "# formulas of numbers, from their own signatures", ""]
+    for name in sorted(dir(_core)):
+        doc = getattr(_core, name).__doc__ or ""
+        if "float or array_like" in doc and "on_error" in doc:
+            arguments = re.findall(r"^(\w+) : float or array_like$", doc, re.MULTILINE)
+            numbers, arrays = (", ".join(f"{each}: {kind}" for each in arguments) for kind in ("float", "ArrayLike"))
+            out += ["@overload", f"def {name}({numbers}) -> float: ...", "@overload"]
+            out += [f"def {name}({arrays}, on_error: str = ...) -> Any: ..."]
+    return "\n".join(out) + "\n"
 
 
 def home(room: str, record_name: str) -> str:
@@ -209,9 +226,9 @@ def home(room: str, record_name: str) -> str:
     return ""
 
 
-def _laid_out(text: str) -> str:
+def _laid_out(text: str, suffix: str) -> str:
     for command in (["check", "--fix", "--quiet", "--select", "I,F401"], ["format", "--quiet"]):
-        run = [sys.executable, "-m", "ruff", *command, "--stdin-filename", str(PACKAGE / "made.py"), "-"]
+        run = [sys.executable, "-m", "ruff", *command, "--stdin-filename", str(PACKAGE / f"made{suffix}"), "-"]
         text = subprocess.run(run, input=text, capture_output=True, text=True, check=True).stdout
     return text
 
