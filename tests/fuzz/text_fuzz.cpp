@@ -64,11 +64,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         return 0;
     }
     const std::string_view text(reinterpret_cast<const char*>(data) + 1, size - 1);
-    constexpr std::uint8_t kDimensions = static_cast<std::uint8_t>(Dimension::stress) + 1;
+    constexpr std::uint8_t kHowMany = static_cast<std::uint8_t>(Dimension::stress) + 1;
     if (data[0] % 4 != 0) {
         read_a_thread(text);
     } else {
-        read_a_quantity(text, static_cast<Dimension>(data[0] / 4 % kDimensions));
+        read_a_quantity(text, static_cast<Dimension>(data[0] / 4 % kHowMany));
     }
     return 0;
 }

@@ -13,6 +13,7 @@
 #include <string_view>
 
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/catalogue.hpp"
 #include "halfnut/cutting/path.hpp"
 #include "halfnut/fits/rules.hpp"
 #include "halfnut/fits/tables.hpp"

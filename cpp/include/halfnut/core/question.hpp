@@ -98,6 +98,15 @@ struct AskedRow {
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
+   private:
+    template <class M>
+    [[nodiscard]] constexpr AskedRow with(M AskedRow::* member, M value) const {
+        AskedRow out = *this;
+        out.*member = value;
+        return out;
+    }
+
+   public:
     // How a declaration is spelled.
     [[nodiscard]] constexpr AskedRow required() const { return placed().with(&AskedRow::is_required, true); }
     [[nodiscard]] constexpr AskedRow placed() const { return with(&AskedRow::is_placed, true); }
@@ -142,14 +151,6 @@ struct AskedRow {
     }
     [[nodiscard]] constexpr AskedRow from(double low, double high) const {
         return in({.name = key, .unit = unit, .low = low, .high = high});
-    }
-
-   private:
-    template <class M>
-    [[nodiscard]] constexpr AskedRow with(M AskedRow::* member, M value) const {
-        AskedRow out = *this;
-        out.*member = value;
-        return out;
     }
 };
 
