@@ -8,14 +8,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import Any, ClassVar, Literal
-
-from numpy.typing import NDArray
+from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
 from halfnut._core import spell, spell_span, tolerance_unit_um
 from halfnut.core.catalogue import active, rows
 from halfnut.fits.figures import CylinderPartFigures, CylindricalFitFigures
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 __all__ = ["CylinderPart", "CylindricalFit", "cylindrical_fit_columns", "preferred_fits", "tolerance_unit_um"]
 
