@@ -444,14 +444,7 @@ class Worker {
                 column = filled_[at].data();
             }
         }
-        // The work stands out at least as far as the cut is long.
-        for (std::size_t i = 0; i < rows; ++i) {
-            const double out = block.stick_out[i];
-            const double length = block.length[i];
-            reach_[i] = out == out ? out : length;
-            block.special[i] |= out < length ? 1U : 0U;
-        }
-        block.stick_out = reach_.data();
+        call_.passes.reach(block);
         open_depths_ = left_open(kDepth, block.asked_depth, kDepthBounds);
         for (const std::size_t at : kLeft) {
             if (const double* const data = call_.columns.numbers[at].data) {
@@ -642,7 +635,6 @@ class Worker {
     std::array<std::int32_t, kBlockRows> alloys_{};
     std::array<std::int32_t, kBlockRows> tools_{};
     Row all_depth_{};
-    Row reach_{};
     double* depth_to_ = nullptr;
     bool open_depths_ = false;  // some depth was not given
     std::array<Row, kCutFigures.size()> scratch_{};

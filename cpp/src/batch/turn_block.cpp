@@ -142,6 +142,19 @@ HALFNUT_INLINE bool check_rows(const double* column, Bounds bounds, std::size_t 
     return left_open != 0;
 }
 
+// The work stands out at least as far as the cut is long, and as far where nothing is said.
+HALFNUT_INLINE void reach_rows(TurnBlock& b) noexcept {
+    const double* const given = b.stick_out;
+    const std::size_t rows = b.rows;
+    HALFNUT_ROWS
+    for (std::size_t i = 0; i < rows; ++i) {
+        const double length = b.length[i];
+        b.reach[i] = or_else(given[i], length);
+        b.special[i] |= as_bits(when(given[i] < length, 1.0));
+    }
+    b.stick_out = b.reach.data();
+}
+
 HALFNUT_INLINE void find_sides(const TurnShared& shared, TurnBlock& b) noexcept {
     constexpr auto kTools = static_cast<double>(enum_names(ToolMaterial{}).size());
     const std::size_t rows = b.rows;
@@ -444,16 +457,21 @@ HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept 
         c += when(rpm * kSame < b.low_rpm[i], weight(CautionCode::speed_below_window));
         const double far = when(std::abs(f - wanted) > 1e-9 * wanted, if_moved);
         c += Rare ? when(b.feed[i] == b.feed[i], far) : far;
-        // Every power feed is coarser than suits.
-        b.special[i] |= as_bits(when(f > b.most_feed[i] * kSame, 1.0));
         c += when(chip[i] < kRubbingThicknessMm, weight(CautionCode::chip_too_thin));
         // A nose that leaves no roughness is passed by more than this share already.
         const double above = when(f > kFeedOverNose * nose * kSame, weight(CautionCode::feed_above_nose));
         c += when(nose > 0.0, above);
-        c += when(b.stick_out[i] > shared.slender * d, weight(CautionCode::slender));
+        const double out = b.stick_out[i];
+        const double depth = b.depth[i];
+        c += when(out > shared.slender * d, weight(CautionCode::slender));
+        const double whips =
+            when(rpm * out * out > shared.whirl * (d - 2.0 * depth), static_cast<double>(kMayWhip));
         double held = when(power[i] * edge > b.available[i], weight(CautionCode::power_exceeded));
         held += when(bent[i] * edge > b.deflection_limit[i], weight(CautionCode::deflection_exceeded));
-        c += when(bent[i] * edge > b.depth[i], weight(CautionCode::climbs));
+        c += when(bent[i] * edge > depth, weight(CautionCode::climbs));
+        const double coarse =
+            when(f > b.most_feed[i] * kSame, 1.0);  // every power feed is coarser than suits
+        b.special[i] |= as_bits(whips + coarse);
         if constexpr (Rare) {
             held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
             c += when(finish[i] > b.roughness_limit[i] * kSame, weight(CautionCode::roughness_exceeded));
@@ -476,13 +494,6 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
         judge_each<true>(shared, b);
     } else {
         judge_each<false>(shared, b);
-    }
-    HALFNUT_ROWS
-    for (std::size_t i = 0; i < rows; ++i) {
-        const double out = b.stick_out[i];
-        const double left = b.diameter[i] - 2.0 * b.depth[i];
-        b.special[i] |=
-            as_bits(when(b.chosen_rpm[i] * out * out > shared.whirl * left, static_cast<double>(kMayWhip)));
     }
     if (b.open_feeds) {
         HALFNUT_ROWS
@@ -532,6 +543,9 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
                                 std::uint64_t* special) {                                         \
         return check_rows(column, bounds, rows, special);                                         \
     }                                                                                             \
+    attribute void reach_##name(TurnBlock& block) {                                               \
+        reach_rows(block);                                                                        \
+    }                                                                                             \
     attribute void sides_##name(const TurnShared& shared, TurnBlock& block) {                     \
         find_sides(shared, block);                                                                \
     }                                                                                             \
@@ -548,7 +562,7 @@ HALFNUT_INLINE void judge_rows(const TurnShared& shared, TurnBlock& b) noexcept 
     attribute void judge_##name(const TurnShared& shared, TurnBlock& block) {                     \
         judge_rows(shared, block);                                                                \
     }                                                                                             \
-    constexpr TurnPasses k_##name{check_##name, sides_##name,   want_##name,                      \
+    constexpr TurnPasses k_##name{check_##name, reach_##name,   sides_##name, want_##name,        \
                                   set_##name,   compute_##name, judge_##name};
 // NOLINTEND(bugprone-macro-parentheses)
 

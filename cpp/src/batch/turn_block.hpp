@@ -106,6 +106,7 @@ struct TurnBlock {
     alignas(
         64) Bits special{};  // not 0: the row goes through evaluate(); kMayWhip alone: where its alloy whips
     bool some_special = false;
+    alignas(64) Row reach{};    // stick-out, as given or as long as the cut
     alignas(64) Row finish{};   // 0 or 1
     alignas(64) Bits places{};  // of the records that a pass spreads
     // of the case
@@ -161,6 +162,8 @@ inline constexpr std::uint64_t kFinerFlag = 16;     // a finer feed is there
 struct TurnPasses {
     // Mark rows that a column puts out of the ordinary; whether some row leaves it open.
     bool (*check)(const double* column, Bounds bounds, std::size_t rows, std::uint64_t* special);
+    // How far the work stands out.
+    void (*reach)(TurnBlock& block);
     // The place of a row's alloy, tool and rough or finish among the sides of the call.
     void (*sides)(const TurnShared& shared, TurnBlock& block);
     // Constants of the cases whose places were found, window in rev/min, and the feed that is wanted.
