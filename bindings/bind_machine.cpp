@@ -5,6 +5,7 @@
 
 #include "convert.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/machine/room.hpp"
 
 namespace halfnut::bind {
 
@@ -110,6 +111,12 @@ constexpr std::array kMachineMembers{
     HALFNUT_MEMBER(Machine, stop_change_s),
     HALFNUT_MEMBER(Machine, measure_s),
     HALFNUT_MEMBER(Machine, tool_change_s),
+    HALFNUT_MEMBER(Machine, tailstock_turns_per_min),
+    HALFNUT_MEMBER(Machine, table_turns_per_min),
+    HALFNUT_MEMBER(Machine, half_nut_s),
+    HALFNUT_MEMBER(Machine, hand_ream_rpm),
+    HALFNUT_MEMBER(Machine, hand_knurl_rpm),
+    HALFNUT_MEMBER(Machine, hand_axes),
 };
 
 void bind_steps(py::module_& module) {
@@ -166,6 +173,8 @@ void bind_machine(py::module_& module) {
                 return out;
             },
             "Everything wrong or odd: (where, text, odd) each; odd is unlikely but possible.")
+        .def("require_axes", &require_axes, py::arg("way"), py::arg("axes"),
+             "Raise DomainError where a way down moves more slides at once than the machine does.")
         .def(
             "slide",
             [](const Machine& self, const std::string& name) -> py::object {

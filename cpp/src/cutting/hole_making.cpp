@@ -212,10 +212,11 @@ const DeepHoleRow* deep_row(const Catalogue& catalogue, const HoleRequest& reque
     return deep;
 }
 
-/// The feed that is wanted, and the most that still suits.
+/// The feed that is wanted, the most that still suits, and the least that a drill or reamer still cuts at.
 struct Wanted {
     double feed = kNaN;
     double most = kNaN;
+    double least = kNaN;
 };
 
 Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const material::AlloyRow& alloy,
@@ -246,11 +247,15 @@ Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const
     FeedWindow window;
     double feed = kUsualFeedShare * request.diameter_mm;
     double most = feed;
+    double least = kLeastHandFeed * feed;
     const WindowQuery query{&alloy, request.work.hardness_hb, Operation::drill, request.tool_material, kNaN,
                             kNaN,   request.diameter_mm};
     if (feed_window(catalogue, query, window).ok()) {
         feed = std::sqrt(window.low_mm * window.high_mm);
         most = window.high_mm;
+        // fed finer than its window, a drill hardens such a metal in front of itself
+        const bool whole = fire != nullptr || material::has_word(alloy.traits, "work_hardening");
+        least = (whole ? 1.0 : kLeastHandFeed) * window.low_mm;
         out.evidence.note(key, rule::feed_drill, window.row);
         if (window.shared) {
             out.evidence.note(key, rule::feed_drill_share, window.share_row);
@@ -263,18 +268,33 @@ Wanted wanted_feed(const Catalogue& catalogue, const HoleRequest& request, const
     }
     if (const DeepHoleRow* const deep = deep_row(catalogue, request); deep != nullptr && fire == nullptr) {
         feed *= deep->feed_share;
+        least *= deep->feed_share;
         out.evidence.note(key, rule::deep_hole, row_ref(catalogue.deep_holes, *deep));
     }
     if (request.cut == HoleCut::ream) {
         feed *= kReamFeed;
         most *= kReamFeed;
+        least *= kReamFeed;
         out.evidence.note(key, rule::feed_ream);
     }
-    return {feed, most};
+    return {feed, most, least};
 }
 
 std::string_view slide_of(const machine::Machine& machine) noexcept {
     return machine.kind == machine::Kind::lathe ? "tailstock" : "quill";
+}
+
+bool fed_by_hand(const machine::Machine& machine) noexcept {
+    return !is_any(machine) && (machine.kind == machine::Kind::lathe || machine.quill.steps.empty());
+}
+
+/// Fastest spindle at which hands still feed a drill or reamer as much as it must cut; NaN: no such bound.
+double hand_rpm(const machine::Machine& machine, const HoleRequest& request, const Wanted& suits) noexcept {
+    if (taps(request.cut) || !fed_by_hand(machine)) {
+        return kNaN;
+    }
+    const double fed = hand_feed_mm_min(machine, slide_of(machine)) / suits.least;
+    return request.cut == HoleCut::ream ? std::fmin(fed, machine.hand_ream_rpm) : fed;
 }
 
 /// Set the feed of a drill or reamer, finer than wanted where power or torque will not hold, and by hand no
@@ -288,15 +308,13 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
         compute(wanted);
         return;
     }
-    if (machine.kind == machine::Kind::lathe || machine.quill.steps.empty()) {
+    if (fed_by_hand(machine)) {
         out.feed_source = FeedSource::hand;
-        const machine::Slide* const slide = machine::find_slide(machine, slide_of(machine));
-        if (free_choice && slide != nullptr) {
-            const double fastest = kHandTurnsPerMin * slide->travel_per_turn_mm / out.spindle_rpm;
-            if (fastest < wanted) {
-                wanted = fastest;
-                out.evidence.note(figure("feed_mm_rev"), rule::feed_by_hand);
-            }
+        const double fastest = hand_feed_mm_min(machine, slide_of(machine)) / out.spindle_rpm;
+        if (free_choice && fastest < wanted) {
+            wanted = fastest;
+            out.feed_limited_by = LimitCode::hand_feed;
+            out.evidence.note(figure("feed_mm_rev"), rule::feed_by_hand);
         }
         compute(wanted);
         return;
@@ -480,8 +498,10 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     }
     note_window(window, out);
     const FireLimitRow* const fire = fire_limit(catalogue, alloy);
+    const Wanted wanted = wanted_feed(catalogue, request, alloy, fire, out);
     const SpeedBounds bounds{taps(request.cut) ? request.pitch_mm : kNaN, work_whirl_rpm(alloy, mounting),
-                             bar_whirl_rpm(machine, alloy, mounting), fire, taps(request.cut)};
+                             bar_whirl_rpm(machine, alloy, mounting),     fire,
+                             hand_rpm(machine, request, wanted),          taps(request.cut)};
     status = choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, bounds, out);
     if (!status.ok()) {
         clear(out);
@@ -497,7 +517,6 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         // the friction of a tap counts for wear too
         out.ordinary_wear = taps(request.cut) || !std::isnan(request.wear_factor) ? 1.0 : kHoleWear;
     }
-    const Wanted wanted = wanted_feed(catalogue, request, alloy, fire, out);
     if (taps(request.cut)) {
         out.feed_source = FeedSource::exact;
         compute_tap(request, constants, out);

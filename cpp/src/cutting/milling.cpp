@@ -162,10 +162,11 @@ LimitCode broken(const Filled& filled, const machine::Machine& machine, const Cu
                                                                                 : LimitCode::none;
 }
 
-/// The feed a tooth that is wanted, and the most that still suits.
+/// The feed a tooth that is wanted, the most that still suits, and the least that hands may give.
 struct Wanted {
     double feed = kNaN;
     double most = kNaN;
+    double least = kNaN;
 };
 
 Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const WindowQuery& query,
@@ -204,25 +205,39 @@ Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const 
             out.evidence.note(key, rule::feed_roughness_milling);
         }
     }
-    return {feed, most};
+    const bool whole = window.held_by_fire || material::has_word(filled.alloy.traits, "work_hardening");
+    return {feed, most, (whole ? 1.0 : kLeastHandFeed) * feed};
 }
 
 void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted suits,
                  CutResult& out) noexcept {
     const double table_feed = TableFeed::compute(suits.feed, filled.request.teeth, out.spindle_rpm);
-    if (is_any(machine) || machine.table.steps.empty()) {
-        out.feed_source = is_any(machine) ? FeedSource::exact : FeedSource::hand;
+    if (is_any(machine)) {
+        out.feed_source = FeedSource::exact;
         compute(filled, table_feed, out);
+        return;
+    }
+    const auto by_hand = [&] {
+        const double fastest = hand_feed_mm_min(machine, "x");
+        const bool binds = std::isnan(filled.request.feed_per_tooth_mm) && fastest < table_feed;
+        out.feed_source = FeedSource::hand;
+        if (binds) {
+            out.feed_limited_by = LimitCode::hand_feed;
+            out.evidence.note(figure("feed_mm_min"), rule::feed_by_hand);
+        }
+        compute(filled, binds ? fastest : table_feed, out);
+    };
+    if (machine.table.steps.empty()) {
+        by_hand();
         return;
     }
     std::size_t step = machine::choose_feed(machine.table, table_feed);
     const double most = TableFeed::compute(suits.most, filled.request.teeth, out.spindle_rpm);
     const bool too_coarse = machine.table.steps[step].feed_mm > most * (1.0 + 1e-9);
     if (too_coarse && out.feed_limited_by != LimitCode::roughness) {
-        out.feed_source = FeedSource::hand;
         out.evidence.note(figure("feed_mm_min"), rule::feed_hand_finer);
         out.caution(CautionCode::below_smallest_feed);
-        compute(filled, table_feed, out);
+        by_hand();
         return;
     }
     out.feed_source = FeedSource::step;
@@ -423,13 +438,17 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return {status.code, kNoArgument};
     }
     note_window(window, out);
+    const Wanted wanted = wanted_per_tooth(catalogue, filled, query, out);
+    const bool fed_by_hand = !is_any(machine) && machine.table.steps.empty();
+    const double hand_rpm =
+        fed_by_hand ? hand_feed_mm_min(machine, "x") / (wanted.least * request.teeth) : kNaN;
     status = choose_speed(machine, request.cutter_diameter_mm, request.spindle_rpm, -1,
-                          {kNaN, kNaN, kNaN, fire_limit(catalogue, filled.alloy)}, out);
+                          {kNaN, kNaN, kNaN, fire_limit(catalogue, filled.alloy), hand_rpm}, out);
     if (!status.ok()) {
         clear(out);
         return status;
     }
-    choose_feed(machine, filled, wanted_per_tooth(catalogue, filled, query, out), out);
+    choose_feed(machine, filled, wanted, out);
     note_force(filled, out);
     note_power(machine, out);
     out.passes = filled.passes.across.count * filled.passes.down.count;

@@ -128,6 +128,10 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
         out.evidence.note(figure("spindle_rpm"), rule::thread_reversal);
         limit = std::min(limit, reversal);
     }
+    if (!std::isnan(bounds.hand_rpm)) {
+        out.evidence.note(figure("spindle_rpm"), rule::hand_speed);
+        limit = std::min(limit, bounds.hand_rpm);
+    }
     const bool slowly = bounds.taps && std::isnan(asked_rpm) && !is_any(machine);
     if (slowly) {
         double slowest = std::numeric_limits<double>::infinity();
@@ -184,7 +188,8 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
     if (choice.rpm > chuck_limit * kSame) {
         out.caution(CautionCode::above_chuck_limit);
     }
-    if (!whips && choice.rpm * kSame < std::min(window_low, reversal)) {
+    const double by_hands = std::fmin(reversal, bounds.hand_rpm);
+    if (!whips && !slowly && !(by_hands < window_low) && choice.rpm * kSame < window_low) {
         out.caution(CautionCode::speed_below_window);
     }
     out.limit(LimitCode::speed_window, out.cutting_speed_m_min, out.window_high_m_min);
@@ -193,6 +198,9 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
     }
     if (std::isfinite(reversal)) {
         out.limit(LimitCode::reversal, choice.rpm, reversal);
+    }
+    if (!std::isnan(bounds.hand_rpm)) {
+        out.limit(LimitCode::hand_speed, choice.rpm, bounds.hand_rpm);
     }
     if (whips) {
         out.limited_by = of_bar ? LimitCode::bar_whirl : LimitCode::work_whirl;
@@ -206,9 +214,10 @@ Status choose_speed(const machine::Machine& machine, double diameter_mm, double 
                machine.spindle.back().rpm * kSame < limit) {
         out.limited_by = LimitCode::machine_top_speed;
     } else {
-        out.limited_by = reversal <= limit      ? LimitCode::reversal
-                         : chuck_limit <= limit ? LimitCode::chuck_speed
-                                                : LimitCode::speed_window;
+        out.limited_by = reversal <= limit          ? LimitCode::reversal
+                         : chuck_limit <= limit     ? LimitCode::chuck_speed
+                         : bounds.hand_rpm <= limit ? LimitCode::hand_speed
+                                                    : LimitCode::speed_window;
     }
     return {};
 }
@@ -277,14 +286,22 @@ void note_travel(const machine::Machine& machine, std::string_view slide, double
         if (at != nullptr) {
             out.hand_turns_per_min = out.feed_mm_min / at->travel_per_turn_mm;
             out.hand_turns = travel_mm / at->travel_per_turn_mm;
+            out.limit(LimitCode::hand_feed, out.hand_turns_per_min,
+                      machine::hand_turns_per_min(machine, slide));
         }
     }
+}
+
+double hand_feed_mm_min(const machine::Machine& machine, std::string_view slide) noexcept {
+    const machine::Slide* const at = machine::find_slide(machine, slide);
+    return at == nullptr ? kNaN : machine::hand_turns_per_min(machine, slide) * at->travel_per_turn_mm;
 }
 
 void note_binding(const machine::Machine& machine, CutResult& out) noexcept {
     const bool feed_binds =
         out.feed_limited_by == LimitCode::power || out.feed_limited_by == LimitCode::torque ||
-        out.feed_limited_by == LimitCode::deflection || out.feed_limited_by == LimitCode::roughness;
+        out.feed_limited_by == LimitCode::deflection || out.feed_limited_by == LimitCode::roughness ||
+        out.feed_limited_by == LimitCode::hand_feed;
     if (feed_binds) {
         out.limited_by = out.feed_limited_by;
     }

@@ -46,8 +46,9 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept;
 inline constexpr double kThreadRpm = 300.0;
 inline constexpr double kThreadTravelMmMin = 600.0;
 
-/// Fastest that a handle is turned steadily.
-inline constexpr double kHandTurnsPerMin = 60.0;
+/// Least feed by hand, as a share of the low end of power feeds: finer, the edges rub. Metal that hardens,
+/// and chips that burn, bear no less than that low end. Common practice.
+inline constexpr double kLeastHandFeed = 0.5;
 
 /// What holds a spindle back beside window and chuck. NaN: nothing.
 struct SpeedBounds {
@@ -55,6 +56,7 @@ struct SpeedBounds {
     double work_rpm = kNaN;              ///< half the first whirl of the work
     double bar_rpm = kNaN;               ///< of the bar behind the spindle
     const FireLimitRow* fire = nullptr;  ///< of chips that burn
+    double hand_rpm = kNaN;              ///< fastest that hands keep up with
     bool taps = false;                   ///< the slowest step where none is asked for
 };
 
@@ -95,6 +97,9 @@ void note_power(const machine::Machine& machine, CutResult& out) noexcept;
 /// Travel, feed rate and time; turns of the handle where the feed is by hand.
 void note_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,
                  CutResult& out) noexcept;
+
+/// The fastest that hands feed a slide, mm/min; NaN for one that the machine does not give.
+[[nodiscard]] double hand_feed_mm_min(const machine::Machine& machine, std::string_view slide) noexcept;
 
 /// What binds: the feed's limit where a figure holds the feed back, else the spindle's.
 void note_binding(const machine::Machine& machine, CutResult& out) noexcept;

@@ -331,14 +331,25 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
         out.caution(CautionCode::fine_feed_fire);
     }
     const Feeds feeds = feeds_of(machine, filled.request.cut);
+    const auto by_hand = [&] {
+        const char* const slide = crosses(filled.request.cut) ? "cross" : "carriage";
+        const double fed = hand_feed_mm_min(machine, slide) / out.spindle_rpm;
+        const double fastest = fed < finest ? finest : fed;
+        const bool binds = left_open && fastest < wanted;
+        out.feed_source = FeedSource::hand;
+        if (binds) {
+            out.feed_limited_by = LimitCode::hand_feed;
+            out.evidence.note(figure("feed_mm_rev"), rule::feed_by_hand);
+        }
+        compute(filled, binds ? fastest : wanted, out);
+    };
     if (filled.request.cut == LatheCut::thread || is_any(machine)) {
         out.feed_source = FeedSource::exact;
         compute(filled, wanted, out);
         return;
     }
     if (!feeds.power()) {
-        out.feed_source = FeedSource::hand;
-        compute(filled, wanted, out);
+        by_hand();
         return;
     }
     out.feed_source = FeedSource::step;
@@ -350,12 +361,11 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     // Every power feed coarser than suits, or finer than is safe: by hand. A hand leaves no finer surface.
     const bool too_coarse = feeds.at(step) > suits.most * (1.0 + 1e-9);
     if ((too_coarse && out.feed_limited_by != LimitCode::roughness) || too_fine(step)) {
-        out.feed_source = FeedSource::hand;
         out.evidence.note(figure("feed_mm_rev"), rule::feed_hand_finer);
         if (too_coarse) {
             out.caution(CautionCode::below_smallest_feed);
         }
-        compute(filled, wanted, out);
+        by_hand();
         return;
     }
     compute(filled, feeds.at(step), out);
@@ -576,7 +586,8 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
     const FireLimitRow* const fire = fire_limit(catalogue, filled.alloy);
     const SpeedBounds bounds{request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN,
                              work_whirl_rpm(filled.alloy, mounting),
-                             bar_whirl_rpm(machine, filled.alloy, mounting), fire};
+                             bar_whirl_rpm(machine, filled.alloy, mounting), fire,
+                             request.cut == LatheCut::knurl ? machine.hand_knurl_rpm : kNaN};
     if (const Status held =
             choose_speed(machine, request.diameter_mm, request.spindle_rpm, request.chuck, bounds, out);
         !held.ok()) {

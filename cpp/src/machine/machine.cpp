@@ -142,6 +142,25 @@ void inspect_chucks(const Machine& machine, Inspector& inspector) {
     }
 }
 
+/// What hands do; beyond these no one keeps it up.
+void inspect_hands(const Machine& machine, Inspector& inspector) {
+    constexpr double kMostTurns = 90.0;
+    const auto turns = [&](const std::string& where, double value) {
+        inspector.positive(where, value, "turns a minute");
+        if (value > kMostTurns) {
+            inspector.odd(where, fmt::format("{} turns a minute is more than hands keep up", value));
+        }
+    };
+    turns("hands.tailstock_turns", machine.tailstock_turns_per_min);
+    turns("hands.table_turns", machine.table_turns_per_min);
+    inspector.positive("hands.half_nut", machine.half_nut_s, "s");
+    inspector.positive("hands.ream_rpm", machine.hand_ream_rpm, "rev/min");
+    inspector.positive("hands.knurl_rpm", machine.hand_knurl_rpm, "rev/min");
+    if (machine.hand_axes < 1 || machine.hand_axes > 3) {
+        inspector.wrong("hands.axes", fmt::format("must be from 1 to 3, got {}", machine.hand_axes));
+    }
+}
+
 std::string lead_text(double lead_mm, bool inch) {
     return inch ? fmt::format("{:.7g} threads an inch", 25.4 / lead_mm) : fmt::format("{:.7g} mm", lead_mm);
 }
@@ -262,6 +281,7 @@ std::vector<Problem> problems(const Machine& machine) {
     inspector.positive_if_given("spindle_bore", machine.spindle_bore_mm, "mm");
     inspector.positive_if_given("spindle_length", machine.spindle_length_mm, "mm");
     inspector.positive_if_given("torque_limit", machine.torque_limit_nm, "N m");
+    inspect_hands(machine, inspector);
     for (const auto& [where, seconds] : {std::pair{"seconds.lever_change", machine.lever_change_s},
                                          std::pair{"seconds.stop_change", machine.stop_change_s},
                                          std::pair{"seconds.measure", machine.measure_s},
@@ -336,6 +356,15 @@ std::size_t choose_feed(const FeedLadder& ladder, double wanted_mm) noexcept {
         }
     }
     return best;
+}
+
+double hand_turns_per_min(const Machine& machine, std::string_view slide) noexcept {
+    return slide == "tailstock" || slide == "quill" ? machine.tailstock_turns_per_min
+                                                    : machine.table_turns_per_min;
+}
+
+int axes_at_once(const Machine& machine) noexcept {
+    return machine.hand_axes + (machine.table.steps.empty() ? 0 : 1);
 }
 
 const Slide* find_slide(const Machine& machine, std::string_view name) noexcept {

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "halfnut/core/error.hpp"
+
 namespace halfnut::machine {
 namespace {
 
@@ -136,6 +138,15 @@ std::string_view obstacle_sentence(Obstacle what) noexcept {
             return "the bar behind the spindle whips even at the slowest speed";
         default:
             return "";
+    }
+}
+
+void require_axes(const Machine& machine, std::string_view way, int axes) {
+    const int at_once = axes_at_once(machine);
+    if (axes > at_once) {
+        throw DomainError(fmt::format(
+            "a {} moves {} slides at once, {} moves {}, hands winding {}: drill a start hole, or plunge", way,
+            axes, machine.name, at_once, machine.hand_axes));
     }
 }
 

@@ -37,7 +37,7 @@ __all__ = ["chase"]
 @click.option("--equal-depths", is_flag=True, help="Passes of one depth, not of one chip area.")
 @click.option("--force-limit", help="That no pass goes above, such as 300N; needs an alloy.")
 @click.option("--run-out", help="Free way to the shoulder; 0mm for none.")
-@click.option("--reaction-s", type=float, default=1.0, show_default=True, help="Time to open the half nut.")
+@click.option("--reaction-s", type=float, help="Time to open the half nut; the machine file's, else 1.")
 @click.option("--wire", help="The wires at hand.")
 @click.option("--tool", help="Its material, such as HSS or carbide.")
 @with_evidence

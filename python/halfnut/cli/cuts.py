@@ -159,7 +159,7 @@ def ramp(**given: Any) -> None:
     _answer(milling.ramp, given, "depth")
 
 
-@click.command(epilog=_EPILOG.format(example="helix 7075 10mm 16mm 8mm --machine bench-mill"))
+@click.command(epilog=_EPILOG.format(example="helix 7075 10mm 16mm 8mm"))
 @_with("angle_deg", "flutes", *_MILLING, size="cutter", sizes=("hole", "depth"))
 def helix(**given: Any) -> None:
     """Turns, feed and time of a helix that takes an end mill, CUTTER wide, into ALLOY to DEPTH, leaving a HOLE."""

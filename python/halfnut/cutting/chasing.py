@@ -378,7 +378,7 @@ def chase(
     equal_depths: bool = False,
     force_limit: Any = None,
     run_out: Any = None,
-    reaction_s: float = 1.0,
+    reaction_s: float | None = None,
     wire: Any = None,
     tool: str | None = None,
     **held: Any,
@@ -415,8 +415,8 @@ def chase(
         That no pass may go above; needs an alloy.
     run_out : length, optional
         Free way between the end of the thread and a shoulder; 0 for none. 2.5 pitches when not given.
-    reaction_s : float
-        Time for opening the half nut: 0.5 brisk, 1 safe.
+    reaction_s : float, optional
+        Time for opening the half nut: 0.5 brisk, 1 safe. The machine file's when not given, else 1.
     wire : length, optional
         The wires, or for an internal thread the balls, at hand.
     tool : str, optional
@@ -444,6 +444,7 @@ def chase(
     inner = part.side == "internal"
     assumed: list[str] = []
     shop = lathe(machine) if isinstance(machine, str) else machine
+    reaction_s = (1.0 if shop is None else shop.core.half_nut_s) if reaction_s is None else reaction_s
     slide_name = "compound" if infeed == "flank" else "cross"
     slide = None if shop is None else shop.core.slide(slide_name)
     if slide is None:

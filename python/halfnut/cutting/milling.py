@@ -226,7 +226,7 @@ def ramp(
     Raises
     ------
     DomainError
-        A number out of its range.
+        A number out of its range, a machine whose hands do not move two slides at once.
 
     >>> round(ramp("6061-T6", "10 mm", "3 mm", flutes=2).length_mm, 2)
     57.32
@@ -234,6 +234,7 @@ def ramp(
     if not 0.0 < angle_deg <= 30.0:
         raise DomainError(f"angle_deg must be above 0 and at most 30 deg, got {angle_deg:g}")
     down = read_length(depth, "depth")
+    _moves_at_once(machine, "ramp", 2)
     cut = mill(alloy, cutter, shape="slot", depth=down, step_down=down, machine=machine, **how)
     along = float(ramp_length_mm(down.mm, angle_deg))
     feed = _RAMP_FEED * (cut.feed_mm_min or 0.0)
@@ -287,7 +288,7 @@ def helix(
     Raises
     ------
     DomainError
-        A number out of its range.
+        A number out of its range, a machine that does not move three slides at once.
 
     >>> way = helix("6061-T6", "10 mm", "16 mm", "5 mm", flutes=2)
     >>> round(way.pitch_mm, 3), round(way.turns, 2)
@@ -299,6 +300,7 @@ def helix(
     least, most = _HELIX_LEAST * size.mm, _HELIX_MOST * size.mm
     if not least * (1 - 1e-9) <= wide.mm <= most * (1 + 1e-9):
         raise DomainError(f"hole must be from {least:.4g} to {most:.4g} mm for this cutter, got {wide.mm:.4g} mm")
+    _moves_at_once(machine, "helix", 3)
     pitch = min(helix_pitch_mm(wide.mm, size.mm, angle_deg), down.mm)
     along = float(helix_length_mm(down.mm, pitch, wide.mm, size.mm))
     cut = mill(alloy, size, shape="slot", depth=f"{pitch} mm", step_down=f"{pitch} mm", machine=machine, **how)
@@ -316,6 +318,12 @@ def helix(
         cautions=(caution("entry_centre_cutting"), *cut.cautions),
         evidence=cut.evidence,
     )
+
+
+def _moves_at_once(machine: Any, way: str, axes: int) -> None:
+    core = core_machine(machine)
+    if core is not None:
+        core.require_axes(way, axes)
 
 
 @checked

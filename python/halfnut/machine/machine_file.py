@@ -37,6 +37,7 @@ __all__ = [
     "FeedLadder",
     "FeedStep",
     "Gearbox",
+    "Hands",
     "MachineFile",
     "RateLadder",
     "RateStep",
@@ -247,6 +248,19 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
+class Hands:
+    """What hands do at it: turns a minute of a handle, time to open the half nut, fastest spindles, slides at once."""
+
+    __pydantic_config__ = _CLOSED
+    tailstock_turns: Positive | None = None
+    table_turns: Positive | None = None
+    half_nut: Time | None = None
+    ream_rpm: Positive | None = None
+    knurl_rpm: Positive | None = None
+    axes: Count | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class MachineFile:
     """A machine file."""
 
@@ -274,6 +288,7 @@ class MachineFile:
     chucks: list[Chuck] = field(default_factory=list)
     threading: Threading | None = None
     seconds: Change = field(default_factory=Change)
+    hands: Hands = field(default_factory=Hands)
 
     def __post_init__(self) -> None:
         if self.efficiency is not None and self.efficiency > 1:

@@ -109,6 +109,11 @@ class Machine:
                 out.append(f"{label} feeds")
                 out += [f"  {step.feed!s:>12}  {positions_text(step.positions)}" for step in ladder.steps]
         out += self._sizes()
+        core = self.core
+        out.append(
+            f"by hand  {core.tailstock_turns_per_min:g} turns a minute at tailstock or quill, "
+            f"{core.table_turns_per_min:g} at a slide"
+        )
         out.append("dials")
         for name, slide in file.slides.items():
             reads = f", reads {slide.reads}" if slide.reads != "travel" else ""
@@ -352,6 +357,12 @@ def to_core(file: MachineFile) -> _core.Machine:
             stop_change_s=file.seconds.stop,
             measure_s=file.seconds.measure,
             tool_change_s=file.seconds.tool,
+            tailstock_turns_per_min=file.hands.tailstock_turns,
+            table_turns_per_min=file.hands.table_turns,
+            half_nut_s=file.hands.half_nut,
+            hand_ream_rpm=file.hands.ream_rpm,
+            hand_knurl_rpm=file.hands.knurl_rpm,
+            hand_axes=file.hands.axes,
         ),
     )
 

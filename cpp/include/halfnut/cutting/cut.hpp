@@ -54,7 +54,7 @@ constexpr auto enum_names(FeedSource /*tag*/) {
 HALFNUT_ENUM(LimitCode, none, speed_window, machine_top_speed, chuck_speed, power, torque, deflection,
              roughness, nose_feed, feed_guide, asked, machine_slowest, machine_finest_feed, reversal,
              chip_thickness, force, grip, tool_life, edge_depth, work_whirl, bar_whirl, swing, cross_slide,
-             jaws, travel)
+             jaws, travel, hand_feed, hand_speed)
 
 /// A limit and how near it is.
 struct Limit {

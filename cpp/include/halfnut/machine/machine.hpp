@@ -167,6 +167,15 @@ struct Machine {
     double stop_change_s = 60;        ///< for one that needs the spindle stopped, belts and back gear
     double measure_s = 30;
     double tool_change_s = 60;
+    /// What hands do at it: turns a minute of a handle, kept up steadily; seconds to see a mark and open the
+    /// half nut; the fastest spindle that a reamer is fed at and a knurl's turns are counted at; slides that
+    /// are wound at once. Practice of training at hand lathes and mills.
+    double tailstock_turns_per_min = 60;  ///< of the tailstock's or the quill's handle
+    double table_turns_per_min = 60;      ///< of a table's or a lathe slide's
+    double half_nut_s = 1;
+    double hand_ream_rpm = 400;
+    double hand_knurl_rpm = 225;
+    int hand_axes = 1;
 };
 
 /// A mistake or an oddity of a machine.
@@ -223,6 +232,12 @@ struct SpindleChoice {
 /// The place of the feed to set for a wanted one: the largest not above it, else the smallest.
 /// The ladder must have steps.
 [[nodiscard]] std::size_t choose_feed(const FeedLadder& ladder, double wanted_mm) noexcept;
+
+/// Turns a minute that hands keep up at the handle of a slide.
+[[nodiscard]] double hand_turns_per_min(const Machine& machine, std::string_view slide) noexcept;
+
+/// Slides that move at once: those that hands wind, and one more where the table has power feed.
+[[nodiscard]] int axes_at_once(const Machine& machine) noexcept;
 
 /// The slide of that name, or null.
 [[nodiscard]] const Slide* find_slide(const Machine& machine, std::string_view name) noexcept;

@@ -53,4 +53,7 @@ struct Placed {
 /// The same for a row of a batch, without figures.
 [[nodiscard]] std::string_view obstacle_sentence(Obstacle what) noexcept;
 
+/// Throw DomainError where a way down into the work moves more slides at once than the machine does.
+void require_axes(const Machine& machine, std::string_view way, int axes);
+
 }  // namespace halfnut::machine
