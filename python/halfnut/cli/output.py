@@ -1,4 +1,4 @@
-"""How answers are printed: the answer first, then why, then limits, then cautions; or JSON."""
+"""How answers are printed: three to six lines, all of it with --why, sources with --evidence; or JSON."""
 
 from __future__ import annotations
 
@@ -35,6 +35,7 @@ __all__ = [
 STREAM = Path("-")
 """What stands for standard output in place of a file."""
 
+_WHY = "halfnut.why"
 _COLOURS: dict[Rank, dict[str, Any]] = {"danger": {"fg": "red", "bold": True}, "caution": {"fg": "red"}, "note": {}}
 
 # How many of something: from 1 to a million.
@@ -49,8 +50,15 @@ def with_json(command: _Command) -> _Command:
 
 
 def with_evidence(command: _Command) -> _Command:
-    """Give a command the option --evidence."""
-    return click.option("--evidence", is_flag=True, help="Say for each figure what it rests on.")(command)
+    """Give a command the options --why, which `show` finds by itself, and --evidence."""
+    why = click.option(
+        "--why", is_flag=True, expose_value=False, callback=_keep, help="Say what limits it, and all else."
+    )
+    return why(click.option("--evidence", is_flag=True, help="Say for each figure what it rests on.")(command))
+
+
+def _keep(ctx: click.Context, param: click.Parameter, value: bool) -> None:
+    ctx.meta[_WHY] = value
 
 
 def with_file(option: str, what: str, **how: Any) -> Callable[[_Command], _Command]:
@@ -147,13 +155,16 @@ codecs.register_error("halfnut", _spelled)
 
 
 def show(record: Record, as_json: bool, *, evidence: bool = False, question: str = "") -> None:
-    """Print a record; cautions last, and in the colour of their rank where the terminal has any."""
+    """Print a record; cautions last, and in the colour of their rank where the terminal has any.
+
+    Where nothing is asked for beyond the answer it is the short one.
+    """
     if as_json:
         from halfnut.core.schemas import flat
 
         echo(json_text(flat(record, question)))
         return
-    for line in record.lines():
+    for line in record.whole() if click.get_current_context().meta.get(_WHY) else record.lines():
         echo(line)
     if evidence:
         for item in record.evidence:

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import html
 import re
-import textwrap
 from typing import Any, ClassVar
 
 from halfnut._core import Evidence, spell, spell_span
 from halfnut.core.fixed import Value, one_line
 from halfnut.core.text import shown
-from halfnut.core.words import RANKS, Caution, CautionLine, Rank, caution_lines
+from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, caution_lines, wrapped
 
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record"]
 
 
 _PLACE = re.compile(r"\{(\w+)(?:\.\.(\w+))?(?::(\w+))?\}")
-_WIDTH, _UNDER = 90, " " * 12
+_UNDER = " " * 12
+_MOST, _LEAST = 6, 2  # lines of an answer; rows that stand in it however much there is to tell
+_REPEATED = re.compile(r" \([-+\d.,/ to]+ (?:in|mm)\)")
 _OPTIONAL = re.compile(r"\[([^\]]*)\]")
 
 
@@ -26,11 +27,12 @@ class Record(Value):
     `ANSWER` is the first line as a template, `ROWS` what stands under it: a label and a template. In a template
     ``{torque_nm}`` is a figure, spelled by the unit at the end of its key, ``{deflection_mm:fine}`` one of another
     kind, ``{low_n..high_n}`` a span; what stands in square brackets is left out where one of its figures is lacking,
-    and so is the row for one outside.
+    and so is the row for one outside. `SHORT` are the labels of the rows that the short answer has.
     """
 
     ANSWER: ClassVar[str] = ""
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = ()
+    SHORT: ClassVar[tuple[str, ...]] = ()
     AT_MACHINE: ClassVar[bool] = False
     """Whether what comes before Halfnut's figures is said with a caution."""
     cautions: tuple[Caution, ...]
@@ -58,6 +60,11 @@ class Record(Value):
     def answer(self) -> str:
         """The answer in one line."""
         return str(self.filled(self.ANSWER))
+
+    @property
+    def first_line(self) -> str:
+        """The first line of what is printed."""
+        return self.answer
 
     def filled(self, template: str) -> str | None:
         """A template with the result's figures; None where it lacks one outside square brackets."""
@@ -96,16 +103,35 @@ class Record(Value):
         """What stands under the answer: label and text."""
         return [(label, text) for label, template in self.ROWS if (text := self.filled(template)) is not None]
 
-    def lines(self) -> list[str]:
-        """The result as lines for a terminal: the answer, its rows, cautions."""
-        out = [self.answer]
+    def whole(self) -> list[str]:
+        """All that the result has to say: the answer, its rows, cautions and notes."""
+        out = [self.first_line]
         for label, text in self.report():
             head = f"  {label:<9} "
             table = "  " in text.strip()
-            out += (
-                [head + text] if table else textwrap.wrap(text, _WIDTH, initial_indent=head, subsequent_indent=_UNDER)
-            )
+            out += [head + text] if table else wrapped(text, head, _UNDER)
         return [*out, *caution_lines(self.told, defer=self.AT_MACHINE)]
+
+    def lines(self) -> list[str]:
+        """The answer as it is read at the machine: three to six lines in one system of units; `why` has the rest."""
+        told = brief_lines(self.told, defer=self.AT_MACHINE)
+        first, *rows = self._unwrapped()
+        out = wrapped(_one_system(first))
+        for count, row in enumerate(row for label in self.SHORT for row in _of_label(rows, label)):
+            lines = wrapped(_one_system(row), "  ", _UNDER)
+            if count >= _LEAST and len(out) + len(lines) + len(told) > _MOST:
+                break
+            out += lines
+        return [*out, *told]
+
+    def _unwrapped(self) -> list[str]:
+        if type(self).whole is Record.whole:
+            return [self.first_line, *(f"  {label:<9} {text}" for label, text in self.report())]
+        return [line for line in self.whole() if not isinstance(line, CautionLine)]
+
+    def why(self) -> str:
+        """What limits the answer, what would help, what was assumed, and every other figure, as text."""
+        return "\n".join(self.whole())
 
     def __str__(self) -> str:
         return "\n".join(self.lines())
@@ -114,10 +140,30 @@ class Record(Value):
         return one_line(f"<{type(self).__name__} {self.lines()[0]}>")
 
     def _repr_html_(self) -> str:
-        first, *rest = map(shown, self.lines())
+        first, *rest = map(shown, self.whole())
         body = "\n".join(html.escape(line) for line in rest)
         return (
             '<div style="font-family:inherit;color:inherit">'
             f"<p><strong>{html.escape(first)}</strong></p>"
             f'<pre style="background:none;color:inherit">{body}</pre></div>'
         )
+
+
+def _of_label(rows: list[str], label: str) -> list[str]:
+    """The rows of a label, each with the rows without one that go on from it."""
+    out: list[str] = []
+    taken = False
+    for row in rows:
+        if row.startswith((f"  {label} ", f"  {label}: ")):
+            out.append(row.strip())
+            taken = True
+        elif taken and row.startswith(_UNDER):
+            out[-1] += f"; {row.strip()}"
+        else:
+            taken = False
+    return out
+
+
+def _one_system(text: str) -> str:
+    """A text without the sizes in brackets that repeat one in the other system."""
+    return _REPEATED.sub("", text)

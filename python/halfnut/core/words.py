@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -11,6 +12,7 @@ from halfnut.core.catalogue import active
 Rank = Literal["danger", "caution", "note"]
 RANKS: tuple[Rank, ...] = ("danger", "caution", "note")
 """What a caution can come to, the gravest first: someone is hurt; work, tool or machine suffers; good to know."""
+_WIDTH = 90
 
 
 @dataclass(frozen=True)
@@ -41,11 +43,24 @@ class CautionLine(str):
 
     rank: Rank
 
-    def __new__(cls, caution: Caution) -> CautionLine:
-        """The line of a caution."""
-        line = super().__new__(cls, f"  {caution.label}: {caution.text}")
-        line.rank = caution.rank
+    def __new__(cls, text: str, rank: Rank) -> CautionLine:
+        """A line of a caution of that rank."""
+        line = super().__new__(cls, text)
+        line.rank = rank
         return line
+
+
+def wrapped(text: str, head: str = "", under: str = "    ") -> list[str]:
+    """A text in lines of a terminal, at most 90 characters each.
+
+    >>> wrapped("take up backlash", "  note: ")
+    ['  note: take up backlash']
+    """
+    return textwrap.wrap(text, _WIDTH, initial_indent=head, subsequent_indent=under, break_on_hyphens=False)
+
+
+def _lines_of(item: Caution, more: str = "") -> list[str]:
+    return [CautionLine(line, item.rank) for line in wrapped(item.text + more, f"  {item.label}: ")]
 
 
 def words(of: str, code: str, **figures: Any) -> str:
@@ -99,6 +114,26 @@ def caution_lines(cautions: Iterable[Caution], *, defer: bool = False) -> list[s
     '  DANGER: the speed asked for can set chips on fire: held to 213 m/min (700 ft/min)'
     """
     told = by_rank(cautions)
-    out: list[str] = [CautionLine(item) for item in told]
-    first = [f"  {words('said', 'first')}"] if defer and any(item.rank != "note" for item in told) else []
-    return out + first
+    return [line for item in told for line in _lines_of(item)] + _deferral(told, defer)
+
+
+def brief_lines(cautions: Iterable[Caution], *, defer: bool = False) -> list[str]:
+    """The same for a short answer: every danger, the first caution of the cut, how many more there are.
+
+    >>> brief_lines([caution("grabs"), caution("heavy_work", mass="40 kg"), caution("backlash")])
+    ['  CAUTION: this material draws a sharp drill in: flatten the cutting lips (1 more: --why)']
+    """
+    told = [item for item in by_rank(cautions) if item.rank != "note"]
+    dangers = [item for item in told if item.rank == "danger"]
+    deferring = [item for item in told if item.code == "licensed"]
+    rest = [item for item in told if item.rank == "caution" and item not in deferring]
+    rest.sort(key=lambda item: of_the_piece(item.code))
+    out = [line for item in dangers for line in _lines_of(item)]
+    if rest:
+        left = len(rest) - 1
+        out += _lines_of(rest[0], f" ({words('said', 'more', count=left)})" if left else "")
+    return out + [line for item in deferring for line in _lines_of(item)] + _deferral(told, defer)
+
+
+def _deferral(told: Iterable[Caution], defer: bool) -> list[str]:
+    return wrapped(words("said", "first"), "  ") if defer and any(item.rank != "note" for item in told) else []

@@ -15,6 +15,7 @@ from halfnut._core import (
     lead_angle_deg,
     root_flat_mm,
     spell,
+    spell_span,
     stopping_rpm,
 )
 from halfnut.core.arguments import checked
@@ -24,12 +25,12 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
 from halfnut.core.units import quantity
 from halfnut.core.words import caution, words
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.cuts import Cut, setting
 from halfnut.cutting.formulas import specific_cutting_force_n_mm2
 from halfnut.cutting.gears import GearTrain, gear_train
 from halfnut.cutting.questions import thread_speed
 from halfnut.machine.dials import lines_a_turn
-from halfnut.machine.machines import Machine, fastest_step, lathe
+from halfnut.machine.machines import Machine, fastest_step, lathe, positions_at
 from halfnut.threads.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
 from halfnut.threads.parts import ThreadPart, exact_ratio, thread_part
 from halfnut.threads.standard import ThreadGiven
@@ -80,10 +81,13 @@ class Chasing(Record):
     """How to chase a thread: sizes, settings, passes, readings. Lengths in mm; None where one does not apply."""
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("feed", "dial", "good", "blank")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("good", "{good}"),
         ("blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"),
         ("pitch", "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"),
-        ("spindle", "{spindle_rpm}"),
+        ("spindle", "{spindle_text}"),
+        ("feed", "{feed_text}"),
         ("stop", "at most {stopping_rpm} to stop by hand"),
         ("force", "at most {most_force_n} in a pass"),
     )
@@ -131,6 +135,7 @@ class Chasing(Record):
     groove_radius_mm: float
     """Of its corners."""
     spindle_rpm: float | None
+    spindle_positions: tuple[tuple[str, str], ...]
     stopping_rpm: float | None
     stop_run_out_mm: float | None
     """Run-out in which the slowest step could be stopped; None where there is room enough."""
@@ -297,12 +302,41 @@ class Chasing(Record):
         """On the pitch diameter, after the last line."""
         return self.passes[-1].left_mm
 
+    @property
+    def first_line(self) -> str:
+        """The spindle speed to set, where it is known; else the passes."""
+        return self.spindle_text or self.answer
+
+    @property
+    def spindle_text(self) -> str | None:
+        """The spindle speed to set, with its levers."""
+        return None if self.spindle_rpm is None else f"{self.spindle_rpm:.0f} rev/min{setting(self.spindle_positions)}"
+
+    @property
+    def feed_text(self) -> str | None:
+        """Levers of the gearbox, and gears to change."""
+        if self.train is None:
+            return None
+        gears = () if self.train.standard else (f"change gears {self.train.gears}",)
+        return ", ".join([*gears, *(" ".join(each) for each in self.train.positions)])
+
+    @property
+    def good(self) -> str | None:
+        """Where the thread is within its limits, as its last reading tells it."""
+        last = self.passes[-1]
+        if last.over_wires_mm is None or self.wire_mm is None:
+            return None
+        over = last.over_wires_mm - last.pitch_diameter_mm
+        limits = spell_span(self.pitch_min_mm + over, self.pitch_max_mm + over, "length", self.unit)
+        return f"{limits} {'across balls' if self.side == 'internal' else 'over wires'} of {self._long(self.wire_mm)}"
+
     def report(self) -> list[tuple[str, str]]:
         """Settings, passes, steps."""
-        out = super().report()
-        out.append(
-            ("lines", " ".join(f"{each.line}{f' ({self._try})' if each.measure else ''}" for each in self.passes))
-        )
+        lines = " ".join(f"{each.line}{f' ({self._try})' if each.measure else ''}" for each in self.passes)
+        angle = f" at {self.compound_marked_deg:g}" if self.compound_marked_deg else ""
+        out = [*super().report(), ("dial", f"{self.slide}{angle}, touch = 0, then lines {lines}")]
+        if self.spindle_text:
+            out.append(("passes", self.answer))
         what = "across balls" if self.side == "internal" else "over wires"
         for each in self.passes[self.stop.number - 1 :]:
             read = "" if each.over_wires_mm is None else f"{what} {self._long(each.over_wires_mm)}, "
@@ -549,6 +583,7 @@ def chase(
         groove_diameter_mm=blank_mm + clear,
         groove_radius_mm=_GROOVE_RADIUS_PITCHES * part.pitch_mm,
         spindle_rpm=speed,
+        spindle_positions=() if shop is None or speed is None else positions_at(shop, speed),
         stopping_rpm=stopping,
         stop_run_out_mm=needed,
         dial_every=every,

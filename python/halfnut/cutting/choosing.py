@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import groupby
 from typing import Any, ClassVar
 
 from halfnut import _core
@@ -14,7 +15,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.units import as_asked, asked, in_unit, unit_of
 from halfnut.core.units import length as read_length
-from halfnut.core.words import caution, words
+from halfnut.core.words import caution, words, wrapped
 from halfnut.cutting.asking import bar_note, cut_record, formed, held_numbers, holder_place
 from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool, find_tool
@@ -108,6 +109,7 @@ class Passes(Record):
     """
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("limit", "why")
     do: str
     alloy: Alloy
     tool_material: str
@@ -221,6 +223,24 @@ class Passes(Record):
         told = [("job", self._job()), *([("assumed", ", ".join(self.assumed))] if self.assumed else [])]
         return told + (self._found() if self.found else self._not_found())
 
+    def lines(self) -> list[str]:
+        """The levers, then the dial of each pass that they hold for; then what limits it."""
+        first, *rest = super().lines()
+        out = wrapped(first)
+        for _, held in groupby(self.passes, lambda one: one.cut.answer):
+            passes = list(held)
+            out += wrapped(passes[0].cut.spindle_text, "  spindle   ", " " * 12)
+            out += wrapped(passes[0].cut.feed_text, "  feed      ", " " * 12)
+            dials = ", ".join(self._stop(one) for one in passes)
+            out += wrapped(f"{self.dial}, touch = 0: {dials}", "  dial      ", " " * 12)
+        return [*out, *rest]
+
+    def _stop(self, one: PassPlanned) -> str:
+        """Where a pass stops: on the dial, and what is then measured or off."""
+        size = spell(one.after_mm, "length", self.unit) + (" off" if self.to_mm is None else "")
+        measure = "measure, " if one.measure_before else ""
+        return f"{measure}{size}" if one.reading is None else f"{measure}{one.reading} ({size})"
+
     def next_answer(self) -> str:
         """The next best answer in one line, or an empty text."""
         if self.next_s is None or self.time_s is None:
@@ -269,7 +289,7 @@ class Passes(Record):
         costs = {name: f", costs {self._time(price)}" for name, price in self.prices.items()}
         out.append(("limit", words("limit", self.limited_by) + costs.get(self.limited_by, "")))
         out += [
-            ("", f"{words('limit', name)}: {slack:.0%} left{'' if name == self.limited_by else costs.get(name, '')}")
+            ("left", f"{words('limit', name)} {slack:.0%}{'' if name == self.limited_by else costs.get(name, '')}")
             for name, slack in sorted(self.slack.items(), key=lambda item: item[1])
         ]
         out.append(("speed", self._neighbours()))
@@ -298,9 +318,9 @@ class Passes(Record):
         if not self.relaxations:
             head = "no limit alone stands in the way: the depth is less than the dial and the edge can cut"
         elif self.together:
-            head = "all of these together stand in the way:"
+            head = "all of these together stand in the way"
         else:
-            head = "any one of these would do, the least first:"
+            head = "any one of these would do, the least first"
         out = [("why", head)]
         out += [("", f"{words('limit', name)}: {relaxed_text(name, by)}") for name, by in self.relaxations.items()]
         return out + [("gain", f"{gain.words}: would make an answer") for gain in self.gains]
@@ -312,7 +332,7 @@ def relaxed_text(name: str, factor: float) -> str:
     >>> relaxed_text("power", 1.5)
     '1.5 times the power'
     """
-    return words("relaxed", name, factor=f"{factor:.3g}")
+    return words("relaxed", name, factor=f"{factor:.3g}" if factor < 1000 else f"{factor:,.0f}")
 
 
 def _more(seconds: float) -> str:

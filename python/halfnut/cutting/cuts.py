@@ -14,19 +14,23 @@ from halfnut.core.words import words
 from halfnut.cutting.figures import CutFigures, Limit
 from halfnut.material.alloys import lacking
 
-__all__ = ["Cut", "Limit"]
+__all__ = ["Cut", "Limit", "setting"]
 
 
 class Cut(CutFigures):
     """One cut: the levers to set and what it comes to. A figure that does not apply is None."""
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("feed", "depth", "passes", "limit")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("feed", "{feed_text}"),
+        ("depth", "{depth_mm:size}[; {time_s}]"),
+        ("passes", "{passes_words}"),
+        ("limit", "{limit_words}[; assumed {taken_words}]"),
         ("cut", "{title}, {diameter_mm:size}"),
         ("assumed", "{assumed_words}"),
         ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
-        ("depth", "{depth_mm:size}[, chip {chip_thickness_mm} thick]"),
-        ("passes", "{passes_words}"),
+        ("chip", "{chip_thickness_mm} thick"),
         ("force", "{cutting_force_n}[, likely {cutting_force_low_n..cutting_force_high_n}: {band}]"),
         ("along", "{along_n}[, across the feed {passive_force_n}]"),
         ("thrust", "{thrust_n}[, likely {feed_force_low_n..feed_force_high_n}: {band}]"),
@@ -42,7 +46,6 @@ class Cut(CutFigures):
         ("unknown", "{lacking_words}"),
         ("heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"),
         ("time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"),
-        ("limit", "{limit_words}"),
         ("left", "{left_words}"),
         ("over", "{over_words}"),
         ("", "{edge_text}"),
@@ -72,6 +75,11 @@ class Cut(CutFigures):
     def assumed_words(self) -> str:
         """What was not said, in one text."""
         return ", ".join(self.assumed)
+
+    @property
+    def taken_words(self) -> str:
+        """The same, but for what the answer shows beside it: tool and holding."""
+        return ", ".join(each for each in self.assumed if not each.startswith(("depth", "nose radius")))
 
     @property
     def band(self) -> str:
@@ -174,10 +182,19 @@ class Cut(CutFigures):
     @property
     def answer(self) -> str:
         """The levers to set, in one line: spindle speed and feed, with their positions."""
-        speed = f"{self.spindle_rpm:.0f} rev/min{_positions(self.spindle_positions)}"
-        if self.by_hand:
-            speed = f"tap by hand, or at the slowest step: {speed}"
-        return f"{speed}, {self.feed_text}"
+        feed = self.feed_text if self.feed_source == "hand" else f"feed {self.feed_text}"
+        return f"{self.spindle_text}; {feed}"
+
+    @property
+    def spindle_text(self) -> str:
+        """The spindle speed to set, with its levers in the order of the plate."""
+        speed = f"{self.spindle_rpm:.0f} rev/min{setting(self.spindle_positions)}"
+        return f"tap by hand, or at the slowest step: {speed}" if self.by_hand else speed
+
+    @property
+    def first_line(self) -> str:
+        """The spindle speed to set; the feed stands below it."""
+        return self.spindle_text
 
     @property
     def by_hand(self) -> bool:
@@ -186,17 +203,17 @@ class Cut(CutFigures):
 
     @property
     def feed_text(self) -> str:
-        """The feed to set, in the machine's unit where it is a step of the machine."""
-        by_hand = self.feed_source == "hand"
-        unit = self.machine_unit if self.feed_source == "step" else self.unit
+        """The feed to set."""
         if self.feed_per_tooth_mm is None and self.feed_mm_rev is not None:
-            shown = spell(self.feed_mm_rev, "feed", unit)
+            shown = spell(self.feed_mm_rev, "feed", self.unit)
         else:
-            shown = "-" if self.feed_mm_min is None else spell(self.feed_mm_min, "feed_rate", unit)
-        if by_hand and self.hand_turns_per_min is not None:
-            turns = f"{self.hand_turns_per_min:.2g} turns of the handle a minute"
-            return f"fed by hand, {turns}" + (f" ({shown})" if self.finer_by_hand else "")
-        return f"feed {shown}{_positions(self.feed_positions)}{' by hand' if by_hand else ''}"
+            shown = "-" if self.feed_mm_min is None else spell(self.feed_mm_min, "feed_rate", self.unit)
+        if self.feed_source != "hand":
+            return shown + setting(self.feed_positions)
+        if self.hand_turns_per_min is None:
+            return f"{shown} by hand"
+        turns = f"{self.hand_turns_per_min:.2g} turns of the handle a minute"
+        return f"by hand, {turns}" + (f" ({shown})" if self.finer_by_hand else "")
 
     @property
     def finer_by_hand(self) -> bool:
@@ -209,5 +226,10 @@ class Cut(CutFigures):
 _FOLLOW_FORCE = ("power", "torque", "deflection")
 
 
-def _positions(positions: tuple[tuple[str, str], ...]) -> str:
-    return f" [{', '.join(f'{control} {setting}' for control, setting in positions)}]" if positions else ""
+def setting(positions: tuple[tuple[str, str], ...]) -> str:
+    """Lever positions behind the figure that they set.
+
+    >>> setting((("belt", "fast"), ("lever", "2")))
+    ': belt fast, lever 2'
+    """
+    return f": {', '.join(f'{control} {setting}' for control, setting in positions)}" if positions else ""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from halfnut.cutting.figures import ToolLifeFigures
 
 __all__ = ["ToolLife"]
@@ -9,6 +11,8 @@ __all__ = ["ToolLife"]
 
 class ToolLife(ToolLifeFigures):
     """Tool life in turning. A figure that was not asked for is None."""
+
+    SHORT: ClassVar[tuple[str, ...]] = ("assumed", "likely", "speed", "most", "cheapest")
 
     @property
     def answer(self) -> str:

@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields
 from fractions import Fraction
-from typing import Any, NoReturn
+from typing import Any, ClassVar, NoReturn
 
 from halfnut import _core
 from halfnut._core import Evidence, Thread, gear_centres_mm, spell, train_lead_mm
@@ -47,6 +47,7 @@ _WIDEST = 1.0
 class GearTrain(Record):
     """A train of change gears. Lengths in mm; None where one does not apply."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("1.", "2.")
     what: str
     """"lead" or "feed"."""
     unit: str
@@ -223,6 +224,7 @@ class GearTrains(Record, tuple[GearTrain, ...]):
         As asked for.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("limit", *GearTrain.SHORT)
     title: str
     found: int
     refused: int

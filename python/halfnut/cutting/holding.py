@@ -71,6 +71,7 @@ class Holding(Record):
         What to do at the machine.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("grip", "round", "do")
     AT_MACHINE: ClassVar[bool] = True
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
         ("larger", "{along_words}"),

@@ -152,6 +152,7 @@ class Entry(Record):
     """
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("turns", "time", "spindle", *Cut.SHORT)
     ANSWER: ClassVar[str] = "{way} at {angle_deg}, {spindle_rpm}, {feed_mm_min} at the centre"
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
         ("turns", "{turns_words}, {pitch_mm} down in each"),
@@ -198,7 +199,7 @@ class Entry(Record):
 
     def report(self) -> list[tuple[str, str]]:
         """The way down, then the cut at full depth."""
-        return [*super().report(), ("then", self.cut.answer), *self.cut.report()]
+        return [*super().report(), ("spindle", self.cut.spindle_text), *self.cut.report()]
 
 
 @checked

@@ -40,6 +40,7 @@ class Taper(Record):
     """
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("spindle", *Cut.SHORT)
     unit: str
     angle_deg: float
     taper_per_foot_in: float
@@ -86,7 +87,7 @@ class Taper(Record):
 
     def report(self) -> list[tuple[str, str]]:
         """How to prove the setting, and the cut."""
-        return [("prove", self.proof), ("cut at", self.cut.answer), *self.cut.report()]
+        return [("spindle", self.cut.spindle_text), *self.cut.report(), ("prove", self.proof)]
 
 
 @checked
@@ -178,6 +179,7 @@ class Groove(Record):
     """A groove: plunges side by side, each a cut of the blade."""
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("spindle", *Cut.SHORT)
     plunges: int
     step_mm: float
     time_s: float | None
@@ -208,7 +210,7 @@ class Groove(Record):
 
     def report(self) -> list[tuple[str, str]]:
         """One of the plunges."""
-        return [("plunge", self.cut.answer), *self.cut.report()]
+        return [("spindle", self.cut.spindle_text), *self.cut.report()]
 
 
 @checked

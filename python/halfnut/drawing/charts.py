@@ -119,6 +119,10 @@ class SpeedChart(Record):
         return {"machine": self.machine.name, "tool": self.tool, "diameters_mm": sizes, "spindle_rpm": speeds}
 
     def lines(self) -> list[str]:
+        """All of it: it is looked through."""
+        return self.whole()
+
+    def whole(self) -> list[str]:
         """The table for a terminal: spindle speeds by diameter and alloy."""
         width = max(len(name) for name in self.alloys) + 2
         what = "cutter" if self.milling else "work"

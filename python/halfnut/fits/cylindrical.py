@@ -86,6 +86,8 @@ class CylindricalFit(CylindricalFitFigures):
             out[f"{part.side}_kind"] = part.kind
         return out
 
+    SHORT: ClassVar[tuple[str, ...]] = ("hole", "shaft", "cut", "likely")
+
     @property
     def answer(self) -> str:
         """The fit or the limits."""

@@ -15,6 +15,7 @@ class HoldingTaper(HoldingTaperFigures):
     """A self-holding taper. Lengths in mm."""
 
     ANSWER: ClassVar[str] = "{name}: {large_mm} at the gauge plane, {small_mm} at {length_mm} from it"
+    SHORT: ClassVar[tuple[str, ...]] = ("taper", "set", "set over", "prove")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
         ("taper", "{ratio} on the diameter, {foot} in per foot"),
         ("set", "compound or attachment at {set_to} from the axis"),

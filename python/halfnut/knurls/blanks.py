@@ -56,6 +56,7 @@ __all__ = [
 class KnurlBlank(KnurlBlankFigures):
     """The blank to turn before knurling, and what comes of it. Lengths in mm; None where one does not apply."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("knurled", "limits", "tracks")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
         ("knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"),
         ("wheel", "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"),

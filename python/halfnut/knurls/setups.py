@@ -79,7 +79,11 @@ class KnurlSetup(Record):
     """How to knurl a band. Lengths in mm, forces in N; None where one does not apply."""
 
     AT_MACHINE: ClassVar[bool] = True
+    SHORT: ClassVar[tuple[str, ...]] = ("infeed", "over", "feed", "force")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("infeed", "{infeed_words}"),
+        ("feed", "{feed_mm_rev}"),
+        ("over", "{finished_diameter_mm} over the points"),
         ("force", "about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]"),
         ("wall", "{wall_mm}, at least {least_wall_mm}"),
         ("press fit", "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"),
@@ -182,6 +186,19 @@ class KnurlSetup(Record):
         blank = self.blank
         on = f"{blank.pitch} {blank.pattern} on {self._length(blank.blank_diameter_mm)}, {blank.teeth} teeth"
         return f"{on}: {self.filled('{wheel_kind}, {spindle_rpm}')}"
+
+    @property
+    def infeed_words(self) -> str:
+        """The first bite and the way to full depth, on the radius."""
+        if self.blank.process == "cut":
+            return str(self.filled("{infeed_mm} at once, at the end of the work"))
+        turns = f"in {self.turns} turns; dwell for {self.dwell_turns}"
+        return f"{self.filled('{first_bite_mm} at once: single lines?')} {self.filled('Then to {infeed_mm}')} {turns}"
+
+    @property
+    def finished_diameter_mm(self) -> float:
+        """What the knurl comes out at."""
+        return self.blank.finished_diameter_mm
 
     @property
     def across(self) -> str:

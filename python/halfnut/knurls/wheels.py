@@ -167,6 +167,10 @@ class WheelChoice(Record):
             "cautions": [item.code for item in self.cautions],
         }
 
+    def lines(self) -> list[str]:
+        """All of it: it is looked through."""
+        return self.whole()
+
     @property
     def answer(self) -> str:
         """The wheels that track."""

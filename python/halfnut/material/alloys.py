@@ -74,6 +74,10 @@ class Alloy(AlloyFigures):
         """What it is."""
         return f"{self.title}: {self.group_names[0]}, ISO 513 group {self.iso513} ({self.id})"
 
+    def lines(self) -> list[str]:
+        """All of it: it is looked through."""
+        return self.whole()
+
     def report(self) -> list[tuple[str, str]]:
         """Its figures."""
         out = []

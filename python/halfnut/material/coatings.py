@@ -85,6 +85,7 @@ def build_up(value: Any, name: str = "build_up") -> BuildUp:
 class Coating(CoatingFigures):
     """A finish: its film, what it adds to a surface, and what to mind."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("diameter", "pitch")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
         ("film", "{film_min_um..film_max_um:film}"),
         ("diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -100,6 +100,7 @@ class AdjusterEnd:
 class Adjuster(Record):
     """An adjuster or turnbuckle. Lengths in mm, loads in N."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("travel", "play")
     form: str
     """"adjuster", "turnbuckle, opposite hands" or "turnbuckle, equal hands"."""
     middle: str
@@ -150,7 +151,7 @@ class Adjuster(Record):
             out |= {f"{name}_{key}" if key != "length_mm" else f"at_{name}_{key}": value for key, value in row.items()}
         return out
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The safe range in the first line, then travel, engagement, play, lock nut, loads, cautions."""
         unit, f = self.unit, self.figures
         number = _number

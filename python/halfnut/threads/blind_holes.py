@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import (
@@ -30,6 +30,7 @@ __all__ = ["BlindHole", "blind_drill_depth_mm", "blind_hole", "full_thread_mm", 
 class BlindHole(Record):
     """Depths of a blind tapped hole, mm."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("full", "tap", "point")
     thread: str
     unit: str
     lead: str
@@ -53,7 +54,7 @@ class BlindHole(Record):
         """The depths as a flat dictionary with unit-suffixed keys."""
         return self._fields("notes")
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The drill and its depth in the first line, then what the depth is made of."""
         unit = self.unit
         out = [

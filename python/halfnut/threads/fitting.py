@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -55,6 +55,7 @@ class ThreadFit(Record):
     Lengths in mm; None where the standards set no limit.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("axial", "tilt", "or")
     external: str
     internal: str
     unit: str
@@ -102,7 +103,7 @@ class ThreadFit(Record):
         """The fit as a flat dictionary with unit-suffixed keys, each length in both systems."""
         return both_systems(self._fields() | {"remedies": list(self.remedies)})
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The verdict in the first line, then clearances, play, chance, remedies, cautions."""
         unit = self.unit
         low, high = self._deciding_clearance()

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -89,6 +89,7 @@ class OverWires(Record):
     Lengths in mm; None where one does not apply.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("pitch",)
     thread: str
     side: str
     unit: str
@@ -122,7 +123,7 @@ class OverWires(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = ()
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The two readings and the wire in the first line, then the wires that do, then what it rests on."""
         external = self.side == "external"
         how, what = ("over", "wires") if external else ("across", "balls")

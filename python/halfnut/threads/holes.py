@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Any, Literal, Protocol, runtime_checkable
+from typing import Any, ClassVar, Literal, Protocol, runtime_checkable
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -111,6 +111,7 @@ class TappingHole(Record):
     None where one does not apply: a taper pipe thread has two drills, and no limits.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("limits", "nearest", "reamed", "tap")
     thread: str
     unit: str
     tap: Tap
@@ -169,7 +170,7 @@ class TappingHole(Record):
         """The hole as a flat dictionary with unit-suffixed keys."""
         return {**self._fields("notes"), "in_limits": self.in_limits}
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The drill in the first line, then the hole wanted, the limits, what it leaves, and what that rests on."""
         out = self._taper_lines() if self.hand_turns is not None else self._parallel_lines()
         out.append(f"  rests on  {', '.join(sorted({item.kind for item in self.evidence}))}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import DomainError, Thread
@@ -99,6 +99,7 @@ class ThreadMatch:
 class Identification(Record):
     """Standard threads nearest to a measured part, nearest first."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("is", "nearest", "or")
     verdict: str
     """"standard" (the first is inside the limits of its usual class), "near" (a little outside them) or "none"."""
     unit: str
@@ -135,7 +136,7 @@ class Identification(Record):
             "flank_angle_deg": self.flank_angle_deg,
         }
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The verdict, what was measured, then the nearest threads."""
         unit = self.unit
         crest = "major" if self.side == "external" else "minor"

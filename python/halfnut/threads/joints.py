@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -34,6 +34,7 @@ class ThreadStrength(Record):
     No factor of safety is in any figure but `allowable_n` and `engagement_for_load_mm`.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("allow", "engage")
     external: str
     internal: str
     unit: str
@@ -109,7 +110,7 @@ class ThreadStrength(Record):
         own["advice"] = list(self.advice)
         return both_systems(own)
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """What it bears in the first line, then engagement, loads, walls, what they rest on, cautions."""
         unit = self.unit
 

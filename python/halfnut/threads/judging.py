@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -43,6 +43,7 @@ class Judged:
 class Verdict(Record):
     """What a measured part is: its place in each zone, the classes it meets, what is left to take off."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("pitch", "meets")
     thread: str
     side: str
     unit: str
@@ -88,7 +89,7 @@ class Verdict(Record):
                 out[f"{name}_{amount}_radius_mm"] = None if on_diameter is None else on_diameter / 2
         return both_systems(out)
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The verdict in the first line, then each diameter, what is left on either dial, the classes."""
         unit = self.unit
         worst = [name for name, judged in self.diameters.items() if judged.place == self.place]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import spell
@@ -30,6 +30,7 @@ def row_evidence(table: str, row: int, key: str, figure: str, rule: str, source:
 class MinimumStrength(Record):
     """Minimum strengths of an alloy in a form; None where the specification sets none or none is known."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("shear", "bearing")
     alloy: str
     form: str
     temper: str
@@ -52,7 +53,7 @@ class MinimumStrength(Record):
         own = self._fields()
         return both_systems(own)
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The strengths in the first line, then range, source, cautions."""
 
         def said(name: str, value: float | None) -> str:
@@ -142,6 +143,7 @@ def minimum_strength(
 class Galling(Record):
     """How two metals go together in a thread, what to do about it, and the friction that goes with it."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("friction",)
     alloy: str
     other: str
     severity: str
@@ -160,7 +162,7 @@ class Galling(Record):
         out["friction"] = [list(each) for each in self.friction]
         return out
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The severity in the first line, then advice, friction, cautions."""
         known = "galling not known" if self.severity == "unknown" else f"galling {self.severity}"
         out = [f"{self.alloy} in {self.other}: {known}"]

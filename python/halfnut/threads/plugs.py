@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import Evidence, over_wires_exact_mm, triangle_height_mm
@@ -21,6 +21,7 @@ __all__ = ["ShopPlug", "shop_plug"]
 class ShopPlug(Record):
     """Sizes of a plug that a shop cuts for itself to try an internal thread with. Lengths in mm."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("not-go end",)
     thread: str
     unit: str
     go_pitch_mm: float
@@ -33,7 +34,7 @@ class ShopPlug(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The go end in the first line, then the not-go end."""
         unit = self.unit
         return [

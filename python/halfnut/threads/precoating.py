@@ -97,9 +97,9 @@ class PrecoatLimits(ThreadLimits):
         )  # fmt: skip
         return super().to_dict() | {name: getattr(self, name) for name in names}
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The limits to cut in the first line; then both units, the gauges after coating, the remedies."""
-        first, *rest = super().lines()
+        first, *rest = super().whole()
         tail = [line for line in rest if isinstance(line, CautionLine) or line.strip() == words("said", "load")]
         body = [line for line in rest if line not in tail]
         out = [f"before coating {first}", *body, f"  {self.said}"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import DomainError, Evidence, Thread, countersink_depth_mm, countersink_diameter_mm
@@ -30,6 +30,7 @@ __all__ = [
 class ClearanceHole(Record):
     """A hole that a screw passes through, mm."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("play", "by")
     size: str
     unit: str
     fit: str
@@ -45,7 +46,7 @@ class ClearanceHole(Record):
         """The hole as a flat dictionary with unit-suffixed keys."""
         return self._fields("notes")
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The hole in the first line, then its clearance and what it rests on."""
         out = [f"{self.size}: {self.fit} clearance hole {both(self.hole_mm, self.unit)}, drill {self.drill}"]
         out.append(f"  play      {both(self.clearance_mm, self.unit)} over the screw")
@@ -107,6 +108,7 @@ def clearance_hole(thread: str | Thread, fit: str = "normal") -> ClearanceHole:
 class ScrewSeat(Record):
     """A counterbore or countersink over a clearance hole, mm."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("hole",)
     size: str
     unit: str
     head: str
@@ -124,7 +126,7 @@ class ScrewSeat(Record):
         """The seat as a flat dictionary with unit-suffixed keys."""
         return self._fields("notes")
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """Diameter and depth in the first line, then the head, the hole, and what it rests on."""
         unit = self.unit
         what = "counterbore" if self.angle_deg is None else f"countersink {self.angle_deg:g} deg to"

@@ -349,7 +349,7 @@ class ThreadLimits(Record):
             out |= {"internal_class": own.tolerance_class, **{f"internal_{name}": getattr(own, name) for name in sizes}}
         return out
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The limits as a person at the lathe reads them: upper over lower, then both units, then what they rest on."""
         order = ("major", "pitch", "minor") if self.side == "external" else ("minor", "pitch", "major")
         sizes = [(name, getattr(self, f"{name}_max_mm"), getattr(self, f"{name}_min_mm")) for name in order]
@@ -366,8 +366,16 @@ class ThreadLimits(Record):
         out.append(f"  rests on: {', '.join(sorted({item.kind for item in self.evidence}))}")
         out += caution_lines((*self.notes, *self.cautions))
         if self.other is not None:
-            out += ["", *self.other.lines()[:-1]]
+            out += ["", *self.other.whole()[:-1]]
         return [*out, f"  {words('said', 'load')}"]
+
+    def lines(self) -> list[str]:
+        """The limits, of both parts where the designation names neither; a class that was taken is said."""
+        first, *told = super().lines()
+        out = [first.removesuffix(" (minor for reference)"), *([] if self.other is None else self.other.lines()[:1])]
+        taken = [part.tolerance_class for part in (self, self.other) if part is not None and part.class_assumed]
+        named = f"  {' and '.join(taken)}, the usual one{'s' if len(taken) > 1 else ''}, taken" if taken else ""
+        return [*out, *([named] if named else []), *told]
 
     def _basis(self) -> list[str]:
         """What sets these limits; of a form its flanks and its lead."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import Evidence, coated_pitch_change_um
@@ -31,6 +31,7 @@ class Suited(Record):
     An external part is read over wires, an internal one is tried with `plug`; None where one does not apply.
     """
 
+    SHORT: ClassVar[tuple[str, ...]] = ("read", "suits")
     thread: str
     side: str
     unit: str
@@ -59,7 +60,7 @@ class Suited(Record):
             out.update({f"plug_{key}": value for key, value in own.items() if key.endswith("_mm")})
         return out
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """The pitch diameter to cut in the first line, then the readings, and what is left on the dial."""
         unit = self.unit
         other = "mm" if unit == "in" else "in"
@@ -68,7 +69,7 @@ class Suited(Record):
             reading = span(self.over_min_mm, self.over_max_mm, unit, 1)
             out.append(f"  read      {reading} over {one(self.wire_mm, unit, 1)} wires")
         if self.plug is not None:
-            out += [f"  {line.strip()}" for line in self.plug.lines()[:2]]
+            out += [f"  {line.strip()}" for line in self.plug.whole()[:2]]
         if self.now_pitch_mm is not None and self.left_least_mm is not None and self.left_most_mm is not None:
             out.append(f"  left      {self._left(self.left_least_mm, self.left_most_mm)}")
         out.append(

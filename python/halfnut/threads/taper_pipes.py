@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,6 +25,7 @@ __all__ = ["TaperPipe", "taper_pipe", "taper_pipe_columns"]
 class TaperPipe(Record):
     """What a taper pipe thread is cut and gauged to, mm; None where the standard gives none."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("hole", "set")
     thread: str
     unit: str
     tpi: float
@@ -52,7 +53,7 @@ class TaperPipe(Record):
     cautions: tuple[Caution, ...] = ()
     evidence: tuple[Evidence, ...] = field(default=(), compare=False)
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """Turns by hand in the first line, then gauge plane, lengths, holes, how to set the lathe, cautions."""
         unit = self.unit
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import spell, spell_span
@@ -30,6 +30,7 @@ _HALF_ANGLE_DEG = 30.0
 class Tightening(Record):
     """Torque and preload over the range of friction. N, N m, MPa; `to_dict` gives pounds and psi beside them."""
 
+    SHORT: ClassVar[tuple[str, ...]] = ("friction", "stress")
     thread: str
     unit: str
     asked: str
@@ -64,7 +65,7 @@ class Tightening(Record):
         own = self._fields()
         return both_systems(own)
 
-    def lines(self) -> list[str]:
+    def whole(self) -> list[str]:
         """Torque or preload in the first line, then what it rests on, cautions."""
         unit = self.unit
         torque = spell_span(self.torque_min_nm, self.torque_max_nm, "torque", unit)

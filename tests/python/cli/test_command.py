@@ -122,13 +122,18 @@ def test_a_shops_tables_and_machines_are_used(tmp_path):
     assert "A96061" in out.stdout
 
 
-def test_turn_answers_in_its_first_line():
-    out = run("turn", "6061-T6", "1.25in", "--machine", "gap-bed", "--length", "2in")
+def test_turn_answers_as_the_settings_are_made():
+    asked = ("turn", "6061-T6", "1.25in", "--machine", "gap-bed", "--length", "2in")
+    out = run(*asked)
     assert out.returncode == 0
-    first, *rest = out.stdout.splitlines()
-    assert re.match(r"\d+ rev/min \[back gear out, belt \w+, lever \d\], feed 0\.\d{4} in/rev \[range", first)
-    assert any("window" in line for line in rest)
-    assert any(line.startswith("  limit ") for line in rest)
+    spindle, feed, *rest = out.stdout.splitlines()
+    assert re.fullmatch(r"\d+ rev/min: back gear out, belt \w+, lever \d", spindle)
+    assert re.fullmatch(r"  feed      0\.\d{4} in/rev: range \w, tumbler \d", feed)
+    assert [line.split()[0] for line in rest[:2]] == ["depth", "limit"]
+    assert not any("window" in line for line in rest)
+    why = run(*asked, "--why").stdout
+    assert "window" in why and "  left  " in why
+    assert "Groover" in run(*asked, "--evidence").stdout
 
 
 @pytest.mark.parametrize(
@@ -179,7 +184,7 @@ def _said(*args):
 
 
 def test_fit_answers_in_its_first_line_then_what_mends_it():
-    lines = _said("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um")
+    lines = _said("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um", "--why")
     assert lines[0] == (
         "7/8-14 UNF-2A in 7/8-14 UNF-2B: screws together, save the rarest pairs: "
         "up to 0.0008 in of interference at the pitch diameter, chance under 0.01 %"
@@ -205,7 +210,7 @@ def _run_json(*args):
 def test_fit_cuts_to_suit_and_says_what_is_left():
     lines = _said(
         *("fit", "M10", "M10", "--internal-pitch", "9.1mm", "--suit", "0.02-0.06mm", "--coating-external", "3-5 um"),
-        *("--over-wires", "10.6mm", "--wire", "0.895mm"),
+        *("--over-wires", "10.6mm", "--wire", "0.895mm", "--why"),
     )
     assert lines[0] == "M10x1.5-6g: cut the pitch diameter to 9.060/9.028 mm (0.3567/0.3554 in)"
     assert "  read      10.4157 to 10.4477 mm over 0.8950 mm wires" in lines
@@ -240,7 +245,7 @@ def test_identify_without_a_pitch_lists_what_is_near():
 def test_judge_says_what_is_left_on_either_dial():
     lines = _said("judge", "7/8-14 UNF-2A", "--over-wires", "0.8880in", "--wire", "0.040in")
     assert lines[0] == "7/8-14 UNF-2A: not yet: pitch diameter has 0.0028 in to come off"
-    assert any("0.0028 in on a diameter dial, 0.0014 in on a radius dial" in line for line in lines)
+    assert "0.0028 in on a diameter dial, 0.0014 in on a radius dial" in " ".join(" ".join(lines).split())
     error = json.loads(_run_json("judge", "M10-6g", "--pitch", "8.99mm", "--lead-error", "0.01mm"))
     assert error["functional_pitch_mm"] == pytest.approx(8.99 + 0.01 * 3**0.5)
 
@@ -368,13 +373,13 @@ def test_choose_says_its_passes_or_what_stands_in_the_way(tmp_path):
     assert out.returncode == 0, out.stderr
     first, *rest = out.stdout.splitlines()
     assert re.match(r"\d+ passes of 0\.\d{4}", first)
-    assert any(line.startswith("  limit ") for line in rest)
+    assert [line.split()[0] for line in rest[:3]] == ["spindle", "feed", "dial"]
     assert "<svg" in plot.read_text()
     slender = ("turn", "1018", "6mm", "5mm", "--length", "200mm", "--stick-out", "220mm", "--machine", "metric-lathe")
     refused = run("choose", *slender, "--tolerance", "0.01mm")
     assert refused.returncode == 1
     assert refused.stdout.startswith("no passes keep every limit")
-    assert "times the deflection" in refused.stdout
+    assert "times the deflection" in run("choose", *slender, "--tolerance", "0.01mm", "--why").stdout
     figures = json.loads(run("choose", *slender, "--tolerance", "0.01mm", "--json").stdout)
     assert figures["found"] is False
     assert figures["relaxations"]["deflection"] > 1

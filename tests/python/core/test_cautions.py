@@ -73,14 +73,19 @@ def test_one_printer_and_one_spelling():
 
 def test_dangers_come_first_and_each_is_said_once():
     cut = hn.part_off("304", "20 mm", stick_out="40 mm")
-    lines = [line for line in cut.lines() if isinstance(line, CautionLine)]
+    lines = [line for line in cut.whole() if isinstance(line, CautionLine)]
     ranks = [line.rank for line in lines]
     assert ranks == sorted(ranks, key=RANKS.index)
     assert set(ranks) == set(RANKS)
     assert len(set(lines)) == len(lines)
     for line in lines:
         label = {"danger": "  DANGER: ", "caution": "  CAUTION: ", "note": "  note: "}[line.rank]
-        assert line.startswith(label)
+        assert line.startswith((label, "    "))
+        assert len(line) <= 90
+    brief = [line for line in cut.lines() if isinstance(line, CautionLine)]
+    assert [line for line in brief if line.rank == "danger"] == [line for line in lines if line.rank == "danger"]
+    assert sum(line.startswith("  CAUTION: ") for line in brief) == 1
+    assert "more: --why)" in " ".join(str(cut).split())
 
 
 def test_json_tells_code_rank_and_text():

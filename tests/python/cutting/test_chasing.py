@@ -215,10 +215,10 @@ def test_settings_are_told_on_the_lathes_own_scale():
     assert inch.compound_marked_deg == 29.5
     assert inch.spindle_rpm <= inch.stopping_rpm
     assert inch.dial_every == 1
-    assert "Close the half nut at any mark" in str(inch)
+    assert "Close the half nut at any mark" in inch.why()
     metric = chasing.chase("M24x1.5-6g", machine="gap-bed")
     assert metric.dial_every == 0
-    assert "keep the half nut closed" in str(metric)
+    assert "keep the half nut closed" in metric.why()
     assert inch.unit == metric.unit == "in"  # the dial's
     along = chasing.chase("M24x1.5-6g", machine="metric-lathe")
     assert along.compound_marked_deg in {29.5, 60.5}
@@ -231,7 +231,7 @@ def test_settings_are_told_on_the_lathes_own_scale():
 def test_a_lathe_that_cannot_run_slowly_enough_says_so():
     found = chasing.chase("7/8-14 UNF-2A", machine="gap-bed", alloy="6061-T6", run_out="0.3 mm")
     assert "chase_cannot_stop" in {item.code for item in found.cautions}
-    assert "upside down" in str(found)
+    assert "upside down" in found.why()
     # a left-hand thread starts in the groove: nothing to stop for
     left = chasing.chase("7/8-14 UNF-2A-LH", machine="gap-bed", alloy="6061-T6", run_out="0.3 mm")
     assert "chase_cannot_stop" not in {item.code for item in left.cautions}
@@ -241,14 +241,14 @@ def test_a_lathe_that_cannot_run_slowly_enough_says_so():
 def test_without_an_alloy_no_spindle_step_is_named():
     for run_out in ("0 mm", "3 mm"):
         assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed", run_out=run_out).spindle_rpm is None
-    told = str(chasing.chase("7/8-14 UNF-2A", machine="gap-bed"))
+    told = chasing.chase("7/8-14 UNF-2A", machine="gap-bed").why()
     assert "to stop by hand" in told
     assert "licensed practice" in told
 
 
 def test_left_hand_and_several_starts_have_their_own_steps():
-    assert "Left-hand" in str(chasing.chase("7/8-14 UNF-2A-LH"))
-    assert "2 starts" in str(chasing.chase("M24xPh3P1.5-6g"))
+    assert "Left-hand" in chasing.chase("7/8-14 UNF-2A-LH").why()
+    assert "2 starts" in chasing.chase("M24xPh3P1.5-6g").why()
     assert chasing.chase("M24xPh3P1.5-6g").start_shift_mm == 1.5
 
 
@@ -297,7 +297,7 @@ def test_an_internal_thread_is_read_across_balls():
     assert last.over_wires_mm == pytest.approx(
         balls.over_max_mm - (found.pitch_max_mm - last.pitch_diameter_mm), abs=5e-3
     )
-    assert "Across balls of" in str(found) and "subtract the reading from" in str(found)
+    assert "Across balls of" in found.why() and "subtract the reading from" in found.why()
 
 
 def test_the_dials_turns_and_lines_add_up_to_the_lines_from_touching():
@@ -307,7 +307,7 @@ def test_the_dials_turns_and_lines_add_up_to_the_lines_from_touching():
             assert each.turns * around + each.dial == each.line
             assert 0 <= each.dial < around
         assert found.cross_travel_mm == found.depth_mm
-        assert f"the dial at {chasing._turns_words(found.passes[-1])}" in " ".join(str(found).split())
+        assert f"the dial at {chasing._turns_words(found.passes[-1])}" in " ".join(found.why().split())
 
 
 def test_change_gears_come_with_a_lead_that_the_gearbox_lacks():
@@ -319,7 +319,7 @@ def test_change_gears_come_with_a_lead_that_the_gearbox_lacks():
     assert not any(step.startswith("Change gears") for step in standard.steps())
     double = chasing.chase("M24xPh3P1.5-6g", machine="gap-bed")
     assert double.train is not None
-    assert (double.train.index_teeth is None) != ("Or by the gears" in " ".join(str(double).split()))
+    assert (double.train.index_teeth is None) != ("Or by the gears" in " ".join(double.why().split()))
 
 
 def test_wheels_are_named_that_would_make_a_mark_fit():
@@ -328,7 +328,7 @@ def test_wheels_are_named_that_would_make_a_mark_fit():
     for wheel in found.dial_wheels:
         # a turn of the dial is then a whole number of leads
         assert (Fraction(wheel) * 3 / Fraction("1.75")).denominator == 1
-    assert "would let it open" in str(found)
+    assert "would let it open" in found.why()
     assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed").dial_wheels == ()
 
 
@@ -337,7 +337,7 @@ def test_the_run_out_that_the_slowest_step_needs_is_told():
     slowest = hn.lathe("gap-bed").core.spindle[0].rpm
     assert found.stop_run_out_mm == pytest.approx(slowest / 60.0 * 25.4 / 14)
     assert chasing.stopping_rpm(found.stop_run_out_mm, found.lead_mm, 1.0) == pytest.approx(slowest)
-    assert "cutting from the groove away from the shoulder" in " ".join(str(found).split())
+    assert "cutting from the groove away from the shoulder" in " ".join(found.why().split())
     assert chasing.chase("7/8-14 UNF-2A", machine="gap-bed").stop_run_out_mm is None
 
 

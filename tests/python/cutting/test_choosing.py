@@ -187,7 +187,7 @@ def test_what_one_more_thing_buys_is_what_it_buys():
     else:
         assert held.found
         assert gains["centre"] == math.inf
-    assert "with a live centre" in str(chosen)
+    assert "with a live centre" in chosen.why()
 
 
 def test_no_answer_says_which_limit_and_by_how_much():
@@ -217,7 +217,7 @@ def test_a_hand_fed_slide_is_answered_in_turns_of_the_handle():
     assert all(
         round(one.cut.hand_turns_per_min, 6) in (1, 1.6, 2.5, 4, 6.3, 10, 16, 25, 40, 60) for one in chosen.passes
     )
-    assert "turns of the handle a minute" in str(chosen)
+    assert "turns of the handle a minute" in chosen.why()
 
 
 def test_a_readout_lets_the_last_pass_land_on_size():
@@ -230,9 +230,9 @@ def test_a_readout_lets_the_last_pass_land_on_size():
     how = {"length": "20 mm"}
     chosen = hn.choose("turn", "6061-T6", "30 mm", "27.97 mm", machine=shown, **how)
     assert chosen.readout
-    assert "set by the readout" in str(chosen)
+    assert "set by the readout" in chosen.why()
     plain = hn.choose("turn", "6061-T6", "30 mm", "27.97 mm", machine="metric-lathe", **how)
-    assert "between two lines" in str(plain)
+    assert "between two lines" in plain.why()
 
 
 @pytest.mark.parametrize(

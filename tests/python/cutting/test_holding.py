@@ -66,7 +66,7 @@ def test_grip_and_roundness_of_a_tube():
     assert held.jaw_force_n == pytest.approx(2.0 * pull * 60 / (0.15 * 3 * 60))
     assert held.squeeze.jaw_force_n == pytest.approx(held.jaw_force_n)
     assert "ring_out_of_round" in {item.code for item in held.cautions}
-    assert "out when 3 jaws let go" in str(held)
+    assert "out when 3 jaws let go" in held.why()
 
 
 def test_warmth_is_a_heat_balance_at_the_upper_edge():
@@ -75,7 +75,7 @@ def test_warmth_is_a_heat_balance_at_the_upper_edge():
     mass = 2700 * math.pi / 4 * left**2 * 4 * 25.4 * 1e-9
     assert found.warming_k == pytest.approx(cut.heat_to_work_high_w * cut.time_s / (mass * 896))
     assert found.growth_mm == pytest.approx(found.warming_k * 23.6e-6 * left)
-    assert "warmer after the cut" in str(found)
+    assert "warmer after the cut" in found.why()
     tight = hn.hold("6061-T6", "1 in", stick_out="4 in", depth="0.05 in", length="3.5 in", tolerance="0.0002 in")
     assert "warm_size" in {item.code for item in tight.cautions}
 

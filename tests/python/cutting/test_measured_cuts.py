@@ -213,11 +213,11 @@ def test_the_band_is_shown_and_judged():
     assert values["force_verified"] is True
     assert values["cutting_force_low_n"] < values["cutting_force_n"] < values["cutting_force_high_n"]
     assert values["spindle_power_low_kw"] < values["spindle_power_kw"] < values["spindle_power_high_kw"]
-    assert "likely" in str(cut)
-    assert "checked on measured cuts" in str(cut)
+    assert "likely" in cut.why()
+    assert "checked on measured cuts" in cut.why()
     steel = hn.turn("304", "1.25 in", depth="0.04 in")
     assert steel.force_verified is False
-    assert "unverified" in str(steel)
+    assert "unverified" in steel.why()
     assert hn.knurl("brass", "20 mm").force_verified is None
     drilled = hn.drill("1018", "10 mm")
     assert drilled.feed_force_low_n < drilled.feed_force_n < drilled.feed_force_high_n

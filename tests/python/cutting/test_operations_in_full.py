@@ -64,7 +64,7 @@ def test_heat_follows_the_formulas_and_every_property_is_there():
     assert cut.chip_rise_k == pytest.approx(rise)
     share = cutting.heat_to_work_share(cut.cutting_speed_m_min, cut.chip_thickness_mm, diffusivity, 25.0)
     assert cut.heat_to_work_w == pytest.approx(1000 * cut.spindle_power_kw * share)
-    assert "hotter than the work" in str(cut)
+    assert "hotter than the work" in cut.why()
     missing = [
         (each["id"], key)
         for each in catalogue.rows("material/alloys")
@@ -110,7 +110,7 @@ def test_deep_holes_run_slower_finer_and_in_pecks():
     cutting_s = 60 * deep.travel_mm / deep.feed_mm_min
     assert deep.time_s == pytest.approx(cutting_s + 2 * 5)
     assert {"deep_hole", "pecks"} <= {item.rule_id for item in deep.evidence}
-    assert "pecks" in str(deep)
+    assert "pecks" in deep.why()
 
 
 def test_deep_holes_get_no_faster_with_depth():
@@ -144,10 +144,10 @@ def test_a_saw_may_have_many_teeth():
 def test_limits_at_the_upper_edge_are_told_either_way():
     held = hn.turn("6061-T6", "1.25 in", machine="gap-bed", depth="0.04 in")
     assert held.holds_at_edge is True
-    assert "enough even at the highest likely force" in str(held)
+    assert "enough even at the highest likely force" in held.why()
     passed = hn.turn("304", "4 in", machine="gap-bed", depth="0.3 in", feed="0.02 in/rev", tool="coated carbide")
     assert passed.holds_at_edge is False
-    assert "NOT enough at the highest" in str(passed)
+    assert "NOT enough at the highest" in passed.why()
     assert passed.to_dict()["holds_at_edge"] is False
     assert hn.turn("6061-T6", "32 mm").holds_at_edge is None
 

@@ -297,7 +297,7 @@ def test_every_caution_has_its_words():
     for diameter, pitch, options, code in asked:
         blank = hn.knurl_blank(diameter, pitch, **options)
         assert code in [caution.code for caution in blank.told], code
-        assert CAUTIONS[code][1] in str(blank)
+        assert CAUTIONS[code][1] in blank.why()
 
 
 @pytest.mark.parametrize(

@@ -29,7 +29,7 @@ def test_metric_by_hand():
     assert answer.axial_play_max_mm == pytest.approx(0.344 * math.tan(math.radians(30)))
     assert answer.chance_of_interference == 0.0
     assert answer.major_clearance_max_mm is None
-    assert answer.lines()[0] == (
+    assert answer.whole()[0] == (
         "M10x1.5-6g in M10x1.5-6H: screws together, 0.032 to 0.344 mm of clearance at the pitch diameter"
     )
 
@@ -258,15 +258,15 @@ def test_mismatches_are_answered():
     assert inch.verdict == "mismatch"
     assert inch.deciding == "lead"
     assert inch.turns_to_bind == pytest.approx(inch.axial_play_max_mm / 0.0875)
-    assert "bound after" in inch.lines()[0]
-    assert "does not start" in hn.fit("M10-6g", "3/8-16 UNC-2B").lines()[0]
-    assert "left-hand" in hn.fit("M10-6g-LH", "M10-6H").lines()[0]
+    assert "bound after" in inch.whole()[0]
+    assert "does not start" in hn.fit("M10-6g", "3/8-16 UNC-2B").whole()[0]
+    assert "left-hand" in hn.fit("M10-6g-LH", "M10-6H").whole()[0]
 
 
 def test_measured_sizes_errors_and_temperature():
     answer = hn.fit("M10-6g", "M10-6H", internal_pitch="9.100 mm", internal_minor="8.4 mm")
     assert answer.pitch_clearance_min_mm == pytest.approx(0.106)
-    assert answer.lines()[1] == "  bare      external 8.994/8.862, internal 9.100 mm, pitch diameters"
+    assert answer.whole()[1] == "  bare      external 8.994/8.862, internal 9.100 mm, pitch diameters"
     assert answer.minor_clearance_min_mm == pytest.approx(8.4 - 8.344)
     lead = hn.fit("M10-6g", "M10-6H", external_lead_error="0.01 mm")
     assert lead.pitch_clearance_min_mm == pytest.approx(0.032 - 0.01 * math.sqrt(3))
@@ -354,16 +354,16 @@ def test_cut_to_suit_by_hand_in_inches_and_what_is_left_on_the_dial():
     assert suited.pitch_min_mm / 25.4 == pytest.approx(0.8272, abs=1e-9)
     plain = 0.8292 - math.sqrt(0.75) / 14 + 3 * 0.040
     assert suited.over_max_mm / 25.4 == pytest.approx(plain + 0.00002, abs=5e-6)
-    assert suited.lines()[0] == "7/8-14 UNF-2A: cut the pitch diameter to 0.8292/0.8272 in (21.062/21.011 mm)"
+    assert suited.whole()[0] == "7/8-14 UNF-2A: cut the pitch diameter to 0.8292/0.8272 in (21.062/21.011 mm)"
     now = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8900 in", **given)
     reading = 0.8900 - suited.over_max_mm / 25.4
     assert now.left_least_mm / 25.4 == pytest.approx(reading, abs=1e-6)
     assert now.left_most_mm - now.left_least_mm == pytest.approx(0.0020 * 25.4)
     past = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8830 in", **given)
     assert past.left_most_mm < 0
-    assert any("past the size" in line for line in past.lines())
+    assert any("past the size" in line for line in past.whole())
     inside = hn.cut_to_suit("7/8-14 UNF", over_wires="0.8868 in", **given)
-    assert any("nothing has to come off" in line for line in inside.lines())
+    assert any("nothing has to come off" in line for line in inside.whole())
 
 
 @pytest.mark.parametrize(
@@ -417,11 +417,11 @@ def test_a_pair_that_only_the_rarest_parts_spoil_does_not_lead_with_may_bind():
     found = hn.fit("5/8-18 UNF-2A", "5/8-18 UNF-2B", build_up_external="0.00025 in", build_up_internal="0.00025 in")
     assert found.verdict == "may bind"
     assert 0 < found.chance_of_interference < 1e-4
-    first = str(found).splitlines()[0]
+    first = found.whole()[0]
     assert "screws together, save the rarest pairs: up to" in first
     assert first.endswith("chance under 0.01 %")
     often = hn.fit("M10-6h", "M10-6H", build_up_external="50 um")
-    assert "may bind: up to" in str(often).splitlines()[0] or often.verdict == "interferes"
+    assert "may bind: up to" in often.whole()[0] or often.verdict == "interferes"
 
 
 @pytest.mark.parametrize("bad", [math.nan, math.inf, -5000.0, 1e5])

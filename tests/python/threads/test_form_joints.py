@@ -102,7 +102,7 @@ def test_strength_is_ridges_times_strengths_times_bounds(text: str) -> None:
     )
     assert joint.weakest_n == weakest
     assert joint.allowable_n == pytest.approx(min(weakest, joint.external_yield_n) / 4)
-    assert CAUTIONS["form_strength_rules"][1] in str(joint)
+    assert CAUTIONS["form_strength_rules"][1] in joint.why()
     low, high = joint.raising_torque_nm
     d2 = outer.basic_pitch_mm
     for got, f in ((low, 0.10), (high, 0.16)):
@@ -141,7 +141,7 @@ def test_tightening_goes_by_the_forms_own_wedge(text: str) -> None:
         wanted = contact.torque(5000, *args, f, 1) / 1000 + 5000 * f * 0.010
         assert got == pytest.approx(wanted, rel=2e-3)
     assert found.practice_torque_nm is None
-    assert "none published for these flanks" in str(found)
+    assert "none published for these flanks" in found.why()
     back = hn.tighten(text, torque=f"{found.torque_max_nm} N m", friction=(0.1, 0.16), bearing_diameter="20 mm")
     assert back.preload_min_n == pytest.approx(5000)
 
@@ -309,7 +309,7 @@ def test_an_adjuster_of_any_form_by_hand(text: str) -> None:
     assert found.rows[-1]["axial_play_max_mm"] == pytest.approx(clearance * math.tan(half), rel=1e-6)
     lean = math.degrees(clearance / (d + d2 / math.tan(half)))
     assert found.rows[-1]["first_tilt_deg"] <= lean + 1e-9
-    assert CAUTIONS["adjuster_form_practice"][1] in str(found)
+    assert CAUTIONS["adjuster_form_practice"][1] in found.why()
     assert found.unit == outer.unit
     assert found.page(title="Screw").count(str(outer.thread)) >= 1
     assert end.external == outer.title
@@ -491,7 +491,7 @@ def test_an_inch_joint_speaks_in_pounds() -> None:
         "1-5 Acme-2G", "1-5 Acme-2G", engagement="1.5 in", external_tensile="60 ksi", internal_tensile="40 ksi",
         load="500 lbf", factor_of_safety=4,
     )  # fmt: skip
-    text = str(joint)
+    text = joint.why()
     assert re.search(r"bears [\d,]+ lbf;", text.splitlines()[0]), text.splitlines()[0]
     assert re.search(r"load {6}500 lbf: factor [\d.]+, [\d,]+ psi on the flanks", text)
     assert re.search(r"raise {5}[\d.]+ to [\d.]+ lbf (?:ft|in)", text)

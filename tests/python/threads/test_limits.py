@@ -195,14 +195,14 @@ def test_what_a_half_designation_means_in_the_trade(text, external, internal):
     assert (found.title, found.other.title) == (external, internal)
     for part, whole in ((found, external), (found.other, internal)):
         assert part.class_assumed and "class_assumed" in {each.code for each in part.cautions}
-        assert f"{part.tolerance_class}, the usual one, is taken" in str(part)
+        assert f"{part.tolerance_class}, the usual one, is taken" in part.why()
         spelt = hn.limits(whole.rsplit(" ", 1)[0] if whole.endswith("nal") else whole, side=part.side)
         assert not spelt.class_assumed
         assert (spelt.pitch_max, spelt.minor_max, spelt.major_min) == (part.pitch_max, part.minor_max, part.major_min)
     flat = found.to_dict()
     assert (flat["class"], flat["internal_class"]) == (found.tolerance_class, found.other.tolerance_class)
     assert flat["internal_pitch_min_mm"] == found.other.pitch_min_mm
-    assert external in str(found) and internal in str(found)
+    assert external in found.why() and internal in found.why()
 
 
 def test_a_series_that_may_be_two_is_asked_for():

@@ -165,7 +165,7 @@ def test_the_flank_angle_tells_whitworth_from_unified():
         assert str(found.matches[0].thread) == first
         assert not found.alike
         assert found.evidence
-    assert "flanks 60 deg (-5 deg measured)" in str(hn.identify_thread("0.248 in", "20 tpi", flank_angle=55))
+    assert "flanks 60 deg (-5 deg measured)" in hn.identify_thread("0.248 in", "20 tpi", flank_angle=55).why()
     for bad in (0, 14.5, 180, "300 deg"):
         with pytest.raises(hn.DomainError, match="whole angle"):
             hn.identify_thread("0.248 in", "20 tpi", flank_angle=bad)
@@ -267,7 +267,7 @@ def test_the_profile_on_axes():
 )
 def test_a_thread_that_is_not_held_leads_with_the_verdict(diameter, pitch, unit):
     found = hn.identify_thread(diameter, pitch)
-    lines = str(found).splitlines()
+    lines = found.whole()
     assert (found.verdict, found.unit) == ("none", unit)
     assert lines[0].startswith("no standard thread is close to ")
     assert f" {unit} (" in lines[0]
