@@ -51,6 +51,7 @@ def python(tmp_path_factory):
 
 def run(python, *words, cwd, **variables):
     plain = {key: value for key, value in os.environ.items() if not key.startswith(("PYTHON", "HALFNUT"))}
+    plain["XDG_CONFIG_HOME"] = str(cwd / ".config")
     return subprocess.run([python, *words], cwd=cwd, env=plain | variables, capture_output=True, encoding="utf-8")
 
 

@@ -40,13 +40,14 @@ def readme_commands() -> list[tuple[dict[str, str], list[str]]]:
     return found
 
 
-def run(words: list[str], folder: str | None = None, variables: dict[str, str] | None = None) -> str:
+def run(words: list[str], folder: str, variables: dict[str, str] | None = None) -> str:
     """What a command prints, its errors marked, and its exit status."""
-    environment = os.environ | (variables or {})
+    environment = os.environ | {"XDG_CONFIG_HOME": f"{folder}/.config"} | (variables or {})
     command = [sys.executable, "-m", "halfnut", *words]
     done = subprocess.run(command, cwd=folder, env=environment, capture_output=True, encoding="utf-8")
     errors = "".join(f"! {line}\n" for line in done.stderr.splitlines())
-    return f"$ {shlex.join(['halfnut', *words])}\n{done.stdout}{errors}exit status {done.returncode}\n"
+    told = f"{done.stdout}{errors}".replace(f"{folder}/", "~/")
+    return f"$ {shlex.join(['halfnut', *words])}\n{told}exit status {done.returncode}\n"
 
 
 def slug(words: list[str]) -> str:

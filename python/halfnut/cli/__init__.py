@@ -68,6 +68,7 @@ _HOMES = {
     "tighten": ("strengths", "tighten", "Torque for a preload, or preload from a torque."),
     "tool-life": ("asking", "tool_life", "Tool life, and the speed for a life."),
     "turn": ("cuts", "turn", "Levers and depth for turning."),
+    "use": ("using", "use", "Remember a machine, a tool, units and a shop's folder."),
     "wires": ("fitting", "wires", "What to read over wires, or across balls."),
 }
 
@@ -89,6 +90,7 @@ Exit status:
 
 With --json a failure is JSON on standard error: {{"error": {{"code": ..., "message": ...}}}}.
 
+What `halfnut use` remembers is taken where a question does not say.
 A shop's own machines and tables are read from the folder that HALFNUT_SHOP names. NO_COLOR=1 keeps colour out.
 Shell completion: eval "$(_HALFNUT_COMPLETE=bash_source halfnut)", or zsh_source, or fish_source."""
 
@@ -121,8 +123,15 @@ def _read_numbers_as_written(command: click.Command) -> None:
     kinds: dict[type, type[click.types.FloatParamType] | type[click.types.IntParamType]]
     kinds = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
     for parameter in command.params:
+        if parameter.name == "machine" and not parameter.required:
+            parameter.callback = _or_none
         if (kind := kinds.get(type(parameter.type))) is not None:
             parameter.type = kind()
+
+
+def _or_none(ctx: click.Context, param: click.Parameter, value: str | None) -> str | None:
+    """No machine, where one is remembered and none is meant."""
+    return None if value == "none" else value
 
 
 class _Lazy(click.Group):
@@ -153,6 +162,8 @@ class _Lazy(click.Group):
             hint = f"; did you mean '{nearest}'?" if nearest else ""
             raise click.UsageError(f"no command '{args[0]}'{hint}", ctx)
         ctx.meta[_WORDS] = tuple(args)
+        if args and args[0] in _HOMES and args[0] != "use" and not {"-h", "--help"} & set(args):
+            _remember(ctx, args)
         return super().resolve_command(ctx, args)
 
     def invoke(self, ctx: click.Context) -> object:
@@ -167,6 +178,18 @@ class _Lazy(click.Group):
             raise
 
 
+def _remember(ctx: click.Context, args: list[str]) -> None:
+    """Take what `halfnut use` keeps where the words do not say: options, and the shop's folder."""
+    from halfnut.cli.defaults import remembered
+
+    found = remembered()
+    ctx.default_map = found.options(args)
+    if found.shop is not None and _SHOP not in os.environ:
+        os.environ[_SHOP] = found.shop
+        ctx.call_on_close(lambda: os.environ.pop(_SHOP, None))
+
+
+_SHOP = "HALFNUT_SHOP"
 _WORDS = "halfnut.words"
 _OF_FILES = frozenset({"batch", "machine", "plan"})  # their mistakes name columns and keys
 _INCH = re.compile(r"\d\s*(?:in\b|\")")

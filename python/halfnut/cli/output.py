@@ -36,6 +36,7 @@ STREAM = Path("-")
 """What stands for standard output in place of a file."""
 
 _WHY = "halfnut.why"
+_REMEMBERED = click.core.ParameterSource.DEFAULT_MAP
 _COLOURS: dict[Rank, dict[str, Any]] = {"danger": {"fg": "red", "bold": True}, "caution": {"fg": "red"}, "note": {}}
 
 # How many of something: from 1 to a million.
@@ -164,7 +165,11 @@ def show(record: Record, as_json: bool, *, evidence: bool = False, question: str
 
         echo(json_text(flat(record, question)))
         return
-    for line in record.whole() if click.get_current_context().meta.get(_WHY) else record.lines():
+    ctx = click.get_current_context()
+    first, *rest = record.whole() if ctx.meta.get(_WHY) else record.lines()
+    kept = [str(value) for name, value in ctx.params.items() if ctx.get_parameter_source(name) is _REMEMBERED]
+    echo(f"{first} ({', '.join(kept)}, remembered)" if kept else first)
+    for line in rest:
         echo(line)
     if evidence:
         for item in record.evidence:

@@ -1,0 +1,84 @@
+"""halfnut use: what the command remembers."""
+
+from __future__ import annotations
+
+from contextlib import nullcontext
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import click
+
+from halfnut._core import TableError
+from halfnut.cli.defaults import Defaults, kind_of, place, remembered
+from halfnut.cli.output import echo, json_text, with_json
+
+_EPILOG = """\b
+Example:
+  halfnut use gap-bed bench-mill     these machines, where a question names none
+  halfnut use --tool carbide         for turning, facing, boring and tapers
+  halfnut use                        what is remembered, and in which file
+  halfnut use --forget
+
+An option of a question wins; --machine none asks without a machine. Of lathe and mill the one named first drills and
+taps. The file is read by the command alone: Python, job files and batches say what they mean."""
+
+
+@click.command(epilog=_EPILOG)
+@click.argument("machines", metavar="[MACHINE]...", nargs=-1)
+@click.option("--tool", help="Tool material, or a tool of the shop's tables.")
+@click.option("--units", type=click.Choice(["inch", "metric"]), help="Of a machine file that `machine new` begins.")
+@click.option("--shop", type=click.Path(path_type=Path), help="Folder of the shop's own tables and machines.")
+@click.option("--forget", is_flag=True, help="Remember nothing any more.")
+@with_json
+def use(
+    machines: tuple[str, ...], tool: str | None, units: str | None, shop: Path | None, forget: bool, as_json: bool
+) -> None:
+    """Remember MACHINEs, a tool, units and a shop's folder for questions that name none."""
+    path = place()
+    asked = bool(machines or tool or units or shop)
+    if forget:
+        if asked:
+            raise click.UsageError("--forget forgets everything; it goes with nothing else")
+        path.unlink(missing_ok=True)
+    found = remembered()
+    if asked:
+        from halfnut.core import files
+
+        found = _changed(found, machines, tool, units, shop)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        files.write(path, found.text(), replace=True)
+    told = found.to_dict()
+    if as_json:
+        echo(json_text({"file": str(path), "remembered": told}))
+    elif told:
+        for key, value in told.items():
+            echo(f"{key:<6} {value}")
+        echo(f"in {path}")
+    else:
+        echo("nothing is remembered; `halfnut use MACHINE` remembers a machine")
+
+
+def _changed(
+    found: Defaults, machines: tuple[str, ...], tool: str | None, units: str | None, shop: Path | None
+) -> Defaults:
+    """What is remembered with what was said, each thing looked up before it is kept."""
+    from halfnut.core.catalogue import shop as shops
+    from halfnut.cutting.tools import find_tool
+
+    new: dict[str, Any] = {name: value for name, value in (("tool", tool), ("units", units)) if value}
+    if shop is not None:
+        if not shop.is_dir():
+            raise TableError(f"{shop}: no such shop folder")
+        new["shop"] = str(shop.resolve())
+    with nullcontext() if shop is None else shops(shop):
+        if tool is not None:
+            find_tool(tool)
+        kinds = [kind_of(each) for each in machines]
+    for kind, each in zip(kinds, machines, strict=True):
+        if kind in new:
+            raise click.UsageError(f"{new[kind]} and {each} are both {kind}s: name one of them")
+        new[kind] = str(Path(each).resolve()) if Path(each).is_file() else each
+    if kinds:
+        new["mill_first"] = kinds[0] == "mill"
+    return replace(found, **new)
