@@ -19,7 +19,7 @@ Example:
   halfnut plan                              the demonstration job, into halfnut-sheets
   halfnut plan --begin telescope.toml       that job's file, to alter
   halfnut plan telescope.toml --out sheets
-  halfnut plan telescope.toml --out sheets --replace
+  halfnut plan telescope.toml --out sheets --paper letter --replace
 
 Exit status: 0 every operation planned, 1 some operation has no answer, 2 the job is wrong, 3 it cannot be read or the
 sheets cannot be written."""
@@ -31,6 +31,13 @@ sheets cannot be written."""
     "--out",
     type=click.Path(path_type=Path),
     help=f"Folder to write to; {_OUT} when not given.",
+)
+@click.option(
+    "--paper",
+    type=click.Choice(["A5", "half-letter", "A4", "letter"], case_sensitive=False),
+    default="A5",
+    show_default=True,
+    help="Paper of the cards.",
 )
 @click.option(
     "--replace", is_flag=True, help="Replace an earlier plan in the folder, where it stayed as it was written."
@@ -45,9 +52,9 @@ sheets cannot be written."""
 )
 @click.pass_context
 def plan(
-    ctx: click.Context, job: Path | None, out: Path | None, replace: bool, begin: Path | None, as_json: bool
+    ctx: click.Context, job: Path | None, out: Path | None, paper: str, replace: bool, begin: Path | None, as_json: bool
 ) -> None:
-    """Plan the job file JOB: a setup sheet for every part, plan.csv, plan.json and a page that opens them."""
+    """Plan the job file JOB: cards for the machine, details, plan.csv, plan.json and a page that opens them."""
     if begin is not None:
         if job is not None or out is not None or as_json:
             raise click.UsageError("--begin writes a file and ends; it goes with --replace only")
@@ -67,7 +74,7 @@ def plan(
     elif replace:
         raise click.UsageError("--replace goes with --out")
     planned = plan_job(job or _DEMO)
-    written = [] if folder is None else planned.write(folder, replace=replace)
+    written = [] if folder is None else planned.write(folder, paper=paper, replace=replace)
     if as_json:
         echo(json_text(planned.to_dict()))
     else:

@@ -1,4 +1,4 @@
-"""Pages for the machine: setup sheets, a wall chart, the bench page of an adjuster."""
+"""Pages for the machine: cards, details, a wall chart, the bench page of an adjuster."""
 
 from __future__ import annotations
 
@@ -8,9 +8,16 @@ from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
     from halfnut.sheet.adjuster import *
-    from halfnut.sheet.build import *
+    from halfnut.sheet.card import *
+    from halfnut.sheet.cards import *
     from halfnut.sheet.chart import *
+    from halfnut.sheet.details import *
+    from halfnut.sheet.figures import *
+    from halfnut.sheet.operation import *
+    from halfnut.sheet.outline import *
     from halfnut.sheet.pages import *
+    from halfnut.sheet.paper import *
+    from halfnut.sheet.rows import *
     from halfnut.sheet.telling import *
     from halfnut.sheet.texts import *
     from halfnut.sheet.view import *

@@ -1,8 +1,8 @@
-"""An operation as a sheet shows it: heading, levers, feed, steps and figures."""
+"""An operation as the details show it: its passes and sizes, drawings, steps, forces and limits."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
@@ -12,14 +12,14 @@ from halfnut.cutting.cuts import Cut
 from halfnut.drawing.gears import train_svg
 from halfnut.drawing.threads import profile_svg
 from halfnut.knurls.blanks import KnurlBlank
-from halfnut.machine.machines import positions_text
 from halfnut.planning.answers import Answer
-from halfnut.planning.cut_answers import feed_ladder
 from halfnut.sheet import texts
 from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
 from halfnut.sheet.telling import sentence
-from halfnut.sheet.view import Drawing, Levers, OperationView, SetupView, Told
+from halfnut.sheet.view import Drawing, OperationView, Told
 from halfnut.threads.standard import ThreadLimits
+
+__all__ = ["operation_view"]
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation, PlannedPart
@@ -42,34 +42,12 @@ _DO = {
     "thread": "Thread",
     "knurl": "Knurl",
 }
-_GROUPS = {"spindle": "Spindle", "feed": "Feed", "gearbox": "Threads", "gears": "Change gears"}
-_ENDS = {"first": "First end", "second": "Turned round, second end"}
 
 
-def setups(part: PlannedPart, at: Mapping[int, Sequence[Told]]) -> list[SetupView]:
-    """The operations of a part by setup, each with the cautions that are told there."""
-    groups: list[tuple[tuple[str, str, str], list[PlannedOperation]]] = []
-    for op in part.operations:
-        key = (op.machine.title, op.step.end, op.step.holding or "")
-        if not groups or groups[-1][0] != key:
-            groups.append((key, []))
-        groups[-1][1].append(op)
-    out = []
-    both = any(op.step.end == "second" for op in part.operations)
-    for (machine, end, holding), operations in groups:
-        heading = _ENDS[end] if both else "At the machine"
-        where = " · ".join(filter(None, (machine, holding)))
-        out.append(SetupView(heading, where, tuple(_operation(part, op, at.get(op.number, ())) for op in operations)))
-    return out
-
-
-def _operation(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]) -> OperationView:
+def operation_view(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]) -> OperationView:
+    """An operation as the details show it, with what is told of it."""
     found = op.answer
-    head: dict[str, Any] = {
-        "number": op.number,
-        "anchor": f"op-{op.number}",
-        "heading": _heading(op),
-    }
+    head: dict[str, Any] = {"number": op.number, "heading": _heading(op)}
     note = (op.step.note,) if op.step.note else ()
     if found is None:
         return OperationView(**head, size="", error=op.error, remarks=note)
@@ -77,7 +55,6 @@ def _operation(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]
         **head,
         size=_size(found, part.unit, op.step.do),
         with_what=_tool(found),
-        levers=tuple(_levers(found, op)),
         tables=(*tables_of(found, part.unit), *holding_table(found, part.unit)),
         drawing=_drawing(found),
         gears=_gears(found),
@@ -86,7 +63,7 @@ def _operation(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]
         remarks=tuple(
             map(
                 sentence,
-                (*note, *_resets(found), *found.remarks, *_holding_remarks(found, part.unit)),
+                (*note, *found.remarks, *_holding_remarks(found, part.unit)),
             )
         ),
         cautions=tuple(cautions),
@@ -142,46 +119,6 @@ def _tool(found: Answer) -> str:
     return f"{name}; assumed: {assumed}" if assumed else name
 
 
-def _levers(found: Answer, op: PlannedOperation) -> list[Levers]:
-    cut = found.cut
-    gives = {"gearbox": _lead(found, op), "gears": _lead(found, op)}
-    if any(each.group == "gears" for each in found.levers):
-        gives["gearbox"] = ""
-    if cut is not None:
-        speed = f"{cut.spindle_rpm:.0f} rev/min"
-        gives["spindle"] = f"by hand, or at most {speed}" if cut.by_hand else speed
-        gives["feed"] = _feed(cut, op)
-    out = [Levers(_GROUPS[each.group], gives[each.group], each.positions, each.stop) for each in found.levers]
-    if cut is not None and cut.feed_source == "hand" and cut.hand_turns_per_min is not None:
-        turns = f"{cut.hand_turns_per_min:.{0 if cut.hand_turns_per_min >= 10 else 1}f}"
-        out.append(Levers("Feed by hand", "", (("turns of the handle a minute", turns),)))
-    return out
-
-
-def _lead(found: Answer, op: PlannedOperation) -> str:
-    lead_mm = found.sizes.get("lead_mm")
-    if lead_mm is None:
-        return ""
-    per_inch = 25.4 / lead_mm
-    if abs(per_inch * 4 - round(per_inch * 4)) < 1e-9:
-        return f"{per_inch:g} an inch"
-    return f"{lead_mm:g} mm"
-
-
-def _feed(cut: Cut, op: PlannedOperation) -> str:
-    if cut.feed_marked is None:
-        return ""
-    ladder = feed_ladder(cut, op.machine)
-    unit = "in" if ladder.marked_in_inch else "mm"
-    if ladder.kind == "per minute":
-        return f"{cut.feed_marked:g} {unit}/min"
-    marked_mm = cut.feed_marked * (25.4 if unit == "in" else 1.0)
-    shown = spell(marked_mm, "feed", unit)
-    if cut.feed_mm_rev is not None and abs(marked_mm - cut.feed_mm_rev) > 1e-9:
-        shown += f", across {spell(cut.feed_mm_rev, 'feed', unit)}"
-    return shown
-
-
 def _holding_remarks(found: Answer, unit: str) -> list[str]:
     held = gives_way(found)
     if held is None:
@@ -201,19 +138,6 @@ def _holding_remarks(found: Answer, unit: str) -> list[str]:
         out.append(
             f"warm from the cut it measures up to {spell_number(held.growth_mm, 'length', unit)} {unit} too large"
         )
-    return out
-
-
-def _resets(found: Answer) -> list[str]:
-    """Levers to set between passes, where they stand elsewhere."""
-    out = []
-    standing = found.levers
-    for each in found.passes:
-        moved = [group for group in each.levers if group not in standing]
-        if moved:
-            to = "; ".join(f"{group.group} {positions_text(dict(group.positions))}" for group in moved)
-            out.append(f"Before pass {each.number} set the {to}")
-        standing = each.levers or standing
     return out
 
 

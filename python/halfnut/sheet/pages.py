@@ -1,4 +1,4 @@
-"""Setup sheets: one HTML page a part, and a page that opens them. Each stands alone and prints on A4 and Letter."""
+"""The pages of a plan: cards, details and a page that opens them, each an HTML file that stands alone."""
 
 from __future__ import annotations
 
@@ -8,10 +8,14 @@ from typing import TYPE_CHECKING
 import jinja2
 from markupsafe import Markup
 
+from halfnut._core import spell
 from halfnut.core.text import shown
 from halfnut.core.words import words
-from halfnut.planning.job import OPENING_PAGE, adjuster_file
-from halfnut.sheet.build import plan_view
+from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, adjuster_file
+from halfnut.sheet import texts
+from halfnut.sheet.cards import cards_of, ticks
+from halfnut.sheet.details import details_of, plan_rows, title_of
+from halfnut.sheet.paper import paper_named
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan
@@ -35,27 +39,56 @@ def environment() -> jinja2.Environment:
         undefined=jinja2.StrictUndefined,
         finalize=_written,
     )
-    out.globals.update(words=words)
+    out.globals.update(words=words, ticks=ticks)
     return out
 
 
-def sheets(plan: Plan) -> dict[str, str]:
-    """File names and texts of a plan's pages, the opening page first."""
-    view = plan_view(plan)
-    page = environment().get_template("part.html")
-    out = {OPENING_PAGE: environment().get_template("index.html").render(plan=view, block=view.block)}
-    for part in view.parts:
-        out[part.file] = page.render(part=part, block=part.block)
+def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
+    """File names and texts of a plan's pages, the opening page first.
+
+    Parameters
+    ----------
+    plan : Plan
+        The job.
+    paper : str
+        Of the cards: A5, half-letter, A4 or letter.
+
+    Raises
+    ------
+    DomainError
+        No such paper.
+    """
+    job, on = plan.job, paper_named(paper)
+    heading = " ".join(filter(None, (job.number, job.revision, job.date, job.owner)))
+    pieces = sum(part.part.quantity for part in plan.parts)
+    failed = f"{texts.count(plan.failed, 'operation')} not planned" if plan.failed else ""
+    counted = (texts.count(len(plan.parts), "part"), texts.count(pieces, "piece"), spell(plan.time_s, "time", "mm"))
+    opening = environment().get_template("index.html")
+    out = {
+        OPENING_PAGE: opening.render(
+            title=job.title,
+            heading=heading,
+            rows=plan_rows(plan),
+            totals=", ".join(filter(None, (*counted, failed))),
+            details=DETAILS_PAGE,
+        )
+    }
+    page = environment().get_template("cards.html")
+    for part in plan.parts:
+        out[part.file] = page.render(title=title_of(part), cards=cards_of(job, part, on), paper=on)
+    out[DETAILS_PAGE] = (
+        environment().get_template("details.html").render(title=job.title, heading=heading, details=details_of(plan))
+    )
     for planned in plan.parts:
         if planned.adjuster is not None:
             out[adjuster_file(planned.file)] = planned.adjuster.page(
-                title=f"{planned.part.title or planned.part.name}: how far to wind it",
-                supplementary=plan.job.title,
+                title=f"{title_of(planned)}: how far to wind it",
+                supplementary=job.title,
                 identification=planned.part.number,
-                revision=plan.job.revision,
-                date=plan.job.date,
-                owner=plan.job.owner,
-                created_by=plan.job.prepared_by,
-                approved_by=plan.job.approved_by,
+                revision=job.revision,
+                date=job.date,
+                owner=job.owner,
+                created_by=job.prepared_by,
+                approved_by=job.approved_by,
             )
     return out

@@ -1,4 +1,4 @@
-"""What a sheet shows: every text already formatted, so that the templates only lay it out."""
+"""What details and papers show: every text already formatted, so that the templates only lay it out."""
 
 from __future__ import annotations
 
@@ -8,14 +8,13 @@ from dataclasses import dataclass
 from halfnut.core.record import Rank
 
 __all__ = [
+    "Details",
     "Drawing",
     "JointView",
-    "Levers",
     "OperationView",
-    "PartView",
-    "PlanView",
+    "PartDetails",
+    "PlanRow",
     "SetupView",
-    "SheetRow",
     "Table",
     "TitleBlock",
     "Told",
@@ -55,17 +54,6 @@ class TitleBlock:
 
 
 @dataclass(frozen=True)
-class Levers:
-    """A group of levers, knobs or belts: what they give, and where each stands."""
-
-    label: str
-    gives: str
-    positions: tuple[tuple[str, str], ...]
-    stop: bool = False
-    """Whether the spindle must stand still to set them."""
-
-
-@dataclass(frozen=True)
 class Table:
     """A small table: its heads, its rows, and which columns are left empty to write in."""
 
@@ -85,14 +73,12 @@ class Drawing:
 
 @dataclass(frozen=True)
 class OperationView:
-    """One operation as the sheet shows it."""
+    """One operation as the details show it."""
 
     number: int
-    anchor: str
     heading: str
     size: str
     with_what: str = ""
-    levers: tuple[Levers, ...] = ()
     tables: tuple[Table, ...] = ()
     drawing: Drawing | None = None
     gears: Drawing | None = None
@@ -109,7 +95,6 @@ class SetupView:
     """Operations done at one machine in one holding of the work."""
 
     heading: str
-    machine: str
     operations: tuple[OperationView, ...]
 
 
@@ -125,18 +110,14 @@ class JointView:
 
 
 @dataclass(frozen=True)
-class PartView:
-    """A part's sheet."""
+class PartDetails:
+    """What the cards of a part leave out."""
 
-    block: TitleBlock
-    file: str
+    title: str
+    number: str
     stock: tuple[tuple[str, str], ...]
     setups: tuple[SetupView, ...]
     totals: tuple[tuple[str, str], ...]
-    sources: tuple[tuple[str, str, str], ...] = ()
-    """What figures rest on: the figures, the citation, and of what kind it is."""
-    failed: int = 0
-    remarks: tuple[str, ...] = ()
     stock_error: str = ""
     hazards: tuple[Told, ...] = ()
     threaded: bool = False
@@ -144,8 +125,16 @@ class PartView:
 
 
 @dataclass(frozen=True)
-class SheetRow:
-    """A part in the list that a bundle opens with."""
+class Details:
+    """The details of a job: a section a part, and once what all figures rest on: figures, citation, kind."""
+
+    parts: tuple[PartDetails, ...]
+    sources: tuple[tuple[str, str, str], ...]
+
+
+@dataclass(frozen=True)
+class PlanRow:
+    """A part in the list that a folder opens with."""
 
     file: str
     title: str
@@ -154,13 +143,6 @@ class SheetRow:
     material: str
     time: str
     note: str
-
-
-@dataclass(frozen=True)
-class PlanView:
-    """The page that a bundle opens with."""
-
-    block: TitleBlock
-    parts: tuple[PartView, ...]
-    rows: tuple[SheetRow, ...]
-    totals: tuple[tuple[str, str], ...] = ()
+    wound: str = ""
+    """File of the page that says how far it may be wound out."""
+    wound_error: str = ""

@@ -194,7 +194,7 @@ def test_the_weight_of_heavy_work_is_told_in_the_system_of_the_part():
 
 def test_a_sheet_tells_each_caution_once_a_part_and_where_else_it_holds():
     planned = hn.plan(job(TURN, {"do": "turn", "to": "0.8 in", "length": "0.5 in"}, alloy="304"))
-    page = html.unescape(planned.files()["cap.html"])
+    page = html.unescape(planned.files()["details.html"])
     said = re.findall(r"<strong>(DANGER|CAUTION|note):</strong> ([^<]+)</p>", page)
     texts = [text for _, text in said]
     assert len(texts) == len(set(texts))
@@ -203,7 +203,7 @@ def test_a_sheet_tells_each_caution_once_a_part_and_where_else_it_holds():
     assert sum(chips.lower() in text.lower() for text in texts) == 1
     assert page.count(FIRST) == 1
     drilled = {"do": "drill", "diameter": "0.25 in", "depth": "1 in", "machine": "bench-mill"}
-    clamped = html.unescape(hn.plan(job(drilled, {**drilled, "diameter": "0.3 in"})).files()["cap.html"])
+    clamped = html.unescape(hn.plan(job(drilled, {**drilled, "diameter": "0.3 in"})).files()["details.html"])
     assert clamped.count(CAUTIONS["clamp_work"][1][1:]) == 1
     assert "clamp it or the vice. Also at 20." in clamped
 

@@ -36,7 +36,7 @@ def test_a_plan_says_what_it_wrote(tmp_path):
     hn.plan(job_of("knob")).write(tmp_path / "sheets")
     texts = {path.name: path.read_bytes() for path in (tmp_path / "sheets").iterdir()}
     sums = json.loads(texts["plan.json"])["files"]
-    assert set(sums) == set(texts) == {"index.html", "knob.html", "plan.csv", "plan.json"}
+    assert set(sums) == set(texts) == {"index.html", "details.html", "knob.html", "plan.csv", "plan.json"}
     texts["plan.json"] = texts["plan.json"].replace(sums["plan.json"].encode(), b"0" * 64)
     assert {name: hashlib.sha256(data).hexdigest() for name, data in texts.items()} == sums
 
@@ -47,7 +47,7 @@ def test_a_file_that_was_changed_is_never_replaced(tmp_path, name):
     plan.write(tmp_path / "sheets")
     path = tmp_path / "sheets" / name
     path.write_text(path.read_text("utf-8").replace("telescope", "telescope, mine"), "utf-8")
-    if name == "plan.csv":
+    if name in {"plan.csv", "knob.html"}:
         path.write_text(path.read_text("utf-8") + "mine", "utf-8")
     before = in_folder(tmp_path / "sheets")
     with pytest.raises(hn.DomainError, match=rf"not as Halfnut wrote it: {re.escape(name)}; move that away"):
@@ -216,10 +216,21 @@ def test_a_fault_names_the_file_and_leaves_nothing(tmp_path, monkeypatch):
 
 
 def test_parts_never_share_a_file(tmp_path):
-    names = ["index", "plan", "plan.csv", "PLAN json", "index-2", "\N{TELESCOPE}", "\N{WRENCH}", "part", "tube"]
+    names = [
+        "index",
+        "details",
+        "plan",
+        "plan.csv",
+        "PLAN json",
+        "index-2",
+        "\N{TELESCOPE}",
+        "\N{WRENCH}",
+        "part",
+        "tube",
+    ]
     plan = hn.plan(job_of(*names))
     written = plan.write(tmp_path / "sheets")
-    assert len(written) == len(plan.parts) + 3
+    assert len(written) == len(plan.parts) + 4
     assert len({path.name.lower() for path in written}) == len(written)
     opening = (tmp_path / "sheets" / "index.html").read_text("utf-8")
     for part in plan.parts:

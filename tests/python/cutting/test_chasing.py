@@ -464,7 +464,7 @@ def test_a_job_cuts_a_taper_thread_and_its_sheet_says_when_to_stop(tmp_path):
     assert any("less than the 0.5337 in of full thread" in each for each in short.answer.remarks)
     assert "is tapped" in inside.error and "R or NPT" in outside.error
     plan.write(tmp_path)
-    page = (tmp_path / "nipple.html").read_text("utf-8")
+    page = (tmp_path / "details.html").read_text("utf-8")
     # E0, E1 of ASME B1.20.1, with 0.8 of a pitch of height about them
     for figure in ("0.8156", "0.7584", "0.7013", "0.8356", "0.7784", "0.7213"):
         assert f">{figure}<" in page, figure

@@ -305,7 +305,7 @@ def test_every_operation_has_a_key_and_a_line_on_the_sheet(tmp_path):
     plan = hn.plan(data)
     assert [op.error for _, op in plan.operations] == [""] * len(STEPS)
     plan.write(tmp_path / "out")
-    page = (tmp_path / "out" / "piece.html").read_text()
+    page = (tmp_path / "out" / "details.html").read_text()
     for words in ("Turn a taper", "Groove", "Spot", "Countersink", "Counterbore", "Slit with a saw", "tailstock over"):
         assert words in page
     rows = json.loads((tmp_path / "out" / "plan.json").read_text())["parts"][0]["operations"]
@@ -323,12 +323,12 @@ def test_slender_work_has_its_bend_on_the_sheet(tmp_path):
     assert "slender" in {item.code for item in op.cautions}
     assert op.to_dict()["figures"]["bend_mm"] == held.bend.worst_mm
     plan.write(tmp_path / "out")
-    page = (tmp_path / "out" / "piece.html").read_text()
+    page = (tmp_path / "out" / "details.html").read_text()
     assert "Left larger than set as the work deflects" in page
     assert "a jaw, so that the cut does not turn the work" in page
     stout = hn.plan(part_with(turn | {"stick_out": "1 in", "length": "0.9 in"}))
     stout.write(tmp_path / "stout")
-    assert "Left larger than set" not in (tmp_path / "stout" / "piece.html").read_text()
+    assert "Left larger than set" not in (tmp_path / "stout" / "details.html").read_text()
 
 
 def test_a_grip_is_told_whole_or_not_at_all():

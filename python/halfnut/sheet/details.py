@@ -1,23 +1,25 @@
-"""From a plan to what its sheets show."""
+"""From a plan to what its details show: what the cards leave out."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
-from halfnut._core import spell, spell_span
+from halfnut._core import Evidence, spell, spell_span
 from halfnut.core.record import Caution
 from halfnut.core.words import by_rank
 from halfnut.planning.job import adjuster_file
 from halfnut.sheet import texts
-from halfnut.sheet.operation import setups
+from halfnut.sheet.cards import setups
+from halfnut.sheet.operation import operation_view
 from halfnut.sheet.telling import at_operations, of_the_whole, sentence, told
-from halfnut.sheet.view import JointView, PartView, PlanView, SheetRow, TitleBlock
+from halfnut.sheet.view import Details, JointView, PartDetails, PlanRow, SetupView
 
 if TYPE_CHECKING:
     from halfnut.planning.job import Job
     from halfnut.planning.plans import Plan, PlannedJoint, PlannedPart
 
-__all__ = ["plan_view"]
+__all__ = ["details_of", "plan_rows", "title_of"]
 _FIGURE_NAMES = {
     "window_low_m_min": "speed window",
     "window_high_m_min": "speed window",
@@ -34,91 +36,60 @@ _FIGURE_NAMES = {
 }
 
 
-def plan_view(plan: Plan) -> PlanView:
-    """Everything that the sheets of a plan show."""
-    job = plan.job
-    total = len(plan.parts) + 1
-    parts = tuple(_part(job, part, f"{place + 2} / {total}") for place, part in enumerate(plan.parts))
-    rows = tuple(row for part in plan.parts for row in (_row(part), *_adjuster_row(part)))
-    pieces = sum(part.part.quantity for part in plan.parts)
-    totals = (
-        ("Parts", f"{len(plan.parts)}"),
-        ("Pieces", f"{pieces}"),
-        ("Time", spell(plan.time_s, "time", "mm")),
-        *((("Not planned", texts.count(plan.failed, "operation")),) if plan.failed else ()),
-    )
-    return PlanView(_block(job, job.title, "", "Job sheet", job.number, f"1 / {total}"), parts, rows, totals)
+def plan_rows(plan: Plan) -> list[PlanRow]:
+    """The parts as the opening page lists them."""
+    return [_row(part) for part in plan.parts]
 
 
-def _block(job: Job, title: str, supplementary: str, kind: str, number: str, sheet: str) -> TitleBlock:
-    return TitleBlock(
-        title=title,
-        supplementary=supplementary,
-        document_type=kind,
-        identification=number,
-        revision=job.revision,
-        date=job.date,
-        owner=job.owner,
-        created_by=job.prepared_by,
-        approved_by=job.approved_by,
-        sheet=sheet,
-    )
-
-
-def _row(part: PlannedPart) -> SheetRow:
+def _row(part: PlannedPart) -> PlanRow:
     notes = [f"{texts.count(part.failed, 'operation')} not planned"] if part.failed else []
     found = [each for each in by_rank(part.cautions) if each.rank != "note"]
     notes += [texts.count(len(found), "caution")] if found else []
-    return SheetRow(
+    return PlanRow(
         file=part.file,
-        title=_title(part),
+        title=title_of(part),
         number=part.part.number,
         quantity=str(part.part.quantity),
         material=part.part.alloy,
         time=spell(part.time_lot_s, "time", "mm"),
         note=", ".join(notes),
+        wound="" if part.adjuster is None else adjuster_file(part.file),
+        wound_error=part.adjuster_error,
     )
 
 
-def _adjuster_row(part: PlannedPart) -> list[SheetRow]:
-    if part.part.adjuster is None:
-        return []
-    found = part.adjuster
-    return [
-        SheetRow(
-            file=part.file if found is None else adjuster_file(part.file),
-            title=f"{_title(part)}: how far to wind it",
-            number=part.part.number,
-            quantity="",
-            material=part.part.alloy,
-            time="",
-            note=part.adjuster_error
-            if found is None
-            else texts.count(sum(each.rank != "note" for each in found.cautions), "caution"),
-        )
-    ]
-
-
-def _title(part: PlannedPart) -> str:
+def title_of(part: PlannedPart) -> str:
+    """What a part is called on paper."""
     return part.part.title or part.part.name
 
 
-def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
+def details_of(plan: Plan) -> Details:
+    """What limits each cut, its forces, drawings of threads, joints, and what all figures rest on."""
+    items = [item for part in plan.parts for op in part.operations for item in op.evidence]
+    records = (each.record for part in plan.parts for each in part.joints)
+    items += [item for record in records if record is not None for item in record.evidence]
+    return Details(tuple(_part(plan.job, part) for part in plan.parts), _sources(items))
+
+
+def _part(job: Job, part: PlannedPart) -> PartDetails:
     heading = of_the_whole(part)
     at = at_operations(part, heading)
     said = {*heading, *(each for op in part.operations for each in op.told)}
-    return PartView(
-        block=_block(job, _title(part), job.title, "Setup sheet", part.part.number, sheet),
-        file=part.file,
+    return PartDetails(
+        title=title_of(part),
+        number=part.part.number,
         stock=tuple(_stock(job, part)),
-        setups=tuple(setups(part, at)),
+        setups=tuple(
+            SetupView(
+                f"Setup {each.number}, {each.machine}",
+                tuple(operation_view(part, op, at.get(op.number, ())) for op in each.operations),
+            )
+            for each in setups(part)
+        ),
         totals=(
             ("One piece", spell(part.time_each_s, "time", "mm")),
             (f"Lot of {part.part.quantity}", spell(part.time_lot_s, "time", "mm")),
         ),
-        sources=_sources(part),
-        failed=part.failed,
-        remarks=(part.part.note,) if part.part.note else (),
         hazards=tuple(map(told, heading)),
         stock_error=part.stock_error,
         threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
@@ -126,11 +97,9 @@ def _part(job: Job, part: PlannedPart, sheet: str) -> PartView:
     )
 
 
-def _sources(part: PlannedPart) -> tuple[tuple[str, str, str], ...]:
+def _sources(items: Iterable[Evidence]) -> tuple[tuple[str, str, str], ...]:
     """What the figures rest on, the figures of one source together; what the person gave is no source."""
     found: dict[tuple[str, str], dict[str, None]] = {}
-    items = [item for op in part.operations for item in op.evidence]
-    items += [item for each in part.joints if each.record is not None for item in each.record.evidence]
     for item in items:
         if item.rule_id != "given":
             found.setdefault((item.source, item.kind), {})[_spoken(item.figure)] = None
@@ -199,24 +168,12 @@ def _spoken(figure: str) -> str:
 
 
 def _stock(job: Job, part: PlannedPart) -> list[tuple[str, str]]:
-    given, unit, cut = part.part.stock, part.unit, part.stock
-    sizes = {
-        "bar": lambda: f"bar ⌀{given.diameter}",
-        "tube": lambda: f"tube ⌀{given.diameter} × ⌀{given.bore}",
-        "hexagon": lambda: f"hexagon {given.across_flats} across flats",
-        "plate": lambda: f"plate {given.thickness} × {given.width}",
-    }
-    out = [("Material", part.part.alloy), ("Stock", sizes[given.form]())]
+    """How the stock is cut up, and what the coating grows."""
+    unit, cut = part.unit, part.stock
+    out = []
     if cut is not None:
-        pieces = f" for {cut.pieces_a_blank} pieces" if cut.pieces_a_blank > 1 else ""
-        out.append(("Saw to", f"{spell(cut.blank_mm, 'travel', unit)}{pieces}"))
         extras = (("Kerf", cut.kerf_mm), ("To face off an end", cut.facing_mm), ("Stub in the chuck", cut.grip_mm))
         out += [(name, spell(value, "travel", unit)) for name, value in extras if value]
-        if cut.bars is not None and cut.left_mm is not None:
-            of = spell(given.bar_length.base, "travel", unit) if given.bar_length is not None else ""
-            bars = texts.count(cut.bars, "bar")
-            out.append(("Bars", f"{bars} of {of}, the last leaves {spell(cut.left_mm, 'travel', unit)}"))
-    out += [("Finished length", str(part.part.length)), ("Pieces", str(part.part.quantity))]
     if part.part.coating is not None:
         coating = job.coatings[part.part.coating]
         grows = spell_span(coating.surface.min_um, coating.surface.max_um, "film", unit)

@@ -1,0 +1,140 @@
+"""What a card shows: settings as its skeleton, rows inside them; every text is formatted, a template lays it out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import groupby, takewhile
+from typing import Literal
+
+from markupsafe import Markup
+
+from halfnut.core.text import shown
+
+__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "filled"]
+
+Setting = tuple[tuple[str, str], ...]
+"""What stands on a machine's plates, in the order a hand reaches for it: what is set, and where to."""
+
+
+@dataclass(frozen=True)
+class Spindle:
+    """The spindle: its speed in rev/min, or in words, and where its levers stand."""
+
+    rpm: str
+    levers: Setting = ()
+
+
+@dataclass(frozen=True)
+class Feed:
+    """The feed or the gearbox: where its levers stand, and what that gives."""
+
+    levers: Setting = ()
+    gives: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Go:
+    """What a thread reads, and how much further its dial is to go."""
+
+    read: str
+    readings: tuple[str, ...]
+    to_go: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of a card.
+
+    `start` says where a dial is zeroed, `dial` what it is to show. A measuring row has boxes in `what`.
+    """
+
+    kind: Literal["cut", "measure", "caution", "danger", "go", "failed"]
+    what: Markup
+    number: int | None = None
+    start: str = ""
+    dial: tuple[str, ...] = ()
+    go: Go | None = None
+
+    @property
+    def told(self) -> bool:
+        """Whether it warns of the row below."""
+        return self.kind in {"caution", "danger"}
+
+
+@dataclass(frozen=True)
+class Move:
+    """Rows done with the levers in one place."""
+
+    spindle: Spindle
+    feed: Feed
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True)
+class Cell:
+    """Rows of one feed setting."""
+
+    feed: Feed
+    rows: tuple[Row, ...]
+
+    @property
+    def told(self) -> tuple[Row, ...]:
+        """What is told above the first row: it has the whole width of the card."""
+        return tuple(takewhile(lambda row: row.told, self.rows))
+
+    @property
+    def inside(self) -> tuple[Row, ...]:
+        """The rows beside the setting."""
+        return self.rows[len(self.told) :]
+
+
+@dataclass(frozen=True)
+class Bar:
+    """Cells of one spindle setting."""
+
+    spindle: Spindle
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True)
+class Turned:
+    """A short setup at the foot of the one before: how the work is turned round and held, and its bars."""
+
+    heading: Markup
+    bars: tuple[Bar, ...]
+
+
+@dataclass(frozen=True)
+class Card:
+    """A page: a part in one setup, or what fits of it."""
+
+    title: str
+    small: str
+    hold: tuple[Markup, ...]
+    outline: Markup
+    bars: tuple[Bar, ...]
+    after: Markup
+    pieces: int
+    count: tuple[int, int] = (1, 1)
+    """Which card of how many of this setup."""
+    turned: Turned | None = None
+
+
+def bars(moves: Iterable[Move]) -> tuple[Bar, ...]:
+    """Rows under the settings that hold for them: a setting is printed once over all of them."""
+    return tuple(
+        Bar(
+            spindle,
+            tuple(
+                Cell(feed, tuple(row for move in same for row in move.rows))
+                for feed, same in groupby(of_spindle, key=lambda move: move.feed)
+            ),
+        )
+        for spindle, of_spindle in groupby(moves, key=lambda move: move.spindle)
+    )
+
+
+def filled(template: str, *parts: object) -> Markup:
+    """Markup with texts in its places, each safe: markup characters escaped, control characters written out."""
+    return Markup(template).format(*(each if isinstance(each, Markup) else shown(str(each)) for each in parts))

@@ -1,0 +1,244 @@
+"""From a planned part to its cards: a page a setup, parted where it overflows."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup
+
+from halfnut.core.sizes import MM_PER_INCH
+from halfnut.core.words import by_rank
+from halfnut.planning.workpiece import Workpiece
+from halfnut.sheet import figures
+from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled
+from halfnut.sheet.outline import drawn, walked
+from halfnut.sheet.paper import Paper, bars_height, settled, split, text_height, text_width
+from halfnut.sheet.rows import moves, words
+from halfnut.sheet.telling import sentence
+
+if TYPE_CHECKING:
+    from halfnut.planning.job import Job
+    from halfnut.planning.plans import PlannedOperation, PlannedPart
+
+__all__ = ["Setup", "cards_of", "setups", "ticks"]
+
+_FEW = 3
+"""Operations of a setup that stands at the foot of the one before."""
+_CAUTIONS = 3
+"""Cautions on a card, most; dangers are all told."""
+_BOXES = 12
+"""Pieces that have a box each to tick."""
+_HEAD, _HOLD, _FOOT = 1.95, 0.45, 5.0
+_HEADING = 1.9
+
+
+@dataclass(frozen=True)
+class Setup:
+    """Operations done in one holding of the work at one machine."""
+
+    number: int
+    holding: str
+    operations: tuple[PlannedOperation, ...]
+
+    @property
+    def machine(self) -> str:
+        """The machine's name."""
+        return self.operations[0].machine.name
+
+    @property
+    def end(self) -> str:
+        """Which end of the work is free."""
+        return self.operations[0].step.end
+
+
+def setups(part: PlannedPart) -> list[Setup]:
+    """The holdings of a part, in order; where an operation does not say what holds the work, nothing has changed."""
+    groups: list[tuple[tuple[str, str, str], list[PlannedOperation]]] = []
+    for op in part.operations:
+        holding = op.step.holding or (groups[-1][0][2] if groups and groups[-1][0][0] == op.machine.name else "")
+        key = (op.machine.name, op.step.end, holding)
+        if not groups or groups[-1][0] != key:
+            groups.append((key, []))
+        groups[-1][1].append(op)
+    return [Setup(place + 1, key[2], tuple(ops)) for place, (key, ops) in enumerate(groups)]
+
+
+def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
+    """The cards of a part."""
+    out: list[Card] = []
+    found = setups(part)
+    told = _told(part, found)
+    place = 0
+    while place < len(found):
+        setup = found[place]
+        places = _bars(part, setup, told)
+        picture, tall = _outline(job, part, setup)
+        hold = _hold(job, part, setup)
+        small = _small(job, part, setup, len(found))
+        after, room = _after(job, part), paper.tall - _FOOT - _head(part, small, paper)
+        first = room - sum(text_height(each, paper.wide, paper.line) for each in hold) - _HOLD
+        first -= text_height(after, paper.wide - 9.0, paper.line) - paper.line
+        if tall:
+            first -= tall * paper.outline * paper.wide / 133.0 + 0.4
+        pages = split(places, first, room - paper.line, paper)
+        turned = None
+        if place + 1 < len(found) and len(found[place + 1].operations) <= _FEW:
+            later = found[place + 1]
+            short = Turned(_turned(job, part, setup, later), _bars(part, later, told))
+            used = bars_height(pages[-1], paper) + bars_height(short.bars, paper) + _HEADING
+            if used <= (first if len(pages) == 1 else room - paper.line):
+                turned = Turned(short.heading, settled(short.bars, paper))
+        for number, page in enumerate(pages):
+            out.append(
+                Card(
+                    title=_title(part),
+                    small=small,
+                    hold=hold if not number else (Markup("Held as on card 1."),),
+                    outline=picture if not number else Markup(""),
+                    bars=settled(page, paper),
+                    after=after,
+                    pieces=part.part.quantity,
+                    count=(number + 1, len(pages)),
+                    turned=turned if number == len(pages) - 1 else None,
+                )
+            )
+        place += 1 + (turned is not None)
+    return out
+
+
+def _outline(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
+    """The work of a lathe as it is held; nothing where it is not known how far it stands out."""
+    out = stands_out(job, part, setup)
+    given = part.part.stock
+    across = given.diameter or given.across_flats
+    if out is None or across is None:
+        return Markup(""), 0.0
+    bore = None if given.bore is None else given.bore.base
+    held = walked(setup.operations, across.base, bore, out, part.part.length.base, part.unit)
+    return drawn(held, f"{_title(part)}, {setup.end} end, as it is held")
+
+
+def _title(part: PlannedPart) -> str:
+    return part.part.title or part.part.name
+
+
+def _head(part: PlannedPart, small: str, paper: Paper) -> float:
+    """Height of the first line, of several where the part's name is long."""
+    title, beside = text_width(_title(part), 1.6), text_width(f"{small}, card 1 of 2") + 1.2
+    lines = math.ceil(title / paper.wide)
+    alone = title - (lines - 1) * paper.wide + beside > paper.wide
+    return _HEAD + 1.6 * (lines - 1) + paper.line * alone
+
+
+def _bars(part: PlannedPart, setup: Setup, told: dict[int, list[Row]]) -> tuple[Bar, ...]:
+    return bars(move for op in setup.operations for move in moves(part, op, told.get(op.number, ())))
+
+
+def _small(job: Job, part: PlannedPart, setup: Setup, of: int) -> str:
+    number = " ".join(filter(None, (part.part.number, job.revision)))
+    where = f"setup {setup.number} of {of}" if of > 1 else ""
+    return ", ".join(filter(None, (number, setup.machine, where)))
+
+
+def _told(part: PlannedPart, found: Sequence[Setup]) -> dict[int, list[Row]]:
+    """What stands above the rows of each operation: every danger once, and of cautions one a row, three a setup."""
+    out: dict[int, list[Row]] = {}
+    said: set[str] = set()
+    for setup in found:
+        left = _CAUTIONS
+        for op in setup.operations:
+            of_part = part.standing if op is part.operations[0] else ()
+            fresh = [each for each in by_rank([*of_part, *op.told]) if each.code not in said]
+            dangers = list({each.code: each for each in fresh if each.rank == "danger"}.values())
+            cautions = [each for each in fresh if each.rank == "caution"][: min(1, left)]
+            left -= len(cautions)
+            said.update(each.code for each in [*dangers, *cautions])
+            out[op.number] = [
+                Row(
+                    "danger" if each.rank == "danger" else "caution",
+                    filled("<b>{}:</b> {}.", each.label, sentence(each.text)),
+                )
+                for each in [*dangers, *cautions]
+            ]
+    return out
+
+
+# ---- how the work is held ----------------------------------------------------------------------------------
+
+
+def _hold(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, ...]:
+    given, unit, cut = part.part.stock, part.unit, part.stock
+    lines = []
+    if setup.number == 1:
+        first = filled("<b>{}</b> off, {} {}", part.part.quantity, part.part.alloy, given.form)
+        sizes = (given.diameter, given.bore, given.across_flats, given.thickness, given.width)
+        across = " × ".join(figures.length(each.base, unit) for each in sizes if each is not None)
+        first += filled(' <span class="n">{}{}</span>.', across, " across flats" * (given.form == "hexagon"))
+        if cut is not None and not given.through_spindle:
+            saw = filled(' Saw <b class="n">{}</b>', _to_saw(cut.blank_mm, unit))
+            first += saw + (f" for {cut.pieces_a_blank}" if cut.pieces_a_blank > 1 else "") + ", deburr."
+        lines.append(first)
+    else:
+        lines.append(filled("<b>{}</b> off, from setup {}.", part.part.quantity, setup.number - 1))
+    lines.append(_holding(job, part, setup))
+    if setup.number == 1 and part.part.note:
+        lines.append(filled("{}", part.part.note))
+    return tuple(each for each in lines if each)
+
+
+def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
+    """What holds it, and how far it stands out."""
+    held = [setup.holding] if setup.holding else []
+    if setup.end == "second" and part.part.operations[0].end != "second":
+        held.insert(0, "turned round")
+    if any(getattr(op.step, "hold", "chuck") == "chuck and centre" for op in setup.operations):
+        held.append("centre")
+    if part.part.stock.through_spindle:
+        held.append("bar through the spindle")
+    out = stands_out(job, part, setup)
+    text = filled("{}", sentence(", ".join(held)))
+    if out is not None:
+        text += filled('{}<b class="n">{} out</b>', ", " if held else "", _to_rule(out, part.unit))
+    return text + "." if text else text
+
+
+def stands_out(job: Job, part: PlannedPart, setup: Setup) -> float | None:
+    """How far the work stands out of what holds it, mm: the most that an operation of the setup says or needs."""
+    if setup.operations[0].machine.kind != "lathe":
+        return None
+    work = Workpiece.from_part(job, part.part, part.unit)
+    found = [work.overhang(op.step) for op in setup.operations]
+    return max((each.mm for each in found if each is not None), default=None)
+
+
+def _turned(job: Job, part: PlannedPart, before: Setup, setup: Setup) -> Markup:
+    """The heading of a short setup at the foot of another."""
+    where = f"On {setup.machine}" if setup.machine != before.machine else ""
+    held = _holding(job, part, setup)
+    return words(f"{where}:" if where else "", held) if held else filled("{}.", where)
+
+
+def _to_saw(value_mm: float, unit: str) -> str:
+    """A length to saw, never short: to the next sixteenth of an inch or half millimetre."""
+    step = MM_PER_INCH / 16.0 if unit == "in" else 0.5
+    return figures.length(math.ceil(value_mm / step - 1e-6) * step, unit)
+
+
+def _to_rule(value_mm: float, unit: str) -> str:
+    """A length that is set by a rule."""
+    step = MM_PER_INCH / 16.0 if unit == "in" else 1.0
+    return figures.length(math.ceil(value_mm / step - 1e-6) * step, unit)
+
+
+def _after(job: Job, part: PlannedPart) -> Markup:
+    """What is done away from the machine."""
+    coated = part.part.coating
+    return words("Deburr.", "" if coated is None else f"{sentence(job.coatings[coated].title)}.")
+
+
+def ticks(pieces: int) -> Iterable[int]:
+    """Pieces that have a box each."""
+    return range(1, pieces + 1) if pieces <= _BOXES else ()

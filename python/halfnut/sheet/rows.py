@@ -1,0 +1,483 @@
+"""Operations as rows of a card: what to cut, to which size, what the dial shows, and what to measure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from markupsafe import Markup
+
+from halfnut.core.sizes import MM_PER_INCH
+from halfnut.cutting.chasing import Chasing
+from halfnut.cutting.cuts import Cut
+from halfnut.cutting.tapers_and_grooves import Groove, Taper
+from halfnut.knurls.blanks import KnurlBlank
+from halfnut.machine.dials import reading
+from halfnut.planning.answers import Answer, Levers, Pass
+from halfnut.planning.cut_answers import feed_ladder
+from halfnut.sheet import figures
+from halfnut.sheet.card import Feed, Go, Move, Row, Spindle, filled
+from halfnut.threads.standard import ThreadLimits
+
+if TYPE_CHECKING:
+    from halfnut.machine.machines import Machine
+    from halfnut.planning.plans import PlannedOperation, PlannedPart
+
+__all__ = ["moves"]
+
+_BY_HAND = Feed(gives=("by hand",))
+BOX = Markup('<span class="box"></span>')
+
+
+def moves(part: PlannedPart, op: PlannedOperation, told: Sequence[Row]) -> list[Move]:
+    """The rows of an operation by the settings that they need; what is `told` stands above the first."""
+    found = op.answer
+    if found is None:
+        row = Row("failed", filled("Not planned: {}", op.error), op.number)
+        return [Move(Spindle("–"), Feed(), (*told, row))]
+    made = list(_Rows(part, op, found).moves())
+    first, *rest = made
+    numbered = list(first.rows)
+    place = next(place for place, row in enumerate(numbered) if row.kind != "go")
+    what = words(numbered[place].what, op.step.note)
+    numbered[place] = replace(numbered[place], number=op.number, what=what)
+    return [Move(first.spindle, first.feed, (*told, *numbered)), *rest]
+
+
+def sized(text: str) -> Markup:
+    """A figure to hit, as large as a lever."""
+    return filled('<span class="size">{}</span>', text)
+
+
+def whole(text: str) -> Markup:
+    """Words that no line's end parts."""
+    return filled('<span class="n">{}</span>', text)
+
+
+def words(*parts: Any) -> Markup:
+    """Parts with a space between, those that say nothing left out."""
+    return Markup(" ").join(filled("{}", each) for each in parts if each)
+
+
+class _Rows:
+    """The rows of one answered operation."""
+
+    def __init__(self, part: PlannedPart, op: PlannedOperation, found: Answer):
+        self.part, self.op, self.found = part, op, found
+        self.step: Any = op.step
+        self.unit = part.unit
+        self.machine: Machine = op.machine
+
+    def moves(self) -> Iterator[Move]:
+        """Rows by the levers that they need."""
+        by_do = {
+            "turn": self._sized,
+            "bore": self._sized,
+            "taper": self._taper,
+            "groove": self._groove,
+            "face": self._face,
+            "part off": self._part_off,
+            "knurl": self._knurl,
+            "thread": self._thread,
+            "tap": self._tap,
+            "mill": self._mill,
+            "saw": self._saw,
+        }
+        return by_do.get(self.step.do, self._hole)()
+
+    # ---- settings -----------------------------------------------------------------------------------------
+
+    def _move(self, rows: list[Row], levers: Sequence[Levers] | None = None, feed: Feed | None = None) -> Move:
+        cut = self.found.cut
+        assert cut is not None
+        standing = self.found.levers if levers is None else levers
+        spindle = Spindle(f"{cut.spindle_rpm:.0f}")
+        for group in standing:
+            if group.group == "spindle":
+                spindle = self._spindle(group, cut)
+        if cut.by_hand:
+            spindle = Spindle("by hand")
+        return Move(spindle, feed or self._feed(standing, cut), tuple(rows))
+
+    def _spindle(self, group: Levers, cut: Cut) -> Spindle:
+        """The bar of a group of levers, which may be those of a later pass."""
+        core = self.machine.core.spindle
+        positions = tuple(pair for pair in group.positions if pair[0] != "speed, rev/min")
+        typed = [setting for control, setting in group.positions if control == "speed, rev/min"]
+        if typed:
+            return Spindle(typed[0], positions)
+        steps = [step for step in core if tuple((each.control, each.setting) for each in step.positions) == positions]
+        return Spindle(f"{steps[0].rpm if steps else cut.spindle_rpm:.0f}", positions)
+
+    def _feed(self, levers: Sequence[Levers], cut: Cut) -> Feed:
+        for group in levers:
+            if group.group == "feed":
+                return Feed(group.positions, self._feed_marked(group, cut))
+        return _BY_HAND
+
+    def _feed_marked(self, group: Levers, cut: Cut) -> tuple[str, ...]:
+        """What the machine's chart gives for the levers of a pass."""
+        ladder = feed_ladder(cut, self.machine)
+        unit = "in" if ladder.marked_in_inch else "mm"
+        scale = MM_PER_INCH if unit == "in" else 1.0
+        for step in ladder.steps:
+            if tuple((each.control, each.setting) for each in step.positions) == group.positions:
+                marked = step.feed_mm / scale
+                if ladder.kind == "per minute":
+                    return (f"{marked:g} {unit}/min",)
+                return (f"{_bare(f'{marked:.4f}' if unit == 'in' else f'{marked:g}')} {unit}",)
+        return ()
+
+    # ---- turning and boring to a size ---------------------------------------------------------------------
+
+    def _sized(self) -> Iterator[Move]:
+        """Roughing by the dial; what is measured is cut by what was read, for a dial shows where it stands only."""
+        groups = _groups(self.found.passes, self.found.levers)
+        verb = "Turn" if self.step.do == "turn" else "Bore"
+        long = f"× {figures.length(self.found.sizes['length_mm'], self.unit)}"
+        tool = self._tool()
+        for place, (levers, passes) in enumerate(groups):
+            last, rows = place == len(groups) - 1, []
+            first, target = passes[0], sized(f"Ø {figures.size(passes[-1].size_mm, self.unit)}")
+            if first.measure:
+                rows.append(self._measure(passes[-1].size_mm))
+                name = "Cut" if last else "Cut to"
+                dial = ("in by that",) if self._on_diameter else ("in by half that",)
+                rows.append(Row("cut", words(name, target, self._limits() if last else "", long), dial=dial))
+            else:
+                name = words(verb if last else "Rough", tool if not place else "", target)
+                start = "touch = 0, to" if not place else ""
+                what = words(name, self._limits() if last else "", long)
+                rows.append(Row("cut", what, start=start, dial=self._dials(passes)))
+            yield self._move(rows, levers)
+
+    def _measure(self, target_mm: float) -> Row:
+        """A box for the reading, the sum, a box for what the dial gets."""
+        aim = figures.size(target_mm, self.unit)
+        if self.step.do == "bore":
+            what = filled('Measure: <span class="n">{} less {} = {}</span>', aim, BOX, BOX)
+        else:
+            what = filled('Measure <span class="n">{} less {} = {}</span>', BOX, aim, BOX)
+        return Row("measure", what, start="set", dial=("0",))
+
+    @property
+    def _on_diameter(self) -> bool:
+        slide = self.machine.core.slide(self.found.dial or "cross")
+        return slide is None or slide.reads_diameter
+
+    def _limits(self) -> Markup | str:
+        """Limits of a turned or bored diameter: of its class, of the thread that follows, or its tolerance."""
+        pair = self._limit_sizes()
+        if pair is not None:
+            return filled("<small>{} / {}</small>", *figures.limits(*pair, self.unit))
+        tolerance = getattr(self.step, "tolerance", None)
+        return "" if tolerance is None else whole(f"within {figures.size(tolerance.base, self.unit)}")
+
+    def _limit_sizes(self) -> tuple[float, float] | None:
+        plain, bore = self.found.plain, self.step.do == "bore"
+        if plain is not None:
+            side = "hole" if bore else "shaft"
+            of = plain.hole if bore else plain.shaft
+            cut = plain.cut_to_mm(side) if self.part.part.coating is not None else None
+            return cut if cut is not None else None if of is None else (of.min_mm, of.max_mm)
+        target = self.found.sizes["to_diameter_mm"]
+        for later in self.part.operations:
+            limits = None if later.answer is None else later.answer.record
+            if later.number > self.op.number and later.step.do == "thread" and isinstance(limits, ThreadLimits):
+                inner = limits.side == "internal"
+                low, high = (
+                    (limits.minor_min_mm, limits.minor_max_mm) if inner else (limits.major_min_mm, limits.major_max_mm)
+                )
+                same = later.step.end == self.step.end and inner == bore
+                if same and low is not None and high is not None and low - 1e-6 <= target <= high + 1e-6:
+                    return low, high
+        return None
+
+    def _dials(self, passes: Sequence[Pass]) -> tuple[str, ...]:
+        return tuple(
+            figures.dial(each.reading.turns, each.reading.line * each.reading.graduation_mm, each.reading.unit)
+            for each in passes
+            if each.reading is not None
+        )
+
+    def _tool(self) -> str:
+        cut = self.found.cut
+        return "" if cut is None or cut.tool_name == "HSS" else f"{cut.tool_name},"
+
+    # ---- the other work of a lathe ------------------------------------------------------------------------
+
+    def _face(self) -> Iterator[Move]:
+        off = figures.length(self.found.sizes["off_mm"], self.unit)
+        dials = self._dials(self.found.passes)
+        if self.step.end == "second":
+            target = sized(figures.length(self.part.part.length.base, self.unit))
+            rows = [Row("cut", words("Face to", target, "long,", whole(f"about {off}"), "off", BOX))]
+        elif len(self.found.passes) < 2:
+            rows = [Row("cut", words("Face clean, at most", whole(off), "off"))]
+        else:
+            rows = [Row("cut", words("Face", whole(off), "off"), start=f"{self._dial_name}touch = 0, to", dial=dials)]
+        if rows[0].dial == () and len(dials) > 1:
+            rows[0] = Row("cut", rows[0].what, start=f"{self._dial_name}touch = 0, to", dial=dials)
+        yield self._move(rows)
+
+    @property
+    def _dial_name(self) -> str:
+        return "" if self.found.dial in {"", "cross"} else f"{self.found.dial}: "
+
+    def _taper(self) -> Iterator[Move]:
+        sizes, record = self.found.sizes, self.found.record
+        assert isinstance(record, Taper)
+        large, small = (figures.size(sizes[key], self.unit) for key in ("start_diameter_mm", "to_diameter_mm"))
+        long = figures.length(sizes["length_mm"], self.unit)
+        angle = f"{record.angle_deg:.2f}".rstrip("0").rstrip(".")
+        what = words(
+            "Taper",
+            self._tool(),
+            sized(f"Ø {large} to {small}"),
+            f"× {long}, compound",
+            whole(f"{angle}° from the axis"),
+        )
+        yield self._move([Row("cut", what, start="touch = 0, to", dial=self._dials(self.found.passes))], feed=_BY_HAND)
+
+    def _groove(self) -> Iterator[Move]:
+        blade = figures.length(self.step.blade.base, self.unit)
+        to = sized(f"Ø {figures.size(self.found.sizes['to_diameter_mm'], self.unit)}")
+        record, apart = self.found.record, ""
+        assert isinstance(record, Groove)
+        if record.plunges > 1:
+            apart = f", {record.plunges} plunges {figures.length(record.step_mm, self.unit)} apart"
+        what = words("Groove to", to, whole(f"× {figures.length(self.found.sizes['length_mm'], self.unit)},"))
+        what += filled(" {} blade{}", blade, apart)
+        yield self._move([Row("cut", what, start="touch = 0, to", dial=self._dials(self.found.passes))])
+
+    def _part_off(self) -> Iterator[Move]:
+        blade = figures.length(self.step.blade.base, self.unit)
+        target = sized(figures.length(self.part.part.length.base, self.unit))
+        yield self._move([Row("cut", words("Part off to", target, whole("long,"), whole(f"{blade} blade, oil")))])
+
+    def _knurl(self) -> Iterator[Move]:
+        blank, setup = self.found.record, self.found.knurling
+        assert isinstance(blank, KnurlBlank)
+        rows = []
+        low, high = (
+            blank.blank_diameter_mm - blank.blank_plus_minus_mm,
+            blank.blank_diameter_mm + blank.blank_plus_minus_mm,
+        )
+        if self.found.passes:
+            rows.append(self._measure(blank.blank_diameter_mm))
+            limits = filled("<small>{} / {}</small>", *figures.limits(low, high, self.unit))
+            size = sized(f"Ø {figures.size(blank.blank_diameter_mm, self.unit)}")
+            dial = ("in by that",) if self._on_diameter else ("in by half that",)
+            rows.append(Row("cut", words("Blank", size, limits), dial=dial))
+        wide = figures.length(self.found.sizes["width_mm"], self.unit)
+        grown = whole(f"Ø {figures.size(blank.finished_diameter_mm, self.unit)}")
+        what = words(f"Knurl {blank.pitch} {blank.pattern}, {wide} wide, oil: lines single? Comes to", grown)
+        dials: tuple[str, ...] = ()
+        if setup is not None and setup.dial is not None:
+            full = setup.dial
+            dials = (figures.dial(full.turns, full.line * full.graduation_mm, full.unit),)
+        rows.append(Row("cut", what, start="touch = 0, to" if dials else "", dial=dials))
+        yield self._move(rows)
+
+    # ---- threads ------------------------------------------------------------------------------------------
+
+    def _thread(self) -> Iterator[Move]:
+        chasing = self._chasing
+        long = f"× {figures.length(self.found.sizes['length_mm'], self.unit)}"
+        head = words("Thread", sized(chasing.thread), f"{long}{',' if chasing.compound_deg else '.'}")
+        if chasing.compound_deg:
+            head += filled(" compound at {}.", whole(f"{_half(chasing.compound_marked_deg)}°"))
+        if chasing.hand == "left":
+            head += Markup(" Left hand: start in the groove, feed to the tailstock.")
+        head += Markup(" Touch = 0, then its dial at each pass:")
+        stop = chasing.stop
+
+        def shown(turns: int, lines: int) -> str:
+            return figures.dial(turns, lines * self._line_mm, chasing.unit)
+
+        dials = [shown(each.turns, each.dial) for each in chasing.passes if each.number <= stop.number]
+        rows = [Row("cut", head), Row("go", Markup(), dial=tuple([*dials, dials[-1]]))]
+        rows += self._gauged()
+        feed = Feed()
+        for group in self.found.levers:
+            if group.group == "gearbox":
+                feed = Feed(group.positions, feed.gives)
+            elif group.group == "gears":
+                rows.insert(
+                    0, Row("cut", words("Change gears:", *(f"{place} {gears}" for place, gears in group.positions)))
+                )
+        yield self._move(rows, feed=Feed(feed.levers, (self._lead(), *self._half_nut())))
+
+    @property
+    def _chasing(self) -> Chasing:
+        chasing = self.found.chasing
+        assert chasing is not None
+        return chasing
+
+    @property
+    def _line_mm(self) -> float:
+        """What a line of the threading dial is marked as."""
+        chasing = self._chasing
+        slide = self.machine.core.slide(chasing.slide)
+        return chasing.line_mm if slide is None else slide.graduation_mm
+
+    def _gauged(self) -> list[Row]:
+        """Measuring a thread: what it reads against how much is to go, and when it is good."""
+        chasing, wires = self._chasing, self.found.wires
+        later = [each for each in chasing.passes if each.number >= chasing.stop.number]
+        to_go = tuple(_to_go(each.left_lines * self._line_mm, chasing.unit) for each in later)
+        inner = chasing.side == "internal"
+        if chasing.taper is not None:
+            turns = tuple(f"{chasing.gauge_turns(each.left_mm):.1f}" for each in later)
+            return [
+                Row("measure", words("Try the gauge,", BOX, "turns to come; go half of:")),
+                Row("go", Markup(), go=Go("turns to come", turns, to_go)),
+                Row("measure", words("Same dial again, try", BOX, "go the rest.")),
+            ]
+        if wires is None or any(each.over_wires_mm is None for each in later):
+            return [
+                Row(
+                    "measure", words("Try the mate; go half of", whole(f"{to_go[0]},"), "same dial again, go the rest.")
+                )
+            ]
+        size = figures.size(wires.wire_mm, self.unit)
+        how = f"across {size} balls" if inner else f"over {size} wires"
+        low, high = figures.limits(wires.over_min_mm, wires.over_max_mm, self.unit)[::-1]
+        read = "across balls" if inner else "over wires"
+        # a reading as a micrometer shows it, and what is left from that very reading
+        step_mm = 0.001 * MM_PER_INCH if self.unit == "in" else 0.01
+        shown = [round((each.over_wires_mm or 0.0) / step_mm) * step_mm for each in later]
+        stop, sign = later[0], -1.0 if inner else 1.0
+        aim_mm = (stop.over_wires_mm or 0.0) - sign * stop.left_mm
+        lines = [sign * (each - aim_mm) / chasing.line_on_pitch_diameter_mm for each in shown]
+        readings = tuple(figures.size(each, self.unit) for each in shown)
+        to_go = tuple(_to_go(each * self._line_mm, chasing.unit) for each in lines)
+        good = words("Good", sized(f"{low} to {high}"), f"{read}. Try the mate.")
+        return [
+            Row("measure", words("Measure", how, BOX, "go half of:")),
+            Row("go", Markup(), go=Go(read, readings, to_go)),
+            Row("measure", words("Same dial again, measure", BOX, "go the rest.")),
+            Row("cut", good),
+        ]
+
+    def _lead(self) -> str:
+        lead_mm = self.found.sizes["lead_mm"]
+        per_inch = MM_PER_INCH / lead_mm
+        return f"{per_inch:g} tpi" if abs(per_inch * 4 - round(per_inch * 4)) < 1e-9 else f"{lead_mm:g} mm"
+
+    def _half_nut(self) -> tuple[str, ...]:
+        every, marks = self._chasing.dial_every, self._chasing.dial_marks
+        if not every:
+            return ("half nut:", "keep closed")
+        fits = "any mark" if every == 1 else "one mark" if every == marks else f"mark {every}, {2 * every} …"
+        return ("half nut:", fits)
+
+    def _tap(self) -> Iterator[Move]:
+        deep = figures.length(self.found.sizes["length_mm"], self.unit)
+        turns = self.found.sizes["length_mm"] / self.found.sizes["lead_mm"]
+        what = words(
+            "Tap", sized(str(self.found.sizes["thread"])), whole(f"{deep} deep,"), whole(f"{turns:.0f} turns, oil")
+        )
+        yield self._move([Row("cut", self._times(what))])
+
+    # ---- holes and milling --------------------------------------------------------------------------------
+
+    def _hole(self) -> Iterator[Move]:
+        names = {
+            "spot": "Spot",
+            "drill": "Drill",
+            "ream": "Ream",
+            "countersink": "Countersink",
+            "counterbore": "Counterbore",
+        }
+        sizes = self.found.sizes
+        deep = figures.length(sizes["depth_mm"], self.unit)
+        what = words(names[self.step.do], sized(f"Ø {self._drill_size()}"), whole(f"{deep} deep"))
+        *pecks, last = self._dials(self.found.passes)
+        if pecks:
+            what += filled(", clear at {}", Markup(", ").join(whole(each) for each in pecks))
+        if self.step.do == "ream":
+            what += Markup(", oil")
+        start = "point = 0," if self.step.do in {"spot", "drill", "countersink"} else "touch = 0,"
+        yield self._move([Row("cut", self._times(what), start=start, dial=(last,))])
+
+    def _drill_size(self) -> str:
+        value = self.found.sizes["diameter_mm"]
+        short = figures.length(value, self.unit)
+        return short if "/" in short else figures.size(value, self.unit)
+
+    def _times(self, what: Markup) -> Markup:
+        return what if self.step.times == 1 else words(what, whole(f"— {self.step.times} times"))
+
+    def _mill(self) -> Iterator[Move]:
+        sizes = self.found.sizes
+        across, along, down, cutter = (
+            figures.length(sizes[key], self.unit) for key in ("cut_width_mm", "length_mm", "cut_depth_mm", "cutter_mm")
+        )
+        what = words(
+            f"Mill {self.step.shape}", sized(f"{along} × {across}"), sized(f"{down} deep,"), whole(f"cutter {cutter}")
+        )
+        what += self._across()
+        groups = _groups(self.found.passes, self.found.levers, by_measure=False)
+        for place, (levers, passes) in enumerate(groups):
+            row = Row(
+                "cut",
+                self._times(what) if not place else Markup("go on"),
+                start=f"{self._dial_name}touch = 0, to" if not place else "",
+                dial=self._dials(passes),
+            )
+            yield self._move([row], levers)
+
+    def _across(self) -> Markup:
+        """Passes side by side, and the way down into the metal."""
+        count = 1 if self.found.chosen is None else self.found.chosen.across
+        slide, out = self.machine.core.slide("y"), Markup()
+        if count > 1:
+            over_mm = self.found.sizes["cut_width_mm"] / count
+            out += filled(", {} across", count)
+            if slide is not None:
+                by = reading(slide, travel_mm=over_mm)
+                out += filled(", {}", whole(f"y on by {figures.dial(by.turns, by.line * by.graduation_mm, by.unit)}"))
+        if getattr(self.step, "entry", None) == "ramp":
+            out += Markup(", ramp in")
+        return out
+
+    def _saw(self) -> Iterator[Move]:
+        sizes = self.found.sizes
+        wide, along, down, blade = (
+            figures.length(sizes[key], self.unit) for key in ("cut_width_mm", "length_mm", "cut_depth_mm", "cutter_mm")
+        )
+        what = words("Slit", sized(f"{wide} × {along}"), sized(f"{down} deep,"), whole(f"blade {blade}, oil"))
+        yield self._move([Row("cut", self._times(what))])
+
+
+def _groups(
+    passes: Sequence[Pass], levers: tuple[Levers, ...], *, by_measure: bool = True
+) -> list[tuple[tuple[Levers, ...], list[Pass]]]:
+    """Passes in a row with the levers in one place and nothing measured between."""
+    out: list[tuple[tuple[Levers, ...], list[Pass]]] = []
+    standing = levers
+    for each in passes:
+        moved = bool(each.levers) and each.levers != standing
+        standing = each.levers or standing
+        if not out or moved or (by_measure and each.measure):
+            out.append((standing, []))
+        out[-1][1].append(each)
+    return out
+
+
+def _half(value: float | None) -> str:
+    """An angle to half a degree, as a scale is read."""
+    whole_deg, half = divmod(round((value or 0.0) * 2), 2)
+    return f"{whole_deg}{'½' if half else ''}"
+
+
+def _to_go(value_mm: float, unit: str) -> str:
+    """What is left, rounded down to half a line: a thread is never cut too far by rounding."""
+    step = MM_PER_INCH / 2000.0 if unit == "in" else 0.01
+    return figures.in_dial_units(max(0.0, (value_mm / step + 1e-6) // 1 * step), unit)
+
+
+def _bare(text: str) -> str:
+    return text.removeprefix("0")
