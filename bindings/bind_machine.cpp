@@ -4,6 +4,7 @@
 #include <string>
 
 #include "convert.hpp"
+#include "halfnut/machine/dial.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/machine/room.hpp"
 
@@ -142,7 +143,15 @@ void bind_steps(py::module_& module) {
 }
 
 void bind_parts(py::module_& module) {
-    record<Slide>(module, "Slide", kSlideMembers, "A slide and its dial.");
+    record<Slide>(module, "Slide", kSlideMembers, "A slide and its dial.")
+        .def_property_readonly("lines_a_turn", &lines_a_turn)
+        .def(
+            "reading",
+            [](const Slide& self, double travel_mm) {
+                const DialReading found = dial_reading(self, travel_mm);
+                return py::make_tuple(found.turns, found.line, found.remainder_mm);
+            },
+            py::arg("travel_mm"), "Turns, line and what the line misses after a travel from nought.");
 
     record<Chuck>(module, "Chuck", kChuckMembers, "What holds the work and how fast it may turn.")
         .def_property_readonly("limit_rpm", &chuck_rpm_limit);

@@ -14,6 +14,7 @@
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/window.hpp"
+#include "halfnut/machine/dial.hpp"
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
@@ -184,6 +185,24 @@ std::vector<std::pair<std::string, std::string>> positions_of(
         out.emplace_back(position.control, position.setting);
     }
     return out;
+}
+
+/// The slide whose dial sets the depth of a cut; null where the machine has none.
+const machine::Slide* depth_slide(const machine::Machine& machine, string_view operation) noexcept {
+    const auto either = [&](string_view first, string_view second) {
+        const machine::Slide* const found = find_slide(machine, first);
+        return found == nullptr ? find_slide(machine, second) : found;
+    };
+    if (operation == "turn" || operation == "bore") {
+        return find_slide(machine, "cross");
+    }
+    if (operation == "face") {
+        return either("compound", "carriage");
+    }
+    if (operation == "drill" || operation == "ream" || operation == "counterbore") {
+        return either("tailstock", "quill");
+    }
+    return operation.starts_with("mill") ? either("z", "quill") : nullptr;
 }
 
 /// What the answer rests on: the tool's row, the result's own, the heat's rules.
@@ -379,6 +398,13 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
         out.machine_unit = unit_name(machine.inch);
         out.spindle_step = static_cast<int>(result.spindle_step);
         out.spindle_positions = positions_of(machine.spindle[result.spindle_step].positions);
+        const machine::Slide* const slide = depth_slide(machine, context.operation);
+        if (slide != nullptr && std::isfinite(result.depth_mm)) {
+            const machine::DialReading reading = machine::dial_reading(*slide, result.depth_mm);
+            out.dial_slide = slide->name;
+            out.dial_turns = reading.turns;
+            out.dial_line = reading.line;
+        }
     }
     if (context.ladder != nullptr && result.feed_source == FeedSource::step) {
         const machine::FeedStep& step = context.ladder->steps[result.feed_step];

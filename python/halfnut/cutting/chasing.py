@@ -29,7 +29,6 @@ from halfnut.cutting.cuts import Cut, setting
 from halfnut.cutting.formulas import specific_cutting_force_n_mm2
 from halfnut.cutting.gears import GearTrain, gear_train
 from halfnut.cutting.questions import thread_speed
-from halfnut.machine.dials import lines_a_turn
 from halfnut.machine.machines import Machine, fastest_step, lathe, positions_at
 from halfnut.threads.gauging import OverWires, across_balls_exact_mm, over_wires_exact_mm, wires
 from halfnut.threads.parts import ThreadPart, exact_ratio, thread_part
@@ -489,7 +488,7 @@ def chase(
     else:
         unit = "in" if slide.marked_in_inch else "mm"
         line_mm = slide.graduation_mm / (2 if slide.reads_diameter else 1)
-        lines_round = lines_a_turn(slide)
+        lines_round = slide.lines_a_turn
     crest = ("minor_max", "minor_min") if inner else ("major_max", "major_min")
     blank_mm = _given(blank, "blank", (part.size(crest[0]) + part.size(crest[1])) / 2 if blank is None else 0.0)
     high, low = part.size("pitch_max"), part.size("pitch_min")

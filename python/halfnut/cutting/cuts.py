@@ -24,7 +24,7 @@ class Cut(CutFigures):
     SHORT: ClassVar[tuple[str, ...]] = ("feed", "depth", "passes", "limit")
     ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
         ("feed", "{feed_text}"),
-        ("depth", "{depth_mm:size}[; {time_s}]"),
+        ("depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"),
         ("passes", "{passes_words}"),
         ("limit", "{limit_words}[; assumed {taken_words}]"),
         ("cut", "{title}, {diameter_mm:size}"),
@@ -80,6 +80,15 @@ class Cut(CutFigures):
     def taken_words(self) -> str:
         """The same, but for what the answer shows beside it: tool and holding."""
         return ", ".join(each for each in self.assumed if not each.startswith(("depth", "nose radius")))
+
+    @property
+    def dial_text(self) -> str | None:
+        """The dial that sets the depth, from where the tool touches; None where the machine has none."""
+        if self.dial_slide is None:
+            return None
+        counted = ((self.dial_turns, "turn"), (self.dial_line, "line"))
+        parts = [f"{count} {what}{'' if count == 1 else 's'}" for count, what in counted if count]
+        return f"{self.dial_slide} dial {' + '.join(parts)}" if parts else None
 
     @property
     def band(self) -> str:

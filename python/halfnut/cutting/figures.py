@@ -154,6 +154,12 @@ class CutFigures(Answered):
     """Where the levers of the feed stand."""
     feed_marked: float | None
     """The feed as the machine's chart marks it."""
+    dial_slide: str | None
+    """Slide whose dial sets the depth."""
+    dial_turns: int | None
+    """Turns of its handle from where the tool touches."""
+    dial_line: int | None
+    """Line of its dial within the turn, to the nearest."""
     feed_source: str
     """step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."""
     limited_by: str

@@ -6,9 +6,7 @@ from dataclasses import dataclass
 
 from halfnut._core import DomainError, Slide, spell
 
-__all__ = ["Reading", "lines_a_turn", "reading"]
-
-_EXACT = 1e-6  # of a line: below this, a remainder is rounding and not a distance
+__all__ = ["Reading", "reading"]
 
 
 @dataclass(frozen=True)
@@ -39,12 +37,6 @@ class Reading:
         return f"{whole}{self.line} line{'' if self.line == 1 else 's'}{over}"
 
 
-def lines_a_turn(slide: Slide) -> int:
-    """Lines on the dial of a slide."""
-    shown = slide.travel_per_turn_mm * (2 if slide.reads_diameter else 1)
-    return round(shown / slide.graduation_mm)
-
-
 def reading(slide: Slide, diameter_change_mm: float | None = None, *, travel_mm: float | None = None) -> Reading:
     """The reading of a dial that was set to zero.
 
@@ -73,11 +65,6 @@ def reading(slide: Slide, diameter_change_mm: float | None = None, *, travel_mm:
     assert travel is not None
     if not 0 <= travel < float("inf"):
         raise DomainError(f"a dial's travel must be >= 0 mm, got {travel:g}")
-    shown = travel * (2 if slide.reads_diameter else 1)
-    lines = shown / slide.graduation_mm
-    nearest = round(lines)
-    over = lines - nearest
-    turns, line = divmod(nearest, lines_a_turn(slide))
-    remainder = 0.0 if abs(over) < _EXACT else over * slide.graduation_mm
+    turns, line, remainder = slide.reading(travel)
     unit = "in" if slide.marked_in_inch else "mm"
     return Reading(slide.name, turns, line, remainder, slide.graduation_mm, unit)

@@ -103,6 +103,10 @@ class ThreadFit(Record):
         """The fit as a flat dictionary with unit-suffixed keys, each length in both systems."""
         return both_systems(self._fields() | {"remedies": list(self.remedies)})
 
+    def lines(self) -> list[str]:
+        """The verdict, the play, and who answers for a load."""
+        return [*super().lines(), f"  {words('said', 'load')}"]
+
     def whole(self) -> list[str]:
         """The verdict in the first line, then clearances, play, chance, remedies, cautions."""
         unit = self.unit

@@ -372,10 +372,14 @@ class ThreadLimits(Record):
     def lines(self) -> list[str]:
         """The limits, of both parts where the designation names neither; a class that was taken is said."""
         first, *told = super().lines()
-        out = [first.removesuffix(" (minor for reference)"), *([] if self.other is None else self.other.lines()[:1])]
+        out = [first, *([] if self.other is None else self.other.lines()[:1])]
         taken = [part.tolerance_class for part in (self, self.other) if part is not None and part.class_assumed]
         named = f"  {' and '.join(taken)}, the usual one{'s' if len(taken) > 1 else ''}, taken" if taken else ""
         return [*out, *([named] if named else []), *told]
+
+    def _unwrapped(self) -> list[str]:
+        first, *rest = super()._unwrapped()
+        return [first.removesuffix(" (minor for reference)"), *rest]
 
     def _basis(self) -> list[str]:
         """What sets these limits; of a form its flanks and its lead."""

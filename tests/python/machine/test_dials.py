@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut.machine.dials import lines_a_turn, reading
+from halfnut.machine.dials import reading
 
 CROSS_IN = hn.lathe("gap-bed").core.slide("cross")
 CROSS_MM = hn.lathe("metric-lathe").core.slide("cross")
@@ -13,7 +13,7 @@ COMPOUND = hn.lathe("gap-bed").core.slide("compound")
 
 
 def test_lines_on_the_dials():
-    assert [lines_a_turn(slide) for slide in (CROSS_IN, CROSS_MM, COMPOUND)] == [200, 100, 100]
+    assert [slide.lines_a_turn for slide in (CROSS_IN, CROSS_MM, COMPOUND)] == [200, 100, 100]
 
 
 @pytest.mark.parametrize(
@@ -36,12 +36,12 @@ def test_readings(slide, diameter_mm, turns, line, text):
 @given(st.floats(0, 200), st.sampled_from([CROSS_IN, CROSS_MM, COMPOUND]))
 def test_a_reading_set_by_hand_reaches_the_size_within_half_a_line(travel, slide):
     found = reading(slide, travel_mm=travel)
-    lines = found.turns * lines_a_turn(slide) + found.line
+    lines = found.turns * slide.lines_a_turn + found.line
     reached = lines * slide.graduation_mm / (2 if slide.reads_diameter else 1)
     assert abs(reached - travel) <= slide.graduation_mm / 2 * (1 + 1e-9)
     missed = found.remainder_mm / (2 if slide.reads_diameter else 1)
     assert reached + missed == pytest.approx(travel, abs=1e-5 * slide.graduation_mm)
-    assert 0 <= found.line < lines_a_turn(slide)
+    assert 0 <= found.line < slide.lines_a_turn
 
 
 @pytest.mark.parametrize("bad", [-1.0, float("nan"), float("inf")])

@@ -13,7 +13,6 @@ import pytest
 import halfnut as hn
 from halfnut.core.units import length as read_length
 from halfnut.machine import machines
-from halfnut.machine.dials import lines_a_turn
 from halfnut.planning import job
 from halfnut.planning.cut_answers import feed_ladder
 
@@ -345,7 +344,7 @@ def test_two_hundred_parts_are_scripted_in_one_go(data):
 def reached(op, each):
     """How far the dial of a pass has moved its slide, and how far it had to."""
     slide = op.machine.core.slide(op.answer.dial)
-    lines = each.reading.turns * lines_a_turn(slide) + each.reading.line
+    lines = each.reading.turns * slide.lines_a_turn + each.reading.line
     moved = lines * slide.graduation_mm / (2 if slide.reads_diameter else 1)
     sizes = op.answer.sizes
     if "off_mm" in sizes:

@@ -65,6 +65,9 @@ struct CutAnswer {
     std::vector<std::pair<std::string, std::string>> spindle_positions;
     std::vector<std::pair<std::string, std::string>> feed_positions;
     double feed_marked = kNaN;
+    std::optional<std::string> dial_slide;  ///< that sets the depth, where the machine has its dial
+    std::optional<int> dial_turns;          ///< of its handle, from where the tool touches
+    std::optional<int> dial_line;           ///< within the turn, to the nearest
     std::vector<LimitLeft> limits;
     std::vector<std::string> assumed;
     std::vector<Told> told;
