@@ -582,7 +582,8 @@ class Job(_Closed):
         return self
 
 
-OPENING_PAGE, DETAILS_PAGE, TABLE, MANIFEST = "index.html", "details.html", "plan.csv", "plan.json"
+OPENING_PAGE, PAPERS_PAGE, DETAILS_PAGE = "index.html", "papers.html", "details.html"
+TABLE, MANIFEST = "plan.csv", "plan.json"
 """Files of a plan besides those of its parts."""
 _LONGEST = 255 - len("-99999.html")
 """Bytes of a part's name as the stem of a file, most; what file systems allow leaves room for a number."""
@@ -604,7 +605,7 @@ def file_names(parts: Iterable[Part]) -> list[str]:
     A name that another part or the plan itself has taken gets a number; one that is too long is cut and gets a sum of
     the whole.
     """
-    taken = {Path(own).stem for own in (OPENING_PAGE, DETAILS_PAGE, TABLE, MANIFEST)}
+    taken = {Path(own).stem for own in (OPENING_PAGE, PAPERS_PAGE, DETAILS_PAGE, TABLE, MANIFEST)}
     numbers: dict[str, int] = {}
     out = []
     for part in parts:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from halfnut.planning.job import Job
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-__all__ = ["Setup", "cards_of", "setups", "ticks"]
+__all__ = ["Setup", "cards_of", "sawn", "setups", "stock_size", "ticks", "title_of"]
 
 _FEW = 3
 """Operations of a setup that stands at the foot of the one before."""
@@ -94,7 +94,7 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
         for number, page in enumerate(pages):
             out.append(
                 Card(
-                    title=_title(part),
+                    title=title_of(part),
                     small=small,
                     hold=hold if not number else (Markup("Held as on card 1."),),
                     outline=picture if not number else Markup(""),
@@ -118,16 +118,17 @@ def _outline(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
         return Markup(""), 0.0
     bore = None if given.bore is None else given.bore.base
     held = walked(setup.operations, across.base, bore, out, part.part.length.base, part.unit)
-    return drawn(held, f"{_title(part)}, {setup.end} end, as it is held")
+    return drawn(held, f"{title_of(part)}, {setup.end} end, as it is held")
 
 
-def _title(part: PlannedPart) -> str:
+def title_of(part: PlannedPart) -> str:
+    """What a part is called on paper."""
     return part.part.title or part.part.name
 
 
 def _head(part: PlannedPart, small: str, paper: Paper) -> float:
     """Height of the first line, of several where the part's name is long."""
-    title, beside = text_width(_title(part), 1.6), text_width(f"{small}, card 1 of 2") + 1.2
+    title, beside = text_width(title_of(part), 1.6), text_width(f"{small}, card 1 of 2") + 1.2
     lines = math.ceil(title / paper.wide)
     alone = title - (lines - 1) * paper.wide + beside > paper.wide
     return _HEAD + 1.6 * (lines - 1) + paper.line * alone
@@ -170,15 +171,13 @@ def _told(part: PlannedPart, found: Sequence[Setup]) -> dict[int, list[Row]]:
 
 
 def _hold(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, ...]:
-    given, unit, cut = part.part.stock, part.unit, part.stock
+    given, cut = part.part.stock, part.stock
     lines = []
     if setup.number == 1:
         first = filled("<b>{}</b> off, {} {}", part.part.quantity, part.part.alloy, given.form)
-        sizes = (given.diameter, given.bore, given.across_flats, given.thickness, given.width)
-        across = " × ".join(figures.length(each.base, unit) for each in sizes if each is not None)
-        first += filled(' <span class="n">{}{}</span>.', across, " across flats" * (given.form == "hexagon"))
+        first += filled(' <span class="n">{}</span>.', stock_size(part))
         if cut is not None and not given.through_spindle:
-            saw = filled(' Saw <b class="n">{}</b>', _to_saw(cut.blank_mm, unit))
+            saw = filled(' Saw <b class="n">{}</b>', sawn(part))
             first += saw + (f" for {cut.pieces_a_blank}" if cut.pieces_a_blank > 1 else "") + ", deburr."
         lines.append(first)
     else:
@@ -221,10 +220,19 @@ def _turned(job: Job, part: PlannedPart, before: Setup, setup: Setup) -> Markup:
     return words(f"{where}:" if where else "", held) if held else filled("{}.", where)
 
 
-def _to_saw(value_mm: float, unit: str) -> str:
-    """A length to saw, never short: to the next sixteenth of an inch or half millimetre."""
-    step = MM_PER_INCH / 16.0 if unit == "in" else 0.5
-    return figures.length(math.ceil(value_mm / step - 1e-6) * step, unit)
+def stock_size(part: PlannedPart) -> str:
+    """The stock's section, as it is asked for."""
+    given = part.part.stock
+    sizes = (given.diameter, given.bore, given.across_flats, given.thickness, given.width)
+    across = " × ".join(figures.length(each.base, part.unit) for each in sizes if each is not None)
+    return f"{across} across flats" if given.form == "hexagon" else across
+
+
+def sawn(part: PlannedPart) -> str:
+    """How long a blank is sawn, never short: to the next sixteenth of an inch or half millimetre."""
+    step = MM_PER_INCH / 16.0 if part.unit == "in" else 0.5
+    blank_mm = 0.0 if part.stock is None else part.stock.blank_mm
+    return figures.length(math.ceil(blank_mm / step - 1e-6) * step, part.unit)
 
 
 def _to_rule(value_mm: float, unit: str) -> str:

@@ -10,7 +10,7 @@ from halfnut.core.record import Caution
 from halfnut.core.words import by_rank
 from halfnut.planning.job import adjuster_file
 from halfnut.sheet import texts
-from halfnut.sheet.cards import setups
+from halfnut.sheet.cards import setups, title_of
 from halfnut.sheet.operation import operation_view
 from halfnut.sheet.telling import at_operations, of_the_whole, sentence, told
 from halfnut.sheet.view import Details, JointView, PartDetails, PlanRow, SetupView
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from halfnut.planning.job import Job
     from halfnut.planning.plans import Plan, PlannedJoint, PlannedPart
 
-__all__ = ["details_of", "plan_rows", "title_of"]
+__all__ = ["details_of", "plan_rows"]
 _FIGURE_NAMES = {
     "window_low_m_min": "speed window",
     "window_high_m_min": "speed window",
@@ -56,11 +56,6 @@ def _row(part: PlannedPart) -> PlanRow:
         wound="" if part.adjuster is None else adjuster_file(part.file),
         wound_error=part.adjuster_error,
     )
-
-
-def title_of(part: PlannedPart) -> str:
-    """What a part is called on paper."""
-    return part.part.title or part.part.name
 
 
 def details_of(plan: Plan) -> Details:

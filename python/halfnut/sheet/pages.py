@@ -1,4 +1,4 @@
-"""The pages of a plan: cards, details and a page that opens them, each an HTML file that stands alone."""
+"""The pages of a plan: cards, papers, details and a page that opens them, each an HTML file that stands alone."""
 
 from __future__ import annotations
 
@@ -11,11 +11,12 @@ from markupsafe import Markup
 from halfnut._core import spell
 from halfnut.core.text import shown
 from halfnut.core.words import words
-from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, adjuster_file
+from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, adjuster_file
 from halfnut.sheet import texts
-from halfnut.sheet.cards import cards_of, ticks
-from halfnut.sheet.details import details_of, plan_rows, title_of
+from halfnut.sheet.cards import cards_of, ticks, title_of
+from halfnut.sheet.details import details_of, plan_rows
 from halfnut.sheet.paper import paper_named
+from halfnut.sheet.papers import papers_of
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan
@@ -71,6 +72,7 @@ def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
             rows=plan_rows(plan),
             totals=", ".join(filter(None, (*counted, failed))),
             details=DETAILS_PAGE,
+            papers=PAPERS_PAGE,
         )
     }
     page = environment().get_template("cards.html")
@@ -78,6 +80,11 @@ def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
         out[part.file] = page.render(title=title_of(part), cards=cards_of(job, part, on), paper=on)
     out[DETAILS_PAGE] = (
         environment().get_template("details.html").render(title=job.title, heading=heading, details=details_of(plan))
+    )
+    out[PAPERS_PAGE] = (
+        environment()
+        .get_template("papers.html")
+        .render(title=f"{job.title}: papers", heading=f"{job.title} {heading}".strip(), papers=papers_of(plan))
     )
     for planned in plan.parts:
         if planned.adjuster is not None:

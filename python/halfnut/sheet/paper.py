@@ -78,7 +78,7 @@ _SET, _NO, _GAP, _PAD = 5.8, 1.93, 0.45, 0.45
 _BIG, _BIG_LINE = 1.28, 1.43
 _BAR, _ROW, _BOX_LINE = 2.08, 0.30, 1.55
 _BOX = 4.95
-_TAG = re.compile(r"<(/?)(\w+)(?: class=\"(\w*)\")?>")
+_TAG = re.compile(r"<(/?)(\w+)(?: class=\"(\w*)\")?[^>]*>")
 _WIDTHS = {" ": 0.28, "m": 0.84, "w": 0.73, "M": 0.84, "W": 0.95, "%": 0.89, "—": 1.0, "½": 0.84, "=": 0.59, "+": 0.59}
 _WIDTHS |= dict.fromkeys("ijlI'|", 0.24) | dict.fromkeys(".,:;/tf()-·!", 0.31) | dict.fromkeys("rcksvxyzJ", 0.5)
 
@@ -114,15 +114,16 @@ def _words(markup: Markup) -> list[tuple[float, float]]:
                 out.append((joined[0], joined[1]))
                 joined = None
         else:
-            kinds.append(kind or name)
-            if kind == "n":
-                joined = [0.0, 0.0]
             if kind == "box":
                 if joined is not None:
                     joined[0] += _BOX
                     joined[1] = _BOX_LINE
                 else:
                     out.append((_BOX, _BOX_LINE))
+            else:
+                kinds.append(kind or name)
+            if kind == "n":
+                joined = [0.0, 0.0]
         at = tag.end()
     return out
 

@@ -24,10 +24,11 @@ if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-__all__ = ["moves"]
+__all__ = ["measured", "moves"]
 
 _BY_HAND = Feed(gives=("by hand",))
-BOX = Markup('<span class="box"></span>')
+BOX = Markup('<input class="box" inputmode="decimal" aria-label="reading">')
+_LEFT = Markup('<input class="box" inputmode="decimal" aria-label="what is left">')
 
 
 def moves(part: PlannedPart, op: PlannedOperation, told: Sequence[Row]) -> list[Move]:
@@ -43,6 +44,32 @@ def moves(part: PlannedPart, op: PlannedOperation, told: Sequence[Row]) -> list[
     what = words(numbered[place].what, op.step.note)
     numbered[place] = replace(numbered[place], number=op.number, what=what)
     return [Move(first.spindle, first.feed, (*told, *numbered)), *rest]
+
+
+def measured(part: PlannedPart, op: PlannedOperation) -> Iterator[tuple[str, str, str, str]]:
+    """Sizes of an operation that have limits: what, size, least, greatest, as its card has them."""
+    found = op.answer
+    if found is None:
+        return
+    rows = _Rows(part, op, found)
+    if op.step.do in {"turn", "bore"}:
+        pair = rows.limit_sizes()
+        if pair is not None:
+            high, low = figures.limits(*pair, part.unit)
+            yield (
+                "bore" if op.step.do == "bore" else "Ø",
+                figures.size(found.passes[-1].size_mm, part.unit),
+                low,
+                high,
+            )
+    if op.step.do == "thread" and found.wires is not None:
+        wires, inner = found.wires, found.sizes["side"] == "internal"
+        high, low = figures.limits(wires.over_min_mm, wires.over_max_mm, part.unit)
+        how = f"{'across balls' if inner else 'over wires'} {figures.size(wires.wire_mm, part.unit)}"
+        yield (how, str(found.sizes["thread"]), low, high)
+    if isinstance(found.record, KnurlBlank) and found.record.finished_max_mm and found.record.finished_min_mm:
+        high, low = figures.limits(found.record.finished_min_mm, found.record.finished_max_mm, part.unit)
+        yield ("over the knurl", figures.size(found.record.finished_diameter_mm, part.unit), low, high)
 
 
 def sized(text: str) -> Markup:
@@ -156,9 +183,9 @@ class _Rows:
         """A box for the reading, the sum, a box for what the dial gets."""
         aim = figures.size(target_mm, self.unit)
         if self.step.do == "bore":
-            what = filled('Measure: <span class="n">{} less {} = {}</span>', aim, BOX, BOX)
+            what = filled('Measure: <span class="n" data-from="{}">{} less {} = {}</span>', aim, aim, BOX, _LEFT)
         else:
-            what = filled('Measure <span class="n">{} less {} = {}</span>', BOX, aim, BOX)
+            what = filled('Measure <span class="n" data-less="{}">{} less {} = {}</span>', aim, BOX, aim, _LEFT)
         return Row("measure", what, start="set", dial=("0",))
 
     @property
@@ -168,13 +195,14 @@ class _Rows:
 
     def _limits(self) -> Markup | str:
         """Limits of a turned or bored diameter: of its class, of the thread that follows, or its tolerance."""
-        pair = self._limit_sizes()
+        pair = self.limit_sizes()
         if pair is not None:
             return filled("<small>{} / {}</small>", *figures.limits(*pair, self.unit))
         tolerance = getattr(self.step, "tolerance", None)
         return "" if tolerance is None else whole(f"within {figures.size(tolerance.base, self.unit)}")
 
-    def _limit_sizes(self) -> tuple[float, float] | None:
+    def limit_sizes(self) -> tuple[float, float] | None:
+        """Least and greatest of a turned or bored diameter, mm, where it has limits."""
         plain, bore = self.found.plain, self.step.do == "bore"
         if plain is not None:
             side = "hole" if bore else "shaft"

@@ -12,6 +12,7 @@ __all__ = [
     "Drawing",
     "JointView",
     "OperationView",
+    "PaperTable",
     "PartDetails",
     "PlanRow",
     "SetupView",
@@ -146,3 +147,12 @@ class PlanRow:
     wound: str = ""
     """File of the page that says how far it may be wound out."""
     wound_error: str = ""
+
+
+@dataclass(frozen=True)
+class PaperTable:
+    """A paper of a job: a table, whose empty cells are there to write in."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]

@@ -36,7 +36,9 @@ def test_a_plan_says_what_it_wrote(tmp_path):
     hn.plan(job_of("knob")).write(tmp_path / "sheets")
     texts = {path.name: path.read_bytes() for path in (tmp_path / "sheets").iterdir()}
     sums = json.loads(texts["plan.json"])["files"]
-    assert set(sums) == set(texts) == {"index.html", "details.html", "knob.html", "plan.csv", "plan.json"}
+    assert (
+        set(sums) == set(texts) == {"index.html", "details.html", "knob.html", "papers.html", "plan.csv", "plan.json"}
+    )
     texts["plan.json"] = texts["plan.json"].replace(sums["plan.json"].encode(), b"0" * 64)
     assert {name: hashlib.sha256(data).hexdigest() for name, data in texts.items()} == sums
 
@@ -219,6 +221,7 @@ def test_parts_never_share_a_file(tmp_path):
     names = [
         "index",
         "details",
+        "papers",
         "plan",
         "plan.csv",
         "PLAN json",
@@ -230,7 +233,7 @@ def test_parts_never_share_a_file(tmp_path):
     ]
     plan = hn.plan(job_of(*names))
     written = plan.write(tmp_path / "sheets")
-    assert len(written) == len(plan.parts) + 4
+    assert len(written) == len(plan.parts) + 5
     assert len({path.name.lower() for path in written}) == len(written)
     opening = (tmp_path / "sheets" / "index.html").read_text("utf-8")
     for part in plan.parts:

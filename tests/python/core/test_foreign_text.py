@@ -102,7 +102,7 @@ def test_no_control_character_reaches_a_terminal_or_a_page(tmp_path):
         raw = {each for each in said if (unicodedata.category(each) == "Cc" and each != "\n") or each == "\u202e"}
         assert raw == set(), words
     pages = list((tmp_path / "sheets").glob("*.html"))
-    assert len(pages) == 3
+    assert len(pages) == 4
     for page in pages:
         found = page.read_text(encoding="utf-8")
         assert not {each for each in found if unicodedata.category(each) == "Cc" and each != "\n"}

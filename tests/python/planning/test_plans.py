@@ -334,7 +334,7 @@ def test_two_hundred_parts_are_scripted_in_one_go(data):
     plan = hn.plan(data)
     assert (len(plan.parts), plan.failed) == (200, 0)
     files = plan.files()
-    assert len(files) == 200 + 4
+    assert len(files) == 200 + 5
     assert len(plan.to_frame()) == 600
 
 
@@ -456,10 +456,11 @@ def test_every_sheet_defers_to_manual_codes_and_licensed_practice():
     card, first, load = (words("said", code) for code in ("card", "first", "load"))
     planned = hn.plan(DEMO / "job.toml")
     pages = {name: html.unescape(text) for name, text in planned.files().items() if name.endswith(".html")}
-    assert len(pages) == len(planned.parts) + 2 + sum(part.adjuster is not None for part in planned.parts)
+    assert len(pages) == len(planned.parts) + 3 + sum(part.adjuster is not None for part in planned.parts)
     cards = {part.file for part in planned.parts}
     for name, text in pages.items():
-        assert text.count(card if name in cards else first) == max(1, text.count('class="card"')), name
+        papers = len(re.findall('class="(?:card|paper)"', text))
+        assert text.count(card if name in cards else first) == max(1, papers), name
     threaded = [any(op.step.do in {"thread", "tap"} for op in part.operations) for part in planned.parts]
     assert pages["details.html"].count(load) == sum(threaded)
     assert str(planned).splitlines()[-1].strip() == first

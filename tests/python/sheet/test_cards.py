@@ -386,7 +386,7 @@ def test_texts_from_the_job_file_are_never_markup():
     job = {**BAD, "parts": [{**BAD["parts"][0], "title": "<script>alert(1)</script>", "note": "a & b"}]}
     files = hn.plan(job).files()
     sheet = files["counterweight-adjusting-spindle-with-a-very-long-name.html"]
-    assert "<script>" not in "".join(text for name, text in files.items() if name.endswith(".html"))
+    assert "<script>alert" not in "".join(text for name, text in files.items() if name.endswith(".html"))
     assert "a &amp; b" in sheet
 
 

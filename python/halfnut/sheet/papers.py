@@ -1,0 +1,135 @@
+"""The papers of a job, a page each: what to saw, what to lay out, what to measure, and in which order it is done."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from halfnut._core import spell
+from halfnut.sheet import figures, texts
+from halfnut.sheet.cards import sawn, setups, stock_size, title_of
+from halfnut.sheet.rows import measured
+from halfnut.sheet.view import PaperTable
+
+if TYPE_CHECKING:
+    from halfnut.planning.plans import Plan, PlannedOperation, PlannedPart
+
+__all__ = ["papers_of"]
+
+_BOXES = 4
+"""Pieces that an inspection list has a box for."""
+
+
+def papers_of(plan: Plan) -> tuple[PaperTable, ...]:
+    """The papers of a job in the order they are used."""
+    return (_cut_list(plan), _tool_list(plan), _order(plan), _inspection(plan))
+
+
+def _cut_list(plan: Plan) -> PaperTable:
+    """Blanks by their stock, so that parts from one bar stand together."""
+    groups: dict[tuple[str, str], list[PlannedPart]] = {}
+    for part in plan.parts:
+        groups.setdefault((part.part.alloy, f"{part.part.stock.form} {stock_size(part)}"), []).append(part)
+    rows: list[tuple[str, ...]] = []
+    for (alloy, form), parts in groups.items():
+        for part in parts:
+            cut = part.stock
+            if cut is None:
+                rows.append((f"{alloy} {form}", title_of(part), part.stock_error, "", "", "", ""))
+                continue
+            bars = "" if cut.bars is None else str(cut.bars)
+            left = "" if cut.left_mm is None else figures.length(cut.left_mm, part.unit)
+            saw = f"{cut.blanks} × {sawn(part)} {part.unit}"
+            pieces = f"{part.part.quantity}" + (f", {cut.pieces_a_blank} a blank" if cut.pieces_a_blank > 1 else "")
+            rows.append((f"{alloy} {form}", title_of(part), pieces, saw, bars, left, ""))
+        whole = sum(part.stock.total_mm for part in parts if part.stock is not None)
+        if len(parts) > 1:
+            rows.append(
+                (
+                    f"{alloy} {form}",
+                    "together, kerfs and stubs in it",
+                    "",
+                    spell(whole, "travel", parts[0].unit),
+                    "",
+                    "",
+                    "",
+                )
+            )
+    return PaperTable("Cut list", ("stock", "for", "pieces", "saw", "bars", "last bar leaves", "done"), tuple(rows))
+
+
+def _tool_list(plan: Plan) -> PaperTable:
+    """What to lay out at each machine, and for which operations."""
+    used: dict[tuple[str, str], dict[str, list[str]]] = {}
+    for part, op in plan.operations:
+        for tool in _tools(part, op):
+            used.setdefault((op.machine.name, tool), {}).setdefault(title_of(part), []).append(str(op.number))
+    rows = tuple(
+        (machine, tool, "; ".join(f"{part} {', '.join(numbers)}" for part, numbers in where.items()), "")
+        for (machine, tool), where in sorted(used.items())
+    )
+    return PaperTable("Tool list", ("machine", "tool", "for part and row", "laid out"), rows)
+
+
+def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
+    """What an operation needs besides the machine, in the words of a tool cabinet."""
+    step, found, unit = op.step, op.answer, part.unit
+    if found is None:
+        return []
+    name = "" if found.cut is None else found.cut.tool_name
+
+    def size(value_mm: float) -> str:
+        return f"{figures.length(value_mm, unit)} {unit}"
+
+    out = [step.holding] if step.holding else []
+    if step.do in {"turn", "face", "taper"}:
+        out.append(f"{name} turning tool")
+    elif step.do == "bore":
+        out.append(f"{name} boring bar" + ("" if step.bar is None else f", {size(step.bar.base)}"))
+    elif step.do in {"part off", "groove"}:
+        out.append(f"{name} blade, {size(step.blade.base)}")
+    elif step.do in {"spot", "drill", "ream", "countersink", "counterbore"}:
+        what = {"drill": "drill", "ream": "reamer", "spot": "spotting drill"}.get(step.do, step.do)
+        out.append(f"{name} {what}, {size(step.diameter.base)}")
+    elif step.do == "tap":
+        out.append(f"tap {found.sizes['thread']}")
+    elif step.do == "thread":
+        out.append(f"{name} threading tool")
+        if found.wires is not None:
+            kind = "balls" if found.sizes["side"] == "internal" else "wires"
+            out.append(f"{kind}, {figures.size(found.wires.wire_mm, unit)} {unit}")
+    elif step.do == "knurl":
+        out.append(f"knurl wheels {step.pitch}")
+    elif step.do == "mill":
+        out.append(f"{name} cutter, {size(step.cutter.base)}")
+    elif step.do == "saw":
+        out.append(f"{name} slitting saw, {size(step.blade.base)} × {size(step.thickness.base)}")
+    return out
+
+
+def _inspection(plan: Plan) -> PaperTable:
+    """Every size that has limits, with boxes for what is read."""
+    rows = tuple(
+        (title_of(part), str(op.number), what, size, low, high, *[""] * min(_BOXES, part.part.quantity))
+        for part, op in plan.operations
+        for what, size, low, high in measured(part, op)
+    )
+    wide = max((len(row) for row in rows), default=6)
+    heads = ("part", "row", "what", "size", "least", "greatest", *(str(n + 1) for n in range(wide - 6)))
+    return PaperTable("Inspection list", heads, tuple(row + ("",) * (wide - len(row)) for row in rows))
+
+
+def _order(plan: Plan) -> PaperTable:
+    """The setups one after another, with the time for the lot."""
+    rows = []
+    for part in plan.parts:
+        found = setups(part)
+        for setup in found:
+            numbers = [op.number for op in setup.operations]
+            span = f"{numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"{numbers[0]}"
+            time_s = part.part.quantity * sum(op.time_s for op in setup.operations)
+            where = f"{setup.number} of {len(found)}"
+            pieces = texts.count(part.part.quantity, "piece")
+            held = setup.holding or "as the card says"
+            rows.append((title_of(part), where, setup.machine, held, span, pieces, spell(time_s, "time", "mm"), ""))
+    heads = ("part", "setup", "machine", "held in", "rows", "lot", "time, chucking left out", "done")
+    return PaperTable("Order of work", heads, tuple(rows))
