@@ -101,10 +101,21 @@ def tell(error: BaseException, *, as_json: bool) -> int:
 
 
 def _usage(error: click.ClickException) -> str:
-    words = " ".join(error.format_message().split())
+    words = " ".join((_missing(error) or error.format_message()).split())
     words += "" if words.endswith((".", "?", "!")) else "."
     context = getattr(error, "ctx", None)
     return f"{words} `{context.command_path} --help` says how." if context is not None else words
+
+
+def _missing(error: click.ClickException) -> str:
+    """Every option that has to be given and is not, where one is the mistake."""
+    ctx = error.ctx if isinstance(error, click.MissingParameter) else None
+    if ctx is None or not isinstance(error.param, click.Option):  # type: ignore[attr-defined]
+        return ""
+    said = {word.partition("=")[0] for word in ctx.meta.get("halfnut.words", ())}
+    lacking = [each.opts[0] for each in ctx.command.params if isinstance(each, click.Option) and each.required]
+    lacking = [each for each in lacking if each not in said]
+    return f"missing option{'s' if len(lacking) > 1 else ''} {', '.join(lacking)}"
 
 
 def _os_words(error: OSError) -> str:

@@ -18,7 +18,8 @@ _LONGEST_MM = 10_000.0
 
 
 _NUMBER = r"-?\d+(?:\.\d+)?(?:e[-+]?\d+)?"
-_SIZE = re.compile(rf"(?<![(\d.])({_NUMBER}) mm(?=/rev|/min|[^\w/²]|$)")  # one in brackets stands beside its inches
+# One in brackets stands beside its inches, one in quotes is what a person writes.
+_SIZE = re.compile(rf"(?<![('\d.])({_NUMBER}) mm(?=/rev|/min|[^\w/²]|$)")
 _BOTH = re.compile(rf"({_NUMBER}) mm \(({_NUMBER}) in\)")
 _COLUMN = re.compile(r"\b([a-z]\w*?)_mm(?:_rev|_min)?\b")
 
@@ -32,6 +33,8 @@ def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyTyp
     'overhang must be > 0 mm, got -2 mm'
     >>> as_asked("diameter 304.8 mm (12 in) is over the swing", True)
     'diameter 12 in (304.8 mm) is over the swing'
+    >>> as_asked("write '3 mm' or '3 in'", True)
+    "write '3 mm' or '3 in'"
     """
     said = _COLUMN.sub(lambda found: names.get(found[1], found[1]), text)
     said = said.replace(", got nan mm", "; none is given")

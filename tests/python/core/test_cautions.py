@@ -58,6 +58,15 @@ def test_every_caution_has_a_rank_and_at_most_fifteen_words():
         assert text[-1] not in ".;:,", code
 
 
+def test_what_goes_with_every_cut_of_a_kind_stands_in_the_readme_and_in_no_short_answer():
+    readme = (TESTS.parent / "README.md").read_text(encoding="utf-8")
+    standing = [row for row in rows("core/cautions") if row["stands_with"] and row["rank"] == "note"]
+    assert len(standing) >= 5
+    for row in standing:
+        assert f"- {', '.join(row['stands_with'].split()).replace('_', ' ')}: {row['text']}\n" in readme, row["code"]
+    assert "backlash" not in str(hn.turn("6061-T6", "1.25 in", machine="gap-bed"))
+
+
 def test_one_printer_and_one_spelling():
     own = re.compile(r"""["'](?:\s*(?:[cC]aution|CAUTION|DANGER|note): |\s+! )\{""")
     elsewhere = [

@@ -117,7 +117,7 @@ def test_an_allowance_too_small_names_what_would_do():
 
 
 def test_words_of_the_record():
-    lines = hn.precoat("M10-6g", "10 um").lines()
+    lines = hn.precoat("M10-6g", "10 um").whole()
     assert lines[0].startswith("before coating M10x1.5-6g: major 9.968/9.712, pitch 8.986/8.822")
     assert any("after coating: go 9.026 mm (0.3554 in) pitch, 10.000 mm major" in line for line in lines)
     assert hn.precoat("M10-6g", "bare").way == "bare"
