@@ -6,6 +6,7 @@
 #include "convert.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/machine/machine_json.hpp"
 #include "halfnut/machine/room.hpp"
 
 namespace halfnut::bind {
@@ -172,6 +173,7 @@ void bind_machine(py::module_& module) {
 
     record<Machine>(module, "Machine", kMachineMembers, "One machine of the shop, in its own terms.")
         .def_property_readonly("swing_mm", &swing_mm)
+        .def("json", &machine_json, "The machine as an object of JSON, for questions of other programs.")
         .def(
             "problems",
             [](const Machine& self) {

@@ -8,6 +8,7 @@
 
 #include "asked.hpp"
 #include "convert.hpp"
+#include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/threads/coating.hpp"
@@ -58,6 +59,17 @@ class Taken {
                     .machine = value.cast<const machine::Machine*>()};
         }
         const std::string_view looks = kept(py::repr(value));
+        if (py::isinstance<py::dict>(value)) {
+            std::vector<Given> items;
+            std::vector<std::string_view> keys;
+            for (const auto& [key, item] : py::reinterpret_borrow<py::dict>(value)) {
+                keys.push_back(kept(py::str(key)));
+                items.push_back(take(item));
+            }
+            lists_.push_back(std::make_unique<std::vector<Given>>(std::move(items)));
+            keys_.push_back(std::make_unique<std::vector<std::string_view>>(std::move(keys)));
+            return {.tag = Given::Tag::object, .text = looks, .items = *lists_.back(), .keys = *keys_.back()};
+        }
         if (py::isinstance<threads::BuildUp>(value)) {
             return {.tag = Given::Tag::other,
                     .text = looks,
@@ -87,6 +99,7 @@ class Taken {
     std::vector<Given> given_;
     std::vector<py::object> texts_;
     std::vector<std::unique_ptr<std::vector<Given>>> lists_;
+    std::vector<std::unique_ptr<std::vector<std::string_view>>> keys_;
 };
 
 // ---- what is answered -------------------------------------------------------------------------------------
@@ -355,6 +368,19 @@ void bind_questions(py::module_& module) {
                py::arg("rows"), py::arg("inch"), py::arg("wanted"), py::arg("catalogue"),
                "The same for many rows: figures as columns, with a status and a reason each. `columns` are "
                "(place of the argument, numbers) or (place, codes, texts).");
+    module.def(
+        "answered_json",
+        [](const py::object& asked, const SharedCatalogue& catalogue) {
+            const Taken taken(py::make_tuple(asked));
+            return answered_json(taken.given().front(), catalogue.get());
+        },
+        py::arg("asked"), py::arg("catalogue"), "The answer to a question that came as JSON, as JSON.");
+    module.def(
+        "schema_json",
+        [](std::string_view name, const SharedCatalogue& catalogue) {
+            return schema_json(find_question(name), catalogue.get());
+        },
+        py::arg("name"), py::arg("catalogue"), "The JSON Schema of a question and of its answer.");
     module.def("questions", &described_questions, "Every question as it is declared in the core.");
 }
 

@@ -84,22 +84,35 @@ std::string plain(double value) {
                                 base_unit(row.dimension)));
 }
 
-/// Rethrow an error of the core in other words, as what it is.
-template <class Words>
-[[noreturn]] void retell(const Words& words) {
+/// Within a handler: rethrow an error of the core as what it is, with the words and the fault that `remade`
+/// makes of its own.
+template <class Remade>
+[[noreturn]] void rethrow_remade(const Remade& remade) {
     try {
         throw;
-    } catch (const DesignationError& error) {
-        throw DesignationError(words(error.what()), error.position());
-    } catch (const DomainError& error) {
-        throw DomainError(words(error.what()));
-    } catch (const UnitError& error) {
-        throw UnitError(words(error.what()));
-    } catch (const NotTabulatedError& error) {
-        throw NotTabulatedError(words(error.what()));
-    } catch (const TableError& error) {
-        throw TableError(words(error.what()));
+    } catch (const Error& error) {
+        const auto [words, fault] = remade(std::string_view(error.what()), error.fault());
+        try {
+            throw;
+        } catch (const DesignationError& designation) {
+            throw DesignationError(words, designation.position(), fault);
+        } catch (const DomainError&) {
+            throw DomainError(words, fault);
+        } catch (const UnitError&) {
+            throw UnitError(words, fault);
+        } catch (const NotTabulatedError&) {
+            throw NotTabulatedError(words, fault);
+        } catch (const TableError&) {
+            throw TableError(words, fault);
+        }
     }
+    throw std::logic_error("no error of the core is being handled");
+}
+
+/// The same in other words.
+template <class Words>
+[[noreturn]] void retell(const Words& words) {
+    rethrow_remade([&](std::string_view what, const Fault& fault) { return std::pair(words(what), fault); });
 }
 
 double plain_number(const AskedRow& row, const Given& given) {
@@ -330,13 +343,6 @@ void take(std::string& to, const Given& given, const AskedRow& row, Asking& /*as
     to = given.text;
 }
 
-void take(const machine::Machine*& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
-    if (given.tag != Given::Tag::machine) {
-        refuse(row, "a machine", given);
-    }
-    to = given.machine;
-}
-
 void take(std::vector<double>& to, const Given& given, const AskedRow& row, Asking& asking) {
     if (given.tag != Given::Tag::list) {
         refuse(row, "a sequence", given);
@@ -363,8 +369,10 @@ void refuse_choice(std::string_view name, std::span<const std::string_view> choi
         list += fmt::format("{}'{}'", list.empty() ? "" : ", ", choice);
     }
     const std::string_view near = nearest_name(given, choices);
-    throw DomainError(fmt::format("{} must be one of {}, got '{}'{}", name, list, bounds::shown(given),
-                                  near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
+    throw DomainError(
+        fmt::format("{} must be one of {}, got '{}'{}", name, list, bounds::shown(given),
+                    near.empty() ? "" : fmt::format("; did you mean '{}'?", near)),
+        {std::string(name), bounds::shown(given), {choices.begin(), choices.end()}, std::string(near)});
 }
 
 Value shown(const EvidenceText& text) {
@@ -438,8 +446,10 @@ const Question& find_question(std::string_view name) {
         names.push_back(each->name);
     }
     const std::string_view near = nearest_name(name, names);
-    throw NotTabulatedError(fmt::format("no question '{}'{}", bounds::shown(name),
-                                        near.empty() ? "" : fmt::format("; did you mean '{}'?", near)));
+    throw NotTabulatedError(
+        fmt::format("no question '{}'{}", bounds::shown(name),
+                    near.empty() ? "" : fmt::format("; did you mean '{}'?", near)),
+        {"question", bounds::shown(name), {names.begin(), names.end()}, std::string(near)});
 }
 
 namespace {
@@ -453,7 +463,38 @@ void take_all(const Question& question, std::span<const Given> given, void* aske
 }
 
 [[noreturn]] void refuse_lack(const Question& question, const AskedRow& row) {
-    throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about));
+    throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about),
+                      {.argument = std::string(row.name), .value = {}, .allowed = {}, .nearest = {}});
+}
+
+/// The argument that a message begins with; null where none is.
+const AskedRow* spoken_of(const Question& question, std::string_view message) {
+    std::size_t end = 0;
+    while (end < message.size() && is_word(message[end])) {
+        ++end;
+    }
+    const auto found = std::find_if(question.arguments.begin(), question.arguments.end(),
+                                    [&](const AskedRow& row) { return row.name == message.substr(0, end); });
+    return found == question.arguments.end() ? nullptr : &*found;
+}
+
+/// A fault with what the declaration and the question tell beside it.
+Fault completed(const Question& question, std::span<const Given> given, std::string_view message,
+                Fault fault) {
+    const AskedRow* const row = spoken_of(question, fault.argument.empty() ? message : fault.argument);
+    if (row == nullptr) {
+        return fault;
+    }
+    fault.argument = row->name;
+    const auto place = static_cast<std::size_t>(row - question.arguments.data());
+    if (fault.value.empty() && place < given.size() && given[place].tag != Given::Tag::nothing) {
+        const Given& value = given[place];
+        fault.value = value.tag == Given::Tag::text ? bounds::shown(value.text) : value.shown();
+    }
+    if (const std::string range = range_text(row->range); fault.allowed.empty() && range != "finite") {
+        fault.allowed.push_back(range);
+    }
+    return fault;
 }
 
 std::shared_ptr<const void> evaluated(const Question& question, const void* asked, const Asking& asking) {
@@ -507,9 +548,15 @@ std::shared_ptr<void> read_asked(const Question& question, std::span<const Given
 }
 
 Answer ask(const Question& question, std::span<const Given> given, const Catalogue& catalogue) {
-    Asking asking{catalogue};
-    const std::shared_ptr<void> asked = read_asked(question, given, asking);
-    return {&question, evaluated(question, asked.get(), asking), asking.inch};
+    try {
+        Asking asking{catalogue};
+        const std::shared_ptr<void> asked = read_asked(question, given, asking);
+        return {&question, evaluated(question, asked.get(), asking), asking.inch};
+    } catch (const Error&) {
+        rethrow_remade([&](std::string_view what, const Fault& fault) {
+            return std::pair(std::string(what), completed(question, given, what, fault));
+        });
+    }
 }
 
 void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,

@@ -132,6 +132,42 @@ bool slow_harms(const CutContext& context) {
                     material::has_word(context.alloy.traits, "work_hardening"));
 }
 
+/// What a caution's text shows of a cut beside its figures: the tool, and limits as a person reads them.
+std::vector<std::pair<std::string, std::string>> words_of(string_view code, const CutContext& context,
+                                                          const CutResult& result) {
+    std::vector<std::pair<std::string, std::string>> out;
+    const CautionRow* const row = find_caution(code, context.catalogue);
+    const auto shows = [&](string_view name) {
+        return row != nullptr && row->text.find(fmt::format("{{{}}}", name)) != string_view::npos;
+    };
+    if (shows("tool")) {
+        out.emplace_back("tool", context.tool.row->name);
+    }
+    for (std::size_t i = 0; i < result.limit_count; ++i) {
+        const Limit& limit = result.limits[i];
+        const string_view name = enum_name(limit.code);
+        if (std::isfinite(limit.value) && std::isfinite(limit.limit) && shows(name)) {
+            out.emplace_back(name, name.ends_with("_whirl") ? fmt::format("{:.0f}", limit.limit)
+                                                            : size_text(limit.limit, context.inch));
+        }
+    }
+    return out;
+}
+
+/// Whether the limits that follow the force hold at its upper edge; nothing without one.
+std::optional<bool> holds_at_edge(const std::vector<LimitLeft>& limits) {
+    constexpr std::array kFollowForce{LimitCode::power, LimitCode::torque, LimitCode::deflection};
+    std::optional<bool> out;
+    for (const LimitLeft& limit : limits) {
+        const bool follows = std::any_of(kFollowForce.begin(), kFollowForce.end(),
+                                         [&](LimitCode code) { return enum_name(code) == limit.name; });
+        if (follows && !std::isnan(limit.slack)) {
+            out = out.value_or(true) && limit.slack >= 0.0;
+        }
+    }
+    return out;
+}
+
 std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
     std::vector<Told> out;
     const auto tell = [&](std::string code) {
@@ -139,7 +175,8 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
             std::any_of(out.begin(), out.end(), [&](const Told& each) { return each.code == code; });
         if (!said) {
             const double bound = bound_shown(code, result);
-            out.push_back({std::move(code), bound > 0.0 ? -bound : 0.0, {}});
+            auto words = words_of(code, context, result);
+            out.push_back({std::move(code), bound > 0.0 ? -bound : 0.0, std::move(words)});
         }
     };
     for (const string_view code : standing(context, result)) {
@@ -230,6 +267,14 @@ std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult
 
 }  // namespace
 
+std::vector<std::string> tool_names(const Catalogue& catalogue) {
+    std::vector<std::string> out;
+    for (const ToolRow& each : catalogue.tools) {
+        out.emplace_back(each.name);
+    }
+    return out;
+}
+
 Tool find_tool(const Catalogue& catalogue, string_view name) {
     const std::string wanted = name.empty() ? "hss" : plain(name);
     for (const RefusedRow& row : catalogue.refused) {
@@ -248,11 +293,9 @@ Tool find_tool(const Catalogue& catalogue, string_view name) {
         row = find([&](const ToolRow& each) { return each.id == usual_id(wanted); });
     }
     if (row == nullptr) {
-        std::vector<string_view> names;
-        for (const ToolRow& each : catalogue.tools) {
-            names.push_back(each.name);
-        }
-        refuse_choice("tool", names, name);
+        const std::vector<std::string> names = tool_names(catalogue);
+        const std::vector<string_view> views(names.begin(), names.end());
+        refuse_choice("tool", views, name);
     }
     const std::array form{row->diameter_mm,    row->teeth,           row->width_mm,
                           row->nose_radius_mm, row->entering_deg,    row->rake_deg,
@@ -419,6 +462,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
                 {std::string(enum_name(limit.code)), limit.value, limit.limit, limit.slack()});
         }
     }
+    out.holds_at_edge = holds_at_edge(out.limits);
     out.assumed = context.assumed;
     out.told = told_of(context, result);
     out.evidence = evidence_of(context, result, out.heat);

@@ -24,6 +24,9 @@ struct Tool {
 };
 [[nodiscard]] Tool find_tool(const Catalogue& catalogue, std::string_view name);
 
+/// Names of every tool of the tables.
+[[nodiscard]] std::vector<std::string> tool_names(const Catalogue& catalogue);
+
 /// The place of the holder that is meant, -1 when there is none; one that nobody named is assumed.
 [[nodiscard]] int holder_place(const machine::Machine* machine, const Holder& asked, Hold hold,
                                std::vector<std::string>& assumed);

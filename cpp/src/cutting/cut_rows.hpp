@@ -4,8 +4,10 @@
 #include <array>
 #include <string_view>
 
+#include "cut_answer.hpp"
 #include "halfnut/core/question.hpp"
 #include "halfnut/cutting/questions.hpp"
+#include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
 
@@ -25,13 +27,16 @@ template <class Asked, const auto& kList>
 struct CutRows {
 #define ROW(member, about) HALFNUT_ASKED(Asked, member, about)
 #define NUMBER(member, about) ROW(cut.member, about).in(range_in(kList, #member))
-    static constexpr AskedRow alloy =
-        ROW(alloy, "The work's material, by any of its names.").required().or_a("Alloy");
+    static constexpr AskedRow alloy = ROW(alloy, "The work's material, by any of its names.")
+                                          .required()
+                                          .or_a("Alloy")
+                                          .listing(&material::alloy_names);
     static constexpr AskedRow machine =
         ROW(machine, "Machine whose levers to choose from; without one speed and feed are exact.");
     static constexpr AskedRow tool =
         ROW(tool, "HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables.")
-            .usually("HSS");
+            .usually("HSS")
+            .listing(&tool_names);
     static constexpr AskedRow feed =
         NUMBER(feed_mm_rev, "Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken.");
     static constexpr AskedRow spindle =

@@ -24,8 +24,13 @@ constexpr double kUsualDepthMm = 2.5;
 
 #define ASKED(member, about) HALFNUT_ASKED(LifeAsk, member, about)
 constexpr std::array kAsked{
-    ASKED(alloy, "The work's material, by any of its names.").required().or_a("Alloy"),
-    ASKED(tool, "HSS, carbide or coated carbide, or a tool of the shop's tables.").usually("HSS"),
+    ASKED(alloy, "The work's material, by any of its names.")
+        .required()
+        .or_a("Alloy")
+        .listing(&material::alloy_names),
+    ASKED(tool, "HSS, carbide or coated carbide, or a tool of the shop's tables.")
+        .usually("HSS")
+        .listing(&tool_names),
     ASKED(feed_mm_rev, "Feed a revolution.").above(0).leads(4).usually("0.25 mm/rev, as in the trials"),
     ASKED(depth_mm, "Depth of the cut on the radius.").above(0).leads(1).usually("2.5 mm, as in the trials"),
     ASKED(speed_m_min, "Cutting speed to tell the life at, such as 100 m/min.")

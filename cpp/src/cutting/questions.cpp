@@ -100,6 +100,9 @@ constexpr std::array kFigures{
     CUT(limited_by, "What keeps the cut from being faster."),
     CUT(feed_limited_by, "What keeps the feed from being coarser."),
     HALFNUT_RECORDS(CutAnswer, limits, kLimitRecord, "Every limit that applies."),
+    OWN(holds_at_edge,
+        "Whether power, torque and deflection hold at the upper edge of the force; None without such a "
+        "limit."),
     OWN(assumed, "What was not said and therefore taken, the tool first."),
     OWN(told, "What a person should know."),
     OWN(evidence, "What each figure rests on."),

@@ -167,6 +167,15 @@ bool known_only(const Catalogue& catalogue, std::string_view name) {
 
 }  // namespace
 
+std::vector<std::string> alloy_names(const Catalogue& catalogue) {
+    std::vector<std::string> out;
+    out.reserve(catalogue.alloys.size());
+    for (const AlloyRow& alloy : catalogue.alloys) {
+        out.push_back(full_name(alloy));
+    }
+    return out;
+}
+
 std::string full_name(const AlloyRow& alloy) {
     return fmt::format("{} {}", alloy.name, alloy.condition);
 }
@@ -234,8 +243,10 @@ const AlloyRow& find_alloy(const Catalogue& catalogue, std::string_view name) {
             throw NotTabulatedError(fmt::format("no alloy '{}'{}", name, choice));
         }
         const std::string near = suggestion(catalogue, name);
-        throw NotTabulatedError(near.empty() ? fmt::format("no alloy '{}'", name)
-                                             : fmt::format("no alloy '{}'; did you mean '{}'?", name, near));
+        throw NotTabulatedError(
+            near.empty() ? fmt::format("no alloy '{}'", name)
+                         : fmt::format("no alloy '{}'; did you mean '{}'?", name, near),
+            {.argument = "alloy", .value = std::string(name), .allowed = {}, .nearest = near});
     }
     std::string choice;
     for (const AlloyRow* alloy : match.candidates) {

@@ -21,7 +21,8 @@ constexpr std::array kAsked{
         AlloyAsk, name,
         "UNS number, a trade name with or without its condition (\"6061-T6\", \"4130 normalised\"), "
         "an EN or a Werkstoff number; case, spaces and punctuation do not count.")
-        .required(),
+        .required()
+        .listing(&alloy_names),
 };
 
 #define ROW(member, about) HALFNUT_FIGURE(AlloyAnswer, row.member, about)

@@ -24,7 +24,8 @@ constexpr std::array kAsked{
         "black 15 um\", \"hard anodise 0.002 in\", \"electroless nickel B\".")
         .required(),
     HALFNUT_ASKED(CoatingAsk, on, "Alloy it is to go on; one that does not take it is refused.")
-        .or_a("Alloy"),
+        .or_a("Alloy")
+        .listing(&material::alloy_names),
     HALFNUT_ASKED(CoatingAsk, strips,
                   "How often the film was stripped and grown anew, which takes metal each time.")
         .from(0, 10)

@@ -49,8 +49,12 @@ constexpr std::array kAsked{
         .usually("none"),
     ASKED(hole_mm, "Hole as measured, bare, in place of its limits."),
     ASKED(shaft_mm, "Shaft as measured, bare, in place of its limits."),
-    ASKED(hole_alloy, "Alloy around the hole, for a temperature other than 20 C.").or_a("Alloy"),
-    ASKED(shaft_alloy, "Alloy of the shaft, for a temperature other than 20 C.").or_a("Alloy"),
+    ASKED(hole_alloy, "Alloy around the hole, for a temperature other than 20 C.")
+        .or_a("Alloy")
+        .listing(&material::alloy_names),
+    ASKED(shaft_alloy, "Alloy of the shaft, for a temperature other than 20 C.")
+        .or_a("Alloy")
+        .listing(&material::alloy_names),
     NUMBER(hole_temperature_c, "Temperature of the part with the hole, degrees Celsius.").usually("20 C"),
     NUMBER(shaft_temperature_c, "Temperature of the shaft, degrees Celsius.").usually("20 C"),
     NUMBER(tolerance_over_sigma, "Tolerance over the standard deviation of the shop's cutting.")

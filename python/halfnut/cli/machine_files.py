@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from pathlib import Path
 from string import Template
@@ -144,9 +145,9 @@ def list_machines(as_json: bool) -> None:
 @click.argument("name")
 @with_json
 def show(name: str, as_json: bool) -> None:
-    """Show a machine's speeds, feeds and dials, by NAME or by its file's path."""
+    """Show a machine's speeds, feeds and dials, by NAME or by its file's path; as JSON it is what questions take."""
     found = machines.machine(name)
-    echo(json_text(found.to_dict()) if as_json else str(found))
+    echo(json_text(json.loads(found.core.json())) if as_json else str(found))
 
 
 @machine.command(

@@ -136,8 +136,7 @@ class Answered(Record):
             figures[key] = _READERS[kin](figures[key])
         within = [_ANSWERS[made].of(figures[key]) for key, made in cls._within.items()]
         figures |= zip(cls._within, within, strict=True)
-        words = cls._words(figures) if told else {}
-        every = [caution(code, gravity=gravity, **words, **dict(more)) for code, gravity, more in told]
+        every = [caution(code, gravity=gravity, **(figures | dict(more))) for code, gravity, more in told]
         every += [item for each in within for item in (*each.notes, *each.cautions)]
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
@@ -151,8 +150,3 @@ class Answered(Record):
         out = {name: dict(value) if name in self._paired else _plain(value) for name, value in values.items()}
         out |= {name: values[name].id for name in self._named}
         return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
-
-    @classmethod
-    def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
-        """What stands in places of the cautions' texts."""
-        return figures

@@ -170,6 +170,11 @@ def cut_record(
     least = {name: bound for name, _, bound, _ in result.limits}
     made = (caution(code, gravity=-least.get(_LIMIT_OF.get(code, ""), 0.0), **words) for code in codes)
     told = list(dict.fromkeys([*made, *found.told]))
+    judged = [
+        slack >= 0
+        for name, value, _, slack in result.limits
+        if name in ("power", "torque", "deflection") and math.isfinite(value) and not math.isnan(slack)
+    ]
     thinning = None
     if operation.startswith("mill") and figures["width_mm"] is not None:
         thinning = float(chip_thinning_factor(min(figures["width_mm"], size.mm), size.mm))
@@ -204,6 +209,7 @@ def cut_record(
         limited_by=result.limited_by,
         feed_limited_by=result.feed_limited_by,
         limits=tuple(Limit(name, value, *rest) for name, value, *rest in result.limits if math.isfinite(value)),
+        holds_at_edge=all(judged) if judged else None,
         assumed=tuple(as_asked(each, size.system == "inch") for each in assumed),
         notes=tuple(item for item in told if item.rank == "note"),
         cautions=tuple(item for item in told if item.rank != "note"),

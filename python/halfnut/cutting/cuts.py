@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import Any, ClassVar
+from typing import ClassVar
 
 from halfnut._core import spell
 from halfnut.core.words import words
@@ -50,21 +50,6 @@ class Cut(CutFigures):
         ("over", "{over_words}"),
         ("", "{edge_text}"),
     )
-
-    @classmethod
-    def _words(cls, figures: dict[str, Any]) -> dict[str, Any]:
-        bounds = {
-            limit.name: f"{limit.bound:.0f}"
-            if limit.name.endswith("_whirl")
-            else spell(limit.bound, "size", figures["unit"])
-            for limit in figures["limits"]
-            if math.isfinite(limit.bound)
-        }
-        return figures | {"tool": figures["tool_name"]} | bounds
-
-    def to_dict(self) -> dict[str, Any]:
-        """The cut as a flat dictionary with unit-suffixed keys."""
-        return super().to_dict() | {"holds_at_edge": self.holds_at_edge}
 
     @property
     def title(self) -> str:
@@ -166,13 +151,6 @@ class Cut(CutFigures):
             for limit in self.limits
             if limit.name != self.limited_by and wanted(limit.slack)
         )
-
-    @property
-    def holds_at_edge(self) -> bool | None:
-        """Whether power, torque and deflection hold at the upper edge of the force; None without such a limit."""
-        known = [limit for limit in self.limits if not math.isnan(limit.slack)]
-        judged = [limit.slack >= 0 for limit in known if limit.name in _FOLLOW_FORCE]
-        return all(judged) if judged else None
 
     @property
     def edge_text(self) -> str:

@@ -168,6 +168,8 @@ class CutFigures(Answered):
     """What keeps the feed from being coarser."""
     limits: tuple[Limit, ...]
     """Every limit that applies."""
+    holds_at_edge: bool | None
+    """Whether power, torque and deflection hold at the upper edge of the force; None without such a limit."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
 

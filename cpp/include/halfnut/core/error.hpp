@@ -8,13 +8,29 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace halfnut {
+
+/// What of the things given was wrong, for programs; empty where it is not one argument's fault, or the
+/// message alone knows.
+struct Fault {
+    std::string argument;              ///< by the name that a person gives
+    std::string value;                 ///< as it was given
+    std::vector<std::string> allowed;  ///< every choice, or one range in words
+    std::string nearest;               ///< what was probably meant
+};
 
 /// Base of every error that Halfnut throws.
 class Error : public std::runtime_error {
    public:
-    using std::runtime_error::runtime_error;
+    explicit Error(const std::string& message, Fault fault = {})
+        : std::runtime_error(message), fault_(std::move(fault)) {}
+    [[nodiscard]] const Fault& fault() const noexcept { return fault_; }
+
+   private:
+    Fault fault_;
 };
 
 /// An argument outside its stated range. Python: also a ValueError.
@@ -38,8 +54,8 @@ class NotTabulatedError : public Error {
 /// Text that is not understood; position() counts bytes from 0. Python: also a ValueError.
 class DesignationError : public Error {
    public:
-    DesignationError(const std::string& message, std::size_t position)
-        : Error(message), position_(position) {}
+    DesignationError(const std::string& message, std::size_t position, Fault fault = {})
+        : Error(message, std::move(fault)), position_(position) {}
     [[nodiscard]] std::size_t position() const noexcept { return position_; }
 
    private:

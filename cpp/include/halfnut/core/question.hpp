@@ -46,13 +46,14 @@ struct Machine;
 
 /// What an asker gave for one argument. A view: texts, lists and machines belong to the asker.
 struct Given {
-    enum class Tag : std::uint8_t { nothing, flag, number, text, quantity, machine, list, other };
+    enum class Tag : std::uint8_t { nothing, flag, number, text, quantity, machine, list, object, other };
     Tag tag = Tag::nothing;
     double number = 0;           ///< of a flag, a number, or a quantity in its unit
     std::string_view text{};     ///< a text; what something else looks like, for messages
     const Unit* unit = nullptr;  ///< of a quantity
     const machine::Machine* machine = nullptr;
-    std::span<const Given> items{};        ///< of a list
+    std::span<const Given> items{};  ///< of a list, and what stands at the keys of an object
+    std::span<const std::string_view> keys{};
     const std::type_info* type = nullptr;  ///< of a thing of the core that an earlier answer gave
     const void* object = nullptr;
 
@@ -72,6 +73,8 @@ struct Asking {
     bool inch =
         false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
     int led_by = 0;  ///< rank of that argument; 0: none was given
+    std::vector<std::shared_ptr<const void>>
+        kept{};  ///< what was made of what is asked, and views of it stand there
 };
 
 enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
@@ -95,6 +98,8 @@ struct AskedRow {
     bool is_placed = false;  ///< given by its place; else by its name
     int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
     bool is_finer = false;  ///< left out of a command's shortest help
+    /// Names to pick from, where there are some that a table holds; others may be understood too.
+    std::vector<std::string> (*listed)(const Catalogue& catalogue) = nullptr;
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
     void (*set)(void* asked, double value) = nullptr;  ///< of numbers: from a column, in the key's unit
 
@@ -124,6 +129,9 @@ struct AskedRow {
         return with(&AskedRow::usual, what);
     }
     [[nodiscard]] constexpr AskedRow or_a(std::string_view cls) const { return with(&AskedRow::kin, cls); }
+    [[nodiscard]] constexpr AskedRow listing(std::vector<std::string> (*names)(const Catalogue&)) const {
+        return with(&AskedRow::listed, names);
+    }
     [[nodiscard]] constexpr AskedRow in(const Argument& bounds) const {
         return with(&AskedRow::range, bounds);
     }

@@ -69,6 +69,7 @@ struct CutAnswer {
     std::optional<int> dial_turns;          ///< of its handle, from where the tool touches
     std::optional<int> dial_line;           ///< within the turn, to the nearest
     std::vector<LimitLeft> limits;
+    std::optional<bool> holds_at_edge;  ///< none: no limit follows the force
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;

@@ -46,6 +46,9 @@ struct AlloyMatch {
 /// Name and condition, as a person says them.
 [[nodiscard]] std::string full_name(const AlloyRow& alloy);
 
+/// Full names of every alloy that is held, in the order of the table.
+[[nodiscard]] std::vector<std::string> alloy_names(const Catalogue& catalogue);
+
 /// What is said where a figure needs Young's modulus and the alloy's row gives none.
 [[nodiscard]] std::string lacks_modulus(const AlloyRow& alloy, std::string_view figure);
 

@@ -1,0 +1,726 @@
+#include "halfnut/core/json.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <new>
+#include <optional>
+#include <tuple>
+#include <utility>
+#include <variant>
+
+#include "halfnut/core/bounds.hpp"
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/error.hpp"
+#include "halfnut/core/tables.hpp"
+#include "halfnut/core/words.hpp"
+
+namespace halfnut {
+
+namespace {
+
+constexpr std::string_view kDialect = "https://json-schema.org/draft/2020-12/schema";
+
+/// The shortest digits that read back to the same bits, with a point so that a reader takes no whole number
+/// for a count; null where there is no number.
+std::string number_text(double value) {
+    if (!std::isfinite(value)) {
+        return "null";
+    }
+    std::string out = fmt::format("{}", value);
+    return out.find_first_of(".e") == std::string::npos ? out + ".0" : out;
+}
+
+/// Writes JSON; commas are its own business.
+class Writer {
+   public:
+    [[nodiscard]] std::string take() { return std::move(text_); }
+
+    Writer& key(std::string_view name) {
+        separate();
+        put(json_text(name));
+        text_ += ": ";
+        return *this;
+    }
+    void text(std::string_view value) { plain(json_text(value)); }
+    void number(double value) { plain(number_text(value)); }
+    void count(std::int64_t value) { plain(fmt::format("{}", value)); }
+    void flag(bool value) { plain(value ? "true" : "false"); }
+    void null() { plain("null"); }
+    /// What is JSON already.
+    void plain(std::string_view json) {
+        separate();
+        put(json);
+        begun_ = true;
+    }
+    template <class Each>
+    void object(const Each& members) {
+        nested('{', '}', members);
+    }
+    template <class Each>
+    void array(const Each& items) {
+        nested('[', ']', items);
+    }
+
+   private:
+    template <class Each>
+    void nested(char open, char close, const Each& inside) {
+        separate();
+        text_ += open;
+        begun_ = false;
+        inside();
+        text_ += close;
+        begun_ = true;
+    }
+    void separate() {
+        if (begun_) {
+            text_ += ", ";
+        }
+        begun_ = false;
+    }
+    void put(std::string_view json) { text_ += json; }
+
+    std::string text_;
+    bool begun_ = false;  ///< something stands before in this object or list
+};
+
+// ---- answers ----------------------------------------------------------------------------------------------
+
+void write(Writer& out, const FigureRow& row, const Value& value);
+
+void write_value(Writer& out, const Value& value) {
+    std::visit(
+        [&](const auto& is) {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                out.null();
+            } else if constexpr (std::is_same_v<Is, bool>) {
+                out.flag(is);
+            } else if constexpr (std::is_same_v<Is, std::int64_t>) {
+                out.count(is);
+            } else if constexpr (std::is_same_v<Is, double>) {
+                out.number(is);
+            } else if constexpr (std::is_same_v<Is, std::string>) {
+                out.text(is);
+            } else {
+                out.array([&] {
+                    for (const Value& each : is) {
+                        write_value(out, each);
+                    }
+                });
+            }
+        },
+        value.is);
+}
+
+const std::string& text_in(const Value& value) {
+    return std::get<std::string>(value.is);
+}
+
+void write_figures(Writer& out, const RecordRow& record, const Values& values) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const AnsweredKind kind = record.figures[i].kind;
+        if (kind != AnsweredKind::told && kind != AnsweredKind::evidence) {
+            write(out.key(record.figures[i].key), record.figures[i], values[i]);
+        }
+    }
+}
+
+void write(Writer& out, const FigureRow& row, const Value& value) {
+    const auto* const several = std::get_if<Values>(&value.is);
+    if (several == nullptr) {
+        write_value(out, value);
+        return;
+    }
+    switch (row.kind) {
+        case AnsweredKind::pairs:
+            out.object([&] {
+                for (const Value& pair : *several) {
+                    const auto& both = std::get<Values>(pair.is);
+                    out.key(text_in(both[0])).text(text_in(both[1]));
+                }
+            });
+            break;
+        case AnsweredKind::record:
+            out.object([&] { write_figures(out, *row.of, *several); });
+            break;
+        case AnsweredKind::records:
+            out.array([&] {
+                for (const Value& each : *several) {
+                    out.object([&] { write_figures(out, *row.of, std::get<Values>(each.is)); });
+                }
+            });
+            break;
+        default:
+            write_value(out, value);
+    }
+}
+
+/// A caution of an answer, in words.
+struct Said {
+    Rank rank{};
+    std::string code;
+    std::string text;
+    friend bool operator==(const Said&, const Said&) = default;
+};
+
+/// The figure of a key as it stands in a text; nothing where the record has none.
+std::optional<std::string> in_words(const RecordRow& record, const Values& values, std::string_view key) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        if (record.figures[i].key == key) {
+            if (const auto* const text = std::get_if<std::string>(&values[i].is)) {
+                return *text;
+            }
+            if (const auto* const count = std::get_if<std::int64_t>(&values[i].is)) {
+                return fmt::format("{}", *count);
+            }
+            if (const auto* const number = std::get_if<double>(&values[i].is)) {
+                return number_text(*number);
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+Said said_of(const Value& told, const RecordRow& record, const Values& values, const Catalogue& catalogue) {
+    const auto& parts = std::get<Values>(told.is);  // code, gravity, words
+    const std::string& code = text_in(parts[0]);
+    const CautionRow* const row = find_caution(code, catalogue);
+    if (row == nullptr) {
+        throw NotTabulatedError(fmt::format("no caution '{}'", code));
+    }
+    const auto word = [&](std::string_view name) {
+        for (const Value& pair : std::get<Values>(parts[2].is)) {
+            const auto& both = std::get<Values>(pair.is);
+            if (text_in(both[0]) == name) {
+                return text_in(both[1]);
+            }
+        }
+        if (std::optional<std::string> figure = in_words(record, values, name)) {
+            return *figure;
+        }
+        throw DomainError(fmt::format("'{}' needs '{}'", row->text, name));
+    };
+    return {row->rank, code, filled(row->text, word)};
+}
+
+bool answers_itself(const FigureRow& figure) {
+    return figure.kind == AnsweredKind::record &&
+           std::any_of(figure.of->figures.begin(), figure.of->figures.end(),
+                       [](const FigureRow& each) { return each.kind == AnsweredKind::told; });
+}
+
+/// What an answer and the answers within it tell and rest on, its own first.
+void gather(const RecordRow& record, const Values& values, const Catalogue& catalogue,
+            std::vector<Said>& said, std::vector<const Values*>& evidence) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const auto* const several = std::get_if<Values>(&values[i].is);
+        if (several == nullptr) {
+            continue;
+        }
+        for (const Value& each : *several) {
+            if (record.figures[i].kind == AnsweredKind::told) {
+                said.push_back(said_of(each, record, values, catalogue));
+            } else if (record.figures[i].kind == AnsweredKind::evidence) {
+                evidence.push_back(&std::get<Values>(each.is));
+            }
+        }
+    }
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        if (answers_itself(record.figures[i])) {
+            gather(*record.figures[i].of, std::get<Values>(values[i].is), catalogue, said, evidence);
+        }
+    }
+}
+
+/// Each once, the gravest first.
+std::vector<Said> by_rank(const std::vector<Said>& said) {
+    std::vector<Said> out;
+    for (const Said& each : said) {
+        if (std::find(out.begin(), out.end(), each) == out.end()) {
+            out.push_back(each);
+        }
+    }
+    std::stable_sort(out.begin(), out.end(), [](const Said& a, const Said& b) { return a.rank < b.rank; });
+    return out;
+}
+
+// ---- schemas ----------------------------------------------------------------------------------------------
+
+void write_texts(Writer& out, std::span<const std::string_view> texts) {
+    out.array([&] {
+        for (const std::string_view each : texts) {
+            out.text(each);
+        }
+    });
+}
+
+void write_range(Writer& out, const Argument& range) {
+    if (std::isfinite(range.low)) {
+        out.key(range.low_open ? "exclusiveMinimum" : "minimum").number(range.low);
+    }
+    if (std::isfinite(range.high)) {
+        out.key(range.high_open ? "exclusiveMaximum" : "maximum").number(range.high);
+    }
+}
+
+std::string description(const AskedRow& row) {
+    return row.usual.empty() ? std::string(row.about)
+                             : fmt::format("{} When not given: {}.", row.about, row.usual);
+}
+
+/// An argument as a person gives it.
+void write_named(Writer& out, const AskedRow& row, const Catalogue& catalogue) {
+    out.key("description").text(description(row));
+    const auto type = [&](std::string_view name) { out.key("type").text(name); };
+    if (row.kind == AskedKind::choice) {
+        write_texts(out.key("enum"), row.choices);
+        out.key("default").text(row.usual);
+    } else if (row.kind == AskedKind::list) {
+        type("array");
+    } else if (row.kind == AskedKind::machine) {
+        write_texts(out.key("type"), std::array<std::string_view, 2>{"string", "object"});
+    } else if (row.kind == AskedKind::flag) {
+        type("boolean");
+        out.key("default").flag(false);
+    } else if (row.kind == AskedKind::count) {
+        type("integer");
+    } else if (row.written) {
+        type("string");
+    } else if (row.kind == AskedKind::text && row.kin == "Holder") {
+        write_texts(out.key("type"), std::array<std::string_view, 2>{"string", "integer"});
+    } else if (row.kind == AskedKind::text) {
+        type("string");
+    } else if (row.has_dimension) {
+        write_texts(out.key("type"), std::array<std::string_view, 2>{"number", "string"});
+        write_range(out, row.range);
+    } else {
+        type("number");
+        write_range(out, row.range);
+    }
+    if (!row.unit.empty()) {
+        out.key("unit").text(row.unit);
+    }
+    if (row.has_dimension) {
+        out.key("dimension").text(dimension_name(row.dimension));
+    }
+    if (!row.kin.empty()) {
+        out.key("kin").text(row.kin);
+    }
+    if (row.is_finer) {
+        out.key("finer").flag(true);
+    }
+    if (row.listed != nullptr) {
+        const std::vector<std::string> names = row.listed(catalogue);
+        out.key("examples").array([&] {
+            for (const std::string& name : names) {
+                out.text(name);
+            }
+        });
+    }
+}
+
+bool has_column(const AskedRow& row) {
+    return !row.unit.empty() && row.key != row.name;
+}
+
+/// An argument by its key, a number in the key's unit.
+void write_column(Writer& out, const AskedRow& row) {
+    const auto plain = [&] {
+        out.key("description").text(fmt::format("{} In {}.", description(row), row.unit));
+        out.key("type").text("number");
+        write_range(out, row.range);
+    };
+    if (row.kind == AskedKind::list) {
+        out.key("type").text("array");
+        out.key("items").object(plain);
+    } else {
+        plain();
+    }
+}
+
+void write_needed(Writer& out, const AskedRow& row) {
+    const auto require = [&](std::string_view key) {
+        out.object([&] { write_texts(out.key("required"), std::array{key}); });
+    };
+    out.object([&] {
+        out.key("anyOf").array([&] {
+            require(row.name);
+            if (has_column(row)) {
+                require(row.key);
+            }
+        });
+    });
+}
+
+void write_type(Writer& out, std::string_view name, bool always) {
+    if (always) {
+        out.key("type").text(name);
+    } else {
+        write_texts(out.key("type"), std::array<std::string_view, 2>{name, "null"});
+    }
+}
+
+void write_shapes(Writer& out, const RecordRow& record);
+
+void write_shape(Writer& out, const FigureRow& row) {
+    const std::string about =
+        row.unit.empty() ? std::string(row.about) : fmt::format("{} In {}.", row.about, row.unit);
+    const auto items = [&](std::string_view type) {
+        write_type(out, "array", row.is_always);
+        out.key("items").object([&] { out.key("type").text(type); });
+    };
+    switch (row.kind) {
+        case AnsweredKind::number:
+            write_type(out, "number", row.is_always);
+            break;
+        case AnsweredKind::count:
+            write_type(out, "integer", row.is_always);
+            break;
+        case AnsweredKind::flag:
+            write_type(out, "boolean", row.is_always);
+            break;
+        case AnsweredKind::pairs:
+            write_type(out, "object", row.is_always);
+            out.key("additionalProperties").object([&] { out.key("type").text("string"); });
+            break;
+        case AnsweredKind::numbers:
+            items("number");
+            break;
+        case AnsweredKind::texts:
+            items("string");
+            break;
+        case AnsweredKind::record:
+            write_type(out, "object", row.is_always);
+            out.key("properties").object([&] { write_shapes(out, *row.of); });
+            break;
+        case AnsweredKind::records:
+            write_type(out, "array", row.is_always);
+            out.key("items").object([&] {
+                out.key("description").text(row.of->about);
+                out.key("type").text("object");
+                out.key("properties").object([&] { write_shapes(out, *row.of); });
+            });
+            break;
+        default:
+            write_type(out, "string", row.is_always);
+    }
+    out.key("description").text(about);
+    if (!row.unit.empty()) {
+        out.key("unit").text(row.unit);
+    }
+}
+
+void write_shapes(Writer& out, const RecordRow& record) {
+    for (const FigureRow& figure : record.figures) {
+        if (figure.kind != AnsweredKind::told && figure.kind != AnsweredKind::evidence) {
+            out.key(figure.key).object([&] { write_shape(out, figure); });
+        }
+    }
+}
+
+constexpr std::array<std::string_view, 5> kEvidenceKeys{"figure", "rule", "row", "source", "kind"};
+constexpr std::array<std::string_view, 3> kCautionKeys{"code", "rank", "text"};
+
+void write_answer(Writer& out, const Question& question) {
+    const auto list_of = [&](std::string_view name, std::span<const std::string_view> keys) {
+        out.key(name).object([&] {
+            out.key("type").text("array");
+            out.key("items").object([&] {
+                out.key("type").text("object");
+                out.key("properties").object([&] {
+                    for (const std::string_view key : keys) {
+                        out.key(key).object([&] { out.key("type").text("string"); });
+                    }
+                });
+            });
+        });
+    };
+    out.key("description").text(question.answer->about);
+    out.key("type").text("object");
+    out.key("properties").object([&] {
+        out.key("halfnut").object([&] { out.key("const").count(kJsonForm); });
+        out.key("question").object([&] { out.key("const").text(question.name); });
+        out.key("version").object([&] { out.key("const").count(question.version); });
+        list_of("cautions", kCautionKeys);
+        list_of("evidence", kEvidenceKeys);
+        write_shapes(out, *question.answer);
+    });
+}
+
+void write_schema(Writer& out, const Question& question, const Catalogue& catalogue) {
+    out.object([&] {
+        out.key("$schema").text(kDialect);
+        out.key("title").text(question.name);
+        out.key("description").text(question.about);
+        out.key("room").text(question.room);
+        out.key("type").text("object");
+        out.key("properties").object([&] {
+            out.key("halfnut").object([&] { out.key("const").count(kJsonForm); });
+            out.key("question").object([&] { out.key("const").text(question.name); });
+            out.key("values").object([&] {
+                out.key("type").text("object");
+                out.key("properties").object([&] {
+                    for (const AskedRow& row : question.arguments) {
+                        out.key(row.name).object([&] { write_named(out, row, catalogue); });
+                    }
+                    for (const AskedRow& row : question.arguments) {
+                        if (has_column(row)) {
+                            out.key(row.key).object([&] { write_column(out, row); });
+                        }
+                    }
+                });
+                out.key("additionalProperties").flag(false);
+                out.key("allOf").array([&] {
+                    for (const AskedRow& row : question.arguments) {
+                        if (row.is_required) {
+                            write_needed(out, row);
+                        }
+                    }
+                });
+            });
+        });
+        write_texts(out.key("required"), std::array<std::string_view, 2>{"question", "values"});
+        out.key("additionalProperties").flag(false);
+        out.key("$defs").object([&] { out.key("answer").object([&] { write_answer(out, question); }); });
+    });
+}
+
+// ---- what is asked ----------------------------------------------------------------------------------------
+
+constexpr std::string_view kHalfnut = "halfnut";
+constexpr std::string_view kQuestion = "question";
+constexpr std::string_view kValues = "values";
+
+const Given* member(const Given& object, std::string_view key) {
+    const auto found = std::find(object.keys.begin(), object.keys.end(), key);
+    return found == object.keys.end() ? nullptr
+                                      : &object.items[static_cast<std::size_t>(found - object.keys.begin())];
+}
+
+/// Numbers in the unit of a key, as quantities where the key's unit belongs to a dimension.
+class InUnit {
+   public:
+    Given of(const AskedRow& row, const Given& value) {
+        if (value.tag == Given::Tag::list) {
+            std::vector<Given> items;
+            for (const Given& each : value.items) {
+                items.push_back(of(row, each));
+            }
+            lists_.push_back(std::move(items));
+            Given out = value;
+            out.items = lists_.back();
+            return out;
+        }
+        if (value.tag != Given::Tag::number) {
+            throw DomainError(
+                fmt::format("{} must be a number in {}, got {}", row.key, row.unit, value.shown()),
+                {std::string(row.name), value.shown(), {}, {}});
+        }
+        const Unit* const unit = row.has_dimension ? find_unit(row.unit, row.dimension) : nullptr;
+        return unit == nullptr ? value
+                               : Given{.tag = Given::Tag::quantity, .number = value.number, .unit = unit};
+    }
+
+   private:
+    std::vector<std::vector<Given>> lists_;  // a vector keeps its items where they are when it is moved
+};
+
+/// The values of a question by place.
+std::vector<Given> placed(const Question& question, const Given& values, InUnit& in_unit) {
+    std::vector<Given> out(question.arguments.size());
+    for (std::size_t i = 0; i < values.keys.size(); ++i) {
+        const std::string_view key = values.keys[i];
+        const auto of_key = [&](const AskedRow& row) {
+            return row.name == key || (!row.unit.empty() && row.key == key);
+        };
+        const auto row = std::find_if(question.arguments.begin(), question.arguments.end(), of_key);
+        if (row == question.arguments.end()) {
+            std::vector<std::string_view> names;
+            for (const AskedRow& each : question.arguments) {
+                names.push_back(each.name);
+            }
+            std::vector<std::string_view> known = names;
+            for (const AskedRow& each : question.arguments) {
+                if (!each.unit.empty()) {
+                    known.push_back(each.key);
+                }
+            }
+            const std::string_view near = nearest_name(key, known);
+            throw DomainError(fmt::format("{} has no '{}'{}", question.name, bounds::shown(key),
+                                          near.empty() ? "" : fmt::format("; did you mean '{}'?", near)),
+                              {bounds::shown(key), {}, {names.begin(), names.end()}, std::string(near)});
+        }
+        Given& place = out[static_cast<std::size_t>(row - question.arguments.begin())];
+        if (place.tag != Given::Tag::nothing) {
+            throw DomainError(fmt::format("{} is given twice", row->name),
+                              {std::string(row->name), {}, {}, {}});
+        }
+        const Given& value = values.items[i];
+        place = key == row->name || value.tag == Given::Tag::nothing ? value : in_unit.of(*row, value);
+    }
+    return out;
+}
+
+std::string_view code_of(const std::exception& error) {
+    if (dynamic_cast<const UnitError*>(&error) != nullptr) {
+        return "unit";
+    }
+    if (dynamic_cast<const NotTabulatedError*>(&error) != nullptr) {
+        return "not_tabulated";
+    }
+    if (dynamic_cast<const DesignationError*>(&error) != nullptr) {
+        return "designation";
+    }
+    if (dynamic_cast<const TableError*>(&error) != nullptr) {
+        return "table";
+    }
+    if (dynamic_cast<const DomainError*>(&error) != nullptr) {
+        return "domain";
+    }
+    if (dynamic_cast<const Error*>(&error) != nullptr) {
+        return "input";
+    }
+    return dynamic_cast<const std::bad_alloc*>(&error) != nullptr ? "memory" : "unforeseen";
+}
+
+}  // namespace
+
+std::string json_text(std::string_view text) {
+    std::string out = "\"";
+    for (const char letter : text) {
+        const auto byte = static_cast<unsigned char>(letter);
+        if (letter == '"' || letter == '\\') {
+            out += '\\';
+            out += letter;
+        } else if (letter == '\n') {
+            out += "\\n";
+        } else if (letter == '\t') {
+            out += "\\t";
+        } else if (byte < 0x20 || byte == 0x7f) {
+            out += fmt::format("\\u{:04x}", byte);
+        } else {
+            out += letter;
+        }
+    }
+    return out + '"';
+}
+
+std::string answered_json(const Given& asked, const Catalogue& catalogue) {
+    const Given* const values = member(asked, kValues);
+    if (asked.tag != Given::Tag::object || (values != nullptr && values->tag != Given::Tag::object)) {
+        throw DomainError("a question is an object with 'question' and, as an object, 'values'");
+    }
+    for (const std::string_view key : asked.keys) {
+        if (key != kHalfnut && key != kQuestion && key != kValues) {
+            throw DomainError(fmt::format("a question has no '{}'; it has 'halfnut', 'question' and 'values'",
+                                          bounds::shown(key)),
+                              {bounds::shown(key),
+                               {},
+                               {std::string(kHalfnut), std::string(kQuestion), std::string(kValues)},
+                               {}});
+        }
+    }
+    if (const Given* const form = member(asked, kHalfnut);
+        form != nullptr && (form->tag != Given::Tag::number || form->number != kJsonForm)) {
+        throw DomainError(
+            fmt::format("halfnut must be {}, the version of this form, got {}", kJsonForm, form->shown()),
+            {std::string(kHalfnut), form->shown(), {fmt::format("{}", kJsonForm)}, {}});
+    }
+    const Given* const name = member(asked, kQuestion);
+    if (name != nullptr && name->tag != Given::Tag::text) {
+        throw DomainError(fmt::format("question must be text, got {}", name->shown()),
+                          {std::string(kQuestion), name->shown(), {}, {}});
+    }
+    const Question& question = find_question(name == nullptr ? std::string_view() : name->text);
+    InUnit in_unit;
+    const std::vector<Given> given =
+        values == nullptr ? std::vector<Given>() : placed(question, *values, in_unit);
+    return answer_json(ask(question, given, catalogue), catalogue);
+}
+
+std::string answer_json(const Answer& answer, const Catalogue& catalogue) {
+    const RecordRow& record = *answer.question->answer;
+    const Values values = values_of(record, answer.record.get());
+    std::vector<Said> said;
+    std::vector<const Values*> evidence;
+    gather(record, values, catalogue, said, evidence);
+    Writer out;
+    out.object([&] {
+        out.key(kHalfnut).count(kJsonForm);
+        out.key(kQuestion).text(answer.question->name);
+        out.key("version").count(answer.question->version);
+        write_figures(out, record, values);
+        out.key("cautions").array([&] {
+            for (const Said& each : by_rank(said)) {
+                out.object([&] {
+                    out.key("code").text(each.code);
+                    out.key("rank").text(enum_name(each.rank));
+                    out.key("text").text(each.text);
+                });
+            }
+        });
+        out.key("evidence").array([&] {
+            constexpr std::array<std::size_t, 5> kPlaces{0, 1, 3, 4, 5};  // without the rule's id
+            for (const Values* const each : evidence) {
+                out.object([&] {
+                    for (std::size_t i = 0; i < kPlaces.size(); ++i) {
+                        out.key(kEvidenceKeys[i]).text(text_in((*each)[kPlaces[i]]));
+                    }
+                });
+            }
+        });
+    });
+    return out.take();
+}
+
+std::string schema_json(const Question& question, const Catalogue& catalogue) {
+    Writer out;
+    write_schema(out, question, catalogue);
+    return out.take();
+}
+
+std::string schemas_json(const Catalogue& catalogue) {
+    Writer out;
+    out.object([&] {
+        out.key("$schema").text(kDialect);
+        out.key("title").text(kHalfnut);
+        out.key("oneOf").array([&] {
+            for (const Question* const each : questions()) {
+                write_schema(out, *each, catalogue);
+            }
+        });
+    });
+    return out.take();
+}
+
+std::string error_json(const std::exception& error) {
+    Writer out;
+    const auto* const own = dynamic_cast<const Error*>(&error);
+    const Fault fault = own == nullptr ? Fault() : own->fault();
+    out.object([&] {
+        out.key("error").object([&] {
+            out.key("code").text(code_of(error));
+            out.key("message").text(error.what());
+            for (const auto& [key, value] :
+                 {std::pair{"argument", &fault.argument}, std::pair{"value", &fault.value},
+                  std::pair{"nearest", &fault.nearest}}) {
+                if (!value->empty()) {
+                    out.key(key).text(*value);
+                }
+            }
+            if (!fault.allowed.empty()) {
+                out.key("allowed").array([&] {
+                    for (const std::string& each : fault.allowed) {
+                        out.text(each);
+                    }
+                });
+            }
+        });
+    });
+    return out.take();
+}
+
+}  // namespace halfnut

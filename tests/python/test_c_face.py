@@ -1,0 +1,189 @@
+"""The C face as Python's ctypes calls it: its answers are those of every other face, its mistakes too."""
+
+from __future__ import annotations
+
+import ctypes
+import importlib.util
+import json
+import os
+import shlex
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+import click
+import jsonschema
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+import halfnut as hn
+from halfnut import cli
+from halfnut.cli import asking, failures
+from halfnut.core import schemas
+from halfnut.core.questions import declared
+
+ROOT = Path(__file__).parents[2]
+LIBRARY = Path(os.environ.get("HALFNUT_LIBRARY", ROOT / "build/dev/bindings/c/libhalfnut.so"))
+QUESTIONS = list(declared().values())
+pytestmark = pytest.mark.skipif(not LIBRARY.exists(), reason="libhalfnut.so is not built (-DHALFNUT_C=ON)")
+
+
+@pytest.fixture(scope="module")
+def ask():
+    library = ctypes.CDLL(str(LIBRARY))
+    library.halfnut_ask.restype = ctypes.c_void_p
+    library.halfnut_free.argtypes = [ctypes.c_void_p]
+
+    def asked(question):
+        answer = library.halfnut_ask(json.dumps(question).encode())
+        try:
+            return json.loads(ctypes.string_at(answer))
+        finally:
+            library.halfnut_free(answer)
+
+    return asked
+
+
+def text_of(name):
+    library = ctypes.CDLL(str(LIBRARY))
+    getattr(library, name).restype = ctypes.c_char_p
+    return getattr(library, name)().decode()
+
+
+def python(question):
+    """What Python answers, a failure as the command tells it."""
+    try:
+        return schemas.answer(question)
+    except hn.Error as error:
+        found = failures.failure_of(error)
+        return {"error": {"code": found.code, "message": found.message}}
+
+
+def same(found, wanted):
+    """Whether two answers are one; of a failure the code and the words."""
+    if "error" not in found or "error" not in wanted:
+        return found == wanted
+    return {key: found["error"][key] for key in ("code", "message")} == wanted["error"]
+
+
+def example(question):
+    """The values of a question's own example."""
+    words = shlex.split(question["example"].splitlines()[0])
+    names = {row["name"] for row in question["arguments"]}
+    command = cli.command.get_command(click.Context(cli.command), words[0])
+    if command is None or not names <= {parameter.name for parameter in command.params}:
+        command = asking.command(question["name"])
+    given = command.make_context(words[0], words[1:], help_option_names=["-h", "--help"]).params
+    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
+    return {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
+
+
+def machine(name):
+    return json.loads(hn.lathe(name).core.json() if name != "bench-mill" else hn.milling_machine(name).core.json())
+
+
+@pytest.mark.parametrize("question", QUESTIONS, ids=[question["name"] for question in QUESTIONS])
+def test_every_example_is_answered_as_python_does(ask, question):
+    values = example(question)
+    for row in question["arguments"]:
+        if row["kind"] == "machine" and isinstance(values.get(row["name"]), str):
+            values[row["name"]] = machine(values[row["name"]])
+    asked = {"question": question["name"], "values": values}
+    found = ask(asked)
+    assert "error" not in found
+    assert found == python(asked)
+
+
+# What may stand for an argument: right, at the edge, and wrong.
+_NUMBERS = st.one_of(st.floats(0.01, 200.0), st.sampled_from([0.0, -1.0, 1e-9, 1e300, 3]))
+_TEXTS = st.sampled_from([
+    "6061-T6", "4130", "brass", "Ti-2", "unobtainium", "1.25 in", "32 mm", '3/8"', "0.1 mm/rev", "96 DP", "carbide",
+    "M10", "1/4-20 UNC-2B", "25 H7/g6", "morse 3", "anodise II", "", "é", "30 deg", "0.005 in/rev", "chuck", "300 rpm",
+])  # fmt: skip
+
+
+@st.composite
+def questions(draw):
+    """A question with some of its arguments, most of them sensible."""
+    question = draw(st.sampled_from(QUESTIONS))
+    values = {key: value for key, value in example(question).items() if draw(st.integers(0, 9))}
+    for row in question["arguments"]:
+        if draw(st.integers(0, 5)):
+            continue
+        if row["kind"] == "machine":
+            values[row["name"]] = draw(st.sampled_from(["gap-bed", "metric-lathe", "bench-mill"]))
+        elif row["kind"] == "choice":
+            values[row["name"]] = draw(st.sampled_from([*row["choices"], "chuk"]))
+        elif row["kind"] == "flag":
+            values[row["name"]] = draw(st.booleans())
+        elif row["unit"] and draw(st.booleans()):
+            values.pop(row["name"], None)
+            values[row["key"]] = draw(_NUMBERS)
+        else:
+            values[row["name"]] = draw(st.one_of(_TEXTS, _NUMBERS, st.none()))
+    return {"question": question["name"], "values": values}
+
+
+@settings(max_examples=200, deadline=None)
+@given(questions())
+def test_answers_and_mistakes_are_those_of_python(ask, asked):
+    rows = {row["name"]: row for row in declared()[asked["question"]]["arguments"]}
+    inline = {
+        key: machine(value) if key in rows and rows[key]["kind"] == "machine" and isinstance(value, str) else value
+        for key, value in asked["values"].items()
+    }
+    wanted = python(asked)
+    assert same(ask({"question": asked["question"], "values": inline}), wanted), wanted
+
+
+def test_what_was_wrong_is_told_to_a_program(ask):
+    asked = {"question": "turn", "values": {"alloy": "brass", "diameter_mm": 30, "hold": "chuk"}}
+    error = ask(asked)["error"]
+    assert error["code"] == "domain"
+    assert (error["argument"], error["value"], error["nearest"]) == ("hold", "chuk", "chuck")
+    assert error["allowed"] == ["chuck", "chuck and centre", "between centres"]
+
+
+def test_a_machine_is_the_same_machine_as_json():
+    for name in ("gap-bed", "metric-lathe", "bench-mill"):
+        given = machine(name)
+        by_name = {"question": "drill", "values": {"alloy": "brass", "diameter_mm": 6.0, "machine": name}}
+        inline = {"question": "drill", "values": {"alloy": "brass", "diameter_mm": 6.0, "machine": given}}
+        assert schemas.answer(by_name) == schemas.answer(inline)
+
+
+def test_the_questions_are_one_schema_that_their_answers_keep(ask):
+    schema = json.loads(text_of("halfnut_questions"))
+    jsonschema.Draft202012Validator.check_schema(schema)
+    assert [each["title"] for each in schema["oneOf"]] == [question["name"] for question in QUESTIONS]
+    for each, question in zip(schema["oneOf"], QUESTIONS, strict=True):
+        assert each == schemas.schema(question["name"])
+    asked = {"question": "turn", "values": {"alloy": "brass", "diameter_mm": 30}}
+    jsonschema.validate(asked, schema)
+    turn = next(each for each in schema["oneOf"] if each["title"] == "turn")
+    jsonschema.validate(ask(asked), turn["$defs"]["answer"])
+    names = turn["properties"]["values"]["properties"]["alloy"]["examples"]
+    assert all(hn.alloy(name) for name in names)
+
+
+def test_it_is_of_the_package_s_own_version():
+    assert text_of("halfnut_version") == hn.__version__
+
+
+def test_threads_of_an_interpreter_get_the_same_answers(ask):
+    asked = {"question": "turn", "values": {"alloy": "6061-T6", "diameter": "1.25 in", "machine": machine("gap-bed")}}
+    wanted = ask(asked)
+    with ThreadPoolExecutor(8) as pool:
+        assert all(found == wanted for found in pool.map(lambda _: ask(asked), range(80)))
+
+
+def test_a_spreadsheet_shows_figures_and_what_is_wrong(monkeypatch):
+    monkeypatch.setenv("HALFNUT_LIBRARY", str(LIBRARY))
+    spec = importlib.util.spec_from_file_location("spreadsheet", ROOT / "bindings/c/examples/spreadsheet.py")
+    sheet = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(sheet)
+    cut = hn.turn("6061-T6", "1.25 in")
+    assert sheet.HALFNUT("spindle_rpm", "turn", "alloy", "6061-T6", "diameter", "1.25 in") == cut.spindle_rpm
+    assert sheet.HALFNUT("spindle_rpm", "turn", "alloy", "6061-T6", "diameter", "").startswith("#turn needs diameter")
+    assert sheet.HALFNUT("spindle", "turn", "alloy", "brass", "diameter", "1 in") == "#turn has no spindle"
+    assert sheet.HALFNUT("spindle_rpm", "turn", "alloy") == "#no value for alloy"
