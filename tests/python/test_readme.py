@@ -93,7 +93,6 @@ DEMO_JOB = (
     [
         (f"hn.plan({DEMO_JOB}).to_frame()", "pandas"),
         ("hn.batch.meta('drill')", "pandas"),
-        ("hn.speed_chart('gap-bed', ['6061-T6']).plot()", "plot"),
         ("hn.force_map('6061-T6', '1 in', machine='gap-bed')", "plot"),
         ("hn.pass_plan(hn.choose('turn', '6061-T6', '32 mm', '28 mm', length='9 mm', machine='metric-lathe'))", "plot"),
         ("hn.drawing.train_plot(hn.gear_train('1.5 mm', 'gap-bed')[0])", "plot"),

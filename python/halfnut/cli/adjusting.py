@@ -66,6 +66,6 @@ def adjuster(
     other = {"external": second[0], "internal": second[1]} if second else None
     found = answer(given.pop("external"), given.pop("internal"), second=other, **given)
     if page is not None:
-        put(page, found.page(title="Adjuster"), replace=replace)
+        put(page, found.page(), replace=replace)
     if page != STREAM:
         show(found, as_json, evidence=evidence)

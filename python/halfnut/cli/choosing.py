@@ -109,6 +109,13 @@ def _drawn(found: Passes, suffix: str) -> bytes:
 @click.option("--tool", default="HSS", show_default=True, help="Tool material.")
 @click.option("--chuck", help="Whose speed limit holds; the machine's first when not given.")
 @with_file("--out", "Write the page to print to this file")
+@click.option(
+    "--paper",
+    type=click.Choice(["A4", "letter"], case_sensitive=False),
+    default="A4",
+    show_default=True,
+    help="Paper of the page.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print the speeds as JSON.")
 def speed_chart(
     machine: str,
@@ -117,6 +124,7 @@ def speed_chart(
     chuck: str | None,
     out: Path | None,
     replace: bool,
+    paper: str,
     as_json: bool,
 ) -> None:
     """A machine's spindle speeds by diameter and alloy, with its levers: for the wall."""
@@ -125,6 +133,6 @@ def speed_chart(
     ready(out, replace=replace, as_json=as_json)
     found = speed_chart(machine, alloys or ALLOYS, tool=tool, chuck=chuck)
     if out is not None:
-        put(out, found.page(), replace=replace)
+        put(out, found.page(paper), replace=replace)
     if out != STREAM:
         echo(json_text(found.to_dict()) if as_json else str(found))

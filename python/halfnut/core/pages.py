@@ -18,6 +18,6 @@ def drawn_by(find: Callable[[str], Callable[..., Any]]) -> None:
     _HOME[:] = [find]
 
 
-def drawn(name: str, answer: Any, **block: str) -> Any:
-    """An answer as the drawing of this name shows it; `block` goes in its title block."""
-    return _HOME[0](name)(answer, **block)
+def drawn(name: str, answer: Any, **how: str) -> Any:
+    """An answer as the drawing of this name shows it: on which paper, under which title."""
+    return _HOME[0](name)(answer, **how)

@@ -1,15 +1,15 @@
 """Charts for one machine: which speed for which diameter and alloy, what force and power allow, passes drawn.
 
-Black and white: alloys and limits are told apart by the type of their lines, what is allowed by hatching.
+Black and white: limits are told apart by the type of their lines, what is allowed by hatching.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 
@@ -22,7 +22,6 @@ from halfnut.core.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution_lines
 from halfnut.cutting import milling, questions
-from halfnut.cutting.asking import holder_place
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.machine.machines import machine as find_machine
@@ -36,26 +35,14 @@ if TYPE_CHECKING:
 __all__ = ["SpeedCell", "SpeedChart", "force_map", "pass_plan", "short_size", "speed_chart"]
 
 
-ALLOYS = ("6061-T6", "C36000", "1018", "4130 normalised", "304", "grey iron", "titanium grade 2", "acetal")
-"""Alloys of a chart where none are named: one of each kind that a small shop meets."""
+ALLOYS = ("6061-T6", "7075", "5083", "C36000", "1018", "4130 normalised", "titanium grade 2")
+"""Alloys of a chart where none are named: those of the demonstration, and mild steel."""
 
-_TURNED_IN = ("1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "4", "6", "8")
-_TURNED_MM = (3, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80, 100, 160)
-_CUTTERS_IN = ("1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "1/2", "5/8", "3/4", "1", "1-1/4", "1-1/2", "2")
-_CUTTERS_MM = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63)
-
-_LINES: tuple[Any, ...] = (
-    "-",
-    "--",
-    "-.",
-    ":",
-    (0, (8, 2)),
-    (0, (8, 2, 1, 2, 1, 2)),
-    (0, (3, 1)),
-    (0, (1, 3)),
-    (0, (12, 3, 3, 3)),
-    (0, (5, 5)),
-)
+_TURNED_IN = ("1/4", "3/8", "1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "3", "4", "6", "8", "12")
+_TURNED_MM = (6, 10, 12, 16, 20, 25, 32, 40, 50, 80, 100, 160, 250)
+_TRIED_MM = (12.7, 25.4, 50.8)
+_TOOLS_IN = ("1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "1/2", "5/8", "3/4", "1", "1-1/4", "1-1/2", "2")
+_TOOLS_MM = (1.5, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 50)
 
 
 @dataclass(frozen=True)
@@ -89,6 +76,7 @@ class SpeedChart(Record):
     """
 
     machine: Machine
+    operation: str
     tool: str
     alloys: tuple[str, ...]
     diameters: tuple[Length, ...]
@@ -98,8 +86,13 @@ class SpeedChart(Record):
 
     @property
     def milling(self) -> bool:
-        """Whether the diameters are those of cutters."""
-        return self.machine.kind != "lathe"
+        """Whether the diameters are those of end mills."""
+        return self.operation == "mill"
+
+    @property
+    def of(self) -> str:
+        """What the diameters are those of."""
+        return {"turn": "work", "drill": "drill", "mill": "cutter"}[self.operation]
 
     @cached_property
     def controls(self) -> tuple[str, ...]:
@@ -116,7 +109,13 @@ class SpeedChart(Record):
             ]
             for name in self.alloys
         }
-        return {"machine": self.machine.name, "tool": self.tool, "diameters_mm": sizes, "spindle_rpm": speeds}
+        return {
+            "machine": self.machine.name,
+            "operation": self.operation,
+            "tool": self.tool,
+            "diameters_mm": sizes,
+            "spindle_rpm": speeds,
+        }
 
     def lines(self) -> list[str]:
         """All of it: it is looked through."""
@@ -125,8 +124,7 @@ class SpeedChart(Record):
     def whole(self) -> list[str]:
         """The table for a terminal: spindle speeds by diameter and alloy."""
         width = max(len(name) for name in self.alloys) + 2
-        what = "cutter" if self.milling else "work"
-        out = [f"{self.machine.title}: spindle speed, rev/min, by diameter of the {what}; {self.tool} tool"]
+        out = [f"{self.machine.title}: spindle speed, rev/min, by diameter of the {self.of}; {self.tool} tool"]
         out.append("  " + " " * width + "".join(f"{short_size(size):>9}" for size in self.diameters))
         for name in self.alloys:
             row = [self.cells.get((name, i)) for i in range(len(self.diameters))]
@@ -134,73 +132,50 @@ class SpeedChart(Record):
         out += ["  ↓ slower than the window, which does no harm; ↑ even the slowest step is above it"]
         return [*out, *caution_lines(self.cautions, defer=True)]
 
-    def window_top(self, name: str) -> float | None:
-        """Highest cutting speed of an alloy, m/min."""
-        found = [cell.cut.window_high_m_min for (alloy, _), cell in self.cells.items() if alloy == name]
-        return found[0] if found else None
+    @cached_property
+    def same_lines(self) -> dict[str, float]:
+        """Operations that a chart of turning serves, each with the share of its diameter whose line is read.
 
-    def plot(self, axes: Axes | None = None) -> Axes:
-        """Diameter against speed, both logarithmic: the machine's steps as thin lines, the alloys over them."""
-        axes = _axes(axes, figsize=(7.0, 4.6))
-        inch = self.diameters[0].system == "inch"
-        sizes = np.array([size.mm for size in self.diameters])
-        span = np.geomspace(sizes[0], sizes[-1], 60)
-        shown = span / MM_PER_INCH if inch else span
-        steps = self.machine.core.spindle
-        low = min(step.rpm_low if step.variable else step.rpm for step in steps)
-        high = max(step.rpm for step in steps)
-        for step in steps:
-            for rpm in (step.rpm_low, step.rpm) if step.variable else (step.rpm,):
-                axes.axhline(rpm, color="black", linewidth=0.4, zorder=1)
-        for name, line in zip(self.alloys, _LINES, strict=False):
-            top = self.window_top(name)
-            if top is not None:
-                axes.plot(shown, 1000 * top / (np.pi * span), color="black", linestyle=line, linewidth=1.3, label=name)
-        axes.set_xscale("log")
-        axes.set_yscale("log")
-        axes.set_ylim(0.8 * low, 1.35 * high)
-        axes.set_xlim(shown[0], shown[-1])
-        axes.set_xlabel(f"diameter of the {'cutter' if self.milling else 'work'}, {'in' if inch else 'mm'}")
-        axes.set_ylabel("spindle speed, rev/min")
-        axes.set_xticks([size.mm / (MM_PER_INCH if inch else 1) for size in self.diameters])
-        axes.set_xticklabels([short_size(size, unit=False) for size in self.diameters], rotation=45, ha="right")
-        # a label is 8 points high, and axes take about half of the figure's height
-        share = 8.0 / (0.55 * 72 * axes.figure.get_figheight())  # type: ignore[union-attr]
-        marks, labels = _spread(self._marks(), (1.35 * high / (0.8 * low)) ** share)
-        axes.set_yticks([rpm for rpm, _ in self._marks()])
-        axes.set_yticklabels([])
-        axes.minorticks_off()
-        for at, (rpm, words) in zip(marks, labels, strict=True):
-            axes.annotate(
-                f"{rpm:.0f}", (0, at), xycoords=("axes fraction", "data"), xytext=(-4, 0), ha="right", va="center",
-                textcoords="offset points", fontsize=7,
-            )  # fmt: skip
-            axes.annotate(
-                words, (1, at), xycoords=("axes fraction", "data"), xytext=(4, 0), ha="left", va="center",
-                textcoords="offset points", fontsize=7,
-            )  # fmt: skip
-        axes.yaxis.labelpad = 26
-        axes.legend(ncol=4, loc="lower left", bbox_to_anchor=(0, 1.0), handlelength=3.6, fontsize=8, borderaxespad=0.2)
-        return axes
+        Only those whose spindle step is at most one from that line's, for every alloy of the chart at each of three
+        diameters.
+        """
+        if self.operation != "turn":
+            return {}
+        asked: dict[str, Callable[..., Cut]] = {
+            "face": questions.face,
+            "bore": questions.bore,
+            "part off": questions.part_off,
+        }
+        out = {}
+        for name, ask in asked.items():
+            for share in (1.0, 2.0):
+                if all(self._within_a_step(ask, share, alloy, mm) for alloy in self.alloys for mm in _TRIED_MM):
+                    out[name] = share
+                    break
+        return out
 
-    def _marks(self) -> list[tuple[float, str]]:
-        out = []
-        for step in self.machine.core.spindle:
-            words = " ".join(each.setting for each in step.positions)
-            if step.variable:
-                out.append((step.rpm_low, f"{words}, slowest"))
-            out.append((step.rpm, words))
-        return sorted(out)
+    def _within_a_step(self, ask: Callable[..., Cut], share: float, alloy: str, diameter_mm: float) -> bool:
+        try:
+            own = ask(alloy, Length(diameter_mm, "mm"), machine=self.machine, tool=self.tool).spindle_step
+            read = _cut_at(self.machine, "turn", alloy, Length(share * diameter_mm, "mm"), self.tool, None).spindle_step
+        except Error:
+            return False
+        return own is not None and read is not None and abs(own - read) <= 1
 
-    def page(self, **block: str) -> str:
-        """The chart as a page to print on A4 or Letter: a table of speeds and lever positions.
+    def page(self, paper: str = "A4") -> str:
+        """The chart as pages for the wall, landscape, read from 1.5 m; on a lathe those of carbide and drills follow.
 
         Parameters
         ----------
-        **block : str
-            Of the title block: ``title``, ``identification``, ``revision``, ``date``, ``owner``, ``created_by``.
+        paper : str
+            A4 or letter.
+
+        Raises
+        ------
+        DomainError
+            Another paper.
         """
-        page: str = drawn("chart_page", self, **block)
+        page: str = drawn("chart_page", self, paper=paper)
         return page
 
 
@@ -229,14 +204,6 @@ def short_size(size: Length, *, unit: bool = True) -> str:
     return text + (" in" if unit else "")
 
 
-def _spread(marks: list[tuple[float, str]], apart: float) -> tuple[list[float], list[tuple[float, str]]]:
-    """Heights for labels, each at least a factor above the one below."""
-    places: list[float] = []
-    for rpm, _ in marks:
-        places.append(rpm if not places else max(rpm, places[-1] * apart))
-    return places, marks
-
-
 @checked
 def speed_chart(
     machine: Any,
@@ -245,31 +212,34 @@ def speed_chart(
     tool: str = "HSS",
     diameters: Sequence[Any] | None = None,
     chuck: str | int | None = None,
+    operation: Literal["turn", "drill", "mill"] | None = None,
 ) -> SpeedChart:
-    """The speeds of one machine by diameter and alloy: a lathe's for turning, a mill's for end mills.
+    """The speeds of one machine by diameter and alloy: a lathe's for turning, a mill's for end mills, or for drills.
 
     Parameters
     ----------
     machine : str, Path or Machine
         Whose steps.
     alloys : sequence of str
-        At most ten, for as many types of line.
+        At least one.
     tool : str
         Of the tool material.
     diameters : sequence of str or Length, optional
-        Of the work, of the cutter on a mill; usual ones up to what swings when not given.
+        Of the work, drill or cutter; usual ones up to what swings when not given.
     chuck : str or int, optional
-        Whose limit holds; the first of the machine when not given.
+        Whose limit holds; the first of the machine that holds the work when not given.
+    operation : {"turn", "drill", "mill"}, optional
+        Turning on a lathe and slots with an end mill on a mill when not given.
 
     Returns
     -------
     SpeedChart
-        Every cell is the cut that `turn`, or `mill`, answers.
+        Every cell is the cut that `turn`, `drill` or `mill` answers.
 
     Raises
     ------
     DomainError
-        No alloys, or more than there are types of line.
+        No alloys, or an operation that the machine does not do.
     NotTabulatedError
         No such machine or alloy.
 
@@ -277,46 +247,56 @@ def speed_chart(
     [860.0]
     """
     shop = find_machine(machine)
-    if not 1 <= len(alloys) <= len(_LINES):
-        raise DomainError(f"alloys: 1 to {len(_LINES)} of them, got {len(alloys)}")
-    sizes = tuple(read_length(each, "diameters") for each in diameters or _usual(shop, chuck))
+    if not alloys:
+        raise DomainError("alloys: at least one, got none")
+    do = operation or ("turn" if shop.kind == "lathe" else "mill")
+    if (do == "turn") != (shop.kind == "lathe") and do != "drill":
+        raise DomainError(f"operation: {shop.title} does not {do}")
+    sizes = tuple(read_length(each, "diameters") for each in diameters or _usual(shop, do))
     cells: dict[tuple[str, int], SpeedCell] = {}
     for name in alloys:
         find_alloy(name)  # a wrong name is refused; a size that cannot be turned leaves its cell empty
         for place, size in enumerate(sizes):
             try:
-                cells[name, place] = SpeedCell(name, size, _cut_at(shop, name, size, tool, chuck))
+                cells[name, place] = SpeedCell(name, size, _cut_at(shop, do, name, size, tool, chuck))
             except Error:
                 continue
     warned = dict.fromkeys(item for cell in cells.values() for item in cell.cut.cautions if item.code in _SAID)
     rows = {(item.rule_id, item.row): item for cell in cells.values() for item in cell.cut.evidence if item.row}
     speeds = tuple(item for item in rows.values() if item.figure == "window_high_m_min")
-    return SpeedChart(shop, tool, tuple(alloys), sizes, cells, tuple(warned), speeds)
+    return SpeedChart(shop, do, tool, tuple(alloys), sizes, cells, tuple(warned), speeds)
 
 
 # Cautions of a cut that belong on a chart.
 _SAID = frozenset({"chuck_unmarked", "above_chuck_limit"})
 
 
-def _cut_at(machine: Machine, alloy: str, size: Length, tool: str, chuck: str | int | None) -> Cut:
-    if machine.kind == "lathe":
-        return questions.turn(alloy, size, machine=machine, tool=tool, chuck=chuck)
-    return milling.mill(alloy, size, depth=Length(size.mm / 2, "mm"), shape="slot", machine=machine, tool=tool)
+def _cut_at(machine: Machine, do: str, alloy: str, size: Length, tool: str, chuck: str | int | None) -> Cut:
+    if do == "mill":
+        return milling.mill(alloy, size, depth=Length(size.mm / 2, "mm"), shape="slot", machine=machine, tool=tool)
+    if do == "drill":
+        return questions.drill(alloy, size, machine=machine, tool=tool, chuck=chuck)
+    holders = [chuck] if chuck is not None or not machine.core.chucks else [each.name for each in machine.core.chucks]
+    *smaller, last = holders
+    for holder in smaller:
+        try:
+            return questions.turn(alloy, size, machine=machine, tool=tool, chuck=holder)
+        except Error:  # it does not open as far: the next one does
+            continue
+    return questions.turn(alloy, size, machine=machine, tool=tool, chuck=last)
 
 
-def _usual(machine: Machine, chuck: str | int | None = None) -> list[str]:
-    """Usual sizes, on a lathe as far as its swing and what holds the work."""
+def _usual(machine: Machine, do: str) -> list[str]:
+    """Usual sizes, of turned work as far as it swings."""
     inch = machine.unit == "in"
-    lathe = machine.kind == "lathe"
-    table: tuple[Any, ...] = (_TURNED_IN if inch else _TURNED_MM) if lathe else (_CUTTERS_IN if inch else _CUTTERS_MM)
-    core = machine.core
-    sizes = [core.swing_mm, core.swing_over_cross_slide_mm]
-    if lathe and core.chucks:
-        sizes.append(core.chucks[holder_place(core, chuck, "chuck", [])].opening_greatest_mm)
-    known = [each for each in sizes if each > 0]
-    most = min(known) if lathe and known else 32.0
+    table: tuple[Any, ...] = (
+        (_TURNED_IN if inch else _TURNED_MM) if do == "turn" else (_TOOLS_IN if inch else _TOOLS_MM)
+    )
+    swing_mm = machine.core.swing_mm
     texts = [f"{each} {machine.unit}" for each in table]
-    return [each for each in texts if read_length(each, "diameter").mm <= most] or texts[:1]
+    if do == "turn" and swing_mm > 0.0:
+        texts = [each for each in texts if read_length(each, "diameter").mm <= swing_mm] or texts[:1]
+    return texts
 
 
 @checked

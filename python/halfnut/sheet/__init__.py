@@ -10,7 +10,6 @@ if TYPE_CHECKING:
     from halfnut.sheet.adjuster import *
     from halfnut.sheet.card import *
     from halfnut.sheet.cards import *
-    from halfnut.sheet.chart import *
     from halfnut.sheet.details import *
     from halfnut.sheet.figures import *
     from halfnut.sheet.operation import *
@@ -22,5 +21,6 @@ if TYPE_CHECKING:
     from halfnut.sheet.telling import *
     from halfnut.sheet.texts import *
     from halfnut.sheet.view import *
+    from halfnut.sheet.wall import *
 
 __getattr__, __dir__ = furnished(__name__)

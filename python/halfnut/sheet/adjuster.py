@@ -11,7 +11,7 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import by_rank
 from halfnut.sheet.pages import environment
 from halfnut.sheet.telling import told
-from halfnut.sheet.view import Drawing, Table, TitleBlock, Told
+from halfnut.sheet.view import Drawing, Table, Told
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
@@ -22,12 +22,12 @@ __all__ = ["adjuster_page", "end_svg"]
 _NAMES = ("First end", "Second end")
 
 
-def adjuster_page(found: Adjuster, **block: str) -> str:
+def adjuster_page(found: Adjuster, title: str, heading: str) -> str:
     """The page as HTML that stands alone."""
-    title = TitleBlock.of(block, title="Adjuster", document_type="Adjuster sheet")
     page = environment().get_template("adjuster.html")
     return page.render(
-        block=title,
+        title=title,
+        heading=heading,
         found=found,
         head=_head(found),
         drawing=Drawing(

@@ -60,7 +60,9 @@ def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
         No such paper.
     """
     job, on = plan.job, paper_named(paper)
-    heading = " ".join(filter(None, (job.number, job.revision, job.date, job.owner)))
+    by = [f"{how} by {who}" for how, who in (("prepared", job.prepared_by), ("approved", job.approved_by)) if who]
+    named = " ".join(filter(None, (job.number, job.revision, job.date)))
+    heading = ", ".join(filter(None, (named, job.owner, *by)))
     pieces = sum(part.part.quantity for part in plan.parts)
     failed = f"{texts.count(plan.failed, 'operation')} not planned" if plan.failed else ""
     counted = (texts.count(len(plan.parts), "part"), texts.count(pieces, "piece"), spell(plan.time_s, "time", "mm"))
@@ -89,13 +91,7 @@ def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
     for planned in plan.parts:
         if planned.adjuster is not None:
             out[adjuster_file(planned.file)] = planned.adjuster.page(
-                title=f"{title_of(planned)}: how far to wind it",
-                supplementary=job.title,
-                identification=planned.part.number,
-                revision=job.revision,
-                date=job.date,
-                owner=job.owner,
-                created_by=job.prepared_by,
-                approved_by=job.approved_by,
+                f"{title_of(planned)}: how far to wind it",
+                " ".join(filter(None, (job.title, planned.part.number, job.revision, job.date))),
             )
     return out

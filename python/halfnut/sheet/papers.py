@@ -62,9 +62,10 @@ def _tool_list(plan: Plan) -> PaperTable:
     used: dict[tuple[str, str], dict[str, list[str]]] = {}
     for part, op in plan.operations:
         for tool in _tools(part, op):
-            used.setdefault((op.machine.name, tool), {}).setdefault(title_of(part), []).append(str(op.number))
+            rows_of = used.setdefault((op.machine.name, tool), {}).setdefault(title_of(part), [])
+            rows_of += [] if tool == op.step.holding else [str(op.number)]
     rows = tuple(
-        (machine, tool, "; ".join(f"{part} {', '.join(numbers)}" for part, numbers in where.items()), "")
+        (machine, tool, "; ".join(f"{part} {', '.join(numbers)}".strip() for part, numbers in where.items()), "")
         for (machine, tool), where in sorted(used.items())
     )
     return PaperTable("Tool list", ("machine", "tool", "for part and row", "laid out"), rows)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from halfnut.core.record import Rank
@@ -17,7 +16,6 @@ __all__ = [
     "PlanRow",
     "SetupView",
     "Table",
-    "TitleBlock",
     "Told",
 ]
 
@@ -29,29 +27,6 @@ class Told:
     rank: Rank
     label: str
     text: str
-
-
-@dataclass(frozen=True)
-class TitleBlock:
-    """The data fields of a title block by ISO 7200."""
-
-    title: str
-    supplementary: str
-    document_type: str
-    identification: str = ""
-    revision: str = ""
-    date: str = ""
-    owner: str = ""
-    created_by: str = ""
-    approved_by: str = ""
-    sheet: str = "1 / 1"
-    language: str = "en"
-
-    @classmethod
-    def of(cls, given: Mapping[str, str], *, title: str, document_type: str, supplementary: str = "") -> TitleBlock:
-        """The block of a page that stands alone: what is given, else what is usual for the page."""
-        usual = {"title": title, "document_type": document_type, "supplementary": supplementary}
-        return cls(**usual | {name: text for name, text in given.items() if text})
 
 
 @dataclass(frozen=True)

@@ -209,15 +209,15 @@ class Adjuster(Record):
         out += caution_lines(self.cautions)
         return out
 
-    def page(self, **block: str) -> str:
+    def page(self, title: str = "Adjuster", heading: str = "") -> str:
         """The bench page: one sheet of HTML that prints on A4 and Letter.
 
         Parameters
         ----------
-        **block : str
-            Of the title block: ``title``, ``identification``, ``revision``, ``date``, ``owner``, ``created_by``.
+        title, heading : str
+            What it is called, and a line below that: number, revision, date.
         """
-        page: str = drawn("adjuster_page", self, **block)
+        page: str = drawn("adjuster_page", self, title=title, heading=heading)
         return page
 
 
