@@ -27,6 +27,8 @@ class Cut(CutFigures):
         ("depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"),
         ("passes", "{passes_words}"),
         ("limit", "{limit_words}[; assumed {taken_words}]"),
+        ("of feed", "{feed_limit_words}"),
+        ("helps", "{help_words}"),
         ("cut", "{title}, {diameter_mm:size}"),
         ("assumed", "{assumed_words}"),
         ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
@@ -134,6 +136,22 @@ class Cut(CutFigures):
     def limit_words(self) -> str:
         """What keeps the cut from being faster."""
         return words("limit", self.limited_by)
+
+    @property
+    def feed_limit_words(self) -> str | None:
+        """What keeps the feed from being coarser, where it is something else."""
+        held = self._feed_limit
+        return None if held is None else words("limit", held)
+
+    @property
+    def _feed_limit(self) -> str | None:
+        exact = self.feed_source == "exact" or self.feed_limited_by in {self.limited_by, "none"}
+        return None if exact else self.feed_limited_by
+
+    @property
+    def help_words(self) -> str:
+        """What would let the limits give."""
+        return "; ".join(words("help", code) for code in (self.limited_by, self._feed_limit) if code is not None)
 
     @property
     def left_words(self) -> str:

@@ -38,6 +38,7 @@ TEST(Words, EveryCodeOfTheCoreHasThem) {
     expect_cautions<threads::StrengthCaution>();
     expect_cautions<threads::WireCaution>();
     expect_words<cutting::LimitCode>("limit");
+    expect_words<cutting::LimitCode>("help");
     expect_words<cutting::GainCode>("gain");
     EXPECT_EQ(find_caution("no_such_code", builtin()), nullptr);
     EXPECT_THROW(static_cast<void>(find_words("limit", "no_such_code", builtin())), NotTabulatedError);

@@ -20,9 +20,10 @@ def test_levers_come_in_the_machines_own_words():
     spindle, feed, depth, limit, *_ = str(cut).splitlines()
     assert spindle.startswith(f"{cut.spindle_rpm:.0f} rev/min: back gear ")
     assert re.fullmatch(r"  feed      0\.\d{4} in/rev: range \w, tumbler \d", feed)
-    assert depth == f"  depth     0.04 in, cross dial 80 lines; {cut.time_s:.0f} s", "the dial reads the diameter"
+    assert depth == f"  depth     0.04 in, cross dial 80 lines; {cut.time_s:.0f} s", "its dial reads the diameter"
     assert limit.startswith("  limit") and "HSS tool" in limit, "an assumed tool is named"
     assert "6061 T6, 1.25 in" in cut.why()
+    assert "  helps     carbide for high-speed steel" in cut.why()
 
 
 def test_keys_that_others_rely_on():
