@@ -10,6 +10,7 @@
 #include "convert.hpp"
 #include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
+#include "halfnut/job/walk.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/threads/coating.hpp"
 
@@ -354,6 +355,43 @@ py::list described_questions() {
     return out;
 }
 
+/// What a question's own struct holds, read from a dictionary by the names of its arguments.
+template <class Asked>
+Asked read_named(const Question& question, const py::dict& given, Asking& asking) {
+    py::tuple values(question.arguments.size());
+    for (std::size_t i = 0; i < question.arguments.size(); ++i) {
+        const std::string_view name = question.arguments[i].name;
+        const py::str key(name.data(), name.size());
+        values[i] = given.contains(key) ? py::object(given[key]) : py::none();
+    }
+    const Taken taken(values);
+    return *std::static_pointer_cast<Asked>(read_asked(question, taken.given(), asking));
+}
+
+template <class Asked>
+std::vector<Asked> read_list(const Question& question, const py::dict& of, const char* key, Asking& asking) {
+    std::vector<Asked> out;
+    for (const py::handle each : of[key]) {
+        out.push_back(read_named<Asked>(question, each.cast<py::dict>(), asking));
+    }
+    return out;
+}
+
+/// `parts`: a dictionary each, by the names of its members, with the lists "steps", "joints" and "true_to".
+py::dict walk_job(const py::list& parts, const SharedCatalogue& catalogue) {
+    Asking asking{catalogue.get()};
+    std::vector<job::Part> read;
+    for (const py::handle each : parts) {
+        const auto given = each.cast<py::dict>();
+        job::Part& part = read.emplace_back(read_named<job::Part>(job::part_question(), given, asking));
+        part.steps = read_list<job::Step>(job::step_question(), given, "steps", asking);
+        part.joints = read_list<job::Joint>(job::joint_question(), given, "joints", asking);
+        part.true_to = read_list<job::True>(job::true_question(), given, "true_to", asking);
+    }
+    const job::WalkedJob walked = job::walk(read, catalogue.get());
+    return dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
+}
+
 }  // namespace
 
 std::shared_ptr<void> read_question(std::string_view name, const py::tuple& values, Asking& asking) {
@@ -381,6 +419,9 @@ void bind_questions(py::module_& module) {
             return schema_json(find_question(name), catalogue.get());
         },
         py::arg("name"), py::arg("catalogue"), "The JSON Schema of a question and of its answer.");
+    module.def("walk_job", &walk_job, py::arg("parts"), py::arg("catalogue"),
+               "Parts walked through their operations: the work after each, and every mistake. A part is a "
+               "dictionary of its sizes with lists of its steps, its joints and what is true to what.");
     module.def("questions", &described_questions, "Every question as it is declared in the core.");
 }
 

@@ -23,10 +23,12 @@ class Mistake:
     given: bool = True
     allowed: tuple[str, ...] = ()
     nearest: str = ""
+    place: str = ""
+    """What it belongs to, in a person's words, and the key from there: "pin, operation 20, line 7: to"."""
 
     def __str__(self) -> str:
         shown = f" = {_shown(self.value)}" if self.given else ""
-        parts = [f"{self.key or 'the file'}{shown}: {self.problem}"]
+        parts = [f"{self.place or self.key or 'the file'}{shown}: {self.problem}"]
         if self.nearest:
             parts.append(f"nearest: {self.nearest}")
         if self.allowed:

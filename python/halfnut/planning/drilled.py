@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from halfnut._core import DomainError, Length
+from halfnut._core import Length
 from halfnut.core.record import Record
 from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
@@ -26,7 +26,8 @@ _REAMED = 0.85
 
 
 def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
-    pilot = _hole_before(work, step, machine)
+    # on a mill every hole is a new one
+    pilot = work.bore if machine.kind == "lathe" else None
     depth = _hole_depth(work, step)
 
     cut = questions.drill(
@@ -35,13 +36,12 @@ def _drill(work: Workpiece, step: Drill, machine: Machine) -> Answer:
         depth=work.length(depth),
         machine=machine,
         tool=step.tool or work.part.tool,
-        pilot=None if pilot is None else work.length(pilot),
+        pilot=pilot,
         chuck=step.holding,
         approach=work.length(_APPROACH_MM),
         **_drilled(work, step, machine),
     )
     found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
-    work.hole_mm = step.diameter.base
     return found
 
 
@@ -98,24 +98,18 @@ def _cone(step: Spot | Countersink, cut: Cut) -> dict[str, float]:
 
 
 def _hole_under(work: Workpiece, step: Countersink | Counterbore) -> Length:
-    if step.hole is not None:
-        return work.length(step.hole.base)
-    if work.hole_mm is None:
-        raise DomainError(f"there is no hole to {step.do}: drill it before, or say hole")
-    return work.length(work.hole_mm)
+    assert work.bore is not None
+    return work.bore
 
 
 def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
-    before = _hole_before(work, step, machine)
-    if before is None and machine.kind == "lathe":
-        raise DomainError("there is no hole to ream: drill it before")
     depth = _hole_depth(work, step)
 
     cut = questions.ream(
         work.part.alloy,
         step.diameter,
         depth=work.length(depth),
-        hole=_hole_to_ream(work, step, before),
+        hole=_hole_to_ream(work, step),
         machine=machine,
         tool=step.tool or work.part.tool,
         chuck=step.holding,
@@ -123,21 +117,18 @@ def _ream(work: Workpiece, step: Ream, machine: Machine) -> Answer:
         **_drilled(work, step, machine),
     )
     found = _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.diameter.base, "depth_mm": depth})
-    work.hole_mm = step.diameter.base
     return found
 
 
 def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
     thread = standard.thread(step.thread).internal
-    if work.hole_mm is not None and work.hole_mm >= thread.diameter_mm:
-        raise DomainError(f"the hole, {size_text(work, work.hole_mm)}, is too large for {step.thread}")
     depth = _hole_depth(work, step)
     limits: ThreadLimits | TaperPipe
     if thread.tapers:
         limits = taper_pipe(thread)
         hole_said = _taper_hole_remarks(work, step, thread, limits)
     else:
-        limits = limits_to_cut(work, thread, "internal", None)
+        limits = limits_to_cut(work, step, thread, "internal", None)
         hole_said = _tap_hole_remarks(work, step, thread, limits)
     cut = questions.tap(
         work.part.alloy,
@@ -151,7 +142,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
         **_drilled(work, step, machine),
     )
     sizes = {"thread": str(thread), "side": "internal", "length_mm": depth, "lead_mm": thread.lead_mm}
-    remarks = (*hole_said, *coating_remarks(work, limits))
+    remarks = (*hole_said, *coating_remarks(work, step, limits))
     return _hole_answer(work, step, machine, limits, cut, sizes, remarks)
 
 
@@ -161,24 +152,11 @@ def _drilled(work: Workpiece, step: Any, machine: Machine) -> dict[str, Any]:
     return held and held | {"stick_out": work.overhang(step)}
 
 
-def _hole_to_ream(work: Workpiece, step: Ream, before: float | None) -> Length | None:
-    """The hole that the reamer follows; on a mill the last one drilled, where it is a little smaller."""
-    hole = work.hole_mm if before is None else before
-    if hole is None or not _REAMED <= hole / step.diameter.base < 1.0:
+def _hole_to_ream(work: Workpiece, step: Ream) -> Length | None:
+    """The hole that the reamer follows, where it is a little smaller."""
+    if work.hole_mm is None or not _REAMED <= work.hole_mm / step.diameter.base < 1.0:
         return None
-    return work.length(hole)
-
-
-def _hole_before(work: Workpiece, step: Drill | Ream, machine: Machine) -> float | None:
-    """The hole on the axis that a drill or a reamer follows; on a mill every hole is a new one."""
-    if machine.kind != "lathe" or work.hole_mm is None:
-        return None
-    if work.hole_mm >= step.diameter.base:
-        raise DomainError(
-            f"diameter must be more than the running hole, {size_text(work, work.hole_mm)}, "
-            f"got {size_text(work, step.diameter.base)}"
-        )
-    return work.hole_mm
+    return work.bore
 
 
 def _hole_depth(work: Workpiece, step: Drill | Ream | Tap) -> float:
@@ -245,7 +223,7 @@ def _drill_words(work: Workpiece, hole: holes.Drilled) -> str:
 
 
 def _blind_remarks(work: Workpiece, step: Tap, thread: Thread, hole: holes.Drilled) -> tuple[str, ...]:
-    if step.depth is None:
+    if step.depth is None or work.walked["through"]:
         return ()
     blind = blind_holes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
     return (

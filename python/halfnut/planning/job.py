@@ -9,8 +9,10 @@ from __future__ import annotations
 import copy
 import hashlib
 import os
+import re
 import unicodedata
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Annotated, Any, Literal, TypeAlias
 
@@ -19,9 +21,11 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationIn
 from halfnut._core import BuildUp, Error, Quantity, bounds, find_alloy, parse_build_up
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import fixed, one_line, token
-from halfnut.core.mistakes import InputError, NameMistake, from_pydantic
+from halfnut.core.mistakes import InputError, Mistake, NameMistake, from_pydantic
 from halfnut.core.shapes import AtLeast, Count, Length, Text, YesNo, load_toml, refuse_large
+from halfnut.core.text import read_text
 from halfnut.machine import machines
+from halfnut.planning.job_lines import line_of, lines_of
 
 __all__ = ["Coating", "Job", "Joint", "Operation", "Part", "Stock", "load"]
 
@@ -109,15 +113,34 @@ class _Closed(BaseModel):
 class Step(_Closed):
     """What every operation may say."""
 
+    name: str = ""
+    """Of the surface that it makes, for `true_to`."""
     machine: MachineName | None = None
     end: Literal["first", "second"] = "first"
     tool: str | None = None
     holding: str | None = None
+    grips: Literal["hard jaws", "soft jaws", "strip", "split ring", "collet", "mandrel", "faceplate", "vice"] | None = (
+        None
+    )
+    """What closes on the work; without it the jaws or the collet of `holding`. Strip is copper or aluminium."""
+    grip_length: Length | None = None
+    indicated: YesNo = False
+    """The work is trued by an indicator when it is held anew."""
+    masked: YesNo = False
+    """The coating is kept off what the operation makes."""
     times: Count = 1
     note: str = ""
 
 
-class Turn(Step):
+class Placed(Step):
+    """An operation at a place along the work."""
+
+    at: LengthOrZero | None = None
+    """Where it begins, from the finished face of its end. Without it a groove lies against the shoulder, a knurl
+    behind all that its end has smaller, everything else at the face."""
+
+
+class Turn(Placed):
     """Turn the outside down to a diameter, from the running diameter or from `start`.
 
     `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass; of `tolerance`, of
@@ -141,7 +164,7 @@ class Turn(Step):
     """Places of fixed steadies, from the chuck or the first centre."""
 
 
-class Taper(Step):
+class Taper(Placed):
     """Turn a taper from the running diameter, or `start`, down to `to` at its end, over `length` along the axis."""
 
     do: Literal["taper"]
@@ -157,7 +180,7 @@ class Taper(Step):
     stick_out: Length | None = None
 
 
-class Groove(Step):
+class Groove(Placed):
     """Cut a groove down to a diameter; `width` is the blade's where none is given."""
 
     do: Literal["groove"]
@@ -180,7 +203,7 @@ class Face(Step):
     roughness: Length | None = None
 
 
-class Bore(Step):
+class Bore(Placed):
     """Bore the hole out to a diameter, from the running hole or from `start`; `fit`, such as "H7", as for turning."""
 
     do: Literal["bore"]
@@ -289,7 +312,7 @@ class Saw(Step):
     depth: Length
 
 
-class Thread(Step):
+class Thread(Placed):
     """Cut a thread, outside or inside."""
 
     do: Literal["thread"]
@@ -302,7 +325,7 @@ class Thread(Step):
     run_out: Length | None = None
 
 
-class Knurl(Step):
+class Knurl(Placed):
     """Knurl a band; `diameter` is the blank's, or with `finished` the knurled one."""
 
     do: Literal["knurl"]
@@ -505,6 +528,15 @@ class Adjuster(_Closed):
         return own | {"alloy": part.alloy, "length_of_tube": str(part.length), "coating": build_up}
 
 
+class TrueTo(_Closed):
+    """Two features that must run true to each other: names of operations' surfaces, or operations' numbers."""
+
+    feature: Name
+    to: Name
+    within: Length
+    """Run-out that is allowed, full indicator reading."""
+
+
 class Part(_Closed):
     """A part: how many, of what, and how it is made."""
 
@@ -525,6 +557,7 @@ class Part(_Closed):
     safety: Factor | None = None
     joints: list[Joint] = []
     adjuster: Adjuster | None = None
+    true_to: list[TrueTo] = []
     operations: Annotated[list[Operation], Field(min_length=1)]
 
     @model_validator(mode="after")
@@ -655,14 +688,35 @@ def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, st
     if isinstance(job, Mapping):
         return _validated(copy.deepcopy(dict(job)), "job", None), "job"
     path = Path(job)
-    return _validated(load_toml(path), str(path), path.parent), str(path)
+    return _validated(load_toml(path), str(path), path.parent, path), str(path)
 
 
-def _validated(data: dict[str, Any], name: str, folder: Path | None) -> Job:
+def _validated(data: dict[str, Any], name: str, folder: Path | None, file: Path | None = None) -> Job:
     refuse_large(data, name)
     coatings = data.get("coatings")
     context = {"folder": folder, "coatings": list(coatings) if isinstance(coatings, Mapping) else []}
     try:
         return Job.model_validate(data, context=context)
     except ValidationError as error:
-        raise InputError(name, from_pydantic(error, Job, data)) from None
+        lines = [] if file is None else lines_of(read_text(file))
+        raise InputError(name, [_placed(each, data, lines) for each in from_pydantic(error, Job, data)]) from None
+
+
+_KEY = re.compile(r"parts\[(\d+)\](?:\.operations\[(\d+)\])?\.?(.*)")
+
+
+def _placed(mistake: Mistake, data: dict[str, Any], lines: list[tuple[int, list[int]]]) -> Mistake:
+    """A mistake with the name of its part, the number of its operation and its line."""
+    at = _KEY.fullmatch(mistake.key)
+    if at is None:
+        return mistake
+    part, step = int(at[1]), -1 if at[2] is None else int(at[2])
+    given = data["parts"][part]
+    name = given.get("name") if isinstance(given, Mapping) else None
+    of = [name if isinstance(name, str) and name else f"part {part + 1}"]
+    if step >= 0:
+        of.append(f"operation {10 * (step + 1)}")
+    line = line_of(lines, part, step)
+    if line is not None:
+        of.append(f"line {line}")
+    return replace(mistake, place=": ".join(filter(None, (", ".join(of), at[3]))))

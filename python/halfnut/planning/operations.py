@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from halfnut._core import DomainError
 from halfnut.machine.machines import Machine
 from halfnut.planning import drilled, milled, threaded, turned
 from halfnut.planning.answers import Answer
 from halfnut.planning.cut_answers import place_of
 from halfnut.planning.job import Bore, Face, Groove, Knurl, Mill, Operation, PartOff, Saw, Taper, Thread, Turn
-from halfnut.planning.workpiece import Workpiece
+from halfnut.planning.workpiece import Workpiece, size_text
 
 __all__ = ["answer"]
 
@@ -27,6 +29,9 @@ def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
         raise DomainError(f"{machine.name} is a lathe; {step.do} needs a milling machine")
     ask = _ASK[type(step)]
     found = ask(work, step, machine)
+    if isinstance(step, Face) and step.end == "second" and step.to is None:
+        length = size_text(work, work.walked["length_mm"])
+        found = replace(found, remarks=(*found.remarks, f"To a length of {length} between the faces."))
     work.last = (machine, found.levers if found.left is None else found.left)
     work.set_to = None
     if found.chosen is not None:

@@ -19,7 +19,7 @@ from halfnut.core.extras import optional
 from halfnut.core.fixed import Value, one_line
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
-from halfnut.core.text import plain_cell, shown
+from halfnut.core.text import plain_cell, read_text, shown
 from halfnut.core.words import by_rank, caution_lines, words
 from halfnut.machine import machines
 from halfnut.machine.machines import Machine
@@ -30,6 +30,7 @@ from halfnut.planning.answers import Answer
 from halfnut.planning.job import Job, Joint, Operation, Part
 from halfnut.planning.operations import answer
 from halfnut.planning.stock import CutList, cut_list
+from halfnut.planning.walking import JobMistake, WalkedPart, walk
 from halfnut.planning.workpiece import Workpiece
 from halfnut.threads.joints import ThreadStrength, strength
 
@@ -40,6 +41,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Plan", "PlannedOperation", "PlannedPart", "plan"]
 
+_FAILED = "         failed: "
 _STEP = 10  # between operation numbers, so that one can be put in between by hand
 
 
@@ -52,6 +54,10 @@ class PlannedOperation(Value):
     machine: Machine
     answer: Answer | None
     error: str = ""
+    mistakes: tuple[JobMistake, ...] = ()
+    """What the walk through the job finds wrong with it."""
+    walked: Mapping[str, Any] = field(default_factory=dict, repr=False)
+    """What it came to, and as `after` the work that it leaves: see `walking.WalkedPart`."""
 
     @property
     def status(self) -> str:
@@ -65,8 +71,12 @@ class PlannedOperation(Value):
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """Cautions of the answer."""
-        return () if self.answer is None else self.answer.cautions
+        """Cautions of the walk and of the answer."""
+        own = [each.caution for each in self.mistakes if not each.refused]
+        if self.answer is not None:
+            through = self.walked.get("through", False)
+            own += [each for each in self.answer.cautions if not (through and each.code == "coat_blind_hole")]
+        return tuple(own)
 
     @property
     def told(self) -> tuple[Caution, ...]:
@@ -93,6 +103,8 @@ class PlannedOperation(Value):
             "machine": self.machine.name,
             "status": self.status,
             "error": self.error or None,
+            "mistakes": [_mistake(each) for each in self.mistakes],
+            "work_after": self.walked.get("after"),
             "time_s": self.time_s if self.answer else None,
             "figures": None if self.answer is None else _finite(self.answer.to_dict()),
             "cautions": [item.to_dict() for item in by_rank(self.told)],
@@ -138,6 +150,8 @@ class PlannedPart(Value):
     adjuster_error: str = ""
     standing: tuple[Caution, ...] = ()
     """What goes with the part as a whole, whatever the figures."""
+    mistakes: tuple[JobMistake, ...] = ()
+    """What the walk finds wrong with the part as a whole."""
 
     @property
     def failed(self) -> int:
@@ -145,13 +159,15 @@ class PlannedPart(Value):
         unanswered = sum(op.status == "failed" for op in self.operations) + sum(
             bool(each.error) for each in self.joints
         )
-        return unanswered + bool(self.stock_error) + bool(self.adjuster_error)
+        wrong = sum(each.refused for each in self.mistakes)
+        return unanswered + wrong + bool(self.stock_error) + bool(self.adjuster_error)
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
         """Cautions of the part as a whole, of all operations and of all joints."""
         of_joints = (caution for each in self.joints if each.record is not None for caution in each.record.cautions)
-        return (*self.standing, *(caution for op in self.operations for caution in op.cautions), *of_joints)
+        of_walk = (each.caution for each in self.mistakes if not each.refused)
+        return (*self.standing, *of_walk, *(caution for op in self.operations for caution in op.cautions), *of_joints)
 
     @property
     def time_each_s(self) -> float:
@@ -178,6 +194,7 @@ class PlannedPart(Value):
             "time_lot_s": self.time_lot_s,
             "stock": None if self.stock is None else self.stock.to_dict(),
             "stock_error": self.stock_error or None,
+            "mistakes": [_mistake(each) for each in self.mistakes],
             "cautions": [item.to_dict() for item in by_rank(self.standing)],
             "operations": [op.to_dict() for op in self.operations],
             "joints": [each.to_dict() for each in self.joints],
@@ -201,6 +218,15 @@ class Plan(Value):
     def cautions(self) -> tuple[Caution, ...]:
         """Cautions of all operations."""
         return tuple(caution for part in self.parts for caution in part.cautions)
+
+    @property
+    def mistakes(self) -> tuple[JobMistake, ...]:
+        """What the walk through the job finds wrong, part by part."""
+        return tuple(
+            mistake
+            for part in self.parts
+            for mistake in (*(each for op in part.operations for each in op.mistakes), *part.mistakes)
+        )
 
     @property
     def operations(self) -> Iterator[tuple[PlannedPart, PlannedOperation]]:
@@ -243,7 +269,7 @@ class Plan(Value):
             each, lot = spell(part.time_each_s, "time", "mm"), spell(part.time_lot_s, "time", "mm")
             title = part.part.title or part.part.name
             out.append(f"  {part.part.quantity:>4} × {title:24} {part.part.alloy:14} {each:>14} each {lot:>14} the lot")
-            out += [f"         failed: {op.number} {op.step.do}: {op.error}" for op in part.operations if op.error]
+            out += _failures(part)
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
         out += caution_lines(_once_a_code(item for item in self.cautions if item.rank != "note"))
@@ -310,6 +336,28 @@ class Plan(Value):
         return out.getvalue()
 
 
+def _failures(part: PlannedPart) -> list[str]:
+    """What is refused, and why; the cure of a mistake below it."""
+    out: list[str] = []
+
+    def tell(mistakes: Iterable[JobMistake]) -> bool:
+        refused = [each for each in mistakes if each.refused]
+        for each in refused:
+            out.extend((f"{_FAILED}{each.place}: {each.text}", f"{' ' * len(_FAILED)}{each.cure}"))
+        return bool(refused)
+
+    for op in part.operations:
+        if not tell(op.mistakes) and op.error:
+            out.append(f"{_FAILED}{op.number} {op.step.do}: {op.error}")
+    tell(part.mistakes)
+    return out
+
+
+def _mistake(found: JobMistake) -> dict[str, Any]:
+    own = ("code", "refused", "line", "found_mm", "needed_mm", "needed_most_mm", "text", "cure")
+    return {name: getattr(found, name) for name in own}
+
+
 def _once_a_code(cautions: Iterable[Caution]) -> list[Caution]:
     """One caution for those that differ only in their figures, in the words of the gravest of them."""
     alike: dict[str, list[Caution]] = {}
@@ -351,24 +399,37 @@ def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
     """
     found, name = job_files.load(job)
     sheets = job_files.file_names(found.parts)
-    parts = (_planned_part(found, part, sheet) for part, sheet in zip(found.parts, sheets, strict=True))
+    stocks = [_cut_up(part) for part in found.parts]
+    text = read_text(Path(job)) if isinstance(job, (str, os.PathLike)) else ""
+    walked = walk(found, [None if stock is None else stock.blank_mm for stock, _ in stocks], text)
+    parts = (
+        _planned_part(found, part, sheet, stock, way)
+        for part, sheet, stock, way in zip(found.parts, sheets, stocks, walked, strict=True)
+    )
     return Plan(found, name, tuple(parts))
 
 
-def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
+def _planned_part(
+    job: Job, part: Part, file: str, stock_cut: tuple[CutList | None, str], walked: WalkedPart
+) -> PlannedPart:
     size = part.stock.diameter or part.stock.across_flats or part.stock.thickness
     assert size is not None
     unit = "in" if size.system == "inch" else "mm"
-    stock, stock_error = _cut_up(part)
+    stock, stock_error = stock_cut
     workpiece = Workpiece.from_part(job, part, unit, None if stock is None else stock.blank_mm)
     operations = []
     for place, step in enumerate(part.operations):
         machine = machines.machine(step.machine or part.machine or job.machine)
-        try:
-            found, error = answer(workpiece, step, machine), ""
-        except Error as failure:
-            found, error = None, str(failure)
-        operations.append(PlannedOperation((place + 1) * _STEP, step, machine, found, error))
+        number = (place + 1) * _STEP
+        mistakes = walked.of(number)
+        workpiece.walked = walked.operations[place]
+        found, error = None, "; ".join(each.said for each in mistakes if each.refused)
+        if not error:
+            try:
+                found = answer(workpiece, step, machine)
+            except Error as failure:
+                error = str(failure)
+        operations.append(PlannedOperation(number, step, machine, found, error, mistakes, workpiece.walked))
     joints = tuple(map(_planned_joint, part.joints))
     wound, wound_error = _wound(job, part)
     told = whole_part.of_part(
@@ -378,7 +439,9 @@ def _planned_part(job: Job, part: Part, file: str) -> PlannedPart:
         [(op.step, op.machine) for op in operations],
         unit,
     )
-    return PlannedPart(part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told)
+    return PlannedPart(
+        part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told, walked.of(0)
+    )
 
 
 # Keys of a joint that are arguments of `strength` by the same name.

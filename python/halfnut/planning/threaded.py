@@ -33,11 +33,11 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
     if getattr(named, f"has_{other}") and not getattr(named, f"has_{side}"):
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
     thread = named.part(side)
-    limits = limits_to_cut(work, thread, side, step.engagement)
+    limits = limits_to_cut(work, step, thread, side, step.engagement)
     mate = standard.limits(named.mate(other), side=other, engagement=step.engagement)
     blank = None if side == "internal" else _blank_to_chase(work, step, limits)
     chasing = _chase(work, step, machine, limits, blank)
-    found = _chased(work, step, machine, thread, limits, chasing, coating_remarks(work, limits))
+    found = _chased(work, step, machine, thread, limits, chasing, coating_remarks(work, step, limits))
     return replace(found, mate=mate, wires=_over_wires(limits))
 
 
@@ -53,7 +53,7 @@ def _taper_thread(work: Workpiece, step: Thread, machine: Machine, thread: stand
     needed = max(pipe.effective_length_mm or 0.0, pipe.hand_engagement_mm)
     if step.length.base < needed - 1e-9:
         said.append(f"The length is less than the {size_text(work, needed)} of full thread that the standard asks for.")
-    if work.coating is not None:
+    if work.coating is not None and not step.masked:
         said.append(f"{work.coating.title}: mask the thread; no standard gives a taper thread room for a coating.")
     return _chased(work, step, machine, thread, pipe, chasing, said)
 
@@ -104,7 +104,7 @@ def _chased(
 
 def _blank_to_chase(work: Workpiece, step: Thread, limits: ThreadLimits) -> Length | None:
     """What the end was turned to, where that is within the limits of the major diameter."""
-    turned = work.outside_mm[step.end]
+    turned = work.outside_mm
     low, high = limits.major_min_mm, limits.major_max_mm
     if low is None or high is None or not low - 1e-9 <= turned <= high + 1e-9:
         return None
@@ -159,10 +159,11 @@ def _no_gearbox(thread: Any) -> str:
     return f"A lead of {lead} is not on the gearbox's chart: set up change gears."
 
 
-def limits_to_cut(work: Workpiece, thread: standard.Thread, side: Side, engagement: Any) -> ThreadLimits:
-    """Limits to cut a thread to: those of its class, or those before the part's coating."""
+def limits_to_cut(work: Workpiece, step: Any, thread: standard.Thread, side: Side, engagement: Any) -> ThreadLimits:
+    """Limits to cut a thread to: those of its class, or those before the coating that it will bear."""
     bare = standard.limits(thread, side=side, engagement=engagement)
-    return bare if work.coating is None else precoating.precoat(bare, work.coating.surface, on=work.part.alloy)
+    coating = work.coat(step)
+    return bare if coating is None else precoating.precoat(bare, coating.surface, on=work.part.alloy)
 
 
 def _over_wires(limits: ThreadLimits) -> gauging.OverWires | None:
@@ -173,8 +174,10 @@ def _over_wires(limits: ThreadLimits) -> gauging.OverWires | None:
         return None
 
 
-def coating_remarks(work: Workpiece, limits: ThreadLimits | TaperPipe) -> list[str]:
+def coating_remarks(work: Workpiece, step: Any, limits: ThreadLimits | TaperPipe) -> list[str]:
     """What to mind of a part that is to be coated."""
+    if step.masked and work.coating is not None:
+        return [f"{work.coating.title}: mask it."]
     if not isinstance(limits, precoating.PrecoatLimits) or limits.way == "bare":
         return []
     assert work.coating is not None

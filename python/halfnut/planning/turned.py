@@ -32,12 +32,8 @@ from halfnut.planning.workpiece import Ask, Workpiece, size_text
 
 
 def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
-    start, plain = work.outside(step), _plain(work, step, "shaft")
+    start, plain = work.outside_mm, _plain(work, step, "shaft")
     to, remarks = _aimed(work, step, plain)
-    if not to < start:
-        raise DomainError(
-            f"to must be less than the running diameter, {size_text(work, start)}, got {size_text(work, to)}"
-        )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     how: dict[str, Any] = {
         "tool": step.tool or work.part.tool,
@@ -46,7 +42,7 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
         "chuck": step.holding,
         "stick_out": work.overhang(step),
         "steadies": step.steadies,
-        "bore": None if work.hole_mm is None else work.length(work.hole_mm),
+        "bore": work.bore,
         "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
         **work.held(step, machine),
     }
@@ -73,7 +69,6 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
         found = cut_answer(work, step, machine, cut, passes, sizes, "cross", found)
     assert found.cut is not None
     found = replace(found, holding=_holding(work, step, machine, start, found.cut))
-    work.turned(step, to, step.length.base)
     return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
 
 
@@ -86,7 +81,7 @@ def _holding(work: Workpiece, step: Turn, machine: Machine, start_mm: float, cut
         part.alloy,
         work.length(start_mm),
         stick_out=step.stick_out,
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        bore=work.bore,
         hold=step.hold,
         steadies=step.steadies,
         jaws=part.jaws,
@@ -105,11 +100,7 @@ def _holding(work: Workpiece, step: Turn, machine: Machine, start_mm: float, cut
 
 
 def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
-    start, to = work.outside(step), step.to.base
-    if not to < start:
-        raise DomainError(
-            f"to must be less than the running diameter, {size_text(work, start)}, got {size_text(work, to)}"
-        )
+    start, to = work.outside_mm, step.to.base
     passes = passes_between(start, to, work, step, machine.core.slide("cross"))
     found = tapers_and_grooves.taper(
         work.part.alloy,
@@ -125,7 +116,7 @@ def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
         hold=step.hold,
         chuck=step.holding,
         stick_out=work.overhang(step),
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        bore=work.bore,
         **work.held(step, machine),
     )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
@@ -134,11 +125,7 @@ def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
 
 
 def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
-    start, to = work.outside(step), step.to.base
-    if not to < start:
-        raise DomainError(
-            f"to must be less than the running diameter, {size_text(work, start)}, got {size_text(work, to)}"
-        )
+    start, to = work.outside_mm, step.to.base
     found = tapers_and_grooves.groove(
         work.part.alloy,
         work.length(start),
@@ -148,7 +135,7 @@ def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
         machine=machine,
         tool=step.tool or work.part.tool,
         chuck=step.holding,
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        bore=work.bore,
         **work.held(step, machine),
     )
     slide = machine.core.slide("cross")
@@ -164,16 +151,10 @@ def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
 
 
 def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
-    start = step.start.base if step.start is not None else work.hole_mm
-    if start is None:
-        raise DomainError("there is no hole to bore out: drill it before, or say start")
+    start = work.hole_mm
+    assert start is not None
     plain = _plain(work, step, "hole")
     to, remarks = _aimed(work, step, plain)
-    if not to > start:
-        raise DomainError(f"to must be more than the running hole, {size_text(work, start)}, got {size_text(work, to)}")
-    outside = work.outside_mm[step.end]
-    if not to < outside:
-        raise DomainError(f"to must be less than the outside, {size_text(work, outside)}, got {size_text(work, to)}")
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     how: dict[str, Any] = {
         "tool": step.tool or work.part.tool,
@@ -206,7 +187,6 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
             **how,
         )
         found = cut_answer(work, step, machine, cut, passes, sizes, "cross", found)
-    work.hole_mm = to
     return replace(found, plain=plain, remarks=(*found.remarks, *remarks))
 
 
@@ -214,7 +194,8 @@ def _plain(work: Workpiece, step: Turn | Bore, side: str) -> CylindricalFit | No
     """Limits of the class that a turned or bored diameter is to have."""
     if step.fit is None:
         return None
-    coat = None if work.coating is None else work.coating.surface
+    coating = work.coat(step)
+    coat = None if coating is None else coating.surface
     outer = side == "shaft"
     found = cylindrical_fit(
         f"{step.to} {step.fit}", hole_build_up=None if outer else coat, shaft_build_up=coat if outer else None
@@ -242,11 +223,12 @@ def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> 
     assert part is not None
     said = f"Limits of {step.fit}: {part.sizes()}."
     low, high = part.min_mm, part.max_mm
-    if work.coating is not None and work.coating.surface.max_um > 0.0:
+    coating = work.coat(step)
+    if coating is not None and coating.surface.max_um > 0.0:
         cut = plain.cut_to_mm(side)
         if cut is None:
             raise DomainError(
-                f"fit: no size keeps {step.fit} once coated; {work.coating.title} varies by more than the tolerance"
+                f"fit: no size keeps {step.fit} once coated; {coating.title} varies by more than the tolerance"
             )
         low, high = cut
         said = f"{said[:-1]} once coated; cut {spell_span(low, high, 'length', work.unit)} before it."
@@ -254,7 +236,7 @@ def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> 
 
 
 def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
-    start = work.outside(step)
+    start = work.outside_mm
     deepest = step.depth.base if step.depth is not None else DEEPEST_PASS_MM[work.unit]
     sizes = {"start_diameter_mm": start, "off_mm": step.off.base}
     how: dict[str, Any] = {
@@ -263,7 +245,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
         "nose_radius": step.nose_radius,
         "chuck": step.holding,
         "stick_out": work.overhang(step),
-        "bore": None if work.hole_mm is None else work.length(work.hole_mm),
+        "bore": work.bore,
         "roughness_um": None if step.roughness is None else step.roughness.base * 1000,
         **work.held(step, machine),
     }
@@ -294,7 +276,7 @@ def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:
 
 
 def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
-    start = work.outside_mm[step.end]
+    start = work.outside_mm
     cut = questions.part_off(
         work.part.alloy,
         work.length(start),
@@ -303,52 +285,33 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
         tool=step.tool or work.part.tool,
         chuck=step.holding,
         stick_out=step.stick_out,
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        bore=work.bore,
         **work.held(step, machine),
     )
     return cut_answer(work, step, machine, cut, (), {"start_diameter_mm": start, "blade_mm": step.blade.base}, "")
 
 
 def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
-    diameter = work.outside_mm[step.end] if step.diameter is None else step.diameter.base
+    # the walk has found that the work is on a blank that tracks: that one is told
     blank = knurl_blank(
-        work.length(diameter),
-        step.pitch,
-        pattern=step.pattern,
-        finished=step.finished,
-        process=step.process,
-        prefer="below" if diameter <= work.outside_mm[step.end] and not step.finished else "nearest",
-        width=step.width,
+        work.length(work.outside_mm), step.pitch, pattern=step.pattern, process=step.process, width=step.width
     )
     setup = knurl_setup(
         blank,
         work.part.alloy,
         width=step.width,
         wheels=step.wheels,
-        bore=None if work.hole_mm is None else work.length(work.hole_mm),
+        bore=work.bore,
         hole=step.hole,
         machine=machine,
         chuck=step.holding,
         **work.held(step, machine),
     )
     cut = setup.cut
-    passes: tuple[Pass, ...] = ()
-    running = work.outside_mm[step.end]
-    slide = machine.core.slide("cross")
-    if blank.blank_diameter_mm < running - 1e-9:
-        depth = (running - blank.blank_diameter_mm) / 2
-        dial = None if slide is None else reading(slide, 2 * depth)
-        passes = (Pass(1, depth, blank.blank_diameter_mm, dial, measure=True),)
-    elif blank.blank_diameter_mm > running + 1e-9:
-        raise DomainError(
-            f"the knurl needs a blank of {size_text(work, blank.blank_diameter_mm)}, more than the running diameter, "
-            f"{size_text(work, running)}"
-        )
     levers = levers_of(cut, machine)
     time_s = step.times * ((cut.time_s or 0.0) + overhead_s(work, machine, levers, cut, 1))
-    sizes = {"start_diameter_mm": running, "width_mm": step.width.base}
-    work.outside_mm[step.end] = blank.finished_diameter_mm
-    return Answer(blank, cut, levers, passes, sizes, time_s, dial="cross" if passes else "", knurling=setup)
+    sizes = {"start_diameter_mm": work.outside_mm, "width_mm": step.width.base}
+    return Answer(blank, cut, levers, (), sizes, time_s, knurling=setup)
 
 
 ASK: dict[type, Ask] = {

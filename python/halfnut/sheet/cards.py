@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup
@@ -209,7 +209,7 @@ def stands_out(job: Job, part: PlannedPart, setup: Setup) -> float | None:
     if setup.operations[0].machine.kind != "lathe":
         return None
     work = Workpiece.from_part(job, part.part, part.unit)
-    found = [work.overhang(op.step) for op in setup.operations]
+    found = [replace(work, walked=op.walked).overhang(op.step) for op in setup.operations]
     return max((each.mm for each in found if each is not None), default=None)
 
 

@@ -156,5 +156,31 @@ def test_a_machine_file_beside_the_job_file_is_found(tmp_path, data):
     assert name == str(path)
     assert machines.machine(found.parts[0].machine).path == tmp_path / "ours.toml"
     (tmp_path / "ours.toml").write_text('kind = "lathe"')
-    with pytest.raises(InputError, match=r"(?s)parts\[0\]\.machine.*file has mistakes.*motor"):
+    with pytest.raises(InputError, match=r"(?s)a, line 2: machine.*file has mistakes.*motor"):
         job.load(path)
+
+
+def test_a_mistake_names_part_operation_and_line(tmp_path):
+    file = tmp_path / "job.toml"
+    file.write_text(
+        """title = "one pin"
+machine = "gap-bed"
+
+[[parts]]
+name = "boom plug"
+quantity = 1
+alloy = "6061-T6"
+length = "2 in"
+stock = { form = "bar", diameter = "1 in", dia = "2 in" }
+operations = [
+    { do = "face", off = "0.02 in" },
+    { do = "partoff", blade = "0.1 in" },
+]
+""",
+        encoding="utf-8",
+    )
+    with pytest.raises(InputError) as caught:
+        job.load(file)
+    told = [str(mistake) for mistake in caught.value.mistakes]
+    assert any(text.startswith('boom plug, operation 20, line 12: do = "partoff"') for text in told)
+    assert any(text.startswith("boom plug, line 4: stock.dia: no such key") for text in told)

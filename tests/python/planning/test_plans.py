@@ -72,7 +72,7 @@ def test_the_second_end_begins_from_the_stock_again(data):
     steps.append({"do": "turn", "end": "second", "to": "0.95 in", "length": "0.5 in"})
     assert hn.plan(data).parts[0].operations[-1].answer.sizes["start_diameter_mm"] == pytest.approx(25.4)
     steps[0]["length"] = "2 in"  # turned from end to end, the other end is as thin
-    assert "less than the running diameter" in hn.plan(data).parts[0].operations[-1].error
+    assert "is not less than what is there" in hn.plan(data).parts[0].operations[-1].error
 
 
 def test_a_bad_operation_marks_itself_and_the_rest_is_planned(data):
@@ -83,8 +83,8 @@ def test_a_bad_operation_marks_itself_and_the_rest_is_planned(data):
     steps.append({"do": "face", "off": "0.01 in", "machine": "bench-mill"})
     plan = hn.plan(data)
     status = [op.status for op in plan.parts[0].operations]
-    assert status == ["planned", "failed", "planned", "planned", "failed", "planned", "failed"]
-    assert plan.failed == 3
+    assert status == ["planned", "failed", "planned", "planned", "failed", "failed", "failed"]
+    assert plan.failed == 4
     bad = plan.parts[0].operations[1]
     assert bad.record is None
     assert "0.9000 in" in bad.error
@@ -147,6 +147,7 @@ def test_a_thread_off_the_gearboxs_chart_asks_for_change_gears(data):
     steps = data["parts"][0]["operations"]
     on_chart = hn.plan(data).parts[0].operations[2]
     assert [group.group for group in on_chart.answer.levers] == ["spindle", "gearbox"]
+    steps[1]["to"] = "17.85 mm"
     steps[2]["thread"] = "M18x1.5-6g"
     off_chart = hn.plan(data).parts[0].operations[2]
     assert [group.group for group in off_chart.answer.levers] == ["spindle", "gears", "gearbox"]
@@ -311,6 +312,7 @@ def test_the_summary_fits_one_screen(demo):
     lines = str(demo).splitlines()
     assert lines[0].startswith("Portable truss telescope: ")
     assert len(lines) <= 32
+    lines = re.sub(r"\n    (?=\S)", " ", str(demo)).splitlines()  # a long caution goes on in the next line
     # cautions that differ in their figures alone are one line
     behind = [line for line in lines if "behind the spindle the bar whips" in line]
     assert len(behind) == 1
@@ -400,9 +402,9 @@ def test_a_hole_runs_from_drill_to_bore_and_ream(data):
     ]
     drill, ream, bore, tap, mill = hn.plan(data).parts[0].operations
     assert drill.answer.sizes["depth_mm"] == pytest.approx(2 * 25.4)  # through the piece
-    assert "more than the running hole, 0.5000 in" in ream.error
+    assert "0.5000 in, is not smaller than the reamer, 0.4000 in" in ream.error
     assert bore.answer.sizes["start_diameter_mm"] == pytest.approx(12.7)
-    assert "too large for 1/2-13" in tap.error
+    assert "the hole is 0.6000 in" in tap.error
     assert "needs a milling machine" in mill.error
 
 
@@ -487,7 +489,8 @@ def test_a_joint_of_a_part_says_what_it_holds(data):
     assert held.record.full_form_engagement_mm == pytest.approx(0.94 * 25.4)
     assert "licensed" in [each.code for each in planned.cautions]
     assert refused.record is None and "its forms are bar, drawn tube" in refused.error
-    assert planned.failed == 1
+    assert [each.code for each in planned.mistakes] == ["joint_own", "joint_own"]  # the pin has another thread
+    assert planned.failed == 3
     figures = planned.to_dict()["joints"][0]["figures"]
     assert figures["load_lbf"] == pytest.approx(300.0)
 

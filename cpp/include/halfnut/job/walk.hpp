@@ -1,0 +1,63 @@
+#pragma once
+/// A job's parts walked through their operations: the workpiece after each, and what is wrong with it.
+///
+/// Every operation is checked against the work as it then is, the operation before, and the machine. A
+/// mistake stops nothing: the work is walked on as if the operation had been done, so that all are found at
+/// once.
+
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/question.hpp"
+#include "halfnut/job/part.hpp"
+#include "halfnut/job/profile.hpp"
+
+namespace halfnut::job {
+
+/// A mistake of a job: a code of the list `refused` of core/words, or of core/cautions.
+struct Mistake {
+    std::string code{};
+    int operation = 0;  ///< 10, 20, ...; 0: the part as a whole
+    bool refused = false;
+    double found_mm = kNaN;
+    double needed_mm = kNaN;
+    double needed_most_mm = kNaN;  ///< of a range
+    std::string text{};            ///< what is found and needed; of a caution the whole of it
+    std::string cure{};            ///< the nearest
+};
+
+/// An operation as the work came to it and left it.
+struct Walked {
+    int operation = 0;
+    double from_mm = kNaN;       ///< of what it cuts, along the axis; NaN of a hole off the axis
+    double to_mm = kNaN;         ///< its other end
+    double start_mm = kNaN;      ///< the greatest outside diameter that the tool meets
+    double hole_mm = kNaN;       ///< the hole that is there before
+    double hole_deep_mm = kNaN;  ///< depth of that hole
+    double reach_mm = kNaN;      ///< how far from the face the cuts of this holding go
+    double length_mm = kNaN;     ///< of the work after it, between its faces
+    bool through = false;        ///< its hole goes through
+    Profile after;
+};
+
+struct WalkedPart {
+    std::string part{};
+    std::vector<Walked> operations{};
+    std::vector<Mistake> mistakes{};  ///< in the order of the operations; of the whole part last
+};
+
+struct WalkedJob {
+    std::vector<WalkedPart> parts{};
+};
+extern const RecordRow kWalkedJob;
+
+/// Walk every part, and look for the partner of every joint among them.
+///
+/// Errors
+///   none for what a job can say: what cannot be read (a designation, a pitch) is a mistake of its own
+[[nodiscard]] WalkedJob walk(std::span<const Part> parts, const Catalogue& catalogue);
+
+}  // namespace halfnut::job

@@ -1,0 +1,459 @@
+// Holes on the axis and off it, and what is milled and sawn.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "halfnut/threads/holes.hpp"
+#include "halfnut/threads/precoat.hpp"
+#include "walker.hpp"
+
+namespace halfnut::job {
+
+namespace {
+
+// Source: common practice, as the rules of job/rules.csv state them, but where another is named.
+constexpr double kPointDeep =
+    0.3004303;  // of a drill's diameter: half of it over tan 59 degrees, a 118 degree point
+constexpr double kChipRoomPitches = 2.0;  // rule::hole_for_tap
+constexpr double kDrillWander = 0.03;     // mm that a drilled hole may be off the drill's size
+constexpr double kLeastPercent = 50.0;    // rule::tap_hole
+constexpr double kPercentPitches =
+    1.299;                         // of full thread, on the diameter: Machinery's Handbook, tap drills
+constexpr double kReamMost = 0.5;  // mm on the diameter: rule::ream_stock
+constexpr double kReamLeast = 0.05;
+constexpr double kReamLead = 0.15;  // of the diameter, that a reamer is short of the bottom: rule::ream_lead
+constexpr double kReamed = 0.85;    // least hole over reamer that is taken for the one drilled for it
+constexpr double kRunOutPitches = 2.0;
+constexpr double kLeastRunOutPitches = 1.0;
+constexpr double kBarShare = 0.9;  // rule::boring_bar
+constexpr double kUsualBarShare = 2.0 / 3.0;
+constexpr double kSideBelow = 5.0;  // mm that a side may be milled past the work's thickness
+
+}  // namespace
+
+/// A spot is for a drill to come, or for a centre.
+void Walker::spot(const Step& step) {
+    centred_[static_cast<std::size_t>(step.end)] = true;
+    const double hole = on_axis(step)        ? hole_at(step.end)
+                        : now_.holes.empty() ? 0.0
+                                             : now_.holes.back().diameter_mm;
+    const bool to_drill = std::any_of(&step, part_.steps.data() + part_.steps.size(), [&](const Step& each) {
+        return each.what == Do::drill && each.end == step.end && !on_axis(step);
+    });
+    if (hole > 0.0 && !to_drill) {
+        mistake("spot_late", step.diameter_mm, hole);
+    }
+}
+
+double Walker::thickness_mm() const {
+    return part_.form == Form::plate ? part_.thickness_mm : part_.length_mm;
+}
+
+double Walker::hole_depth(const Step& step) const {
+    return std::isnan(step.depth_mm) ? thickness_mm() : step.depth_mm;
+}
+
+double Walker::hole_at(End end) const {
+    const double near = near_end(end);
+    const std::vector<Zone> zones = seen_from(end, now_.bore, near, near + 1.0);
+    return zones.empty() || zones.front().from_mm > near + kTouch ? 0.0 : zones.front().from_diameter_mm;
+}
+
+bool Walker::goes_through(End end, double deep) const {
+    return deep >= std::min(far_end(end), part_.length_mm) - kTouch;
+}
+
+Holes* Walker::holes_for(double least, double most) {
+    Holes* last = nullptr;
+    for (auto group = now_.holes.rbegin(); group != now_.holes.rend(); ++group) {
+        if (group->surface == Surface::reamed || group->surface == Surface::tapped) {
+            continue;
+        }
+        if (group->diameter_mm >= least - kTouch && group->diameter_mm <= most + kTouch) {
+            return &*group;
+        }
+        last = last == nullptr ? &*group : last;
+    }
+    return last;
+}
+
+void Walker::check_count(const Step& step, const Holes& holes) {
+    if (step.times > holes.count) {
+        mistake("holes_missing", kNaN, kNaN,
+                {{"wanted", fmt::format("{}", step.times)},
+                 {"there", fmt::format("{}", holes.count)},
+                 {"other", fmt::format("{}", holes.operation)}});
+    }
+}
+
+/// Metal between a hole on the axis and the outside, the roots of its threads and knurls.
+void Walker::check_wall(const Step& step, double diameter, double from, double to) {
+    for (const Zone& zone : seen_from(step.end, now_.outside, from, std::min(to, part_.length_mm))) {
+        const double root = zone.least_mm() - 2.0 * zone.depth_mm;
+        if (diameter >= root - kTouch) {
+            mistake("no_wall", root, diameter);
+            return;
+        }
+    }
+}
+
+void Walker::cut_bore(Zone zone) {
+    if (zone.length_mm() <= kTouch) {
+        return;
+    }
+    check_cut_away(now_.bore, zone, true);
+    double place = zone.from_mm;
+    const auto lay_free = [&](double from, double to) {
+        if (to > from + kTouch) {
+            Profile::lay(now_.bore, Profile::within({zone}, from, to).front());
+        }
+    };
+    for (const Zone& under : Profile::within(now_.bore, zone.from_mm, zone.to_mm)) {
+        lay_free(place, under.from_mm);
+        if (under.least_mm() < zone.greatest_mm() - kTouch) {
+            lay_free(under.from_mm, under.to_mm);
+        }
+        place = under.to_mm;
+    }
+    lay_free(place, zone.to_mm);
+}
+
+void Walker::drill(const Step& step) {
+    const double depth = hole_depth(step);
+    if (!on_axis(step)) {
+        const double thick = thickness_mm();
+        const bool through = std::isnan(step.depth_mm) || depth >= thick - kTouch;
+        at_.through = through;
+        now_.holes.push_back({.count = step.times,
+                              .diameter_mm = step.diameter_mm,
+                              .depth_mm = depth,
+                              .through = through,
+                              .operation = operation_});
+        if (!through && part_.form == Form::plate &&
+            depth + kPointDeep * step.diameter_mm >= thick - kTouch) {
+            mistake("point_breaks", depth + kPointDeep * step.diameter_mm, thick);
+        }
+        return;
+    }
+    const double hole = hole_at(step.end);
+    at_.hole_mm = hole > 0.0 && hole < step.diameter_mm - kTouch ? hole : kNaN;
+    at_.hole_deep_mm = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
+    const double outside = now_.greatest_mm(now_.from_mm, now_.to_mm);
+    if (outside > 0.0 && step.diameter_mm >= outside - kTouch) {
+        mistake("drill_wide", step.diameter_mm, outside);
+        return;
+    }
+    check_wall(step, step.diameter_mm, 0.0, depth);
+    if (now_.bored_deep_mm(step.end, step.diameter_mm, part_.length_mm) >= depth - kTouch) {
+        mistake("not_larger", step.diameter_mm, hole);
+    }
+    const Zone zone = zone_of(step, 0.0, depth, step.diameter_mm, Surface::drilled);
+    at_.from_mm = zone.from_mm;
+    at_.to_mm = zone.to_mm;
+    cut_bore(zone);
+    const double deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
+    at_.through = goes_through(step.end, deep);
+    const double tip = depth + kPointDeep * step.diameter_mm;
+    if (!at_.through && tip >= part_.length_mm - kTouch) {
+        mistake("point_breaks", tip, part_.length_mm);
+    }
+}
+
+void Walker::ream_in(const Step& step, double hole, double hole_deep, bool through) {
+    const double depth = hole_depth(step);
+    at_.hole_mm = hole;
+    at_.hole_deep_mm = hole_deep;
+    const double left = step.diameter_mm - hole;
+    if (left <= kTouch) {
+        mistake("ream_hole", hole, step.diameter_mm);
+    } else if (left > kReamMost) {
+        mistake("ream_much", left, kReamMost);
+    } else if (left < kReamLeast) {
+        mistake("ream_little", left, kReamLeast);
+    }
+    if (!through && depth > hole_deep + kTouch) {
+        mistake("ream_deep", depth, hole_deep);
+    } else if (!through && hole_deep - depth < kReamLead * step.diameter_mm - kTouch) {
+        mistake("ream_lead", depth, depth + kReamLead * step.diameter_mm);
+    }
+    if (!step.masked && part_.coating.max_um > 0.0) {
+        mistake("coat_closes", step.diameter_mm, step.diameter_mm - 2e-3 * part_.coating.max_um);
+    }
+}
+
+void Walker::ream(const Step& step) {
+    if (!on_axis(step)) {
+        Holes* const holes = holes_for(kReamed * step.diameter_mm, step.diameter_mm);
+        if (holes == nullptr) {
+            mistake("no_hole", kNaN, step.diameter_mm, {{"do", "ream"}});
+            return;
+        }
+        check_count(step, *holes);
+        ream_in(step, holes->diameter_mm, holes->depth_mm, holes->through);
+        holes->diameter_mm = step.diameter_mm;
+        holes->surface = Surface::reamed;
+        holes->operation = operation_;
+        at_.through = holes->through;
+        return;
+    }
+    const double hole = hole_at(step.end);
+    if (hole <= 0.0) {
+        mistake("no_hole", kNaN, step.diameter_mm, {{"do", "ream"}});
+        return;
+    }
+    const double deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
+    at_.through = goes_through(step.end, deep);
+    ream_in(step, hole, deep, at_.through);
+    Zone zone = zone_of(step, 0.0, hole_depth(step), step.diameter_mm, Surface::reamed);
+    zone.finished = true;
+    at_.from_mm = zone.from_mm;
+    at_.to_mm = zone.to_mm;
+    check_wall(step, step.diameter_mm, 0.0, hole_depth(step));
+    cut_bore(zone);
+}
+
+void Walker::check_tap_hole(const Step& step, const ThreadSizes& sizes, double hole) {
+    if (std::isnan(sizes.minor_low) || std::isnan(sizes.minor_high) || step.form) {
+        return;
+    }
+    const double percent = 100.0 * (sizes.major - hole) / (kPercentPitches * sizes.pitch);
+    const Words words{{"thread", step.thread},
+                      {"percent", fmt::format("{:.0f}", percent)},
+                      {"low", size(sizes.minor_low)},
+                      {"high", size(sizes.minor_high)}};
+    if (hole < sizes.minor_low - kDrillWander || percent < kLeastPercent) {
+        mistake("tap_hole", hole, sizes.minor_low, words, sizes.minor_high);
+    } else if (hole > sizes.minor_high + kDrillWander + 2e-3 * part_.coating.max_um) {
+        mistake("tap_hole_loose", hole, sizes.minor_low, words, sizes.minor_high);
+    }
+}
+
+void Walker::check_tap_depth(const Step& step, const ThreadSizes& sizes, double hole_deep, bool through) {
+    if (through || sizes.tapers) {
+        return;
+    }
+    const double thread = hole_depth(step);
+    const auto needs = [&](std::string_view lead) {
+        const double threads = threads::tap_lead(catalogue_, lead).threads_max;
+        return thread + (threads + kChipRoomPitches) * sizes.pitch;
+    };
+    if (hole_deep < needs("bottoming") - kTouch) {
+        mistake("tap_shallow", hole_deep, needs("plug"), {{"thread", step.thread}, {"full", size(thread)}});
+    } else if (hole_deep < needs("plug") - kTouch) {
+        mistake("tap_bottoming", hole_deep, needs("plug"));
+    }
+}
+
+void Walker::tap(const Step& step) {
+    const std::optional<ThreadSizes> sizes = sizes_of(step);
+    if (!sizes) {
+        return;
+    }
+    const double least = std::isnan(sizes->minor_low) ? 0.0 : sizes->minor_low - kDrillWander;
+    double hole = 0.0;
+    double deep = 0.0;
+    Holes* holes = nullptr;
+    if (on_axis(step)) {
+        hole = hole_at(step.end);
+        deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
+        at_.through = goes_through(step.end, deep);
+    } else if (holes = holes_for(least, sizes->major); holes != nullptr) {
+        hole = holes->diameter_mm;
+        deep = holes->depth_mm;
+        at_.through = holes->through;
+        check_count(step, *holes);
+    }
+    if (hole <= 0.0) {
+        mistake("no_hole", kNaN, std::isnan(sizes->minor_low) ? sizes->major : sizes->minor_low,
+                {{"do", "tap"}});
+        return;
+    }
+    at_.hole_mm = hole;
+    at_.hole_deep_mm = deep;
+    check_tap_hole(step, *sizes, hole);
+    check_tap_depth(step, *sizes, deep, at_.through);
+    const double thread = hole_depth(step);
+    if (!step.masked && part_.coating.max_um > 0.0 && !sizes->tapers) {
+        mistake("coat_tap", kNaN, kNaN, {{"thread", step.thread}});
+    }
+    if (holes != nullptr) {
+        holes->surface = Surface::tapped;
+        holes->thread = step.thread;
+        holes->operation = operation_;
+        return;
+    }
+    Zone zone = zone_of(step, 0.0, std::min(thread, deep), hole, Surface::tapped);
+    zone.thread = step.thread;
+    zone.depth_mm = 0.5 * (sizes->major - hole);
+    zone.left_hand = sizes->left_hand;
+    at_.from_mm = zone.from_mm;
+    at_.to_mm = zone.to_mm;
+    check_wall(step, sizes->major, 0.0, thread);
+    if (zone.length_mm() > kTouch) {
+        Profile::lay(now_.bore, zone);
+    }
+}
+
+void Walker::widen(const Step& step) {
+    const bool flat = step.what == Do::counterbore;
+    double hole = std::isnan(step.hole_mm) ? 0.0 : step.hole_mm;
+    if (on_axis(step)) {
+        hole = hole > 0.0 ? hole : hole_at(step.end);
+    } else if (!now_.holes.empty()) {
+        Holes* const holes = hole > 0.0 ? holes_for(hole, hole) : &now_.holes.back();
+        if (holes != nullptr) {
+            hole = hole > 0.0 ? hole : holes->diameter_mm;
+            check_count(step, *holes);
+        }
+    }
+    at_.hole_mm = hole > 0.0 ? hole : kNaN;
+    if (hole <= 0.0) {
+        mistake("no_hole", kNaN, step.diameter_mm, {{"do", std::string(enum_name(step.what))}});
+        return;
+    }
+    if (hole >= step.diameter_mm - kTouch) {
+        mistake("not_larger", step.diameter_mm, hole);
+        return;
+    }
+    if (flat && step.depth_mm >= thickness_mm() - kTouch) {
+        mistake("counterbore_deep", step.depth_mm, thickness_mm());
+    }
+    if (on_axis(step)) {
+        const double deep = flat ? step.depth_mm : 0.5 * (step.diameter_mm - hole);
+        Zone zone =
+            zone_of(step, 0.0, deep, step.diameter_mm, flat ? Surface::counterbored : Surface::countersunk);
+        if (!flat) {
+            (step.end == End::first ? zone.to_diameter_mm : zone.from_diameter_mm) = hole;
+        }
+        check_wall(step, step.diameter_mm, 0.0, flat ? deep : 0.0);
+        cut_bore(zone);
+    }
+}
+
+void Walker::bore(const Step& step) {
+    const auto [from, to] = cut_of(step);
+    Zone zone = zone_of(step, from, to, step.to_mm, Surface::bored);
+    at_.from_mm = zone.from_mm;
+    at_.to_mm = zone.to_mm;
+    double hole = 0.0;
+    for (const Zone& each : Profile::within(now_.bore, zone.from_mm, zone.to_mm)) {
+        hole = hole > 0.0 ? std::min(hole, each.least_mm()) : each.least_mm();
+    }
+    if (!std::isnan(step.start_mm)) {
+        hole = step.start_mm;
+    }
+    at_.hole_mm = hole > 0.0 ? hole : kNaN;
+    if (hole <= 0.0) {
+        mistake("no_hole", kNaN, step.to_mm, {{"do", "bore"}});
+        return;
+    }
+    const double deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
+    at_.hole_deep_mm = deep;
+    at_.through = goes_through(step.end, deep);
+    if (to > deep + kTouch && !at_.through && std::isnan(step.start_mm)) {
+        mistake("bore_deep", to, deep);
+    }
+    if (step.to_mm <= hole + kTouch) {
+        mistake("not_larger", step.to_mm, hole);
+    }
+    if (step.bar_mm >= hole - kTouch) {
+        mistake("bar_wide", step.bar_mm, hole, {{"aim", size(kUsualBarShare * hole)}});
+    } else if (step.bar_mm > kBarShare * hole) {
+        mistake("bar_tight", step.bar_mm, hole);
+    }
+    if (to > step.stick_out_mm + kTouch) {
+        mistake("bar_short", step.stick_out_mm, to);
+    }
+    check_wall(step, step.to_mm, from, to);
+    cut_bore(zone);
+}
+
+void Walker::thread_inside(const Step& step) {
+    const auto [from, to] = cut_of(step);
+    Zone zone = zone_of(step, from, to, 0.0, Surface::thread);
+    zone.thread = step.thread;
+    at_.from_mm = zone.from_mm;
+    at_.to_mm = zone.to_mm;
+    const std::vector<Zone> holes = seen_from(step.end, now_.bore, std::max(from, 0.0), to);
+    const std::optional<ThreadSizes> sizes = sizes_of(step);
+    if (holes.empty()) {
+        mistake("no_hole", kNaN, sizes && !std::isnan(sizes->minor_low) ? sizes->minor_low : kNaN,
+                {{"do", "thread"}});
+        return;
+    }
+    at_.hole_mm = holes.front().from_diameter_mm;
+    const double any_deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
+    at_.hole_deep_mm = any_deep;
+    at_.through = goes_through(step.end, any_deep);
+    if (!sizes || sizes->tapers || std::isnan(sizes->minor_low)) {
+        return;
+    }
+    for (const Zone& each : holes) {
+        const bool chamfer = each.surface == Surface::countersunk || each.surface == Surface::counterbored;
+        const bool less = each.least_mm() < sizes->minor_low - kTouch;
+        const bool more = each.greatest_mm() > sizes->minor_high + kTouch && !chamfer;
+        if ((less || more) && each.from_mm <= std::max(from, 0.0) + kTouch) {
+            mistake("thread_hole", less ? each.least_mm() : each.greatest_mm(), sizes->minor_low,
+                    {{"thread", step.thread}, {"aim", size(0.5 * (sizes->minor_low + sizes->minor_high))}},
+                    sizes->minor_high);
+            break;
+        }
+    }
+    const double deep = now_.bored_deep_mm(step.end, sizes->minor_low, part_.length_mm);
+    const double room = deep - to;
+    if (deep > kTouch && room < -kTouch) {
+        mistake("thread_deep", to, deep, {{"thread", step.thread}});
+    } else if (!goes_through(step.end, deep) && deep > kTouch &&
+               room < kLeastRunOutPitches * sizes->pitch - kTouch) {
+        mistake("no_run_out", std::max(room, 0.0), kRunOutPitches * sizes->pitch);
+    }
+    zone.depth_mm = 0.5 * (sizes->major - sizes->minor_low);
+    zone.left_hand = sizes->left_hand;
+    check_wall(step, sizes->major, std::max(from, 0.0), to);
+    for (const Zone& under : Profile::within(now_.bore, zone.from_mm, zone.to_mm)) {
+        if (under.surface != Surface::countersunk) {
+            Zone cut = zone;
+            cut.from_mm = under.from_mm;
+            cut.to_mm = under.to_mm;
+            cut.from_diameter_mm = under.from_diameter_mm;
+            cut.to_diameter_mm = under.to_diameter_mm;
+            Profile::lay(now_.bore, cut);
+        }
+    }
+}
+
+// ---- on the mill ------------------------------------------------------------------------------------------
+
+void Walker::mill(const Step& step) {
+    const bool plate = part_.form == Form::plate;
+    const double thick = plate ? part_.thickness_mm : now_.greatest_mm(now_.from_mm, now_.to_mm);
+    const bool side = step.shape == "side";
+    if (step.depth_mm > thick + (side ? kSideBelow : 0.0) + kTouch) {
+        mistake("mill_deep", step.depth_mm, thick);
+    }
+    const bool closed = step.shape == "pocket";
+    const double across = plate ? std::max(part_.width_mm, part_.length_mm) : part_.length_mm;
+    if (closed && plate && step.width_mm >= std::min(part_.width_mm, part_.length_mm) - kTouch) {
+        mistake("mill_wide", step.width_mm, std::min(part_.width_mm, part_.length_mm));
+    }
+    if (step.length_mm > across + (closed ? 0.0 : 2.0 * step.cutter_mm) + kTouch && !side) {
+        mistake("mill_long", step.length_mm, across);
+    }
+    if ((closed || step.shape == "slot") && step.cutter_mm > step.width_mm + kTouch) {
+        mistake("cutter_wide", step.cutter_mm, step.width_mm);
+    }
+    if (step.depth_mm > step.stick_out_mm + kTouch) {
+        mistake("cutter_short", step.stick_out_mm, step.depth_mm);
+    }
+    now_.milled.push_back({step.shape, step.length_mm, step.width_mm, step.depth_mm, step.times, operation_});
+}
+
+void Walker::saw(const Step& step) {
+    if (step.depth_mm >= 0.5 * step.blade_mm - kTouch) {
+        mistake("saw_deep", step.depth_mm, 0.5 * step.blade_mm);
+    }
+    now_.milled.push_back({"slit", step.length_mm, step.width_mm, step.depth_mm, step.times, operation_});
+}
+
+}  // namespace halfnut::job
