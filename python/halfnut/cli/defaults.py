@@ -8,8 +8,6 @@ from pathlib import Path
 from typing import Any, Literal
 
 from halfnut._core import Error, TableError, nearest_name
-from halfnut.core.plain_files import read_plain, toml_data
-from halfnut.core.text import toml_text
 
 __all__ = ["Defaults", "kind_of", "place", "remembered"]
 
@@ -78,6 +76,8 @@ class Defaults:
 
     def text(self) -> str:
         """The file."""
+        from halfnut.core.text import toml_text
+
         lines = [f"{key} = {toml_text(value)}" for key, value in self.to_dict().items()]
         return "\n".join([*_HEAD, *lines, ""])
 
@@ -106,6 +106,8 @@ def remembered() -> Defaults:
     path = place()
     if not path.exists():
         return Defaults()
+    from halfnut.core.plain_files import read_plain, toml_data
+
     try:
         given = toml_data(read_plain(path))
         return _checked(given)
