@@ -34,6 +34,7 @@ _HOMES = {
         "cylindrical_fit",
         "Limits of a plain hole or shaft, and their fit.",
     ),
+    "data": ("data", "data", "What the figures rest on, table by table."),
     "drill": ("cuts", "drill", "Levers for drilling."),
     "face": ("cuts", "face", "Levers and depth for facing."),
     "fit": ("fitting", "fit", "Whether two threads screw together, bare or coated."),

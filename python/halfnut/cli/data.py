@@ -1,0 +1,110 @@
+"""halfnut data: what the figures rest on, every table and the speeds that are answered, by kind of source."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable
+
+import click
+
+from halfnut._core import Error
+from halfnut.cli.output import echo, json_text, with_json
+from halfnut.core.catalogue import rows, tables
+from halfnut.cutting.cuts import Cut
+from halfnut.cutting.milling import mill
+from halfnut.cutting.questions import bore, drill, knurl, part_off, ream, tap, turn
+
+KINDS = (
+    "shop",
+    "standard",
+    "government",
+    "handbook",
+    "textbook",
+    "paper",
+    "transcription",
+    "common practice",
+    "memory",
+)
+_HEADS = ("shop", "stand.", "gov.", "handb.", "textb.", "paper", "transc.", "pract.", "memory")
+
+
+_WEIGHT = 5
+_WEEKLY = ("6061", "7075", "5083", "C36000", "1018", "4130", "4140", "304", "Ti-6Al-4V", "titanium grade 2", "acetal")
+_WINDOW, _SPEEDS = "window_high_m_min", "cutting/speeds"
+
+_ASKED: dict[str, Callable[[str, str], Cut]] = {
+    "turn": lambda alloy, tool: turn(alloy, "30 mm", tool=tool),
+    "finish": lambda alloy, tool: turn(alloy, "30 mm", tool=tool, finish=True),
+    "bore": lambda alloy, tool: bore(alloy, "30 mm", tool=tool),
+    "part off": lambda alloy, tool: part_off(alloy, "30 mm", tool=tool),
+    "drill": lambda alloy, tool: drill(alloy, "10 mm", tool=tool),
+    "ream": lambda alloy, tool: ream(alloy, "10 mm", tool=tool),
+    "tap": lambda alloy, tool: tap(alloy, "M10", tool=tool),
+    "slot": lambda alloy, tool: mill(alloy, "12 mm", shape="slot", depth="3 mm", tool=tool),
+    "face mill": lambda alloy, tool: mill(alloy, "50 mm", shape="face", depth="1 mm", width="40 mm", tool=tool),
+    "knurl": lambda alloy, _: knurl(alloy, "30 mm"),
+}
+_HIGH_SPEED_ONLY = ("tap", "knurl")
+
+
+def of_tables() -> dict[str, Counter[str]]:
+    """Cells that name a source, by table and kind of source."""
+    out: dict[str, Counter[str]] = {}
+    for table in tables():
+        kinds = out[table] = Counter()
+        for row in rows(table):
+            for name, cell in row.items():
+                if name.endswith("source") and isinstance(cell, dict):
+                    kinds[cell["kind"]] += 1
+    return out
+
+
+def of_answers() -> dict[str, Counter[str]]:
+    """Speed windows of every alloy, operation and tool, by operation and kind of the row that each rests on.
+
+    An alloy that a shop meets weekly counts five times. What is refused is no answer.
+    """
+    out: dict[str, Counter[str]] = {name: Counter() for name in _ASKED}
+    for row in rows("material/alloys"):
+        weight = _WEIGHT if row["name"] in _WEEKLY or row["id"] in _WEEKLY else 1
+        for name, ask in _ASKED.items():
+            for tool in ("HSS",) if name in _HIGH_SPEED_ONLY else ("HSS", "carbide"):
+                try:
+                    cut = ask(row["id"], tool)
+                except Error:
+                    continue
+                out[name][_kind(cut)] += weight
+    return out
+
+
+def _kind(cut: Cut) -> str:
+    rests = [item for item in cut.evidence if item.figure == _WINDOW]
+    return next((item.kind for item in rests if item.row.startswith(_SPEEDS)), rests[0].kind)
+
+
+@click.command(epilog="\b\nExample:\n  halfnut data")
+@with_json
+def data(as_json: bool) -> None:
+    """Every table by kind of source, then the speeds that are answered by the kind of the row they rest on.
+
+    An alloy that a shop meets weekly counts five times in the answers.
+    """
+    held, answered = of_tables(), of_answers()
+    if as_json:
+        echo(json_text({"tables": {name: dict(kinds) for name, kinds in held.items()}, "answers": answered}))
+        return
+    echo(f"{'cells with a source':<34}" + "".join(f"{head:>8}" for head in _HEADS))
+    for name, kinds in held.items():
+        if kinds:
+            echo(_line(name, kinds))
+    whole: Counter[str] = Counter()
+    echo("answers, by operation")
+    for name, kinds in answered.items():
+        echo(_line(name, kinds))
+        whole += kinds
+    echo(_line("all", whole))
+    echo(f"from memory: {whole['memory'] / whole.total():.0%} of the answers")
+
+
+def _line(name: str, kinds: Counter[str]) -> str:
+    return f"  {name:<32}" + "".join(f"{kinds[kind] or '-':>8}" for kind in KINDS)
