@@ -7,12 +7,11 @@ from collections.abc import Callable
 
 import click
 
+from halfnut import cutting
 from halfnut._core import Error
 from halfnut.cli.output import echo, json_text, with_json
 from halfnut.core.catalogue import rows, tables
 from halfnut.cutting.cuts import Cut
-from halfnut.cutting.milling import mill
-from halfnut.cutting.questions import bore, drill, knurl, part_off, ream, tap, turn
 
 KINDS = (
     "shop",
@@ -27,22 +26,21 @@ KINDS = (
 )
 _HEADS = ("shop", "stand.", "gov.", "handb.", "textb.", "paper", "transc.", "pract.", "memory")
 
-
 _WEIGHT = 5
 _WEEKLY = ("6061", "7075", "5083", "C36000", "1018", "4130", "4140", "304", "Ti-6Al-4V", "titanium grade 2", "acetal")
 _WINDOW, _SPEEDS = "window_high_m_min", "cutting/speeds"
 
 _ASKED: dict[str, Callable[[str, str], Cut]] = {
-    "turn": lambda alloy, tool: turn(alloy, "30 mm", tool=tool),
-    "finish": lambda alloy, tool: turn(alloy, "30 mm", tool=tool, finish=True),
-    "bore": lambda alloy, tool: bore(alloy, "30 mm", tool=tool),
-    "part off": lambda alloy, tool: part_off(alloy, "30 mm", tool=tool),
-    "drill": lambda alloy, tool: drill(alloy, "10 mm", tool=tool),
-    "ream": lambda alloy, tool: ream(alloy, "10 mm", tool=tool),
-    "tap": lambda alloy, tool: tap(alloy, "M10", tool=tool),
-    "slot": lambda alloy, tool: mill(alloy, "12 mm", shape="slot", depth="3 mm", tool=tool),
-    "face mill": lambda alloy, tool: mill(alloy, "50 mm", shape="face", depth="1 mm", width="40 mm", tool=tool),
-    "knurl": lambda alloy, _: knurl(alloy, "30 mm"),
+    "turn": lambda alloy, tool: cutting.turn(alloy, "30 mm", tool=tool),
+    "finish": lambda alloy, tool: cutting.turn(alloy, "30 mm", tool=tool, finish=True),
+    "bore": lambda alloy, tool: cutting.bore(alloy, "30 mm", tool=tool),
+    "part off": lambda alloy, tool: cutting.part_off(alloy, "30 mm", tool=tool),
+    "drill": lambda alloy, tool: cutting.drill(alloy, "10 mm", tool=tool),
+    "ream": lambda alloy, tool: cutting.ream(alloy, "10 mm", tool=tool),
+    "tap": lambda alloy, tool: cutting.tap(alloy, "M10", tool=tool),
+    "slot": lambda alloy, tool: cutting.mill(alloy, "12 mm", shape="slot", depth="3 mm", tool=tool),
+    "face mill": lambda alloy, tool: cutting.mill(alloy, "50 mm", shape="face", depth="1 mm", width="40 mm", tool=tool),
+    "knurl": lambda alloy, _: cutting.knurl(alloy, "30 mm"),
 }
 _HIGH_SPEED_ONLY = ("tap", "knurl")
 
