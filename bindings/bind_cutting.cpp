@@ -154,20 +154,6 @@ void bind_requests(py::module_& module) {
         py::arg("inch"), py::arg("hold"), py::arg("chuck"), py::arg("hardness_hb"), py::arg("machine"),
         py::arg("catalogue"),
         "One cut on a lathe. `numbers` are those of the core's TurnRequest, by name; None is not given.");
-    module.def(
-        "mill_cut",
-        [](const std::string& shape, int alloy, const std::string& tool_material, const py::dict& numbers,
-           const py::object& hardness_hb, const machine::Machine* machine, const SharedCatalogue& catalogue) {
-            MillRequest request;
-            request.shape = from_name<MillShape>("shape", shape);
-            request.work = work_of(alloy, hardness_hb);
-            request.tool_material = from_name<ToolMaterial>("tool", tool_material);
-            set_numbers(request, numbers, kMillArguments);
-            return cut(catalogue.get(), machine_or_any(machine), request);
-        },
-        py::arg("shape"), py::arg("alloy"), py::arg("tool_material"), py::arg("numbers"),
-        py::arg("hardness_hb"), py::arg("machine"), py::arg("catalogue"),
-        "Milling. `numbers` are those of the core's MillRequest, by name; None is not given.");
 }
 
 }  // namespace

@@ -184,8 +184,6 @@ void bind_machine(py::module_& module) {
                 return out;
             },
             "Everything wrong or odd: (where, text, odd) each; odd is unlikely but possible.")
-        .def("require_axes", &require_axes, py::arg("way"), py::arg("axes"),
-             "Raise DomainError where a way down moves more slides at once than the machine does.")
         .def(
             "slide",
             [](const Machine& self, const std::string& name) -> py::object {

@@ -47,22 +47,26 @@ if TYPE_CHECKING:
     from halfnut.cutting.chasing import chase
     from halfnut.cutting.choosing import choose
     from halfnut.cutting.gears import gear_train, translating_pairs
-    from halfnut.cutting.holding import hold
-    from halfnut.cutting.milling import helix, mill, ramp, saw
     from halfnut.cutting.questions import (
         bore,
         drill,
         face,
+        groove,
+        helix,
+        hold,
         knurl,
+        mill,
         part_off,
+        ramp,
         ream,
+        saw,
         spot,
         tap,
+        taper,
         thread_speed,
         tool_life,
         turn,
     )
-    from halfnut.cutting.tapers_and_grooves import groove, taper
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import preferred_fits
     from halfnut.fits.questions import cylindrical_fit, holding_taper
@@ -127,9 +131,9 @@ _HOMES = {
     "force_map": "drawing.charts",
     "galling": "threads.metals",
     "gear_train": "cutting.gears",
-    "groove": "cutting.tapers_and_grooves",
-    "helix": "cutting.milling",
-    "hold": "cutting.holding",
+    "groove": "cutting.questions",
+    "helix": "cutting.questions",
+    "hold": "cutting.questions",
     "holding_taper": "fits.questions",
     "identify_thread": "threads.identification",
     "inch": "core.units",
@@ -139,7 +143,7 @@ _HOMES = {
     "knurl_setup": "knurls.setups",
     "lathe": "machine.machines",
     "limits": "threads.standard",
-    "mill": "cutting.milling",
+    "mill": "cutting.questions",
     "milling_machine": "machine.machines",
     "minimum_strength": "threads.metals",
     "mm": "core.units",
@@ -150,9 +154,9 @@ _HOMES = {
     "precoat": "threads.precoating",
     "preferred_fits": "fits.cylindrical",
     "quantity": "core.units",
-    "ramp": "cutting.milling",
+    "ramp": "cutting.questions",
     "ream": "cutting.questions",
-    "saw": "cutting.milling",
+    "saw": "cutting.questions",
     "shop": "core.catalogue",
     "shop_plug": "threads.plugs",
     "speed_chart": "drawing.charts",
@@ -160,7 +164,7 @@ _HOMES = {
     "strength": "threads.joints",
     "suitable_wheels": "knurls.wheels",
     "tap": "cutting.questions",
-    "taper": "cutting.tapers_and_grooves",
+    "taper": "cutting.questions",
     "taper_pipe": "threads.taper_pipes",
     "tapping_hole": "threads.holes",
     "thread": "threads.standard",

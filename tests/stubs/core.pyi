@@ -460,7 +460,6 @@ class Machine:
     def swing_mm(self) -> float: ...
     def json(self) -> str: ...
     def problems(self) -> list[tuple[str, str, bool]]: ...
-    def require_axes(self, way: str, axes: int) -> None: ...
     def slide(self, name: str) -> Slide | None: ...
 
 # adjusters
@@ -1025,15 +1024,6 @@ def lathe_cut(
     inch: bool,
     hold: str,
     chuck: int,
-    hardness_hb: float | None,
-    machine: Machine | None,
-    catalogue: Catalogue,
-) -> CutResult: ...
-def mill_cut(
-    shape: str,
-    alloy: int,
-    tool_material: str,
-    numbers: dict[str, float | None],
     hardness_hb: float | None,
     machine: Machine | None,
     catalogue: Catalogue,

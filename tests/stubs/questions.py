@@ -16,7 +16,9 @@ from halfnut import _core
 
 PACKAGE = Path(__file__).parents[2] / "python/halfnut"
 WIDTH = 120
-_WRITTEN = {"length": "LengthLike", "feed": "FeedLike", "feed rate": "FeedLike", "speed": "FeedLike"}
+_WRITTEN = {"length": "LengthLike", "feed": "FeedLike", "feed rate": "FeedLike", "speed": "FeedLike"} | dict.fromkeys(
+    ("force", "torque"), "ForceLike"
+)
 _FIGURE = {
     "number": "float",
     "count": "int",
@@ -121,12 +123,13 @@ def figure_type(row: dict[str, Any]) -> str:
     if row["kind"] == "records":
         return f"tuple[{row['class']}, ...]"
     if row["kind"] == "record":
-        return str(row["of"]["name"] if answers_itself(row) else row["class"]) + ("" if row["always"] else " | None")
+        made = f"{row['of']['name']}Figures" if answers_itself(row) else row["class"]
+        return made + ("" if row["always"] else " | None")
     return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
 
 
-def record(row: dict[str, Any], base: str, name: str, room: str) -> str:
-    """A record of figures, with the records within it before it."""
+def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
+    """A record of figures, after the records within it."""
     out: list[str] = []
     lines = []
     named = {figure["key"]: figure["kin"] for figure in row["figures"] if figure["kin"]}
@@ -134,8 +137,7 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> str:
     for figure in row["figures"]:
         if (of := figure["of"]) and not answers_itself(figure):
             figure["class"] = nested[figure["key"]] = of["name"] + ("Figures" if home(room, of["name"]) else "")
-            inner = record(of, "", figure["class"], room)
-            out += [] if inner in out else [inner]
+            out += record(of, "", figure["class"], room)
     bases = f"({base})" if base else ""
     lines.append(f'@dataclass(frozen=True)\nclass {name}{bases}:\n    """{row["about"]}"""\n')
     for figure in row["figures"]:
@@ -155,7 +157,7 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> str:
     if named:
         pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
         lines.append(f"    _named: ClassVar = {{{pairs}}}")
-    return "\n\n".join([*out, "\n".join(lines)])
+    return [*out, "\n".join(lines)]
 
 
 def modules() -> dict[Path, str]:
@@ -186,17 +188,15 @@ def modules() -> dict[Path, str]:
             f"{typing}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )
-        records = "\n\n".join(record(row, "Answered", f"{row['name']}Figures", room) for row in answers.values())
+        made_records = [record(row, "Answered", f"{row['name']}Figures", room) for row in answers.values()]
+        records = "\n\n".join(dict.fromkeys(each for some in made_records for each in some))
         figures = [figure for answer in answers.values() for figure in answer["figures"]]
-        within = {figure["of"]["name"] for figure in figures if answers_itself(figure)}
-        typing = "".join(f"    from {homes[each]} import {each}\n" for each in sorted(within))
-        typing = f"if TYPE_CHECKING:\n{typing}\n" if typing else ""
         kins = {figure["kin"] for figure in figures if figure["kin"]}
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
-            f"from dataclasses import dataclass\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
-            f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
+            f"from dataclasses import dataclass\nfrom typing import ClassVar\n\n"
+            f"from halfnut.core.questions import Answered\n{kin_imports}\n\n{records}"
         )
     out[PACKAGE / "_core.pyi"] = stub()
     return {path: _laid_out(text, path.suffix) for path, text in out.items()}

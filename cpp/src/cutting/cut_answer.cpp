@@ -265,6 +265,21 @@ std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult
     return out;
 }
 
+/// Sizes of a section: a list, or a text with commas between.
+std::vector<Given> sizes_of(const Given& section) {
+    if (section.tag == Given::Tag::list) {
+        return {section.items.begin(), section.items.end()};
+    }
+    std::vector<Given> out;
+    string_view rest = section.tag == Given::Tag::text ? section.text : string_view{};
+    while (!rest.empty()) {
+        const std::size_t comma = rest.find(',');
+        out.push_back({.tag = Given::Tag::text, .text = rest.substr(0, comma)});
+        rest = comma == string_view::npos ? string_view{} : rest.substr(comma + 1);
+    }
+    return out;
+}
+
 }  // namespace
 
 std::vector<std::string> tool_names(const Catalogue& catalogue) {
@@ -390,16 +405,17 @@ void take(std::vector<WorkSection>& to, const Given& given, const AskedRow& row,
         throw DomainError(fmt::format("{} must be a sequence, got {}", row.name, given.shown()));
     }
     for (const Given& each : given.items) {
-        if (each.tag != Given::Tag::list || each.items.size() < 2 || each.items.size() > 3) {
+        const std::vector<Given> sizes = sizes_of(each);
+        if (sizes.size() < 2 || sizes.size() > 3) {
             throw DomainError(
                 fmt::format("{} must each be a length and a diameter, or these and a bore, got {}", row.name,
                             each.shown()));
         }
         WorkSection section;
-        take(section.length_mm, each.items[0], row, asking);
-        take(section.diameter_mm, each.items[1], row, asking);
-        if (each.items.size() == 3) {
-            take(section.bore_mm, each.items[2], row, asking);
+        take(section.length_mm, sizes[0], row, asking);
+        take(section.diameter_mm, sizes[1], row, asking);
+        if (sizes.size() == 3) {
+            take(section.bore_mm, sizes[2], row, asking);
         }
         to.push_back(section);
     }
@@ -463,6 +479,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
         }
     }
     out.holds_at_edge = holds_at_edge(out.limits);
+    out.lacking = material::lacking(context.alloy);
     out.assumed = context.assumed;
     out.told = told_of(context, result);
     out.evidence = evidence_of(context, result, out.heat);

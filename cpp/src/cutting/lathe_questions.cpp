@@ -7,11 +7,11 @@
 #include <limits>
 
 #include "cut_answer.hpp"
-#include "cut_rows.hpp"
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/machine/room.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "lathe_rows.hpp"
 
 namespace halfnut::cutting {
 
@@ -26,90 +26,15 @@ constexpr double kNoticedBarMm =
 // ---- what is asked
 // ---------------------------------------------------------------------------------------------
 
-using Rows = CutRows<LatheAsk, kTurnArguments>;
+using namespace lathe;
 #define ASKED(member, about) HALFNUT_ASKED(LatheAsk, member, about)
-#define NUMBER(member, about) ASKED(cut.member, about).in(range_in(kTurnArguments, #member))
 
-constexpr AskedRow kAlloy = Rows::alloy;
-constexpr AskedRow kDiameter = NUMBER(diameter_mm, "").required().leads();
-constexpr AskedRow kDepth = NUMBER(depth_mm, "Depth of the cut on the radius.")
-                                .usually(
-                                    "1 mm, or 0.25 mm when finishing, in an inch question 0.040 in and 0.010 "
-                                    "in, at most a quarter of the "
-                                    "radius");
-constexpr AskedRow kLength =
-    NUMBER(length_mm, "Length of the cut along the work; without it there is no time.");
-constexpr AskedRow kMachine = Rows::machine;
-constexpr AskedRow kTool = Rows::tool;
-constexpr AskedRow kFinish = ASKED(cut.finish, "A finishing cut, whatever its depth.");
-constexpr AskedRow kFeed = Rows::feed;
-constexpr AskedRow kSpindle = Rows::spindle;
-constexpr AskedRow kHardness = Rows::hardness;
-constexpr AskedRow kNose = NUMBER(nose_radius_mm, "Nose radius of the tool.").usually("0.8 mm");
-constexpr AskedRow kEntering =
-    NUMBER(entering_deg, "Entering angle of the tool.").usually("90 degrees").finer();
-constexpr AskedRow kRake =
-    NUMBER(rake_deg, "Rake of the tool.").usually("as the force constants were measured").finer();
-constexpr AskedRow kWear = Rows::wear.saying(
-    "Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is "
-    "that of a "
-    "sharp edge, while limits, upper edges of force and power, and the force across the edge with the "
-    "deflection that it makes are those of an edge in use.");
-constexpr AskedRow kHold = ASKED(cut.hold, "How the work is held.");
-constexpr AskedRow kChuck = Rows::chuck;
-constexpr AskedRow kStickOut =
-    Rows::stick_out.saying("Overhang of the work from the jaws, or the distance between centres.");
-constexpr AskedRow kBore = NUMBER(bore_mm, "Bore of a tube.");
-constexpr AskedRow kRoughness = Rows::roughness;
-constexpr AskedRow kDeflection = Rows::deflection;
-constexpr AskedRow kApproach = Rows::approach;
-constexpr AskedRow kOverrun = Rows::overrun;
-constexpr AskedRow kStock = Rows::stock.usually("the diameter that is cut");
-constexpr AskedRow kBarLength = Rows::bar_length;
-constexpr AskedRow kBarBehind = Rows::bar_behind;
-constexpr AskedRow kEndDiameter =
-    NUMBER(end_diameter_mm, "Diameter where the cut ends.").usually("the centre, or the bore");
-
-constexpr std::array kTurnAsked{
-    kAlloy,
-    kDiameter.saying("Diameter before the cut."),
-    kDepth,
-    kLength,
-    kMachine,
-    kTool,
-    kFinish,
-    kFeed,
-    kSpindle,
-    kHardness,
-    kNose,
-    kEntering,
-    kRake,
-    kWear,
-    kHold,
-    kChuck,
-    kStock,
-    kBarLength,
-    kBarBehind,
-    kStickOut.usually("the length of the cut, which it is at least; without either there is no deflection"),
-    ASKED(sections,
-          "Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter "
-          "and, of a tube, bore of each section. The deflection is that of the beam at its worst place.")
-        .or_a("Section")
-        .as_length()
-        .finer(),
-    ASKED(steadies_mm, "Place of each fixed steady, from the chuck or the first centre.").called("steadies"),
-    kBore,
-    kRoughness,
-    kDeflection,
-    kApproach,
-    kOverrun,
-};
 constexpr std::array kFaceAsked{
     kAlloy,       kDiameter.saying("Diameter where the cut starts."),
     kEndDiameter, kDepth.saying("Depth of the cut along the axis."),
     kMachine,     kTool,
     kFinish,      kFeed.saying("Feed of the cross slide wanted; the next finer of the machine is taken."),
-    kSpindle,     kHardness,
+    kSpindle,     Rows::hardness,
     kNose,        kRake,
     kWear,        kChuck,
     kStock,       kBarLength,
@@ -127,7 +52,7 @@ constexpr std::array kBoreAsked{
     kFinish,
     kFeed,
     kSpindle,
-    kHardness,
+    Rows::hardness,
     kNose,
     kEntering,
     kRake,
@@ -136,32 +61,12 @@ constexpr std::array kBoreAsked{
     kStock,
     kBarLength,
     kBarBehind,
-    NUMBER(bar_diameter_mm,
-           "Diameter of the boring bar, of steel; with its overhang it gives the deflection."),
+    ASKED(cut.bar_diameter_mm,
+          "Diameter of the boring bar, of steel; with its overhang it gives the deflection.")
+        .in(range_in(kTurnArguments, "bar_diameter_mm")),
     kStickOut.called("overhang").saying("Overhang of the boring bar from its holder."),
     kRoughness,
     kDeflection,
-    kApproach,
-    kOverrun,
-};
-constexpr std::array kPartOffAsked{
-    kAlloy,
-    kDiameter.saying("Diameter where the cut starts."),
-    kDepth.called("blade").saying("Width of the blade.").usually("3 mm, in an inch question 1/8 in"),
-    kEndDiameter.usually("the centre, or the bore; a groove ends where it is said"),
-    kMachine,
-    kTool,
-    kFeed,
-    kSpindle,
-    kHardness,
-    kRake,
-    kWear,
-    kChuck,
-    kStock,
-    kBarLength,
-    kBarBehind,
-    kBore,
-    kStickOut.saying("How far from the jaws the cut is; beyond a diameter there is a caution."),
     kApproach,
     kOverrun,
 };
@@ -172,7 +77,7 @@ constexpr std::array kKnurlAsked{
     kMachine,
     kFeed,
     kSpindle,
-    kHardness,
+    Rows::hardness,
     kChuck,
     kHold,
     kStock,
@@ -190,14 +95,13 @@ constexpr std::array kThreadAsked{
     kMachine,
     kTool,
     kSpindle,
-    kHardness,
+    Rows::hardness,
     kChuck,
     kStock,
     kBarLength,
     kBarBehind,
     Rows::stick_out,
 };
-#undef NUMBER
 #undef ASKED
 
 // ---- how it is answered
@@ -318,15 +222,8 @@ CutAnswer plain(const Setting& setting, const LatheAsk& asked, const Asking& ask
 // ---- stepped or steadied work
 // ----------------------------------------------------------------------------------
 
-constexpr int kPlaces = 101;  // along the work, where its deflection is looked for
-
-/// The worst deflection of the work under the cut, and whether a span of it is slender.
-struct Bend {
-    double worst_mm = 0.0;
-    bool slender = false;
-};
-
-Bend bend_of(const LatheAsk& asked, const CutAnswer& cut, double modulus_gpa) {
+/// How the work deflects under the cut.
+BeamBend bend_of(const LatheAsk& asked, const CutAnswer& cut, double modulus_gpa) {
     WorkBeam beam{.sections = asked.sections, .hold = asked.cut.hold, .steadies_mm = asked.steadies_mm};
     beam.youngs_modulus_gpa = modulus_gpa;
     if (beam.sections.empty()) {
@@ -334,43 +231,15 @@ Bend bend_of(const LatheAsk& asked, const CutAnswer& cut, double modulus_gpa) {
         const double bore = std::isnan(asked.cut.bore_mm) ? 0.0 : asked.cut.bore_mm;
         beam.sections.push_back({asked.cut.stick_out_mm, cut.diameter_mm - 2.0 * depth, bore});
     }
-    double total = 0.0;
-    double area = 0.0;
-    for (const WorkSection& section : beam.sections) {
-        total += section.length_mm;
-        area += section.length_mm * section.diameter_mm;
-    }
-    std::vector<double> places(kPlaces);
-    for (int i = 0; i < kPlaces; ++i) {
-        places[static_cast<std::size_t>(i)] = i + 1 == kPlaces ? total : i * (total / (kPlaces - 1));
-    }
-    std::vector<double> bend(places.size());
-    std::string why;
-    if (!evaluate(beam, cut.cut.passive_force_n, places, bend, &why).ok()) {
-        throw DomainError(fmt::format("work_bend_mm: {}", why));
-    }
-    Bend out;
-    for (const double each : bend) {
-        out.worst_mm = std::max(out.worst_mm, std::abs(each));
-    }
-    std::vector<double> ends = asked.steadies_mm;
-    ends.push_back(0.0);
-    ends.push_back(total);
-    std::sort(ends.begin(), ends.end());
-    const double mean = area / total;
-    for (std::size_t i = 1; i < ends.size(); ++i) {
-        const bool free = asked.cut.hold == Hold::chuck && i + 1 == ends.size();
-        out.slender = out.slender || (ends[i] - ends[i - 1]) / mean > (free ? kSlenderChuck : kSlenderCentre);
-    }
-    return out;
+    return bend_along(beam, cut.cut.passive_force_n);
 }
 
-double at_high_edge(const CutAnswer& cut, const Bend& bend) {
+double at_high_edge(const CutAnswer& cut, const BeamBend& bend) {
     return bend.worst_mm * cut.cut.cutting_force_high_n / cut.cut.cutting_force_n;
 }
 
 /// The cut with the beam's deflection in place of the plain bar's.
-void set_bend(const Bend& bend, double allowed_mm, const Catalogue& catalogue, CutAnswer& out) {
+void set_bend(const BeamBend& bend, double allowed_mm, const Catalogue& catalogue, CutAnswer& out) {
     const double high = at_high_edge(out, bend);
     std::erase_if(out.told, [](const Told& each) { return each.code == "slender"; });
     const auto tell = [&](const char* code) { out.told.push_back({code, 0.0, {}}); };
@@ -413,7 +282,7 @@ CutAnswer turn_on_beam(const Setting& setting, const LatheAsk& given, const Aski
     asked.cut.stick_out_mm = whole;
     asked.cut.span_mm = whirl_span_mm(asked.cut.hold, whole, asked.steadies_mm);
     CutAnswer out = answer(setting, asked, asked.cut, asking, alloy);
-    Bend bend = bend_of(asked, out, alloy.youngs_modulus_gpa);
+    BeamBend bend = bend_of(asked, out, alloy.youngs_modulus_gpa);
     LimitCode bound = out.cut.feed_limited_by;
     const bool open = !std::isnan(allowed) && std::isnan(asked.cut.feed_mm_rev) && asked.machine != nullptr;
     for (int step = out.feed_step.value_or(0); open && step > 0 && at_high_edge(out, bend) > allowed;) {

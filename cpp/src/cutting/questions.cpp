@@ -2,6 +2,7 @@
 
 #include "halfnut/cutting/questions.hpp"
 
+#include "halfnut/cutting/holding.hpp"
 #include "halfnut/cutting/holding_taper.hpp"
 
 namespace halfnut::cutting {
@@ -103,6 +104,7 @@ constexpr std::array kFigures{
     OWN(holds_at_edge,
         "Whether power, torque and deflection hold at the upper edge of the force; None without such a "
         "limit."),
+    OWN(lacking, "What the alloy's row is too poor to tell."),
     OWN(assumed, "What was not said and therefore taken, the tool first."),
     OWN(told, "What a person should know."),
     OWN(evidence, "What each figure rests on."),
@@ -119,7 +121,8 @@ std::span<const Question* const> questions() noexcept {
         std::vector<const Question*> out{&kHoldingTaper};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
-              std::span<const Question>(&kLifeQuestion, 1)}) {
+              std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),
+              std::span<const Question>(kMillQuestions), std::span<const Question>(&kLifeQuestion, 1)}) {
             for (const Question& each : some) {
                 out.push_back(&each);
             }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/turning.hpp"
 
 namespace halfnut::cutting {
 
@@ -213,6 +214,43 @@ Status evaluate(const WorkBeam& beam, double force_n, std::span<const double> pl
         bend_mm[i] = force_n * std::max(bend, 0.0);
     }
     return {};
+}
+
+BeamBend bend_along(const WorkBeam& beam, double force_n, int places) {
+    BeamBend out;
+    double area = 0.0;
+    for (const WorkSection& section : beam.sections) {
+        out.length_mm += section.length_mm;
+        area += section.length_mm * section.diameter_mm;
+    }
+    const int last = places - 1;
+    const double step = out.length_mm / last;
+    for (int i = 0; i <= last; ++i) {
+        out.places_mm.push_back(i == last ? out.length_mm : i * step);
+    }
+    out.bend_mm.resize(out.places_mm.size());
+    std::string why;
+    if (!evaluate(beam, force_n, out.places_mm, out.bend_mm, &why).ok()) {
+        throw DomainError(why);
+    }
+    for (std::size_t i = 0; i < out.bend_mm.size(); ++i) {
+        if (std::abs(out.bend_mm[i]) > out.worst_mm) {
+            out.worst_mm = std::abs(out.bend_mm[i]);
+            out.worst_at_mm = out.places_mm[i];
+        }
+    }
+    std::vector<double> ends = beam.steadies_mm;
+    ends.push_back(0.0);
+    ends.push_back(out.length_mm);
+    std::sort(ends.begin(), ends.end());
+    const double mean = area / out.length_mm;
+    for (std::size_t i = 1; i < ends.size(); ++i) {
+        const double slenderness = (ends[i] - ends[i - 1]) / mean;
+        const bool free = beam.hold == Hold::chuck && i + 1 == ends.size();
+        out.slenderness = std::max(out.slenderness, slenderness);
+        out.slender = out.slender || slenderness > (free ? kSlenderChuck : kSlenderCentre);
+    }
+    return out;
 }
 
 double whirl_span_mm(Hold hold, double length_mm, std::span<const double> steadies_mm) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <vector>
 
 #include "halfnut/core/bounds.hpp"
@@ -184,6 +185,23 @@ std::string lacks_modulus(const AlloyRow& alloy, std::string_view figure) {
     return fmt::format(
         "no {}: the row of {} gives no youngs_modulus_gpa; add it, or like = an alloy that has it", figure,
         full_name(alloy));
+}
+
+std::vector<std::string> lacking(const AlloyRow& alloy) {
+    std::vector<std::string> out;
+    if (std::isnan(alloy.kc11_n_mm2) && std::isnan(alloy.unit_power_hp_in3_min) &&
+        std::isnan(alloy.tensile_mpa)) {
+        out.push_back(
+            fmt::format("no force, power or torque: the row of {} gives none of kc11_n_mm2 with mc, "
+                        "unit_power_hp_in3_min with its thickness, tensile_mpa",
+                        full_name(alloy)));
+    }
+    if (std::isnan(alloy.youngs_modulus_gpa)) {
+        out.push_back(
+            fmt::format("no deflection or whirl of the work: the row of {} gives no youngs_modulus_gpa",
+                        full_name(alloy)));
+    }
+    return out;
 }
 
 AlloyMatch match_alloy(const Catalogue& catalogue, std::string_view name) {

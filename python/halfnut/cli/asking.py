@@ -31,8 +31,7 @@ def command(name: str) -> click.Command:
     def ask(**given: Any) -> None:
         as_json, evidence = given.pop("as_json"), given.pop("evidence")
         function = getattr(import_module(f"halfnut.{question['room']}.questions"), name)
-        asked = {key: _several(value) for key, value in given.items()}
-        show(function(**asked), as_json, evidence=evidence, question=name)
+        show(function(**given), as_json, evidence=evidence, question=name)
 
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["placed"])
     made: Any = with_evidence(with_json(ask))
@@ -65,18 +64,12 @@ def _needed(row: dict[str, Any]) -> str:
     return textwrap.fill(words, 78, initial_indent=start, subsequent_indent=" " * len(start))
 
 
-def _several(value: Any) -> Any:
-    """What was said several times; one of them may hold sizes with commas between."""
-    if not isinstance(value, tuple):
-        return value
-    return [each.split(",") if "," in each else each for each in value]
-
-
 def _parameter(row: dict[str, Any], called: str = "") -> Any:
     name, about = row["name"], row["about"]
     needed = row["required"]
     if row["placed"]:
-        return click.argument(name, metavar=name.upper(), required=needed)
+        many = -1 if row["kind"] == "list" else 1
+        return click.argument(name, metavar=name.upper(), required=needed, nargs=many)
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
     flag = called or "--" + (row["option"] or name).replace("_", "-")

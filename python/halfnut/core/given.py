@@ -39,6 +39,7 @@ class AstropyLike(Protocol):
 UnitCarrier: TypeAlias = PintLike | AstropyLike
 LengthLike: TypeAlias = str | Length | UnitCarrier
 FeedLike: TypeAlias = str | Quantity | UnitCarrier
+ForceLike: TypeAlias = str | Quantity | UnitCarrier
 NumberLike: TypeAlias = float | str | Quantity | UnitCarrier
 HolderLike: TypeAlias = str | int
 ThreadLike: TypeAlias = str | Thread

@@ -134,10 +134,11 @@ class Answered(Record):
                 figures[key] = made(**held) if isinstance(held, dict) else tuple(made(**each) for each in held)
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
-        within = [_ANSWERS[made].of(figures[key]) for key, made in cls._within.items()]
-        figures |= zip(cls._within, within, strict=True)
+        for key, answer in cls._within.items():
+            figures[key] = None if figures[key] is None else _ANSWERS[answer].of(figures[key])
+        within = [figures[key] for key in cls._within if figures[key] is not None]
         every = [caution(code, gravity=gravity, **(figures | dict(more))) for code, gravity, more in told]
-        every += [item for each in within for item in (*each.notes, *each.cautions)]
+        every = list(dict.fromkeys([*every, *(item for each in within for item in (*each.notes, *each.cautions))]))
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
         figures["evidence"] = (*figures.get("evidence", ()), *(item for each in within for item in each.evidence))

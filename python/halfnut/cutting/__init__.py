@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
-    from halfnut.cutting.bending import *
     from halfnut.cutting.chasing import *
     from halfnut.cutting.choosing import *
     from halfnut.cutting.cuts import *

@@ -18,7 +18,7 @@ from halfnut.core.words import caution
 from halfnut.cutting import standing
 from halfnut.cutting.cuts import Cut, Limit
 from halfnut.cutting.tools import Tool
-from halfnut.material.alloys import Alloy
+from halfnut.material.alloys import Alloy, lacking
 
 
 def formed(
@@ -210,6 +210,7 @@ def cut_record(
         feed_limited_by=result.feed_limited_by,
         limits=tuple(Limit(name, value, *rest) for name, value, *rest in result.limits if math.isfinite(value)),
         holds_at_edge=all(judged) if judged else None,
+        lacking=tuple(lacking(found)),
         assumed=tuple(as_asked(each, size.system == "inch") for each in assumed),
         notes=tuple(item for item in told if item.rank == "note"),
         cautions=tuple(item for item in told if item.rank != "note"),

@@ -12,7 +12,6 @@ from typing import ClassVar
 from halfnut._core import spell
 from halfnut.core.words import words
 from halfnut.cutting.figures import CutFigures, Limit
-from halfnut.material.alloys import lacking
 
 __all__ = ["Cut", "Limit", "setting"]
 
@@ -118,7 +117,7 @@ class Cut(CutFigures):
     @property
     def lacking_words(self) -> str:
         """What the alloy's row is too poor to tell."""
-        return "; ".join(lacking(self.alloy))
+        return "; ".join(self.lacking)
 
     @property
     def heat_words(self) -> str | None:

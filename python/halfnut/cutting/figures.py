@@ -170,6 +170,8 @@ class CutFigures(Answered):
     """Every limit that applies."""
     holds_at_edge: bool | None
     """Whether power, torque and deflection hold at the upper edge of the force; None without such a limit."""
+    lacking: tuple[str, ...]
+    """What the alloy's row is too poor to tell."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
 
@@ -177,6 +179,184 @@ class CutFigures(Answered):
 
     _paired: ClassVar = {"spindle_positions", "feed_positions"}
     _named: ClassVar = {"alloy": "Alloy"}
+
+
+@dataclass(frozen=True)
+class PlaceOnWork:
+    """A place along the work and the diameter that it comes to."""
+
+    at_mm: float
+    """Where the tool stands, from the jaws or the first centre. In mm."""
+    larger_mm: float
+    """How much larger than set the diameter comes there. In mm."""
+
+
+@dataclass(frozen=True)
+class OtherWay:
+    """Another way to hold the work."""
+
+    name: str
+    """How the work is held."""
+    bend_mm: float
+    """Greatest deflection of the same work held so. In mm."""
+
+
+@dataclass(frozen=True)
+class InJaws:
+    """Out-of-round of a ring in a number of jaws."""
+
+    jaws: int
+    """Jaws or contacts."""
+    out_of_round_mm: float
+    """Out-of-round in them, peak to valley on the radius. In mm."""
+
+
+@dataclass(frozen=True)
+class HoldingFigures(Answered):
+    """Work where it is held, under one cut."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    cut: CutFigures
+    """The cut."""
+    bend: WorkBendFigures
+    """Bend under the passive force at the upper edge of its band."""
+    places: tuple[PlaceOnWork, ...]
+    """Places along the work and the diameters they come to."""
+    other_ways: tuple[OtherWay, ...]
+    """The same work held otherwise."""
+    steadies_for_span: int
+    """Further fixed steadies that bring the free spans down to what is usual."""
+    jaw_force_n: float | None
+    """Force that each jaw needs so that the cut does not turn the work; needs friction and safety. In N."""
+    rings: tuple[InJaws, ...]
+    """Of a tube: out-of-round for 1000 N a jaw, by number of jaws."""
+    squeeze: JawSqueezeFigures | None
+    """Of a tube: the grip that the cut needs."""
+    warming_k: float | None
+    """How much warmer the cut makes the work when no heat leaves it; needs a length of the cut. In K."""
+    growth_mm: float | None
+    """How much larger it then measures. In mm."""
+    ways: tuple[str, ...]
+    """What to do at the machine, in the order in which it helps."""
+
+    _nested: ClassVar = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
+
+    _within: ClassVar = {"cut": "Cut", "bend": "WorkBend", "squeeze": "JawSqueeze"}
+
+
+@dataclass(frozen=True)
+class WorkBendFigures(Answered):
+    """How far work deflects at the tool as the tool travels along it."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    hold: str
+    """How the work is held."""
+    force_n: float
+    """Force across the work. In N."""
+    places_mm: tuple[float, ...]
+    """Where the tool stands, from the chuck or the first centre. In mm."""
+    bend_mm: tuple[float, ...]
+    """Deflection there. In mm."""
+    diameter_error_mm: tuple[float, ...]
+    """How much larger than set the diameter comes there. In mm."""
+    worst_mm: float
+    """Greatest deflection. In mm."""
+    worst_at_mm: float
+    """Where that is. In mm."""
+    taper_mm: float
+    """Largest diameter turned less the smallest. In mm."""
+    length_mm: float
+    """Length of the work. In mm."""
+    slenderness: float
+    """Greatest free length over the mean diameter of the work."""
+
+
+@dataclass(frozen=True)
+class JawSqueezeFigures(Answered):
+    """A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    jaws: int
+    """Jaws or contacts."""
+    jaw_force_n: float
+    """Force that each jaw needs so that the work does not slip. In N."""
+    jaw_force_at_rest_n: float | None
+    """Force to set each jaw to at standstill so that this is left at speed, for the jaws fly outward. In N."""
+    out_of_round_mm: float
+    """Out-of-round once the work is let go, peak to valley on the radius. In mm."""
+    wall_mm: float
+    """Wall of the ring. In mm."""
+    mean_diameter_mm: float
+    """Mean diameter of the ring. In mm."""
+    by_jaws: tuple[InJaws, ...]
+    """The same grip in all, shared by other numbers of jaws."""
+
+    _nested: ClassVar = {"by_jaws": InJaws}
+
+
+@dataclass(frozen=True)
+class TaperFigures(Answered):
+    """A taper: how to set the machine, and the cut at its large end."""
+
+    unit: str
+    """Unit that the answer is shown in first."""
+    angle_deg: float
+    """Angle between side and axis: what compound or attachment is set to; the included angle is twice. In deg."""
+    taper_per_foot_in: float
+    """Taper on the diameter in inches a foot."""
+    setover_mm: float | None
+    """How far the tailstock is set over, where a length between centres is given. In mm."""
+    cut: CutFigures
+    """The cut at the large end."""
+
+    _within: ClassVar = {"cut": "Cut"}
+
+
+@dataclass(frozen=True)
+class GrooveFigures(Answered):
+    """A groove: plunges side by side, each a cut of the blade."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    plunges: int
+    """Plunges side by side."""
+    step_mm: float
+    """Distance between them. In mm."""
+    time_s: float | None
+    """Time of all plunges. In s."""
+    cut: CutFigures
+    """One plunge."""
+
+    _within: ClassVar = {"cut": "Cut"}
+
+
+@dataclass(frozen=True)
+class EntryFigures(Answered):
+    """How an end mill goes down into the work: a slope or a helix, and the cut at full depth."""
+
+    way: str
+    """How the cutter goes down: ramp or helix."""
+    unit: str
+    """Unit of the question: in or mm."""
+    angle_deg: float
+    """Angle of the slope. In deg."""
+    turns: float | None
+    """Turns of a helix."""
+    pitch_mm: float | None
+    """How far a turn of a helix goes down. In mm."""
+    length_mm: float
+    """Travel on the way down. In mm."""
+    feed_mm_min: float
+    """Feed of the cutter's centre on the way down. In mm/min."""
+    time_s: float
+    """Time of the way down. In s."""
+    cut: CutFigures
+    """The slot cut at full depth, of a helix that of one turn."""
+
+    _within: ClassVar = {"cut": "Cut"}
 
 
 @dataclass(frozen=True)

@@ -11,10 +11,23 @@ from typing import TYPE_CHECKING, Literal
 from halfnut.core.questions import ask
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.edge_life import ToolLife
+from halfnut.cutting.holding import Holding
+from halfnut.cutting.milling import Entry
+from halfnut.cutting.rigidity import JawSqueeze, WorkBend
+from halfnut.cutting.tapers_and_grooves import Groove, Taper
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
-    from halfnut.core.given import FeedLike, HolderLike, LengthLike, NumberLike, SectionLike, StockLike, ThreadLike
+    from halfnut.core.given import (
+        FeedLike,
+        ForceLike,
+        HolderLike,
+        LengthLike,
+        NumberLike,
+        SectionLike,
+        StockLike,
+        ThreadLike,
+    )
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
 
@@ -24,14 +37,23 @@ __all__ = [
     "countersink",
     "drill",
     "face",
+    "groove",
+    "helix",
+    "hold",
+    "jaw_squeeze",
     "knurl",
+    "mill",
     "part_off",
+    "ramp",
     "ream",
+    "saw",
     "spot",
     "tap",
+    "taper",
     "thread_speed",
     "tool_life",
     "turn",
+    "work_bend",
 ]
 
 
@@ -485,8 +507,7 @@ def part_off(
     blade : LengthLike, optional
         Width of the blade. Above 0 mm. When not given: 3 mm, in an inch question 1/8 in.
     end_diameter : LengthLike, optional
-        Diameter where the cut ends. At least 0 mm. When not given: the centre, or the bore; a groove ends where it
-        is said.
+        Diameter where the cut ends. At least 0 mm. When not given: the centre, or the bore.
     machine : MachineLike, optional
         Machine whose levers to choose from; without one speed and feed are exact.
     tool : str, optional
@@ -1369,6 +1390,1092 @@ def tap(
                 bar_length,
                 bar_behind,
                 stick_out,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def hold(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    *,
+    depth: LengthLike | None = None,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    nose_radius: LengthLike | None = None,
+    entering_deg: NumberLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    sections: Sequence[SectionLike] = (),
+    steadies: Sequence[LengthLike] = (),
+    bore: LengthLike | None = None,
+    roughness_um: float | None = None,
+    deflection: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+    jaws: int | None = None,
+    grip_diameter: LengthLike | None = None,
+    grip_width: LengthLike | None = None,
+    friction: float | None = None,
+    safety: float | None = None,
+    tolerance: LengthLike | None = None,
+    out_of_round: LengthLike | None = None,
+) -> Holding:
+    """How far work deflects, is squeezed and warms where it is held, under the cut that turning would make.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter before the cut. Above 0 mm.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 1 mm, or 0.25 mm when finishing, in an inch
+        question 0.040 in and 0.010 in, at most a quarter of the radius.
+    length : LengthLike, optional
+        Length of the cut along the work; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    finish : bool, default False
+        A finishing cut, whatever its depth.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    nose_radius : LengthLike, optional
+        Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
+    entering_deg : NumberLike, optional
+        Entering angle of the tool. From 10 to 120 deg. When not given: 90 degrees.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws, or the distance between centres. Above 0 mm. When not given: the length
+        of the cut, which it is at least; without either there is no deflection.
+    sections : Sequence[SectionLike], default ()
+        Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
+        tube, bore of each section. The deflection is that of the beam at its worst place.
+    steadies : Sequence[LengthLike], default ()
+        Place of each fixed steady, from the chuck or the first centre.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave. Above 0 um.
+    deflection : LengthLike, optional
+        Deflection that is allowed. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+    jaws : int, optional
+        Jaws of the chuck; each contact of a pie jaw or a collet counts. From 2 to 100. When not given: 3.
+    grip_diameter : LengthLike, optional
+        Diameter where the jaws grip. Above 0 mm. When not given: that before the cut.
+    grip_width : LengthLike, optional
+        Width that the jaws bear on. Above 0 mm. When not given: a quarter of the diameter.
+    friction : float, optional
+        Friction of the jaws on the work: smooth jaws 0.1 to 0.2, serrated ones on raw stock 0.3 to 0.5. Above 0 and
+        at most 1.
+    safety : float, optional
+        Safety against slipping; asked for with the friction, never assumed. At least 1.
+    tolerance : LengthLike, optional
+        Tolerance of the diameter. Above 0 mm.
+    out_of_round : LengthLike, optional
+        Out-of-round that may remain on the radius of a tube. Above 0 mm.
+
+    Returns
+    -------
+    Holding
+        Work where it is held, under one cut.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
+    names.
+    """
+    return Holding.of(
+        ask(
+            "hold",
+            (
+                alloy,
+                diameter,
+                depth,
+                length,
+                core_machine(machine),
+                tool,
+                finish,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                nose_radius,
+                entering_deg,
+                rake_deg,
+                wear_factor,
+                hold,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                sections,
+                steadies,
+                bore,
+                roughness_um,
+                deflection,
+                approach,
+                overrun,
+                jaws,
+                grip_diameter,
+                grip_width,
+                friction,
+                safety,
+                tolerance,
+                out_of_round,
+            ),
+        )
+    )
+
+
+def work_bend(
+    sections: Sequence[SectionLike],
+    *,
+    force: ForceLike,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    alloy: AlloyLike | None = None,
+    youngs_modulus_gpa: float | None = None,
+    steadies: Sequence[LengthLike] = (),
+    centre_n_um: float | None = None,
+    chuck_n_um: float | None = None,
+    tolerance: LengthLike | None = None,
+    places: int | None = None,
+) -> WorkBend:
+    """How far stepped work deflects at the tool, and the diameters it leaves.
+
+    Parameters
+    ----------
+    sections : Sequence[SectionLike]
+        Length, diameter and, of a tube, bore of each section, from the chuck or the first centre on.
+    force : ForceLike
+        Force across the work, such as 120 N or 27 lbf.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
+    alloy : AlloyLike, optional
+        The work's material, whose Young's modulus is taken.
+    youngs_modulus_gpa : float, optional
+        Young's modulus, in place of an alloy's. Above 0 GPa.
+    steadies : Sequence[LengthLike], default ()
+        Place of each fixed steady, from the chuck or the first centre.
+    centre_n_um : float, optional
+        Stiffness of a centre. Above 0 N/um. When not given: one that does not give.
+    chuck_n_um : float, optional
+        Stiffness of the work's seat in the chuck. Above 0 N/um. When not given: one that does not give.
+    tolerance : LengthLike, optional
+        Tolerance of the diameter; a bend that takes over half of it is a caution. Above 0 mm.
+    places : int, optional
+        Places along the work to answer. From 2 to 10000. When not given: 101.
+
+    Returns
+    -------
+    WorkBend
+        How far work deflects at the tool as the tool travels along it.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
+    names.
+    """
+    return WorkBend.of(
+        ask(
+            "work_bend",
+            (
+                sections,
+                force,
+                hold,
+                alloy,
+                youngs_modulus_gpa,
+                steadies,
+                centre_n_um,
+                chuck_n_um,
+                tolerance,
+                places,
+            ),
+        )
+    )
+
+
+def jaw_squeeze(
+    outside: LengthLike,
+    bore: LengthLike,
+    *,
+    width: LengthLike,
+    cutting_force: ForceLike,
+    friction: float,
+    safety: float,
+    jaws: int | None = None,
+    cut_diameter: LengthLike | None = None,
+    alloy: AlloyLike | None = None,
+    youngs_modulus_gpa: float | None = None,
+    spindle_rpm: NumberLike | None = None,
+    jaw_mass_kg: NumberLike | None = None,
+    mass_radius: LengthLike | None = None,
+    allowed: LengthLike | None = None,
+) -> JawSqueeze:
+    """The jaw force that a ring or tube needs, and how far out of round that leaves it.
+
+    Parameters
+    ----------
+    outside : LengthLike
+        Diameter of the ring where the jaws grip it. Above 0 mm.
+    bore : LengthLike
+        Bore of the ring, which is turned in the jaws. Above 0 mm.
+    width : LengthLike
+        Width of the ring that the jaws bear on. Above 0 mm.
+    cutting_force : ForceLike
+        Force that turns the work in the jaws, such as 300 N. At least 0 N.
+    friction : float
+        Friction of the jaws on the work: smooth jaws 0.1 to 0.2, serrated ones on raw stock 0.3 to 0.5. Above 0 and
+        at most 1.
+    safety : float
+        Safety against slipping; asked for with the friction, never assumed. At least 1.
+    jaws : int, optional
+        Jaws of the chuck; each contact of a pie jaw or a collet counts. From 2 to 100. When not given: 3.
+    cut_diameter : LengthLike, optional
+        Diameter where the tool cuts. Above 0 mm. When not given: the bore.
+    alloy : AlloyLike, optional
+        The work's material, whose Young's modulus is taken.
+    youngs_modulus_gpa : float, optional
+        Young's modulus, in place of an alloy's. Above 0 GPa.
+    spindle_rpm : NumberLike, optional
+        Spindle speed at which the grip must hold. At least 0 rev/min.
+    jaw_mass_kg : NumberLike, optional
+        Mass of one jaw with its top jaw; with it and a spindle speed the force to set is told. Above 0 kg.
+    mass_radius : LengthLike, optional
+        Distance of the jaw's centre of mass from the axis. Above 0 mm.
+    allowed : LengthLike, optional
+        Out-of-round that may remain on the radius. Above 0 mm.
+
+    Returns
+    -------
+    JawSqueeze
+        A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
+    names.
+    """
+    return JawSqueeze.of(
+        ask(
+            "jaw_squeeze",
+            (
+                outside,
+                bore,
+                width,
+                cutting_force,
+                friction,
+                safety,
+                jaws,
+                cut_diameter,
+                alloy,
+                youngs_modulus_gpa,
+                spindle_rpm,
+                jaw_mass_kg,
+                mass_radius,
+                allowed,
+            ),
+        )
+    )
+
+
+def taper(
+    alloy: AlloyLike,
+    large: LengthLike,
+    small: LengthLike | None = None,
+    length: LengthLike | None = None,
+    *,
+    between_centres: LengthLike | None = None,
+    depth: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    finish: bool = False,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    nose_radius: LengthLike | None = None,
+    entering_deg: NumberLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    sections: Sequence[SectionLike] = (),
+    steadies: Sequence[LengthLike] = (),
+    bore: LengthLike | None = None,
+    roughness_um: float | None = None,
+    deflection: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Taper:
+    """Turn a taper: the setting of compound or tailstock, and the cut at the large end.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    large : LengthLike
+        Diameter at the large end, or a self-holding taper by its name, such as morse 3, which has its own ends and
+        length.
+    small : LengthLike, optional
+        Diameter at the small end. Above 0 mm.
+    length : LengthLike, optional
+        Distance between the ends along the axis. Above 0 mm.
+    between_centres : LengthLike, optional
+        Length of the whole work, for setting over the tailstock. Above 0 mm.
+    depth : LengthLike, optional
+        Depth of the cut on the radius. Above 0 mm. When not given: 1 mm, or 0.25 mm when finishing, in an inch
+        question 0.040 in and 0.010 in, at most a quarter of the radius.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    finish : bool, default False
+        A finishing cut, whatever its depth.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    nose_radius : LengthLike, optional
+        Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
+    entering_deg : NumberLike, optional
+        Entering angle of the tool. From 10 to 120 deg. When not given: 90 degrees.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws, or the distance between centres. Above 0 mm. When not given: the length
+        of the cut, which it is at least; without either there is no deflection.
+    sections : Sequence[SectionLike], default ()
+        Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
+        tube, bore of each section. The deflection is that of the beam at its worst place.
+    steadies : Sequence[LengthLike], default ()
+        Place of each fixed steady, from the chuck or the first centre.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave. Above 0 um.
+    deflection : LengthLike, optional
+        Deflection that is allowed. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Taper
+        A taper: how to set the machine, and the cut at its large end.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Taper.of(
+        ask(
+            "taper",
+            (
+                alloy,
+                large,
+                small,
+                length,
+                between_centres,
+                depth,
+                core_machine(machine),
+                tool,
+                finish,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                nose_radius,
+                entering_deg,
+                rake_deg,
+                wear_factor,
+                hold,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+                sections,
+                steadies,
+                bore,
+                roughness_um,
+                deflection,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def groove(
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    end_diameter: LengthLike,
+    *,
+    width: LengthLike | None = None,
+    blade: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed: FeedLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    bore: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Groove:
+    """Cut a groove with a blade, in as many plunges as its width takes.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter of the work. Above 0 mm.
+    end_diameter : LengthLike
+        Diameter at the bottom of the groove. At least 0 mm.
+    width : LengthLike, optional
+        Width of the groove. Above 0 mm. When not given: the blade's.
+    blade : LengthLike, optional
+        Width of the blade. Above 0 mm. When not given: 3 mm, in an inch question 1/8 in.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed : FeedLike, optional
+        Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken. Above 0 mm/rev.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits, upper edges of force and power, and the force across the edge with the deflection
+        that it makes are those of an edge in use. From 1 to 3.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter that
+        is cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    stick_out : LengthLike, optional
+        How far from the jaws the cut is; beyond a diameter there is a caution. Above 0 mm.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Groove
+        A groove: plunges side by side, each a cut of the blade.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Groove.of(
+        ask(
+            "groove",
+            (
+                alloy,
+                diameter,
+                end_diameter,
+                width,
+                blade,
+                core_machine(machine),
+                tool,
+                feed,
+                spindle_rpm,
+                hardness_hb,
+                rake_deg,
+                wear_factor,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                bore,
+                stick_out,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def mill(
+    alloy: AlloyLike,
+    cutter: LengthLike,
+    *,
+    depth: LengthLike,
+    flutes: int | None = None,
+    shape: Literal["slot", "side", "pocket", "face"] = "side",
+    width: LengthLike | None = None,
+    length: LengthLike | None = None,
+    step_over: LengthLike | None = None,
+    step_down: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed_per_tooth: LengthLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    entering_deg: NumberLike | None = None,
+    nose_radius: LengthLike | None = None,
+    roughness_um: float | None = None,
+    stick_out: LengthLike | None = None,
+    deflection: LengthLike | None = None,
+    wear_factor: float | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Mill a slot, a side or a pocket with an end mill, or a face with a face mill.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    cutter : LengthLike
+        Diameter of the cutter. Above 0 mm.
+    depth : LengthLike
+        Depth to be cut away along the cutter's axis, in all passes. Above 0 mm.
+    flutes : int, optional
+        Teeth of the cutter. From 1 to 400. When not given: four, two below 5 mm.
+    shape : {"slot", "side", "pocket", "face"}, default "side"
+        What is milled: a slot, a side or a pocket with an end mill, or a face with a face mill.
+    width : LengthLike, optional
+        Width to be cut away across the feed, in all passes. Above 0 mm. When not given: a slot's its cutter's.
+    length : LengthLike, optional
+        Length along the feed; without it there is no time. Above 0 mm.
+    step_over : LengthLike, optional
+        Most across in one pass; the passes come out equal. Above 0 mm.
+    step_down : LengthLike, optional
+        Most down in one pass; the passes come out equal. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed_per_tooth : LengthLike, optional
+        Feed a tooth wanted; the next slower feed of the table is taken. Above 0 mm.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    entering_deg : NumberLike, optional
+        Entering angle of a face mill's edge. From 10 to 90 deg. When not given: 90 degrees.
+    nose_radius : LengthLike, optional
+        Nose radius of a face mill's teeth. Above 0 mm. When not given: 0.8 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave on a wall or a face, one tooth leading the others. Above 0 um.
+    stick_out : LengthLike, optional
+        Overhang of the cutter from its holder; without it there is no deflection. Above 0 mm.
+    deflection : LengthLike, optional
+        Deflection of the cutter that is allowed. Above 0 mm.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "mill",
+            (
+                alloy,
+                cutter,
+                depth,
+                flutes,
+                shape,
+                width,
+                length,
+                step_over,
+                step_down,
+                core_machine(machine),
+                tool,
+                feed_per_tooth,
+                spindle_rpm,
+                hardness_hb,
+                entering_deg,
+                nose_radius,
+                roughness_um,
+                stick_out,
+                deflection,
+                wear_factor,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def ramp(
+    alloy: AlloyLike,
+    cutter: LengthLike,
+    depth: LengthLike,
+    *,
+    angle_deg: NumberLike | None = None,
+    flutes: int | None = None,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed_per_tooth: LengthLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    entering_deg: NumberLike | None = None,
+    nose_radius: LengthLike | None = None,
+    roughness_um: float | None = None,
+    stick_out: LengthLike | None = None,
+    deflection: LengthLike | None = None,
+    wear_factor: float | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Entry:
+    """Ramp an end mill down a slope into a slot or pocket.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    cutter : LengthLike
+        Diameter of the cutter. Above 0 mm.
+    depth : LengthLike
+        Depth to reach. Above 0 mm.
+    angle_deg : NumberLike, optional
+        Angle of the slope. Above 0 and at most 30 deg. When not given: 3 degrees.
+    flutes : int, optional
+        Teeth of the cutter. From 1 to 400. When not given: four, two below 5 mm.
+    length : LengthLike, optional
+        Length along the feed; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed_per_tooth : LengthLike, optional
+        Feed a tooth wanted; the next slower feed of the table is taken. Above 0 mm.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    entering_deg : NumberLike, optional
+        Entering angle of a face mill's edge. From 10 to 90 deg. When not given: 90 degrees.
+    nose_radius : LengthLike, optional
+        Nose radius of a face mill's teeth. Above 0 mm. When not given: 0.8 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave on a wall or a face, one tooth leading the others. Above 0 um.
+    stick_out : LengthLike, optional
+        Overhang of the cutter from its holder; without it there is no deflection. Above 0 mm.
+    deflection : LengthLike, optional
+        Deflection of the cutter that is allowed. Above 0 mm.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+
+    Returns
+    -------
+    Entry
+        How an end mill goes down into the work: a slope or a helix, and the cut at full depth.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Entry.of(
+        ask(
+            "ramp",
+            (
+                alloy,
+                cutter,
+                depth,
+                angle_deg,
+                flutes,
+                length,
+                core_machine(machine),
+                tool,
+                feed_per_tooth,
+                spindle_rpm,
+                hardness_hb,
+                entering_deg,
+                nose_radius,
+                roughness_um,
+                stick_out,
+                deflection,
+                wear_factor,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def helix(
+    alloy: AlloyLike,
+    cutter: LengthLike,
+    hole: LengthLike,
+    depth: LengthLike,
+    *,
+    angle_deg: NumberLike | None = None,
+    flutes: int | None = None,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed_per_tooth: LengthLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    entering_deg: NumberLike | None = None,
+    nose_radius: LengthLike | None = None,
+    roughness_um: float | None = None,
+    stick_out: LengthLike | None = None,
+    deflection: LengthLike | None = None,
+    wear_factor: float | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Entry:
+    """Wind an end mill down a helix into solid work; wants a machine that moves three axes at once.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    cutter : LengthLike
+        Diameter of the cutter. Above 0 mm.
+    hole : LengthLike
+        Diameter of the hole that is left: 1.2 to 1.9 cutters, so that no post is left standing. Above 0 mm.
+    depth : LengthLike
+        Depth to reach. Above 0 mm.
+    angle_deg : NumberLike, optional
+        Angle of the helix at the cutter's centre. Above 0 and at most 10 deg. When not given: 3 degrees.
+    flutes : int, optional
+        Teeth of the cutter. From 1 to 400. When not given: four, two below 5 mm.
+    length : LengthLike, optional
+        Length along the feed; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed_per_tooth : LengthLike, optional
+        Feed a tooth wanted; the next slower feed of the table is taken. Above 0 mm.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    entering_deg : NumberLike, optional
+        Entering angle of a face mill's edge. From 10 to 90 deg. When not given: 90 degrees.
+    nose_radius : LengthLike, optional
+        Nose radius of a face mill's teeth. Above 0 mm. When not given: 0.8 mm.
+    roughness_um : float, optional
+        Ra that the feed may leave on a wall or a face, one tooth leading the others. Above 0 um.
+    stick_out : LengthLike, optional
+        Overhang of the cutter from its holder; without it there is no deflection. Above 0 mm.
+    deflection : LengthLike, optional
+        Deflection of the cutter that is allowed. Above 0 mm.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+
+    Returns
+    -------
+    Entry
+        How an end mill goes down into the work: a slope or a helix, and the cut at full depth.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Entry.of(
+        ask(
+            "helix",
+            (
+                alloy,
+                cutter,
+                hole,
+                depth,
+                angle_deg,
+                flutes,
+                length,
+                core_machine(machine),
+                tool,
+                feed_per_tooth,
+                spindle_rpm,
+                hardness_hb,
+                entering_deg,
+                nose_radius,
+                roughness_um,
+                stick_out,
+                deflection,
+                wear_factor,
+                approach,
+                overrun,
+            ),
+        )
+    )
+
+
+def saw(
+    alloy: AlloyLike,
+    blade: LengthLike,
+    thickness: LengthLike,
+    depth: LengthLike,
+    *,
+    teeth: int,
+    length: LengthLike | None = None,
+    machine: MachineLike | None = None,
+    tool: str | None = None,
+    feed_per_tooth: LengthLike | None = None,
+    spindle_rpm: NumberLike | None = None,
+    hardness_hb: NumberLike | None = None,
+    wear_factor: float | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+) -> Cut:
+    """Slit with a saw on an arbor, in one pass to depth; the speed is that of an end mill.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    blade : LengthLike
+        Diameter of the saw. Above 0 mm.
+    thickness : LengthLike
+        Width that the saw cuts. Above 0 mm.
+    depth : LengthLike
+        Depth of the slit, below the radius of the saw. Above 0 mm.
+    teeth : int
+        Teeth of the saw. From 1 to 400.
+    length : LengthLike, optional
+        Length along the feed; without it there is no time. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    feed_per_tooth : LengthLike, optional
+        Feed a tooth wanted; the next slower feed of the table is taken. Above 0 mm. When not given: 0.02 mm.
+    spindle_rpm : NumberLike, optional
+        Spindle speed wanted; the nearest of the machine is taken. Above 0 rev/min.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none.
+
+    Returns
+    -------
+    Cut
+        One cut: the levers to set and what it comes to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    return Cut.of(
+        ask(
+            "saw",
+            (
+                alloy,
+                blade,
+                thickness,
+                depth,
+                teeth,
+                length,
+                core_machine(machine),
+                tool,
+                feed_per_tooth,
+                spindle_rpm,
+                hardness_hb,
+                wear_factor,
                 approach,
                 overrun,
             ),

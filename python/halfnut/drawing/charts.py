@@ -21,7 +21,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution_lines
-from halfnut.cutting import milling, questions
+from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.machine.machines import machine as find_machine
@@ -273,7 +273,7 @@ _SAID = frozenset({"chuck_unmarked", "above_chuck_limit"})
 
 def _cut_at(machine: Machine, do: str, alloy: str, size: Length, tool: str, chuck: str | int | None) -> Cut:
     if do == "mill":
-        return milling.mill(alloy, size, depth=Length(size.mm / 2, "mm"), shape="slot", machine=machine, tool=tool)
+        return questions.mill(alloy, size, depth=Length(size.mm / 2, "mm"), shape="slot", machine=machine, tool=tool)
     if do == "drill":
         return questions.drill(alloy, size, machine=machine, tool=tool, chuck=chuck)
     holders = [chuck] if chuck is not None or not machine.core.chucks else [each.name for each in machine.core.chucks]

@@ -116,8 +116,7 @@ class Answer(Value):
         if self.wires is not None:
             out |= {key: value for key, value in self.wires.to_dict().items() if key in _READ}
         if self.holding is not None:
-            held = self.holding.to_dict()
-            out |= {key: held[key] for key in _HELD}
+            out |= _held(self.holding)
         out.pop("cautions", None)
         if self.chasing is not None:
             out["passes"] = len(self.chasing.passes)
@@ -134,6 +133,19 @@ class Answer(Value):
 # Figures of a choice of passes that a plan tells.
 _CHOSEN = frozenset({"across", "depths_mm", "sizes_mm", "levers_moved"})
 
-# Figures of a Holding and of an OverWires that a plan tells.
-_HELD = ("bend_mm", "bend_at_mm", "slenderness", "jaw_force_n", "out_of_round_mm", "warming_k", "growth_mm")
+
+def _held(held: Holding) -> dict[str, Any]:
+    """Figures of a Holding that a plan tells."""
+    return {
+        "bend_mm": held.bend.worst_mm,
+        "bend_at_mm": held.bend.worst_at_mm,
+        "slenderness": held.bend.slenderness,
+        "jaw_force_n": held.jaw_force_n,
+        "out_of_round_mm": None if held.squeeze is None else held.squeeze.out_of_round_mm,
+        "warming_k": held.warming_k,
+        "growth_mm": held.growth_mm,
+    }
+
+
+# Figures of an OverWires that a plan tells.
 _READ = ("wire_mm", "over_max_mm", "over_min_mm", "coated_max_mm", "coated_min_mm")

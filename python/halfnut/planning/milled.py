@@ -7,8 +7,9 @@ from typing import Any
 
 from halfnut._core import DomainError
 from halfnut.core.words import caution as warning
-from halfnut.cutting import milling
+from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
+from halfnut.cutting.milling import Entry
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Pass
 from halfnut.planning.cut_answers import across_remark, axial_reading, chosen_passes, levers_of, overhead_s, shares_of
@@ -43,7 +44,7 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
             return found
         down_s = step.times * len(found.passes) * way.time_s
         return replace(found, remarks=(*found.remarks, way.said), time_s=found.time_s + down_s)
-    cut = milling.mill(
+    cut = questions.mill(
         work.part.alloy,
         step.cutter,
         shape=step.shape,
@@ -69,14 +70,14 @@ def _mill(work: Workpiece, step: Mill, machine: Machine) -> Answer:
     return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, remarks=remarks, warned=warned)
 
 
-def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> milling.Entry | None:
+def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> Entry | None:
     """The way down to each level, where the job asks for one."""
     if step.entry is None:
         return None
     if step.shape not in {"slot", "pocket"}:
         raise DomainError(f"entry is for a slot or a pocket, and shape is {step.shape}")
-    angle = {} if step.entry_angle is None else {"angle_deg": step.entry_angle}
-    return milling.ramp(
+    angle: dict[str, Any] = {} if step.entry_angle is None else {"angle_deg": step.entry_angle}
+    return questions.ramp(
         work.part.alloy,
         step.cutter,
         work.length(cut.depth_mm or step.depth.base),
@@ -88,7 +89,7 @@ def _entry(work: Workpiece, step: Mill, machine: Machine, cut: Cut) -> milling.E
 
 
 def _saw(work: Workpiece, step: Saw, machine: Machine) -> Answer:
-    cut = milling.saw(
+    cut = questions.saw(
         work.part.alloy,
         step.blade,
         step.thickness,

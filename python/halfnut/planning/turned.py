@@ -6,9 +6,10 @@ from dataclasses import replace
 from typing import Any
 
 from halfnut._core import DomainError, spell_span
-from halfnut.cutting import questions, tapers_and_grooves
+from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
-from halfnut.cutting.holding import Holding, hold
+from halfnut.cutting.holding import Holding
+from halfnut.cutting.questions import hold
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.fits.questions import cylindrical_fit
 from halfnut.knurls.questions import knurl_blank
@@ -102,7 +103,7 @@ def _holding(work: Workpiece, step: Turn, machine: Machine, start_mm: float, cut
 def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
     start, to = work.outside_mm, step.to.base
     passes = passes_between(start, to, work, step, machine.core.slide("cross"))
-    found = tapers_and_grooves.taper(
+    found = questions.taper(
         work.part.alloy,
         work.length(start),
         step.to,
@@ -121,12 +122,12 @@ def _taper(work: Workpiece, step: Taper, machine: Machine) -> Answer:
     )
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     out = cut_answer(work, step, machine, found.cut, passes, sizes, "cross")
-    return replace(out, record=found, remarks=(found.setting, f"prove it {found.proof}"))
+    return replace(out, record=found, remarks=(found.answer, f"prove it {found.proof}"))
 
 
 def _groove(work: Workpiece, step: Groove, machine: Machine) -> Answer:
     start, to = work.outside_mm, step.to.base
-    found = tapers_and_grooves.groove(
+    found = questions.groove(
         work.part.alloy,
         work.length(start),
         step.to,

@@ -124,15 +124,15 @@ def _holding_remarks(found: Answer, unit: str) -> list[str]:
     if held is None:
         return []
     out = list(held.ways)
-    others = ", ".join(f"{name} {spell_number(value, 'length', unit)}" for name, value in held.other_ways.items())
+    others = ", ".join(f"{way.name} {spell_number(way.bend_mm, 'length', unit)}" for way in held.other_ways)
     out.append(f"deflects {spell_number(held.bend.worst_mm, 'length', unit)} {unit} as held; {others}")
     if held.jaw_force_n is not None:
         out.append(f"grip {spell(held.jaw_force_n, 'force', unit)} a jaw, so that the cut does not turn the work")
     if held.squeeze is not None:
         spring = spell_number(held.squeeze.out_of_round_mm, "length", unit)
         out.append(f"so gripped it is {spring} {unit} out of round on the radius when {held.squeeze.jaws} jaws let go")
-    elif held.out_of_round_per_kn_mm:
-        rings = ", ".join(f"{spell_number(v, 'length', unit)} in {n}" for n, v in held.out_of_round_per_kn_mm.items())
+    elif held.rings:
+        rings = ", ".join(f"{spell_number(each.out_of_round_mm, 'length', unit)} in {each.jaws}" for each in held.rings)
         out.append(f"out of round on the radius for {spell(1000.0, 'force', unit)} a jaw, {unit}: {rings} jaws")
     if held.growth_mm is not None and held.growth_mm >= TELLING_MM / 2:
         out.append(

@@ -53,8 +53,8 @@ def holding_table(found: Answer, unit: str) -> list[Table]:
     if held is None:
         return []
     end = "the first centre" if held.bend.hold == "between centres" else "the jaws"
-    heads = (f"from {end}", *(spell_number(at, "travel", unit) for at, _ in held.places[1:]))
-    row = ("⌀ larger by", *(spell_number(larger, "length", unit) for _, larger in held.places[1:]))
+    heads = (f"from {end}", *(spell_number(each.at_mm, "travel", unit) for each in held.places[1:]))
+    row = ("⌀ larger by", *(spell_number(each.larger_mm, "length", unit) for each in held.places[1:]))
     force = spell(held.bend.force_n, "force", unit)
     caption = f"Left larger than set as the work deflects, {unit}; at most {force} across it"
     return [Table(caption, heads, (row,))]

@@ -7,9 +7,8 @@ import sys
 import pytest
 
 import halfnut as hn
-from halfnut import _core
+from halfnut import _core, cutting
 from halfnut.core import shop_tables
-from halfnut.cutting import rigidity
 
 
 def drill(catalogue: _core.Catalogue, name: str) -> dict:
@@ -206,7 +205,7 @@ def test_columns_that_a_machinist_does_not_know_may_be_left_out(shop):
     for ask in (
         lambda: hn.turn("gunmetal", "1 in", stick_out="4 in", deflection="0.1 mm"),
         lambda: hn.hold("gunmetal", "1 in", stick_out="4 in"),
-        lambda: rigidity.work_bend([("6 in", "1 in")], force="100 N", alloy="gunmetal"),
+        lambda: cutting.work_bend([("6 in", "1 in")], force="100 N", alloy="gunmetal"),
     ):
         with pytest.raises(hn.NotTabulatedError, match=r"the row of gunmetal as cast gives no"):
             ask()

@@ -13,7 +13,7 @@ from halfnut import _core, batch, cutting
 from halfnut.cli import command
 from halfnut.core.shapes import load_toml
 from halfnut.cutting.choosing import choose
-from halfnut.cutting.holding import hold
+from halfnut.cutting.questions import hold
 from halfnut.drawing.charts import speed_chart
 from halfnut.machine.machine_file import from_dict
 from halfnut.machine.machines import Machine

@@ -86,7 +86,7 @@ def test_ways_down_end_at_the_depth():
     assert wound.length_mm == pytest.approx(around)
     assert math.degrees(math.atan(wound.pitch_mm / (math.pi * 6))) == pytest.approx(3)
     assert wound.feed_mm_min == pytest.approx(0.5 * wound.cut.feed_mm_min * 6 / 16)
-    with pytest.raises(hn.DomainError, match="hole must be from 12 to 19 mm"):
+    with pytest.raises(hn.DomainError, match="hole must be from 12 mm to 19 mm"):
         hn.helix("1018", "10 mm", "25 mm", "8 mm")
     with pytest.raises(hn.DomainError, match="angle_deg"):
         hn.ramp("1018", "10 mm", "3 mm", angle_deg=45)

@@ -144,6 +144,10 @@ struct AskedRow {
         out.written = true;
         return out;
     }
+    /// Of a force and its like: a person gives it with its unit, and by its name without one.
+    [[nodiscard]] constexpr AskedRow with_unit() const {
+        return with(&AskedRow::written, true).called(key.substr(0, key.rfind('_')));
+    }
     /// Of a number whose name only seems to end in a unit.
     [[nodiscard]] constexpr AskedRow plain() const {
         AskedRow out = in(finite(key));

@@ -70,6 +70,7 @@ struct CutAnswer {
     std::optional<int> dial_line;           ///< within the turn, to the nearest
     std::vector<LimitLeft> limits;
     std::optional<bool> holds_at_edge;  ///< none: no limit follows the force
+    std::vector<std::string> lacking;  ///< what the alloy's row is too poor to tell
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
@@ -78,6 +79,36 @@ extern const RecordRow kCutRecord;
 extern const std::array<Question, 6> kLatheQuestions;
 extern const std::array<Question, 6> kHoleQuestions;
 extern const std::array<Question, 4> kMillQuestions;
+
+/// Where the jaws grip, and what of the work may not suffer. NaN: not said.
+struct Grip {
+    int jaws = 3;
+    double grip_diameter_mm = kNaN;
+    double grip_width_mm = kNaN;
+    double friction = kNaN;  ///< with safety: tells the grip; never assumed
+    double safety = kNaN;
+    double tolerance_mm = kNaN;
+    double out_of_round_mm = kNaN;
+};
+
+/// Large end of a taper: its diameter, or a self-holding taper by its name.
+struct LargeEnd {
+    double mm = kNaN;
+    std::string name;
+};
+void take(LargeEnd& to, const Given& given, const AskedRow& row, Asking& asking);
+
+/// A taper as it is asked for. NaN: not said.
+struct TaperEnds {
+    LargeEnd large;
+    double small_mm = kNaN;
+    double between_centres_mm = kNaN;
+};
+
+/// A groove as it is asked for. NaN: as wide as the blade.
+struct GrooveSize {
+    double width_mm = kNaN;
+};
 
 /// A cut at the lathe as it is asked for.
 struct LatheAsk {
@@ -90,6 +121,9 @@ struct LatheAsk {
     double pitch_mm = kNaN;             ///< of a thread
     std::vector<WorkSection> sections;  ///< of stepped work, in place of the overhang
     std::vector<double> steadies_mm;
+    Grip grip;  ///< of work whose holding is asked about
+    TaperEnds taper;
+    GrooveSize groove;
 };
 
 /// A thread by its designation, of whatever form; it says whether a question is in inches.
@@ -111,6 +145,13 @@ struct HoleAsk {
     bool form = false;   ///< of a tap, without a chip
 };
 
+/// What a slitting saw cuts.
+struct Slit {
+    double blade_mm = kNaN;
+    double thickness_mm = kNaN;
+    double depth_mm = kNaN;
+};
+
 inline constexpr MillShape kUsualShape = MillShape::side;
 
 /// A cut at the mill as it is asked for.
@@ -122,12 +163,13 @@ struct MillAsk {
     int flutes = 0;          ///< 0: not said
     double angle_deg = 3.0;  ///< of a way down
     double hole_mm = kNaN;   ///< that a helix leaves
+    Slit slit;
 };
 
 /// How an end mill goes down into the work: a slope or a helix, and the slot cut at full depth.
 struct EntryAnswer {
     std::string way;
-    bool inch = false;
+    std::string unit = "mm";  ///< of the question: in or mm
     double angle_deg = kNaN;
     double turns = kNaN;
     double pitch_mm = kNaN;
@@ -137,6 +179,27 @@ struct EntryAnswer {
     CutAnswer cut;
     std::vector<Told> told;
 };
+
+/// A taper: how to set the lathe, and the cut at its large end.
+struct TaperAnswer {
+    std::string unit = "mm";  ///< of the question, or of the named taper
+    double angle_deg = kNaN;  ///< between side and axis
+    double taper_per_foot_in = kNaN;
+    double setover_mm = kNaN;
+    CutAnswer cut;
+    std::vector<Told> told;
+    std::vector<EvidenceText> evidence;
+};
+
+/// A groove: plunges side by side, each a cut of the blade.
+struct GrooveAnswer {
+    std::string unit = "mm";
+    int plunges = 1;
+    double step_mm = 0.0;
+    double time_s = kNaN;
+    CutAnswer cut;
+};
+extern const std::array<Question, 2> kShapeQuestions;
 
 /// The questions of the lathe, of holes and of the mill.
 ///
@@ -150,6 +213,8 @@ struct EntryAnswer {
 [[nodiscard]] CutAnswer part_off(const LatheAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer knurl(const LatheAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer thread_speed(const LatheAsk& asked, const Asking& asking);
+[[nodiscard]] TaperAnswer taper(const LatheAsk& asked, const Asking& asking);
+[[nodiscard]] GrooveAnswer groove(const LatheAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer drill(const HoleAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer spot(const HoleAsk& asked, const Asking& asking);
 [[nodiscard]] CutAnswer countersink(const HoleAsk& asked, const Asking& asking);

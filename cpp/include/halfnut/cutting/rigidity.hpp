@@ -56,6 +56,26 @@ struct WorkBeam {
 [[nodiscard]] Status evaluate(const WorkBeam& beam, double force_n, std::span<const double> places_mm,
                               std::span<double> bend_mm, std::string* why = nullptr);
 
+/// The same along the whole work.
+struct BeamBend {
+    std::vector<double> places_mm;  ///< from the chuck or the first centre to the end, evenly spaced
+    std::vector<double> bend_mm;
+    double worst_mm = 0.0;
+    double worst_at_mm = 0.0;
+    double length_mm = 0.0;
+    double slenderness = 0.0;  ///< longest span between supports over the mean diameter
+    bool slender = false;      ///< a span is longer than kSlenderChuck or kSlenderCentre allows
+};
+
+/// How many places along the work are looked at where nobody says.
+inline constexpr int kBeamPlaces = 101;
+
+/// Deflection at `places` places, 2 or more, along the work.
+///
+/// Errors
+///   DomainError  as evaluate() refuses
+[[nodiscard]] BeamBend bend_along(const WorkBeam& beam, double force_n, int places = kBeamPlaces);
+
 /// Out-of-round of a ring or thin tube that was bored round in the jaws, once it is let go.
 ///
 ///     inward at a jaw    (F R^3 / 2 E I) (cot a / 2 + a / (2 sin^2 a) - 1 / a),  a = pi / z

@@ -52,6 +52,9 @@ struct AlloyMatch {
 /// What is said where a figure needs Young's modulus and the alloy's row gives none.
 [[nodiscard]] std::string lacks_modulus(const AlloyRow& alloy, std::string_view figure);
 
+/// What an alloy's row leaves out that forces and deflections of the work need, in words; nothing as a rule.
+[[nodiscard]] std::vector<std::string> lacking(const AlloyRow& alloy);
+
 /// A group's row, or null.
 [[nodiscard]] const GroupRow* find_group(const Catalogue& catalogue, std::string_view group) noexcept;
 
