@@ -145,16 +145,6 @@ void bind_chasing(pybind11::module_& module) {
                "Passes that cut a thread to its pitch diameter on whole lines of a dial; see ChaseRequest.");
     module.def("alloy_force_constants", &alloy_force_constants, "alloy"_a, "catalogue"_a,
                "Kienzle's constants of an alloy as tabulated or estimated: kc11_n_mm2 and mc.");
-    module.def(
-        "thread_lead_fraction",
-        [](const threads::AnyThread& thread) {
-            if (const threads::Thread* const own = std::get_if<threads::Thread>(&thread)) {
-                return lead_fraction_mm(*own);
-            }
-            const auto lead = machine::simplest_ratio(threads::starts(thread) * threads::pitch_mm(thread));
-            return std::pair{lead.num, lead.den};
-        },
-        "thread"_a, "Lead of a thread in mm as a fraction: numerator and denominator.");
     module.def("thread_dial", &dial_marks, "lead_mm"_a, "screw_lead_mm"_a, "wheel_threads"_a, "marks"_a,
                "How often the marks of a thread dial fit; leads of thread and leadscrew in mm as fractions.");
     module.def(

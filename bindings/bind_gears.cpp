@@ -88,13 +88,6 @@ void bind_gears(py::module_& module) {
                "Every train of the gears at hand for a lead, best first; the lead in mm as a fraction.");
     module.def("translating_pairs", &find_pairs, "gears"_a, "simplest"_a, "error_limit"_a, "inverse"_a,
                "Pairs of gears that turn inches to millimetres once small whole numbers are added.");
-    module.def(
-        "simplest_ratio",
-        [](double value) {
-            const Ratio found = simplest_ratio(value);
-            return std::pair{found.num, found.den};
-        },
-        "value"_a, "The simplest ratio that a figure of a machine stands for; 0, 1 where there is none.");
 }
 
 }  // namespace halfnut::bind

@@ -12,6 +12,7 @@
 #include "halfnut/core/question.hpp"
 #include "halfnut/job/walk.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
 
 namespace halfnut::bind {
@@ -71,11 +72,8 @@ class Taken {
             keys_.push_back(std::make_unique<std::vector<std::string_view>>(std::move(keys)));
             return {.tag = Given::Tag::object, .text = looks, .items = *lists_.back(), .keys = *keys_.back()};
         }
-        if (py::isinstance<threads::BuildUp>(value)) {
-            return {.tag = Given::Tag::other,
-                    .text = looks,
-                    .type = &typeid(threads::BuildUp),
-                    .object = value.cast<const threads::BuildUp*>()};
+        if (const Given known = known_thing(value, looks); known.object != nullptr) {
+            return known;
         }
         if (py::isinstance<py::tuple>(value) || py::isinstance<py::list>(value)) {
             std::vector<Given> items;
@@ -86,6 +84,20 @@ class Taken {
             return {.tag = Given::Tag::list, .text = looks, .items = *lists_.back()};
         }
         return {.tag = Given::Tag::other, .text = looks};
+    }
+    /// A thing of the core that an earlier answer gave.
+    static Given known_thing(py::handle value, std::string_view looks) {
+        Given out{.tag = Given::Tag::other, .text = looks};
+        const auto is_a = [&]<class Thing>(const Thing* /*tag*/) {
+            if (py::isinstance<Thing>(value)) {
+                out.type = &typeid(Thing);
+                out.object = value.cast<const Thing*>();
+            }
+        };
+        is_a(static_cast<const threads::BuildUp*>(nullptr));
+        is_a(static_cast<const threads::AnyThread*>(nullptr));
+        is_a(static_cast<const threads::PartLimits*>(nullptr));
+        return out;
     }
     std::string_view kept(py::object text) {
         Py_ssize_t size = 0;
@@ -306,9 +318,9 @@ std::string_view kind_name(AskedKind kind) {
     return kNames.at(static_cast<std::size_t>(kind));
 }
 std::string_view kind_name(AnsweredKind kind) {
-    constexpr std::array<std::string_view, 11> kNames{"number",  "count",   "flag",    "text",
-                                                      "pairs",   "numbers", "texts",   "record",
-                                                      "records", "told",    "evidence"};
+    constexpr std::array<std::string_view, 12> kNames{"number", "count",   "flag",   "text",
+                                                      "pairs",  "numbers", "counts", "texts",
+                                                      "record", "records", "told",   "evidence"};
     return kNames.at(static_cast<std::size_t>(kind));
 }
 

@@ -602,13 +602,6 @@ void bind_limits(py::module_& module) {
                py::arg("pitch_mm"), py::arg("starts"), py::arg("half_angle_deg"), py::arg("hand"),
                py::arg("major_mm"), py::arg("pitch_diameter_mm"), py::arg("minor_mm"),
                "Limits of a part by its sizes alone, each the smallest and the largest, mm.");
-    module.def(
-        "gauge_plane_limits",
-        [](const AnyThread& thread, const SharedCatalogue& catalogue) {
-            return gauge_plane_limits(catalogue.get(), thread);
-        },
-        py::arg("thread"), py::arg("catalogue"),
-        "A taper thread in its gauge plane, with the gauge's tolerance.");
 }
 
 }  // namespace

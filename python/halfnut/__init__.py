@@ -44,13 +44,14 @@ if TYPE_CHECKING:
     from halfnut.core.catalogue import shop
     from halfnut.core.mistakes import InputError
     from halfnut.core.units import inch, mm, quantity
-    from halfnut.cutting.chasing import chase
     from halfnut.cutting.choosing import choose
-    from halfnut.cutting.gears import gear_train, translating_pairs
+    from halfnut.cutting.gears import translating_pairs
     from halfnut.cutting.questions import (
         bore,
+        chase,
         drill,
         face,
+        gear_train,
         groove,
         helix,
         hold,
@@ -70,8 +71,7 @@ if TYPE_CHECKING:
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
     from halfnut.fits.cylindrical import preferred_fits
     from halfnut.fits.questions import cylindrical_fit, holding_taper
-    from halfnut.knurls.questions import knurl_blank
-    from halfnut.knurls.setups import knurl_setup
+    from halfnut.knurls.questions import knurl_blank, knurl_setup
     from halfnut.knurls.wheels import suitable_wheels
     from halfnut.machine.machines import lathe, milling_machine
     from halfnut.material.questions import alloy, coating
@@ -117,7 +117,7 @@ _HOMES = {
     "alloy": "material.questions",
     "blind_hole": "threads.blind_holes",
     "bore": "cutting.questions",
-    "chase": "cutting.chasing",
+    "chase": "cutting.questions",
     "choose": "cutting.choosing",
     "clearance_hole": "threads.seats",
     "coating": "material.questions",
@@ -130,7 +130,7 @@ _HOMES = {
     "fit": "threads.fitting",
     "force_map": "drawing.charts",
     "galling": "threads.metals",
-    "gear_train": "cutting.gears",
+    "gear_train": "cutting.questions",
     "groove": "cutting.questions",
     "helix": "cutting.questions",
     "hold": "cutting.questions",
@@ -140,7 +140,7 @@ _HOMES = {
     "judge": "threads.judging",
     "knurl": "cutting.questions",
     "knurl_blank": "knurls.questions",
-    "knurl_setup": "knurls.setups",
+    "knurl_setup": "knurls.questions",
     "lathe": "machine.machines",
     "limits": "threads.standard",
     "mill": "cutting.questions",

@@ -911,7 +911,6 @@ def sized_limits(
     pitch_diameter_mm: tuple[float | None, float | None],
     minor_mm: tuple[float | None, float | None],
 ) -> PartLimits: ...
-def gauge_plane_limits(thread: Thread, catalogue: Catalogue) -> PartLimits: ...
 def thread_limit_columns(
     designations: Sequence[str],
     catalogue: Catalogue,
@@ -938,7 +937,6 @@ def taper_pipe_answer(thread: Thread, catalogue: Catalogue) -> dict[str, Any]: .
 # cutting: formulas
 
 def chase_schedule(internal: bool, infeed: str, equal_depths: bool, numbers: Mapping[str, float]) -> dict[str, Any]: ...
-def thread_lead_fraction(thread: Thread) -> tuple[int, int]: ...
 def thread_dial(
     lead_mm: tuple[int, int], screw_lead_mm: tuple[int, int], wheel_threads: int, marks: int
 ) -> dict[str, Any]: ...
@@ -1319,7 +1317,6 @@ def gear_trains(
 def translating_pairs(
     gears: Sequence[int], simplest: int, error_limit: float, inverse: bool
 ) -> list[dict[str, Any]]: ...
-def simplest_ratio(value: float) -> tuple[int, int]: ...
 
 # pressing a knurl in
 

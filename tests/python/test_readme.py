@@ -95,7 +95,7 @@ DEMO_JOB = (
         ("hn.batch.meta('drill')", "pandas"),
         ("hn.force_map('6061-T6', '1 in', machine='gap-bed')", "plot"),
         ("hn.pass_plan(hn.choose('turn', '6061-T6', '32 mm', '28 mm', length='9 mm', machine='metric-lathe'))", "plot"),
-        ("hn.drawing.train_plot(hn.gear_train('1.5 mm', 'gap-bed')[0])", "plot"),
+        ("hn.drawing.train_plot(hn.gear_train('1.5 mm', machine='gap-bed')[0])", "plot"),
     ],
 )
 def test_a_function_that_needs_an_extra_names_it(python, tmp_path, code, extra):

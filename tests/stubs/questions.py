@@ -26,13 +26,16 @@ _FIGURE = {
     "text": "str",
     "pairs": "tuple[tuple[str, str], ...]",
     "numbers": "tuple[float, ...]",
+    "counts": "tuple[int, ...]",
     "texts": "tuple[str, ...]",
 }
 _HOMES = {"Alloy": "halfnut.material.alloys"}
 _LIKES = {
     "AlloyLike": "halfnut.material.alloys",
     "BuildUpLike": "halfnut.material.coatings",
+    "LeadLike": "halfnut.threads.standard",
     "MachineLike": "halfnut.machine.of_name",
+    "PartLike": "halfnut.threads.standard",
 }
 _WORDS = {"number": "float", "count": "int", "flag": "bool", "text": "str"}
 
@@ -114,16 +117,22 @@ def function(question: dict[str, Any]) -> str:
 
 
 def answers_itself(figure: dict[str, Any]) -> bool:
-    """Whether a figure is a record that could be the answer to a question of its own."""
-    return figure["kind"] == "record" and any(each["kind"] == "told" for each in figure["of"]["figures"])
+    """Whether a figure is a record, or are records, that could each be the answer to a question of its own."""
+    return figure["kind"] in {"record", "records"} and any(each["kind"] == "told" for each in figure["of"]["figures"])
+
+
+def with_answers_within(answer: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:
+    """An answer by its name, after the answers within it."""
+    within = [figure["of"] for figure in answer["figures"] if answers_itself(figure)]
+    return [*(pair for each in within for pair in with_answers_within(each)), (answer["name"], answer)]
 
 
 def figure_type(row: dict[str, Any]) -> str:
     """The type of a figure in a record."""
-    if row["kind"] == "records":
-        return f"tuple[{row['class']}, ...]"
-    if row["kind"] == "record":
+    if row["kind"] in {"record", "records"}:
         made = f"{row['of']['name']}Figures" if answers_itself(row) else row["class"]
+        if row["kind"] == "records":
+            return f"tuple[{made}, ...]"
         return made + ("" if row["always"] else " | None")
     return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
 
@@ -167,7 +176,9 @@ def modules() -> dict[Path, str]:
         rooms.setdefault(question["room"], []).append(question)
     out = {}
     for room, questions in rooms.items():
-        answers = {question["answer"]["name"]: question["answer"] for question in questions}
+        asked = {question["answer"]["name"]: question["answer"] for question in questions}
+        every = {name: answer for each in asked.values() for name, answer in with_answers_within(each)}
+        answers = {name: answer for name, answer in every.items() if name in asked or home(room, name)}
         homes = {name: home(room, name) for name in answers}
         if lacking := [name for name, where in homes.items() if not where]:
             raise SystemExit(f"no class {lacking[0]}({lacking[0]}Figures) in halfnut/{room}")
@@ -191,12 +202,16 @@ def modules() -> dict[Path, str]:
         made_records = [record(row, "Answered", f"{row['name']}Figures", room) for row in answers.values()]
         records = "\n\n".join(dict.fromkeys(each for some in made_records for each in some))
         figures = [figure for answer in answers.values() for figure in answer["figures"]]
+        foreign = sorted(every.keys() - answers.keys())
+        others = [(each, path.name) for each in foreign for path in PACKAGE.iterdir() if home(path.name, each)]
+        typing = "".join(f"    from halfnut.{other}.figures import {each}Figures\n" for each, other in others)
+        typing = f"if TYPE_CHECKING:\n{typing}\n" if typing else ""
         kins = {figure["kin"] for figure in figures if figure["kin"]}
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
-            f"from dataclasses import dataclass\nfrom typing import ClassVar\n\n"
-            f"from halfnut.core.questions import Answered\n{kin_imports}\n\n{records}"
+            f"from dataclasses import dataclass\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
+            f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
     out[PACKAGE / "_core.pyi"] = stub()
     return {path: _laid_out(text, path.suffix) for path, text in out.items()}

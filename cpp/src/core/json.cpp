@@ -229,8 +229,9 @@ void gather(const RecordRow& record, const Values& values, const Catalogue& cata
         }
     }
     for (std::size_t i = 0; i < values.size(); ++i) {
-        if (answers_itself(record.figures[i])) {
-            gather(*record.figures[i].of, std::get<Values>(values[i].is), catalogue, said, evidence);
+        const auto* const within = std::get_if<Values>(&values[i].is);
+        if (within != nullptr && answers_itself(record.figures[i])) {
+            gather(*record.figures[i].of, *within, catalogue, said, evidence);
         }
     }
 }
@@ -388,6 +389,9 @@ void write_shape(Writer& out, const FigureRow& row) {
             break;
         case AnsweredKind::numbers:
             items("number");
+            break;
+        case AnsweredKind::counts:
+            items("integer");
             break;
         case AnsweredKind::texts:
             items("string");

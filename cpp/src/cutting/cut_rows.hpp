@@ -3,6 +3,8 @@
 
 #include <array>
 #include <string_view>
+#include <type_traits>
+#include <utility>
 
 #include "cut_answer.hpp"
 #include "halfnut/core/question.hpp"
@@ -94,6 +96,26 @@ constexpr auto with_those_of(const std::array<AskedRow, Own>& own, const std::ar
         }
     }
     return count == out.size() ? out : throw "no such argument to leave";
+}
+
+/// Arguments of what is asked, `Base`, for what is asked beside more, `Derived`.
+template <class Derived, class Base, const auto& kRows>
+constexpr auto inherited() {
+    const auto one = []<std::size_t Place>(std::integral_constant<std::size_t, Place> /*tag*/) {
+        AskedRow out = kRows[Place];
+        out.take = [](void* asked, const Given& given, const AskedRow& row, Asking& asking) {
+            kRows[Place].take(static_cast<Base*>(static_cast<Derived*>(asked)), given, row, asking);
+        };
+        if (out.set != nullptr) {
+            out.set = [](void* asked, double value) {
+                kRows[Place].set(static_cast<Base*>(static_cast<Derived*>(asked)), value);
+            };
+        }
+        return out;
+    };
+    return [&]<std::size_t... Places>(std::index_sequence<Places...> /*tag*/) {
+        return std::array{one(std::integral_constant<std::size_t, Places>{})...};
+    }(std::make_index_sequence<kRows.size()>{});
 }
 
 inline constexpr std::string_view kCutSources =

@@ -2,8 +2,10 @@
 
 #include "halfnut/cutting/questions.hpp"
 
+#include "halfnut/cutting/chasing.hpp"
 #include "halfnut/cutting/holding.hpp"
 #include "halfnut/cutting/holding_taper.hpp"
+#include "halfnut/cutting/knurling.hpp"
 
 namespace halfnut::cutting {
 
@@ -118,7 +120,7 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out{&kHoldingTaper};
+        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kChase, &kKnurlSetup};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),

@@ -10,57 +10,13 @@
 #include <string_view>
 
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/knurls/asked.hpp"
 
 namespace halfnut::knurls {
 
 namespace {
 
 using std::string_view;
-
-constexpr const Argument& range(string_view key) {
-    for (const Argument& each : kKnurlArguments) {
-        if (each.name == key) {
-            return each;
-        }
-    }
-    throw "no such argument";
-}
-#define NUMBER(member, about) HALFNUT_ASKED(KnurlAsk, blank.member, about).in(range(#member))
-#define ASKED(member, about) HALFNUT_ASKED(KnurlAsk, member, about)
-constexpr std::array kAsked{
-    NUMBER(diameter_mm, "Diameter of the work before knurling; after it when finished.").required().leads(),
-    ASKED(pitch,
-          "Pitch: \"96 DP\" (teeth per inch of diameter), \"21 TPI\" (teeth per inch across the teeth), "
-          "\"0.8 mm\" "
-          "(the same), a name (\"coarse\", \"medium\", \"fine\"), or a metric designation (\"RGE 0.8\", "
-          "\"RGE 08 "
-          "- 105 DIN 82\").")
-        .required(),
-    ASKED(
-        pattern,
-        "Pattern: straight, left, right, diamond raised, diamond indented, cross raised, cross indented, or "
-        "a metric form such as RGV.")
-        .usually("as the pitch names it, else diamond raised"),
-    ASKED(wheel,
-          "Wheel at hand: \"0.750 in, 47 teeth\" as measured over the points, or \"20 mm\" for a standard "
-          "wheel.")
-        .or_a("Wheel")
-        .as_length(),
-    ASKED(blank.finished,
-          "The diameter is wanted after knurling; growth and whole teeth are solved together."),
-    ASKED(blank.process, "How the teeth are made: pressed in, or cut with cutting wheels."),
-    ASKED(blank.prefer,
-          "Which of the blanks that track is answered; the one below when the bar is already to size."),
-    NUMBER(helix_deg, "Angle of leaning teeth from the axis.").usually("30 degrees"),
-    NUMBER(profile_deg, "Angle between the flanks of the wheel's teeth.").usually("the system's own depth"),
-    ASKED(blank.set_over,
-          "Straight wheels are turned to the helix angle, in place of wheels with leaning teeth."),
-    NUMBER(tracking_allowance_mm, "How much larger than measured the wheel tracks.").usually("by rule"),
-    ASKED(tolerance_class, "Class of a diametral pitch: I, II or III.").or_a("ToleranceClass"),
-    NUMBER(width_mm, "Width of the knurled band."),
-};
-#undef ASKED
-#undef NUMBER
 
 #define BLANK(member, about) HALFNUT_FIGURE(BlankAnswer, blank.member, about)
 #define OWN(member, about) HALFNUT_FIGURE(BlankAnswer, member, about)
@@ -254,7 +210,7 @@ namespace {
 constexpr Question kBlank = [] {
     Question out = question<KnurlAsk, BlankAnswer, &ask_blank>(
         "knurls", "knurl_blank",
-        "The blank to turn so that a knurl closes on itself, and the diameter it comes out at.", kAsked,
+        "The blank to turn so that a knurl closes on itself, and the diameter it comes out at.", kBlankAsked,
         kBlankRecord);
     out.sources = "ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.";
     out.example = "knurl 0.75in \"96 DP\" --pattern \"diamond raised\"";

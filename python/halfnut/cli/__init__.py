@@ -24,7 +24,7 @@ _HOMES = {
     "ask": ("programs", "ask", "Any question as JSON, for other programs."),
     "batch": ("batches", "batch", "Every row of a file of jobs, into a file of answers."),
     "bore": ("asking", "bore", "Levers and depth for boring."),
-    "chase": ("chasing", "chase", "A thread with a single point, pass by pass."),
+    "chase": ("asking", "chase", "A thread with a single point, pass by pass."),
     "choose": ("choosing", "choose", "The fastest passes within every limit."),
     "coating": ("asking", "coating", "What is known of a finish."),
     "counterbore": ("asking", "counterbore", "Levers for counterboring."),

@@ -24,9 +24,7 @@ __all__ = ["gear_train"]
 @click.option("--machine", help="The lathe: a file, or a name of the shop or of the demonstration.")
 @click.option("--gears", "teeth", help="Teeth of the gears at hand, such as 20,24,30,127; in place of a machine.")
 @click.option("--leadscrew", help='With --gears: "8 TPI" or "3 mm".')
-@click.option(
-    "--spindle-to-stud", type=float, default=1.0, help="With --gears: turns of the stud for one of the spindle."
-)
+@click.option("--spindle-to-stud", type=float, help="With --gears: turns of the stud for one of the spindle.")
 @click.option("--engagement", help="Length of thread over which the error is judged.")
 @click.option("--error-percent", type=float, default=0.1, show_default=True, help="Trains beyond it are left out.")
 @click.option("--most", type=COUNT, default=10, show_default=True, help="How many to print.")
@@ -41,7 +39,7 @@ def gear_train(
     machine: str | None,
     teeth: str | None,
     leadscrew: str | None,
-    spindle_to_stud: float,
+    spindle_to_stud: float | None,
     engagement: str | None,
     error_percent: float,
     most: int,
@@ -54,7 +52,7 @@ def gear_train(
     as_json: bool,
 ) -> None:
     """Change gears for LEAD: a thread, a lead such as "1.5 mm" or "11.5 TPI", or a feed such as "0.1 mm/rev"."""
-    from halfnut.cutting.gears import gear_train
+    from halfnut.cutting.questions import gear_train
 
     if (machine is None) == (teeth is None):
         raise click.UsageError("say --machine or --gears, one of the two")
@@ -69,14 +67,15 @@ def gear_train(
         raise click.UsageError("say which LEAD, or --pairs")
     found = gear_train(
         lead,
-        at_hand,
+        machine=machine,
+        gears=() if teeth is None else at_hand,
         leadscrew=leadscrew,
         spindle_to_stud=spindle_to_stud,
         engagement=engagement,
-        error_limit=error_percent / 100.0,
+        error_percent=error_percent,
         most=most,
-        compound=not simple,
-        gearbox=not no_gearbox,
+        simple=simple,
+        no_gearbox=no_gearbox,
     )
     if draw is not None and found:
         from halfnut.drawing.gears import train_svg

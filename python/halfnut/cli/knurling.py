@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal, cast
+from typing import Any
 
 import click
 
@@ -41,13 +41,12 @@ def knurl(diameter: str, pitch: str | None, alloy: str | None, as_json: bool, ev
             suitable_wheels(diameter, pattern=given["pattern"], finished=given["finished"]), as_json, evidence=evidence
         )
         return
-    blank = knurl_blank(diameter, pitch, **given)
     if alloy is None:
-        show(blank, as_json, evidence=evidence)
+        show(knurl_blank(diameter, pitch, **given), as_json, evidence=evidence)
         return
     if given["width"] is None:
         raise click.UsageError("--alloy needs --width of the band")
-    from halfnut.knurls.setups import knurl_setup
+    from halfnut.knurls.questions import knurl_setup
 
-    wheels = cast("Literal[1, 2, 3]", int(setup.pop("wheels")))
-    show(knurl_setup(blank, alloy, width=given["width"], wheels=wheels, **setup), as_json, evidence=evidence)
+    wheels = int(setup.pop("wheels"))
+    show(knurl_setup(diameter, pitch, alloy, wheels=wheels, **setup, **given), as_json, evidence=evidence)

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Answered", "ask", "declared", "plain", "read_by"]
 
-_PLAIN = (str, bool, int, float, Quantity, _core.Machine)
+_PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.PartLimits)
 _READERS: dict[str, Callable[[str], Any]] = {}
 _ANSWERS: dict[str, type[Answered]] = {}
 
@@ -74,11 +74,13 @@ def plain(name: str, place: int, value: Any) -> Any:
 def _item(row: dict[str, Any], value: Any) -> Any:
     if isinstance(value, _PLAIN):
         return value
+    if isinstance(value, _core.Thread):
+        return str(value) if row["kin"] == "Thread" else value
     if isinstance(value, (list, tuple)):
         return tuple(_item(row, each) for each in value)
     if (given := getattr(value, "given", None)) is not None and row["kin"]:
         return given
-    if row["kin"] and type(value).__name__.endswith(row["kin"]) and not isinstance(value, _core.BuildUp):
+    if row["kin"] and type(value).__name__.endswith(row["kin"]):
         return getattr(value, "id", None) or str(value)
     if isinstance(value, numeric.Real):
         return float(value)
@@ -135,8 +137,12 @@ class Answered(Record):
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
         for key, answer in cls._within.items():
-            figures[key] = None if figures[key] is None else _ANSWERS[answer].of(figures[key])
-        within = [figures[key] for key in cls._within if figures[key] is not None]
+            held = figures[key]
+            if isinstance(held, tuple):
+                figures[key] = tuple(_ANSWERS[answer].of(each) for each in held)
+            elif held is not None:
+                figures[key] = _ANSWERS[answer].of(held)
+        within = [figures[key] for key in cls._within if isinstance(figures[key], Answered)]
         every = [caution(code, gravity=gravity, **(figures | dict(more))) for code, gravity, more in told]
         every = list(dict.fromkeys([*every, *(item for each in within for item in (*each.notes, *each.cautions))]))
         figures["notes"] = tuple(item for item in every if item.rank == "note")

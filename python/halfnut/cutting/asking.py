@@ -12,7 +12,7 @@ from halfnut import _core
 from halfnut._core import DomainError, Length, chip_thinning_factor, spell
 from halfnut.core.catalogue import active
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.core.units import as_asked, quantity, unit_of
+from halfnut.core.units import as_asked, unit_of
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution
 from halfnut.cutting import standing
@@ -36,11 +36,6 @@ def formed(
 def optional_mm(value: Any, name: str) -> float | None:
     """A length in mm, where one is given."""
     return None if value is None else read_length(value, name).mm
-
-
-def optional_feed(value: Any) -> float | None:
-    """A feed in mm a revolution, where one is given."""
-    return None if value is None else float(quantity(value, "feed", "feed").base)
 
 
 _HEX = re.compile(r"\s*hex(agon)?\s*$", re.IGNORECASE)
@@ -220,8 +215,3 @@ def cut_record(
             *(_core.rule_evidence(heat_rules, active()) if heat["chip_rise_k"] is not None else ()),
         ),
     )
-
-
-NOSE = {"nose_radius_mm": "nose radius 0.8 mm"}
-# Names of the core's arguments as a person gives them, where they differ.
-ASKED = {"cutter_diameter": "cutter", "deflection_limit": "deflection"}

@@ -13,6 +13,84 @@ from halfnut.material.alloys import Alloy
 
 
 @dataclass(frozen=True)
+class GearTrainFigures(Answered):
+    """A train of change gears."""
+
+    what: str
+    """What the train gives: lead or feed."""
+    unit: str
+    """Unit of the lead that is wanted."""
+    wanted_mm: float
+    """Travel that is wanted for a turn of the spindle. In mm."""
+    gives_mm: float
+    """Travel that the train gives. In mm."""
+    error: float
+    """Error as a share, above zero where the lead is long."""
+    exact: bool
+    """Whether the lead is exact."""
+    drivers: tuple[int, ...]
+    """Driving gears: on the stud; of a compound train then the one in the banjo."""
+    driven: tuple[int, ...]
+    """Driven gears: of a compound train the one in the banjo first; last that on the leadscrew."""
+    idler: int | None
+    """Idler of a simple train; where there is none, any that meshes with both."""
+    ends_on: str
+    """What the last gear turns: leadscrew or gearbox."""
+    positions: tuple[tuple[str, str], ...]
+    """Where the levers of the gearbox stand."""
+    chart_mm: float | None
+    """What the gearbox's chart says beside those levers. In mm."""
+    standard: bool
+    """Whether these are the gears that the chart is for."""
+    mounting: str
+    """Whether it can be put up."""
+    stud_to_banjo_mm: float | None
+    """Distance of the banjo's stud from the stud. In mm."""
+    banjo_to_screw_mm: float | None
+    """Distance of the banjo's stud from the last shaft. In mm."""
+    stud_to_screw_mm: float | None
+    """Distance of the stud from the last shaft. In mm."""
+    lathe_unit: str
+    """Unit of the lathe's own distances."""
+    engagement_mm: float | None
+    """Length of thread over which the error is judged. In mm."""
+    lead_error_mm: float | None
+    """Error of the lead over the engagement. In mm."""
+    on_pitch_diameter_mm: float | None
+    """What that counts as on the pitch diameter. In mm."""
+    pitch_tolerance_mm: float | None
+    """Tolerance of the pitch diameter. In mm."""
+    good_enough: bool | None
+    """Whether it takes at most half of that tolerance; where none is known it is not judged."""
+    starts: int
+    """Starts of the thread."""
+    index_teeth: int | None
+    """Teeth of the stud's gear to pass from one start to the next; none where they are not whole."""
+
+    _paired: ClassVar = {"positions"}
+
+
+@dataclass(frozen=True)
+class GearTrainsFigures(Answered):
+    """Trains, best first, and how the search went."""
+
+    title: str
+    """What was asked."""
+    trains: tuple[GearTrainFigures, ...]
+    """Trains, best first."""
+    found: int
+    """Trains within the limit of error that can be put up, or may be."""
+    refused: int
+    """Trains of the right ratio that do not close."""
+    asked_percent: float
+    """Limit of error that was asked for, in percent."""
+    error_percent: float
+    """Limit within which these were found; wider where nothing was within the other."""
+
+    _within: ClassVar = {"trains": "GearTrain"}
+
+
+@dataclass(frozen=True)
 class Limit:
     """A limit of a cut: what is used of it and what is left."""
 
@@ -182,6 +260,222 @@ class CutFigures(Answered):
 
 
 @dataclass(frozen=True)
+class GaugePlane:
+    """Where a taper thread is cut and gauged."""
+
+    compound_setting_deg: float
+    """Setting of the taper attachment from the axis. In deg."""
+    taper_on_diameter: float
+    """Taper on the diameter."""
+    hand_engagement_mm: float
+    """Distance of the gauge plane from the end. In mm."""
+    tolerance_turns: float
+    """Turns that the gauge may stand off either way."""
+    thread_height_mm: float
+    """Height of the thread. In mm."""
+
+
+@dataclass(frozen=True)
+class ChasePass:
+    """One pass: where the dial stands, and what the thread measures after it."""
+
+    number: int
+    """Which pass it is."""
+    line: int
+    """Lines of the dial from touching the blank."""
+    travel_mm: float
+    """The same along the slide. In mm."""
+    depth_mm: float
+    """Depth of the tip below the blank. In mm."""
+    shift_mm: float
+    """Shift of the tool along the work, for infeed from flank to flank; above zero towards the headstock. In mm."""
+    force_n: float | None
+    """Force of the pass. In N."""
+    pitch_diameter_mm: float
+    """Pitch diameter after it. In mm."""
+    over_wires_mm: float | None
+    """Reading over wires or across balls, where they touch. In mm."""
+    left_mm: float
+    """What is left on the pitch diameter, to the size that is aimed at. In mm."""
+    left_lines: float
+    """The same in lines."""
+    measure: bool
+    """Whether to measure after it."""
+    turns: int
+    """Whole turns of the handle from touching."""
+    dial: int
+    """Line of the dial beyond those turns."""
+
+
+@dataclass(frozen=True)
+class ChasingFigures(Answered):
+    """How to chase a thread: sizes, settings, passes, readings; None where a figure does not apply."""
+
+    thread: str
+    """Part that is cut."""
+    side: str
+    """Which part it is."""
+    unit: str
+    """Unit of the dial."""
+    infeed: str
+    """How the tool goes in."""
+    slide: str
+    """Slide that feeds in."""
+    line_mm: float
+    """Travel of the slide for one line of its dial. In mm."""
+    compound_deg: float | None
+    """Angle of the compound from square to the work's axis. In deg."""
+    compound_marked_deg: float | None
+    """The same as this lathe's own scale reads it. In deg."""
+    blank_mm: float
+    """Turned or bored diameter. In mm."""
+    pitch_diameter_mm: float
+    """Pitch diameter that is aimed at. In mm."""
+    pitch_max_mm: float
+    """Greatest pitch diameter. In mm."""
+    pitch_min_mm: float
+    """Least pitch diameter. In mm."""
+    half_angle_deg: float
+    """Angle of a flank. In deg."""
+    nose_radius_mm: float
+    """Radius of a round nose; nothing of a flat one. In mm."""
+    nose_flat_mm: float
+    """Width of a flat nose; nothing of a round one. In mm."""
+    root_mm: float
+    """Diameter at the bottom of the groove. In mm."""
+    depth_mm: float
+    """Depth of the tip below the blank. In mm."""
+    travel_mm: float
+    """Travel of the slide to there. In mm."""
+    cross_travel_mm: float
+    """Travel of the cross slide straight in for the same depth. In mm."""
+    remainder_mm: float
+    """What of the travel the last line goes past; below zero it is left. In mm."""
+    line_on_pitch_diameter_mm: float
+    """What one line takes off the pitch diameter. In mm."""
+    lead_mm: float
+    """Lead of the thread. In mm."""
+    starts: int
+    """Starts of the thread."""
+    start_shift_mm: float | None
+    """Travel of the compound, set along the work, that moves the tool from one start to the next. In mm."""
+    hand: str
+    """Hand of the thread: right or left."""
+    lead_angle_deg: float
+    """Lead angle at the root. In deg."""
+    leading_clearance_deg: float
+    """Clearance of the tool's side towards which it is fed. In deg."""
+    trailing_clearance_deg: float
+    """Clearance of its other side. In deg."""
+    chamfer_mm: float
+    """Chamfer of the blank. In mm."""
+    run_out_mm: float
+    """Free way between the end of the thread and a shoulder. In mm."""
+    groove_width_mm: float
+    """Width of a groove before a shoulder. In mm."""
+    groove_diameter_mm: float
+    """Diameter at its bottom. In mm."""
+    groove_radius_mm: float
+    """Radius of its corners. In mm."""
+    spindle_rpm: float | None
+    """Spindle speed to set; needs a machine and an alloy. In rev/min."""
+    spindle_positions: tuple[tuple[str, str], ...]
+    """Where levers and belts of the spindle stand."""
+    stopping_rpm: float | None
+    """Fastest spindle speed at which a hand still opens the half nut in time. In rev/min."""
+    stop_run_out_mm: float | None
+    """Run-out in which the slowest step could be stopped, where there is too little. In mm."""
+    dial_every: int | None
+    """Which marks of the thread dial fit: every so-many-th; 0 where none does; none where no dial is known."""
+    dial_marks: int | None
+    """Marks of the thread dial."""
+    dial_wheels: tuple[int, ...]
+    """Where no mark fits: teeth of wheels for the thread dial that would."""
+    train: GearTrainFigures | None
+    """Change gears for the lead, where the lathe's file names its gears."""
+    wire_mm: float | None
+    """Wires, or balls of an internal thread. In mm."""
+    taper: GaugePlane | None
+    """Of a taper thread, whose diameters here are those in its gauge plane."""
+    passes: tuple[ChasePass, ...]
+    """The passes."""
+    most_force_n: float | None
+    """The greatest force of a pass. In N."""
+    cut: CutFigures | None
+    """The cut at the speed of the window."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken."""
+
+    _nested: ClassVar = {"taper": GaugePlane, "passes": ChasePass}
+
+    _within: ClassVar = {"train": "GearTrain", "cut": "Cut"}
+
+    _paired: ClassVar = {"spindle_positions"}
+
+
+@dataclass(frozen=True)
+class WorkBendFigures(Answered):
+    """How far work deflects at the tool as the tool travels along it."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    hold: str
+    """How the work is held."""
+    force_n: float
+    """Force across the work. In N."""
+    places_mm: tuple[float, ...]
+    """Where the tool stands, from the chuck or the first centre. In mm."""
+    bend_mm: tuple[float, ...]
+    """Deflection there. In mm."""
+    diameter_error_mm: tuple[float, ...]
+    """How much larger than set the diameter comes there. In mm."""
+    worst_mm: float
+    """Greatest deflection. In mm."""
+    worst_at_mm: float
+    """Where that is. In mm."""
+    taper_mm: float
+    """Largest diameter turned less the smallest. In mm."""
+    length_mm: float
+    """Length of the work. In mm."""
+    slenderness: float
+    """Greatest free length over the mean diameter of the work."""
+
+
+@dataclass(frozen=True)
+class InJaws:
+    """Out-of-round of a ring in a number of jaws."""
+
+    jaws: int
+    """Jaws or contacts."""
+    out_of_round_mm: float
+    """Out-of-round in them, peak to valley on the radius. In mm."""
+
+
+@dataclass(frozen=True)
+class JawSqueezeFigures(Answered):
+    """A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    jaws: int
+    """Jaws or contacts."""
+    jaw_force_n: float
+    """Force that each jaw needs so that the work does not slip. In N."""
+    jaw_force_at_rest_n: float | None
+    """Force to set each jaw to at standstill so that this is left at speed, for the jaws fly outward. In N."""
+    out_of_round_mm: float
+    """Out-of-round once the work is let go, peak to valley on the radius. In mm."""
+    wall_mm: float
+    """Wall of the ring. In mm."""
+    mean_diameter_mm: float
+    """Mean diameter of the ring. In mm."""
+    by_jaws: tuple[InJaws, ...]
+    """The same grip in all, shared by other numbers of jaws."""
+
+    _nested: ClassVar = {"by_jaws": InJaws}
+
+
+@dataclass(frozen=True)
 class PlaceOnWork:
     """A place along the work and the diameter that it comes to."""
 
@@ -199,16 +493,6 @@ class OtherWay:
     """How the work is held."""
     bend_mm: float
     """Greatest deflection of the same work held so. In mm."""
-
-
-@dataclass(frozen=True)
-class InJaws:
-    """Out-of-round of a ring in a number of jaws."""
-
-    jaws: int
-    """Jaws or contacts."""
-    out_of_round_mm: float
-    """Out-of-round in them, peak to valley on the radius. In mm."""
 
 
 @dataclass(frozen=True)
@@ -243,58 +527,6 @@ class HoldingFigures(Answered):
     _nested: ClassVar = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
 
     _within: ClassVar = {"cut": "Cut", "bend": "WorkBend", "squeeze": "JawSqueeze"}
-
-
-@dataclass(frozen=True)
-class WorkBendFigures(Answered):
-    """How far work deflects at the tool as the tool travels along it."""
-
-    unit: str
-    """Unit of the question: in or mm."""
-    hold: str
-    """How the work is held."""
-    force_n: float
-    """Force across the work. In N."""
-    places_mm: tuple[float, ...]
-    """Where the tool stands, from the chuck or the first centre. In mm."""
-    bend_mm: tuple[float, ...]
-    """Deflection there. In mm."""
-    diameter_error_mm: tuple[float, ...]
-    """How much larger than set the diameter comes there. In mm."""
-    worst_mm: float
-    """Greatest deflection. In mm."""
-    worst_at_mm: float
-    """Where that is. In mm."""
-    taper_mm: float
-    """Largest diameter turned less the smallest. In mm."""
-    length_mm: float
-    """Length of the work. In mm."""
-    slenderness: float
-    """Greatest free length over the mean diameter of the work."""
-
-
-@dataclass(frozen=True)
-class JawSqueezeFigures(Answered):
-    """A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there."""
-
-    unit: str
-    """Unit of the question: in or mm."""
-    jaws: int
-    """Jaws or contacts."""
-    jaw_force_n: float
-    """Force that each jaw needs so that the work does not slip. In N."""
-    jaw_force_at_rest_n: float | None
-    """Force to set each jaw to at standstill so that this is left at speed, for the jaws fly outward. In N."""
-    out_of_round_mm: float
-    """Out-of-round once the work is let go, peak to valley on the radius. In mm."""
-    wall_mm: float
-    """Wall of the ring. In mm."""
-    mean_diameter_mm: float
-    """Mean diameter of the ring. In mm."""
-    by_jaws: tuple[InJaws, ...]
-    """The same grip in all, shared by other numbers of jaws."""
-
-    _nested: ClassVar = {"by_jaws": InJaws}
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
+from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.edge_life import ToolLife
+from halfnut.cutting.gears import GearTrains
 from halfnut.cutting.holding import Holding
 from halfnut.cutting.milling import Entry
 from halfnut.cutting.rigidity import JawSqueeze, WorkBend
@@ -26,17 +28,21 @@ if TYPE_CHECKING:
         NumberLike,
         SectionLike,
         StockLike,
+        TeethLike,
         ThreadLike,
     )
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
+    from halfnut.threads.standard import LeadLike, PartLike
 
 __all__ = [
     "bore",
+    "chase",
     "counterbore",
     "countersink",
     "drill",
     "face",
+    "gear_train",
     "groove",
     "helix",
     "hold",
@@ -55,6 +61,221 @@ __all__ = [
     "turn",
     "work_bend",
 ]
+
+
+def gear_train(
+    lead: LeadLike,
+    *,
+    machine: MachineLike | None = None,
+    gears: Sequence[TeethLike] = (),
+    leadscrew: LeadLike | None = None,
+    spindle_to_stud: float | None = None,
+    engagement: LengthLike | None = None,
+    error_percent: float | None = None,
+    most: int | None = None,
+    simple: bool = False,
+    no_gearbox: bool = False,
+) -> GearTrains:
+    """Every train of change gears for a thread, a lead or a feed, best first.
+
+    Parameters
+    ----------
+    lead : LeadLike
+        Thread, such as M24x1.5-6g, which also gives a tolerance; a lead, such as 1.5 mm or 11.5 TPI; or a feed for
+        turning or knurling, such as 0.12 mm/rev.
+    machine : MachineLike, optional
+        The lathe with its gears, gearbox and distances.
+    gears : Sequence[TeethLike], default ()
+        Teeth of the gears at hand, equal ones repeated, in place of a machine.
+    leadscrew : LeadLike, optional
+        Leadscrew that bare gears drive, such as 8 TPI or 3 mm.
+    spindle_to_stud : float, optional
+        Turns of the stud for one of the spindle, with bare gears. Above 0. When not given: 1.
+    engagement : LengthLike, optional
+        Length of thread over which the error is judged. Above 0 mm. When not given: the thread's own, else its
+        diameter.
+    error_percent : float, optional
+        Error of the lead in percent beyond which trains are left out. From 0 to 100. When not given: 0.1.
+    most : int, optional
+        How many trains to answer. From 1 to 1000000. When not given: 10.
+    simple : bool, default False
+        Simple trains only.
+    no_gearbox : bool, default False
+        Leave the gearbox out.
+
+    Returns
+    -------
+    GearTrains
+        Trains, best first, and how the search went.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    F. D. Jones, Turning and Boring (1914), change gears; the rules that the evidence names.
+    """
+    return GearTrains.of(
+        ask(
+            "gear_train",
+            (
+                lead,
+                core_machine(machine),
+                gears,
+                leadscrew,
+                spindle_to_stud,
+                engagement,
+                error_percent,
+                most,
+                simple,
+                no_gearbox,
+            ),
+        )
+    )
+
+
+def chase(
+    thread: PartLike,
+    *,
+    machine: MachineLike | None = None,
+    alloy: AlloyLike | None = None,
+    infeed: Literal["straight", "flank", "alternating"] = "flank",
+    compound_deg: NumberLike | None = None,
+    blank: LengthLike | None = None,
+    pitch_diameter: LengthLike | None = None,
+    nose_radius: LengthLike | None = None,
+    nose_flat: LengthLike | None = None,
+    first: LengthLike | None = None,
+    least: LengthLike | None = None,
+    equal_depths: bool = False,
+    force_limit: ForceLike | None = None,
+    run_out: LengthLike | None = None,
+    reaction_s: NumberLike | None = None,
+    wire: LengthLike | None = None,
+    tool: str | None = None,
+    length: LengthLike | None = None,
+    chuck: HolderLike | None = None,
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    stick_out: LengthLike | None = None,
+) -> Chasing:
+    """How to cut a thread with a single point on a lathe: blank, settings, passes on the dial, readings.
+
+    Parameters
+    ----------
+    thread : PartLike
+        Thread by its designation, the external part where it has no class; or limits, such as those before coating.
+    machine : MachineLike, optional
+        The lathe, whose dials, scale, leadscrew, change gears, thread dial and spindle steps are used.
+    alloy : AlloyLike, optional
+        The work's material: gives the force of each pass, a shallower first pass where it resists more than mild
+        steel, and with a machine the spindle step.
+    infeed : {"straight", "flank", "alternating"}, default "flank"
+        How the tool goes in: by the compound set over, by the cross slide, or by the cross slide with the compound
+        shifting the tool.
+    compound_deg : NumberLike, optional
+        Angle of the compound from square to the work, at most the flank's. From 0 to 75 deg. When not given: half a
+        degree less than the flank's.
+    blank : LengthLike, optional
+        Turned or bored diameter. Above 0 mm. When not given: the middle of its limits.
+    pitch_diameter : LengthLike, optional
+        Pitch diameter to aim at. Above 0 mm. When not given: the middle of its limits.
+    nose_radius : LengthLike, optional
+        Radius of the tool's round nose. At least 0 mm. When not given: an eighth of the pitch outside at 60
+        degrees; of other forms the root's own.
+    nose_flat : LengthLike, optional
+        Width of the tool's flat nose. At least 0 mm. When not given: an eighth of the pitch inside at 60 degrees;
+        of other forms what leaves the root's diameter.
+    first : LengthLike, optional
+        Greatest first pass along the slide. Above 0 mm. When not given: 0.010 in or 0.25 mm, less in a tough alloy.
+    least : LengthLike, optional
+        Least later pass along the slide. Above 0 mm. When not given: 0.0015 in or 0.04 mm.
+    equal_depths : bool, default False
+        Passes of one depth, not of one chip area.
+    force_limit : ForceLike, optional
+        Force that no pass may go above, such as 300 N; needs an alloy. Above 0 N.
+    run_out : LengthLike, optional
+        Free way between the end of the thread and a shoulder; none where it is nothing. At least 0 mm. When not
+        given: 2.5 pitches.
+    reaction_s : NumberLike, optional
+        Time for opening the half nut: 0.5 s is brisk, 1 s safe. Above 0 s. When not given: the machine file's, else
+        1 s.
+    wire : LengthLike, optional
+        Wires at hand, or of an internal thread the balls. Above 0 mm. When not given: the nearest of the set.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    length : LengthLike, optional
+        Length of the thread; without it there is no time. Above 0 mm.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws. Above 0 mm.
+
+    Returns
+    -------
+    Chasing
+        How to chase a thread: sizes, settings, passes, readings; None where a figure does not apply.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Geometry of the thread form; the rules of the trade that the evidence names.
+    """
+    return Chasing.of(
+        ask(
+            "chase",
+            (
+                thread,
+                core_machine(machine),
+                alloy,
+                infeed,
+                compound_deg,
+                blank,
+                pitch_diameter,
+                nose_radius,
+                nose_flat,
+                first,
+                least,
+                equal_depths,
+                force_limit,
+                run_out,
+                reaction_s,
+                wire,
+                tool,
+                length,
+                chuck,
+                stock,
+                bar_length,
+                bar_behind,
+                stick_out,
+            ),
+        )
+    )
 
 
 def turn(

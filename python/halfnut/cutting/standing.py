@@ -14,7 +14,7 @@ from halfnut.core.words import caution
 if TYPE_CHECKING:
     from halfnut.material.alloys import Alloy
 
-__all__ = ["is_aluminium", "is_faceplate", "of_cut", "of_weight"]
+__all__ = ["is_aluminium", "of_cut", "of_weight"]
 
 # Source: common practice, as are the conditions below unless one is named.
 _HOLES = frozenset({"drill", "ream", "tap", "form_tap", "countersink", "counterbore", "spot"})
@@ -46,14 +46,6 @@ def is_aluminium(found: Alloy) -> bool:
     (True, False)
     """
     return "aluminium" in _core.group_chain(found.group, active())
-
-
-def is_faceplate(machine: _core.Machine | None, holder: int) -> bool:
-    """Whether the holder in this place of the machine's list is a faceplate, by its name."""
-    if machine is None or holder < 0:
-        return False
-    name = machine.chucks[holder].name.lower()
-    return "faceplate" in name or "face plate" in name
 
 
 def of_weight(mass_kg: float, unit: str) -> list[Caution]:

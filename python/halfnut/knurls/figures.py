@@ -6,8 +6,12 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.questions import Answered
+
+if TYPE_CHECKING:
+    from halfnut.cutting.figures import CutFigures
 
 
 @dataclass(frozen=True)
@@ -72,3 +76,85 @@ class KnurlBlankFigures(Answered):
     """Teeth of the wheel."""
     tracking_allowance_mm: float | None
     """How much larger than measured the wheel tracks. In mm."""
+
+
+@dataclass(frozen=True)
+class DialReading:
+    """A dial's reading from zero."""
+
+    slide: str
+    """Slide whose dial it is."""
+    turns: int
+    """Whole turns of the handle."""
+    line: int
+    """Nearest line within the turn."""
+    remainder_mm: float
+    """What the line misses; on the diameter where the dial reads the diameter. In mm."""
+    graduation_mm: float
+    """What one line is marked as. In mm."""
+    unit: str
+    """Unit of the dial."""
+
+
+@dataclass(frozen=True)
+class KnurlSetupFigures(Answered):
+    """How to knurl a band; None where a figure does not apply."""
+
+    blank: KnurlBlankFigures
+    """The blank."""
+    alloy: str
+    """The work's material."""
+    unit: str
+    """Unit that the answer is shown in first: that of the diameter given."""
+    width_mm: float
+    """Width of the band. In mm."""
+    wheels: int
+    """Wheels that the holder carries."""
+    wheel_kind: str
+    """What wheels they are."""
+    chamfer_mm: float
+    """Chamfer of the blank's ends. In mm."""
+    groove_depth_mm: float | None
+    """Depth of the groove where a cut knurl ends. In mm."""
+    infeed_mm: float
+    """Infeed on the radius, from touching to full depth. In mm."""
+    infeed_mm_rev: float
+    """Infeed a turn of the work. In mm/rev."""
+    first_bite_mm: float
+    """First bite, at once. In mm."""
+    turns: int
+    """Turns of the work from touching to full depth, the first bite counted as one."""
+    dwell_turns: int
+    """Turns to dwell at full depth."""
+    passes: int
+    """Passes along the work."""
+    feed_mm_rev: float | None
+    """Feed along the work, where the band is wider than the wheels. In mm/rev."""
+    spindle_rpm: float
+    """Spindle speed to set. In rev/min."""
+    dial: DialReading | None
+    """Reading of the cross slide's dial at full depth, for one wheel pushed in."""
+    force_n: float | None
+    """Force of one wheel, within a factor of two or three. In N."""
+    side_force_n: float | None
+    """Force that the work must bear across its axis. In N."""
+    bend_mm: float | None
+    """Deflection of the work under it. In mm."""
+    wall_mm: float | None
+    """Wall of a tube. In mm."""
+    least_wall_mm: float | None
+    """Least wall that bears the wheels. In mm."""
+    interference_min_mm: float | None
+    """Least raised diameter less the greatest hole, for a press fit. In mm."""
+    interference_max_mm: float | None
+    """Greatest raised diameter less the least hole. In mm."""
+    bite_share: float | None
+    """Share of the tooth's depth that the greatest interference buries."""
+    cut: CutFigures
+    """The cut."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken."""
+
+    _nested: ClassVar = {"dial": DialReading}
+
+    _within: ClassVar = {"blank": "KnurlBlank", "cut": "Cut"}

@@ -296,17 +296,6 @@ def fastest_step(shop: Machine, rpm: float) -> float:
     return max(reached, default=steps[0].rpm_low if steps[0].variable else steps[0].rpm)
 
 
-def positions_at(shop: Machine, rpm: float) -> tuple[tuple[str, str], ...]:
-    """Where the levers stand for a spindle speed that the machine has.
-
-    >>> positions_at(lathe("gap-bed"), 140.0)[0]
-    ('back gear', 'in')
-    """
-    steps = (step for step in shop.core.spindle if (step.rpm_low if step.variable else step.rpm) <= rpm <= step.rpm)
-    step = next(steps, None)
-    return () if step is None else tuple((each.control, each.setting) for each in step.positions)
-
-
 def names() -> list[str]:
     """Names of the machines at hand: the shop's, then the demonstration's."""
     return sorted({path.stem for folder in _folders() for path in folder.glob("*.toml")})

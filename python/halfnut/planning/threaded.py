@@ -11,7 +11,7 @@ from halfnut._core import DomainError, Length
 from halfnut.core.record import Record
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.cutting import questions
-from halfnut.cutting.chasing import Chasing, chase
+from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.gears import GearTrain
 from halfnut.machine.machines import Machine, fastest_step
@@ -59,7 +59,7 @@ def _taper_thread(work: Workpiece, step: Thread, machine: Machine, thread: stand
 
 
 def _chase(work: Workpiece, step: Thread, machine: Machine, thread: Any, blank: Length | None) -> Chasing:
-    return chase(
+    return questions.chase(
         thread,
         machine=machine,
         alloy=work.part.alloy,

@@ -12,8 +12,7 @@ from halfnut.cutting.holding import Holding
 from halfnut.cutting.questions import hold
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.fits.questions import cylindrical_fit
-from halfnut.knurls.questions import knurl_blank
-from halfnut.knurls.setups import knurl_setup
+from halfnut.knurls.questions import knurl_setup
 from halfnut.machine.dials import reading
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Pass
@@ -294,12 +293,12 @@ def _part_off(work: Workpiece, step: PartOff, machine: Machine) -> Answer:
 
 def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
     # the walk has found that the work is on a blank that tracks: that one is told
-    blank = knurl_blank(
-        work.length(work.outside_mm), step.pitch, pattern=step.pattern, process=step.process, width=step.width
-    )
     setup = knurl_setup(
-        blank,
+        work.length(work.outside_mm),
+        step.pitch,
         work.part.alloy,
+        pattern=step.pattern,
+        process=step.process,
         width=step.width,
         wheels=step.wheels,
         bore=work.bore,
@@ -308,7 +307,7 @@ def _knurl(work: Workpiece, step: Knurl, machine: Machine) -> Answer:
         chuck=step.holding,
         **work.held(step, machine),
     )
-    cut = setup.cut
+    blank, cut = setup.blank, setup.cut
     levers = levers_of(cut, machine)
     time_s = step.times * ((cut.time_s or 0.0) + overhead_s(work, machine, levers, cut, 1))
     sizes = {"start_diameter_mm": work.outside_mm, "width_mm": step.width.base}

@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from halfnut.threads.joints import *
     from halfnut.threads.judging import *
     from halfnut.threads.metals import *
-    from halfnut.threads.parts import *
     from halfnut.threads.plugs import *
     from halfnut.threads.precoating import *
     from halfnut.threads.seats import *

@@ -36,7 +36,7 @@ from halfnut.threads.gauging import OverWires, wires
 from halfnut.threads.holes import TappingHole, tapping_hole
 from halfnut.threads.metals import galling, minimum_strength
 from halfnut.threads.precoating import precoat
-from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
+from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
 
 __all__ = [
     "Adjuster",
@@ -244,8 +244,8 @@ def _material(alloy: Alloy, form: str, evidence: list[Any]) -> dict[str, Any]:
 
 @checked
 def adjuster(
-    external: ThreadGiven,
-    internal: ThreadGiven,
+    external: PartLike,
+    internal: PartLike,
     *,
     thread_length: Any,
     base_thread: Any,
@@ -529,7 +529,7 @@ def _friction(
 
 
 def _pair(
-    external: ThreadGiven, internal: ThreadGiven, coating: Any, base_coating: Any
+    external: PartLike, internal: PartLike, coating: Any, base_coating: Any
 ) -> tuple[tuple[ThreadLimits, ThreadLimits], tuple[_core.BuildUp, _core.BuildUp]]:
     """The limits of an end's two parts, of a form of its own those before coating; and the coatings."""
     outer, inner = limits_of(external, "external"), limits_of(internal, "internal")

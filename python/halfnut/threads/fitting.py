@@ -34,7 +34,7 @@ from halfnut.material.alloys import expansion_at
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
 from halfnut.threads.precoating import PrecoatLimits, precoat
-from halfnut.threads.standard import Thread, ThreadGiven, ThreadLimits, limits, limits_of
+from halfnut.threads.standard import PartLike, Thread, ThreadLimits, limits, limits_of
 
 __all__ = [
     "ThreadFit",
@@ -281,8 +281,8 @@ class _Side:
 
 @checked
 def fit(
-    external: ThreadGiven,
-    internal: ThreadGiven,
+    external: PartLike,
+    internal: PartLike,
     *,
     build_up_external: Any = None,
     build_up_internal: Any = None,
@@ -412,8 +412,8 @@ def fit(
 
 
 def clearance_chances(
-    external: ThreadGiven,
-    internal: ThreadGiven,
+    external: PartLike,
+    internal: PartLike,
     clearances_mm: ArrayLike,
     *,
     build_up_external: Any = None,

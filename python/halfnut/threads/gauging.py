@@ -50,7 +50,7 @@ from halfnut.core.sizes import both, one, span
 from halfnut.core.units import length
 from halfnut.core.words import caution, caution_lines
 from halfnut.threads.precoating import PrecoatLimits
-from halfnut.threads.standard import ThreadGiven, limits_of
+from halfnut.threads.standard import PartLike, limits_of
 
 __all__ = [
     "OverWires",
@@ -162,7 +162,7 @@ class OverWires(Record):
 
 
 @checked
-def wires(thread: ThreadGiven, *, wire: Any = None, set: str = "") -> OverWires:
+def wires(thread: PartLike, *, wire: Any = None, set: str = "") -> OverWires:
     """What to read over wires for the limits of a thread.
 
     Parameters

@@ -34,7 +34,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both, one, span
 from halfnut.core.units import length
 from halfnut.core.words import caution, caution_lines, words
-from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
+from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
 from halfnut.threads.standard import thread as read_thread
 from halfnut.threads.taper_pipes import taper_pipe
 
@@ -231,7 +231,7 @@ def _known(value: float | None) -> float:
 
 @checked
 def tapping_hole(
-    thread: ThreadGiven,
+    thread: PartLike,
     *,
     percent: float | None = None,
     engagement: Any = None,

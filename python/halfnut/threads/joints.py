@@ -22,7 +22,7 @@ from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, PropertySource
 from halfnut.material.questions import alloy
 from halfnut.threads.metals import galling, minimum_strength, row_evidence
-from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of, screw_efficiency
+from halfnut.threads.standard import PartLike, ThreadLimits, limits_of, screw_efficiency
 
 __all__ = ["ThreadStrength", "strength", "strength_columns"]
 
@@ -275,8 +275,8 @@ def _flank_pressure_mpa(male: ThreadLimits, female: ThreadLimits, load_n: float,
 
 @checked
 def strength(
-    external: ThreadGiven,
-    internal: ThreadGiven,
+    external: PartLike,
+    internal: PartLike,
     *,
     engagement: Any,
     external_alloy: str | Alloy | None = None,

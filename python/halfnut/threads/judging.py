@@ -20,7 +20,7 @@ from halfnut.core.units import measured_mm
 from halfnut.core.words import caution, caution_lines
 from halfnut.threads.gauging import named_codes, texts_of
 from halfnut.threads.precoating import PrecoatLimits
-from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
+from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
 
 __all__ = ["Judged", "Verdict", "judge", "judge_columns"]
 
@@ -131,7 +131,7 @@ class Verdict(Record):
 
 @checked
 def judge(
-    thread: ThreadGiven,
+    thread: PartLike,
     *,
     pitch: Any = None,
     over_wires: Any = None,

@@ -12,7 +12,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import one
 from halfnut.core.units import length
 from halfnut.threads.gauging import wires
-from halfnut.threads.standard import ThreadGiven, ThreadLimits, limits_of
+from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
 
 __all__ = ["ShopPlug", "shop_plug"]
 
@@ -47,7 +47,7 @@ class ShopPlug(Record):
 
 
 @checked
-def shop_plug(thread: ThreadGiven, *, pitch: tuple[Any, Any] | None = None, wire: Any = None) -> ShopPlug:
+def shop_plug(thread: PartLike, *, pitch: tuple[Any, Any] | None = None, wire: Any = None) -> ShopPlug:
     """Sizes of a go and not-go plug for an internal thread, with the readings over wires to cut them by.
 
     Parameters

@@ -19,7 +19,7 @@ from halfnut.core.sizes import at_most, both, film, one
 from halfnut.core.words import caution, words
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions, refuse_coating
-from halfnut.threads.standard import Rule, ThreadGiven, ThreadLimits, limits
+from halfnut.threads.standard import PartLike, Rule, ThreadLimits, limits
 from halfnut.threads.standard import thread as read_thread
 
 __all__ = [
@@ -138,7 +138,7 @@ class PrecoatLimits(ThreadLimits):
 
 @checked
 def precoat(
-    thread: ThreadGiven,
+    thread: PartLike,
     build_up: Any,
     *,
     gauged_at: Literal["basic", "class"] = "basic",

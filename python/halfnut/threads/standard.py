@@ -33,15 +33,16 @@ from halfnut.core.arguments import checked
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active, rows
 from halfnut.core.fixed import token
+from halfnut.core.given import FeedLike, LengthLike
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, both
 from halfnut.core.units import length
 from halfnut.core.words import caution, caution_lines, words
 
 __all__ = [
+    "PartLike",
     "Side",
     "Thread",
-    "ThreadGiven",
     "ThreadLimits",
     "basic_minor_diameter_mm",
     "basic_pitch_diameter_mm",
@@ -271,6 +272,11 @@ class ThreadLimits(Record):
         return token(self, self.rule, self.figures)
 
     @property
+    def given(self) -> PartLimits:
+        """What a question takes of it."""
+        return self.figures
+
+    @property
     def lead_angle_deg(self) -> float:
         """At the basic pitch diameter."""
         return float(lead_angle_deg(self.lead_mm, self.basic_pitch_mm))
@@ -436,7 +442,8 @@ def _range(high_mm: float | None, low_mm: float | None, unit: str) -> str:
     return f"{_size(high_mm, unit)}/{_size(low_mm, unit)}"
 
 
-ThreadGiven: TypeAlias = str | Thread | ThreadLimits
+PartLike: TypeAlias = str | Thread | ThreadLimits
+LeadLike: TypeAlias = PartLike | LengthLike | FeedLike
 
 
 @checked
@@ -496,7 +503,7 @@ def limits(
 _thread = thread
 
 
-def limits_of(part: ThreadGiven, side: Side | None = None, *, engagement: Any = None) -> ThreadLimits:
+def limits_of(part: PartLike, side: Side | None = None, *, engagement: Any = None) -> ThreadLimits:
     """Limits of one part, of the usual class where none is given; limits that are given come back.
 
     Parameters

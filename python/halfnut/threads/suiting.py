@@ -16,7 +16,7 @@ from halfnut.core.words import caution, caution_lines
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions
 from halfnut.threads.fitting import coat_of
-from halfnut.threads.standard import ThreadGiven, limits_of
+from halfnut.threads.standard import PartLike, limits_of
 
 if TYPE_CHECKING:
     from halfnut.threads.plugs import ShopPlug
@@ -98,7 +98,7 @@ class Suited(Record):
 
 @checked
 def cut_to_suit(
-    thread: ThreadGiven,
+    thread: PartLike,
     *,
     clearance: Any,
     internal_pitch: Any = None,

@@ -39,8 +39,8 @@ def test_a_nought_in_front_of_a_digit_may_be_a_lost_point(text):
         lambda: hn.knurl_blank("20 mm", "01 mm"),
         lambda: hn.knurl_blank("20 mm", "096 DP"),
         lambda: hn.identify_thread("25 mm", "08 tpi"),
-        lambda: hn.gear_train("08 TPI", "gap-bed"),
-        lambda: hn.gear_train("024 mm", "gap-bed"),
+        lambda: hn.gear_train("08 TPI", machine="gap-bed"),
+        lambda: hn.gear_train("024 mm", machine="gap-bed"),
         lambda: hn.holding_taper("morse 03"),
         lambda: hn.holding_taper("1:010", large="20 mm", length="20 mm"),
     ],
@@ -53,8 +53,8 @@ def test_no_reader_drops_a_nought(ask):
 @pytest.mark.parametrize(
     "ask",
     [
-        lambda: hn.gear_train("0 TPI", "gap-bed"),
-        lambda: hn.gear_train("8/0 TPI", "gap-bed"),
+        lambda: hn.gear_train("0 TPI", machine="gap-bed"),
+        lambda: hn.gear_train("8/0 TPI", machine="gap-bed"),
         lambda: hn.identify_thread("25 mm", "0 tpi"),
         lambda: hn.identify_thread("25 mm", "9" * 400 + " tpi"),
         lambda: hn.holding_taper("1:" + "9" * 400, large="20 mm", length="20 mm"),

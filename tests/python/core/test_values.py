@@ -29,8 +29,7 @@ _spec.loader.exec_module(kept)
 # Kinds of answers that tests/text does not print.
 MORE = [
     'hn.cutting.force_spread.force_band("1018")',
-    'hn.gear_train("11 TPI", "gap-bed")[0]',
-    'hn.threads.thread_part("M24xPh3P1.5-6g")',
+    'hn.gear_train("11 TPI", machine="gap-bed")[0]',
     'hn.cutting.work_bend([("6 in", "1 in")], force="100 N", alloy="1018")',
     'hn.cutting.jaw_squeeze("50 mm", "44 mm", width="20 mm", cutting_force="300 N", '
     'friction=0.15, safety=2, alloy="6061-T6")',

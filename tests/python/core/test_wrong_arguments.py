@@ -63,7 +63,7 @@ RIGHT = {
     "face": {"alloy": "6061-T6", "diameter": "25 mm"},
     "fit": {"external": "M10-6g", "internal": "M10-6H"},
     "galling": {"external_alloy": "6061-T6", "internal_alloy": "6061-T6"},
-    "gear_train": {"lead": "1.5 mm", "machine_or_gears": [20, 30, 40, 60, 127], "leadscrew": "8 TPI"},
+    "gear_train": {"lead": "1.5 mm", "gears": [20, 30, 40, 60, 127], "leadscrew": "8 TPI"},
     "groove": {"alloy": "6061-T6", "diameter": "30 mm", "end_diameter": "24 mm", "width": "8 mm"},
     "helix": {"alloy": "6061-T6", "cutter": "10 mm", "hole": "16 mm", "depth": "5 mm"},
     "hold": {
@@ -75,6 +75,7 @@ RIGHT = {
     "judge": {"thread": "M10-6g", "pitch": "9.050 mm"},
     "knurl": {"alloy": "6061-T6", "diameter": "25 mm"},
     "knurl_blank": {"diameter": "20 mm", "pitch": "96 DP"},
+    "knurl_setup": {"diameter": "20 mm", "pitch": "RGE 0.8", "alloy": "brass", "width": "12 mm"},
     "lathe": {"machine_or_name": "gap-bed"},
     "limits": {"thread": "M10-6g"},
     "mill": {"alloy": "6061-T6", "cutter": "10 mm", "depth": "2 mm", "width": "3 mm"},
@@ -111,7 +112,7 @@ RIGHT = {
 }  # fmt: skip
 
 # Functions that take a record or a file, or draw.
-LEFT = {"force_map", "knurl_setup", "pass_plan", "plain_thread", "plan", "preferred_fits", "shop", "speed_chart"}
+LEFT = {"force_map", "pass_plan", "plain_thread", "plan", "preferred_fits", "shop", "speed_chart"}
 
 BATCHES = {
     "turn": {"frame": {"alloy": ["6061-T6"], "diameter_mm": [25.0]}},
@@ -180,7 +181,7 @@ def test_a_wrong_value_is_refused_by_name_or_answered(function, argument, right)
 
 def names(message, argument, wrong):
     """Whether a message names the argument, or quotes a text that was given for it."""
-    if argument in {"machine_or_name", "machine_or_gears"}:
+    if argument == "machine_or_name":
         return "machine" in message or "gears" in message
     stem = re.sub(r"_(mm|deg|rpm|hb|um|min|n|name)$", "", argument)
     spoken = stem.replace("_", " ")

@@ -108,7 +108,7 @@ def test_a_remedy_for_a_coated_form_gauges_when_worked_by_hand(pair, where):
     ("text", "lead"), [("1/2-14 NPT", 25.4 / 14), ("1-11.5 NPT", 25.4 / 11.5), ("R1/2", 25.4 / 14)]
 )
 def test_gears_of_a_taper_thread_are_those_of_its_lead(text, lead):
-    found = hn.gear_train(text, [20, 30, 40, 50, 60, 70, 80, 90, 92, 100, 120, 127], leadscrew="8 TPI")
+    found = hn.gear_train(text, gears=[20, 30, 40, 50, 60, 70, 80, 90, 92, 100, 120, 127], leadscrew="8 TPI")
     assert found[0].gives_mm == pytest.approx(lead, rel=1e-12)
     assert found[0].exact
     assert found[0].pitch_tolerance_mm is None

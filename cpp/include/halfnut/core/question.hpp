@@ -183,6 +183,7 @@ enum class AnsweredKind : std::uint8_t {
     text,
     pairs,
     numbers,
+    counts,
     texts,
     record,
     records,
@@ -541,6 +542,8 @@ constexpr AnsweredKind figure_kind() {
         return AnsweredKind::count;
     } else if constexpr (std::is_same_v<M, std::vector<double>>) {
         return AnsweredKind::numbers;
+    } else if constexpr (std::is_same_v<M, std::vector<int>>) {
+        return AnsweredKind::counts;
     } else if constexpr (std::is_same_v<M, std::vector<std::string>>) {
         return AnsweredKind::texts;
     } else if constexpr (std::is_same_v<M, std::vector<std::pair<std::string, std::string>>>) {
