@@ -6,25 +6,23 @@ import ctypes
 import importlib.util
 import json
 import os
-import shlex
+import sys
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-import click
 import jsonschema
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import cli
-from halfnut.cli import asking, failures
+from halfnut.cli import failures
 from halfnut.core import schemas
-from halfnut.core.questions import declared
+
+sys.path.insert(0, str(Path(__file__).parent))
+from random_questions import QUESTIONS, example, inline, machine, questions
 
 ROOT = Path(__file__).parents[2]
 LIBRARY = Path(os.environ.get("HALFNUT_LIBRARY", ROOT / "build/dev/bindings/c/libhalfnut.so"))
-QUESTIONS = list(declared().values())
 pytestmark = pytest.mark.skipif(not LIBRARY.exists(), reason="libhalfnut.so is not built (-DHALFNUT_C=ON)")
 
 
@@ -66,74 +64,19 @@ def same(found, wanted):
     return {key: found["error"][key] for key in ("code", "message")} == wanted["error"]
 
 
-def example(question):
-    """The values of a question's own example."""
-    words = shlex.split(question["example"].splitlines()[0])
-    names = {row["name"] for row in question["arguments"]}
-    command = cli.command.get_command(click.Context(cli.command), words[0])
-    if command is None or not names <= {parameter.name for parameter in command.params}:
-        command = asking.command(question["name"])
-    given = command.make_context(words[0], words[1:], help_option_names=["-h", "--help"]).params
-    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
-    return {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
-
-
-def machine(name):
-    return json.loads(hn.lathe(name).core.json() if name != "bench-mill" else hn.milling_machine(name).core.json())
-
-
 @pytest.mark.parametrize("question", QUESTIONS, ids=[question["name"] for question in QUESTIONS])
 def test_every_example_is_answered_as_python_does(ask, question):
-    values = example(question)
-    for row in question["arguments"]:
-        if row["kind"] == "machine" and isinstance(values.get(row["name"]), str):
-            values[row["name"]] = machine(values[row["name"]])
-    asked = {"question": question["name"], "values": values}
+    asked = inline({"question": question["name"], "values": example(question)})
     found = ask(asked)
     assert "error" not in found
     assert found == python(asked)
 
 
-# What may stand for an argument: right, at the edge, and wrong.
-_NUMBERS = st.one_of(st.floats(0.01, 200.0), st.sampled_from([0.0, -1.0, 1e-9, 1e300, 3]))
-_TEXTS = st.sampled_from([
-    "6061-T6", "4130", "brass", "Ti-2", "unobtainium", "1.25 in", "32 mm", '3/8"', "0.1 mm/rev", "96 DP", "carbide",
-    "M10", "1/4-20 UNC-2B", "25 H7/g6", "morse 3", "anodise II", "", "é", "30 deg", "0.005 in/rev", "chuck", "300 rpm",
-])  # fmt: skip
-
-
-@st.composite
-def questions(draw):
-    """A question with some of its arguments, most of them sensible."""
-    question = draw(st.sampled_from(QUESTIONS))
-    values = {key: value for key, value in example(question).items() if draw(st.integers(0, 9))}
-    for row in question["arguments"]:
-        if draw(st.integers(0, 5)):
-            continue
-        if row["kind"] == "machine":
-            values[row["name"]] = draw(st.sampled_from(["gap-bed", "metric-lathe", "bench-mill"]))
-        elif row["kind"] == "choice":
-            values[row["name"]] = draw(st.sampled_from([*row["choices"], "chuk"]))
-        elif row["kind"] == "flag":
-            values[row["name"]] = draw(st.booleans())
-        elif row["unit"] and draw(st.booleans()):
-            values.pop(row["name"], None)
-            values[row["key"]] = draw(_NUMBERS)
-        else:
-            values[row["name"]] = draw(st.one_of(_TEXTS, _NUMBERS, st.none()))
-    return {"question": question["name"], "values": values}
-
-
 @settings(max_examples=200, deadline=None)
 @given(questions())
 def test_answers_and_mistakes_are_those_of_python(ask, asked):
-    rows = {row["name"]: row for row in declared()[asked["question"]]["arguments"]}
-    inline = {
-        key: machine(value) if key in rows and rows[key]["kind"] == "machine" and isinstance(value, str) else value
-        for key, value in asked["values"].items()
-    }
     wanted = python(asked)
-    assert same(ask({"question": asked["question"], "values": inline}), wanted), wanted
+    assert same(ask(inline(asked)), wanted), wanted
 
 
 def test_what_was_wrong_is_told_to_a_program(ask):

@@ -14,6 +14,7 @@
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/core/tables.hpp"
 #include "halfnut/core/words.hpp"
 
@@ -248,6 +249,95 @@ std::vector<Said> by_rank(const std::vector<Said>& said) {
     return out;
 }
 
+// ---- in words ---------------------------------------------------------------------------------------------
+
+/// A figure as a person reads it.
+std::string spelled(const FigureRow& row, double value, UnitSystem system) {
+    if (!row.unit.empty()) {
+        try {
+            return spell(value, figure_kind(row.key), system);
+        } catch (const DomainError&) {  // of a unit that is the same in both systems
+            return fmt::format("{:.6g} {}", value, row.unit);
+        }
+    }
+    return fmt::format("{:.6g}", value);
+}
+
+/// A value in one line; empty where there is nothing to say.
+std::string said_text(const FigureRow& row, const Value& value, UnitSystem system) {
+    return std::visit(
+        [&](const auto& is) -> std::string {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                return {};
+            } else if constexpr (std::is_same_v<Is, bool>) {
+                return is ? "yes" : "no";
+            } else if constexpr (std::is_same_v<Is, std::int64_t>) {
+                return fmt::format("{}", is);
+            } else if constexpr (std::is_same_v<Is, double>) {
+                return std::isfinite(is) ? spelled(row, is, system) : std::string();
+            } else if constexpr (std::is_same_v<Is, std::string>) {
+                return is;
+            } else {
+                std::string out;
+                for (const Value& each : is) {
+                    const auto* const pair = std::get_if<Values>(&each.is);
+                    const std::string text =
+                        pair == nullptr || row.kind != AnsweredKind::pairs
+                            ? said_text(row, each, system)
+                            : fmt::format("{} {}", text_in((*pair)[0]), text_in((*pair)[1]));
+                    out += fmt::format("{}{}", out.empty() ? "" : ", ", text);
+                }
+                return out;
+            }
+        },
+        value.is);
+}
+
+void write_said(Writer& out, const RecordRow& record, const Values& values, UnitSystem system) {
+    out.array([&] {
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            const FigureRow& row = record.figures[i];
+            if (row.kind == AnsweredKind::told || row.kind == AnsweredKind::evidence) {
+                continue;
+            }
+            const auto* const several = std::get_if<Values>(&values[i].is);
+            const bool nested = row.of != nullptr && several != nullptr && !several->empty();
+            const std::string text = row.of == nullptr ? said_text(row, values[i], system) : std::string();
+            if (text.empty() && !nested) {
+                continue;
+            }
+            out.object([&] {
+                out.key("key").text(row.key);
+                out.key("about").text(row.about);
+                if (!nested) {
+                    out.key("text").text(text);
+                    return;
+                }
+                out.key("rows").array([&] {
+                    if (row.kind == AnsweredKind::record) {
+                        write_said(out, *row.of, *several, system);
+                        return;
+                    }
+                    for (const Value& each : *several) {
+                        write_said(out, *row.of, std::get<Values>(each.is), system);
+                    }
+                });
+            });
+        }
+    });
+}
+
+void write_leads(Writer& out, std::string_view leads) {
+    out.array([&] {
+        while (!leads.empty()) {
+            const std::size_t end = std::min(leads.find(' '), leads.size());
+            out.text(leads.substr(0, end));
+            leads.remove_prefix(std::min(end + 1, leads.size()));
+        }
+    });
+}
+
 // ---- schemas ----------------------------------------------------------------------------------------------
 
 void write_texts(Writer& out, std::span<const std::string_view> texts) {
@@ -340,6 +430,7 @@ void write_column(Writer& out, const AskedRow& row) {
     } else {
         plain();
     }
+    out.key("of").text(row.name);
 }
 
 void write_needed(Writer& out, const AskedRow& row) {
@@ -464,6 +555,11 @@ void write_schema(Writer& out, const Question& question, const Catalogue& catalo
         out.key("properties").object([&] {
             out.key("halfnut").object([&] { out.key("const").count(kJsonForm); });
             out.key("question").object([&] { out.key("const").text(question.name); });
+            out.key("say").object([&] {
+                out.key("description").text("Whether each figure is given in words too.");
+                out.key("type").text("boolean");
+                out.key("default").flag(false);
+            });
             out.key("values").object([&] {
                 out.key("type").text("object");
                 out.key("properties").object([&] {
@@ -497,6 +593,7 @@ void write_schema(Writer& out, const Question& question, const Catalogue& catalo
 constexpr std::string_view kHalfnut = "halfnut";
 constexpr std::string_view kQuestion = "question";
 constexpr std::string_view kValues = "values";
+constexpr std::string_view kSay = "say";
 
 const Given* member(const Given& object, std::string_view key) {
     const auto found = std::find(object.keys.begin(), object.keys.end(), key);
@@ -618,14 +715,20 @@ std::string answered_json(const Given& asked, const Catalogue& catalogue) {
         throw DomainError("a question is an object with 'question' and, as an object, 'values'");
     }
     for (const std::string_view key : asked.keys) {
-        if (key != kHalfnut && key != kQuestion && key != kValues) {
-            throw DomainError(fmt::format("a question has no '{}'; it has 'halfnut', 'question' and 'values'",
-                                          bounds::shown(key)),
-                              {bounds::shown(key),
-                               {},
-                               {std::string(kHalfnut), std::string(kQuestion), std::string(kValues)},
-                               {}});
+        if (key != kHalfnut && key != kQuestion && key != kValues && key != kSay) {
+            throw DomainError(
+                fmt::format("a question has no '{}'; it has 'halfnut', 'question', 'values' and 'say'",
+                            bounds::shown(key)),
+                {bounds::shown(key),
+                 {},
+                 {std::string(kHalfnut), std::string(kQuestion), std::string(kValues), std::string(kSay)},
+                 {}});
         }
+    }
+    const Given* const say = member(asked, kSay);
+    if (say != nullptr && say->tag != Given::Tag::flag) {
+        throw DomainError(fmt::format("say must be true or false, got {}", say->shown()),
+                          {std::string(kSay), say->shown(), {}, {}});
     }
     if (const Given* const form = member(asked, kHalfnut);
         form != nullptr && (form->tag != Given::Tag::number || form->number != kJsonForm)) {
@@ -642,10 +745,10 @@ std::string answered_json(const Given& asked, const Catalogue& catalogue) {
     InUnit in_unit;
     const std::vector<Given> given =
         values == nullptr ? std::vector<Given>() : placed(question, *values, in_unit);
-    return answer_json(ask(question, given, catalogue), catalogue);
+    return answer_json(ask(question, given, catalogue), catalogue, say != nullptr && say->number != 0.0);
 }
 
-std::string answer_json(const Answer& answer, const Catalogue& catalogue) {
+std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool say) {
     const RecordRow& record = *answer.question->answer;
     const Values values = values_of(record, answer.record.get());
     std::vector<Said> said;
@@ -676,6 +779,10 @@ std::string answer_json(const Answer& answer, const Catalogue& catalogue) {
                 });
             }
         });
+        if (say) {
+            write_said(out.key("said"), record, values, answer.inch ? UnitSystem::inch : UnitSystem::metric);
+            write_leads(out.key("leads"), record.leads);
+        }
     });
     return out.take();
 }

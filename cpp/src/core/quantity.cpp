@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <optional>
 #include <vector>
@@ -13,6 +12,7 @@
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/cursor.hpp"
 #include "halfnut/core/nought.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/core/tables.hpp"
 
 namespace halfnut {
@@ -339,7 +339,7 @@ class QuantityReader {
                 check_nought();
             }
             double numerator = 0.0;
-            std::from_chars(text_.data() + fraction_at, text_.data() + at_, numerator);
+            (void)read_number(text_.data() + fraction_at, text_.data() + at_, numerator);
             return whole + over(numerator, fraction_at);
         }
         at_ = after_whole;
@@ -354,7 +354,7 @@ class QuantityReader {
             ++at_;
         }
         double denominator = 0.0;
-        std::from_chars(text_.data() + denominator_at, text_.data() + at_, denominator);
+        (void)read_number(text_.data() + denominator_at, text_.data() + at_, denominator);
         if (denominator == 0.0) {
             at_ = denominator_at;
             fail("a fraction cannot be over zero");
@@ -370,7 +370,7 @@ class QuantityReader {
     double decimal() {
         double value = 0.0;
         const char* begin = text_.data() + at_;
-        const auto [end, error] = std::from_chars(begin, text_.data() + text_.size(), value);
+        const auto [end, error] = read_number(begin, text_.data() + text_.size(), value);
         if (error == std::errc::result_out_of_range || !std::isfinite(value)) {
             fail("the number is too large or too small");
         }
@@ -481,7 +481,7 @@ std::string Quantity::text() const {
 double Quantity::compared() const {
     const std::string rounded = fmt::format("{:.11e}", base());
     double out = base();
-    std::from_chars(rounded.data(), rounded.data() + rounded.size(), out);
+    (void)read_number(rounded.data(), rounded.data() + rounded.size(), out);
     return out;
 }
 

@@ -4,11 +4,11 @@
 
 #include <algorithm>
 #include <cctype>
-#include <charconv>
 #include <optional>
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/read_number.hpp"
 
 namespace halfnut {
 
@@ -58,7 +58,7 @@ std::size_t number_length(std::string_view text) {
 
 double to_number(std::string_view text) {
     double value = 0.0;
-    std::from_chars(text.data(), text.data() + text.size(), value);
+    (void)read_number(text.data(), text.data() + text.size(), value);
     return value;
 }
 

@@ -113,7 +113,7 @@ constexpr std::array kKinds{
             {{{"lbf/in", kPoundForceN / kInchMm, kDigits, 3}}}},
     KindRow{FigureKind::angle, "angle", "_deg", {{{"°", 1, kDigits, 4}}}, {{{"°", 1, kDigits, 4}}}},
 };
-static_assert(std::ranges::all_of(kKinds, [](const KindRow& row) {
+static_assert(std::all_of(kKinds.begin(), kKinds.end(), [](const KindRow& row) {
     return &row == &kKinds[static_cast<std::size_t>(row.kind)];
 }));
 

@@ -9,6 +9,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/core/tables.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/fits/tables.hpp"
@@ -57,9 +58,17 @@ constexpr TableInfo kInfos[]{
     throw TableError(fmt::format("{}:{}: {}", text.name, line, what));
 }
 
+/// The whole of a cell as a number.
 template <class Number>
-bool read_number(std::string_view cell, Number& out) {
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), out);
+bool read_whole(std::string_view cell, Number& out) {
+    const char* const last = cell.data() + cell.size();
+    std::from_chars_result found{};
+    if constexpr (std::is_same_v<Number, double>) {
+        found = read_number(cell.data(), last, out);
+    } else {
+        found = std::from_chars(cell.data(), last, out);
+    }
+    const auto [end, error] = found;
     return error == std::errc{} && end == cell.data() + cell.size();
 }
 
@@ -74,7 +83,7 @@ std::string read_cell(const ParsedTable& text, std::string_view cell, std::uint1
     switch (column.kind) {
         case CellKind::number: {
             double value = 0;
-            const bool read = read_number(cell, value);
+            const bool read = read_whole(cell, value);
             const bool large = std::isfinite(value) && std::abs(value) > bounds::kCell;
             put(row, column, value);
             return read && std::abs(value) <= bounds::kCell
@@ -83,7 +92,7 @@ std::string read_cell(const ParsedTable& text, std::string_view cell, std::uint1
         }
         case CellKind::whole: {
             int value = 0;
-            const bool read = read_number(cell, value);
+            const bool read = read_whole(cell, value);
             put(row, column, value);
             return read ? std::string{} : must_be(column.name, "a whole number", cell);
         }

@@ -242,6 +242,23 @@ const machine::Slide* depth_slide(const machine::Machine& machine, string_view o
     return operation.starts_with("mill") ? either("z", "quill") : nullptr;
 }
 
+/// The feed to set: a step in the machine's unit, else as asked for; or turns of a handle.
+std::optional<std::string> feed_said(const CutResult& result, const CutAnswer& answer) {
+    const bool by_hand = result.feed_source == FeedSource::hand;
+    const bool inch = (result.feed_source == FeedSource::step ? answer.machine_unit : answer.unit) == "in";
+    const UnitSystem system = inch ? UnitSystem::inch : UnitSystem::metric;
+    if (by_hand && !std::isnan(result.hand_turns_per_min)) {
+        return fmt::format("fed by hand, {:.2g} turns of the handle a minute", result.hand_turns_per_min);
+    }
+    std::optional<std::string> feed;
+    if (std::isnan(result.feed_per_tooth_mm) && !std::isnan(result.feed_mm_rev)) {
+        feed = spell(result.feed_mm_rev, FigureKind::feed, system);
+    } else if (!std::isnan(result.feed_mm_min)) {
+        feed = spell(result.feed_mm_min, FigureKind::feed_rate, system);
+    }
+    return feed ? fmt::format("feed {}{}", *feed, by_hand ? " by hand" : "") : feed;
+}
+
 /// What the answer rests on: the tool's row, the result's own, the heat's rules.
 std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult& result,
                                       const CutHeat& heat) {
@@ -471,6 +488,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
         out.feed_positions = positions_of(step.positions);
         out.feed_marked = step.marked;
     }
+    out.feed_said = feed_said(result, out);
     for (std::size_t i = 0; i < result.limit_count; ++i) {
         const Limit& limit = result.limits[i];
         if (std::isfinite(limit.value)) {

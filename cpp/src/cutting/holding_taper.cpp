@@ -6,7 +6,6 @@
 
 #include <array>
 #include <cctype>
-#include <charconv>
 #include <cmath>
 #include <map>
 #include <optional>
@@ -14,6 +13,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/cutting/path.hpp"
 #include "halfnut/fits/rules.hpp"
 #include "halfnut/fits/tables.hpp"
@@ -98,7 +98,7 @@ class Reader {
             end = figures_from(end + 1);
         }
         double value = 0.0;
-        std::from_chars(rest_.data(), rest_.data() + end, value);
+        (void)read_number(rest_.data(), rest_.data() + end, value);
         rest_.remove_prefix(end);
         skip_blanks();
         return value;
@@ -212,7 +212,8 @@ void take(TaperName& to, const Given& given, const AskedRow& row, Asking& asking
     take(to.text, given, row, asking);
 }
 
-constinit const RecordRow kHoldingTaperRecord{"HoldingTaper", "A self-holding taper.", kFigures};
+constinit const RecordRow kHoldingTaperRecord{"HoldingTaper", "A self-holding taper.", kFigures,
+                                              "large_mm small_mm angle_deg per_foot_in"};
 
 HoldingTaper holding_taper(const HoldingTaperAsk& asked, const Asking& asking) {
     Named found = find(asked.name.text, asking.catalogue);

@@ -98,6 +98,7 @@ constexpr std::array kFigures{
     OWN(dial_slide, "Slide whose dial sets the depth."),
     OWN(dial_turns, "Turns of its handle from where the tool touches."),
     OWN(dial_line, "Line of its dial within the turn, to the nearest."),
+    OWN(feed_said, "The feed to set, in the machine's unit where it is a step of the machine."),
     CUT(feed_source,
         "step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."),
     CUT(limited_by, "What keeps the cut from being faster."),
@@ -116,7 +117,8 @@ constexpr std::array kFigures{
 
 }  // namespace
 
-constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures};
+constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures,
+                                     "spindle_rpm spindle_positions feed_said feed_positions"};
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {

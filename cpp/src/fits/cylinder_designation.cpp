@@ -8,6 +8,7 @@
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/cursor.hpp"
 #include "halfnut/core/quantity.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/fits/tables.hpp"
 
 namespace halfnut::fits {
@@ -65,7 +66,7 @@ class Reader {
         }
         const bool nought_in_front = stop - first > 1 && *first == '0' && is_digit(first[1]);
         double value = 0.0;
-        const auto [end, error] = std::from_chars(first, stop, value, std::chars_format::fixed);
+        const auto [end, error] = read_number(first, stop, value, false);
         if (error != std::errc{} || end != stop || stop == first || nought_in_front) {
             return std::nullopt;
         }

@@ -2,13 +2,13 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
 #include <string>
 #include <vector>
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/cursor.hpp"
 #include "halfnut/core/nought.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/knurls/tables.hpp"
 
 namespace halfnut::knurls {
@@ -69,7 +69,7 @@ double number_of(std::string_view text, const Token& token) {
     }
     double value = 0.0;
     const char* end = token.text.data() + token.text.size();
-    const auto [stop, error] = std::from_chars(token.text.data(), end, value);
+    const auto [stop, error] = read_number(token.text.data(), end, value);
     if (error != std::errc{} || stop != end) {
         not_understood(text, token.position);
     }

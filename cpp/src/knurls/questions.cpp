@@ -175,7 +175,8 @@ KnurlRequest request_of(const KnurlAsk& asked, const Catalogue& catalogue) {
 
 constinit const RecordRow kBlankRecord{
     "KnurlBlank",
-    "The blank to turn before knurling, and what comes of it; None where a figure does not apply.", kFigures};
+    "The blank to turn before knurling, and what comes of it; None where a figure does not apply.", kFigures,
+    "blank_diameter_mm teeth finished_diameter_mm"};
 
 BlankAnswer ask_blank(const KnurlAsk& asked, const Asking& asking) {
     const KnurlRequest request = request_of(asked, asking.catalogue);

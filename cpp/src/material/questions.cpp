@@ -96,8 +96,9 @@ std::vector<std::string> words_of(string_view list) {
 
 }  // namespace
 
-constinit const RecordRow kAlloyRecord{
-    "Alloy", "An alloy in one condition. Properties that no source gives are None.", kFigures};
+constinit const RecordRow kAlloyRecord{"Alloy",
+                                       "An alloy in one condition. Properties that no source gives are None.",
+                                       kFigures, "name condition iso513"};
 
 AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;

@@ -52,7 +52,7 @@ constexpr std::array kFigures{
 };
 #undef FIGURE
 constexpr RecordRow kRecord{"Coating", "A finish: its film, what it adds to a surface, and what to mind.",
-                            kFigures};
+                            kFigures, "build_up_min_um build_up_max_um"};
 
 double thickness_um(const Given& given, const AskedRow& row, Asking& asking) {
     double mm = kNaN;

@@ -119,7 +119,7 @@ constexpr std::array kFigures{
 #undef FIGURE
 constexpr RecordRow kRecord{
     "CylindricalFit", "A size, or a hole and a shaft together; clearances are below 0 where they interfere.",
-    kFigures};
+    kFigures, "hole shaft clearance_min_mm clearance_max_mm"};
 
 double in_mm(std::int64_t units, bool inch) {
     return inch ? static_cast<double>(units * 127) / (5 * kUnits) : static_cast<double>(units) / kUnits;

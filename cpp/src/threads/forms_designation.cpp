@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <optional>
 #include <vector>
 
@@ -12,6 +11,7 @@
 #include "halfnut/core/cursor.hpp"
 #include "halfnut/core/nought.hpp"
 #include "halfnut/core/quantity.hpp"
+#include "halfnut/core/read_number.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -90,7 +90,7 @@ class Reader : public TextCursor {
             return std::nullopt;  // 016 is no 16: a nought in front may be a point lost, or another size
         }
         double value = 0.0;
-        const auto [reached, error] = std::from_chars(first, stop, value, std::chars_format::fixed);
+        const auto [reached, error] = read_number(first, stop, value, false);
         constexpr double kMost = 1e6;
         if (stop == first || error != std::errc{} || reached != stop || !(value <= kMost)) {
             return std::nullopt;
@@ -272,7 +272,7 @@ class Reader : public TextCursor {
         const std::size_t blank = called.find(' ');
         const auto number = [&](std::size_t from, std::size_t to) {
             double out = 0.0;
-            std::from_chars(called.data() + from, called.data() + to, out);
+            (void)read_number(called.data() + from, called.data() + to, out);
             return out;
         };
         if (slash == std::string_view::npos) {

@@ -200,6 +200,7 @@ def cut_record(
         dial_slide=None,
         dial_turns=None,
         dial_line=None,
+        feed_said=None,
         feed_source=result.feed_source,
         limited_by=result.limited_by,
         feed_limited_by=result.feed_limited_by,

@@ -238,6 +238,8 @@ class CutFigures(Answered):
     """Turns of its handle from where the tool touches."""
     dial_line: int | None
     """Line of its dial within the turn, to the nearest."""
+    feed_said: str | None
+    """The feed to set, in the machine's unit where it is a step of the machine."""
     feed_source: str
     """step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."""
     limited_by: str

@@ -9,7 +9,6 @@
 /// in quadruple precision; the tests check fewer, against mpmath.
 
 #include <array>
-#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <limits>
@@ -20,6 +19,13 @@ namespace halfnut {
 inline constexpr double kDegree = std::numbers::pi / 180.0;  ///< radians
 
 namespace elementary {
+
+/// The bits of one as another; std::bit_cast, which not every standard library has.
+template <class To, class From>
+constexpr To bits_as(From from) noexcept {
+    static_assert(sizeof(To) == sizeof(From));
+    return __builtin_bit_cast(To, from);
+}
 
 inline constexpr std::uint64_t kOne = 0x3ff0000000000000U;        ///< bits of 1
 inline constexpr std::uint64_t kRootHalf = 0x3fe6a09e667f3bcdU;   ///< bits of sqrt(1/2)
@@ -41,9 +47,9 @@ inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 ///   log((1 + s) / (1 - s)) = 2 s + s^3 P(s^2); coefficients of fdlibm 5.3 (1993)
 constexpr double log2_of_normal(double x) noexcept {
     using namespace elementary;
-    const std::uint64_t bits = std::bit_cast<std::uint64_t>(x) + (kOne - kRootHalf);
-    const double exponent = std::bit_cast<double>((bits >> 52U) | kWholeBits) - (kWhole + 1023.0);
-    const double f = std::bit_cast<double>((bits & kFraction) + kRootHalf) - 1.0;
+    const std::uint64_t bits = bits_as<std::uint64_t>(x) + (kOne - kRootHalf);
+    const double exponent = bits_as<double>((bits >> 52U) | kWholeBits) - (kWhole + 1023.0);
+    const double f = bits_as<double>((bits & kFraction) + kRootHalf) - 1.0;
     const double s = f / (2.0 + f);
     const double z = s * s;
     const double w = z * z;
@@ -94,7 +100,7 @@ constexpr double exp2_of_near(double x) noexcept {
     const double p1011 = 7.05491162080112333e-9 + r * 4.44553827187081150e-10;
     const double p12 = 2.56784359934882051e-11;
     const double p = (p01 + r2 * p23) + r4 * ((p45 + r2 * p67) + r4 * ((p89 + r2 * p1011) + r4 * p12));
-    return p * std::bit_cast<double>((std::bit_cast<std::uint64_t>(rounded) << 52U) + kOne);
+    return p * bits_as<double>((bits_as<std::uint64_t>(rounded) << 52U) + kOne);
 }
 
 /// 2 to a power.
@@ -164,14 +170,14 @@ inline SineCosine past_quarters(double r, std::uint64_t quarter) noexcept {
     const double cosine = (1.0 - 0.5 * z) + w * tail_c;
     // Bits, not comparisons: whole numbers of 64 bits are not compared in the smallest instruction set.
     const std::uint64_t swap = 0U - (quarter & 1U);
-    const auto sine_bits = std::bit_cast<std::uint64_t>(sine);
-    const auto cosine_bits = std::bit_cast<std::uint64_t>(cosine);
+    const auto sine_bits = bits_as<std::uint64_t>(sine);
+    const auto cosine_bits = bits_as<std::uint64_t>(cosine);
     const std::uint64_t exchanged = (sine_bits ^ cosine_bits) & swap;
     const std::uint64_t sine_sign = (quarter & 2U) << 62U;
     const std::uint64_t cosine_sign = ((quarter + 1U) & 2U) << 62U;
     // Adding 0 leaves no negative zero.
-    return {0.0 + std::bit_cast<double>(sine_bits ^ exchanged ^ sine_sign),
-            0.0 + std::bit_cast<double>(cosine_bits ^ exchanged ^ cosine_sign)};
+    return {0.0 + bits_as<double>(sine_bits ^ exchanged ^ sine_sign),
+            0.0 + bits_as<double>(cosine_bits ^ exchanged ^ cosine_sign)};
 }
 
 }  // namespace elementary
@@ -188,7 +194,7 @@ inline SineCosine sine_cosine_deg(double degrees) noexcept {
     using namespace elementary;
     const double rounded = degrees * (1.0 / 90.0) + kRound;
     const double r = (degrees - 90.0 * (rounded - kRound)) * kDegree;
-    return past_quarters(r, std::bit_cast<std::uint64_t>(rounded));
+    return past_quarters(r, bits_as<std::uint64_t>(rounded));
 }
 
 inline double sine_deg(double degrees) noexcept {
@@ -223,7 +229,7 @@ inline SineCosine sine_cosine(double radians) noexcept {
     const double n = rounded - kRound;
     const double r = ((radians - n * 1.57079632673412561417e+00) - n * 6.07710050630396597660e-11) -
                      n * 2.02226624879595063154e-21;
-    return past_quarters(r, std::bit_cast<std::uint64_t>(rounded));
+    return past_quarters(r, bits_as<std::uint64_t>(rounded));
 }
 
 /// Sine and cosine of the angle, between -90 and 90 degrees, that has a tangent.
@@ -318,8 +324,8 @@ inline double asin_of(double x) noexcept {
 ///   Halley's step from a root of so few bits that its square is exact, as in fdlibm 5.3 (1993)
 inline double cbrt_of(double x) noexcept {
     constexpr std::uint64_t kHalf = 0x10000000U;  // of the last of 24 bits
-    const auto near = std::bit_cast<std::uint64_t>(exp2_of(log2_of(x) / 3.0));
-    const auto t = std::bit_cast<double>((near + kHalf) & ~(2U * kHalf - 1U));
+    const auto near = elementary::bits_as<std::uint64_t>(exp2_of(log2_of(x) / 3.0));
+    const auto t = elementary::bits_as<double>((near + kHalf) & ~(2U * kHalf - 1U));
     const double r = x / (t * t);
     return t + t * ((r - t) / (t + t + r));
 }

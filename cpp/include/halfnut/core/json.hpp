@@ -5,8 +5,10 @@
 ///
 /// A value is named as a person names it, with its unit in the text, or by its key, with its unit in the key.
 /// The answer is one flat object of the figures that the question declares; `halfnut` is the version of this
-/// form, `version` that of the question. A reader leaves keys that it does not know alone. JSON is written
-/// here and nowhere else; it is read by the face that gets it.
+/// form, `version` that of the question. A reader leaves keys that it does not know alone. With `"say": true`
+/// beside the values, `said` has each figure as a person reads it, in the units of the question, and `leads`
+/// the keys of those that are the answer. JSON is written here and nowhere else; it is read by the face that
+/// gets it.
 
 #include <exception>
 #include <string>
@@ -29,12 +31,13 @@ inline constexpr int kJsonForm = 1;
 [[nodiscard]] std::string answered_json(const Given& asked, const Catalogue& catalogue);
 
 /// An answer: figures by their keys, then what it tells, the gravest first, then its evidence. A number that
-/// does not apply is null.
-[[nodiscard]] std::string answer_json(const Answer& answer, const Catalogue& catalogue);
+/// does not apply is null. `say`: then `said` and `leads`.
+[[nodiscard]] std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool say = false);
 
 /// The JSON Schema (2020-12) of a question; that of its answer stands in `$defs`. Beside the standard's words
 /// a value has `unit` of its key, `dimension` where a text with a unit is understood, `kin` and `finer` as
-/// the declaration has them, and in `examples` names to pick from.
+/// the declaration has them, in `examples` names to pick from, and at a key `of`, the name of the argument
+/// that it gives.
 [[nodiscard]] std::string schema_json(const Question& question, const Catalogue& catalogue);
 
 /// The JSON Schema of every question: `oneOf` holds theirs, in the order of the rooms.

@@ -232,6 +232,7 @@ struct RecordRow {
     std::string_view name;
     std::string_view about;
     std::span<const FigureRow> figures;
+    std::string_view leads{};  ///< keys of the figures that are the answer, a blank between them
 };
 
 struct Question {

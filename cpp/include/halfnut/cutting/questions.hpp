@@ -68,6 +68,8 @@ struct CutAnswer {
     std::optional<std::string> dial_slide;  ///< that sets the depth, where the machine has its dial
     std::optional<int> dial_turns;          ///< of its handle, from where the tool touches
     std::optional<int> dial_line;           ///< within the turn, to the nearest
+    std::optional<std::string>
+        feed_said;  ///< the feed to set, in the machine's unit where it is a step of the machine
     std::vector<LimitLeft> limits;
     std::optional<bool> holds_at_edge;  ///< none: no limit follows the force
     std::vector<std::string> lacking;  ///< what the alloy's row is too poor to tell

@@ -1,0 +1,364 @@
+// The phone page: forms made of what the core declares, answers in the core's own words. No request leaves it.
+
+interface Shape {
+    description: string;
+    type?: string | string[];
+    enum?: string[];
+    default?: string | boolean;
+    examples?: string[];
+    unit?: string;
+    dimension?: string;
+    of?: string;
+    finer?: boolean;
+}
+interface Schema {
+    title: string;
+    description: string;
+    room: string;
+    properties: { values: { properties: Record<string, Shape>; allOf: { anyOf: { required: string[] }[] }[] } };
+}
+interface Row {
+    key: string;
+    about: string;
+    text?: string;
+    rows?: Row[][];
+}
+interface Caution {
+    code: string;
+    rank: "danger" | "caution" | "note";
+    text: string;
+}
+interface Evidence {
+    figure: string;
+    rule: string;
+    row: string;
+    source: string;
+    kind: string;
+}
+interface Answer {
+    said: Row[];
+    leads: string[];
+    cautions: Caution[];
+    evidence: Evidence[];
+    error?: { message: string; nearest?: string; argument?: string };
+}
+interface Shop {
+    version: string;
+    made: string;
+    machines: { title: string; kind: string; machine: object }[];
+}
+type Values = Record<string, string | boolean>;
+
+// what the compiler's own list of a browser's functions lacks
+interface Navigator {
+    readonly wakeLock?: { request(type: "screen"): Promise<unknown> };
+}
+declare class DecompressionStream {
+    constructor(format: "gzip");
+    readonly readable: ReadableStream<Uint8Array>;
+    readonly writable: WritableStream<Uint8Array>;
+}
+
+// ---- what is remembered -------------------------------------------------------------------------------------
+
+const kStore = "halfnut";
+
+/** Values by question; those that every question shares, by the name of the argument. */
+interface Kept {
+    question: string;
+    shared: Values;
+    own: Record<string, Values>;
+}
+
+function recall(): Kept {
+    try {
+        const kept = JSON.parse(localStorage.getItem(kStore) ?? "{}") as Partial<Kept>;
+        return { question: kept.question ?? "", shared: kept.shared ?? {}, own: kept.own ?? {} };
+    } catch {
+        return { question: "", shared: {}, own: {} };
+    }
+}
+
+/** Whether it could be kept. */
+function keep(kept: Kept): boolean {
+    try {
+        localStorage.setItem(kStore, JSON.stringify(kept));
+        return true;
+    } catch {
+        return false;
+    }
+}
+
+// ---- the page -----------------------------------------------------------------------------------------------
+
+const kShared = ["alloy", "tool", "machine"]; // the same in every question
+const kFirst = ["turn", "face", "bore", "drill", "part_off", "tap", "ream", "knurl", "mill"];
+const kRooms: Record<string, string> = {
+    cutting: "Spindle and feed",
+    threads: "Threads and coatings",
+    knurls: "Knurls",
+    fits: "Plain fits and tapers",
+    material: "Alloys",
+    machine: "Machine",
+};
+
+const spoken = (name: string): string => {
+    const words = name.replace(/_/g, " ");
+    return words.charAt(0).toUpperCase() + words.slice(1);
+};
+
+function element<Tag extends keyof HTMLElementTagNameMap>(
+    tag: Tag, properties: Partial<HTMLElementTagNameMap[Tag]> = {}, ...inside: (Node | string)[]
+): HTMLElementTagNameMap[Tag] {
+    const out = Object.assign(document.createElement(tag), properties);
+    out.append(...inside);
+    return out;
+}
+
+function isLength(shape: Shape): boolean {
+    return shape.dimension === "length" || shape.dimension === "feed";
+}
+
+class Page {
+    private readonly kept = recall();
+    private readonly schemas: Schema[];
+    private readonly work = document.getElementById("work") as HTMLSelectElement;
+    private readonly form = document.getElementById("form") as HTMLFormElement;
+    private readonly answer = document.getElementById("answer") as HTMLElement;
+    private schema: Schema;
+
+    constructor(private readonly core: Halfnut, private readonly shop: Shop) {
+        this.schemas = (JSON.parse(core.questions()) as { oneOf: Schema[] }).oneOf;
+        this.schema = this.schemas[0]!;
+        this.offer();
+        this.show(this.kept.question || kFirst[0]!);
+        this.work.addEventListener("change", () => this.show(this.work.value));
+        this.form.addEventListener("submit", (event) => event.preventDefault());
+        document.getElementById("about")!.textContent =
+            `Halfnut ${shop.version}, made ${shop.made}. Figures to begin from: the machine's manual, its guards and ` +
+            "local rules come first.";
+    }
+
+    /** Every question, a room at a time, what the lathe asks for most ahead. */
+    private offer(): void {
+        const rooms = [...new Set([...Object.keys(kRooms), ...this.schemas.map((schema) => schema.room)])];
+        const place = (name: string): number => (kFirst.includes(name) ? kFirst.indexOf(name) : kFirst.length);
+        for (const room of rooms) {
+            const own = this.schemas.filter((schema) => schema.room === room);
+            own.sort((a, b) => place(a.title) - place(b.title));
+            if (own.length > 0) {
+                const names = own.map((schema) => element("option", { value: schema.title }, spoken(schema.title)));
+                this.work.append(element("optgroup", { label: kRooms[room] ?? spoken(room) }, ...names));
+            }
+        }
+    }
+
+    private show(name: string): void {
+        this.schema = this.schemas.find((schema) => schema.title === name) ?? this.schemas[0]!;
+        this.work.value = this.schema.title;
+        this.kept.question = this.schema.title;
+        const required = new Set(this.schema.properties.values.allOf.map((each) => each.anyOf[0]!.required[0]!));
+        const ahead: HTMLElement[] = [];
+        const behind: HTMLElement[] = [];
+        for (const [key, shape] of Object.entries(this.schema.properties.values.properties)) {
+            if (shape.of === undefined) {
+                (required.has(key) || kShared.includes(key) ? ahead : behind).push(this.field(key, shape, required.has(key)));
+            }
+        }
+        // sizes before names: those that are remembered need no touch
+        ahead.sort((a, b) => Number(a.dataset["shared"] !== undefined) - Number(b.dataset["shared"] !== undefined));
+        this.form.replaceChildren(element("p", { className: "what" }, this.schema.description), ...ahead);
+        if (behind.length > 0) {
+            this.form.append(element("details", {}, element("summary", {}, "More to say"), ...behind));
+        }
+        this.ask();
+    }
+
+    private values(): Values {
+        return (this.kept.own[this.schema.title] ??= {});
+    }
+    private value(key: string): string | boolean | undefined {
+        return kShared.includes(key) ? this.kept.shared[key] : this.values()[key];
+    }
+    private set(key: string, value: string | boolean): void {
+        (kShared.includes(key) ? this.kept.shared : this.values())[key] = value;
+        this.ask();
+    }
+
+    /** A label, the control that suits the argument, and its sentence. */
+    private field(key: string, shape: Shape, required: boolean): HTMLElement {
+        const id = `asked-${key}`;
+        const about = element("p", { id: `${id}-about`, className: "said" }, shape.description);
+        const label = element("label", { htmlFor: id }, spoken(key) + (required ? "" : " (may be left out)"));
+        const control = this.control(key, shape);
+        control.id = id;
+        control.setAttribute("aria-describedby", about.id);
+        const out = element("div", { className: shape.type === "boolean" ? "flag" : "field" }, label, control);
+        if (control instanceof HTMLInputElement && isLength(shape)) {
+            out.append(this.keys(control, shape));
+        }
+        out.append(about);
+        if (kShared.includes(key)) {
+            out.dataset["shared"] = "";
+        }
+        return out;
+    }
+
+    private control(key: string, shape: Shape): HTMLInputElement | HTMLSelectElement {
+        const held = this.value(key);
+        if (shape.type === "boolean") {
+            const box = element("input", { type: "checkbox", checked: held === true });
+            box.addEventListener("change", () => this.set(key, box.checked));
+            return box;
+        }
+        const isMachine = Array.isArray(shape.type) && shape.type.includes("object");
+        const names = isMachine ? this.machines() : shape.enum ?? [...(shape.examples ?? [])].sort();
+        if (names.length > 0) {
+            if (held === undefined && isMachine) {
+                this.kept.shared[key] = names[0] ?? "";
+            }
+            const blank = shape.enum || (isMachine && names.length > 0) ? [] : [element("option", { value: "" }, "-")];
+            const none = isMachine ? [element("option", { value: "" }, "no machine: exact speed and feed")] : [];
+            const options = names.map((name) => element("option", { value: name }, name));
+            const list = element("select", {}, ...blank, ...options, ...none);
+            list.value = String(this.value(key) ?? shape.default ?? "");
+            list.addEventListener("change", () => this.set(key, list.value));
+            return list;
+        }
+        const isNumber = shape.dimension !== undefined || shape.unit !== undefined ||
+            shape.type === "number" || shape.type === "integer";
+        const box = element("input", {
+            type: "text", value: typeof held === "string" ? held : "", inputMode: isNumber ? "decimal" : "text",
+            autocomplete: "off", autocapitalize: "off", spellcheck: false,
+            placeholder: isLength(shape) ? "" : shape.unit ?? "",
+        });
+        box.addEventListener("input", () => this.set(key, box.value));
+        return box;
+    }
+
+    /** What the number keys of a phone lack: units and fractions. */
+    private keys(box: HTMLInputElement, shape: Shape): HTMLElement {
+        const out = element("div", { className: "keys" });
+        const units = shape.dimension === "feed" ? ["in/rev", "mm/rev"] : ["in", "mm", "/", "-"];
+        for (const text of units) {
+            const said = text === "/" ? "fraction bar" : text === "-" ? "and a fraction" : text;
+            const key = element("button", { type: "button", ariaLabel: said }, text);
+            key.addEventListener("click", () => {
+                const unit = /^[a-z]/.test(text);
+                const number = unit ? box.value.replace(/\s*[a-z"/]*$/, "") : box.value;
+                box.value = unit ? `${number} ${text}` : number + text;
+                box.dispatchEvent(new Event("input"));
+                if (!unit) {
+                    box.focus();
+                }
+            });
+            out.append(key);
+        }
+        return out;
+    }
+
+    /** Machines that the question can be about: lathes at the lathe's, the rest at theirs. */
+    private machines(): string[] {
+        return this.shop.machines.map((each) => each.title);
+    }
+
+    private asked(): string {
+        const values: Record<string, unknown> = {};
+        for (const [key, shape] of Object.entries(this.schema.properties.values.properties)) {
+            const held = shape.of === undefined ? this.value(key) : undefined;
+            if (held === undefined || held === "" || held === false) {
+                continue;
+            }
+            const machine = this.shop.machines.find((each) => each.title === held);
+            if (Array.isArray(shape.type) && shape.type.includes("object")) {
+                values[key] = machine?.machine;
+            } else if (shape.type === "array" && typeof held === "string") {
+                values[key] = held.split(",").map((each) => each.trim());
+            } else if ((shape.type === "number" || shape.type === "integer") && /^-?[\d.]+$/.test(String(held))) {
+                values[key] = Number(held);
+            } else {
+                values[key] = held;
+            }
+        }
+        return JSON.stringify({ question: this.schema.title, values, say: true });
+    }
+
+    private ask(): void {
+        const isKept = keep(this.kept);
+        const found = JSON.parse(this.core.ask(this.asked())) as Answer;
+        const lines: HTMLElement[] = [];
+        if (found.error !== undefined) {
+            lines.push(element("p", { className: "lacking" }, found.error.message));
+        } else {
+            lines.push(...this.figures(found));
+        }
+        if (!isKept) {
+            lines.push(element("p", { className: "note" }, "This device keeps nothing: what is set here is lost when the page closes."));
+        }
+        this.answer.replaceChildren(...lines);
+    }
+
+    private figures(found: Answer): HTMLElement[] {
+        const out: HTMLElement[] = [];
+        const leads = found.leads.flatMap((key) => found.said.filter((row) => row.key === key));
+        const shown = leads.length > 0 ? leads : found.said.filter((row) => /\d/.test(row.text ?? "")).slice(0, 4);
+        for (const row of shown) {
+            const text = row.text === undefined ? this.list(row.rows![0]!) : element("b", {}, row.text);
+            const about = /^[a-z]/i.test(row.text ?? "") ? [] : [element("span", {}, row.about)]; // words speak for themselves
+            out.push(element("div", { className: "lead" }, ...about, text));
+        }
+        const of = [this.value("alloy"), this.value("tool"), this.value("machine")].filter((each) => each);
+        const mine = Object.keys(this.schema.properties.values.properties);
+        if (mine.includes("alloy")) {
+            out.push(element("p", { className: "of" }, [spoken(this.schema.title), ...of].join(", ")));
+        }
+        for (const caution of found.cautions) {
+            const label = caution.rank === "note" ? "Note" : caution.rank.toUpperCase();
+            out.push(element("p", { className: caution.rank }, element("b", {}, `${label}: `), caution.text));
+        }
+        const rests = found.evidence.map((each) =>
+            element("li", {}, `${spoken(each.figure)}: ${each.rule}${each.row ? `; ${each.row}` : ""}; ${each.source} (${each.kind})`));
+        const why = element("details", {}, element("summary", {}, "Every figure"), this.list(found.said));
+        why.append(element("details", {}, element("summary", {}, "What they rest on"), element("ul", {}, ...rests)));
+        out.push(why);
+        return out;
+    }
+
+    private list(rows: Row[]): HTMLElement {
+        const out = element("dl");
+        for (const row of rows) {
+            const inner = (row.rows ?? []).map((each) => this.list(each));
+            out.append(element("dt", {}, row.about), element("dd", {}, row.text ?? "", ...inner));
+        }
+        return out;
+    }
+}
+
+// ---- begin --------------------------------------------------------------------------------------------------
+
+/** The screen stays on while the page is looked at; where the device does not allow it, it is as it was. */
+function stayOn(): void {
+    const ask = (): void => {
+        if (document.visibilityState === "visible") {
+            navigator.wakeLock?.request("screen").catch(() => undefined);
+        }
+    };
+    document.addEventListener("visibilitychange", ask);
+    document.addEventListener("pointerdown", ask, { once: true });
+    ask();
+}
+
+async function begin(): Promise<void> {
+    const held = (id: string): string => document.getElementById(id)!.textContent!.trim();
+    const packed = new Blob([bytesOf(held("core"))]).stream().pipeThrough(new DecompressionStream("gzip"));
+    const core = await Halfnut.load(await new Response(packed).arrayBuffer());
+    Object.assign(window, { halfnut: core });
+    new Page(core, JSON.parse(held("shop")) as Shop);
+    document.body.dataset["ready"] = "";
+    stayOn();
+}
+
+begin().catch((error: unknown) => {
+    document.getElementById("answer")!.textContent =
+        `This browser cannot open the page: ${String(error)}. One from 2023 or later can.`;
+});

@@ -1,0 +1,240 @@
+"""The phone page in a browser, opened from its file with no network: its answers, its reach; it sends nothing."""
+
+from __future__ import annotations
+
+import ctypes
+import json
+import random
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+
+from halfnut.core.questions import declared
+
+sys.path.insert(0, str(Path(__file__).parent))
+from random_questions import QUESTIONS, inline, questions
+
+ROOT = Path(__file__).parents[2]
+PAGE = ROOT / "build/page/halfnut.html"
+LIBRARY = ROOT / "build/dev/bindings/c/libhalfnut.so"
+CHROMIUM = shutil.which("chromium")
+NODE = shutil.which("node") or shutil.which("nodejs")
+WIDTHS = (360, 390, 768)
+THUMB_PX, APART_PX = 76, 19
+"""12 mm and 3 mm on a phone, which counts 160 px to the inch."""
+
+if not PAGE.exists():
+    pytest.skip("the page is not built (./shop page)", allow_module_level=True)
+if CHROMIUM is None:
+    pytest.skip("chromium is not here", allow_module_level=True)
+
+REACH = """() => [...document.querySelectorAll("input, select, button, summary")]
+  .filter((each) => each.checkVisibility())
+  .map((each) => [each.id || each.textContent, each.getBoundingClientRect().toJSON()])"""
+IN_NODE = """
+const fs = require("fs");
+const [script, core] = process.argv.slice(1);
+const Halfnut = new Function(fs.readFileSync(script, "utf8") + "; return Halfnut;")();
+Halfnut.load(fs.readFileSync(core)).then((halfnut) => {
+    const asked = JSON.parse(fs.readFileSync(0, "utf8"));
+    process.stdout.write(JSON.stringify(asked.map((each) => halfnut.ask(each))));
+});
+"""
+
+
+@pytest.fixture(scope="module")
+def native():
+    library = ctypes.CDLL(str(LIBRARY))
+    library.halfnut_ask.restype = ctypes.c_void_p
+    library.halfnut_free.argtypes = [ctypes.c_void_p]
+
+    def ask(text):
+        answer = library.halfnut_ask(text.encode())
+        try:
+            return ctypes.string_at(answer).decode()
+        finally:
+            library.halfnut_free(answer)
+
+    return ask
+
+
+@pytest.fixture(scope="module")
+def asked():
+    """A few hundred questions of every kind, right and wrong."""
+    out = []
+
+    @settings(max_examples=400, deadline=None, database=None, derandomize=True, phases=[Phase.generate],
+              suppress_health_check=list(HealthCheck))  # fmt: skip
+    @given(questions())
+    def gather(question):
+        out.append(json.dumps({**inline(question), "say": random.Random(len(out)).random() < 0.5}))
+
+    gather()
+    return out
+
+
+@pytest.fixture(scope="module")
+def browser():
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        found = playwright.chromium.launch(executable_path=CHROMIUM)
+        yield found
+        found.close()
+
+
+@pytest.fixture
+def page(browser):
+    """The page as it is first opened, at a phone's width, offline."""
+    context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, offline=True)
+    opened = context.new_page()
+    opened.sent = []
+    opened.on("request", lambda request: opened.sent.append(request.url))
+    open_page(opened)
+    yield opened
+    context.close()
+
+
+def open_page(page):
+    page.goto(PAGE.as_uri())
+    page.wait_for_selector("body[data-ready]", timeout=60_000)
+
+
+def test_it_is_one_file_that_a_phone_can_hold():
+    assert PAGE.stat().st_size <= 2_000_000
+    text = PAGE.read_text(encoding="utf-8")
+    assert "http://" not in text.replace("http://www.w3.org", "")
+    assert "src=" not in text.split('<script type="application/json"')[0]
+
+
+@pytest.mark.skipif(not LIBRARY.exists(), reason="libhalfnut.so is not built (-DHALFNUT_C=ON)")
+def test_text_and_bits_are_those_of_the_native_core(page, asked, native):
+    found = page.evaluate("(asked) => asked.map((each) => window.halfnut.ask(each))", asked)
+    assert found == [native(each) for each in asked]
+    assert sum("error" in json.loads(each) for each in found) < 0.8 * len(found)
+
+
+@pytest.mark.skipif(not LIBRARY.exists(), reason="libhalfnut.so is not built (-DHALFNUT_C=ON)")
+@pytest.mark.skipif(NODE is None, reason="node is not here")
+def test_node_answers_the_same(asked, native):
+    built = ROOT / "build/page"
+    run = [NODE, "-e", IN_NODE, str(built / "core.js"), str(built / "halfnut.wasm")]
+    done = subprocess.run(run, input=json.dumps(asked), capture_output=True, text=True, check=True)
+    assert json.loads(done.stdout) == [native(each) for each in asked]
+
+
+def test_what_lever_takes_four_taps(page):
+    box = page.locator("#asked-diameter")
+    box.tap()
+    page.keyboard.type("1.25")
+    page.get_by_role("button", name="in", exact=True).tap()
+    page.locator("#asked-alloy").tap()
+    page.locator("#asked-alloy").select_option("6061 T6")
+    shown = page.locator("#answer").inner_text()
+    assert box.input_value() == "1.25 in"
+    assert "rev/min" in shown and "in/rev" in shown
+    assert "lever" in shown  # by name and setting, as the machine's plate has them
+    assert "6061 T6" in shown and "gap-bed" in shown
+    page.reload()
+    page.wait_for_selector("body[data-ready]", timeout=60_000)
+    assert page.locator("#answer").inner_text() == shown
+
+
+def test_fractions_and_units_are_typed_with_the_size(page):
+    box = page.locator("#asked-diameter")
+    box.fill("1")
+    for key in ("and a fraction", "1", "fraction bar", "4", "in"):
+        if key.isdigit():
+            page.keyboard.type(key)
+        else:
+            page.get_by_role("button", name=key, exact=True).tap()
+    assert box.input_value() == "1-1/4 in"
+    page.get_by_role("button", name="mm", exact=True).tap()
+    assert box.input_value() == "1-1/4 mm"  # the last unit touched is the size's
+
+
+def test_what_is_lacking_or_wrong_is_said(page):
+    assert "needs" in page.locator("#answer").inner_text()
+    page.locator("#asked-alloy").select_option("6061 T6")
+    page.locator("#asked-diameter").fill("-3 mm")
+    assert "a length cannot be negative" in page.locator("#answer").inner_text()
+    page.locator("#asked-diameter").fill("<b>3</b>")
+    assert "<b>3</b>" in page.locator("#answer").inner_text()
+
+
+def test_every_question_that_is_declared_has_its_form(page):
+    offered = page.eval_on_selector_all("#work option", "(all) => all.map((each) => each.value)")
+    assert sorted(offered) == sorted(declared())
+    assert offered[0] == "turn"
+    for question in QUESTIONS:
+        page.select_option("#work", question["name"])
+        for row in question["arguments"]:
+            assert page.locator(f"#asked-{row['name']}").count() == 1, (question["name"], row["name"])
+            assert page.locator(f"label[for=asked-{row['name']}]").count() == 1
+
+
+def test_nothing_is_sent(page):
+    page.locator("#asked-diameter").fill("1 in")
+    page.locator("#asked-alloy").select_option("6061 T6")
+    tried = "() => fetch('http://127.0.0.1:9/').then(() => 'sent', (error) => 'refused')"
+    assert page.evaluate(tried) == "refused"
+    assert [url for url in page.sent if not url.startswith("file:")] == []
+
+
+def reachable(page):
+    """Every visible control is a thumb wide and high; those beside each other are apart."""
+    found = page.evaluate(REACH)
+    assert found
+    for name, box in found:
+        assert box["width"] >= THUMB_PX - 0.5 and box["height"] >= THUMB_PX - 0.5, (name, box)
+    for at, (name, a) in enumerate(found):
+        for other, b in found[at + 1 :]:
+            across = max(a["left"], b["left"]) - min(a["right"], b["right"])
+            along = max(a["top"], b["top"]) - min(a["bottom"], b["bottom"])
+            assert max(across, along) >= APART_PX - 0.5, (name, other)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", WIDTHS)
+def test_it_fits_is_reached_and_read(page, width, scheme):
+    from axe_playwright_python.sync_playwright import Axe
+
+    page.set_viewport_size({"width": width, "height": 844})
+    page.emulate_media(color_scheme=scheme)
+    for name in ("turn", "cylindrical_fit", "knurl_blank"):
+        page.select_option("#work", name)
+        for each in page.locator("summary").all():
+            if each.is_visible():
+                each.click()
+        assert page.evaluate("document.documentElement.scrollWidth") <= width, name
+        reachable(page)
+        found = Axe().run(page)
+        assert found.violations_count == 0, found.generate_report()
+
+
+def test_it_can_be_made_twice_as_large(page):
+    page.set_viewport_size({"width": 195, "height": 422})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 195
+
+
+def test_keys_alone_suffice(page):
+    page.locator("#work").focus()
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.id") == "asked-diameter"
+    page.keyboard.type("32 mm")
+    page.locator("#asked-alloy").focus()
+    page.keyboard.type("6061 T6")
+    assert "rev/min" in page.locator("#answer").inner_text()
+
+
+def test_storage_that_is_lost_is_said(browser):
+    context = browser.new_context(offline=True)
+    context.add_init_script("Object.defineProperty(window, 'localStorage', { get() { throw new Error('none'); } })")
+    page = context.new_page()
+    open_page(page)
+    assert "keeps nothing" in page.locator("#answer").inner_text()
+    context.close()
