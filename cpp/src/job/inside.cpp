@@ -55,9 +55,17 @@ double Walker::hole_depth(const Step& step) const {
 }
 
 double Walker::hole_at(End end) const {
-    const double near = near_end(end);
-    const std::vector<Zone> zones = seen_from(end, now_.bore, near, near + 1.0);
-    return zones.empty() || zones.front().from_mm > near + kTouch ? 0.0 : zones.front().from_diameter_mm;
+    double near = near_end(end);
+    for (const Zone& zone : seen_from(end, now_.bore, near, far_end(end))) {
+        if (zone.from_mm > near + kTouch) {
+            break;
+        }
+        if (zone.surface != Surface::countersunk && zone.surface != Surface::counterbored) {
+            return zone.from_diameter_mm;
+        }
+        near = zone.to_mm;  // the hole is below what it was widened for
+    }
+    return 0.0;
 }
 
 bool Walker::goes_through(End end, double deep) const {
@@ -254,7 +262,8 @@ void Walker::tap(const Step& step) {
     double hole = 0.0;
     double deep = 0.0;
     Holes* holes = nullptr;
-    if (on_axis(step)) {
+    // a hole on the axis of turned work may be tapped on a mill
+    if (on_axis(step) || (part_.form != Form::plate && now_.holes.empty())) {
         hole = hole_at(step.end);
         deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
         at_.through = goes_through(step.end, deep);

@@ -11,7 +11,7 @@ from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
 from halfnut.core.words import Caution
 from halfnut.machine import machines
-from halfnut.planning.job import Adjuster, Job, Joint, Operation, Part, Saw
+from halfnut.planning.job import Adjuster, AdjusterSecond, Job, Joint, Operation, Part, Saw
 from halfnut.planning.job_lines import line_of, lines_of
 
 __all__ = ["JobMistake", "WalkedPart", "walk"]
@@ -160,8 +160,10 @@ def _joint(joint: Joint) -> dict[str, Any]:
 
 
 def _ends(adjuster: Adjuster) -> list[dict[str, Any]]:
-    """Both ends of an adjuster; the second is as the first where the job does not say."""
-    second = adjuster.second or adjuster
+    """The ends of an adjuster that the job speaks of."""
+    ends: list[Adjuster | AdjusterSecond] = [adjuster]
+    if adjuster.second is not None:
+        ends.append(adjuster.second)
     return [
         {
             "external": end.external,
@@ -172,5 +174,5 @@ def _ends(adjuster: Adjuster) -> list[dict[str, Any]]:
             "tube_diameter": adjuster.tube_diameter if place == 0 and adjuster.middle == "tube" else None,
             "tube_bore": adjuster.bore if place == 0 and adjuster.middle == "tube" else None,
         }
-        for place, end in enumerate((adjuster, second))
+        for place, end in enumerate(ends)
     ]

@@ -247,7 +247,7 @@ def job(**part):
     [
         (
             {"stock": {"form": "bar", "diameter": "18 in"}, "operations": [{"do": "face", "off": "0.03 in"}]},
-            ("18 in", "17.75 in", "larger lathe"),
+            ("18.0000 in", "17.7500 in", "larger machine"),
         ),
         (
             {"stock": {"form": "bar", "diameter": "7 in"}, "operations": [{"do": "drill", "diameter": "1/2 in"}]},
@@ -255,14 +255,14 @@ def job(**part):
         ),
         (
             {"operations": [{"do": "turn", "to": "1.9 in", "length": "5 in", "stick_out": "1 in"}]},
-            ("5 in", "1 in"),
+            ("5.0000 in", "1.0000 in"),
         ),
         (
             {
                 "length": "40 in",
                 "operations": [{"do": "turn", "to": "1.9 in", "length": "5 in", "hold": "between centres"}],
             },
-            ("40 in", "36 in", "longer lathe"),
+            ("40.0000 in", "36.0000 in", "longer machine"),
         ),
         (
             {

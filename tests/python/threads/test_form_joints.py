@@ -395,7 +395,7 @@ JOB = {
                 }
             ],
             "operations": [
-                {"do": "turn", "to": "16 mm", "length": "60 mm"},
+                {"do": "turn", "to": "15.85 mm", "length": "70 mm"},
                 {"do": "thread", "thread": "Tr16x4-7e", "length": "60 mm"},
             ],
         },
@@ -411,10 +411,15 @@ JOB = {
                 {"do": "tap", "thread": "G1/4", "depth": "14 mm"},
                 {"do": "drill", "diameter": "7/16 in"},
                 {"do": "tap", "thread": "1/4-18 NPT"},
+                {"do": "drill", "diameter": "7/16 in"},
                 {"do": "tap", "thread": "Rc1/4", "depth": "4 mm"},
+                {"do": "drill", "diameter": "11.6 mm"},
                 {"do": "tap", "thread": "Rp1/4"},
+                {"do": "drill", "diameter": "12.2 mm"},
                 {"do": "tap", "thread": "Tr16x4"},
+                {"do": "drill", "diameter": "13/32 in"},
                 {"do": "tap", "thread": "1/2-10 Acme-2G"},
+                {"do": "drill", "diameter": "12.2 mm"},
                 {"do": "tap", "thread": "Tr16x8(P4)"},
             ],
         },
@@ -432,9 +437,9 @@ def test_a_job_file_takes_them_and_its_sheets_show_them(tmp_path: Path) -> None:
     assert "drill 11.8 mm, for 79 %" in said[1] and "11.800 mm, is within" in said[1]
     assert "drill 7/16 in" in said[3] and "27/64 in" in said[3] and "is small enough" in said[3]
     assert "goes in 3.1 to 5.1 turns" in said[3]
-    assert "Depth is less than hand engagement" in said[4]
-    assert "is outside" in said[5]
-    assert "2 starts" in said[8]
+    assert "Depth is less than hand engagement" in said[5]
+    assert "is outside" in said[7]
+    assert "2 starts" in said[13]
     plan.write(tmp_path / "sheets")
     pages = {each.name: each.read_text(encoding="utf-8") for each in (tmp_path / "sheets").glob("*.html")}
     assert "Tr16x4-7H" in pages["focuser-screw-adjuster.html"]
