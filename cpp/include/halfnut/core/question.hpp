@@ -601,6 +601,8 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
 
 }  // namespace detail
 
+// A type and a member cannot stand in parentheses.
+// NOLINTBEGIN(bugprone-macro-parentheses)
 /// An argument that goes to a member of what is asked.
 #define HALFNUT_ASKED(Asked, member, words)                                                  \
     halfnut::detail::asked_row<std::remove_cvref_t<decltype(std::declval<Asked&>().member)>, \
@@ -627,6 +629,7 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     halfnut::detail::records_row<of, decltype([](const void* answer) -> const auto& {   \
                                      return static_cast<const Answer*>(answer)->member; \
                                  })>(#member, words)
+// NOLINTEND(bugprone-macro-parentheses)
 
 /// A question: what is asked, what is answered, and the function between them.
 template <class Asked, class Answered, Answered (*Evaluate)(const Asked&, const Asking&)>
