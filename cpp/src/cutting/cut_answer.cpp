@@ -218,6 +218,7 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
 std::vector<std::pair<std::string, std::string>> positions_of(
     const std::vector<machine::Position>& positions) {
     std::vector<std::pair<std::string, std::string>> out;
+    out.reserve(positions.size());
     for (const machine::Position& position : positions) {
         out.emplace_back(position.control, position.setting);
     }
