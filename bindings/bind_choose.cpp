@@ -71,6 +71,7 @@ void bind_answer(py::module_& module) {
         .def_readonly("line", &ChosenPass::line)
         .def_readonly("finish", &ChosenPass::finish)
         .def_readonly("measure_before", &ChosenPass::measure_before)
+        .def_readonly("by_measurement", &ChosenPass::by_measurement)
         .def_readonly("slower_holds", &ChosenPass::slower_holds)
         .def_readonly("faster_holds", &ChosenPass::faster_holds)
         .def_readonly("cut_s", &ChosenPass::cut_s)
@@ -82,6 +83,17 @@ void bind_answer(py::module_& module) {
         .def_property_readonly(
             "limits", [](const ChosenPass& self) { return limit_tuples(self.limits); },
             "(limit, value, bound, slack) each; slack is a share of the bound.");
+    py::class_<Closing>(module, "Closing", "How a size is closed on.")
+        .def_property_readonly("way", [](const Closing& self) { return enum_name(self.way); })
+        .def_property_readonly("instrument", [](const Closing& self) { return enum_name(self.instrument); })
+        .def_readonly("low_mm", &Closing::low_mm)
+        .def_readonly("high_mm", &Closing::high_mm)
+        .def_readonly("error_mm", &Closing::error_mm)
+        .def_readonly("reach_mm", &Closing::reach_mm)
+        .def_readonly("cold", &Closing::cold)
+        .def_readonly("compound", &Closing::compound)
+        .def_readonly("coarse", &Closing::coarse)
+        .def_readonly("third", &Closing::third);
     py::class_<Passes>(module, "Passes", "The fastest passes, or what stands in their way.")
         .def_readonly("passes", &Passes::passes)
         .def_readonly("time_s", &Passes::time_s)
@@ -94,6 +106,8 @@ void bind_answer(py::module_& module) {
         .def_readonly("return_assumed", &Passes::return_assumed)
         .def_readonly("hand_fed", &Passes::hand_fed)
         .def_readonly("across", &Passes::across)
+        .def_readonly("lines_apart", &Passes::lines_apart)
+        .def_readonly("closing", &Passes::closing)
         .def_property_readonly("limited_by", [](const Passes& self) { return enum_name(self.limited_by); })
         .def_property_readonly(
             "prices",
@@ -148,13 +162,15 @@ void bind_choose(py::module_& module) {
     module.def(
         "choose_passes",
         [](const std::string& cut, int alloy, const std::string& tool_material, const py::dict& numbers,
-           bool single, const std::string& hold, int chuck, const py::object& hardness_hb, int now_spindle,
-           int now_feed, const machine::Machine& machine, const SharedCatalogue& catalogue, bool explain) {
+           bool single, bool free, const std::string& hold, int chuck, const py::object& hardness_hb,
+           int now_spindle, int now_feed, const machine::Machine& machine, const SharedCatalogue& catalogue,
+           bool explain) {
             ChooseRequest request;
             request.cut = from_name<ChooseCut>("cut", cut);
             request.work = work_of(alloy, hardness_hb);
             request.tool_material = from_name<ToolMaterial>("tool", tool_material);
             request.single = single;
+            request.free = free;
             request.hold = from_name<Hold>("hold", hold);
             request.chuck = chuck;
             request.now_spindle = now_spindle;
@@ -164,7 +180,7 @@ void bind_choose(py::module_& module) {
             return choose(catalogue.get(), machine, request, explain);
         },
         py::arg("cut"), py::arg("alloy"), py::arg("tool_material"), py::arg("numbers"), py::arg("single"),
-        py::arg("hold"), py::arg("chuck"), py::arg("hardness_hb"), py::arg("now_spindle"),
+        py::arg("free"), py::arg("hold"), py::arg("chuck"), py::arg("hardness_hb"), py::arg("now_spindle"),
         py::arg("now_feed"), py::arg("machine"), py::arg("catalogue"), py::arg("explain"),
         "The fastest passes within every limit. `numbers` are those of the core's ChooseRequest, by name; "
         "None is "

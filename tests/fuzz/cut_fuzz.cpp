@@ -163,7 +163,9 @@ void choose_once(Bytes& bytes) {
     ChooseRequest request;
     request.cut = static_cast<ChooseCut>(bytes.below(enum_names(ChooseCut{}).size()));
     request.hold = static_cast<Hold>(bytes.below(enum_names(Hold{}).size()));
-    request.single = bytes.below(2) == 1;
+    const auto way = bytes.below(3);
+    request.single = way == 1;
+    request.free = way == 2;
     const machine::Machine machine =
         machine_of(bytes, is_milling(request.cut) ? machine::Kind::mill : machine::Kind::lathe);
     request.chuck = static_cast<int>(bytes.below(4)) - 1;

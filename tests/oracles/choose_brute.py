@@ -14,9 +14,11 @@ are asked of whoever makes the case, for they are tables and no part of the choi
     correction, high    factor on the force, upper edge of its band
     nose, entering      mm, degrees
     window(finish, depth, feed), guide(finish, depth)
+    least               mm that the edge can cut at least
     deepest, roughness, torque, force, chuck_rpm, grip, stick_out, hold, bar, tube_bore, modulus, density, bend,
     tolerance
                         None where there is no such limit
+    band                of the diameter, of the length in facing; None where there is no tolerance
 """
 
 from __future__ import annotations
@@ -86,11 +88,13 @@ def half_whirl(case):
     return 0.5 * 60 * root**2 / (2 * math.pi) * sound * radius * 1000 / out**2
 
 
-def holds(case, before, after, depth, rpm, available, feed, finish):
-    """Whether one pass keeps every limit."""
+def holds(case, before, after, depth, rpm, available, feed, finish, spring=math.inf):
+    """Whether one pass keeps every limit; ``spring`` is what it may bend before a measurement."""
     at = before if case["cut"] != "bore" else after
     fine = finish or depth <= FINE
     v = math.pi * at * rpm / 1000
+    if depth < case["least"] * (1 - ROOM):
+        return False
     if depth > case["deepest"] * (1 + ROOM) or feed > 0.6 * case["nose"] * (1 + ROOM):
         return False
     if case["chuck_rpm"] is not None and rpm > case["chuck_rpm"] * (1 + ROOM):
@@ -120,7 +124,7 @@ def holds(case, before, after, depth, rpm, available, feed, finish):
             return False
     bend = bend_of(case, ACROSS * worst * abs(math.cos(kappa)), after)
     if bend is not None:
-        most = case["bend"]
+        most = min(case["bend"], spring)
         if finish and case["tolerance"] is not None:
             most = min(most, case["tolerance"])
         if bend > most * (1 - ROOM):
@@ -148,10 +152,137 @@ def change(case, lever, wanted):
     return ms, count
 
 
-def fastest(case):
-    """The least (milliseconds, levers moved, sum of speed places), measuring left out; None where nothing is possible.
+def closing(case, left, from_start):
+    """Depths of the finishing cuts that may take what is left, and measurements before them; None for none."""
+    band, least, line = case["band"], case["least"], case["line"]
+    if left <= 0:
+        return None
+    if band is not None and band < 0.1:
+        low, high = max(0.1, least), max(0.25, 1.5 * max(0.1, least))
+    else:
+        low, high = max(0.125, least), max(0.5, 1.5 * max(0.125, least))
+    two = band is not None and (band < 0.1 or from_start)
+    cut = left / 2 if two else left
+    if cut > high * (1 + ROOM):
+        return None
+    if from_start and two:
+        low = least + line / 2
+    elif from_start:
+        low = 0.0
+    if cut < low * (1 - ROOM):
+        return ([left], 0) if from_start else None
+    if not two:
+        return [left], 0 if band is None else 1
+    if from_start:
+        half = math.floor(left / (2 * line) + 0.5 + 1e-9) * line
+        return [half, left - half], 1
+    return [left / 2, left / 2], 2
 
-    Every sequence of depths is tried with every lever for each of its passes.
+
+def fastest_as_shops(case):
+    """The least of passes as shops divide them, and how many lines readings are apart; None where there are none.
+
+    Every lever for roughing, every sequence of its depths, every lever for finishing that needs no stop.
+    """
+    exact = fastest_apart(case, 1)
+    if exact is None:
+        return None
+    measured = milliseconds(case["measure_s"])
+    for apart in (10, 5):
+        found = fastest_apart(case, apart)
+        if found is not None and found[0] + measured <= 1.05 * (exact[0] + measured):
+            return found, apart
+    return exact, 1
+
+
+def fastest_apart(case, apart):
+    """The least (milliseconds with measuring, levers moved, sum of speed places), readings so many lines apart."""
+    face = case["cut"] == "face"
+    whole = case["off"] if face else abs(case["diameter"] - case["to"]) / 2
+    slope = {"face": 0.0, "turn": -2.0, "bore": 2.0}[case["cut"]]
+    line, band = case["line"], case["band"]
+    lines = math.floor(whole / line + 1e-6)
+    levers = list(product(range(len(case["speeds"])), range(len(case["feeds"]))))
+    end = case["diameter"] if face else case["to"]
+
+    def pass_ms(lever):
+        rate = case["feeds"][lever[1]][0] * case["speeds"][lever[0]][0]
+        return sum(map(milliseconds, (60 * case["travel"] / rate, case["wind_s"], case["dial_s"])))
+
+    def fits(before, after, depth, lever, finish, spring=math.inf):
+        rpm, available = case["speeds"][lever[0]][:2]
+        return holds(case, before, after, depth, rpm, available, case["feeds"][lever[1]][0], finish, spring)
+
+    def size(off):
+        return case["diameter"] + slope * off
+
+    def stops(lever, wanted):
+        old, new = (case["speeds"][at[0]] for at in (lever, wanted))
+        stop = lever[0] != wanted[0] and (old[2] or new[2])
+        old, new = (case["feeds"][at[1]] for at in (lever, wanted))
+        return stop or (lever[1] != wanted[1] and (old[1] or new[1]))
+
+    finishing = {}
+    for at in range(0, lines + 1, apart):
+        left = whole - at * line
+        known_cuts = closing(case, left if left > 1e-6 * line else 0.0, at == 0)
+        if known_cuts is None:
+            continue
+        cuts, measured = known_cuts
+        for lever in levers:
+            off, good = at * line, True
+            for number, cut in enumerate(cuts, 1):
+                after = end if number == len(cuts) else size(off + cut)
+                single = len(cuts) == 1 and band is not None and band >= 0.1
+                good = good and fits(size(off), after, cut, lever, True, band / 10 if single else math.inf)
+                off += cut
+            if good:
+                finishing.setdefault(at, []).append((lever, cuts, measured))
+    best = [None]
+
+    def finish(at, rough, cost):
+        for lever, cuts, measured in finishing.get(at, ()):
+            if rough is not None and stops(rough, lever):
+                continue
+            ms, count = change(case, rough, lever)
+            one = len(cuts) * pass_ms(lever) + measured * milliseconds(case["measure_s"])
+            total = (cost[0] + ms + one, cost[1] + count, cost[2] + len(cuts) * lever[0])
+            if best[0] is None or total < best[0]:
+                best[0] = total
+
+    known = {}
+
+    def rough_holds(start, stop, lever, spring):
+        key = (start, stop, lever, spring)
+        if key not in known:
+            depth = (stop - start) * line
+            known[key] = fits(size(start * line), size(stop * line), depth, lever, False, spring)
+        return known[key]
+
+    def rough(start, lever, cost):
+        after = (cost[0] + pass_ms(lever), cost[1], cost[2] + lever[0])
+        for stop in range(start + apart, lines + 1, apart):
+            if stop in finishing:
+                cuts = finishing[stop][0][1]
+                spring = math.inf
+                if band is not None:
+                    spring = cuts[0] / 4 if band < 0.1 else min(cuts[0] / 4, band / 10)
+                if rough_holds(start, stop, lever, spring):
+                    finish(stop, lever, after)
+            if rough_holds(start, stop, lever, math.inf):
+                rough(stop, lever, after)
+
+    finish(0, None, (0, 0, 0))
+    for lever in levers:
+        ms, count = change(case, None, lever)
+        rough(0, lever, (ms, count, 0))
+    return best[0]
+
+
+def fastest(case):
+    """The free choice: the least (milliseconds, levers moved, sum of speed places), measuring left out.
+
+    None where nothing is possible. Every sequence of depths is tried with every lever for each of its passes.
     """
     if case["cut"] == "face":
         whole, slope = case["off"], 0.0

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import random
+from collections.abc import Sequence
 from typing import Any
 
 import halfnut as hn
@@ -16,7 +17,7 @@ from halfnut.core.catalogue import active
 ALLOYS = ("6061-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
 
 
-def small_machine(chance: random.Random, **own: Any) -> _core.Machine:
+def small_machine(chance: random.Random, lines: Sequence[float] = (0.1, 0.2, 0.5), **own: Any) -> _core.Machine:
     """A lathe of a few steps, and what is its own whatever the chance."""
     given: dict[str, Any] = {"motor_kw": chance.choice([0.2, 0.6, 2.0])}
     if chance.random() < 0.3:
@@ -31,7 +32,7 @@ def small_machine(chance: random.Random, **own: Any) -> _core.Machine:
         feeds.append(_core.FeedStep(feed_mm=feed, positions=[_core.Position("knob", chance.choice("XYZ"))]))
     slides = []
     for name, turn in (("cross", 2.0), ("compound", 2.0), ("carriage", 15.0)):
-        graduation = chance.choice([0.1, 0.2, 0.5])
+        graduation = chance.choice(lines)
         reads_diameter = name == "cross" and chance.random() < 0.5
         slides.append(
             _core.Slide(name=name, travel_per_turn_mm=turn, graduation_mm=graduation, reads_diameter=reads_diameter)
@@ -52,17 +53,20 @@ def small_machine(chance: random.Random, **own: Any) -> _core.Machine:
     return _core.Machine(**{**given, **own})
 
 
-def small_case(seed: int):
-    """A machine, the question to the core, and the same case for the oracle."""
+def small_case(seed: int, lines: Sequence[float] = (0.1, 0.2, 0.5), most: int = 5):
+    """A machine, the question to the core, and the same case for the oracle.
+
+    Dials have one of ``lines`` for a line, and at most ``most`` of them come off.
+    """
     chance = random.Random(seed)
-    machine = small_machine(chance)
+    machine = small_machine(chance, lines=lines)
     cut = chance.choice(["turn", "turn", "bore", "face"])
     name = chance.choice(ALLOYS)
     alloy = hn.alloy(name)
     tool = chance.choice(["hss", "carbide"])
     cross = next(slide for slide in machine.slides if slide.name == ("compound" if cut == "face" else "cross"))
     line = cross.graduation_mm / (2 if cross.reads_diameter else 1)
-    whole = line * chance.choice([1, 2, 3, 4, 5]) + chance.choice([0.0, 0.0, 0.37 * line])
+    whole = line * chance.choice(range(1, most + 1)) + chance.choice([0.0, 0.0, 0.37 * line])
     diameter = chance.choice([10.0, 18.0, 30.0, 55.0])
     sign = {"turn": -2, "bore": 2, "face": 0}[cut]
     to = diameter + sign * whole
@@ -168,6 +172,7 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "entering": numbers["entering_deg"],
         "window": window,
         "guide": guide,
+        "least": least_depth(alloy, tool, numbers["nose_radius_mm"]),
         "deepest": numbers["deepest_mm"],
         "roughness": numbers.get("roughness_um"),
         "torque": None if math.isnan(machine.torque_limit_nm) else machine.torque_limit_nm,
@@ -182,12 +187,21 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "modulus": alloy.youngs_modulus_gpa,
         "bend": 0.1,
         "tolerance": None if tolerance is None else 0.5 * tolerance / 2,
+        "band": tolerance,
+        "measure_s": machine.measure_s,
     }
 
 
-def ask(machine, cut, alloy, tool, numbers, hold, explain=False):
+def least_depth(alloy, tool, nose):
+    """Least depth of an edge: keen, ground for aluminium and copper, honed; more where metal hardens."""
+    keen = "carbide" not in tool or (tool == "carbide" and alloy.iso513 == "N")
+    edge = 0.05 if keen else max(0.1, nose / 3)
+    return max(edge, 0.1) if alloy.iso513 in "MS" else edge
+
+
+def ask(machine, cut, alloy, tool, numbers, hold, explain=False, free=False):
     return _core.choose_passes(
-        cut, alloy.index, tool, numbers, False, hold, 0, None, -1, -1, machine, active(), explain
+        cut, alloy.index, tool, numbers, False, free, hold, 0, None, -1, -1, machine, active(), explain
     )
 
 

@@ -20,11 +20,11 @@ constexpr double kMostRelaxed = 1e4;
 constexpr double kRelaxedTo = 1e-3;  // a relaxation is found to this share
 
 /// Limits in the order in which relaxing them is weighed; what keeps a person safe comes last.
-constexpr std::array kRelaxable{LimitCode::feed_guide,  LimitCode::speed_window,   LimitCode::roughness,
-                                LimitCode::edge_depth,  LimitCode::chip_thickness, LimitCode::tool_life,
-                                LimitCode::nose_feed,   LimitCode::deflection,     LimitCode::power,
-                                LimitCode::torque,      LimitCode::force,          LimitCode::grip,
-                                LimitCode::chuck_speed, LimitCode::work_whirl,     LimitCode::bar_whirl};
+constexpr std::array kRelaxable{
+    LimitCode::feed_guide,  LimitCode::speed_window,   LimitCode::roughness,  LimitCode::edge_depth,
+    LimitCode::least_depth, LimitCode::chip_thickness, LimitCode::tool_life,  LimitCode::nose_feed,
+    LimitCode::deflection,  LimitCode::power,          LimitCode::torque,     LimitCode::force,
+    LimitCode::grip,        LimitCode::chuck_speed,    LimitCode::work_whirl, LimitCode::bar_whirl};
 
 /// A job that is asked again and again: with limits relaxed, or with a lever barred.
 template <class OneJob>
@@ -35,13 +35,14 @@ class Question {
     struct Answer {
         Sequence sequence;
         const OneJob* job = nullptr;
+        int lines_apart = 1;
     };
     [[nodiscard]] Answer ask(Barred barred = {}) const {
         Answer best;
         for (const OneJob& job : jobs_) {
-            Sequence found = Solver<OneJob, Which>(job, barred).solve();
-            if (found.cost < best.sequence.cost) {
-                best = {std::move(found), &job};
+            Answer found = answer(job, barred);
+            if (found.sequence.cost < best.sequence.cost) {
+                best = std::move(found);
             }
         }
         return best;
@@ -58,9 +59,46 @@ class Question {
         }
     }
     [[nodiscard]] const OneJob& any() const noexcept { return jobs_.front(); }
+    /// Ask from now on for readings so many lines apart alone, so that answers compare.
+    void keep_apart(int lines) noexcept { apart_ = lines; }
 
    private:
+    [[nodiscard]] Answer answer(const OneJob& job, Barred barred) const {
+        if (job.single()) {
+            return {LeverSearch<OneJob, Which>(job, barred).one_pass(), &job};
+        }
+        if (job.free()) {
+            return {FreeSearch<OneJob, Which>(job, barred).solve(), &job};
+        }
+        // readings on any line, then those on tens and fives, of which the roundest that costs little is
+        // taken
+        const int lines = job.counted().lines_a_step;
+        if (apart_ > 0) {
+            return {ShopSearch<OneJob, Which>(job, barred, std::max(1, apart_ / lines)).solve(), &job,
+                    apart_};
+        }
+        Answer exact{ShopSearch<OneJob, Which>(job, barred, 1).solve(), &job, lines};
+        if (exact.sequence.cost >= kNever) {
+            return exact;
+        }
+        for (const int apart : {10, 5}) {
+            const int stride = apart / lines;
+            if (stride <= 1) {
+                break;
+            }
+            Answer round{ShopSearch<OneJob, Which>(job, barred, stride).solve(), &job, apart};
+            const double measured = cost_s(time_cost(job.measure_s()));
+            if (round.sequence.cost < kNever &&
+                cost_s(round.sequence.cost) + measured <=
+                    (1.0 + kTensCost) * (cost_s(exact.sequence.cost) + measured)) {
+                return round;
+            }
+        }
+        return exact;
+    }
+
     std::vector<OneJob> jobs_;
+    int apart_ = 0;
 };
 
 Question<LatheJob> lathe_question(const Catalogue& catalogue, const machine::Machine& machine,
@@ -88,10 +126,15 @@ ChosenPass chosen(const OneJob& job, const Planned& planned) {
     job.sizes(bite, out);
     const Counted& counted = job.counted();
     const int lines = (bite.from + bite.deep) * counted.lines_a_step;
-    out.line = bite.last
-                   ? lines + bounds::nearest<int>(counted.rest_mm / job.dial().line_mm, 0, bounds::kCount)
-                   : lines;
-    out.finish = bite.finish;
+    out.line = lines;
+    if (bite.finish()) {
+        const double off =
+            (bite.from * counted.step_mm + (bite.last() ? counted.left_mm(bite.from) : out.depth_mm));
+        out.line = bounds::nearest<int>(off / job.dial().line_mm, 0, bounds::kCount);
+    }
+    out.finish = bite.finish();
+    out.measure_before = job.measured_before(bite);
+    out.by_measurement = out.measure_before && !job.free();
     const std::size_t speeds = job.levers().speeds.size();
     out.slower_holds =
         planned.speed > 0 && job.template holds<Which::all>(bite, planned.speed - 1, planned.feed);
@@ -122,14 +165,17 @@ void fill_passes(const typename Question<OneJob>::Answer& answer, const ChooseRe
         }
         pass.change_s = cost_s(change);
         pass.levers_moved = cost_moved(change);
-        pass.measure_before = planned.bite.last && !request.single;
         pass.measure_s = pass.measure_before ? measure : 0.0;
         out.levers_moved += pass.levers_moved;
         out.passes.push_back(std::move(pass));
         before = &planned;
     }
     out.final_measure_s = measure;
-    out.time_s = cost_s(answer.sequence.cost) + measure * (request.single ? 1.0 : 2.0);
+    out.time_s = cost_s(answer.sequence.cost) + measure;
+    out.lines_apart = answer.lines_apart;
+    const ChosenPass& last = out.passes.back();
+    const double rest = job.whole_mm() - last.line * out.line_mm;
+    out.remainder_mm = last.by_measurement || std::abs(rest) < 1e-6 * out.line_mm ? 0.0 : rest;
     out.across = job.side_by_side();
 }
 
@@ -216,9 +262,14 @@ void find_relaxations(Question<OneJob>& question, Passes& out) {
                      [](const Relaxation& a, const Relaxation& b) { return a.factor < b.factor; });
 }
 
-Cost least_cost(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request) {
-    return is_milling(request.cut) ? mill_question(catalogue, machine, request).ask().sequence.cost
-                                   : lathe_question(catalogue, machine, request).ask().sequence.cost;
+Cost least_cost(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
+                int apart) {
+    const auto least = [apart](auto question) {
+        question.keep_apart(apart);
+        return question.ask().sequence.cost;
+    };
+    return is_milling(request.cut) ? least(mill_question(catalogue, machine, request))
+                                   : least(lathe_question(catalogue, machine, request));
 }
 
 /// The machine with a speed between a step and the next; unchanged where there is no next one.
@@ -245,9 +296,9 @@ bool add_feed(machine::FeedLadder& ladder, std::size_t step, int& now) {
 
 /// What one more thing would buy, each by asking again.
 void find_gains(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
-                const Sequence& answer, const Levers& levers, Passes& out) {
+                const Sequence& answer, const Levers& levers, int apart, Passes& out) {
     const auto offer = [&](GainCode code, const machine::Machine& with, const ChooseRequest& asked) {
-        const Cost cost = least_cost(catalogue, with, asked);
+        const Cost cost = least_cost(catalogue, with, asked, apart);
         if (cost < kNever && cost_s(cost) < cost_s(answer.cost)) {
             out.gains.push_back(
                 {code, answer.cost < kNever ? cost_s(answer.cost) - cost_s(cost) : kInfinite});
@@ -300,14 +351,14 @@ Passes answer_to(Question<OneJob> question, const Catalogue& catalogue, const ma
     out.line_mm = any.dial().line_mm;
     const machine::Slide* slide = any.dial().slide;
     out.readout = slide != nullptr && !std::isnan(slide->readout_mm);
-    const double rest = any.counted().rest_mm;
-    out.remainder_mm = rest - std::round(rest / out.line_mm) * out.line_mm;
+    out.closing = any.closing();
     out.dial_assumed = slide == nullptr;
     out.return_assumed = any.return_assumed();
     out.hand_fed = any.levers().source == FeedSource::hand;
     const auto answer = question.ask();
     if (answer.sequence.cost < kNever) {
         fill_passes<OneJob>(answer, request, machine, out);
+        question.keep_apart(answer.lines_apart);
         if (explain) {
             find_prices(question, answer.sequence.cost, out);
             find_next(question, answer, out.time_s - cost_s(answer.sequence.cost), out);
@@ -316,7 +367,8 @@ Passes answer_to(Question<OneJob> question, const Catalogue& catalogue, const ma
         find_relaxations(question, out);
     }
     if (explain) {
-        find_gains(catalogue, machine, request, answer.sequence, any.levers(), out);
+        find_gains(catalogue, machine, request, answer.sequence, any.levers(),
+                   answer.sequence.passes.empty() ? 0 : answer.lines_apart, out);
     }
     return out;
 }

@@ -12,8 +12,9 @@
 #include <utility>
 #include <vector>
 
-#include "choose_solver.hpp"
+#include "choose_shop.hpp"
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/cutting/closing.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -60,7 +61,15 @@ struct Dial {
 struct Counted {
     Counted(double whole_mm, double line_mm) {
         const double lines = std::floor(whole_mm / line_mm + 1e-6);
-        lines_a_step = bounds::whole<int>(std::ceil(lines / kMostLines), 1);
+        // a step that tens of lines are a whole number of, or that is one of tens
+        for (const int next : {5, 2}) {
+            if (lines > static_cast<double>(kMostLines) * lines_a_step) {
+                lines_a_step *= next;
+            }
+        }
+        while (lines > static_cast<double>(kMostLines) * lines_a_step) {
+            lines_a_step = bounds::whole<int>(10.0 * lines_a_step, 1);
+        }
         step_mm = line_mm * lines_a_step;
         steps = bounds::whole<int>(std::floor(whole_mm / step_mm + 1e-6), 0, kMostLines);
         rest_mm = whole_mm - steps * step_mm;
@@ -69,11 +78,13 @@ struct Counted {
         }
     }
 
-    /// Steps of the first of a pair that takes all from a step on, or 0 where no pair can.
-    [[nodiscard]] int first_of_pair(int from) const noexcept {
-        const int left = steps - from;
-        const int first = bounds::whole<int>(std::floor((left + rest_mm / step_mm) / 2.0 + 0.5), 0);
-        return first >= 1 && (first < left || rest_mm > 0.0) ? first : 0;
+    [[nodiscard]] double left_mm(int from) const noexcept { return (steps - from) * step_mm + rest_mm; }
+    /// Lines of the first of a free pair that takes all from a step on, or 0 where no pair can.
+    [[nodiscard]] double first_of_pair(int from) const noexcept {
+        const double line = step_mm / lines_a_step;
+        const double whole = static_cast<double>(steps - from) * lines_a_step;
+        const double first = std::floor((whole + rest_mm / line) / 2.0 + 0.5);
+        return first >= 1.0 && (first < whole || rest_mm > 0.0) ? first : 0.0;
     }
 
     int lines_a_step = 1;
@@ -233,8 +244,60 @@ class Job {
     [[nodiscard]] const Counted& counted() const noexcept { return counted_; }
     [[nodiscard]] const Dial& dial() const noexcept { return dial_; }
     [[nodiscard]] int steps() const noexcept { return counted_.steps; }
-    [[nodiscard]] int first_of_pair(int from) const noexcept { return counted_.first_of_pair(from); }
+    [[nodiscard]] const Closing& closing() const noexcept { return closing_; }
     [[nodiscard]] bool single() const noexcept { return request_.single; }
+    [[nodiscard]] bool free() const noexcept { return request_.free; }
+    [[nodiscard]] double whole_mm() const noexcept { return counted_.left_mm(0); }
+    /// Whether the work is measured before a pass. What the tool has not yet cut tells nothing of where it
+    /// is.
+    [[nodiscard]] bool measured_before(const Bite& bite) const noexcept {
+        return !request_.single && (request_.free ? bite.kind == PassKind::rest
+                                                  : bite.finish() && measures() &&
+                                                        (bite.from > 0 || bite.kind == PassKind::rest));
+    }
+    /// How often the work is measured before finishing cuts from a step.
+    [[nodiscard]] int measurements(int from) const noexcept {
+        return !measures() ? 0 : from > 0 ? closes(from) : closes(from) - 1;
+    }
+    /// Whether the free pair can take all from a step on.
+    [[nodiscard]] bool pairs(int from) const noexcept { return counted_.first_of_pair(from) > 0.0; }
+    /// Whether what rough passes leave is measured.
+    [[nodiscard]] bool measures() const noexcept {
+        return closing_.way == ClosingWay::one_measured || closing_.way == ClosingWay::halves;
+    }
+    /// Whether two finishing cuts take all from a step on: of halves, and where nothing is cut before them.
+    [[nodiscard]] bool halves(int from) const noexcept {
+        return closing_.way == ClosingWay::halves || (closing_.way == ClosingWay::one_measured && from == 0);
+    }
+    /// Finishing cuts that take all from a step on; 0 where none may. What is on the work from the start may
+    /// be less than roughing leaves, though never less than can be cut.
+    [[nodiscard]] int closes(int from) const noexcept {
+        const bool two = halves(from);
+        const double left = counted_.left_mm(from);
+        const double cut = two ? left / 2.0 : left;
+        if (!(left > 0.0) || cut > closing_.high_mm * (1.0 + kSame)) {
+            return 0;
+        }
+        const double least = from > 0 ? closing_.low_mm : two ? least_mm_ + dial_.line_mm / 2.0 : 0.0;
+        if (cut >= least * (1.0 - kSame)) {
+            return two ? 2 : 1;
+        }
+        return from == 0 ? 1 : 0;
+    }
+    /// How far the finishing cut from a step is from what is aimed at, mm.
+    [[nodiscard]] double finish_off_aim(int from) const noexcept {
+        return std::isnan(closing_.aim_mm)
+                   ? 0.0
+                   : std::abs(counted_.left_mm(from) / (halves(from) ? 2.0 : 1.0) - closing_.aim_mm);
+    }
+    /// Kinds of pass that may take what a step leaves.
+    [[nodiscard]] bool used(PassKind kind, int from) const noexcept {
+        if (request_.single) {
+            return kind == PassKind::only && from == 0;
+        }
+        const int cuts = request_.free ? (pairs(from) ? 2 : 0) : closes(from);
+        return kind == PassKind::only ? cuts == 1 : cuts == 2;
+    }
     [[nodiscard]] int now_spindle() const noexcept { return request_.now_spindle; }
     [[nodiscard]] int now_feed() const noexcept { return request_.now_feed; }
     [[nodiscard]] double measure_s() const noexcept { return machine_.measure_s; }
@@ -262,6 +325,48 @@ class Job {
     }
 
    protected:
+    /// Depth of what a kind of pass takes from a step on.
+    [[nodiscard]] double depth_at(PassKind kind, int place) const noexcept {
+        const double left = counted_.left_mm(place);
+        // by the dial in whole lines, by a measurement whatever is left
+        const double lines = counted_.first_of_pair(place);
+        const double half = lines > 0.0 && (request_.free || place == 0) ? lines * dial_.line_mm : left / 2.0;
+        switch (kind) {
+            case PassKind::half:
+                return half;
+            case PassKind::rest:
+                return left - half;
+            case PassKind::only:
+                return left;
+            default:
+                return place * counted_.step_mm;
+        }
+    }
+    /// Where a pass's depth stands in tables: by steps deep for rough ones, by step from for the others.
+    [[nodiscard]] static std::size_t group(const Bite& bite) noexcept {
+        return bite.finish() ? static_cast<std::size_t>(bite.kind) - 1 : 0;
+    }
+    [[nodiscard]] static std::size_t place(const Bite& bite) noexcept {
+        return static_cast<std::size_t>(bite.finish() ? bite.from : bite.deep);
+    }
+    /// Kind and place of everything in a group that may come up.
+    template <class Fill>
+    void each_depth(Fill fill) const {
+        for (const PassKind kind : {PassKind::rough, PassKind::half, PassKind::rest, PassKind::only}) {
+            for (int at = 0; at <= counted_.steps; ++at) {
+                const bool used_here = kind == PassKind::rough || used(kind, at);
+                fill(kind == PassKind::rough ? 0 : static_cast<std::size_t>(kind) - 1, used_here,
+                     depth_at(kind, at));
+            }
+        }
+    }
+    /// Deflection that the pass before a measurement is held to, so that the cut after it is what was meant.
+    [[nodiscard]] double spring_mm(int to) const noexcept {
+        const double next = counted_.left_mm(to) / (halves(to) ? 2.0 : 1.0);
+        return halves(to) ? kSpringShare * next
+                          : std::min(kSpringShare * next, kSpringBandShare * request_.tolerance_mm);
+    }
+
     /// Whether a share of a limit is allowed; `hard` ones are computed, the others are set.
     [[nodiscard]] bool allows(LimitCode code, double used, bool hard) const noexcept {
         return used <= relax_[static_cast<std::size_t>(code)] * (hard ? 1.0 - kSame : 1.0 + kSame);
@@ -281,11 +386,15 @@ class Job {
     const FireLimitRow* fire_;
     const machine::Chuck* chuck_ = nullptr;
     ForceConstants constants_;
-    double high_ = 1.0;  // force at which limits are judged, over the computed one
+    Closing closing_;
+    double least_mm_ = 0.0;  // that edge and alloy can cut
+    double high_ = 1.0;      // force at which limits are judged, over the computed one
     std::array<double, enum_names(LimitCode{}).size()> relax_{};
 };
 
 /// Which limits are wanted: all, or those that only grow with the depth, or those that do not hang on it.
 enum class Which : std::uint8_t { all, growing, fixed };
+
+inline constexpr std::size_t kGroups = 4;  // rough; half, rest, only
 
 }  // namespace halfnut::cutting

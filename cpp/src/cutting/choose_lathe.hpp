@@ -88,6 +88,10 @@ class LatheJob : public Job {
                            ? most_bend_
                            : std::min(most_bend_, share * request.tolerance_mm / 2.0);
         deepest_ = value_or(request.deepest_mm, kDeepestMm);
+        least_mm_ = least_depth_mm(alloy_, request.tool_material, nose_);
+        if (!request.free) {
+            closing_ = cutting::closing(catalogue, closing_request());
+        }
         work_whirl_ = work_whirl_rpm(alloy_, mounting_of(request));
         bar_whirl_ = bar_whirl_rpm(machine, alloy_, mounting_of(request));
         travel_ = lathe::travel_of(base_);
@@ -155,29 +159,30 @@ class LatheJob : public Job {
         return out;
     }
     [[nodiscard]] double depth_of(const Bite& bite) const noexcept {
-        return depths_[bite.rest ? 1 : 0][static_cast<std::size_t>(bite.deep)];
+        return depths_[group(bite)][place(bite)];
     }
 
     /// The pass as a cut of its own.
     [[nodiscard]] CutResult as_cut(const Bite& bite, std::size_t s, std::size_t i) const {
         TurnRequest request = base_;
-        request.diameter_mm = base_.cut == LatheCut::turn   ? diameter(index(bite.from))
+        request.diameter_mm = base_.cut == LatheCut::turn   ? diameter(from_index(bite))
                               : base_.cut == LatheCut::bore ? diameter(to_index(bite))
                                                             : base_.diameter_mm;
         request.depth_mm = depth_of(bite);
         request.feed_mm_rev = feeds_[row(s, i)];
         request.spindle_rpm = levers_.speeds[s].rpm;
-        request.finish = bite.finish;
-        request.deflection_limit_mm = bends_.empty() ? kNaN : bite.finish ? finish_bend_ : most_bend_;
-        request.roughness_limit_um = bite.finish ? request_.roughness_um : kNaN;
+        request.finish = bite.finish();
+        request.deflection_limit_mm = bends_.empty() ? kNaN : bend_limit(bite);
+        request.roughness_limit_um = bite.finish() ? request_.roughness_um : kNaN;
         return cut(catalogue_, machine_, request);
     }
     void sizes(const Bite& bite, ChosenPass& out) const noexcept {
         if (base_.cut == LatheCut::face) {
-            out.before_mm = bite.from * counted_.step_mm;
-            out.after_mm = bite.last ? request_.off_mm : (bite.from + bite.deep) * counted_.step_mm;
+            const double half = bite.kind == PassKind::rest ? depth_at(PassKind::half, bite.from) : 0.0;
+            out.before_mm = bite.from * counted_.step_mm + half;
+            out.after_mm = bite.last() ? request_.off_mm : out.before_mm + depth_of(bite);
         } else {
-            out.before_mm = diameter(index(bite.from));
+            out.before_mm = diameter(from_index(bite));
             out.after_mm = diameter(to_index(bite));
         }
     }
@@ -185,8 +190,38 @@ class LatheJob : public Job {
    private:
     static std::size_t index(int step) noexcept { return static_cast<std::size_t>(step); }
     [[nodiscard]] std::size_t finished() const noexcept { return index(steps()) + 1; }
+    [[nodiscard]] std::size_t halved(int from) const noexcept { return finished() + 1 + index(from); }
+    [[nodiscard]] std::size_t from_index(const Bite& bite) const noexcept {
+        return bite.kind == PassKind::rest ? halved(bite.from) : index(bite.from);
+    }
     [[nodiscard]] std::size_t to_index(const Bite& bite) const noexcept {
-        return bite.last ? finished() : index(bite.from + bite.deep);
+        return bite.last()                   ? finished()
+               : bite.kind == PassKind::half ? halved(bite.from)
+                                             : index(bite.from + bite.deep);
+    }
+    [[nodiscard]] double bend_limit(const Bite& bite) const noexcept {
+        if (bite.kind == PassKind::before_measuring) {
+            return std::min(most_bend_, spring_mm(bite.from + bite.deep));
+        }
+        if (bite.kind == PassKind::only && closing_.way == ClosingWay::one_measured) {
+            return std::min(finish_bend_, kSpringBandShare * request_.tolerance_mm);
+        }
+        return bite.finish() ? finish_bend_ : most_bend_;
+    }
+    [[nodiscard]] ClosingRequest closing_request() const noexcept {
+        ClosingRequest out;
+        out.inside = base_.cut == LatheCut::bore;
+        out.along = base_.cut == LatheCut::face;
+        out.size_mm = out.along ? request_.off_mm : request_.to_mm;
+        out.band_mm = request_.tolerance_mm;
+        out.line_mm = dial_.line_mm;
+        const machine::Slide* const compound = machine::find_slide(machine_, "compound");
+        if (compound != nullptr && !out.along) {
+            out.fine_line_mm = kFineShare * compound->graduation_mm / (compound->reads_diameter ? 2.0 : 1.0);
+        }
+        out.least_mm = least_mm_;
+        out.expansion_um_m_k = alloy_.expansion_um_m_k;
+        return out;
     }
     [[nodiscard]] double diameter(std::size_t at) const noexcept { return diameters_[at]; }
     [[nodiscard]] std::size_t row(std::size_t s, std::size_t i) const noexcept {
@@ -195,17 +230,14 @@ class LatheJob : public Job {
 
     void fill_depths() {
         const SineCosine edge = sine_cosine_deg(value_or(request_.entering_deg, kEnteringDeg));
-        for (const std::size_t rest : {0U, 1U}) {
-            for (int m = 0; m <= steps(); ++m) {
-                const double depth = m * counted_.step_mm + (rest == 1 ? counted_.rest_mm : 0.0);
-                const SineCosine kappa =
-                    depth > 0.0 ? mean_entering(depth, nose_, edge) : SineCosine{kNaN, kNaN};
-                depths_[rest].push_back(depth);
-                sines_[rest].push_back(kappa.sine);
-                cosines_[rest].push_back(kappa.cosine);
-                classes_[rest].push_back(windows_.depth_class(depth));
-            }
-        }
+        each_depth([&](std::size_t group, bool used, double depth) {
+            const SineCosine kappa =
+                used && depth > 0.0 ? mean_entering(depth, nose_, edge) : SineCosine{kNaN, kNaN};
+            depths_[group].push_back(depth);
+            sines_[group].push_back(kappa.sine);
+            cosines_[group].push_back(kappa.cosine);
+            classes_[group].push_back(used ? windows_.depth_class(depth) : 0);
+        });
     }
     void fill_states() {
         const double sign = base_.cut == LatheCut::turn ? -2.0 : base_.cut == LatheCut::bore ? 2.0 : 0.0;
@@ -213,6 +245,9 @@ class LatheJob : public Job {
             diameters_.push_back(base_.diameter_mm + sign * k * counted_.step_mm);
         }
         diameters_.push_back(sign == 0.0 ? base_.diameter_mm : request_.to_mm);
+        for (int k = 0; k <= steps(); ++k) {
+            diameters_.push_back(diameters_[index(k)] + sign * depth_at(PassKind::half, k));
+        }
         const std::size_t across = base_.cut == LatheCut::face ? 1 : diameters_.size();
         factors_.assign(across * levers_.speeds.size(), kNaN);
         if (std::isnan(lathe::bend(base_, alloy_, base_.diameter_mm, 1.0).value)) {
@@ -221,7 +256,6 @@ class LatheJob : public Job {
         for (const double left : diameters_) {
             bends_.push_back(lathe::bend(base_, alloy_, left, 1.0).value);
         }
-        bends_.push_back(bends_.back());
     }
     void fill_feeds() {
         per_rev_ = levers_.source == FeedSource::step;
@@ -246,15 +280,12 @@ class LatheJob : public Job {
                 fastest_[fine ? 1 : 0].push_back(windows_.fastest(fine, feed_class));
             }
         }
-        const std::size_t count = feeds_.size() * depths_[0].size();
-        for (std::vector<double>& forces : forces_) {
-            forces.assign(count, kNaN);
+        for (std::vector<std::vector<double>>& forces : forces_) {
+            forces.resize(feeds_.size());
         }
         least_.resize(feeds_.size());
-        if (!std::isnan(request_.life_min)) {
-            for (std::vector<EdgeLife>& lives : lives_) {
-                lives.resize(count);
-            }
+        for (std::vector<std::vector<EdgeLife>>& lives : lives_) {
+            lives.resize(feeds_.size());
         }
     }
 
@@ -267,11 +298,15 @@ class LatheJob : public Job {
         return known;
     }
     /// Cutting force without corrections.
-    [[nodiscard]] double force(std::size_t rest, int deep, std::size_t r) const {
-        double& known = forces_[rest][r * depths_[0].size() + index(deep)];
+    [[nodiscard]] double force(std::size_t group, std::size_t place, std::size_t r) const {
+        std::vector<double>& row = forces_[group][r];
+        if (row.empty()) {
+            row.assign(depths_[group].size(), kNaN);
+        }
+        double& known = row[place];
         if (std::isnan(known)) {
-            known = TurningForce::at(constants_.kc11_n_mm2, constants_.mc, depths_[rest][index(deep)],
-                                     feeds_[r], feeds_[r] * sines_[rest][index(deep)], 1.0);
+            known = TurningForce::at(constants_.kc11_n_mm2, constants_.mc, depths_[group][place], feeds_[r],
+                                     feeds_[r] * sines_[group][place], 1.0);
         }
         return known;
     }
@@ -281,16 +316,20 @@ class LatheJob : public Job {
         if (out.empty()) {
             out.assign(depths_[0].size(), kInfinite);
             for (int m = 1; m <= steps(); ++m) {
-                out[index(m)] = std::min(out[index(m) - 1], force(0, m, r) * cosines_[0][index(m)]);
+                out[index(m)] = std::min(out[index(m) - 1], force(0, index(m), r) * cosines_[0][index(m)]);
             }
         }
         return out;
     }
-    [[nodiscard]] double life_of(std::size_t rest, int deep, std::size_t r, double speed) const {
-        EdgeLife& life = lives_[rest][r * depths_[0].size() + index(deep)];
+    [[nodiscard]] double life_of(std::size_t group, std::size_t place, std::size_t r, double speed) const {
+        std::vector<EdgeLife>& row = lives_[group][r];
+        if (row.empty()) {
+            row.resize(depths_[group].size());
+        }
+        EdgeLife& life = row[place];
         if (std::isnan(life.c_m_min)) {
             const LifeQuery query{&alloy_, request_.work.hardness_hb, request_.tool_material, feeds_[r],
-                                  depths_[rest][index(deep)]};
+                                  depths_[group][place]};
             if (!edge_life(catalogue_, query, life).ok()) {
                 life.c_m_min = 0.0;
             }
@@ -306,8 +345,9 @@ class LatheJob : public Job {
         const std::size_t r = row(s, i);
         const double feed = feeds_[r];
         const Speed& speed = levers_.speeds[s];
-        const std::size_t rest = bite.rest ? 1 : 0;
-        const double depth = depths_[rest][index(bite.deep)];
+        const std::size_t kind = group(bite);
+        const std::size_t at = place(bite);
+        const double depth = depths_[kind][at];
         const auto below = [&](LimitCode code, double value, double limit, bool hard) {
             return like(code, value, limit, value / limit, hard);
         };
@@ -318,7 +358,7 @@ class LatheJob : public Job {
             if (nose_ > 0.0 && !below(LimitCode::nose_feed, feed, kFeedOverNose * nose_, false)) {
                 return false;
             }
-            if (bite.finish && nose_ > 0.0 && !std::isnan(request_.roughness_um)) {
+            if (bite.finish() && nose_ > 0.0 && !std::isnan(request_.roughness_um)) {
                 const double ra = RoughnessRa::compute(feed, nose_);
                 if (!below(LimitCode::roughness, std::isnan(ra) ? kInfinite : ra, request_.roughness_um,
                            false)) {
@@ -339,16 +379,19 @@ class LatheJob : public Job {
         if constexpr (kWhich == Which::fixed) {
             return true;
         }
-        const std::size_t x = base_.cut == LatheCut::turn   ? index(bite.from)
+        const std::size_t x = base_.cut == LatheCut::turn   ? from_index(bite)
                               : base_.cut == LatheCut::bore ? to_index(bite)
                                                             : 0;
         const double v = CuttingSpeed::compute(speed.rpm, diameters_[x]);
-        const bool fine = bite.finish || depth <= kFinishDepthMm;
+        const bool fine = bite.finish() || depth <= kFinishDepthMm;
         if constexpr (kWhich == Which::all) {
             if (!below(LimitCode::edge_depth, depth, deepest_, false)) {
                 return false;
             }
-            const std::size_t depth_class = classes_[rest][index(bite.deep)];
+            if (!like(LimitCode::least_depth, depth, least_mm_, least_mm_ / depth, false)) {
+                return false;
+            }
+            const std::size_t depth_class = classes_[kind][at];
             if (!below(LimitCode::feed_guide, feed,
                        value_or(windows_.feed(fine, depth_class), usual_feed_mm(base_.cut, fine)), false)) {
                 return false;
@@ -357,13 +400,13 @@ class LatheJob : public Job {
                        false)) {
                 return false;
             }
-            const double chip = feed * sines_[rest][index(bite.deep)];
+            const double chip = feed * sines_[kind][at];
             if (!like(LimitCode::chip_thickness, chip, kRubbingThicknessMm, kRubbingThicknessMm / chip,
                       true)) {
                 return false;
             }
         }
-        const double f = force(rest, bite.deep, r) * (correction_ * speed_factor(x, s));
+        const double f = force(kind, at, r) * (correction_ * speed_factor(x, s));
         if (!std::isnan(f)) {
             if (!std::isnan(speed.available_kw) &&
                 !below(LimitCode::power, CuttingPower::compute(f, v) * high_, speed.available_kw, true)) {
@@ -397,10 +440,9 @@ class LatheJob : public Job {
             }
             if constexpr (kWhich == Which::all) {
                 if (!bends_.empty()) {
-                    const double bend =
-                        share_ * f * cosines_[rest][index(bite.deep)] * bends_[to_index(bite)] * high_;
-                    if (!below(LimitCode::deflection, std::isnan(bend) ? kInfinite : bend,
-                               bite.finish ? finish_bend_ : most_bend_, true)) {
+                    const double bend = share_ * f * cosines_[kind][at] * bends_[to_index(bite)] * high_;
+                    if (!below(LimitCode::deflection, std::isnan(bend) ? kInfinite : bend, bend_limit(bite),
+                               true)) {
                         return false;
                     }
                 }
@@ -408,7 +450,7 @@ class LatheJob : public Job {
         }
         if constexpr (kWhich == Which::all) {
             if (!std::isnan(request_.life_min)) {
-                const double life = life_of(rest, bite.deep, r, v);
+                const double life = life_of(kind, at, r, v);
                 return like(LimitCode::tool_life, life, request_.life_min, request_.life_min / life, true);
             }
         }
@@ -430,20 +472,20 @@ class LatheJob : public Job {
     double work_whirl_ = kNaN;  // half the first whirl
     double bar_whirl_ = kNaN;
     bool per_rev_ = true;
-    std::array<std::vector<double>, 2> depths_;  // whole steps; and with the rest added
-    std::array<std::vector<double>, 2> sines_;
-    std::array<std::vector<double>, 2> cosines_;
-    std::array<std::vector<std::size_t>, 2> classes_;
-    std::vector<double> diameters_;  // after so many steps; the last: finished
+    std::array<std::vector<double>, kGroups> depths_;
+    std::array<std::vector<double>, kGroups> sines_;
+    std::array<std::vector<double>, kGroups> cosines_;
+    std::array<std::vector<std::size_t>, kGroups> classes_;
+    std::vector<double> diameters_;  // after so many steps; finished; after half of what a step leaves
     std::vector<double> bends_;      // under a unit force, by what is left
     std::vector<double> feeds_;
     std::vector<std::size_t> feed_classes_;
     std::array<double, 2> coarsest_{};            // rough, fine
     std::array<std::vector<double>, 2> fastest_;  // rough, fine; by feed
     mutable std::vector<double> factors_;
-    mutable std::array<std::vector<double>, 2> forces_;
+    mutable std::array<std::vector<std::vector<double>>, kGroups> forces_;  // by group, feed, place
     mutable std::vector<std::vector<double>> least_;
-    mutable std::array<std::vector<EdgeLife>, 2> lives_;
+    mutable std::array<std::vector<std::vector<EdgeLife>>, kGroups> lives_;
 };
 
 }  // namespace halfnut::cutting

@@ -99,6 +99,7 @@ Levers::Levers(const machine::Machine& machine, const machine::FeedLadder* ladde
         for (const Speed& to : speeds) {
             const machine::SpindleStep& b = machine.spindle[to.step];
             const bool knob = from.step == to.step;
+            speed_stops.push_back(!knob && (a.stop_to_change || b.stop_to_change));
             speed_change.push_back(&from == &to ? 0
                                    : knob       ? change_cost(machine, false, 1)
                                                 : change_cost(machine, a.stop_to_change || b.stop_to_change,
@@ -109,12 +110,14 @@ Levers::Levers(const machine::Machine& machine, const machine::FeedLadder* ladde
         if (source == FeedSource::hand) {
             first_feed.push_back(0);
             feed_change.insert(feed_change.end(), feeds.size(), 0);
+            feed_stops.insert(feed_stops.end(), feeds.size(), false);
             continue;
         }
         const machine::FeedStep& a = ladder->steps[from.step];
         first_feed.push_back(change_cost(machine, a.stop_to_change, moved({}, a.positions)));
         for (const Feed& to : feeds) {
             const machine::FeedStep& b = ladder->steps[to.step];
+            feed_stops.push_back(&from != &to && (a.stop_to_change || b.stop_to_change));
             feed_change.push_back(&from == &to ? 0
                                                : change_cost(machine, a.stop_to_change || b.stop_to_change,
                                                              moved(a.positions, b.positions)));

@@ -28,6 +28,9 @@ inline MillShape mill_shape(ChooseCut cut) noexcept {
     }
 }
 
+/// Least depth of the last pass after others, mm.
+inline constexpr double kMilledLowMm = 0.2;
+
 /// Passes side by side at each depth that are tried: from the fewest that the step over allows.
 inline std::vector<int> across_tried(const ChooseRequest& request) {
     const double d = request.diameter_mm;
@@ -88,12 +91,13 @@ class MillJob : public Job {
                            : std::min(most_bend_, value_or(request.tolerance_share, kToleranceShare) *
                                                       request.tolerance_mm);
         bend_ = milling::bend_mm(base_, 1.0);
-        for (const std::size_t rest : {0U, 1U}) {
-            for (int m = 0; m <= steps(); ++m) {
-                depths_[rest].push_back(m * counted_.step_mm + (rest == 1 ? counted_.rest_mm : 0.0));
-                classes_[rest].push_back(windows_.depth_class(depths_[rest].back()));
-            }
+        if (!request.free) {
+            closing_ = closed();
         }
+        each_depth([&](std::size_t group, bool used, double depth) {
+            depths_[group].push_back(depth);
+            classes_[group].push_back(used ? windows_.depth_class(depth) : 0);
+        });
         for (const Speed& speed : levers_.speeds) {
             for (const Feed& feed : levers_.feeds) {
                 fill_lever(speed, feed);
@@ -141,7 +145,7 @@ class MillJob : public Job {
         return out;
     }
     [[nodiscard]] double depth_of(const Bite& bite) const noexcept {
-        return depths_[bite.rest ? 1 : 0][static_cast<std::size_t>(bite.deep)];
+        return depths_[group(bite)][place(bite)];
     }
     [[nodiscard]] CutResult as_cut(const Bite& bite, std::size_t s, std::size_t i) const {
         MillRequest request = base_;
@@ -149,13 +153,14 @@ class MillJob : public Job {
         request.step_down_mm = request.depth_mm;
         request.feed_per_tooth_mm = cuts_[s * levers_.feeds.size() + i].per_tooth;
         request.spindle_rpm = levers_.speeds[s].rpm;
-        request.deflection_limit_mm = bite.finish ? finish_bend_ : most_bend_;
-        request.roughness_limit_um = bite.finish ? request_.roughness_um : kNaN;
+        request.deflection_limit_mm = bite.finish() ? finish_bend_ : most_bend_;
+        request.roughness_limit_um = bite.finish() ? request_.roughness_um : kNaN;
         return cut(catalogue_, machine_, request);
     }
     void sizes(const Bite& bite, ChosenPass& out) const noexcept {
-        out.before_mm = bite.from * counted_.step_mm;
-        out.after_mm = bite.last ? request_.off_mm : (bite.from + bite.deep) * counted_.step_mm;
+        out.before_mm = bite.from * counted_.step_mm +
+                        (bite.kind == PassKind::rest ? depth_at(PassKind::half, bite.from) : 0.0);
+        out.after_mm = bite.last() ? request_.off_mm : out.before_mm + depth_of(bite);
     }
 
    private:
@@ -170,6 +175,21 @@ class MillJob : public Job {
         std::size_t feed_class = 0;
     };
 
+    /// The dial down sets no side, and how deep the last pass goes down is free.
+    [[nodiscard]] Closing closed() const noexcept {
+        const bool limits = !std::isnan(request_.tolerance_mm);
+        ClosingRequest asked;
+        asked.size_mm = request_.width_mm;
+        asked.band_mm = request_.tolerance_mm;
+        asked.line_mm = 0.0;
+        Closing out = cutting::closing(catalogue_, asked);
+        out.way = limits ? ClosingWay::one_measured : ClosingWay::one_unmeasured;
+        out.low_mm = kMilledLowMm;
+        out.high_mm = kInfinite;
+        out.aim_mm = kNaN;
+        out.third = false;
+        return out;
+    }
     static Operation operation(ChooseCut cut) noexcept {
         return cut == ChooseCut::mill_face ? Operation::face_mill : Operation::end_mill;
     }
@@ -202,8 +222,7 @@ class MillJob : public Job {
             return true;
         }
         const PerDepth& one = cuts_[s * levers_.feeds.size() + i];
-        const std::size_t rest = bite.rest ? 1 : 0;
-        const double depth = depths_[rest][static_cast<std::size_t>(bite.deep)];
+        const double depth = depth_of(bite);
         const auto below = [&](LimitCode code, double value, double limit, bool hard) {
             return like(code, value, limit, value / limit, hard);
         };
@@ -211,8 +230,8 @@ class MillJob : public Job {
             if (!below(LimitCode::edge_depth, depth, deepest_, false)) {
                 return false;
             }
-            const std::size_t depth_class = classes_[rest][static_cast<std::size_t>(bite.deep)];
-            if (bite.finish && !std::isnan(one.finish_um) && !std::isnan(request_.roughness_um) &&
+            const std::size_t depth_class = classes_[group(bite)][place(bite)];
+            if (bite.finish() && !std::isnan(one.finish_um) && !std::isnan(request_.roughness_um) &&
                 !below(LimitCode::roughness, one.finish_um, request_.roughness_um, false)) {
                 return false;
             }
@@ -245,8 +264,8 @@ class MillJob : public Job {
         if (!std::isnan(request_.force_n) && !below(LimitCode::force, f * high_, request_.force_n, true)) {
             return false;
         }
-        return std::isnan(bend_) ||
-               below(LimitCode::deflection, f * bend_ * high_, bite.finish ? finish_bend_ : most_bend_, true);
+        return std::isnan(bend_) || below(LimitCode::deflection, f * bend_ * high_,
+                                          bite.finish() ? finish_bend_ : most_bend_, true);
     }
 
     int across_ = 1;
@@ -258,8 +277,8 @@ class MillJob : public Job {
     double most_bend_ = kNaN;
     double finish_bend_ = kNaN;
     double bend_ = kNaN;
-    std::array<std::vector<double>, 2> depths_;
-    std::array<std::vector<std::size_t>, 2> classes_;
+    std::array<std::vector<double>, kGroups> depths_;
+    std::array<std::vector<std::size_t>, kGroups> classes_;
     std::vector<PerDepth> cuts_;
 };
 

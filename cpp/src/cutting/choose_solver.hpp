@@ -1,6 +1,6 @@
 #pragma once
-// The search behind choose(): levers with what changing them costs, and the dynamic programme over the dial's
-// steps.
+// The free search behind choose(): levers with what changing them costs, and the dynamic programme over the
+// dial's steps.
 //
 // Let a state be (k, l): k steps of the dial are off, lever l is set; a lever is a speed with a feed.
 //     W(k, l) = least of   t(l) + V(k + d, l)   over every depth d that lever l may take from k
@@ -79,6 +79,8 @@ struct Levers {
     FeedSource source = FeedSource::step;
     std::vector<Cost> speed_change;  ///< from, to
     std::vector<Cost> feed_change;
+    std::vector<bool> speed_stops;  ///< whether the spindle must stand still: from, to
+    std::vector<bool> feed_stops;
     std::vector<Cost> first_speed;  ///< where nothing is known of what is set
     std::vector<Cost> first_feed;
 
@@ -87,14 +89,18 @@ struct Levers {
     [[nodiscard]] Cost from_now(int spindle, int feed, std::size_t s, std::size_t i) const noexcept;
 };
 
-/// One pass: from which step of the dial, how many steps deep, whether the rest of the depth comes with it,
-/// whether it ends on size, whether it finishes.
+/// What a pass is: a rough one, the rough one before a measurement, half of what is left, the rest, or one
+/// that takes all that is left.
+enum class PassKind : std::uint8_t { rough, before_measuring, half, rest, only };
+
+/// One pass: from which step of the dial, how many steps deep where it is rough, what it is.
 struct Bite {
     int from = 0;
     int deep = 0;
-    bool rest = false;
-    bool last = false;
-    bool finish = false;
+    PassKind kind{};
+
+    [[nodiscard]] bool finish() const noexcept { return kind >= PassKind::half; }
+    [[nodiscard]] bool last() const noexcept { return kind >= PassKind::rest; }
 };
 
 struct Planned {
@@ -103,7 +109,7 @@ struct Planned {
     std::size_t feed = 0;
 };
 struct Sequence {
-    Cost cost = kNever;  ///< without measuring
+    Cost cost = kNever;  ///< with what is measured before passes, not of the finished work
     std::vector<Planned> passes;
 };
 
@@ -113,13 +119,12 @@ struct Barred {
     std::size_t feed = std::numeric_limits<std::size_t>::max();
 };
 
-/// The cheapest sequence. Job gives levers(), steps(), cap(), single(), first_of_pair(), pass_s(),
-/// return_s(), dial_s(), side_by_side(), now_spindle(), now_feed(), holds<>(), may_hold() and
-/// may_bend_little().
+/// What both searches over a job's levers share. Job gives levers(), steps(), cap(), pass_s(), return_s(),
+/// dial_s(), side_by_side(), now_spindle(), now_feed(), holds<>(), may_hold() and may_bend_little().
 template <class Job, class Which>
-class Solver {
+class LeverSearch {
    public:
-    Solver(const Job& job, Barred barred) : job_(job), levers_(job.levers()) {
+    LeverSearch(const Job& job, Barred barred) : job_(job), levers_(job.levers()) {
         const std::size_t count = levers_.count();
         passes_.assign(count, kNever);
         for (std::size_t s = 0; s < levers_.speeds.size(); ++s) {
@@ -143,6 +148,60 @@ class Solver {
         }
         std::stable_sort(order_.begin(), order_.end(),
                          [&](std::size_t a, std::size_t b) { return passes_[a] < passes_[b]; });
+    }
+
+    /// All in one pass.
+    [[nodiscard]] Sequence one_pass() const {
+        Sequence out;
+        const Bite bite{0, job_.steps(), PassKind::only};
+        for (const std::size_t l : order_) {
+            const Cost cost = from_now(l) + passes_[l];
+            if (cost < out.cost && holds<Which::all>(bite, l)) {
+                out = {cost, {{bite, speed_of(l), feed_of(l)}}};
+            }
+        }
+        return out;
+    }
+
+   protected:
+    [[nodiscard]] std::size_t lever(std::size_t s, std::size_t i) const noexcept {
+        return s * levers_.feeds.size() + i;
+    }
+    [[nodiscard]] std::size_t speed_of(std::size_t l) const noexcept { return l / levers_.feeds.size(); }
+    [[nodiscard]] std::size_t feed_of(std::size_t l) const noexcept { return l % levers_.feeds.size(); }
+    template <Which kWhich>
+    [[nodiscard]] bool holds(const Bite& bite, std::size_t l) const {
+        return job_.template holds<kWhich>(bite, speed_of(l), feed_of(l));
+    }
+    [[nodiscard]] bool fixed_hold(std::size_t l) const {
+        return holds<Which::fixed>(Bite{0, std::min(1, job_.steps()), PassKind::rough},
+                                   l);  // less than a line: none
+    }
+
+    [[nodiscard]] Cost from_now(std::size_t l) const noexcept {
+        return levers_.from_now(job_.now_spindle(), job_.now_feed(), speed_of(l), feed_of(l));
+    }
+
+    const Job& job_;
+    const Levers& levers_;
+    std::vector<Cost> passes_;  // t(l)
+    std::vector<std::size_t> order_;
+};
+
+/// The cheapest sequence of any depths with any levers, ending in a pair. Job also gives pairs() and
+/// measure_s().
+template <class Job, class Which>
+class FreeSearch : LeverSearch<Job, Which> {
+    using Base = LeverSearch<Job, Which>;
+    using Base::from_now, Base::job_, Base::levers_, Base::order_, Base::passes_;
+    using Base::lever, Base::speed_of, Base::feed_of;
+    template <Which kWhich>
+    [[nodiscard]] bool holds(const Bite& bite, std::size_t l) const {
+        return Base::template holds<kWhich>(bite, l);
+    }
+
+   public:
+    FreeSearch(const Job& job, Barred barred) : Base(job, barred) {
         const auto dearest = [](const std::vector<Cost>& changes, const std::vector<Cost>& first) {
             return std::max(*std::max_element(changes.begin(), changes.end()),
                             *std::max_element(first.begin(), first.end()));
@@ -152,9 +211,6 @@ class Solver {
     }
 
     [[nodiscard]] Sequence solve() {
-        if (job_.single()) {
-            return one_pass();
-        }
         const auto steps = static_cast<std::size_t>(job_.steps());
         const std::size_t count = levers_.count();
         cap_ = job_.cap();
@@ -169,46 +225,8 @@ class Solver {
     }
 
    private:
-    [[nodiscard]] std::size_t lever(std::size_t s, std::size_t i) const noexcept {
-        return s * levers_.feeds.size() + i;
-    }
-    [[nodiscard]] std::size_t speed_of(std::size_t l) const noexcept { return l / levers_.feeds.size(); }
-    [[nodiscard]] std::size_t feed_of(std::size_t l) const noexcept { return l % levers_.feeds.size(); }
     [[nodiscard]] std::size_t at(int k, std::size_t l) const noexcept {
         return l * static_cast<std::size_t>(job_.steps() + 1) + static_cast<std::size_t>(k);
-    }
-    template <Which kWhich>
-    [[nodiscard]] bool holds(const Bite& bite, std::size_t l) const {
-        return job_.template holds<kWhich>(bite, speed_of(l), feed_of(l));
-    }
-    [[nodiscard]] bool fixed_hold(std::size_t l) const {
-        return holds<Which::fixed>(Bite{0, std::min(1, job_.steps()), false, false, false},
-                                   l);  // less than a line: none
-    }
-
-    [[nodiscard]] Sequence one_pass() const {
-        Sequence out;
-        const Bite bite{0, job_.steps(), true, true, true};
-        for (const std::size_t l : order_) {
-            const Cost cost = from_now(l) + passes_[l];
-            if (cost < out.cost && holds<Which::all>(bite, l)) {
-                out = {cost, {{bite, speed_of(l), feed_of(l)}}};
-            }
-        }
-        return out;
-    }
-    [[nodiscard]] Cost from_now(std::size_t l) const noexcept {
-        return levers_.from_now(job_.now_spindle(), job_.now_feed(), speed_of(l), feed_of(l));
-    }
-
-    /// The pair that takes all from a step on.
-    struct Pair {
-        Bite first;
-        Bite second;
-    };
-    [[nodiscard]] Pair pair_from(int k, int first) const noexcept {
-        return {Bite{k, first, false, false, true},
-                Bite{k + first, job_.steps() - k - first, true, true, true}};
     }
 
     void settle(int k) {
@@ -217,9 +235,7 @@ class Solver {
         for (int d = 1; d <= most; ++d) {
             reached = std::min(reached, least_[static_cast<std::size_t>(k) + static_cast<std::size_t>(d)]);
         }
-        const int first = job_.first_of_pair(k);
-        const bool pair_fits = first >= 1 && first <= cap_ && job_.steps() - k - first <= cap_;
-        const Pair pair = pair_from(k, first);
+        const bool pair_fits = job_.pairs(k);
         Cost best = kNever;
         alive_.clear();
         for (const std::size_t l : order_) {
@@ -231,7 +247,8 @@ class Solver {
             Cost found = kNever;
             int deep = 0;
             if (pair_fits && job_.may_hold(true, k, speed_of(l), feed_of(l)) &&
-                holds<Which::all>(pair.first, l) && holds<Which::all>(pair.second, l)) {
+                holds<Which::all>(Bite{k, 0, PassKind::half}, l) &&
+                holds<Which::all>(Bite{k, 0, PassKind::rest}, l)) {
                 found = 2 * one;
             }
             rough(k, most, l, found, deep);
@@ -262,7 +279,7 @@ class Solver {
         int high = most;
         while (low < high) {
             const int middle = (low + high + 1) / 2;
-            if (holds<Which::growing>(Bite{k, middle, false, false, false}, l)) {
+            if (holds<Which::growing>(Bite{k, middle, PassKind::rough}, l)) {
                 low = middle;
             } else {
                 high = middle - 1;
@@ -273,7 +290,7 @@ class Solver {
         }
         for (int d = low; d >= 1; --d) {
             const Cost cost = passes_[l] + values[k + d];
-            if (cost < found && holds<Which::all>(Bite{k, d, false, false, false}, l)) {
+            if (cost < found && holds<Which::all>(Bite{k, d, PassKind::rough}, l)) {
                 found = cost;
                 deep = d;
             }
@@ -336,18 +353,17 @@ class Solver {
         if (start_.cost >= kNever) {
             return out;
         }
-        out.cost = start_.cost;
+        out.cost = start_.cost + time_cost(job_.measure_s());
         std::size_t l = start_.lever;
         int k = 0;
         while (true) {
             const int deep = depth_[at(k, l)];
             if (deep == 0) {
-                const Pair pair = pair_from(k, job_.first_of_pair(k));
-                out.passes.push_back({pair.first, speed_of(l), feed_of(l)});
-                out.passes.push_back({pair.second, speed_of(l), feed_of(l)});
+                out.passes.push_back({Bite{k, 0, PassKind::half}, speed_of(l), feed_of(l)});
+                out.passes.push_back({Bite{k, 0, PassKind::rest}, speed_of(l), feed_of(l)});
                 return out;
             }
-            out.passes.push_back({Bite{k, deep, false, false, false}, speed_of(l), feed_of(l)});
+            out.passes.push_back({Bite{k, deep, PassKind::rough}, speed_of(l), feed_of(l)});
             k += deep;
             l = static_cast<std::size_t>(next_[at(k, l)]);
         }
@@ -358,10 +374,6 @@ class Solver {
         Cost cost = kNever;
     };
 
-    const Job& job_;
-    const Levers& levers_;
-    std::vector<Cost> passes_;  // t(l)
-    std::vector<std::size_t> order_;
     Cost dearest_ = 0;
     int cap_ = 0;
     std::vector<Cost> value_;

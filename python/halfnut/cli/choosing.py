@@ -43,7 +43,7 @@ Example:
 @click.option("--end-diameter", help="Where facing ends; the centre, or the bore, when not given.")
 @click.option("--flutes", type=COUNT, help="Teeth of the cutter.")
 @click.option("--tool", help="HSS, cobalt HSS, cast cobalt, carbide or coated carbide; HSS when not given.")
-@click.option("--tolerance", help="Of the diameter: the last passes may bend by half of it.")
+@click.option("--tolerance", help="Of the diameter, or a faced length: says how the size is closed on.")
 @click.option("--tolerance-share", type=float, help="Share of the tolerance that the bend may take.")
 @click.option("--roughness", "roughness_um", type=float, help="Ra of the last pass, in micrometres.")
 @click.option("--life", "life_min", type=float, help="Minutes that the edge must last at least.")
@@ -61,7 +61,8 @@ Example:
 @click.option("--nose-radius", help="Nose radius of the tool.")
 @click.option("--rake", "rake_deg", type=float, help="Rake of the tool, degrees.")
 @click.option("--hardness", "hardness_hb", type=float, help="The work's own Brinell hardness.")
-@click.option("--single", is_flag=True, help="One finishing pass instead of roughing and a pair.")
+@click.option("--single", is_flag=True, help="All in one finishing pass.")
+@click.option("--free", is_flag=True, help="Any depths and levers in every pass, instead of a shop's way.")
 @with_file("--plot", "Draw the passes to this file")
 @with_json
 @with_evidence

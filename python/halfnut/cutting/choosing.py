@@ -43,7 +43,9 @@ class PassPlanned:
     before_mm, after_mm : float
         Diameters in turning and boring, else what is off already.
     reading : Reading or None
-        Of the dial that sets the depth, zero where the tool touches.
+        Of the dial that sets the depth, zero where the tool touches; None where the measurement before sets it.
+    measure : str
+        What to measure before this pass and what to take then; empty where nothing is measured.
     slower_holds, faster_holds : bool
         Whether the next slower or faster speed of the machine keeps every limit of this pass too.
     limits : tuple of Limit
@@ -58,6 +60,7 @@ class PassPlanned:
     reading: Reading | None
     finish: bool
     measure_before: bool
+    measure: str
     slower_holds: bool
     faster_holds: bool
     cut_s: float
@@ -88,6 +91,14 @@ class Passes(Record):
 
     Attributes
     ----------
+    closing : str
+        How the size is closed on: "one_unmeasured", "one_measured", "halves", or "free".
+    instrument : str
+        What the size is measured with; "none" where that is not said.
+    reach_mm : float or None
+        Half a line of the dial and the instrument's error together, either way on the size.
+    lines_apart : int
+        Rough readings are whole multiples of so many lines.
     passes : tuple of PassPlanned
         Empty where nothing keeps every limit.
     time_s : float or None
@@ -119,6 +130,10 @@ class Passes(Record):
     to_mm: float | None
     off_mm: float | None
     depth_mm: float
+    closing: str
+    instrument: str
+    reach_mm: float | None
+    lines_apart: int
     passes: tuple[PassPlanned, ...]
     time_s: float | None
     levers_moved: int
@@ -182,6 +197,10 @@ class Passes(Record):
             "to_mm": self.to_mm,
             "off_mm": self.off_mm,
             "depth_mm": self.depth_mm,
+            "closing": self.closing,
+            "instrument": self.instrument,
+            "reach_mm": self.reach_mm,
+            "lines_apart": self.lines_apart,
             "passes": len(each),
             "across": self.across,
             "time_s": self.time_s,
@@ -220,7 +239,11 @@ class Passes(Record):
 
     def report(self) -> list[tuple[str, str]]:
         """The passes, their time, what limits them, what would help."""
-        told = [("job", self._job()), *([("assumed", ", ".join(self.assumed))] if self.assumed else [])]
+        told = [
+            ("job", self._job()),
+            ("closing", words("closing", self.closing)),
+            *([("assumed", ", ".join(self.assumed))] if self.assumed else []),
+        ]
         return told + (self._found() if self.found else self._not_found())
 
     def lines(self) -> list[str]:
@@ -238,7 +261,7 @@ class Passes(Record):
     def _stop(self, one: PassPlanned) -> str:
         """Where a pass stops: on the dial, and what is then measured or off."""
         size = spell(one.after_mm, "length", self.unit) + (" off" if self.to_mm is None else "")
-        measure = "measure, " if one.measure_before else ""
+        measure = f"{one.measure.partition(';')[0]}: " if one.measure else ""
         return f"{measure}{size}" if one.reading is None else f"{measure}{one.reading} ({size})"
 
     def next_answer(self) -> str:
@@ -261,12 +284,15 @@ class Passes(Record):
 
     def _found(self) -> list[tuple[str, str]]:
         after = "off" if self.to_mm is None else "diameter"
-        readings = ["" if one.reading is None else str(one.reading) for one in self.passes]
+        readings = [
+            str(one.reading) if one.reading is not None else words("said", "as_measured") if one.measure else ""
+            for one in self.passes
+        ]
         wide = 2 + max(len(text) for text in (f"{self.dial} dial", *readings))
         out = [("pass", f"{'depth':>8}{after:>10}  {self.dial + ' dial':<{wide}}levers")]
         for one, dial in zip(self.passes, readings, strict=True):
             if one.measure_before:
-                out.append(("", "measure; set the last pass by what the measurement leaves"))
+                out.append(("", one.measure))
             same = one.number > 1 and self.passes[one.number - 2].cut.answer == one.cut.answer
             levers = "as before" if same else one.cut.answer
             sizes = f"{self._number(one.depth_mm):>8}{self._number(one.after_mm):>10}"
@@ -390,14 +416,17 @@ def choose(
     dial_set_s: float | None = None,
     hand_turns_per_min: float | None = None,
     single: bool = False,
+    free: bool = False,
     now: tuple[int, int] = (-1, -1),
     explain: bool = True,
 ) -> Passes:
     """Choose the fastest passes over the machine's real steps and dial lines that keep every limit.
 
-    The time counts cutting, return strokes, setting the dial, changing levers and measuring. The last two passes
-    are equal to within a line, with a measurement between them. Forces are taken at the upper edge of their band.
-    What exactly is made least, and how ties fall, stands in the header ``halfnut/cutting/choose.hpp``.
+    The time counts cutting, return strokes, setting the dial, changing levers and measuring. Passes are divided as
+    shops do: rough ones with one setting on whole tens of lines; then, without a tolerance, one cut; from 0.1 mm
+    on, one cut by a measurement; closer, two equal cuts, each by a measurement. The answer is the fastest of all
+    such passes. Forces are taken at the upper edge of their band. What exactly is made least, and how ties fall,
+    stands in the header ``halfnut/cutting/choose.hpp``.
 
     Parameters
     ----------
@@ -422,8 +451,8 @@ def choose(
     flutes, step_over
         As for `mill`.
     tolerance : str or Length, optional
-        Of the diameter, or of a milled side: the last two passes may bend by `tolerance_share` of it, 0.5 when not
-        given.
+        Of the diameter, a faced length, or a milled side: says how the size is closed on; finishing cuts may deflect
+        by `tolerance_share` of it, 0.5 when not given.
     roughness_um, life_min, force_n : float, optional
         Ra of the last pass; life of the edge at least; force that tool and work bear.
     jaw_force_n, grip_diameter, friction, grip_safety, jaw_mass_kg, jaw_radius : optional
@@ -433,7 +462,9 @@ def choose(
     dial_set_s, hand_turns_per_min : float, optional
         To set the dial, 5 s; turns of the handle a minute when a slide is wound back, 60.
     single : bool
-        One finishing pass instead of roughing and a pair.
+        All in one finishing pass.
+    free : bool
+        Any depths with any levers in every pass, the last two equal to within a line and measured between.
     now : (int, int), optional
         Spindle and feed step that are set now; -1 for not known.
     explain : bool
@@ -512,7 +543,7 @@ def choose(
     if not milling and jaw_force_n is None and hold != "between centres":
         assumed.append("a grip that holds, for no jaw force is given")
     inches, unit = size.system == "inch", unit_of(size)
-    at_work = (edge.material, given, single, hold, held, hardness_hb)
+    at_work = (edge.material, given, single, free, hold, held, hardness_hb)
     with asked(inches):
         result = _core.choose_passes(do, found.index, *at_work, now[0], now[1], core, active(), explain)
     ladder = core.table if milling else core.carriage
@@ -527,7 +558,18 @@ def choose(
     noted = [item for one in passes for item in one.cut.notes if item.code not in _AS_CHOSEN]
     time_s = None if math.isnan(result.time_s) else result.time_s
     spent = (_edge_share(passes) or 0.0) > 1
-    warned += [caution(code) for code, told in (("no_passes", not passes), ("edge_spent", spent)) if told]
+    closing = result.closing
+    shops = bool(passes) and not free and not single and numbers["tolerance_mm"] is not None
+    measured = shops and any(one.measure_before for one in passes)
+    told = {
+        "no_passes": not passes,
+        "edge_spent": spent,
+        "dial_coarse": measured and closing.coarse,
+        "close_grade": measured and closing.third,
+        "compound_over": measured and closing.compound,
+        "little_left": shops and not measured,
+    }
+    warned += [caution(code) for code, holds in told.items() if holds]
     other = result.next
     next_words = ""
     if other is not None:
@@ -543,6 +585,10 @@ def choose(
         to_mm=numbers["to_mm"],
         off_mm=numbers["off_mm"],
         depth_mm=depth,
+        closing=closing.way,
+        instrument=closing.instrument,
+        reach_mm=None if math.isnan(closing.reach_mm) else closing.reach_mm,
+        lines_apart=result.lines_apart,
         passes=passes,
         time_s=time_s,
         levers_moved=result.levers_moved,
@@ -600,7 +646,7 @@ def _passes(
     gone = 0.0
     for number, one in enumerate(result.passes, 1):
         gone += one.depth_mm
-        shown = None if slide is None else reading(slide, travel_mm=gone)
+        shown = None if slide is None or one.by_measurement else reading(slide, travel_mm=gone)
         at_mm = one.before_mm if do == "turn" else one.after_mm if do == "bore" else size.mm
         at = in_unit(at_mm, unit_of(size))
         cut = cut_record(do.replace(" ", "_"), found, one.cut, core, ladder, at, tool, assumed)
@@ -616,6 +662,7 @@ def _passes(
                 shown,
                 one.finish,
                 one.measure_before,
+                _measure(result, number),
                 one.slower_holds,
                 one.faster_holds,
                 one.cut_s,
@@ -628,6 +675,18 @@ def _passes(
             )
         )
     return tuple(out)
+
+
+def _measure(result: _core.Passes, number: int) -> str:
+    """What to measure before a pass, and what to take then."""
+    one, closing = result.passes[number - 1], result.closing
+    if not one.measure_before:
+        return ""
+    ahead = any(each.measure_before for each in result.passes[number:])
+    after = result.passes[number - 2].finish
+    share = "free" if closing.way == "free" else "half" if ahead else "rest" if after else "whole"
+    how = "" if closing.instrument == "none" else words("instrument", closing.instrument)
+    return words("measure", share, how=f"{how}, cold" if closing.cold else how)
 
 
 def _edge_share(passes: tuple[PassPlanned, ...]) -> float | None:
@@ -649,7 +708,8 @@ def _least_slack(passes: tuple[PassPlanned, ...]) -> dict[str, float]:
 _RULES = (
     ("time_s", "choose_time"),
     ("time_s", "choose_search"),
-    ("depth_mm", "choose_pair"),
+    ("depth_mm", "choose_closing"),
+    ("depth_mm", "choose_least"),
     ("depth_mm", "choose_deepest"),
     ("deflection_mm", "choose_bend"),
 )

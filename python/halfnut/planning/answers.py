@@ -39,7 +39,7 @@ class Pass(Value):
     depth_mm: float
     size_mm: float
     reading: Reading | None
-    """Of the dial named in the answer, set to zero where the tool touches."""
+    """Of the dial named in the answer, set to zero where the tool touches; None where the measurement sets it."""
     measure: bool = False
     """Whether to measure before this pass."""
     levers: tuple[Levers, ...] = ()

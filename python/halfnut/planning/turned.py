@@ -33,7 +33,7 @@ from halfnut.planning.workpiece import Ask, Workpiece, size_text
 
 def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
     start, plain = work.outside_mm, _plain(work, step, "shaft")
-    to, remarks = _aimed(work, step, plain)
+    to, band, remarks = _aimed(work, step, plain)
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     how: dict[str, Any] = {
         "tool": step.tool or work.part.tool,
@@ -49,9 +49,8 @@ def _turn(work: Workpiece, step: Turn, machine: Machine) -> Answer:
     question: dict[str, Any] = {
         "to": work.length(to),
         "length": step.length,
-        "single": step.finish,
         "deepest": step.depth,
-        "tolerance": _tolerance(work, step, plain),
+        "tolerance": band,
         **how,
     }
     found = chosen_passes(work, step, machine, "turn", work.length(start), question, sizes)
@@ -154,7 +153,7 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     start = work.hole_mm
     assert start is not None
     plain = _plain(work, step, "hole")
-    to, remarks = _aimed(work, step, plain)
+    to, band, remarks = _aimed(work, step, plain)
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.length.base}
     how: dict[str, Any] = {
         "tool": step.tool or work.part.tool,
@@ -167,10 +166,9 @@ def _bore(work: Workpiece, step: Bore, machine: Machine) -> Answer:
     question: dict[str, Any] = {
         "to": work.length(to),
         "length": step.length,
-        "single": step.finish,
         "deepest": step.depth,
         "stick_out": step.stick_out,
-        "tolerance": _tolerance(work, step, plain),
+        "tolerance": band,
         **how,
     }
     found = chosen_passes(work, step, machine, "bore", work.length(start), question, sizes)
@@ -206,18 +204,14 @@ def _plain(work: Workpiece, step: Turn | Bore, side: str) -> CylindricalFit | No
     return found
 
 
-def _tolerance(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> Any:
-    """Tolerance of the diameter: as the job says, else that of its class."""
-    if step.tolerance is not None or plain is None:
-        return step.tolerance
-    part = plain.hole if isinstance(step, Bore) else plain.shaft
-    return None if part is None else work.length(part.max_mm - part.min_mm)
+def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> tuple[float, Any, tuple[str, ...]]:
+    """Diameter to cut to, mm, how far its limits are apart, and what the sheet says of it.
 
-
-def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> tuple[float, tuple[str, ...]]:
-    """Diameter to cut to, mm, and what the sheet says of it: the middle of the limits where there is a fit."""
+    The middle of the limits where there is a fit; as the job says its tolerance, else that of its class before
+    coating.
+    """
     if plain is None:
-        return step.to.base, ()
+        return step.to.base, step.tolerance, ()
     side = "hole" if isinstance(step, Bore) else "shaft"
     part = plain.hole if side == "hole" else plain.shaft
     assert part is not None
@@ -232,7 +226,8 @@ def _aimed(work: Workpiece, step: Turn | Bore, plain: CylindricalFit | None) -> 
             )
         low, high = cut
         said = f"{said[:-1]} once coated; cut {spell_span(low, high, 'length', work.unit)} before it."
-    return 0.5 * (low + high), (said,)
+    band = step.tolerance if step.tolerance is not None else work.length(high - low)
+    return 0.5 * (low + high), band, (said,)
 
 
 def _face(work: Workpiece, step: Face, machine: Machine) -> Answer:

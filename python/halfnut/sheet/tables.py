@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from halfnut._core import spell, spell_number
+from halfnut.core.words import words
 from halfnut.cutting.chasing import ChasePass, Chasing
 from halfnut.cutting.holding import Holding
 from halfnut.knurls.blanks import KnurlBlank
@@ -63,7 +64,6 @@ def holding_table(found: Answer, unit: str) -> list[Table]:
 def _pass_table(found: Answer, unit: str) -> Table:
     left_on = "off_mm" in found.sizes
     deep = "depth_mm" in found.sizes or "shape" in found.sizes
-    first = found.passes[0].reading
     dial = f"{found.dial} dial" if found.dial else "dial"
     heads: tuple[str, ...]
     heads = (
@@ -78,10 +78,13 @@ def _pass_table(found: Answer, unit: str) -> Table:
     for each in found.passes:
         size = spell_number(each.size_mm, "length", unit) if left_on or deep else texts.diameter(each.size_mm, unit)
         rows.append((_pass_name(each), spell_number(each.depth_mm, "length", unit), size, *_dial(each)))
-    shown = 3 if first is None else 6 if any(row[5] for row in rows) else 5
+    shown = 3 if all(each.reading is None for each in found.passes) else 6 if any(row[5] for row in rows) else 5
     heads, rows = heads[:shown], [row[:shown] for row in rows]
     what = "Depth, the point counted" if "depth_mm" in found.sizes else "Passes"
     caption = f"{what}, {unit}; the {dial} at 0 where the tool touches"
+    chosen = found.chosen
+    if chosen is not None and chosen.instrument != "none" and any(each.measure for each in found.passes):
+        caption += f"; measure with {words('instrument', chosen.instrument)}"
     return Table(caption, heads, tuple(rows), ("measured",))
 
 
@@ -91,7 +94,7 @@ def _pass_name(each: Pass) -> str:
 
 def _dial(each: Pass) -> tuple[str, str, str]:
     if each.reading is None:
-        return ("", "", "")
+        return (words("said", "as_measured") if each.measure else "", "", "")
     return (str(each.reading.turns), str(each.reading.line), each.reading.remainder)
 
 

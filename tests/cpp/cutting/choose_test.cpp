@@ -49,14 +49,81 @@ ChooseRequest shaft() {
     return out;
 }
 
-TEST(Choose, TakesAllOffAndEndsInAnEqualPair) {
-    const Passes found = choose(builtin(), lathe(), shaft(), true);
-    ASSERT_GE(found.passes.size(), 2U);
+double taken(const Passes& found) {
     double off = 0.0;
     for (const ChosenPass& pass : found.passes) {
         off += pass.depth_mm;
     }
-    EXPECT_NEAR(off, (32.0 - 27.9) / 2.0, 1e-12);
+    return off;
+}
+
+TEST(Choose, WithoutLimitsOneCutByTheDialFollowsRoughing) {
+    const Passes found = choose(builtin(), lathe(), shaft(), true);
+    ASSERT_GE(found.passes.size(), 2U);
+    EXPECT_NEAR(taken(found), (32.0 - 27.9) / 2.0, 1e-12);
+    EXPECT_EQ(found.closing.way, ClosingWay::one_unmeasured);
+    const ChosenPass& last = found.passes.back();
+    EXPECT_GE(last.depth_mm, kOneCutLowMm);
+    EXPECT_LE(last.depth_mm, kOneCutHighMm);
+    EXPECT_EQ(last.line, 41);
+    EXPECT_DOUBLE_EQ(last.after_mm, 27.9);
+    for (const ChosenPass& pass : found.passes) {
+        EXPECT_FALSE(pass.measure_before);
+        EXPECT_EQ(pass.finish, &pass == &last);
+        EXPECT_TRUE(pass.finish || pass.line % found.lines_apart == 0);
+    }
+}
+
+TEST(Choose, ABandOfATenthIsClosedOnByOneMeasuredCut) {
+    ChooseRequest request = shaft();
+    request.tolerance_mm = 0.1;
+    const Passes found = choose(builtin(), lathe(), request, false);
+    ASSERT_GE(found.passes.size(), 2U);
+    EXPECT_EQ(found.closing.way, ClosingWay::one_measured);
+    for (const ChosenPass& pass : found.passes) {
+        EXPECT_EQ(pass.by_measurement, &pass == &found.passes.back());
+    }
+}
+
+TEST(Choose, ACloserBandIsHalvedAndMeasuredTwice) {
+    ChooseRequest request = shaft();
+    request.tolerance_mm = 0.033;  // h8
+    const Passes found = choose(builtin(), lathe(), request, false);
+    ASSERT_GE(found.passes.size(), 3U);
+    EXPECT_EQ(found.closing.way, ClosingWay::halves);
+    EXPECT_EQ(found.closing.instrument, Instrument::micrometer);
+    EXPECT_FALSE(found.closing.third);
+    const ChosenPass& last = found.passes.back();
+    const ChosenPass& half = found.passes[found.passes.size() - 2];
+    EXPECT_NEAR(last.depth_mm, half.depth_mm, 1e-12);
+    EXPECT_GE(last.depth_mm, kHalfLowMm);
+    EXPECT_LE(last.depth_mm, kHalfHighMm);
+    EXPECT_EQ(last.cut.spindle_rpm, half.cut.spindle_rpm);
+    EXPECT_EQ(last.cut.feed_mm_rev, half.cut.feed_mm_rev);
+    EXPECT_TRUE(half.by_measurement && last.by_measurement);
+    request.tolerance_mm = 0.013;  // h6
+    EXPECT_TRUE(choose(builtin(), lathe(), request, false).closing.third);
+}
+
+TEST(Choose, NoStopIsMadeToChangeBetweenPasses) {
+    ChooseRequest request = shaft();
+    request.roughness_um = 0.8;
+    const Passes found = choose(builtin(), lathe(), request, false);
+    ASSERT_GE(found.passes.size(), 2U);
+    for (std::size_t i = 1; i < found.passes.size(); ++i) {
+        EXPECT_EQ(found.passes[i].cut.spindle_rpm, found.passes[0].cut.spindle_rpm);
+        EXPECT_TRUE(found.passes[i].finish ||
+                    found.passes[i].cut.feed_mm_rev == found.passes[0].cut.feed_mm_rev);
+    }
+    EXPECT_LT(found.passes.back().cut.feed_mm_rev, found.passes[0].cut.feed_mm_rev);
+}
+
+TEST(Choose, FreeTakesAllOffAndEndsInAnEqualPair) {
+    ChooseRequest request = shaft();
+    request.free = true;
+    const Passes found = choose(builtin(), lathe(), request, true);
+    ASSERT_GE(found.passes.size(), 2U);
+    EXPECT_NEAR(taken(found), (32.0 - 27.9) / 2.0, 1e-12);
     const ChosenPass& last = found.passes.back();
     const ChosenPass& first = found.passes[found.passes.size() - 2];
     EXPECT_LE(std::abs(last.depth_mm - first.depth_mm), found.line_mm + 1e-12);
@@ -64,6 +131,17 @@ TEST(Choose, TakesAllOffAndEndsInAnEqualPair) {
     EXPECT_EQ(last.cut.feed_mm_rev, first.cut.feed_mm_rev);
     EXPECT_TRUE(last.measure_before);
     EXPECT_DOUBLE_EQ(last.after_mm, 27.9);
+}
+
+TEST(Closing, AnEdgeThatCannotCutThinIsGivenMore) {
+    const material::AlloyRow& steel = material::find_alloy(builtin(), "1018");
+    const material::AlloyRow& stainless = material::find_alloy(builtin(), "304");
+    const material::AlloyRow& aluminium = material::find_alloy(builtin(), "6061-T6");
+    EXPECT_EQ(least_depth_mm(steel, ToolMaterial::hss, 0.8), 0.05);
+    EXPECT_NEAR(least_depth_mm(steel, ToolMaterial::carbide, 0.8), 0.8 / 3.0, 1e-12);
+    EXPECT_EQ(least_depth_mm(steel, ToolMaterial::carbide, 0.2), 0.1);
+    EXPECT_EQ(least_depth_mm(aluminium, ToolMaterial::carbide, 0.8), 0.05);
+    EXPECT_EQ(least_depth_mm(stainless, ToolMaterial::hss, 0.8), 0.1);
 }
 
 TEST(Choose, CountsEveryShareOfTheTime) {
@@ -98,6 +176,7 @@ TEST(Choose, KeepsEveryLimitOfEvaluate) {
 
 TEST(Choose, SaysWhatStandsInTheWay) {
     ChooseRequest request = shaft();
+    request.free = true;
     request.stick_out_mm = 600.0;
     request.tolerance_mm = 0.01;
     const Passes found = choose(builtin(), lathe(), request, true);

@@ -3,23 +3,37 @@
 ///
 /// A job takes off a depth T: on the radius in turning and boring, along the axis in facing, down in milling.
 /// A pass has a depth, a spindle step and a feed step. Depths are counted in lines of the dial that sets
-/// them, from where the tool touches: every pass but the last ends on a line, the last one on size, which a
-/// readout shows and a dial shows to the nearest line; the remainder is told.
+/// them, from where the tool touches.
 ///
-/// The last two passes are a pair: the same levers, both computed as finishing, the work measured between
-/// them. Of the R mm that are left before the pair the first takes round(R / 2 lines) lines, halves up, the
-/// second the rest, so that they differ by at most one line. `single` asks for one finishing pass instead.
+/// The family: passes are divided as a shop divides them, and the answer is the fastest of these, exactly.
+///   rough       any number of passes with one speed and one feed, each ending on a whole ten of lines; on a
+///               five, or on any line, where tens cost more than kTensCost of the time
+///   finish      as closing.hpp says for the tolerance: one cut, by the dial where no tolerance is given,
+///   else
+///               by the measurement before it; or two halves, measured before each. Work that needs no
+///               roughing has two also where one would do, measured between them: only what the tool has cut
+///               tells where it stands. In milling one last pass of at least 0.2 mm, measured before where a
+///               tolerance is given
+///   levers      those of roughing, or others that can be set without stopping the spindle
+///   spring      the pass before a measurement deflects by at most a quarter of the cut that follows; it and
+///               the single cut after it by at most a tenth of the tolerance
+/// `single` asks for one pass instead.
+///
+/// Free choice, on request: any depths, with any levers in every pass; the last two are a pair, with the same
+/// levers, the work measured between them. Of what is left before the pair the first takes half, in whole
+/// lines, halves up.
 ///
 /// The objective, in this order
 ///   1. time: for every pass cutting (approach and overrun in it), return stroke and setting of the dial;
-///      every change of spindle step or feed step, the first setting in it; the measurement between the last
-///      two passes and one of the finished work. Each of these is rounded to whole milliseconds, so that sums
+///      every change of spindle step or feed step, the first setting in it; every measurement, that of the
+///      finished work in it. Each of these is rounded to whole milliseconds, so that sums
 ///      do not hang on their order.
 ///   2. levers moved: controls whose setting differs, at least one for every change
 ///   3. speed: the sum over the passes of the spindle step's place among the speeds, slow to fast
-///   4. of answers that are equal so far: from the first pass on the pair before a rough pass, the deeper
-///   pass,
-///      the slower speed, the finer feed; so that there is one answer
+///   4. of answers that are equal so far: the finishing cut nearest to 0.2 mm alone, 0.175 mm each of two;
+///   the slower rough speed, the finer rough feed, the slower finishing speed, the finer finishing feed; from
+///   the first pass on the deeper one. Free: from the first pass on the pair before a rough pass, the deeper
+///   pass, the slower speed, the finer feed. So there is one answer
 ///
 /// Costs
 ///   change     Machine::stop_change_s where either step needs the spindle stopped, else lever_change_s;
@@ -42,14 +56,15 @@
 ///   computed, from a billionth below, so that evaluate() agrees whatever its rounding.
 ///
 /// Method
-///   Dynamic programming over the lines that are left and the levers that are set; exact. See choose.cpp for
-///   why nothing that is skipped could be better.
+///   Breadth first over the lines that are off, for each lever; free: dynamic programming over lines and
+///   levers. Exact: choose_shop.hpp and choose_solver.hpp say why nothing that is skipped could be better.
 
 #include <array>
 #include <cstdint>
 #include <string_view>
 #include <vector>
 
+#include "halfnut/cutting/closing.hpp"
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/milling.hpp"
@@ -98,7 +113,7 @@ struct ChooseRequest {
     double overrun_mm = kNaN;
     double step_over_mm = kNaN;  ///< milling: most across in one pass
 
-    double tolerance_mm = kNaN;      ///< of the diameter, of a milled side; NaN: no such limit
+    double tolerance_mm = kNaN;      ///< of the diameter, of a faced length, of a milled side; NaN: none
     double tolerance_share = kNaN;   ///< that the deflection may take; NaN: 0.5
     double deflection_mm = kNaN;     ///< that work, bar or cutter may bend in any pass; NaN: 0.1
     double roughness_um = kNaN;      ///< Ra of the last pass
@@ -121,7 +136,8 @@ struct ChooseRequest {
     double span_mm = kNaN;
     double line_mm = kNaN;  ///< travel for one line where the machine has no dial; NaN: 0.01, inch 0.0005 in
 
-    bool single = false;  ///< one finishing pass instead of passes and a pair
+    bool single = false;  ///< all in one finishing pass
+    bool free = false;    ///< any depths with any levers, and a pair
     Hold hold{};
     int chuck = -1;
     int now_spindle = -1;  ///< step that is set now; -1: not known, so that setting it counts
@@ -145,8 +161,11 @@ inline constexpr std::array kHandRates{1.0, 1.6, 2.5, 4.0, 6.3, 10.0, 16.0, 25.0
 /// Passes side by side that are tried in side and face milling: up to so many times the fewest.
 inline constexpr int kMostAcross = 4;
 
-/// Most lines that a depth is planned in; a greater depth counts every second, third, ... line.
+/// Most steps that a depth is planned in; a greater depth counts every fifth, tenth, hundredth, ... line.
 inline constexpr int kMostLines = 1000;
+
+/// Share of the time that rough readings on whole tens, or fives, of lines may cost.
+inline constexpr double kTensCost = 0.05;
 
 /// The numbers of a request with their ranges.
 inline constexpr std::array kChooseArguments{
@@ -208,11 +227,12 @@ struct ChosenPass {
     double before_mm = kNaN;  ///< turning, boring: diameter; else what is off already
     double after_mm = kNaN;
     int line = 0;         ///< of the dial where the pass runs, from where the tool touched; the last: nearest
-    bool finish = false;  ///< of the pair, or the single one
+    bool finish = false;  ///< a finishing cut
     bool measure_before = false;
-    bool slower_holds = false;  ///< the next slower speed keeps every limit too
-    bool faster_holds = false;  ///< the next faster speed of the machine keeps every limit too
-    double cut_s = 0;           ///< shares of the time
+    bool by_measurement = false;  ///< set by what the measurement leaves, not by `line`
+    bool slower_holds = false;    ///< the next slower speed keeps every limit too
+    bool faster_holds = false;    ///< the next faster speed of the machine keeps every limit too
+    double cut_s = 0;             ///< shares of the time
     double return_s = 0;
     double dial_s = 0;
     double change_s = 0;   ///< of the levers before this pass
@@ -277,6 +297,8 @@ struct Passes {
     bool return_assumed = false;
     bool hand_fed = false;
     int across = 1;          ///< milling: passes side by side at each depth
+    int lines_apart = 1;     ///< rough readings are whole multiples of so many lines
+    Closing closing;         ///< of the size; in milling its way alone
     LimitCode limited_by{};  ///< the limit without which the answer would be quickest; none: no single one
     std::vector<LimitPrice> prices;       ///< explained: limits that cost time, the dearest first
     std::vector<Gain> gains;              ///< explained: what would save time, most first

@@ -54,7 +54,7 @@ constexpr auto enum_names(FeedSource /*tag*/) {
 HALFNUT_ENUM(LimitCode, none, speed_window, machine_top_speed, chuck_speed, power, torque, deflection,
              roughness, nose_feed, feed_guide, asked, machine_slowest, machine_finest_feed, reversal,
              chip_thickness, force, grip, tool_life, edge_depth, work_whirl, bar_whirl, swing, cross_slide,
-             jaws, travel, hand_feed, hand_speed)
+             jaws, travel, hand_feed, hand_speed, least_depth)
 
 /// A limit and how near it is.
 struct Limit {
@@ -62,10 +62,10 @@ struct Limit {
     double value = kNaN;  ///< power, torque and deflection: with ordinary wear, at the upper edge of the band
     double limit = kNaN;
 
-    /// What is left, as a share; negative when it is passed. Chip and tool life have a least value.
+    /// What is left, as a share; negative when it is passed. Chip, depth and tool life have a least value.
     [[nodiscard]] double slack() const noexcept {
-        const bool least =
-            code == LimitCode::chip_thickness || code == LimitCode::tool_life || code == LimitCode::jaws;
+        const bool least = code == LimitCode::chip_thickness || code == LimitCode::tool_life ||
+                           code == LimitCode::jaws || code == LimitCode::least_depth;
         return 1.0 - (least ? limit / value : value / limit);
     }
 };
