@@ -376,6 +376,9 @@ def test_every_lever_speed_feed_and_line_can_be_set_on_the_machine(demo):
         if cut.feed_source == "hand":
             assert cut.hand_turns_per_min <= 60 + 1e-9
         for each in op.answer.passes:
+            if each.reading is None:
+                assert each.measure
+                continue
             slide, moved, wanted = reached(op, each)
             assert abs(moved - wanted) <= slide.graduation_mm / 2 * (1 + 1e-9)
             if each.reading.remainder == "":
