@@ -109,7 +109,8 @@ constexpr std::array kDialFigures{
     FIGURE(slide, "Slide whose dial it is."),
     FIGURE(reading.turns, "Whole turns of the handle."),
     FIGURE(reading.line, "Nearest line within the turn."),
-    FIGURE(reading.remainder_mm, "What the line misses; on the diameter where the dial reads the diameter.").always(),
+    FIGURE(reading.remainder_mm, "What the line misses; on the diameter where the dial reads the diameter.")
+        .always(),
     FIGURE(graduation_mm, "What one line is marked as.").always(),
     FIGURE(unit, "Unit of the dial."),
 };

@@ -36,7 +36,8 @@ TEST(Profile, AZoneLaidInTheMiddleLeavesBothSides) {
 
 TEST(Profile, ZonesHaveNoGapsHoweverTheyAreLaid) {
     std::vector<Zone> zones{zone(0.0, 100.0, 20.0, Surface::stock)};
-    for (const auto& [from, to] : {std::pair{0.0, 30.0}, {20.0, 50.0}, {45.0, 46.0}, {10.0, 90.0}, {0.0, 100.0}}) {
+    for (const auto& [from, to] :
+         {std::pair{0.0, 30.0}, {20.0, 50.0}, {45.0, 46.0}, {10.0, 90.0}, {0.0, 100.0}}) {
         Profile::lay(zones, zone(from, to, 10.0));
         EXPECT_DOUBLE_EQ(length_of(zones), 100.0);
         for (std::size_t i = 1; i < zones.size(); ++i) {

@@ -75,7 +75,8 @@ TEST(Walk, EveryMistakeHasWordsAndACureOrIsACaution) {
     for (const WordRow& row : builtin().words) {
         if (row.list == "refused") {
             EXPECT_FALSE(find_words("cure", row.code, builtin()).empty()) << row.code;
-            EXPECT_EQ(find_caution(row.code, builtin()), nullptr) << row.code << " is refused and cautioned about";
+            EXPECT_EQ(find_caution(row.code, builtin()), nullptr)
+                << row.code << " is refused and cautioned about";
             ++read;
         }
     }

@@ -72,7 +72,7 @@ struct CutAnswer {
         feed_said;  ///< the feed to set, in the machine's unit where it is a step of the machine
     std::vector<LimitLeft> limits;
     std::optional<bool> holds_at_edge;  ///< none: no limit follows the force
-    std::vector<std::string> lacking;  ///< what the alloy's row is too poor to tell
+    std::vector<std::string> lacking;   ///< what the alloy's row is too poor to tell
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
