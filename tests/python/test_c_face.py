@@ -17,6 +17,7 @@ from hypothesis import given, settings
 import halfnut as hn
 from halfnut.cli import failures
 from halfnut.core import schemas
+from halfnut.machine.answering import answer
 
 sys.path.insert(0, str(Path(__file__).parent))
 from random_questions import QUESTIONS, example, inline, machine, questions
@@ -51,7 +52,7 @@ def text_of(name):
 def python(question):
     """What Python answers, a failure as the command tells it."""
     try:
-        return schemas.answer(question)
+        return answer(question)
     except hn.Error as error:
         found = failures.failure_of(error)
         return {"error": {"code": found.code, "message": found.message}}
@@ -92,7 +93,7 @@ def test_a_machine_is_the_same_machine_as_json():
         given = machine(name)
         by_name = {"question": "drill", "values": {"alloy": "brass", "diameter_mm": 6.0, "machine": name}}
         inline = {"question": "drill", "values": {"alloy": "brass", "diameter_mm": 6.0, "machine": given}}
-        assert schemas.answer(by_name) == schemas.answer(inline)
+        assert answer(by_name) == answer(inline)
 
 
 def test_the_questions_are_one_schema_that_their_answers_keep(ask):

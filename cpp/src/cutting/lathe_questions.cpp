@@ -248,6 +248,7 @@ void set_bend(const BeamBend& bend, double allowed_mm, const Catalogue& catalogu
     }
     if (!std::isnan(allowed_mm)) {
         out.limits.push_back({"deflection", high, allowed_mm, 1.0 - high / allowed_mm});
+        out.holds_at_edge = out.holds_at_edge.value_or(true) && high <= allowed_mm;
         if (high > allowed_mm) {
             tell("deflection_exceeded");
         }

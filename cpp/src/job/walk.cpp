@@ -109,6 +109,9 @@ Mistake mistake_of(const Catalogue& catalogue, bool inch, std::string_view code,
         if (name == "found" || name == "needed" || name == "most") {
             return size_text(name == "found" ? found : name == "needed" ? needed : most, inch);
         }
+        if (name == "for_needed") {
+            return std::isnan(needed) ? std::string() : ", for " + size_text(needed, inch);
+        }
         const auto* const word =
             std::find_if(words.begin(), words.end(), [&](const auto& each) { return each.first == name; });
         return word == words.end() ? std::string() : word->second;

@@ -13,6 +13,7 @@ __all__ = ["furnished"]
 def furnished(room: str, *, flat: bool = True) -> tuple[Callable[[str], Any], Callable[[], list[str]]]:
     """The ``__getattr__`` and ``__dir__`` of a room: its modules and, if `flat`, what the ``__all__`` of each names.
 
+    >>> import halfnut.fits
     >>> get, names = furnished("halfnut.fits")
     >>> get("cylindrical_fit").__module__, "tapers" in names()
     ('halfnut.fits.questions', True)

@@ -5,22 +5,20 @@
 A value is named as the function's argument, with its unit in the text, or as a column, with its unit in the name. The
 answer is one flat object: `halfnut` is the version of this form, `version` that of the question, raised when a key
 goes or changes its meaning; keys that a reader does not know are to be left alone. The core reads and writes it, for
-this and every other face; here names of machines become machines.
+this and every other face; `machine.answering` puts one.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
 from typing import Any
 
 from halfnut import _core
-from halfnut._core import DomainError
 from halfnut.core.catalogue import active
 from halfnut.core.questions import Answered, declared
 from halfnut.core.record import Record
 
-__all__ = ["answer", "flat", "schema"]
+__all__ = ["flat", "schema"]
 
 FORM = 1
 _TEXTS = ("figure", "rule", "row", "source", "kind")
@@ -34,45 +32,6 @@ def schema(name: str) -> dict[str, Any]:
     """
     out: dict[str, Any] = json.loads(_core.schema_json(name, active()))
     return out
-
-
-def answer(asked: Any) -> dict[str, Any]:
-    """The answer to a question that came as JSON, as one flat object.
-
-    Parameters
-    ----------
-    asked : mapping
-        ``{"question": ..., "values": {...}}``.
-
-    Raises
-    ------
-    DomainError
-        What is no question, or a value that it does not have; the message names the nearest.
-    Error
-        As the question's own.
-
-    >>> answer({"question": "turn", "values": {"alloy": "brass", "diameter_mm": 20}})["spindle_rpm"] > 1000
-    True
-    """
-    try:
-        out: dict[str, Any] = json.loads(_core.answered_json(_with_machines(asked), active()))
-    except UnicodeEncodeError:
-        raise DomainError("the question has half of a surrogate pair, which is no character") from None
-    return out
-
-
-def _with_machines(asked: Any) -> Any:
-    """What was asked, machines in place of their names."""
-    if not isinstance(asked, Mapping) or not isinstance(asked.get("values"), Mapping):
-        return asked
-    question = declared().get(asked.get("question", ""), {"arguments": []})
-    values = dict(asked["values"])
-    for row in question["arguments"]:
-        if row["kind"] == "machine" and isinstance(values.get(row["name"]), str):
-            from halfnut.machine.of_name import core_machine
-
-            values[row["name"]] = core_machine(values[row["name"]])
-    return {**asked, "values": values}
 
 
 def flat(record: Record, name: str = "") -> dict[str, Any]:

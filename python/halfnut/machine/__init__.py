@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
+    from halfnut.machine.answering import *
     from halfnut.machine.dials import *
     from halfnut.machine.machine_file import *
     from halfnut.machine.machines import *

@@ -37,7 +37,7 @@ def limits(low_mm: float, high_mm: float, unit: str) -> tuple[str, str]:
     scale = MM_PER_INCH if unit == "in" else 1.0
     low, high = low_mm / scale, high_mm / scale
     for places in range(_PLACES[unit], _PLACES[unit] + 4):
-        step = 10.0**-places
+        step = float(f"1e-{places}")
         up, down = math.ceil(low / step - 1e-6) * step, math.floor(high / step + 1e-6) * step
         if down - up >= _KEPT * (high - low) - _SAME:
             break

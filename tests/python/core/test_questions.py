@@ -21,6 +21,7 @@ from halfnut.cli.output import json_text
 from halfnut.core import schemas
 from halfnut.core.catalogue import active
 from halfnut.core.questions import ask, declared
+from halfnut.machine.answering import answer
 
 _spec = importlib.util.spec_from_file_location("stubs", Path(__file__).parents[2] / "stubs/questions.py")
 stubs = importlib.util.module_from_spec(_spec)
@@ -155,7 +156,7 @@ def test_its_schema_is_one_and_its_example_keeps_it(question):
     values = {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
     asked = {"question": question["name"], "values": values}
     jsonschema.validate(asked, schema)
-    found = json.loads(json_text(schemas.answer(asked)))
+    found = json.loads(json_text(answer(asked)))
     jsonschema.validate(found, {**schema["$defs"]["answer"], "$schema": schema["$schema"]})
     assert found["halfnut"] == 1
     assert found["question"] == question["name"]
@@ -169,7 +170,7 @@ def test_json_is_the_answer_to_the_question(row):
     jsonschema.validate(asked, schemas.schema("turn"))
     table = batch.ask("turn", {key: [value] for key, value in values.items()})
     try:
-        found = schemas.answer(json.loads(json.dumps(asked)))
+        found = answer(json.loads(json.dumps(asked)))
     except hn.Error as error:
         assert table["reason"][0] == str(error)
         return
@@ -195,4 +196,4 @@ def test_json_is_the_answer_to_the_question(row):
 )
 def test_json_that_is_no_question_is_told_so(asked, why):
     with pytest.raises(hn.Error, match=why):
-        schemas.answer(asked)
+        answer(asked)

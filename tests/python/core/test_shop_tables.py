@@ -197,7 +197,7 @@ def test_columns_that_a_machinist_does_not_know_may_be_left_out(shop):
     cut = hn.turn("gunmetal", "1 in", machine="gap-bed", stick_out="4 in", depth="0.04 in")
     assert cut.spindle_rpm > 0
     assert (cut.cutting_force_n, cut.deflection_mm, cut.holds_at_edge) == (None, None, None)
-    text = " ".join(str(cut).split())
+    text = " ".join(cut.why().split())
     assert "nan" not in text
     assert "no force, power or torque: the row of gunmetal as cast gives none of kc11_n_mm2 with mc" in text
     assert "no deflection or whirl of the work: the row of gunmetal as cast gives no youngs_modulus_gpa" in text

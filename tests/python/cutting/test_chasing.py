@@ -456,8 +456,10 @@ def fitting(*threads):
 
 def test_a_job_cuts_a_taper_thread_and_its_sheet_says_when_to_stop(tmp_path):
     long = {"do": "thread", "thread": "1/2-14 NPT", "length": "0.8 in"}
-    plan = hn.plan(fitting(long, long | {"length": "0.4 in"}, long | {"side": "internal"}, long | {"thread": "Rc1/2"}))
-    _, good, short, inside, outside = plan.parts[0].operations
+    hole = {"do": "drill", "diameter": "23/32 in", "depth": "1.5 in"}
+    inner = long | {"side": "internal"}
+    plan = hn.plan(fitting(long, long | {"length": "0.4 in"}, hole, inner, long | {"thread": "Rc1/2"}))
+    _, good, short, _, inside, outside = plan.parts[0].operations
     assert good.answer.record.thread == "1/2-14 NPT" and good.answer.cut.spindle_rpm <= good.answer.chasing.stopping_rpm
     assert not any("length" in each for each in good.answer.remarks)
     assert any("less than the 0.5337 in of full thread" in each for each in short.answer.remarks)

@@ -319,7 +319,8 @@ def test_command() -> None:
     run = CliRunner().invoke(command, ["cylindrical-fit", "25 H7/g6"])
     assert run.exit_code == 0 and run.output.startswith("25 mm H7/g6: clearance (sliding), 0.007 to 0.041 mm")
     found = json.loads(CliRunner().invoke(command, ["cylindrical-fit", "1 RC4", "--json"]).output)
-    assert found["shaft_max_mm"] == pytest.approx(0.9992 * 25.4) and found["kind"] == "memory"
+    assert found["shaft"]["max_mm"] == pytest.approx(0.9992 * 25.4)
+    assert found["shaft"]["kind"] == "memory"
     listed = CliRunner().invoke(command, ["cylindrical-fit", "--preferred"]).output
     assert listed.count("\n") == 53
 

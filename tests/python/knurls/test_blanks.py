@@ -293,7 +293,8 @@ def test_every_caution_has_its_words():
             "knurl_off_finished",
         ),
     ]
-    assert {code for *_, code in asked} == {name for name in CAUTIONS if name.startswith("knurl_")}
+    of_jobs = {"knurl_late"}
+    assert {code for *_, code in asked} == {name for name in CAUTIONS if name.startswith("knurl_")} - of_jobs
     for diameter, pitch, options, code in asked:
         blank = hn.knurl_blank(diameter, pitch, **options)
         assert code in [caution.code for caution in blank.told], code

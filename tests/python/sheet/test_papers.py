@@ -115,16 +115,16 @@ def test_a_phone_shows_each_card_in_one_column_and_keeps_what_is_written(plan, t
             assert seen["lever"] < SCREEN_PX, part.file
             assert max(seen["cards"]) <= 3 * SCREEN_PX, part.file
             assert min(seen["fields"]) >= THUMB_PX - 1, part.file
-        page.goto((tmp_path / "truss-tube.html").as_uri())
+        page.goto((tmp_path / "altitude-pin.html").as_uri())
         sum_ = page.locator("[data-less]").first
-        sum_.locator("input").first.fill("0.9335")
+        sum_.locator("input").first.fill("0.6735")
         page.locator(".tick").first.check()
-        assert sum_.locator("input").nth(1).input_value() == "0.0635"  # .9335 less .870
+        assert sum_.locator("input").nth(1).input_value() == "0.0212"  # .6735 less .6523
         page.reload()
-        assert page.locator("[data-less]").first.locator("input").first.input_value() == "0.9335"
+        assert page.locator("[data-less]").first.locator("input").first.input_value() == "0.6735"
         assert page.locator(".tick").first.is_checked()
         with page.expect_download() as saved:
             page.get_by_role("button").click()
         text = Path(saved.value.path()).read_text(encoding="utf-8")
-        assert "Truss tube, PTT-01 A" in text and "0.9335, 0.0635" in text and "done 10" in text
+        assert "Altitude pin, PTT-0" in text and "0.6735, 0.0212" in text and "done 10" in text
         browser.close()

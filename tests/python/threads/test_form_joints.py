@@ -444,7 +444,7 @@ def test_a_job_file_takes_them_and_its_sheets_show_them(tmp_path: Path) -> None:
     pages = {each.name: each.read_text(encoding="utf-8") for each in (tmp_path / "sheets").glob("*.html")}
     assert "Tr16x4-7H" in pages["focuser-screw-adjuster.html"]
     assert "drill 12.3 mm" in pages["focuser-screw-adjuster.html"]
-    assert "taper 1:16; gauge goes in 3.1 to 5.1 turns by hand" in pages["manifold.html"]
+    assert "taper 1:16; gauge goes in 3.1 to 5.1 turns by hand" in pages["details.html"]
 
 
 def test_a_coating_moves_the_hole_of_a_form() -> None:

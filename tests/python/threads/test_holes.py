@@ -297,7 +297,7 @@ def test_the_command():
     def run(*args):
         return CliRunner().invoke(cli.command, ["tapping-hole", *args])
 
-    assert run("M6").output.startswith("M6x1-6H: drill 5 mm (0.1969 in): 77 % of thread")
+    assert run("M6").output.startswith("M6x1-6H: drill 5 mm: 77 % of thread")
     assert "19.000 mm" in run("M6", "--full-thread", "12mm").output
     assert json.loads(run("1/4-20 UNC", "--clearance", "close", "--json").output)["drill"] == "17/64"
     assert "countersink 90 deg" in run("M6", "--seat", "flat").output
