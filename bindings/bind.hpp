@@ -48,7 +48,6 @@ void bind_fits(pybind11::module_& module);
 void bind_column(pybind11::module_& module);
 void bind_gears(pybind11::module_& module);
 void bind_gauging(pybind11::module_& module);
-void bind_holes(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);
 void bind_thread_columns(pybind11::module_& module);
 void bind_threads(pybind11::module_& module);

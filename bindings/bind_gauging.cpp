@@ -10,27 +10,13 @@
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
-#include "halfnut/threads/judge.hpp"
 #include "halfnut/threads/precoat.hpp"
-#include "halfnut/threads/wires.hpp"
 
 namespace halfnut::bind {
 
 using namespace threads;
 
 namespace {
-
-py::dict judged_dict(const Judged& d) {
-    py::dict out;
-    out["measured_mm"] = number_or_none(d.measured_mm);
-    out["min_mm"] = number_or_none(d.min_mm);
-    out["max_mm"] = number_or_none(d.max_mm);
-    out["place"] = std::string(enum_name(d.place));
-    out["to_enter_mm"] = d.to_enter_mm;
-    out["to_middle_mm"] = d.to_middle_mm;
-    out["to_last_mm"] = d.to_last_mm;
-    return out;
-}
 
 py::tuple build_up_state(const BuildUp& b) {
     return py::make_tuple(b.min_um, b.max_um, number_or_none(b.film_min_um), number_or_none(b.film_max_um),
@@ -69,21 +55,6 @@ FitPart part_made(const py::tuple& s) {
             n(12),
             n(13),
             n(14)};
-}
-
-/// What was measured of a part, as the keywords have it.
-Measured measured_part(std::optional<double> pitch_mm, std::optional<double> major_mm,
-                       std::optional<double> minor_mm, double lead_error_mm, double leading_error_deg,
-                       double following_error_deg, std::optional<double> over_wires_mm,
-                       std::optional<double> wire_mm) {
-    return {given_or_lacking("pitch_mm", pitch_mm),
-            given_or_lacking("major_mm", major_mm),
-            given_or_lacking("minor_mm", minor_mm),
-            lead_error_mm,
-            leading_error_deg,
-            following_error_deg,
-            given_or_lacking("over_wires_mm", over_wires_mm),
-            given_or_lacking("wire_mm", wire_mm)};
 }
 
 void bind_coatings(py::module_& module) {
@@ -147,18 +118,6 @@ void bind_coatings(py::module_& module) {
         py::arg("build_up"), py::arg("internal"), py::arg("catalogue"),
         "What to mind about a finish as a process: codes of cautions, with the words in their places.");
 
-    py::class_<PartPrecoat> precoat_class(module, "PrecoatAnswer",
-                                          "The core's answer on limits before coating.");
-    precoat_class.def_readonly("before", &PartPrecoat::before)
-        .def_property_readonly("way", [](const PartPrecoat& p) { return std::string(enum_name(p.way)); })
-        .def_property_readonly("figures",
-                               [](const PartPrecoat& p) {
-                                   return figures_by_name(std::span(kPrecoatFigures).subspan(1), p.figures);
-                               })
-        .def_property_readonly("position", [](const PartPrecoat& p) {
-            return p.position.empty() ? py::object(py::none()) : py::object(py::str(p.position));
-        });
-    def_evidence(precoat_class, kPrecoatFigures);
     module.def(
         "precoat_answer",
         [](const PartLimits& bare, const BuildUp& build_up, const SharedCatalogue& catalogue,
@@ -172,37 +131,6 @@ void bind_coatings(py::module_& module) {
 void bind_thread_fits(py::module_& module) {
     py::class_<FitPart> fit_part_class(module, "FitPart", "One part of a fit, bare and at 20 C.");
     def_value<FitPart>(fit_part_class, &part_state, &part_made);
-    py::class_<ThreadFit> fit_class(module, "FitAnswer", "The core's answer on one fit.");
-    fit_class
-        .def_property_readonly("figures",
-                               [](const ThreadFit& f) { return figures_by_name(kFitFigures, f.figures()); })
-        .def_property_readonly("verdict",
-                               [](const ThreadFit& f) { return std::string(enum_name(f.verdict)); })
-        .def_property_readonly("deciding",
-                               [](const ThreadFit& f) { return std::string(enum_name(f.deciding)); })
-        .def_readonly("engagement_assumed", &ThreadFit::engagement_assumed);
-    def_evidence(fit_class, kFitFigures);
-    module.def(
-        "fit_answer",
-        [](const FitPart& external, const FitPart& internal, std::optional<double> engagement_mm,
-           double assumed_engagement_mm, double tolerance_over_sigma, double mean_shift) {
-            FitRequest request;
-            request.external = external;
-            request.internal = internal;
-            request.engagement_mm = given_or_lacking("engagement_mm", engagement_mm);
-            request.assumed_engagement_mm = assumed_engagement_mm;
-            request.tolerance_over_sigma = tolerance_over_sigma;
-            request.mean_shift = mean_shift;
-            return fit(request);
-        },
-        py::arg("external"), py::arg("internal"), py::kw_only(), py::arg("engagement_mm") = py::none(),
-        py::arg("assumed_engagement_mm"), py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
-        "Fit of two threads.");
-    py::class_<Suited> suited_class(module, "SuitAnswer",
-                                    "The core's answer on a part cut to suit a measured one.");
-    suited_class.def_property_readonly("pitch_min_mm", [](const Suited& s) { return s.pitch.min_mm; })
-        .def_property_readonly("pitch_max_mm", [](const Suited& s) { return s.pitch.max_mm; });
-    def_evidence(suited_class, kSuitFigures);
     module.def(
         "fit_chances",
         [](const FitPart& external, const FitPart& internal, const Doubles& clearances_mm,
@@ -230,102 +158,6 @@ void bind_thread_fits(py::module_& module) {
         py::arg("external"), py::arg("internal"), py::arg("clearances_mm"), py::kw_only(),
         py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
         "Chance that the clearance of a pair is below each of some values.");
-    module.def(
-        "suit_answer",
-        [](double measured_mm, double clearance_min_mm, double clearance_max_mm, bool external,
-           double measured_change_min_um, double measured_change_max_um, double change_min_um,
-           double change_max_um) {
-            const SuitRequest request{
-                measured_mm,      measured_change_min_um, measured_change_max_um, clearance_min_mm,
-                clearance_max_mm, change_min_um,          change_max_um,          external};
-            Suited out;
-            const Status status = evaluate(request, out);
-            if (status.code == StatusCode::inconsistent) {
-                throw DomainError(fmt::format(
-                    "clearances from {:.4g} to {:.4g} mm leave no pitch diameter to cut to: the coatings "
-                    "alone spread "
-                    "by {:.4g} mm; allow more clearance, or hold the coating closer",
-                    clearance_min_mm, clearance_max_mm,
-                    (measured_change_max_um - measured_change_min_um + change_max_um - change_min_um) /
-                        1000.0));
-            }
-            if (!status.ok()) {
-                throw DomainError(
-                    "measured pitch diameter, clearances and coatings must be finite, the diameter > 0");
-            }
-            return out;
-        },
-        py::arg("measured_mm"), py::arg("clearance_min_mm"), py::arg("clearance_max_mm"), py::arg("external"),
-        py::arg("measured_change_min_um") = 0.0, py::arg("measured_change_max_um") = 0.0,
-        py::arg("change_min_um") = 0.0, py::arg("change_max_um") = 0.0, "A part cut to suit a measured one.");
-}
-
-void bind_measuring(py::module_& module) {
-    py::class_<OverWires> wires_class(module, "WiresAnswer", "The core's answer on sizes over wires.");
-    wires_class
-        .def_property_readonly("figures",
-                               [](const OverWires& w) { return figures_by_name(kWireFigures, w.figures()); })
-        .def_property_readonly("choice", [](const OverWires& w) { return std::string(enum_name(w.choice)); })
-        .def_property_readonly("cautions", [](const OverWires& w) { return cautions_of<WireCaution>(w); });
-    def_evidence(wires_class, kWireFigures);
-    module.def(
-        "wires_answer",
-        [](const PartLimits& limits, const SharedCatalogue& catalogue, std::optional<double> wire_mm,
-           bool best, const std::string& set) {
-            WireRequest request = wire_request(limits);
-            request.wire_mm = given_or_lacking("wire_mm", wire_mm);
-            request.best = best;
-            request.set = set;
-            return over_wires(catalogue.get(), request);
-        },
-        py::arg("limits"), py::arg("catalogue"), py::arg("wire_mm") = py::none(), py::arg("best") = false,
-        py::arg("set") = "", "Sizes over wires, or across balls, for a part's limits.");
-
-    py::class_<Verdict> verdict_class(module, "VerdictAnswer", "The core's verdict on a measured part.");
-    verdict_class
-        .def_property_readonly("place", [](const Verdict& v) { return std::string(enum_name(v.place())); })
-        .def_property_readonly("functional_pitch_mm",
-                               [](const Verdict& v) { return number_or_none(v.functional_pitch_mm); })
-        .def_readonly("crest_assumed", &Verdict::crest_assumed)
-        .def_property_readonly("diameters",
-                               [](const Verdict& v) {
-                                   py::dict out;
-                                   for (std::size_t i = 0; i < kDiameters.size(); ++i) {
-                                       out[py::str(kDiameters[i].data(), kDiameters[i].size())] =
-                                           judged_dict(v.diameters[i]);
-                                   }
-                                   return out;
-                               })
-        .def_property_readonly("classes", [](const Verdict& v) {
-            py::list out;
-            for (const ClassTried& c : v.classes) {
-                py::dict places;
-                for (std::size_t i = 0; i < kDiameters.size(); ++i) {
-                    places[py::str(kDiameters[i].data(), kDiameters[i].size())] =
-                        std::string(enum_name(c.places[i]));
-                }
-                out.append(py::make_tuple(c.name, c.met(), places));
-            }
-            return out;
-        });
-    def_evidence(verdict_class, kJudgeFigures);
-    module.def(
-        "judge_answer",
-        [](const PartLimits& limits, const SharedCatalogue& catalogue, bool these_alone,
-           std::optional<double> pitch_mm, std::optional<double> major_mm, std::optional<double> minor_mm,
-           double lead_error_mm, double leading_error_deg, double following_error_deg,
-           std::optional<double> over_wires_mm, std::optional<double> wire_mm) {
-            return judge(
-                catalogue.get(),
-                PartJudgeRequest{measured_part(pitch_mm, major_mm, minor_mm, lead_error_mm, leading_error_deg,
-                                               following_error_deg, over_wires_mm, wire_mm),
-                                 limits, these_alone});
-        },
-        py::arg("limits"), py::arg("catalogue"), py::arg("these_alone"), py::kw_only(),
-        py::arg("pitch_mm") = py::none(), py::arg("major_mm") = py::none(), py::arg("minor_mm") = py::none(),
-        py::arg("lead_error_mm") = 0.0, py::arg("leading_error_deg") = 0.0,
-        py::arg("following_error_deg") = 0.0, py::arg("over_wires_mm") = py::none(),
-        py::arg("wire_mm") = py::none(), "Verdict on a measured part.");
 }
 
 }  // namespace
@@ -349,7 +181,6 @@ void bind_gauging(py::module_& module) {
         py::arg("wire_mm"), "Size over wires of a groove between involute helicoids, with the steps to it.");
     bind_coatings(module);
     bind_thread_fits(module);
-    bind_measuring(module);
 }
 
 }  // namespace halfnut::bind

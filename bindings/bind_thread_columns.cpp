@@ -122,12 +122,12 @@ class Parts {
     std::vector<std::size_t> places_;
 };
 
-constexpr std::size_t kSizes = 6;  // major_max ... minor_min
+constexpr std::size_t kSizeColumns = 6;  // major_max ... minor_min
 
 /// Columns of sizes, in mm and in inches.
 void size_columns(AnswerColumns& columns) {
     for (const char* unit : {"_mm", "_in"}) {
-        for (std::size_t i = 0; i < kSizes; ++i) {
+        for (std::size_t i = 0; i < kSizeColumns; ++i) {
             columns.figures(std::string(kThreadLimitFigures[i]) + unit);
         }
     }
@@ -153,8 +153,8 @@ py::dict limit_columns(const std::vector<std::string>& designations, const Share
                                   reason);
         }
         if (status.ok()) {
-            columns.set_figures(row, std::span(limits->mm).first(kSizes));
-            columns.set_figures(row, std::span(limits->in).first(kSizes), kSizes);
+            columns.set_figures(row, std::span(limits->mm).first(kSizeColumns));
+            columns.set_figures(row, std::span(limits->in).first(kSizeColumns), kSizeColumns);
             units[row] = limits->inch ? 1 : 0;
         }
         return status;
@@ -349,17 +349,20 @@ py::dict precoat_columns(const std::vector<std::string>& designations, const Sha
             status = parts.limits(row, {.rule = decimal_rule, .engagement_mm = number(2, row)}, part, limits,
                                   reason);
         }
-        PartPrecoat answer;
+        PartLimits answer;
         if (status.ok()) {
             status = evaluate(catalogue.get(), *limits, build_up, at, answer, &reason);
         }
         if (!status.ok()) {
             return status;
         }
-        columns.set_figures(row, answer.before.mm);
-        columns.set_figures(row, answer.before.in, kSizes);
-        columns.set_figures(row, std::span(answer.figures).first(answer.figures.size() - 1), 2 * kSizes);
-        ways[row] = static_cast<std::uint8_t>(answer.way);
+        columns.set_figures(row, answer.mm);
+        columns.set_figures(row, answer.in, kSizeColumns);
+        const BeforeCoating& coat = *answer.coating;
+        const std::array figures{coat.allowance_um,      coat.pitch_change_um,   coat.greatest_build_up_um,
+                                 coat.go_after_pitch_mm, coat.go_after_crest_mm, coat.not_go_after_pitch_mm};
+        columns.set_figures(row, figures, 2 * kSizeColumns);
+        ways[row] = static_cast<std::uint8_t>(coat.way);
         return status;
     });
     return columns.dict();

@@ -11,6 +11,7 @@
 #include "halfnut/threads/form_tables.hpp"
 #include "halfnut/threads/kinds.hpp"
 #include "halfnut/threads/profile.hpp"
+#include "halfnut/threads/questions.hpp"
 #include "halfnut/threads/series.hpp"
 
 namespace halfnut::bind {
@@ -20,19 +21,6 @@ using namespace threads;
 namespace {
 
 constexpr std::size_t kSizes = 6;  // of the figures of limits those that every form has
-
-const char* group_name(EngagementGroup group) {
-    switch (group) {
-        case EngagementGroup::s:
-            return "S";
-        case EngagementGroup::n:
-            return "N";
-        case EngagementGroup::l:
-            return "L";
-        default:
-            return "";
-    }
-}
 
 const Thread* own_of(const AnyThread& thread) {
     return std::get_if<Thread>(&thread);
@@ -177,48 +165,6 @@ py::object gauge_dict(const PartLimits& limits) {
                    sizes.native(sizes.plain_not_go)});
 }
 
-py::dict taper_answer(const AnyThread& thread, const SharedCatalogue& catalogue) {
-    const TaperPipe answer = taper_pipe(catalogue.get(), thread);
-    py::dict out = figures_by_name(kTaperPipeFigures, answer.figures);
-    out["evidence"] = evidence_list(answer.evidence.items(), kTaperPipeFigures, catalogue.get());
-    return out;
-}
-
-py::list near_answer(double diameter_mm, double within_mm, const SharedCatalogue& catalogue) {
-    py::list out;
-    for (const SeriesThread& found : threads_near(catalogue.get(), diameter_mm, within_mm)) {
-        out.append(py::make_tuple(found.thread, found.preference));
-    }
-    return out;
-}
-
-py::list identify_answer(const std::string& side, double diameter_mm, double pitch_mm, std::size_t count,
-                         const SharedCatalogue& catalogue, const std::optional<double>& engagement_mm,
-                         const std::optional<double>& flank_angle_deg) {
-    const FoundPart found{from_name<Side>("side", side), diameter_mm, pitch_mm,
-                          given_or_lacking("engagement_mm", engagement_mm),
-                          given_or_lacking("flank_angle_deg", flank_angle_deg)};
-    py::list out;
-    for (const ThreadMatch& match : identify_thread(catalogue.get(), found, count)) {
-        py::dict row;
-        row["thread"] = match.part.thread;
-        row["title"] = part_title(match.part);
-        row["preference"] = match.preference;
-        row["taper"] = match.taper;
-        row["basic_diameter_mm"] = match.basic_diameter_mm;
-        row["outside_mm"] = match.outside_mm;
-        row["pitch_difference_mm"] = match.pitch_difference_mm;
-        row["mismatch_mm"] = match.mismatch_mm;
-        row["pitch_diameter_equivalent_mm"] = match.pitch_diameter_equivalent_mm;
-        row["flank_angle_deg"] = match.flank_angle_deg;
-        row["flank_difference_deg"] = number_or_none(match.flank_difference_deg);
-        row["flank_equivalent_mm"] = match.flank_equivalent_mm;
-        row["like_the_first"] = match.like_the_first;
-        out.append(row);
-    }
-    return out;
-}
-
 py::tuple evidence_state(std::span<const EvidenceItem> items) {
     py::list out;
     for (const EvidenceItem& item : items) {
@@ -305,6 +251,55 @@ py::tuple numbers_state(const Numbers& numbers) {
     return py::tuple(out);
 }
 
+constexpr std::array<std::string_view, 6> kCoatingNames{"allowance_um",         "pitch_change_um",
+                                                        "greatest_build_up_um", "go_after_pitch_mm",
+                                                        "go_after_crest_mm",    "not_go_after_pitch_mm"};
+
+std::array<double, 6> coating_numbers(const BeforeCoating& c) {
+    return {c.allowance_um,      c.pitch_change_um,   c.greatest_build_up_um,
+            c.go_after_pitch_mm, c.go_after_crest_mm, c.not_go_after_pitch_mm};
+}
+
+py::object coating_of(const PartLimits& limits) {
+    if (!limits.coating) {
+        return py::none();
+    }
+    const BeforeCoating& c = *limits.coating;
+    py::dict out = figures_by_name(kCoatingNames, coating_numbers(c));
+    out["way"] = text(enum_name(c.way));
+    out["build_up"] = py::cast(c.build_up);
+    out["position"] = c.position.empty() ? py::object(py::none()) : py::object(py::str(c.position));
+    return out;
+}
+
+py::tuple coating_state(const PartLimits& limits) {
+    if (!limits.coating) {
+        return py::tuple();
+    }
+    const BeforeCoating& c = *limits.coating;
+    return py::make_tuple(enum_name(c.way), py::cast(c.build_up), numbers_state(coating_numbers(c)),
+                          c.position, evidence_state(c.evidence.items()));
+}
+
+void take_coating(const py::tuple& s, PartLimits& out) {
+    if (s.empty()) {
+        return;
+    }
+    const auto numbers = held<py::tuple>(s, 2);
+    const auto number = [&numbers](std::size_t place) { return number_held(numbers, place); };
+    BeforeCoating& c = out.coating.emplace();
+    c.way = from_name<PrecoatWay>("way", held<std::string>(s, 0));
+    c.build_up = held<BuildUp>(s, 1);
+    c.allowance_um = number(0);
+    c.pitch_change_um = number(1);
+    c.greatest_build_up_um = number(2);
+    c.go_after_pitch_mm = number(3);
+    c.go_after_crest_mm = number(4);
+    c.not_go_after_pitch_mm = number(5);
+    c.position = held<std::string>(s, 3);
+    take_evidence(held<py::tuple>(s, 4), c.evidence);
+}
+
 /// What limits are: their part, their sizes, and what the standard says of them.
 py::tuple limits_state(const PartLimits& l) {
     const py::object part = l.part
@@ -318,7 +313,7 @@ py::tuple limits_state(const PartLimits& l) {
                                  p.minor.min_mm, p.minor.max_mm, p.pitch_mm, p.half_angle_deg}),
         p.starts, p.left_hand, enum_name(l.options.rule), number_or_none(l.options.engagement_mm),
         number_or_none(l.allowance_mm), number_or_none(l.pitch_tolerance_mm), numbers_state(l.mm),
-        numbers_state(l.in), standard_state(l));
+        numbers_state(l.in), standard_state(l), coating_state(l));
 }
 
 PartLimits limits_made(const py::tuple& s) {
@@ -349,6 +344,7 @@ PartLimits limits_made(const py::tuple& s) {
         out.in[i] = number_held(held<py::tuple>(s, 12), i);
     }
     take_standard(held<py::tuple>(s, 13), out);
+    take_coating(held<py::tuple>(s, 14), out);
     return out;
 }
 
@@ -393,9 +389,11 @@ void bind_thread(py::module_& module) {
                                })
         .def_property_readonly("hand", [](const AnyThread& t) { return is_left_hand(t) ? "left" : "right"; })
         .def_property_readonly("starts", [](const AnyThread& t) { return starts(t); })
-        .def_property_readonly(
-            "engagement_group",
-            [](const AnyThread& t) { return own_of(t) != nullptr ? group_name(own_of(t)->group) : ""; })
+        .def_property_readonly("engagement_group",
+                               [](const AnyThread& t) {
+                                   return own_of(t) != nullptr ? enum_name(own_of(t)->group)
+                                                               : std::string_view();
+                               })
         .def_property_readonly(
             "engagement_mm",
             [](const AnyThread& t) {
@@ -473,15 +471,6 @@ void bind_thread(py::module_& module) {
         },
         py::arg("thread"), py::arg("side") = py::none(),
         "The part of a thread that is meant, its side, and how answers call it.");
-    module.def("taper_pipe_answer", &taper_answer, py::arg("thread"), py::arg("catalogue"),
-               "Sizes of a taper pipe thread, mm.");
-    module.def("threads_near", &near_answer, py::arg("diameter_mm"), py::arg("within_mm"),
-               py::arg("catalogue"),
-               "Standard threads near a diameter with their preference, preferred ones first.");
-    module.def("identify_thread", &identify_answer, py::arg("side"), py::arg("diameter_mm"),
-               py::arg("pitch_mm"), py::arg("count"), py::arg("catalogue"),
-               py::arg("engagement_mm") = py::none(), py::arg("flank_angle_deg") = py::none(),
-               "Standard threads of every form nearest to a measured part.");
 }
 
 void bind_limits(py::module_& module) {
@@ -519,9 +508,8 @@ void bind_limits(py::module_& module) {
             [](const PartLimits& l) { return l.part ? class_of(l.part->thread, l.side) : std::string(); })
         .def_property_readonly("class_assumed",
                                [](const PartLimits& l) { return l.part && l.part->class_assumed; })
-        .def_property_readonly(
-            "by_form", [](const PartLimits& l) { return !l.part || form_of(l.part->thread) != nullptr; },
-            "Of a form beside ISO metric and Unified, or of sizes alone.")
+        .def_property_readonly("by_form", &PartLimits::by_form,
+                               "Of a form beside ISO metric and Unified, or of sizes alone.")
         .def_property_readonly("pitch_mm", [](const PartLimits& l) { return l.sizes.pitch_mm; })
         .def_property_readonly("starts", [](const PartLimits& l) { return l.sizes.starts; })
         .def_property_readonly("lead_mm",
@@ -550,7 +538,7 @@ void bind_limits(py::module_& module) {
         .def_property_readonly("engagement_group",
                                [](const PartLimits& l) {
                                    const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
-                                   return own == nullptr ? "" : group_name(own->group);
+                                   return own == nullptr ? std::string_view() : enum_name(own->group);
                                })
         .def_property_readonly("engagement_over",
                                [](const PartLimits& l) {
@@ -562,6 +550,7 @@ void bind_limits(py::module_& module) {
                                    const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
                                    return number_or_none(own == nullptr ? kNaN : own->engagement_up_to);
                                })
+        .def_property_readonly("coating", &coating_of, "What limits before coating are made for; None else.")
         .def("geometry", &geometry, py::arg("catalogue"),
              "The form's name, its basic diameters, radius of the root and flat of the crest, mm.")
         .def("gauges", &gauge_dict, "What the gauges for a part are made to, before gauge tolerances.")
@@ -579,13 +568,7 @@ void bind_limits(py::module_& module) {
         .def(
             "evidence",
             [](const PartLimits& l, const SharedCatalogue& catalogue) {
-                const ThreadLimits* const own = std::get_if<ThreadLimits>(&l.standard);
-                const FormLimits* const form = std::get_if<FormLimits>(&l.standard);
-                return own != nullptr
-                           ? evidence_list(own->evidence.items(), kThreadLimitFigures, catalogue.get())
-                       : form != nullptr
-                           ? evidence_list(form->evidence.items(), kFormFigures, catalogue.get())
-                           : py::list();
+                return evidence_of(catalogue.get(), l);
             },
             py::arg("catalogue"), "What each figure rests on.");
     module.def(

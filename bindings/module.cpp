@@ -80,7 +80,6 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_column(module);
     halfnut::bind::bind_gauging(module);
     halfnut::bind::bind_thread_columns(module);
-    halfnut::bind::bind_holes(module);
     halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_threads(module);
     halfnut::bind::bind_strength(module);

@@ -49,6 +49,8 @@ if TYPE_CHECKING:
     from halfnut.cutting.questions import (
         bore,
         chase,
+        counterbore,
+        countersink,
         drill,
         face,
         gear_train,
@@ -77,21 +79,26 @@ if TYPE_CHECKING:
     from halfnut.material.questions import alloy, coating
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
-    from halfnut.threads.blind_holes import blind_hole
-    from halfnut.threads.fitting import fit
-    from halfnut.threads.gauging import wires
-    from halfnut.threads.holes import tapping_hole
-    from halfnut.threads.identification import identify_thread, threads_near
-    from halfnut.threads.joints import strength
-    from halfnut.threads.judging import judge
-    from halfnut.threads.metals import galling, minimum_strength
-    from halfnut.threads.plugs import shop_plug
     from halfnut.threads.precoating import precoat
-    from halfnut.threads.seats import clearance_hole, counterbore, countersink
+    from halfnut.threads.questions import (
+        blind_hole,
+        clearance_hole,
+        cut_to_suit,
+        fit,
+        galling,
+        identify_thread,
+        judge,
+        minimum_strength,
+        screw_seat,
+        shop_plug,
+        strength,
+        taper_pipe,
+        tapping_hole,
+        threads_near,
+        tighten,
+        wires,
+    )
     from halfnut.threads.standard import ThreadLimits, limits, plain_thread, thread
-    from halfnut.threads.suiting import cut_to_suit
-    from halfnut.threads.taper_pipes import taper_pipe
-    from halfnut.threads.tightening import tighten
 
 _ROOMS = (
     "batch",
@@ -115,29 +122,29 @@ _HOMES = {
     "ThreadLimits": "threads.standard",
     "adjuster": "threads.adjusters",
     "alloy": "material.questions",
-    "blind_hole": "threads.blind_holes",
+    "blind_hole": "threads.questions",
     "bore": "cutting.questions",
     "chase": "cutting.questions",
     "choose": "cutting.choosing",
-    "clearance_hole": "threads.seats",
+    "clearance_hole": "threads.questions",
     "coating": "material.questions",
-    "counterbore": "threads.seats",
-    "countersink": "threads.seats",
-    "cut_to_suit": "threads.suiting",
+    "counterbore": "cutting.questions",
+    "countersink": "cutting.questions",
+    "cut_to_suit": "threads.questions",
     "cylindrical_fit": "fits.questions",
     "drill": "cutting.questions",
     "face": "cutting.questions",
-    "fit": "threads.fitting",
+    "fit": "threads.questions",
     "force_map": "drawing.charts",
-    "galling": "threads.metals",
+    "galling": "threads.questions",
     "gear_train": "cutting.questions",
     "groove": "cutting.questions",
     "helix": "cutting.questions",
     "hold": "cutting.questions",
     "holding_taper": "fits.questions",
-    "identify_thread": "threads.identification",
+    "identify_thread": "threads.questions",
     "inch": "core.units",
-    "judge": "threads.judging",
+    "judge": "threads.questions",
     "knurl": "cutting.questions",
     "knurl_blank": "knurls.questions",
     "knurl_setup": "knurls.questions",
@@ -145,7 +152,7 @@ _HOMES = {
     "limits": "threads.standard",
     "mill": "cutting.questions",
     "milling_machine": "machine.machines",
-    "minimum_strength": "threads.metals",
+    "minimum_strength": "threads.questions",
     "mm": "core.units",
     "part_off": "cutting.questions",
     "pass_plan": "drawing.charts",
@@ -157,24 +164,25 @@ _HOMES = {
     "ramp": "cutting.questions",
     "ream": "cutting.questions",
     "saw": "cutting.questions",
+    "screw_seat": "threads.questions",
     "shop": "core.catalogue",
-    "shop_plug": "threads.plugs",
+    "shop_plug": "threads.questions",
     "speed_chart": "drawing.charts",
     "spot": "cutting.questions",
-    "strength": "threads.joints",
+    "strength": "threads.questions",
     "suitable_wheels": "knurls.wheels",
     "tap": "cutting.questions",
     "taper": "cutting.questions",
-    "taper_pipe": "threads.taper_pipes",
-    "tapping_hole": "threads.holes",
+    "taper_pipe": "threads.questions",
+    "tapping_hole": "threads.questions",
     "thread": "threads.standard",
     "thread_speed": "cutting.questions",
-    "threads_near": "threads.identification",
-    "tighten": "threads.tightening",
+    "threads_near": "threads.questions",
+    "tighten": "threads.questions",
     "tool_life": "cutting.questions",
     "translating_pairs": "cutting.gears",
     "turn": "cutting.questions",
-    "wires": "threads.gauging",
+    "wires": "threads.questions",
 }
 
 __all__ = [
@@ -245,6 +253,7 @@ __all__ = [
     "ramp",
     "ream",
     "saw",
+    "screw_seat",
     "sheet",
     "shop",
     "shop_plug",

@@ -531,21 +531,9 @@ def require_takes(coating: int, group: str, title: str, catalogue: Catalogue) ->
 def coating_cautions(
     build_up: BuildUp, internal: bool, catalogue: Catalogue
 ) -> list[tuple[str, list[tuple[str, str]]]]: ...
-
-class PrecoatAnswer:
-    @property
-    def before(self) -> PartLimits: ...
-    @property
-    def way(self) -> str: ...
-    @property
-    def figures(self) -> dict[str, float | None]: ...
-    @property
-    def position(self) -> str | None: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
 def precoat_answer(
     bare: PartLimits, build_up: BuildUp, catalogue: Catalogue, gauged_at: str = "basic"
-) -> PrecoatAnswer: ...
+) -> PartLimits: ...
 def precoat_columns(
     designations: list[str],
     catalogue: Catalogue,
@@ -557,26 +545,6 @@ def precoat_columns(
 
 class FitPart: ...
 
-class FitAnswer:
-    @property
-    def figures(self) -> dict[str, float | None]: ...
-    @property
-    def verdict(self) -> str: ...
-    @property
-    def deciding(self) -> str: ...
-    @property
-    def engagement_assumed(self) -> bool: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
-def fit_answer(
-    external: FitPart,
-    internal: FitPart,
-    *,
-    engagement_mm: float | None = None,
-    assumed_engagement_mm: float,
-    tolerance_over_sigma: float = 6.0,
-    mean_shift: float = 0.0,
-) -> FitAnswer: ...
 def fit_chances(
     external: FitPart,
     internal: FitPart,
@@ -592,65 +560,6 @@ def fit_columns(
     numbers: list[NDArray[np.float64]],
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
-
-class SuitAnswer:
-    @property
-    def pitch_min_mm(self) -> float: ...
-    @property
-    def pitch_max_mm(self) -> float: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
-def suit_answer(
-    measured_mm: float,
-    clearance_min_mm: float,
-    clearance_max_mm: float,
-    external: bool,
-    measured_change_min_um: float = 0.0,
-    measured_change_max_um: float = 0.0,
-    change_min_um: float = 0.0,
-    change_max_um: float = 0.0,
-) -> SuitAnswer: ...
-
-class WiresAnswer:
-    @property
-    def figures(self) -> dict[str, float | None]: ...
-    @property
-    def choice(self) -> str: ...
-    @property
-    def cautions(self) -> list[str]: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
-def wires_answer(
-    limits: PartLimits, catalogue: Catalogue, wire_mm: float | None = None, best: bool = False, set: str = ""
-) -> WiresAnswer: ...
-
-class VerdictAnswer:
-    @property
-    def place(self) -> str: ...
-    @property
-    def functional_pitch_mm(self) -> float | None: ...
-    @property
-    def crest_assumed(self) -> bool: ...
-    @property
-    def diameters(self) -> dict[str, dict[str, Any]]: ...
-    @property
-    def classes(self) -> list[tuple[str, bool, dict[str, str]]]: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
-def judge_answer(
-    limits: PartLimits,
-    catalogue: Catalogue,
-    these_alone: bool,
-    *,
-    pitch_mm: float | None = None,
-    major_mm: float | None = None,
-    minor_mm: float | None = None,
-    lead_error_mm: float = 0.0,
-    leading_error_deg: float = 0.0,
-    following_error_deg: float = 0.0,
-    over_wires_mm: float | None = None,
-    wire_mm: float | None = None,
-) -> VerdictAnswer: ...
 def over_wires_involute_working(
     pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
 ) -> dict[str, float]: ...
@@ -668,54 +577,6 @@ def judge_columns(
     numbers: list[NDArray[np.float64]],
     on_error: str = "raise",
 ) -> dict[str, NDArray[Any]]: ...
-
-# holes
-
-class DrillSet:
-    def __init__(self, drills: list[tuple[str, float]]) -> None: ...
-    @property
-    def names(self) -> list[str]: ...
-    @property
-    def diameters_mm(self) -> list[float]: ...
-
-def drill_set(sets: str, catalogue: Catalogue) -> DrillSet: ...
-def usual_drill_set(inch: bool, catalogue: Catalogue) -> str: ...
-def tapping_answer(
-    thread: Thread,
-    drills: DrillSet,
-    catalogue: Catalogue,
-    percent: float | None,
-    engagement_mm: float | None,
-    strength_ratio: float | None,
-    form: bool,
-    oversize_mm: float | None,
-    limits: PartLimits | None = None,
-) -> dict[str, Any]: ...
-def tapping_columns(
-    designations: list[str],
-    drills: DrillSet | None,
-    catalogue: Catalogue,
-    numbers: Sequence[ArrayLike],
-    form: bool,
-    oversize_mm: float | None,
-    on_error: str = "raise",
-) -> dict[str, NDArray[Any]]: ...
-def blind_answer(
-    pitch_mm: float,
-    hole_mm: float,
-    lead: str,
-    catalogue: Catalogue,
-    full_thread_mm: float | None,
-    drill_depth_mm: float | None,
-    chip_room_mm: float | None,
-    point_deg: float,
-    thickness_mm: float | None,
-    form: bool,
-) -> dict[str, Any]: ...
-def clearance_answer(thread: Thread, fit: str, catalogue: Catalogue) -> dict[str, Any]: ...
-def seat_answer(
-    thread: Thread, head: str, hole_mm: float, recess_mm: float, catalogue: Catalogue
-) -> dict[str, Any]: ...
 
 # knurls
 
@@ -846,6 +707,8 @@ class PartLimits:
     @property
     def by_form(self) -> bool: ...
     @property
+    def coating(self) -> dict[str, Any] | None: ...
+    @property
     def pitch_mm(self) -> float: ...
     @property
     def starts(self) -> int: ...
@@ -919,20 +782,9 @@ def thread_limit_columns(
     on_error: str = ...,
 ) -> dict[str, NDArray[Any]]: ...
 def one_part(thread: Thread, side: str | None = None) -> tuple[Thread, Literal["external", "internal"], str]: ...
-def threads_near(diameter_mm: float, within_mm: float, catalogue: Catalogue) -> list[tuple[Thread, int]]: ...
-def identify_thread(
-    side: str,
-    diameter_mm: float,
-    pitch_mm: float,
-    count: int,
-    catalogue: Catalogue,
-    engagement_mm: float | None = None,
-    flank_angle_deg: float | None = None,
-) -> list[dict[str, Any]]: ...
 def taper_pipe_columns(
     designations: Sequence[str], catalogue: Catalogue, on_error: str = "raise"
 ) -> dict[str, NDArray[Any]]: ...
-def taper_pipe_answer(thread: Thread, catalogue: Catalogue) -> dict[str, Any]: ...
 
 # cutting: formulas
 
@@ -1180,73 +1032,7 @@ def choose_passes(
     catalogue: Catalogue,
     explain: bool,
 ) -> Passes: ...
-
-class PartStrength:
-    def __init__(
-        self, side: str, tensile_mpa: float, yield_mpa: float | None = None, shear_mpa: float | None = None
-    ) -> None: ...
-
-class StrengthAnswer:
-    @property
-    def figures(self) -> dict[str, float | None]: ...
-    @property
-    def weakest(self) -> str: ...
-    @property
-    def cautions(self) -> list[str]: ...
-    def engagement_for(self, load_n: float) -> float: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
-def strength_answer(
-    external: PartLimits,
-    internal: PartLimits,
-    external_strength: PartStrength,
-    internal_strength: PartStrength,
-    overlap_mm: float,
-    *,
-    external_chamfer_mm: float = 0.0,
-    external_run_out_mm: float = 0.0,
-    internal_countersink_mm: float = 0.0,
-    internal_run_out_mm: float = 0.0,
-    external_bore_mm: float = 0.0,
-    internal_outside_mm: float | None = None,
-    load_n: float | None = None,
-    factor_of_safety: float | None = None,
-) -> StrengthAnswer: ...
-
-class TighteningAnswer:
-    @property
-    def figures(self) -> dict[str, float | None]: ...
-    def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
-
-def tightening_answer(
-    *,
-    diameter_mm: float,
-    pitch_diameter_mm: float,
-    lead_mm: float,
-    half_angle_deg: float,
-    section_diameter_mm: float,
-    bore_mm: float,
-    thread_friction: tuple[float, float],
-    bearing_friction: tuple[float, float],
-    bearing_diameter_mm: float,
-    prevailing_nm: float = 0.0,
-    preload_n: float | None = None,
-    torque_nm: float | None = None,
-) -> TighteningAnswer: ...
-def minimum_strength(
-    alloy: int, form: str, thickness_mm: float | None, grain: str, catalogue: Catalogue
-) -> dict[str, Any]: ...
-def bolt_strength(grade: str, diameter_mm: float, catalogue: Catalogue) -> dict[str, Any]: ...
-def galling_row(one: int, other: int, catalogue: Catalogue) -> int: ...
-def thread_friction_row(one: int, other: int, lubricant: str, catalogue: Catalogue) -> int: ...
 def engagement_practice(internal: int, loading: str, diameter_mm: float, catalogue: Catalogue) -> tuple[int, float]: ...
-def strength_columns(
-    external: list[str],
-    internal: list[str],
-    catalogue: Catalogue,
-    numbers: list[NDArray[np.float64]],
-    on_error: str = "raise",
-) -> dict[str, NDArray[Any]]: ...
 
 # batch
 

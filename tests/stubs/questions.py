@@ -34,6 +34,7 @@ _LIKES = {
     "AlloyLike": "halfnut.material.alloys",
     "BuildUpLike": "halfnut.material.coatings",
     "LeadLike": "halfnut.threads.standard",
+    "DrillLike": "halfnut.threads.holes",
     "MachineLike": "halfnut.machine.of_name",
     "PartLike": "halfnut.threads.standard",
 }
@@ -44,7 +45,7 @@ def _item(row: dict[str, Any]) -> str:
     if row["kin"]:
         return f"{row['kin']}Like"
     if row["written"]:
-        return _WRITTEN[row["dimension"]]
+        return _WRITTEN.get(row["dimension"], "QuantityLike")
     return "NumberLike" if row["dimension"] else _WORDS.get(row["kind"], "float")
 
 

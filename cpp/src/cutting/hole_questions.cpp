@@ -8,6 +8,7 @@
 #include "cut_rows.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/threads/form_tables.hpp"
+#include "halfnut/threads/questions.hpp"
 
 namespace halfnut::cutting {
 
@@ -200,24 +201,6 @@ CutAnswer answer(const Setting& setting, const HoleAsk& asked, const Asking& ask
 
 }  // namespace
 
-void take(ThreadAsked& to, const Given& given, const AskedRow& row, Asking& asking) {
-    std::string text;
-    take(text, given, row, asking);
-    bool inch = false;
-    if (threads::is_form_designation(text, asking.catalogue)) {
-        const threads::FormThread form = threads::parse_form_thread(text, asking.catalogue);
-        inch = form.inch;
-        to.thread = form;
-    } else {
-        const threads::Thread thread = threads::parse_thread(text, asking.catalogue);
-        inch = thread.inch();
-        to.thread = thread;
-    }
-    if (row.leading != 0) {
-        asking.inch = inch;
-    }
-}
-
 CutAnswer drill(const HoleAsk& asked, const Asking& asking) {
     return answer({HoleCut::drill, "drill", kDrillAsked}, asked, asking);
 }
@@ -240,7 +223,7 @@ CutAnswer ream(const HoleAsk& asked, const Asking& asking) {
 
 CutAnswer tap(const HoleAsk& given, const Asking& asking) {
     HoleAsk asked = given;
-    const threads::AnyThread& thread = asked.thread.thread;
+    const threads::AnyThread& thread = asked.thread;
     asked.cut.pitch_mm = threads::pitch_mm(thread);
     asked.cut.diameter_mm = std::visit([](const auto& each) { return each.diameter_mm(); }, thread);
     const auto* const form = std::get_if<threads::FormThread>(&thread);

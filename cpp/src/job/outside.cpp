@@ -249,9 +249,9 @@ std::optional<ThreadSizes> Walker::sizes_of(const Step& step) const {
     // the depth of the form: between the greatest major and the least minor diameter where both are set
     out.root = std::isnan(limits.mm[5]) ? out.major - kRootDepth * out.pitch : limits.mm[5];
     if (!step.masked && !part_.coating.bare() && step.what != Do::tap) {
-        threads::PartPrecoat coated;
+        threads::PartLimits coated;
         if (threads::evaluate(catalogue_, limits, part_.coating, threads::GaugedAt::basic, coated).ok()) {
-            limits = coated.before;
+            limits = coated;
         }
     }
     out.major_high = limits.mm[0];

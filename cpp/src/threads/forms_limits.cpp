@@ -6,6 +6,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/elementary.hpp"
+#include "halfnut/core/spell.hpp"
 #include "halfnut/threads/rules.hpp"
 #include "or_throw.hpp"
 
@@ -112,11 +113,12 @@ class Limiter {
         const double turns = external_ ? row->tolerance_turns : row->internal_turns;
         return refuse(fmt::format(
             "{} is a taper thread: its standard sets a gauge plane and turns, no limits of size; "
-            "gauge it by a taper {} of its standard, its gauging notch or step within {:g} turn{}, {:.2f} "
-            "mm, "
+            "gauge it by a taper {} of its standard, its gauging notch or step within {:g} turn{}, {}, "
             "of the {}; see taper_pipe",
             format_form_thread(thread_), external_ ? "ring" : "plug", turns, turns == 1.0 ? "" : "s",
-            turns * thread_.pitch_mm(), external_ ? "end of the pipe" : "mouth"));
+            spell(turns * thread_.pitch_mm(), FigureKind::length,
+                  thread_.inch ? UnitSystem::inch : UnitSystem::metric),
+            external_ ? "end of the pipe" : "mouth"));
     }
 
     Status parallel_in_taper() {

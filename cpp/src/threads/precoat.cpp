@@ -227,7 +227,7 @@ Status sizes_before_coating(const FitPart& limits, Side side, std::string_view t
 namespace {
 
 /// Of a form whose standard lets no allowance hold a coating: it gauges at its own limits once it is coated.
-Status moved_sizes(const PartLimits& bare, const BuildUp& build_up, PartPrecoat& out, std::string* why) {
+Status moved_sizes(const PartLimits& bare, const BuildUp& build_up, PartLimits& out, std::string* why) {
     const FitPart& own = bare.sizes;
     FitPart coated = own;
     coated.build_up = build_up;
@@ -238,26 +238,27 @@ Status moved_sizes(const PartLimits& bare, const BuildUp& build_up, PartPrecoat&
     }
     const bool external = bare.side == Side::external;
     before.build_up = {};
-    out.way = build_up.bare() ? PrecoatWay::bare : PrecoatWay::deducted;
-    if (out.way != PrecoatWay::bare) {
-        out.before.set_sizes(before);
+    if (!build_up.bare()) {
+        out.set_sizes(before);
     }
-    out.figures = {1000.0 * bare.allowance_mm,
-                   CoatedPitchChange::compute(build_up.max_um, own.half_angle_deg),
-                   0.0,
-                   external ? own.pitch.max_mm : own.pitch.min_mm,
-                   external ? own.major.max_mm : own.minor.min_mm,
-                   external ? own.pitch.min_mm : own.pitch.max_mm,
-                   kNaN};
+    out.coating = {.way = build_up.bare() ? PrecoatWay::bare : PrecoatWay::deducted,
+                   .build_up = build_up,
+                   .allowance_um = 1000.0 * bare.allowance_mm,
+                   .pitch_change_um = CoatedPitchChange::compute(build_up.max_um, own.half_angle_deg),
+                   .greatest_build_up_um = 0.0,
+                   .go_after_pitch_mm = external ? own.pitch.max_mm : own.pitch.min_mm,
+                   .go_after_crest_mm = external ? own.major.max_mm : own.minor.min_mm,
+                   .not_go_after_pitch_mm = external ? own.pitch.min_mm : own.pitch.max_mm,
+                   .position = {},
+                   .evidence = {}};
     return status;
 }
 
 }  // namespace
 
 Status evaluate(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
-                GaugedAt gauged_at, PartPrecoat& out, std::string* why) {
-    out = {};
-    out.before = bare;
+                GaugedAt gauged_at, PartLimits& out, std::string* why) {
+    out = bare;
     if (!std::holds_alternative<ThreadLimits>(bare.standard)) {
         return moved_sizes(bare, build_up, out, why);
     }
@@ -267,22 +268,25 @@ Status evaluate(const Catalogue& catalogue, const PartLimits& bare, const BuildU
     if (!status.ok()) {
         return status;
     }
-    take_limits(thread, answer.before, out.before);
-    out.way = answer.way;
-    out.figures = {answer.allowance_um,         answer.pitch_change_um,   answer.greatest_build_up_um,
-                   answer.go_after_pitch_mm,    answer.go_after_crest_mm, answer.not_go_after_pitch_mm,
-                   answer.position_deviation_um};
-    if (answer.has_position) {
-        out.position = answer.unified_class != 0 ? fmt::format("{}A", answer.unified_class)
-                                                 : std::string(enum_name(answer.position));
-    }
-    out.evidence = answer.evidence;
+    take_limits(thread, answer.before, out);
+    out.coating = {.way = answer.way,
+                   .build_up = build_up,
+                   .allowance_um = answer.allowance_um,
+                   .pitch_change_um = answer.pitch_change_um,
+                   .greatest_build_up_um = answer.greatest_build_up_um,
+                   .go_after_pitch_mm = answer.go_after_pitch_mm,
+                   .go_after_crest_mm = answer.go_after_crest_mm,
+                   .not_go_after_pitch_mm = answer.not_go_after_pitch_mm,
+                   .position = !answer.has_position        ? ""
+                               : answer.unified_class != 0 ? fmt::format("{}A", answer.unified_class)
+                                                           : std::string(enum_name(answer.position)),
+                   .evidence = answer.evidence};
     return status;
 }
 
-PartPrecoat precoat(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
-                    GaugedAt gauged_at) {
-    return or_throw<PartPrecoat>([&](PartPrecoat& out, std::string* why) {
+PartLimits precoat(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
+                   GaugedAt gauged_at) {
+    return or_throw<PartLimits>([&](PartLimits& out, std::string* why) {
         return evaluate(catalogue, bare, build_up, gauged_at, out, why);
     });
 }

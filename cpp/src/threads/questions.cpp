@@ -3,11 +3,18 @@
 #include <array>
 
 #include "halfnut/threads/coating_questions.hpp"
+#include "halfnut/threads/joint_questions.hpp"
+#include "halfnut/threads/questions.hpp"
+#include "halfnut/threads/series_questions.hpp"
 
 namespace halfnut::threads {
 
 std::span<const Question* const> questions() noexcept {
-    static constexpr std::array<const Question*, 2> kAll{&kCoating, &kCylindricalFit};
+    static constexpr std::array kAll{&kCoating,   &kCylindricalFit,  &kWires,         &kShopPlug,
+                                     &kJudge,     &kTappingHole,     &kBlindHole,     &kClearanceHole,
+                                     &kScrewSeat, &kTaperPipe,       &kDrillSet,      &kFit,
+                                     &kCutToSuit, &kMinimumStrength, &kGalling,       &kStrength,
+                                     &kTighten,   &kThreadsNear,     &kIdentifyThread};
     return kAll;
 }
 

@@ -169,7 +169,7 @@ def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowC
 def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     """The scalar answer to a row."""
     from halfnut.knurls.questions import knurl_blank
-    from halfnut.threads import fitting, gauging, standard, taper_pipes
+    from halfnut.threads import questions, standard
 
     def size(name: str) -> Any:
         return mm(row[name]) if name in row else None
@@ -177,17 +177,17 @@ def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     if kind == "limits":
         return standard.limits(row["thread"], engagement=size("engagement_mm"), **options)
     if kind == "taper_pipe":
-        return taper_pipes.taper_pipe(row["thread"])
+        return questions.taper_pipe(row["thread"])
     if kind == "wires":
         best = options.get("best") and "wire_mm" not in row
-        return gauging.wires(row["thread"], wire="best" if best else size("wire_mm"), set=options.get("set", ""))
+        return questions.wires(row["thread"], wire="best" if best else size("wire_mm"), set=options.get("set", ""))
     if kind == "knurl_blank":
         return knurl_blank(size("diameter_mm"), row["pitch"], **options)
     films = [
         _core.BuildUp(row.get(f"build_up_{side}_min_um", 0.0), row.get(f"build_up_{side}_max_um", 0.0))
         for side in ("external", "internal")
     ]
-    return fitting.fit(
+    return questions.fit(
         row["external"],
         row["internal"],
         build_up_external=films[0],

@@ -71,10 +71,10 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
 
         asked = {"alloy": alloy, "tool": find_tool}
     elif kind in ("limits", "wires", "taper_pipe"):
-        from halfnut.threads import gauging, standard, taper_pipes
+        from halfnut.threads import questions, standard
 
-        by_kind: dict[str, Callable[[str], object]] = {"limits": standard.limits, "wires": gauging.wires}
-        asked = {"thread": by_kind.get(kind, taper_pipes.taper_pipe)}
+        by_kind: dict[str, Callable[[str], object]] = {"limits": standard.limits, "wires": questions.wires}
+        asked = {"thread": by_kind.get(kind, questions.taper_pipe)}
     elif kind == "knurl_blank":
         from halfnut.knurls import blanks
 

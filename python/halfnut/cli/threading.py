@@ -5,9 +5,9 @@ from __future__ import annotations
 import click
 
 from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.threads.questions import taper_pipe
 from halfnut.threads.standard import Side, limits
 from halfnut.threads.standard import thread as read_thread
-from halfnut.threads.taper_pipes import taper_pipe
 
 _EXAMPLES = """\b
 Example:

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Answered", "ask", "declared", "plain", "read_by"]
 
-_PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.PartLimits)
+_PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.PartLimits)
 _READERS: dict[str, Callable[[str], Any]] = {}
 _ANSWERS: dict[str, type[Answered]] = {}
 

@@ -12,7 +12,8 @@ import numpy as np
 
 from halfnut._core import DomainError, coated_pitch_change_um
 from halfnut.core.extras import optional
-from halfnut.threads.fitting import clearance_chances, coat_of, fit
+from halfnut.threads.fitting import clearance_chances, coat_of
+from halfnut.threads.questions import fit
 from halfnut.threads.standard import limits_of
 
 if TYPE_CHECKING:

@@ -16,9 +16,10 @@ from halfnut.planning.cut_answers import axial_reading, levers_of, overhead_s
 from halfnut.planning.job import Counterbore, Countersink, Drill, Ream, Spot, Tap
 from halfnut.planning.threaded import coating_remarks, limits_to_cut
 from halfnut.planning.workpiece import Ask, Workpiece, size_text
-from halfnut.threads import blind_holes, holes, standard
+from halfnut.threads import holes, standard
+from halfnut.threads import questions as asked
 from halfnut.threads.standard import Thread, ThreadLimits
-from halfnut.threads.taper_pipes import TaperPipe, taper_pipe
+from halfnut.threads.taper_pipes import TaperPipe
 
 _APPROACH_MM = 2.0
 _REAMED = 0.85
@@ -125,7 +126,7 @@ def _tap(work: Workpiece, step: Tap, machine: Machine) -> Answer:
     depth = _hole_depth(work, step)
     limits: ThreadLimits | TaperPipe
     if thread.tapers:
-        limits = taper_pipe(thread)
+        limits = asked.taper_pipe(thread)
         hole_said = _taper_hole_remarks(work, step, thread, limits)
     else:
         limits = limits_to_cut(work, step, thread, "internal", None)
@@ -199,10 +200,10 @@ def _tap_hole_remarks(work: Workpiece, step: Tap, thread: Thread, limits: Thread
         return low_mm - 1e-9 <= size_mm <= high_mm + 1e-9
 
     # of a form beside ISO metric and Unified the limits of its minor diameter are the hole's
-    hole = holes.tapping_hole(limits if limits.by_form else thread)
+    hole = asked.tapping_hole(limits if limits.by_form else thread)
     if not within(hole.drill_mm) and not limits.by_form:  # a coating moves the limits: aim between them
         middle = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, (low_mm + high_mm) / 2)
-        hole = holes.tapping_hole(thread, percent=middle)
+        hole = asked.tapping_hole(thread, percent=middle)
     text = f"Hole before tapping: {size_text(work, low_mm)} to {size_text(work, high_mm)}"
     if within(hole.drill_mm):
         of = "the form's height" if limits.by_form else "thread"
@@ -218,14 +219,14 @@ def _tap_hole_remarks(work: Workpiece, step: Tap, thread: Thread, limits: Thread
     return (text, *_blind_remarks(work, step, thread, hole))
 
 
-def _drill_words(work: Workpiece, hole: holes.Drilled) -> str:
+def _drill_words(work: Workpiece, hole: holes.TappingHole) -> str:
     return hole.drill if hole.drill.endswith(work.unit) else f"{hole.drill}, {size_text(work, hole.drill_mm)}"
 
 
-def _blind_remarks(work: Workpiece, step: Tap, thread: Thread, hole: holes.Drilled) -> tuple[str, ...]:
+def _blind_remarks(work: Workpiece, step: Tap, thread: Thread, hole: holes.TappingHole) -> tuple[str, ...]:
     if step.depth is None or work.walked["through"]:
         return ()
-    blind = blind_holes.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
+    blind = asked.blind_hole(thread, full_thread=work.length(step.depth.base), drill=hole)
     return (
         f"Blind: drill {size_text(work, blind.drill_depth_mm)} deep at full diameter for "
         f"{size_text(work, blind.full_thread_mm)} of full thread with a plug tap; "
@@ -234,7 +235,7 @@ def _blind_remarks(work: Workpiece, step: Tap, thread: Thread, hole: holes.Drill
 
 
 def _taper_hole_remarks(work: Workpiece, step: Tap, thread: Thread, pipe: TaperPipe) -> tuple[str, ...]:
-    hole = holes.tapping_hole(thread)
+    hole = asked.tapping_hole(thread)
     assert hole.ream_drill is not None and hole.ream_drill_mm is not None and hole.hole_at_face_mm is not None
     before = _drill_words(work, replace(hole, drill=hole.ream_drill, drill_mm=hole.ream_drill_mm))
     text = f"Hole before tapping: drill {_drill_words(work, hole)} straight"
@@ -244,9 +245,8 @@ def _taper_hole_remarks(work: Workpiece, step: Tap, thread: Thread, pipe: TaperP
         text += f"; the hole drilled, {size_text(work, work.hole_mm)}, is {'small enough' if fits else 'too large'}"
     low, high = (pipe.hand_turns + sign * pipe.tolerance_turns for sign in (-1, 1))
     out = [text, f"Tap until the plug gauge goes in {low:.1f} to {high:.1f} turns by hand"]
-    depth_mm = holes.taper_depth_mm(thread)
-    if step.depth is not None and step.depth.base < depth_mm:
-        out.append(f"Depth is less than hand engagement and wrench turns, {size_text(work, depth_mm)}")
+    if step.depth is not None and step.depth.base < pipe.depth_mm:
+        out.append(f"Depth is less than hand engagement and wrench turns, {size_text(work, pipe.depth_mm)}")
     return tuple(out)
 
 

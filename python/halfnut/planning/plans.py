@@ -32,7 +32,8 @@ from halfnut.planning.operations import answer
 from halfnut.planning.stock import CutList, cut_list
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
 from halfnut.planning.workpiece import Workpiece
-from halfnut.threads.joints import ThreadStrength, strength
+from halfnut.threads.joints import ThreadStrength
+from halfnut.threads.questions import strength
 
 if TYPE_CHECKING:
     import pandas as pd

@@ -20,8 +20,9 @@ from halfnut.planning.cut_answers import levers_of, overhead_s
 from halfnut.planning.job import Thread
 from halfnut.planning.workpiece import Ask, Workpiece, size_text
 from halfnut.threads import gauging, precoating, standard
+from halfnut.threads.questions import taper_pipe, wires
 from halfnut.threads.standard import Side, ThreadLimits
-from halfnut.threads.taper_pipes import TaperPipe, taper_pipe
+from halfnut.threads.taper_pipes import TaperPipe
 
 
 def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
@@ -169,7 +170,7 @@ def limits_to_cut(work: Workpiece, step: Any, thread: standard.Thread, side: Sid
 def _over_wires(limits: ThreadLimits) -> gauging.OverWires | None:
     """What to read; nothing where no wire or ball measures the thread."""
     try:
-        return gauging.wires(limits)
+        return wires(limits)
     except DomainError:
         return None
 

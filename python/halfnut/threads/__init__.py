@@ -8,7 +8,6 @@ from halfnut.core.rooms import furnished
 
 if TYPE_CHECKING:
     from halfnut.threads.adjusters import *
-    from halfnut.threads.blind_holes import *
     from halfnut.threads.columns import *
     from halfnut.threads.fitting import *
     from halfnut.threads.gauging import *
@@ -19,11 +18,9 @@ if TYPE_CHECKING:
     from halfnut.threads.metals import *
     from halfnut.threads.plugs import *
     from halfnut.threads.precoating import *
-    from halfnut.threads.seats import *
+    from halfnut.threads.questions import *
     from halfnut.threads.standard import *
     from halfnut.threads.strength_formulas import *
-    from halfnut.threads.suiting import *
     from halfnut.threads.taper_pipes import *
-    from halfnut.threads.tightening import *
 
 __getattr__, __dir__ = furnished(__name__)

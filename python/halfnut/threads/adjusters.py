@@ -32,10 +32,10 @@ from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, modulus_gpa
 from halfnut.material.questions import alloy as find_alloy
 from halfnut.threads.fitting import coat_of
-from halfnut.threads.gauging import OverWires, wires
-from halfnut.threads.holes import TappingHole, tapping_hole
-from halfnut.threads.metals import galling, minimum_strength
+from halfnut.threads.gauging import OverWires
+from halfnut.threads.holes import TappingHole
 from halfnut.threads.precoating import precoat
+from halfnut.threads.questions import galling, minimum_strength, tapping_hole, wires
 from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
 
 __all__ = [
@@ -518,11 +518,11 @@ def _friction(
         return float(low), float(high)
     pair = galling(external, nut)
     wanted = lubricant or "dry"
-    for name, low, high in pair.friction:
-        if name == wanted:
-            evidence += [item for item in pair.evidence if item not in evidence and item.row.endswith(f" {name}")]
-            return low, high
-    names = ", ".join(name for name, _, _ in pair.friction)
+    for each in pair.friction:
+        if each.lubricant == wanted:
+            evidence += [item for item in pair.evidence if item not in evidence and item.row.endswith(f" {wanted}")]
+            return each.low, each.high
+    names = ", ".join(each.lubricant for each in pair.friction)
     raise _core.NotTabulatedError(
         f"no friction is tabulated for {external.title} with '{wanted}'; give friction, or one of: {names}"
     )

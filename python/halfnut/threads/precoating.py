@@ -49,13 +49,10 @@ class PrecoatLimits(ThreadLimits):
     position: str | None
     """The nearest position or class whose allowance would hold the coating."""
 
-    def __init__(self, bare: ThreadLimits, answer: _core.PrecoatAnswer, found: BuildUp) -> None:
-        super().__init__(answer.before, bare.rule, engagement_mm=bare._engagement_mm)
-        own = {key: value for key, value in answer.figures.items() if key != "position_deviation_um"}
-        evidence = (*answer.evidence(self._catalogue), *bare.evidence)
-        self.__dict__.update(
-            own, way=answer.way, build_up=found, position=answer.position, uncoated=bare, evidence=evidence
-        )
+    def __init__(self, bare: ThreadLimits, before: _core.PartLimits) -> None:
+        super().__init__(before, bare.rule, engagement_mm=bare._engagement_mm)
+        assert before.coating is not None
+        self.__dict__.update(before.coating, uncoated=bare)
 
     @property
     def said(self) -> str:
@@ -198,7 +195,7 @@ def precoat(
     ]
     if bare.by_form and idle:
         raise _core.DomainError(f"{', '.join(idle)}: no standard of this form has a use for it")
-    return PrecoatLimits(bare, _core.precoat_answer(bare.figures, found, active(), gauged_at), found)
+    return PrecoatLimits(bare, _core.precoat_answer(bare.figures, found, active(), gauged_at))
 
 
 def precoat_columns(

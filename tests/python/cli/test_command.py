@@ -152,11 +152,15 @@ def test_turn_answers_as_the_settings_are_made():
         ("thread", "1/4-20 UNC", "--side", "internal", "--engagement", "0.5in"),
         ("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um"),
         ("fit", "M10-6g", "M10-6H", "--internal-pitch", "9.1mm", "--engagement", "12mm"),
-        ("fit", "M10", "M10", "--internal-pitch", "9.1mm", "--suit", "0.02-0.06mm", "--coating-external", "3-5 um"),
-        ("fit", "7/8-14 UNF", "7/8-14 UNF", "--external-pitch", "0.8250in", "--suit", "0.001in"),
+        ("cut-to-suit", "M10", "--internal-pitch", "9.1mm", "--clearance", "0.02-0.06mm", "--coating", "3-5 um"),
+        ("cut-to-suit", "7/8-14 UNF", "--external-pitch", "0.8250in", "--clearance", "0.001in"),
         ("wires", "M10-6g"),
         ("wires", "7/8-14 UNF-2A", "--wire", "0.045in", "--coating", "anodise II black 15 um"),
-        ("wires", "M10-6H", "--plug"),
+        ("shop-plug", "M10-6H"),
+        ("blind-hole", "M6", "--full-thread", "12mm"),
+        ("clearance-hole", "1/4-20 UNC", "close"),
+        ("screw-seat", "M6", "--head", "flat"),
+        ("tighten", "M10", "--external-grade", "8.8", "--share", "0.75", "--friction", "0.10-0.16"),
         ("judge", "M10-6g", "--pitch", "9.05mm", "--major", "9.9mm"),
         ("judge", "7/8-14 UNF-2A", "--over-wires", "0.8830in", "--wire", "0.040in"),
         ("identify-thread", "0.248in", "20tpi", "--flank-angle", "55"),
@@ -189,7 +193,7 @@ def test_fit_answers_in_its_first_line_then_what_mends_it():
         "7/8-14 UNF-2A in 7/8-14 UNF-2B: screws together, save the rarest pairs: "
         "up to 0.0008 in of interference at the pitch diameter, chance under 0.01 %"
     )
-    assert any(line.startswith("  or: cut 7/8-14 UNF-2B to pitch 0.8356/0.8298 in") for line in lines)
+    assert any(line.startswith("  or        cut 7/8-14 UNF-2B to pitch 0.8356/0.8298 in") for line in lines)
     one = json.loads(_run_json("fit", "M10-6g", "M10-6H", "--coating-external", "8 um", "--engagement", "10mm"))
     assert (one["build_up_external_max_um"], one["build_up_internal_max_um"]) == (8.0, 0.0)
     warm = json.loads(
@@ -209,15 +213,15 @@ def _run_json(*args):
 
 def test_fit_cuts_to_suit_and_says_what_is_left():
     lines = _said(
-        *("fit", "M10", "M10", "--internal-pitch", "9.1mm", "--suit", "0.02-0.06mm", "--coating-external", "3-5 um"),
+        *("cut-to-suit", "M10", "--internal-pitch", "9.1mm", "--clearance", "0.02-0.06mm", "--coating", "3-5 um"),
         *("--over-wires", "10.6mm", "--wire", "0.895mm", "--why"),
     )
     assert lines[0] == "M10x1.5-6g: cut the pitch diameter to 9.060/9.028 mm (0.3567/0.3554 in)"
     assert "  read      10.4157 to 10.4477 mm over 0.8950 mm wires" in lines
     assert any("0.152 to 0.184 mm to come off on a diameter dial" in line for line in lines)
-    nut = json.loads(_run_json("fit", "7/8-14 UNF", "7/8-14 UNF", "--external-pitch", "0.8250in", "--suit", "0.001in"))
+    nut = json.loads(_run_json("cut-to-suit", "7/8-14 UNF", "--external-pitch", "0.8250in", "--clearance", "0.001in"))
     assert nut["side"] == "internal"
-    assert nut["plug_go_pitch_mm"] == pytest.approx(0.8260 * 25.4)
+    assert nut["plug"]["go_pitch_mm"] == pytest.approx(0.8260 * 25.4)
 
 
 def test_wires_and_limits_before_coating():
@@ -228,18 +232,16 @@ def test_wires_and_limits_before_coating():
     assert plain["pitch_max"] - cut["pitch_max"] == pytest.approx(0.0012)
     kept = _said("limits", "M10-6g", "--coating", "8 um", "--gauged-at", "class")
     assert kept[0].startswith("before coating M10x1.5-6g: major 9.952/9.716, pitch 8.962/8.830")
-    best = json.loads(_run_json("wires", "M10-6g", "--best"))
+    best = json.loads(_run_json("wires", "M10-6g", "--wire", "best"))
     assert best["wire_mm"] == best["best_wire_mm"]
     old = json.loads(_run_json("limits", "1/4-20 UNC-2A", "--rule", "formula"))
     assert old["pitch_max"] == 0.2164
 
 
-def test_identify_without_a_pitch_lists_what_is_near():
-    assert "Tr32x6" in _said("identify-thread", "32mm")
-    assert "M32x2" in json.loads(_run_json("identify-thread", "32mm"))
+def test_what_is_near_a_diameter_and_the_nearest_to_a_pitch():
+    assert "Tr32x6" in " ".join(_said("threads-near", "32mm"))
+    assert "M32x2" in json.loads(_run_json("threads-near", "32mm"))["threads"]
     assert _said("identify-thread", "33mm", "3mm", "--count", "1")[0].startswith("M33x3-6g")
-    out = CliRunner().invoke(cli.command, ["identify-thread", "32mm", "--flank-angle", "55"])
-    assert out.exit_code == 2
 
 
 def test_judge_says_what_is_left_on_either_dial():
@@ -275,16 +277,12 @@ def test_turn_loads_no_heavy_package():
         (("fit", "M10-6h", "M10-6H", "--temperature", "40"), "'40' has no scale"),
         (("fit", "M10-6h", "M10-6H", "--temperature", "warm"), "'warm' is no temperature"),
         (("fit", "M10-6h", "M10-6H", "--temperature", "40C"), "alloy of each part is needed"),
-        (("fit", "M10", "M10", "--wire", "0.9mm"), "halfnut judge"),
-        (("fit", "M10", "M12", "--suit", "0.1mm", "--internal-pitch", "9mm"), "are not one thread"),
-        (("fit", "M10", "M10", "--suit", "0.1mm"), "pitch diameter of one part"),
-        (("fit", "M10", "M10", "--suit", "0.1mm", "--internal-pitch", "9mm", "--mean-shift", "1"), "--mean-shift"),
+        (("cut-to-suit", "M10", "--clearance", "0.1mm"), "pitch diameter of one part"),
+        (("clearance-hole", "M6", "snug"), "fine, medium or coarse"),
         (("wires", "M10-6g", "--wire", "0.5mm"), "best 0.8646 mm"),
-        (("wires", "M10-6g", "--wire", "0.9mm", "--best"), "give one of them"),
         (("wires", "M10-6g", "--set", "ours"), "known: inch, metric"),
-        (("wires", "M10-6g", "--plug"), "does not name an internal thread; the usual one is M10x1.5-6H"),
+        (("shop-plug", "M10-6g"), "does not name an internal thread; the usual one is M10x1.5-6H"),
         (("fit", "M10-6H", "M10-6g"), "M10x1.5-6H does not name an external thread"),
-        (("wires", "M10-6H", "--plug", "--best"), "a plug is read over"),
         (("judge", "M10-6g"), "nothing measured"),
         (("judge", "M10-6g", "--pitch", "9.05"), "bare number"),
         (("judge", "M10-6g", "--over-wires", "10.3mm"), "go together"),

@@ -53,8 +53,8 @@ RIGHT = {
     },
     "clearance_hole": {"thread": "M6"},
     "coating": {"text": "anodise II 12 um"},
-    "counterbore": {"thread": "M6"},
-    "countersink": {"thread": "M6"},
+    "counterbore": {"alloy": "6061-T6", "diameter": "11 mm", "hole": "6.6 mm"},
+    "countersink": {"alloy": "6061-T6", "diameter": "12 mm", "hole": "6.6 mm"},
     "cut_to_suit": {
         "thread": "M10", "clearance": "0.02-0.06 mm", "internal_pitch": "9.100 mm", "build_up": "3-5 um",
     },
@@ -80,7 +80,7 @@ RIGHT = {
     "limits": {"thread": "M10-6g"},
     "mill": {"alloy": "6061-T6", "cutter": "10 mm", "depth": "2 mm", "width": "3 mm"},
     "milling_machine": {"machine_or_name": "bench-mill"},
-    "minimum_strength": {"alloy_name": "6061-T6", "form": "drawn tube"},
+    "minimum_strength": {"alloy": "6061-T6", "form": "drawn tube"},
     "mm": {"value": 1.0},
     "part_off": {"alloy": "6061-T6", "diameter": "25 mm"},
     "precoat": {"thread": "M10-6g", "build_up": "8 um"},
@@ -90,6 +90,7 @@ RIGHT = {
     "saw": {
         "alloy": "6061-T6", "blade": "80 mm", "thickness": "1 mm", "depth": "6 mm", "teeth": 48, "length": "50 mm",
     },
+    "screw_seat": {"thread": "M6"},
     "shop_plug": {"thread": "M10-6H"},
     "spot": {"alloy": "6061-T6", "diameter": "6 mm"},
     "strength": {

@@ -280,13 +280,13 @@ def test_measured_sizes_errors_and_temperature():
 def test_what_is_refused_and_what_is_assumed():
     assumed = hn.fit("M10", "M10")
     assert (assumed.external, assumed.internal) == ("M10x1.5-6g", "M10x1.5-6H")
-    assert [caution.code for caution in assumed.cautions] == ["fit_engagement_assumed", *["class_assumed"] * 2]
-    assert [c.text for c in assumed.cautions[1:]] == [
+    assert [caution.code for caution in assumed.notes] == ["fit_engagement_assumed", *["class_assumed"] * 2]
+    assert [c.text for c in assumed.notes[1:]] == [
         f"no class is given: {c}, the usual one, is taken" for c in ("6g", "6H")
     ]
     with pytest.raises(hn.UnitError, match="engagement"):
         hn.fit("M10", "M10", engagement=10)
-    with pytest.raises(hn.DomainError, match=r"engagement_mm must be > 0 mm, got -1|negative"):
+    with pytest.raises(hn.DomainError, match=r"engagement must be above 0 .*, got -1|negative"):
         hn.fit("M10", "M10", engagement=hn.mm(-1))
     with pytest.raises(hn.DomainError, match="the external part must be external"):
         hn.fit(hn.limits("M10-6H"), "M10-6H")
@@ -334,7 +334,7 @@ def test_cut_the_male_to_suit_this_nut():
     assert (nut.plug.not_go_pitch_mm, nut.plug.not_go_major_mm) == pytest.approx((9.15, 9.15 + height / 2))
     plain = nut.plug.go_pitch_mm - height + 3 * nut.plug.wire_mm  # M = E - 0.866 P + 3 W, short by the lead angle
     assert 0 < nut.plug.go_over_wires_mm - plain < 0.003
-    assert nut.to_dict()["plug_not_go_pitch_mm"] == nut.plug.not_go_pitch_mm
+    assert nut.to_dict()["plug"]["not_go_pitch_mm"] == nut.plug.not_go_pitch_mm
     with pytest.raises(hn.DomainError, match="coatings alone spread"):
         hn.cut_to_suit("M10", internal_pitch="9.1 mm", clearance="0.02-0.03 mm", build_up="3-15 um")
     with pytest.raises(hn.DomainError, match="one part"):
@@ -426,9 +426,9 @@ def test_a_pair_that_only_the_rarest_parts_spoil_does_not_lead_with_may_bind():
 
 @pytest.mark.parametrize("bad", [math.nan, math.inf, -5000.0, 1e5])
 def test_temperatures_have_a_range(bad):
-    with pytest.raises(hn.DomainError, match="temperature_c must be from -200 to 1000 C"):
+    with pytest.raises(hn.DomainError, match=r"temperature_c must be (from -200 to 1000 C|a finite number in C)"):
         hn.fit("M10-6h", "M10-6H", temperature_c=bad)
-    with pytest.raises(hn.DomainError, match="temperature_c must be from -200 to 1000 C"):
+    with pytest.raises(hn.DomainError, match=r"temperature_c must be (from -200 to 1000 C|a finite number in C)"):
         hn.fit("M10-6h", "M10-6H", temperature_c=bad, external_alloy="6061-T6", internal_alloy="6061-T6")
     with pytest.raises(hn.DomainError, match=r"shaft_temperature_c must be (from -200 to 1000 C|a finite number in C)"):
         hn.cylindrical_fit("12 m6", shaft_temperature_c=bad)
@@ -437,7 +437,7 @@ def test_temperatures_have_a_range(bad):
 
 
 BEYOND = [
-    ("20 m", hn.DomainError, "{} must be at most 10000 mm"),
+    ("20 m", hn.DomainError, "{} must be .*10000 mm"),
     ("1e308 mm", hn.DesignationError, "{}: .* must be 0, or from 1e-06 to 100000 mm"),
     ("1e300 in", hn.DesignationError, "{}: .* must be 0, or from 1e-06 to 100000 mm"),
 ]

@@ -9,9 +9,9 @@ from click.testing import CliRunner
 
 import halfnut as hn
 from halfnut import _core, cli
-from halfnut.threads import fitting, precoating, standard
+from halfnut.threads import precoating, standard
 from halfnut.threads.gauging import pitch_diameter_from_wires_exact_mm
-from halfnut.threads.plugs import shop_plug
+from halfnut.threads.questions import shop_plug
 
 NUTS = ["Tr16x4-7H", "Tr40x14(P7)-8H", "1-5 Acme-2G", "1-5 Acme-3C", "1-5 Stub Acme-2G", "G1/2", "1/4-20 BSW", "M10-6H"]
 
@@ -73,14 +73,6 @@ def test_a_lead_screw_is_cut_to_suit_its_nut():
     assert nut.plug.go_major_mm == 25.4
 
 
-def test_threads_of_two_forms_are_not_one():
-    thread = standard.thread
-    assert fitting.one_thread(thread("Tr16x4-7e"), thread("Tr16x4-7H"))
-    assert not fitting.one_thread(thread("1-5 Acme"), thread("1-5 Stub Acme"))
-    assert not fitting.one_thread(thread("1/4-20 UNC"), thread("1/4-20 BSW"))
-    assert not fitting.one_thread(thread("Tr16x4"), thread("Tr16x4LH"))
-
-
 @pytest.mark.parametrize("pair", [("Tr40x7-7e", "Tr40x7-7H"), ("1-5 Acme-2G", "1-5 Acme-2G"), ("G1/2 A", "G1/2")])
 @pytest.mark.parametrize("where", ["external", "internal", "both"])
 def test_a_remedy_for_a_coated_form_gauges_when_worked_by_hand(pair, where):
@@ -131,7 +123,7 @@ def test_every_class_of_a_form_is_tried():
         for each in share:
             size = own.pitch_max_mm - each * (own.pitch_max_mm - own.pitch_min_mm)
             found = hn.judge(text, pitch=hn.mm(size))
-            assert sorted(name for name, _, _ in found.classes) == sorted(names), text
+            assert sorted(each.name for each in found.classes) == sorted(names), text
             met = []
             for name in names:
                 spelt = title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", title)
@@ -141,11 +133,11 @@ def test_every_class_of_a_form_is_tried():
                     met.append(name)
             assert sorted(found.classes_met) == sorted(met), (text, each)
             assert found.passes == (0 <= each <= 1)
-            assert "judge_these_limits" not in {c.code for c in found.cautions}
+            assert "judge_these_limits" not in {c.code for c in found.told}
     limits = precoating.precoat(standard.limits("Tr40x7-7e"), _core.BuildUp(2.0, 3.0))
     before = hn.judge(limits, pitch=hn.mm(limits.pitch_max_mm))
     assert before.passes and before.classes_met == ("7e",)
-    assert "judge_these_limits" in {c.code for c in before.cautions}
+    assert "judge_these_limits" in {c.code for c in before.told}
 
 
 @pytest.mark.parametrize(
@@ -158,8 +150,8 @@ def test_every_class_of_a_form_is_tried():
         ("limits", "Tr16x4-7e", "--coating", "8 um"),
         ("limits", "G1/2 A", "--coating", "anodise II 12 um", "--on", "6061-T6"),
         ("wires", "1-5 Acme-2G", "--coating", "8 um"),
-        ("wires", "Tr16x4-7H", "--plug"),
-        ("fit", "Tr16x4", "Tr16x4", "--internal-pitch", "14.2mm", "--suit", "0.05-0.15mm"),
+        ("shop-plug", "Tr16x4-7H"),
+        ("cut-to-suit", "Tr16x4", "--internal-pitch", "14.2mm", "--clearance", "0.05-0.15mm"),
         ("judge", "Tr16x4-7e", "--pitch", "13.8mm"),
     ],
     ids=" ".join,
@@ -176,7 +168,5 @@ def test_what_such_threads_have_no_use_for_is_refused():
     runner = CliRunner()
     out = runner.invoke(cli.command, ["limits", "Tr16x4-7e", "--coating", "8 um", "--gauged-at", "class"])
     assert out.exit_code == 1 and "gauged_at: no standard of this form" in str(out.exception)
-    out = runner.invoke(cli.command, ["fit", "1-5 Acme", "1-5 Stub Acme", "--external-pitch", "1in", "--suit", "1mm"])
-    assert out.exit_code == 2 and "are not one thread" in out.output
     with pytest.raises(hn.DomainError, match="anod"):
         hn.precoat("Tr16x4-7e", "anodise II 12 um", on="1018")

@@ -285,10 +285,10 @@ def test_a_verdict_by_hand():
     assert (verdict.place, verdict.passes) == ("metal left", False)
     assert verdict.lines()[0] == "M10x1.5-6g: not yet: pitch diameter has 0.056 mm to come off"
     figures = verdict.to_dict()
-    assert figures["pitch_to_middle_diameter_mm"] == pytest.approx(0.122)
-    assert figures["pitch_to_middle_radius_mm"] == pytest.approx(0.061)
-    assert figures["major_place"] == "within"
-    assert figures["minor_mm"] is None
+    assert figures["pitch"]["to_middle_mm"] == pytest.approx(0.122)
+    assert "0.122 mm on a diameter dial, 0.061 mm on a radius dial" in " ".join(verdict.why().split())
+    assert figures["major"]["place"] == "within"
+    assert figures["minor"]["measured_mm"] is None
     assert hn.judge("M10-6g", pitch="8.85 mm").place == "overcut"
     assert "6h" in hn.judge("M10-6g", pitch="9.0 mm").classes_met
     assert hn.judge("1/4-20 UNC-2A", pitch="0.2150 in").classes_met == ("1A", "2A", "3A")
@@ -399,5 +399,5 @@ def test_a_reading_across_balls_takes_the_smallest_minor_diameter_when_none_is_g
     nut = hn.wires("M10-6H")
     verdict = hn.judge("M10-6H", over_wires=hn.mm(nut.over_min_mm), wire=hn.mm(nut.wire_mm))
     assert verdict.diameters["pitch"].measured_mm == pytest.approx(9.026, abs=1e-9)
-    assert "judge_minor_assumed" in [caution.code for caution in verdict.cautions]
+    assert "judge_minor_assumed" in [caution.code for caution in verdict.told]
     assert any(item.rule_id == "wire_contact" for item in verdict.evidence)

@@ -127,13 +127,6 @@ struct LatheAsk {
     TaperEnds taper;
     GrooveSize groove;
 };
-
-/// A thread by its designation, of whatever form; it says whether a question is in inches.
-struct ThreadAsked {
-    threads::AnyThread thread;
-};
-void take(ThreadAsked& to, const Given& given, const AskedRow& row, Asking& asking);
-
 /// A hole as it is asked for.
 struct HoleAsk {
     HoleRequest cut;
@@ -142,9 +135,9 @@ struct HoleAsk {
     const machine::Machine* machine = nullptr;
     Holder chuck;
     Stock stock;
-    int flutes = 0;      ///< 0: not said
-    ThreadAsked thread;  ///< of a tap
-    bool form = false;   ///< of a tap, without a chip
+    int flutes = 0;             ///< 0: not said
+    threads::AnyThread thread;  ///< of a tap
+    bool form = false;          ///< of a tap, without a chip
 };
 
 /// What a slitting saw cuts.

@@ -5,6 +5,7 @@
 /// angle only; this is where a designation of whatever form becomes them.
 
 #include <array>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,6 +13,8 @@
 #include <vector>
 
 #include "halfnut/core/catalogue.hpp"
+#include "halfnut/core/evidence.hpp"
+#include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/designation.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/forms.hpp"
@@ -85,6 +88,36 @@ struct ThreadPart {
 /// How answers call a part: its designation, and the side where that leaves it open.
 [[nodiscard]] std::string part_title(const ThreadPart& part);
 
+/// How limits before coating come about.
+enum class PrecoatWay : std::uint8_t {
+    bare,      ///< no coating: the class's limits
+    held,      ///< the class's limits; the allowance holds the coating
+    deducted,  ///< the class's limits, moved by the coating
+};
+
+constexpr auto enum_names(PrecoatWay /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{PrecoatWay::bare, string_view("bare")},
+                      std::pair{PrecoatWay::held, string_view("held")},
+                      std::pair{PrecoatWay::deducted, string_view("deducted")}};
+}
+
+/// What is said of limits that a part is cut to before it is coated.
+struct BeforeCoating {
+    PrecoatWay way{};
+    BuildUp build_up;  ///< still to come
+    double allowance_um = kNaN;
+    double pitch_change_um = kNaN;       ///< at the greatest build-up; magnitude
+    double greatest_build_up_um = kNaN;  ///< that the allowance holds; 0 where there is none
+    double go_after_pitch_mm = kNaN;     ///< go gauge of the coated part
+    double go_after_crest_mm =
+        kNaN;  ///< largest major diameter (smallest minor of an internal thread) coated
+    double not_go_after_pitch_mm = kNaN;  ///< not-go gauge of the coated part
+    /// A remedy: the nearest position or class whose allowance holds the coating; empty where there is none.
+    std::string position;
+    Evidence<10> evidence;
+};
+
 /// Limits of one part of a thread of any form, or of a part by its sizes alone.
 struct PartLimits {
     std::optional<ThreadPart> part;  ///< none: sizes without a designation
@@ -98,8 +131,15 @@ struct PartLimits {
     std::array<double, 6> mm{};        ///< major_max ... minor_min; NaN: none set
     std::array<double, 6> in{};
     std::variant<std::monostate, ThreadLimits, FormLimits>
-        standard;  ///< as it sets them; none of other sizes
+        standard;                          ///< as it sets them; none of other sizes
+    std::optional<BeforeCoating> coating;  ///< limits to cut to before it
 
+    /// Of a form beside ISO metric and Unified, or of sizes alone.
+    [[nodiscard]] bool by_form() const noexcept {
+        return !part || std::holds_alternative<FormThread>(part->thread);
+    }
+    /// Limits that a coating is still to come on: the part does not gauge as it is cut.
+    [[nodiscard]] bool before_coating() const noexcept { return coating && coating->way != PrecoatWay::bare; }
     [[nodiscard]] std::string title() const { return part ? part_title(*part) : name; }
     /// The nominal diameter; of sizes alone their largest.
     [[nodiscard]] double diameter_mm() const noexcept;

@@ -30,6 +30,14 @@ enum class Hand : std::uint8_t { right, left };
 /// Length of engagement by ISO 965-1: short, normal, long.
 enum class EngagementGroup : std::uint8_t { unstated, s, n, l };
 
+constexpr auto enum_names(EngagementGroup /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{EngagementGroup::unstated, string_view("")},
+                      std::pair{EngagementGroup::s, string_view("S")},
+                      std::pair{EngagementGroup::n, string_view("N")},
+                      std::pair{EngagementGroup::l, string_view("L")}};
+}
+
 /// How a Unified size is called.
 enum class SizeStyle : std::uint8_t { decimal, fraction, number };
 

@@ -19,20 +19,6 @@
 
 namespace halfnut::threads {
 
-/// How the limits before coating come about.
-enum class PrecoatWay : std::uint8_t {
-    bare,      ///< no coating: the class's limits
-    held,      ///< the class's limits; the allowance holds the coating
-    deducted,  ///< the class's limits, moved by the coating
-};
-
-constexpr auto enum_names(PrecoatWay /*tag*/) {
-    using std::string_view;
-    return std::array{std::pair{PrecoatWay::bare, string_view("bare")},
-                      std::pair{PrecoatWay::held, string_view("held")},
-                      std::pair{PrecoatWay::deducted, string_view("deducted")}};
-}
-
 /// Where the coated part is to gauge.
 enum class GaugedAt : std::uint8_t {
     basic,      ///< go at the basic size, as both standards say of coated threads
@@ -109,16 +95,6 @@ struct Precoat {
 [[nodiscard]] Status sizes_before_coating(const FitPart& limits, Side side, std::string_view title,
                                           FitPart& out, std::string* why = nullptr);
 
-/// Limits before coating of one part of a thread of any form.
-struct PartPrecoat {
-    PartLimits before;  ///< to cut to
-    PrecoatWay way{};
-    /// allowance_um ... position_deviation_um of kPrecoatFigures; NaN where there is none
-    std::array<double, kPrecoatFigures.size() - 1> figures{};
-    std::string position;  ///< a remedy: position or class whose allowance holds the coating; or empty
-    Evidence<10> evidence;
-};
-
 /// Limits before coating of one part, without throwing.
 ///
 /// Given
@@ -127,12 +103,12 @@ struct PartPrecoat {
 ///   gauged_at of ISO metric and Unified threads: no standard of another form lets an allowance hold a
 ///             coating, so that they gauge at their own limits
 /// Returned
-///   as evaluate() above
+///   as evaluate() above; what they are made for in `coating` of `out`
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
-                              GaugedAt gauged_at, PartPrecoat& out, std::string* why = nullptr);
+                              GaugedAt gauged_at, PartLimits& out, std::string* why = nullptr);
 
 /// Limits before coating of one part of any form. Errors as of precoat() above.
-[[nodiscard]] PartPrecoat precoat(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
-                                  GaugedAt gauged_at = GaugedAt::basic);
+[[nodiscard]] PartLimits precoat(const Catalogue& catalogue, const PartLimits& bare, const BuildUp& build_up,
+                                 GaugedAt gauged_at = GaugedAt::basic);
 
 }  // namespace halfnut::threads

@@ -1,0 +1,813 @@
+"""Figures of the answers of this room.
+
+Written by `./shop stubs` from the core's declarations: change those.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from halfnut.core.questions import Answered
+
+
+@dataclass(frozen=True)
+class OverWiresFigures(Answered):
+    """Sizes over wires of an external thread, or across two balls."""
+
+    thread: str
+    """Part that is measured."""
+    side: str
+    """Which part: external over wires, internal across balls."""
+    unit: str
+    """Unit of the thread."""
+    wire_mm: float
+    """Wire to measure with; of an internal thread the ball. In mm."""
+    wire_choice: str
+    """How the wire was come by."""
+    best_wire_mm: float
+    """Wire that touches at the pitch line. In mm."""
+    smallest_wire_mm: float
+    """Smallest wire that measures every part within the limits. In mm."""
+    largest_wire_mm: float
+    """Largest wire that does. In mm."""
+    over_max_mm: float
+    """Reading at the greatest pitch diameter. In mm."""
+    over_min_mm: float
+    """Reading at the least pitch diameter. In mm."""
+    over_max_plain_mm: float
+    """Greatest reading by the plain formula, the lead left aside. In mm."""
+    over_min_plain_mm: float
+    """Least reading by the plain formula. In mm."""
+    over_max_lead_mm: float | None
+    """Greatest reading by the standards' formula for the lead. In mm."""
+    over_min_lead_mm: float | None
+    """Least reading by that formula. In mm."""
+    over_max_held_mm: float | None
+    """Greatest reading with wires held at the lead angle. In mm."""
+    over_min_held_mm: float | None
+    """Least reading with wires held so. In mm."""
+    pitch_max_mm: float
+    """Greatest pitch diameter. In mm."""
+    pitch_min_mm: float
+    """Least pitch diameter. In mm."""
+    lead_angle_deg: float
+    """Lead angle at the pitch diameter. In deg."""
+    wire_tilt_deg: float | None
+    """How far free wires tilt in the groove. In deg."""
+    wire_error_factor: float
+    """Error of the pitch diameter for one of the wire's diameter."""
+    measuring_force_n: float | None
+    """Force to measure with. In N."""
+    skew_add_mm: float
+    """Added to the reading where two balls stand half a pitch apart. In mm."""
+    wire_known_to_mm: float
+    """How well the wire must be known. In mm."""
+    micrometer_max_mm: float | None
+    """Greatest reading of a thread micrometer, set on a plug of this pitch. In mm."""
+    micrometer_min_mm: float | None
+    """Least reading of a thread micrometer. In mm."""
+    before_coating: bool
+    """These are readings before a coating."""
+    coated_max_mm: float | None
+    """Most that the coated part may read over these wires; its gauges decide. In mm."""
+    coated_min_mm: float | None
+    """Least that the coated part may read. In mm."""
+
+
+@dataclass(frozen=True)
+class ShopPlugFigures(Answered):
+    """Sizes of a plug that a shop cuts to try an internal thread with."""
+
+    thread: str
+    """Internal thread that it tries."""
+    unit: str
+    """Unit of the thread."""
+    go_pitch_mm: float
+    """Pitch diameter of the go end. In mm."""
+    go_major_mm: float
+    """Major diameter of the go end. In mm."""
+    go_over_wires_mm: float
+    """Reading of the go end over wires. In mm."""
+    not_go_pitch_mm: float
+    """Pitch diameter of the not-go end. In mm."""
+    not_go_major_mm: float
+    """Major diameter of the not-go end. In mm."""
+    not_go_over_wires_mm: float
+    """Reading of the not-go end over wires. In mm."""
+    wire_mm: float
+    """Wire to measure with. In mm."""
+
+
+@dataclass(frozen=True)
+class Judged:
+    """One diameter against its limits."""
+
+    measured_mm: float | None
+    """Size as measured. In mm."""
+    min_mm: float | None
+    """Least size allowed. In mm."""
+    max_mm: float | None
+    """Greatest size allowed. In mm."""
+    place: str
+    """Where the size lies."""
+    to_enter_mm: float
+    """To come off the diameter before it is within. In mm."""
+    to_middle_mm: float
+    """To come off to the middle of the zone; below 0 it is past that. In mm."""
+    to_last_mm: float
+    """Most that may come off; below 0 it is past its limit. In mm."""
+
+
+@dataclass(frozen=True)
+class ClassTried:
+    """A class that a part was tried against."""
+
+    name: str
+    """Class that was tried."""
+    met: bool
+    """Whether every measured diameter meets it."""
+    major: str
+    """Where the major diameter lies."""
+    pitch: str
+    """Where the pitch diameter lies."""
+    minor: str
+    """Where the minor diameter lies."""
+
+
+@dataclass(frozen=True)
+class VerdictFigures(Answered):
+    """What a measured part is: its place in each zone, its classes, what is left to take off."""
+
+    thread: str
+    """Thread that the part was to be."""
+    side: str
+    """Which part it is."""
+    unit: str
+    """Unit of the thread."""
+    place: str
+    """Where the worst of its diameters lies."""
+    major: Judged
+    """Major diameter."""
+    pitch: Judged
+    """Pitch diameter."""
+    minor: Judged
+    """Minor diameter."""
+    functional_pitch_mm: float | None
+    """Pitch diameter that a gauge feels, errors of lead and angle included. In mm."""
+    over_wires_mm: float | None
+    """Size over wires as measured. In mm."""
+    wire_mm: float | None
+    """Wire that it was measured over. In mm."""
+    classes: tuple[ClassTried, ...]
+    """Every class that was tried."""
+    classes_met: tuple[str, ...]
+    """Classes that every measured diameter meets."""
+
+    _nested: ClassVar = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
+
+
+@dataclass(frozen=True)
+class TappingHoleFigures(Answered):
+    """The drill for a tapped hole, and what it leaves of the thread."""
+
+    thread: str
+    """Internal thread, with its class."""
+    unit: str
+    """Unit of the thread."""
+    tap: str
+    """How the tap makes the thread."""
+    drill: str
+    """Drill to use; of a taper thread the one for a straight hole, tapped without reaming."""
+    drill_mm: float
+    """Diameter of that drill. In mm."""
+    below: str | None
+    """Next drill at or below the hole that is wanted."""
+    above: str | None
+    """Next drill above it."""
+    within: str | None
+    """Drill nearest to the wanted hole that keeps the limits."""
+    wanted_mm: float | None
+    """Hole that is wanted. In mm."""
+    wanted_percent: float | None
+    """Per cent of thread in the wanted hole."""
+    hole_mm: float | None
+    """Hole that the drill leaves. In mm."""
+    minor_mm: float | None
+    """Minor diameter once tapped. In mm."""
+    percent: float | None
+    """Per cent of thread reached."""
+    basic_percent: float | None
+    """Per cent of the basic height reached."""
+    strength_ratio: float | None
+    """Shear area of the external thread, over that in the smallest hole."""
+    hole_min_mm: float | None
+    """Least hole allowed. In mm."""
+    hole_max_mm: float | None
+    """Greatest hole allowed. In mm."""
+    in_limits: bool | None
+    """Whether the hole keeps its limits."""
+    minor_min_mm: float | None
+    """Least minor diameter of the class. In mm."""
+    minor_max_mm: float | None
+    """Greatest minor diameter of the class. In mm."""
+    oversize_mm: float | None
+    """Oversize that was counted in. In mm."""
+    usual_oversize_mm: float | None
+    """Oversize that a drill this size usually cuts. In mm."""
+    below_mm: float | None
+    """Diameter of the drill below. In mm."""
+    below_percent: float | None
+    """Per cent of thread it would leave."""
+    above_mm: float | None
+    """Diameter of the drill above. In mm."""
+    above_percent: float | None
+    """Per cent of thread it would leave."""
+    ream_drill: str | None
+    """Drill for a hole that a taper reamer then opens."""
+    ream_drill_mm: float | None
+    """Diameter of that drill. In mm."""
+    hole_at_face_mm: float | None
+    """Minor diameter at the mouth of a taper thread, which the reamer leaves. In mm."""
+    hole_at_end_mm: float | None
+    """Minor diameter where a taper thread ends. In mm."""
+    taper_on_diameter: float | None
+    """Taper on the diameter for a length of one."""
+    hand_turns: float | None
+    """Turns that the gauge or the fitting goes in by hand."""
+
+
+@dataclass(frozen=True)
+class BlindHoleFigures(Answered):
+    """Depths of a blind tapped hole."""
+
+    thread: str
+    """Internal thread, with its class."""
+    unit: str
+    """Unit of the thread."""
+    lead: str
+    """Lead of the tap."""
+    threads_min: float
+    """Shortest chamfer of such a tap, threads. In min."""
+    threads_max: float
+    """Longest chamfer of such a tap, threads; depths are computed with it."""
+    drill: str
+    """Drill that is used."""
+    hole_mm: float
+    """Diameter of that drill. In mm."""
+    full_thread_mm: float
+    """Length with every thread full. In mm."""
+    chamfer_min_mm: float
+    """Shortest chamfer of the tap. In mm."""
+    chamfer_max_mm: float
+    """Longest chamfer of the tap. In mm."""
+    chip_room_mm: float
+    """Room for chips under the tap. In mm."""
+    drill_depth_mm: float
+    """Depth to drill at full diameter. In mm."""
+    point_mm: float
+    """Length of the drill's point. In mm."""
+    total_depth_mm: float
+    """Depth to the tip of the point. In mm."""
+    tap_depth_mm: float
+    """Depth that the tap's end goes to. In mm."""
+    full_threads: float
+    """How many full threads there are."""
+
+
+@dataclass(frozen=True)
+class ClearanceHoleFigures(Answered):
+    """A hole that a screw passes through."""
+
+    size: str
+    """Size of the screw."""
+    unit: str
+    """Unit of its thread."""
+    fit: str
+    """Fit, as the standard calls it."""
+    standard: str
+    """Standard that sets the hole."""
+    hole_mm: float
+    """Diameter of the hole. In mm."""
+    drill: str
+    """Drill that makes it."""
+    clearance_mm: float
+    """Hole less the screw. In mm."""
+
+
+@dataclass(frozen=True)
+class ScrewSeatFigures(Answered):
+    """A counterbore or countersink over a clearance hole."""
+
+    size: str
+    """Size of the screw."""
+    unit: str
+    """Unit of its thread."""
+    head: str
+    """Head of the screw."""
+    hole_mm: float
+    """Hole under the seat. In mm."""
+    seat_diameter_mm: float
+    """Diameter of the seat at the surface. In mm."""
+    depth_mm: float
+    """Depth of the counterbore, or of the cone down to the hole. In mm."""
+    head_diameter_mm: float
+    """Diameter of the head; of a flat one to its sharp corner. In mm."""
+    head_height_mm: float | None
+    """Height of the head; none of a flat one. In mm."""
+    angle_deg: float | None
+    """Angle of the countersink; none of a counterbore. In deg."""
+    recess_mm: float
+    """How far the head lies below the surface. In mm."""
+
+
+@dataclass(frozen=True)
+class TaperPipeFigures(Answered):
+    """What a taper pipe thread is cut and gauged to."""
+
+    thread: str
+    """Thread as it is designated."""
+    unit: str
+    """Unit of its standard."""
+    tpi: float
+    """Threads per inch."""
+    pitch_small_end_mm: float
+    """Pitch diameter at the small end. In mm."""
+    pitch_gauge_plane_mm: float
+    """Pitch diameter in the gauge plane. In mm."""
+    pitch_effective_mm: float | None
+    """Pitch diameter where the effective thread ends. In mm."""
+    pitch_wrench_mm: float | None
+    """Pitch diameter at the end of the wrench make-up. In mm."""
+    hand_engagement_mm: float
+    """Length of hand engagement: the gauge plane from the end. In mm."""
+    effective_length_mm: float | None
+    """Length of the effective thread. In mm."""
+    wrench_length_mm: float | None
+    """Length of the wrench make-up. In mm."""
+    overall_length_mm: float | None
+    """Overall length, vanishing threads included. In mm."""
+    full_crest_length_mm: float | None
+    """Length with full crests. In mm."""
+    thread_height_mm: float
+    """Height of the thread. In mm."""
+    hand_turns: float
+    """Turns of hand engagement."""
+    tolerance_turns: float
+    """Tolerance of the gauge, turns either way."""
+    hole_at_face_mm: float
+    """Minor diameter at the mouth of the internal thread: a reamer's large end. In mm."""
+    hole_at_end_mm: float
+    """Minor diameter where the internal thread ends: the hole to drill before reaming. In mm."""
+    compound_setting_deg: float
+    """Setting of the compound: half of the taper. In deg."""
+    taper_on_diameter: float
+    """Taper on the diameter for a length of one."""
+
+
+@dataclass(frozen=True)
+class DrillSetFigures(Answered):
+    """Drills, smallest first."""
+
+    names: tuple[str, ...]
+    """Their names."""
+    diameters_mm: tuple[float, ...]
+    """Their diameters. In mm."""
+
+
+@dataclass(frozen=True)
+class ThreadFitFigures(Answered):
+    """Fit of two threads; clearances are below 0 where the parts interfere."""
+
+    external: str
+    """External part."""
+    internal: str
+    """Internal part."""
+    unit: str
+    """Unit of the external part."""
+    verdict: str
+    """Whether they screw together."""
+    deciding: str
+    """What decides it."""
+    pitch_clearance_min_mm: float
+    """Least clearance at the pitch diameter. In mm."""
+    pitch_clearance_max_mm: float
+    """Greatest clearance at the pitch diameter. In mm."""
+    major_clearance_min_mm: float | None
+    """Least clearance at the major diameter. In mm."""
+    major_clearance_max_mm: float | None
+    """Greatest clearance at the major diameter. In mm."""
+    minor_clearance_min_mm: float | None
+    """Least clearance at the minor diameter. In mm."""
+    minor_clearance_max_mm: float | None
+    """Greatest clearance at the minor diameter. In mm."""
+    radial_play_min_mm: float
+    """Least play side to side. In mm."""
+    radial_play_max_mm: float
+    """Greatest play side to side. In mm."""
+    axial_play_min_mm: float
+    """Least end play. In mm."""
+    axial_play_max_mm: float
+    """Greatest end play. In mm."""
+    tilt_min_deg: float
+    """Least tilt, either way. In deg."""
+    tilt_max_deg: float
+    """Greatest tilt, either way. In deg."""
+    clearance_mean_mm: float
+    """Mean of the clearance at the pitch diameter. In mm."""
+    clearance_sigma_mm: float
+    """Standard deviation of that clearance. In mm."""
+    chance_of_interference: float
+    """Share of the pairs that interfere."""
+    engagement_mm: float
+    """Full-form length of engagement. In mm."""
+    engagement_assumed: bool
+    """That length was not given."""
+    lead_mismatch_mm: float
+    """Difference of the leads, a turn. In mm."""
+    turns_to_bind: float | None
+    """Turns until a wrong lead binds."""
+    build_up_external_min_um: float
+    """Least that a coating adds to a surface of the external part. In um."""
+    build_up_external_max_um: float
+    """Most that it adds. In um."""
+    build_up_internal_min_um: float
+    """Least that a coating adds to a surface of the internal part. In um."""
+    build_up_internal_max_um: float
+    """Most that it adds. In um."""
+    external_pitch_max_mm: float
+    """Greatest pitch diameter of the external part, bare. In mm."""
+    external_pitch_min_mm: float
+    """Least pitch diameter of the external part, bare. In mm."""
+    internal_pitch_max_mm: float
+    """Greatest pitch diameter of the internal part, bare. In mm."""
+    internal_pitch_min_mm: float
+    """Least pitch diameter of the internal part, bare. In mm."""
+    remedies: tuple[str, ...]
+    """What makes coated parts go together, each tried."""
+
+
+@dataclass(frozen=True)
+class SuitedFigures(Answered):
+    """A part cut to suit one that is there, and what to read."""
+
+    thread: str
+    """Part to cut."""
+    side: str
+    """Which part it is."""
+    unit: str
+    """Unit of the thread."""
+    pitch_min_mm: float
+    """Least pitch diameter to cut. In mm."""
+    pitch_max_mm: float
+    """Greatest pitch diameter to cut. In mm."""
+    clearance_min_mm: float
+    """Least clearance wanted. In mm."""
+    clearance_max_mm: float
+    """Greatest clearance wanted. In mm."""
+    measured_pitch_mm: float
+    """Pitch diameter of the part that is there. In mm."""
+    wire_mm: float | None
+    """Wire to measure an external part with. In mm."""
+    over_min_mm: float | None
+    """Least reading over it. In mm."""
+    over_max_mm: float | None
+    """Greatest reading over it. In mm."""
+    plug: ShopPlugFigures | None
+    """Plug to try an internal part with."""
+    now_pitch_mm: float | None
+    """Pitch diameter of the part as it is cut so far. In mm."""
+    left_least_mm: float | None
+    """What has to come off it yet, on the diameter; below 0 nothing. In mm."""
+    left_most_mm: float | None
+    """What may come off it; below 0 it is past the size. In mm."""
+
+    _within: ClassVar = {"plug": "ShopPlug"}
+
+
+@dataclass(frozen=True)
+class MinimumStrengthFigures(Answered):
+    """Minimum strengths of an alloy in a form."""
+
+    alloy: str
+    """Alloy and condition."""
+    form: str
+    """Form it comes in."""
+    temper: str
+    """Tempers that the row is for."""
+    tensile_mpa: float
+    """Tensile strength, at least. In MPa."""
+    yield_mpa: float | None
+    """Yield strength, at least; none where the specification sets none. In MPa."""
+    shear_mpa: float | None
+    """Shear strength, at least. In MPa."""
+    bearing_mpa: float | None
+    """Bearing strength, at least. In MPa."""
+    over_mm: float | None
+    """Thickness above which the row serves. In mm."""
+    up_to_mm: float | None
+    """Thickness up to which it serves. In mm."""
+    grain: str
+    """How the load lies to the grain; empty where the least is taken or the row does not say."""
+    least_of_grain: bool
+    """The least of along and across the grain is taken."""
+    weakest_of_several: bool
+    """No thickness was given: the least of the form's rows is taken."""
+    note: str
+    """What else the row says."""
+
+
+@dataclass(frozen=True)
+class LubricantFriction:
+    """Friction with a lubricant."""
+
+    lubricant: str
+    """Lubricant, or dry."""
+    low: float
+    """Least friction."""
+    high: float
+    """Greatest friction."""
+
+
+@dataclass(frozen=True)
+class GallingFigures(Answered):
+    """How two metals go together in a thread."""
+
+    alloy: str
+    """Alloy of the external part."""
+    other: str
+    """Alloy of the internal part."""
+    severity: str
+    """How badly they gall."""
+    advice: tuple[str, ...]
+    """What is done about it."""
+    friction: tuple[LubricantFriction, ...]
+    """Friction with each lubricant; the metal that slides worse decides."""
+    note: str
+    """What else the row says."""
+
+    _nested: ClassVar = {"friction": LubricantFriction}
+
+
+@dataclass(frozen=True)
+class ThreadStrengthFigures(Answered):
+    """What a threaded joint holds; a factor of safety is in the allowable load and its engagement only."""
+
+    external: str
+    """External part."""
+    internal: str
+    """Internal part."""
+    unit: str
+    """Unit of the thread."""
+    weakest: str
+    """What breaks first."""
+    overlap_mm: float
+    """Length over which one part is inside the other. In mm."""
+    full_form_engagement_mm: float
+    """Length of full form that is engaged. In mm."""
+    engaged_turns: float
+    """The same in pitches."""
+    thread_depth_mm: float
+    """Depth of the thread. In mm."""
+    stress_area_mm2: float
+    """Stress area. In mm2."""
+    root_area_mm2: float
+    """Area at the root. In mm2."""
+    external_net_area_mm2: float
+    """Stress area less the bore. In mm2."""
+    internal_net_area_mm2: float | None
+    """Section of the internal part at the root of its thread. In mm2."""
+    external_shear_area_mm2_mm: float
+    """Shear area of the external thread for a length of one. In mm."""
+    internal_shear_area_mm2_mm: float
+    """Shear area of the internal thread for a length of one. In mm."""
+    external_shear_area_mm2: float
+    """Shear area of the external thread. In mm2."""
+    internal_shear_area_mm2: float
+    """Shear area of the internal thread. In mm2."""
+    external_tensile_mpa: float
+    """Tensile strength of the external part. In MPa."""
+    internal_tensile_mpa: float
+    """Tensile strength of the internal part. In MPa."""
+    external_yield_mpa: float | None
+    """Yield strength of the external part. In MPa."""
+    internal_yield_mpa: float | None
+    """Yield strength of the internal part. In MPa."""
+    external_shear_strength_mpa: float
+    """Shear strength of the external part. In MPa."""
+    internal_shear_strength_mpa: float
+    """Shear strength of the internal part. In MPa."""
+    external_material: str
+    """Where the strengths of the external part are from."""
+    internal_material: str
+    """Where the strengths of the internal part are from."""
+    strength_ratio: float
+    """Internal over external strength of the threads, by shear."""
+    stripping_ratio: float
+    """External over internal, by tensile strengths (J)."""
+    outside_to_diameter: float | None
+    """Outside of the internal part over the nominal diameter."""
+    dilation_factor: float
+    """Factor for the dilation of the internal part."""
+    external_bending_factor: float
+    """Factor for the bending of the external thread."""
+    internal_bending_factor: float
+    """Factor for the bending of the internal thread."""
+    external_tension_n: float
+    """Load that breaks the external section. In N."""
+    internal_tension_n: float | None
+    """Load that breaks the internal section. In N."""
+    external_stripping_n: float
+    """Load that strips the external thread. In N."""
+    internal_stripping_n: float
+    """Load that strips the internal thread. In N."""
+    external_yield_n: float | None
+    """Load that yields the external section. In N."""
+    internal_yield_n: float | None
+    """Load that yields the internal section. In N."""
+    weakest_n: float
+    """Load that breaks the first. In N."""
+    bears_n: float
+    """Load before a section yields or anything breaks. In N."""
+    factor_of_safety: float | None
+    """Factor of safety."""
+    allowable_n: float | None
+    """Load that is allowed with it. In N."""
+    load_n: float | None
+    """Load on the joint. In N."""
+    factor_reached: float | None
+    """What it bears over the load."""
+    engagement_required_mm: float
+    """Full form for a section to break before a thread strips. In mm."""
+    engagement_handbook_mm: float
+    """Full form by the handbook's rule, solid parts. In mm."""
+    engagement_practice_mm: float | None
+    """Length of engagement by practice. In mm."""
+    engagement_for_load_mm: float | None
+    """Full form for the load, with the factor of safety. In mm."""
+    external_wall_mm: float | None
+    """Wall left under the external thread. In mm."""
+    internal_wall_mm: float | None
+    """Wall left over the internal thread. In mm."""
+    radial_pressure_mpa: float | None
+    """Radial pressure of the flanks under the load. In MPa."""
+    internal_hoop_mpa: float | None
+    """Hoop tension in the internal wall under the load. In MPa."""
+    external_hoop_mpa: float | None
+    """Hoop compression in the external wall under the load. In MPa."""
+    flank_pressure_mpa: float | None
+    """Pressure of the load on the projected flanks that are engaged. In MPa."""
+    holding_friction: float
+    """Least friction at which a load does not turn the screw."""
+    friction_low: float | None
+    """Least friction in the thread."""
+    friction_high: float | None
+    """Greatest friction in the thread."""
+    raising_torque_min_nm: float | None
+    """Torque that raises the load at the least friction, the screw alone. In N m."""
+    raising_torque_max_nm: float | None
+    """Torque that raises the load at the greatest friction. In N m."""
+    by_form: bool
+    """Of a form for whose flanks no factors are published."""
+    diameter_mm: float
+    """Nominal diameter. In mm."""
+    galling: str | None
+    """How badly the two metals gall."""
+    advice: tuple[str, ...]
+    """What is done about galling."""
+
+
+@dataclass(frozen=True)
+class TighteningFigures(Answered):
+    """Torque and preload over the range of friction."""
+
+    thread: str
+    """Thread as it is designated."""
+    unit: str
+    """Unit of the thread."""
+    asked: str
+    """What was asked for: preload or torque."""
+    preload_min_n: float
+    """Least preload. In N."""
+    preload_max_n: float
+    """Greatest preload. In N."""
+    torque_min_nm: float
+    """Least torque. In N m."""
+    torque_max_nm: float
+    """Greatest torque. In N m."""
+    loosen_min_nm: float
+    """Least torque that turns it back. In N m."""
+    loosen_max_nm: float
+    """Greatest torque that turns it back. In N m."""
+    prevailing_nm: float
+    """Torque before any preload. In N m."""
+    nut_factor_min: float
+    """Least nut factor K. In min."""
+    nut_factor_max: float
+    """Greatest nut factor K."""
+    thread_share_min: float
+    """Least share of the torque that goes into the thread. In min."""
+    thread_share_max: float
+    """Greatest share of it."""
+    practice_nut_factor: float | None
+    """Nut factor of common practice; none published for other flanks."""
+    practice_torque_nm: float | None
+    """Torque by it for the middle preload, prevailing torque included. In N m."""
+    stress_max_mpa: float
+    """Greatest stress while tightening, tension and torsion together. In MPa."""
+    yield_mpa: float | None
+    """Yield strength of the external part. In MPa."""
+    lubricant: str
+    """Lubricant, or "as given"."""
+    thread_friction_low: float
+    """Least friction in the thread."""
+    thread_friction_high: float
+    """Greatest friction in the thread."""
+    bearing_friction_low: float
+    """Least friction under the nut or head."""
+    bearing_friction_high: float
+    """Greatest friction under the nut or head."""
+    bearing_diameter_mm: float
+    """Mean diameter of the seat. In mm."""
+
+
+@dataclass(frozen=True)
+class ThreadsNearFigures(Answered):
+    """Standard threads near a diameter."""
+
+    unit: str
+    """Unit of the question: in or mm."""
+    diameter_mm: float
+    """Diameter that was asked for. In mm."""
+    within_mm: float
+    """Largest difference. In mm."""
+    threads: tuple[str, ...]
+    """Standard threads, preferred ones first, taper ones last."""
+
+
+@dataclass(frozen=True)
+class ThreadMatchFigures:
+    """A standard thread beside a measured part."""
+
+    thread: str
+    """Standard thread, with the class it was judged by."""
+    title: str
+    """Its designation, with the side where that leaves it open."""
+    preference: int
+    """Order of choice."""
+    taper: bool
+    """The diameter changes along it: sizes are those of the gauge plane."""
+    basic_diameter_mm: float
+    """Basic size of what was measured. In mm."""
+    outside_mm: float
+    """How far the measured diameter is outside the limits. In mm."""
+    pitch_difference_mm: float
+    """Measured pitch less the standard one. In mm."""
+    mismatch_mm: float
+    """What that adds up to over the engagement. In mm."""
+    pitch_diameter_equivalent_mm: float
+    """What it takes from the clearance at the pitch diameter. In mm."""
+    flank_angle_deg: float
+    """Angle between the two flanks of the standard thread. In deg."""
+    flank_difference_deg: float | None
+    """Measured angle less the standard one. In deg."""
+    flank_equivalent_mm: float
+    """What that takes from the clearance at the pitch diameter. In mm."""
+    like_the_first: bool
+    """These measurements do not tell it from the nearest thread."""
+
+
+@dataclass(frozen=True)
+class IdentificationFigures(Answered):
+    """Standard threads nearest to a measured part."""
+
+    verdict: str
+    """Whether the part is a standard thread, near one, or none."""
+    unit: str
+    """Unit of the question: in or mm."""
+    side: str
+    """Which part was measured."""
+    diameter_mm: float
+    """Crest as measured. In mm."""
+    pitch_mm: float
+    """Pitch as measured. In mm."""
+    engagement_mm: float
+    """Length over which it would engage. In mm."""
+    flank_angle_deg: float | None
+    """Flank angle as measured. In deg."""
+    thread: str | None
+    """The standard thread; none where no one is close."""
+    nearest: str
+    """The nearest one."""
+    outside_mm: float
+    """How far the part is outside its limits. In mm."""
+    pitch_difference_mm: float
+    """Measured pitch less its pitch. In mm."""
+    mismatch_mm: float
+    """What that adds up to over the engagement. In mm."""
+    alike: tuple[str, ...]
+    """Threads that these measurements do not tell from the nearest."""
+    matches: tuple[ThreadMatchFigures, ...]
+    """Nearest threads, the nearest first."""
+
+    _nested: ClassVar = {"matches": ThreadMatchFigures}
