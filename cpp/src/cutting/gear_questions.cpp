@@ -5,13 +5,13 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
-#include <charconv>
 #include <cmath>
 #include <numeric>
 #include <optional>
 
 #include "cut_answer.hpp"
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/cutting/chase.hpp"
 #include "halfnut/cutting/gears.hpp"
 #include "halfnut/cutting/rules.hpp"
@@ -158,8 +158,7 @@ std::optional<double> count_of(string_view text) {
         double value = 0.0;
         const bool lost = part.size() > 1 && part[0] == '0' && part[1] != '.';
         const bool digits = !part.empty() && std::isdigit(static_cast<unsigned char>(part.front())) != 0;
-        const auto [end, error] =
-            std::from_chars(part.data(), part.data() + part.size(), value, std::chars_format::fixed);
+        const auto [end, error] = read_number(part.data(), part.data() + part.size(), value, false);
         const bool whole = digits && !lost && error == std::errc{} && end == part.data() + part.size();
         return whole ? std::optional(value) : std::nullopt;
     };

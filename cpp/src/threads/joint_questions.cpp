@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <numbers>
 #include <set>
@@ -14,6 +13,7 @@
 #include "answering.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/read_number.hpp"
 #include "halfnut/core/spell.hpp"
 #include "halfnut/core/words.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -496,14 +496,14 @@ void take(FrictionAsked& to, const Given& given, const AskedRow& row, Asking& as
         take(to.high, given.items[1], plain, asking);
     } else if (given.tag == Given::Tag::text) {
         const char* const end = given.text.data() + given.text.size();
-        const auto first = std::from_chars(given.text.data(), end, to.low);
+        const auto first = read_number(given.text.data(), end, to.low);
         const char* at = first.ptr;
         while (at != end && (*at == ' ' || *at == '-' || *at == 't' || *at == 'o')) {
             ++at;
         }
         to.high = to.low;
         const bool one = first.ec == std::errc() && first.ptr == end;
-        const auto second = one || at == first.ptr ? first : std::from_chars(at, end, to.high);
+        const auto second = one || at == first.ptr ? first : read_number(at, end, to.high);
         if (first.ec != std::errc() || second.ec != std::errc() || second.ptr != end) {
             throw DesignationError(
                 fmt::format("{}: '{}' is no friction; write a number or its range, such as 0.10-0.16",

@@ -6,12 +6,12 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 
 #include "answering.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/read_number.hpp"
 
 namespace halfnut::threads {
 
@@ -180,7 +180,7 @@ void take(PitchAsked& to, const Given& given, const AskedRow& row, Asking& askin
         }
         double turns = kNaN;
         const char* const end = text.data() + text.size();
-        const auto read = std::from_chars(text.data(), end, turns);
+        const auto read = read_number(text.data(), end, turns);
         const bool lost = text.size() > 1 && text[0] == '0' && text[1] >= '0' && text[1] <= '9';
         if (read.ec == std::errc() && !lost && text.front() != '-' &&
             is_word({read.ptr, static_cast<std::size_t>(end - read.ptr)}, "tpi")) {
