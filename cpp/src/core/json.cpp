@@ -378,11 +378,9 @@ void write_named(Writer& out, const AskedRow& row, const Catalogue& catalogue) {
         out.key("default").flag(false);
     } else if (row.kind == AskedKind::count) {
         type("integer");
-    } else if (row.written) {
-        type("string");
     } else if (row.kind == AskedKind::text && row.kin == "Holder") {
         write_texts(out.key("type"), std::array<std::string_view, 2>{"string", "integer"});
-    } else if (row.kind == AskedKind::text) {
+    } else if (row.written || row.kind == AskedKind::text) {
         type("string");
     } else if (row.has_dimension) {
         write_texts(out.key("type"), std::array<std::string_view, 2>{"number", "string"});
