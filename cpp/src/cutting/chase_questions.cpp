@@ -563,6 +563,7 @@ void rest(const Chased& at, ChaseAnswer& out) {
         std::pair{string_view("dial_every"), rule::chase_dial},
     };
     std::vector<EvidenceText> all;
+    all.reserve(kRests.size() + out.evidence.size());
     for (const auto& [name, of] : kRests) {
         all.push_back(rests_on(name, of, at.catalogue));
     }

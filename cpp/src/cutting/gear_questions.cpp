@@ -304,7 +304,8 @@ std::optional<int> index_teeth(double spindle_to_stud, int driver, int starts) {
     const Ratio stud = machine::simplest_ratio(spindle_to_stud);
     const std::int64_t den = stud.den * starts;
     const std::int64_t num = stud.num * driver;
-    return starts > 1 && num % den == 0 ? std::optional(bounds::whole<int>(static_cast<double>(num / den)))
+    const std::int64_t whole = num / den;
+    return starts > 1 && num % den == 0 ? std::optional(bounds::whole<int>(static_cast<double>(whole)))
                                         : std::nullopt;
 }
 
