@@ -97,7 +97,7 @@ void Walker::check_cut_away(const std::vector<Zone>& zones, const Zone& zone, bo
     }
 }
 
-void Walker::cut_outside(Zone zone) {
+void Walker::cut_outside(const Zone& zone) {
     if (zone.length_mm() <= kTouch) {
         return;
     }

@@ -94,7 +94,7 @@ class Walker {
     void check_cut_away(const std::vector<Zone>& zones, const Zone& zone, bool inside);
     /// Cut a zone out of the outside, where there is more than it leaves; out of the bore, where there is
     /// less.
-    void cut_outside(Zone zone);
+    void cut_outside(const Zone& zone);
     void cut_bore(Zone zone);
     [[nodiscard]] Zone zone_of(const Step& step, double from, double to, double diameter,
                                Surface surface) const;
