@@ -351,18 +351,23 @@ py::dict described(const RecordRow& row) {
     return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures);
 }
 
-py::list described_questions() {
+py::dict described_question(std::string_view name) {
     using namespace py::literals;
+    const Question& question = find_question(name);
+    py::list arguments;
+    for (const AskedRow& row : question.arguments) {
+        arguments.append(described(row));
+    }
+    return py::dict("name"_a = text(question.name), "room"_a = text(question.room),
+                    "about"_a = text(question.about), "version"_a = question.version,
+                    "sources"_a = text(question.sources), "example"_a = text(question.example),
+                    "arguments"_a = arguments, "answer"_a = described(*question.answer));
+}
+
+py::list question_names() {
     py::list out;
     for (const Question* const question : questions()) {
-        py::list arguments;
-        for (const AskedRow& row : question->arguments) {
-            arguments.append(described(row));
-        }
-        out.append(py::dict("name"_a = text(question->name), "room"_a = text(question->room),
-                            "about"_a = text(question->about), "version"_a = question->version,
-                            "sources"_a = text(question->sources), "example"_a = text(question->example),
-                            "arguments"_a = arguments, "answer"_a = described(*question->answer)));
+        out.append(text(question->name));
     }
     return out;
 }
@@ -434,7 +439,8 @@ void bind_questions(py::module_& module) {
     module.def("walk_job", &walk_job, py::arg("parts"), py::arg("catalogue"),
                "Parts walked through their operations: the work after each, and every mistake. A part is a "
                "dictionary of its sizes with lists of its steps, its joints and what is true to what.");
-    module.def("questions", &described_questions, "Every question as it is declared in the core.");
+    module.def("question_names", &question_names, "Names of the questions that the core declares.");
+    module.def("question", &described_question, py::arg("name"), "A question as it is declared in the core.");
 }
 
 }  // namespace halfnut::bind

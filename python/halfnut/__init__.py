@@ -3,7 +3,7 @@
 Level 1 are functions of numbers whose units are in their names; they take arrays. Level 2 are answers for a
 person: lengths come as text with a unit, results print themselves and say what they rest on.
 
-Importing the package loads NumPy and the compiled core only; everything else loads when it is first used.
+Importing the package loads the compiled core only; everything else, NumPy too, loads when it is first used.
 """
 
 from __future__ import annotations

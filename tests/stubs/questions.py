@@ -102,8 +102,8 @@ def _parameter(row: dict[str, Any]) -> str:
     return f"{row['name']}: {asked_type(row)}{usual}"
 
 
-def function(question: dict[str, Any]) -> str:
-    """A question as a function."""
+def function(question: dict[str, Any], where: str) -> str:
+    """A question as a function, whose answer's class is in the module `where`: it is loaded when first asked."""
     rows = question["arguments"]
     placed = [_parameter(row) for row in rows if row["placed"]]
     named = [_parameter(row) for row in rows if not row["placed"]]
@@ -113,7 +113,8 @@ def function(question: dict[str, Any]) -> str:
     given = ", ".join(f"core_machine({row['name']})" if row["kind"] == "machine" else row["name"] for row in rows)
     return (
         f"def {name}(\n    " + ",\n    ".join(head) + f",\n) -> {answer}:\n"
-        f'    """{doc}\n    """\n    return {answer}.of(ask("{name}", ({given},)))\n'
+        f'    """{doc}\n    """\n    from {where} import {answer}\n\n'
+        f'    return {answer}.of(ask("{name}", ({given},)))\n'
     )
 
 
@@ -149,7 +150,7 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
             figure["class"] = nested[figure["key"]] = of["name"] + ("Figures" if home(room, of["name"]) else "")
             out += record(of, "", figure["class"], room)
     bases = f"({base})" if base else ""
-    lines.append(f'@dataclass(frozen=True)\nclass {name}{bases}:\n    """{row["about"]}"""\n')
+    lines.append(f'@made(frozen=True)\nclass {name}{bases}:\n    """{row["about"]}"""\n')
     for figure in row["figures"]:
         if figure["kind"] in {"told", "evidence"}:
             continue
@@ -158,7 +159,8 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
         lines.append(f"    {figure['key']}: {figure_type(figure)}\n    " + "\n    ".join(about))
     if nested:
         lines.append("\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of}' for key, of in nested.items()) + "}")
-    within = [f'"{figure["key"]}": "{figure["of"]["name"]}"' for figure in row["figures"] if answers_itself(figure)]
+    answers = [(figure["key"], figure["of"]["name"]) for figure in row["figures"] if answers_itself(figure)]
+    within = [f'"{key}": "{home(room, made) or home("", made)}:{made}"' for key, made in answers]
     if within:
         lines.append(f"\n    _within: ClassVar = {{{', '.join(within)}}}")
     paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
@@ -173,7 +175,7 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
 def modules() -> dict[Path, str]:
     """Every file that is written, with its text."""
     rooms: dict[str, list[dict[str, Any]]] = {}
-    for question in _core.questions():
+    for question in map(_core.question, _core.question_names()):
         rooms.setdefault(question["room"], []).append(question)
     out = {}
     for room, questions in rooms.items():
@@ -185,18 +187,18 @@ def modules() -> dict[Path, str]:
             raise SystemExit(f"no class {lacking[0]}({lacking[0]}Figures) in halfnut/{room}")
         names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
         made = "Written by `./shop stubs` from the core's declarations: change those."
-        imports = "".join(f"from {where} import {name}\n" for name, where in sorted(homes.items()))
-        functions = "\n\n".join(function(question) for question in questions)
+        imports = "".join(f"    from {where} import {name}\n" for name, where in sorted(homes.items()) if name in asked)
+        functions = "\n\n".join(function(each, homes[each["answer"]["name"]]) for each in questions)
         likes: dict[str, list[str]] = {}
         for name in sorted(set(re.findall(r"\w+Like", functions))):
             likes.setdefault(_LIKES.get(name, "halfnut.core.given"), []).append(name)
         lines = "\n".join(f"    from {where} import {', '.join(each)}" for where, each in sorted(likes.items()))
-        typing = f"if TYPE_CHECKING:\n{lines}\n\n" if likes else ""
+        typing = f"if TYPE_CHECKING:\n{imports}{lines}\n\n"
         core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
-            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{imports}{core}\n"
+            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{core}\n"
             f"{typing}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )
@@ -211,7 +213,7 @@ def modules() -> dict[Path, str]:
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
-            f"from dataclasses import dataclass\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
+            f"from typing import TYPE_CHECKING, ClassVar\n\nfrom halfnut.core.fixed import made\n"
             f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
     out[PACKAGE / "_core.pyi"] = stub()
@@ -235,10 +237,10 @@ def stub() -> str:
 
 
 def home(room: str, record_name: str) -> str:
-    """The module that adds words to the figures of a record; nothing where none does."""
-    for path in sorted((PACKAGE / room).glob("*.py")):
+    """The module of a room, or of any, that adds words to the figures of a record; nothing where none does."""
+    for path in sorted(PACKAGE.glob(f"{room or '*'}/*.py")):
         if f"class {record_name}({record_name}Figures)" in path.read_text(encoding="utf-8"):
-            return f"halfnut.{room}.{path.stem}"
+            return f"halfnut.{path.parent.name}.{path.stem}"
     return ""
 
 

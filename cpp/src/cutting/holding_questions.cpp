@@ -517,7 +517,7 @@ constinit const std::array<Question, 3> kHoldingQuestions{
         kHoldAsked, kHoldRecord,
         "hold 6061-T6 20mm --stick-out 120mm --depth 0.5mm --length 100mm\n"
         "hold 6061-T6 1.25in --bore 1.125in --stick-out 3in --friction 0.15 --safety 2\n"
-        "hold 4130 1in --section 4in,1in --section 6in,0.625in --hold \"between centres\" --steady 6in"),
+        "hold 4130-N 1in --section 4in,1in --section 6in,0.625in --hold \"between centres\" --steady 6in"),
     holding_question<WorkBendAsk, WorkBend, &work_bend>(
         "work_bend", "How far stepped work deflects at the tool, and the diameters it leaves.", kBendAsked,
         kBendRecord, "work-bend 6in,1in --force 100N --alloy 1018"),

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from pathlib import Path
 from typing import Any, Literal
 
 from halfnut._core import Error, TableError, nearest_name
+from halfnut.core.fixed import made
 
 __all__ = ["Defaults", "kind_of", "place", "remembered"]
 
@@ -20,7 +21,7 @@ _TURNING = frozenset({"turn", "face", "bore", "taper", "tool-life"})
 _KINDS: dict[str, Literal["lathe", "mill"]] = {"lathe": "lathe", "mill": "mill", "drill press": "mill"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class Defaults:
     """What is remembered, in the order in which it stands in the file.
 

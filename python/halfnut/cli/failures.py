@@ -6,13 +6,13 @@ import contextlib
 import errno
 import os
 import sys
-from dataclasses import dataclass
 
 import click
 
 from halfnut._core import DesignationError, DomainError, Error, NotTabulatedError, TableError, UnitError
 from halfnut.cli.output import echo, json_text
 from halfnut.core.extras import MissingExtraError
+from halfnut.core.fixed import made
 
 __all__ = ["ANSWERED", "INTERRUPTED", "MARKED", "UNABLE", "WRONG", "tell"]
 
@@ -29,7 +29,7 @@ _CODES = (
 )
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class Failure:
     """A failure as a person and a program are told of it."""
 

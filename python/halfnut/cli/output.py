@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import codecs
-import json
 import math
 import os
 import re
@@ -111,6 +110,8 @@ def plain(value: Any) -> Any:
 
 def json_text(value: Any) -> str:
     """JSON text, readable, without NaN; what a terminal would obey is escaped as JSON does."""
+    import json
+
     text = json.dumps(plain(value), indent=2, ensure_ascii=False, allow_nan=False)
     return _OBEYED.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
 

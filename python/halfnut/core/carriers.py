@@ -10,10 +10,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
-import numpy as np
-from numpy.typing import NDArray
-
 from halfnut._core import DomainError, Quantity, UnitError
+from halfnut.core.arrays import NDArray, np
 from halfnut.core.written import unit_of
 
 __all__ = ["carried_units", "columns", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]

@@ -51,15 +51,15 @@ def active_folders() -> tuple[Path, ...]:
 
 def _process_shop() -> Shop:
     """The shop of the process, read once for each folder that HALFNUT_SHOP names."""
-    from halfnut.core import shop_tables
+    from halfnut.core.shop_tables import FOLDER_VARIABLE, process_shop
 
-    named = os.environ.get(shop_tables.FOLDER_VARIABLE, "")
+    named = os.environ.get(FOLDER_VARIABLE, "")
     found = _of_process.get(named)
     if found is None:
         with _reading:
             found = _of_process.get(named)
             if found is None:
-                found = _of_process[named] = shop_tables.process_shop()
+                found = _of_process[named] = process_shop()
     return found
 
 
@@ -90,9 +90,9 @@ def shop(folder: str | os.PathLike[str] | None) -> Iterator[Catalogue]:
     ...     len(tables.rows("quantity/drills")) > 100
     True
     """
-    from halfnut.core import shop_tables
+    from halfnut.core.shop_tables import folder_shop
 
-    chosen = (Catalogue(), ()) if folder is None else shop_tables.folder_shop(folder)
+    chosen = (Catalogue(), ()) if folder is None else folder_shop(folder)
     token = _chosen.set(chosen)
     try:
         yield chosen[0]
@@ -106,10 +106,10 @@ def activate(catalogue: Catalogue) -> None:
     Machines and knurl wheels stay those of the shop. `shop` does this for a ``with`` block. To activate the catalogue
     of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
     """
-    from halfnut.core import shop_tables
+    from halfnut.core.shop_tables import FOLDER_VARIABLE
 
     chosen = (catalogue, active_folders())
-    of_process = _of_process.get(os.environ.get(shop_tables.FOLDER_VARIABLE, ""))
+    of_process = _of_process.get(os.environ.get(FOLDER_VARIABLE, ""))
     _chosen.set(None if chosen == of_process else chosen)
 
 

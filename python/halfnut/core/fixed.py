@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import fields, is_dataclass, replace
-from typing import Any, NoReturn, TypeVar
+from dataclasses import MISSING, FrozenInstanceError, dataclass, fields, is_dataclass, replace
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 from halfnut.core.extras import optional
 
-__all__ = ["Fixed", "Value", "fixed", "one_line", "token"]
+__all__ = ["Fixed", "Value", "fixed", "made", "one_line", "token"]
 
 K = TypeVar("K")
 V = TypeVar("V")
@@ -101,3 +101,75 @@ class Value:
         """What Dask knows the value by."""
         compared = (each.name for each in fields(self) if each.compare)  # type: ignore[arg-type]
         return token(self, *((name, getattr(self, name)) for name in compared))
+
+
+if TYPE_CHECKING:
+    from dataclasses import dataclass as made
+else:
+
+    def made(*, frozen: bool) -> Any:
+        """`dataclass(frozen=True)` whose methods all classes share: to compile them for each takes long."""
+        assert frozen
+        return _shared
+
+    def _shared(cls: type) -> type:
+        dataclass(init=False, repr=False, eq=False)(cls)
+        for method in (_init, _same, _hashed, _refuse_set, _refuse_delete):
+            if method.__name__ not in cls.__dict__:
+                setattr(cls, method.__name__, method)
+        cls.__figures__ = {each.name: each for each in fields(cls)}
+        if cls.__repr__ is object.__repr__:
+            cls.__repr__ = _listed
+        return cls
+
+
+def _init(self: Any, *placed: Any, **named: Any) -> None:
+    known = self.__figures__
+    given = dict(zip(known, placed, strict=False))
+    if len(placed) > len(known) or given.keys() & named.keys():
+        raise TypeError(f"{type(self).__name__} takes each of its {len(known)} figures once")
+    given |= named
+    if odd := given.keys() - known.keys():
+        raise TypeError(f"{type(self).__name__} has no figure {min(odd)!r}")
+    values = {}
+    for name, each in known.items():
+        if name in given:
+            values[name] = given[name]
+        elif each.default is not MISSING:
+            values[name] = each.default
+        elif each.default_factory is not MISSING:
+            values[name] = each.default_factory()
+        else:
+            raise TypeError(f"{type(self).__name__} lacks {name!r}")
+    self.__dict__.update(values)
+    if hasattr(self, "__post_init__"):
+        self.__post_init__()
+
+
+def _compared(self: Any) -> tuple[Any, ...]:
+    return tuple(getattr(self, name) for name, each in self.__figures__.items() if each.compare)
+
+
+def _same(self: Any, other: object) -> bool:
+    return _compared(self) == _compared(other) if type(other) is type(self) else NotImplemented
+
+
+def _hashed(self: Any) -> int:
+    return hash(_compared(self))
+
+
+def _listed(self: Any) -> str:
+    shown = (f"{each.name}={getattr(self, each.name)!r}" for each in fields(self) if each.repr)
+    return f"{type(self).__qualname__}({', '.join(shown)})"
+
+
+def _refuse_set(self: Any, name: str, value: Any) -> NoReturn:
+    raise FrozenInstanceError(f"cannot assign to field {name!r}")
+
+
+def _refuse_delete(self: Any, name: str) -> NoReturn:
+    raise FrozenInstanceError(f"cannot delete field {name!r}")
+
+
+_init.__name__, _same.__name__, _hashed.__name__ = "__init__", "__eq__", "__hash__"
+_refuse_set.__name__, _refuse_delete.__name__ = "__setattr__", "__delattr__"

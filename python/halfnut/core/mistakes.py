@@ -5,15 +5,16 @@ from __future__ import annotations
 import types
 import typing
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import fields, is_dataclass
 from typing import Any
 
 from halfnut._core import Error, nearest_name
+from halfnut.core.fixed import made
 
 __all__ = ["InputError", "Mistake", "NameMistake", "from_pydantic", "key_path"]
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class Mistake:
     """One mistake: the key it is at, what is wrong, and what would be right."""
 

@@ -7,15 +7,17 @@ Functions and records of a room's questions are written by `./shop stubs` from t
 from __future__ import annotations
 
 import numbers as numeric
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, fields, is_dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import field, fields, is_dataclass
 from functools import cache
+from importlib import import_module
 from typing import TYPE_CHECKING, Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import Quantity
 from halfnut.core.arguments import sound
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import made
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import caution
 
@@ -26,7 +28,6 @@ __all__ = ["Answered", "ask", "declared", "plain", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.PartLimits)
 _READERS: dict[str, Callable[[str], Any]] = {}
-_ANSWERS: dict[str, type[Answered]] = {}
 
 
 def read_by(kin: str, reader: Callable[[str], Any]) -> None:
@@ -34,10 +35,27 @@ def read_by(kin: str, reader: Callable[[str], Any]) -> None:
     _READERS[kin] = reader
 
 
+class _Declared(Mapping[str, dict[str, Any]]):
+    def __init__(self) -> None:
+        self._read: dict[str, dict[str, Any] | None] = dict.fromkeys(_core.question_names())
+
+    def __getitem__(self, name: str) -> dict[str, Any]:
+        found = self._read[name]
+        if found is None:
+            found = self._read[name] = _core.question(name)
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._read)
+
+    def __len__(self) -> int:
+        return len(self._read)
+
+
 @cache
-def declared() -> dict[str, dict[str, Any]]:
-    """Every question by its name, as the core declares it."""
-    return {question["name"]: question for question in _core.questions()}
+def declared() -> Mapping[str, dict[str, Any]]:
+    """Every question by its name, as the core declares it; each is read when it is first looked at."""
+    return _Declared()
 
 
 def placed(question: str, /, **given: Any) -> tuple[Any, ...]:
@@ -106,7 +124,15 @@ def _plain(value: Any) -> Any:
     return {item.name: getattr(value, item.name) for item in fields(value)} if is_dataclass(value) else value
 
 
-@dataclass(frozen=True)
+@cache
+def _answer(place: str) -> type[Answered]:
+    """The class of an answer within another, by its module and name."""
+    module, name = place.split(":")
+    found: type[Answered] = getattr(import_module(module), name)
+    return found
+
+
+@made(frozen=True)
 class Answered(Record):
     """An answer whose figures the core gives."""
 
@@ -122,26 +148,22 @@ class Answered(Record):
     _within: ClassVar[Mapping[str, str]] = {}
     _paired: ClassVar[frozenset[str] | set[str]] = frozenset()
 
-    def __init_subclass__(cls) -> None:
-        super().__init_subclass__()
-        _ANSWERS[cls.__name__] = cls
-
     @classmethod
     def of(cls, figures: dict[str, Any]) -> Self:
         """The record of the core's figures; what answers within it tell and rest on is its own, too."""
         told = figures.pop("told", ())
-        for key, made in cls._nested.items():
+        for key, inner in cls._nested.items():
             held = figures[key]
             if held is not None:
-                figures[key] = made(**held) if isinstance(held, dict) else tuple(made(**each) for each in held)
+                figures[key] = inner(**held) if isinstance(held, dict) else tuple(inner(**each) for each in held)
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
         for key, answer in cls._within.items():
             held = figures[key]
             if isinstance(held, tuple):
-                figures[key] = tuple(_ANSWERS[answer].of(each) for each in held)
+                figures[key] = tuple(_answer(answer).of(each) for each in held)
             elif held is not None:
-                figures[key] = _ANSWERS[answer].of(held)
+                figures[key] = _answer(answer).of(held)
         within = [figures[key] for key in cls._within if isinstance(figures[key], Answered)]
         every = [caution(code, gravity=gravity, **(figures | dict(more))) for code, gravity, more in told]
         every = list(dict.fromkeys([*every, *(item for each in within for item in (*each.notes, *each.cautions))]))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import re
 from typing import Any, ClassVar
 
@@ -140,6 +139,8 @@ class Record(Value):
         return one_line(f"<{type(self).__name__} {self.lines()[0]}>")
 
     def _repr_html_(self) -> str:
+        import html
+
         first, *rest = map(shown, self.whole())
         body = "\n".join(html.escape(line) for line in rest)
         return (

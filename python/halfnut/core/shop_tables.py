@@ -18,19 +18,19 @@ needs a bad row is refused with the mistakes of that row.
 
 from __future__ import annotations
 
-import csv
+import contextlib
 import io
 import os
 import re
 import sys
 import warnings
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from halfnut._core import Catalogue, Error, TableError
+from halfnut.core.fixed import made
 from halfnut.core.plain_files import read_plain, toml_data
 
 __all__ = [
@@ -53,7 +53,7 @@ FOLDER_VARIABLE = "HALFNUT_SHOP"
 _FIRST = ("material/groups", "material/alloys")
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ShopProblem:
     """What of a shop's tables cannot be used.
 
@@ -83,7 +83,7 @@ class ShopProblem:
         return [f"{self.where}: {self.what} cannot be used", *(f"  {mistake}" for mistake in self.mistakes)]
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ShopTables:
     """The built-in tables with the shop's over them, and what of the shop's cannot be used."""
 
@@ -122,12 +122,18 @@ def _packages(_path: tuple[str, ...]) -> tuple[tuple[Path, ...], tuple[ShopProbl
 
 def _points() -> Iterable[Any]:
     """Entry points of the group; the library that reads them is slow to load, and most shops have none."""
-    found = (path for place in sys.path for path in Path(place or ".").glob("*-info/entry_points.txt"))
-    if not any(ENTRY_POINT_GROUP in path.read_text(encoding="utf-8", errors="replace") for path in found):
+    if not any(ENTRY_POINT_GROUP in text for place in sys.path for text in _entry_points(place or ".")):
         return ()
     from importlib.metadata import entry_points
 
     return entry_points(group=ENTRY_POINT_GROUP)
+
+
+def _entry_points(place: str) -> Iterator[str]:
+    for folder in Path(place).iterdir() if Path(place).is_dir() else ():
+        if folder.name.endswith("-info"):
+            with contextlib.suppress(OSError):
+                yield (folder / "entry_points.txt").read_text(encoding="utf-8", errors="replace")
 
 
 def _package_name(point: Any) -> str:
@@ -228,7 +234,7 @@ def _of_file(path: Path, error: Exception) -> ShopProblem:
     return ShopProblem(str(path), "the table", (text.removeprefix(f"{path}: ").removeprefix(f"{path}:"),))
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class _Layer:
     """Text of a table, and where each of its rows stands in its file, as far as that is known."""
 
@@ -273,6 +279,8 @@ def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
         return {True: "yes", False: "no"}.get(value, value) if isinstance(value, bool) else value
 
     body = io.StringIO()
+    import csv
+
     writer = csv.writer(body, lineterminator="\n", quoting=csv.QUOTE_ALL)
     writer.writerow(columns)
     for row in rows:

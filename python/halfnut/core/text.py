@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import codecs
-import json
 import re
 from pathlib import Path
 
@@ -76,6 +75,8 @@ def toml_text(text: str) -> str:
     >>> print(toml_text('13" lathe\n'))
     "13\" lathe\n"
     """
+    import json
+
     quoted = json.dumps(text, ensure_ascii=False)
     return _UNSHOWN.sub(lambda found: f"\\u{ord(found[0]):04x}", quoted)
 

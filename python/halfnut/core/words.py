@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Literal
 
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import made
 
 Rank = Literal["danger", "caution", "note"]
 RANKS: tuple[Rank, ...] = ("danger", "caution", "note")
@@ -15,7 +16,7 @@ RANKS: tuple[Rank, ...] = ("danger", "caution", "note")
 _WIDTH = 90
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class Caution:
     """A warning that goes with a result: its code, the words a person reads, and how grave it is."""
 

@@ -5,14 +5,14 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
+from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 from halfnut.material.alloys import Alloy
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class GearTrainFigures(Answered):
     """A train of change gears."""
 
@@ -70,7 +70,7 @@ class GearTrainFigures(Answered):
     _paired: ClassVar = {"positions"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class GearTrainsFigures(Answered):
     """Trains, best first, and how the search went."""
 
@@ -87,10 +87,10 @@ class GearTrainsFigures(Answered):
     error_percent: float
     """Limit within which these were found; wider where nothing was within the other."""
 
-    _within: ClassVar = {"trains": "GearTrain"}
+    _within: ClassVar = {"trains": "halfnut.cutting.gears:GearTrain"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class Limit:
     """A limit of a cut: what is used of it and what is left."""
 
@@ -104,7 +104,7 @@ class Limit:
     """What is left, as a share of the bound; below zero it is passed."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class CutFigures(Answered):
     """One cut: the levers to set and what it comes to."""
 
@@ -261,7 +261,7 @@ class CutFigures(Answered):
     _named: ClassVar = {"alloy": "Alloy"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class GaugePlane:
     """Where a taper thread is cut and gauged."""
 
@@ -277,7 +277,7 @@ class GaugePlane:
     """Height of the thread. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ChasePass:
     """One pass: where the dial stands, and what the thread measures after it."""
 
@@ -309,7 +309,7 @@ class ChasePass:
     """Line of the dial beyond those turns."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ChasingFigures(Answered):
     """How to chase a thread: sizes, settings, passes, readings; None where a figure does not apply."""
 
@@ -410,12 +410,12 @@ class ChasingFigures(Answered):
 
     _nested: ClassVar = {"taper": GaugePlane, "passes": ChasePass}
 
-    _within: ClassVar = {"train": "GearTrain", "cut": "Cut"}
+    _within: ClassVar = {"train": "halfnut.cutting.gears:GearTrain", "cut": "halfnut.cutting.cuts:Cut"}
 
     _paired: ClassVar = {"spindle_positions"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class WorkBendFigures(Answered):
     """How far work deflects at the tool as the tool travels along it."""
 
@@ -443,7 +443,7 @@ class WorkBendFigures(Answered):
     """Greatest free length over the mean diameter of the work."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class InJaws:
     """Out-of-round of a ring in a number of jaws."""
 
@@ -453,7 +453,7 @@ class InJaws:
     """Out-of-round in them, peak to valley on the radius. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class JawSqueezeFigures(Answered):
     """A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there."""
 
@@ -477,7 +477,7 @@ class JawSqueezeFigures(Answered):
     _nested: ClassVar = {"by_jaws": InJaws}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class PlaceOnWork:
     """A place along the work and the diameter that it comes to."""
 
@@ -487,7 +487,7 @@ class PlaceOnWork:
     """How much larger than set the diameter comes there. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class OtherWay:
     """Another way to hold the work."""
 
@@ -497,7 +497,7 @@ class OtherWay:
     """Greatest deflection of the same work held so. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class HoldingFigures(Answered):
     """Work where it is held, under one cut."""
 
@@ -528,10 +528,14 @@ class HoldingFigures(Answered):
 
     _nested: ClassVar = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
 
-    _within: ClassVar = {"cut": "Cut", "bend": "WorkBend", "squeeze": "JawSqueeze"}
+    _within: ClassVar = {
+        "cut": "halfnut.cutting.cuts:Cut",
+        "bend": "halfnut.cutting.rigidity:WorkBend",
+        "squeeze": "halfnut.cutting.rigidity:JawSqueeze",
+    }
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class TaperFigures(Answered):
     """A taper: how to set the machine, and the cut at its large end."""
 
@@ -546,10 +550,10 @@ class TaperFigures(Answered):
     cut: CutFigures
     """The cut at the large end."""
 
-    _within: ClassVar = {"cut": "Cut"}
+    _within: ClassVar = {"cut": "halfnut.cutting.cuts:Cut"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class GrooveFigures(Answered):
     """A groove: plunges side by side, each a cut of the blade."""
 
@@ -564,10 +568,10 @@ class GrooveFigures(Answered):
     cut: CutFigures
     """One plunge."""
 
-    _within: ClassVar = {"cut": "Cut"}
+    _within: ClassVar = {"cut": "halfnut.cutting.cuts:Cut"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class EntryFigures(Answered):
     """How an end mill goes down into the work: a slope or a helix, and the cut at full depth."""
 
@@ -590,10 +594,10 @@ class EntryFigures(Answered):
     cut: CutFigures
     """The slot cut at full depth, of a helix that of one turn."""
 
-    _within: ClassVar = {"cut": "Cut"}
+    _within: ClassVar = {"cut": "halfnut.cutting.cuts:Cut"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ToolLifeFigures(Answered):
     """Life of an edge in turning. A figure that was not asked for is None."""
 

@@ -7,11 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-import numpy as np
-from numpy.typing import NDArray
-
 from halfnut import _core
 from halfnut._core import DomainError, Evidence
+from halfnut.core.arrays import NDArray, np
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import words

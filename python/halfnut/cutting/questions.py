@@ -9,14 +9,6 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
-from halfnut.cutting.chasing import Chasing
-from halfnut.cutting.cuts import Cut
-from halfnut.cutting.edge_life import ToolLife
-from halfnut.cutting.gears import GearTrains
-from halfnut.cutting.holding import Holding
-from halfnut.cutting.milling import Entry
-from halfnut.cutting.rigidity import JawSqueeze, WorkBend
-from halfnut.cutting.tapers_and_grooves import Groove, Taper
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
@@ -31,6 +23,14 @@ if TYPE_CHECKING:
         TeethLike,
         ThreadLike,
     )
+    from halfnut.cutting.chasing import Chasing
+    from halfnut.cutting.cuts import Cut
+    from halfnut.cutting.edge_life import ToolLife
+    from halfnut.cutting.gears import GearTrains
+    from halfnut.cutting.holding import Holding
+    from halfnut.cutting.milling import Entry
+    from halfnut.cutting.rigidity import JawSqueeze, WorkBend
+    from halfnut.cutting.tapers_and_grooves import Groove, Taper
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
     from halfnut.threads.standard import LeadLike, PartLike
@@ -123,6 +123,8 @@ def gear_train(
     ----------
     F. D. Jones, Turning and Boring (1914), change gears; the rules that the evidence names.
     """
+    from halfnut.cutting.gears import GearTrains
+
     return GearTrains.of(
         ask(
             "gear_train",
@@ -246,6 +248,8 @@ def chase(
     ----------
     Geometry of the thread form; the rules of the trade that the evidence names.
     """
+    from halfnut.cutting.chasing import Chasing
+
     return Chasing.of(
         ask(
             "chase",
@@ -393,6 +397,8 @@ def turn(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "turn",
@@ -527,6 +533,8 @@ def face(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "face",
@@ -662,6 +670,8 @@ def bore(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "bore",
@@ -783,6 +793,8 @@ def part_off(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "part_off",
@@ -885,6 +897,8 @@ def knurl(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "knurl",
@@ -977,6 +991,8 @@ def thread_speed(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "thread_speed",
@@ -1083,6 +1099,8 @@ def drill(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "drill",
@@ -1181,6 +1199,8 @@ def spot(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "spot",
@@ -1282,6 +1302,8 @@ def countersink(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "countersink",
@@ -1384,6 +1406,8 @@ def counterbore(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "counterbore",
@@ -1489,6 +1513,8 @@ def ream(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "ream",
@@ -1593,6 +1619,8 @@ def tap(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "tap",
@@ -1756,6 +1784,8 @@ def hold(
     Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
     names.
     """
+    from halfnut.cutting.holding import Holding
+
     return Holding.of(
         ask(
             "hold",
@@ -1858,6 +1888,8 @@ def work_bend(
     Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
     names.
     """
+    from halfnut.cutting.rigidity import WorkBend
+
     return WorkBend.of(
         ask(
             "work_bend",
@@ -1949,6 +1981,8 @@ def jaw_squeeze(
     Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
     names.
     """
+    from halfnut.cutting.rigidity import JawSqueeze
+
     return JawSqueeze.of(
         ask(
             "jaw_squeeze",
@@ -2094,6 +2128,8 @@ def taper(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.tapers_and_grooves import Taper
+
     return Taper.of(
         ask(
             "taper",
@@ -2223,6 +2259,8 @@ def groove(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.tapers_and_grooves import Groove
+
     return Groove.of(
         ask(
             "groove",
@@ -2347,6 +2385,8 @@ def mill(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "mill",
@@ -2464,6 +2504,8 @@ def ramp(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.milling import Entry
+
     return Entry.of(
         ask(
             "ramp",
@@ -2581,6 +2623,8 @@ def helix(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.milling import Entry
+
     return Entry.of(
         ask(
             "helix",
@@ -2681,6 +2725,8 @@ def saw(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
+    from halfnut.cutting.cuts import Cut
+
     return Cut.of(
         ask(
             "saw",
@@ -2770,6 +2816,8 @@ def tool_life(
     Taylor's equation with the rows that the evidence names; Groover, Fundamentals of Modern Manufacturing, chapters
     23 and 24.
     """
+    from halfnut.cutting.edge_life import ToolLife
+
     return ToolLife.of(
         ask(
             "tool_life",

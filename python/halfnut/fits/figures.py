@@ -5,13 +5,13 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
+from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class CylinderPartFigures:
     """Limits of one part: whole millionths of the standard's unit, and millimetres."""
 
@@ -41,7 +41,7 @@ class CylinderPartFigures:
     """Where the limits come from: printed, derived by the standard's rule, memory or shop."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class CylindricalFitFigures(Answered):
     """A size, or a hole and a shaft together; clearances are below 0 where they interfere."""
 
@@ -95,7 +95,7 @@ class CylindricalFitFigures(Answered):
     _nested: ClassVar = {"hole": CylinderPartFigures, "shaft": CylinderPartFigures}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class HoldingTaperFigures(Answered):
     """A self-holding taper."""
 

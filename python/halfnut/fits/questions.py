@@ -8,11 +8,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from halfnut.core.questions import ask
-from halfnut.fits.cylindrical import CylindricalFit
-from halfnut.fits.tapers import HoldingTaper
 
 if TYPE_CHECKING:
     from halfnut.core.given import LengthLike
+    from halfnut.fits.cylindrical import CylindricalFit
+    from halfnut.fits.tapers import HoldingTaper
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
 
@@ -84,6 +84,8 @@ def cylindrical_fit(
     ----------
     ISO 286 and ANSI B4.1 as the rows of the evidence name them.
     """
+    from halfnut.fits.cylindrical import CylindricalFit
+
     return CylindricalFit.of(
         ask(
             "cylindrical_fit",
@@ -147,6 +149,8 @@ def holding_taper(
     ----------
     ISO 296 and ASME B5.10 as the rows of the evidence name them; Jarno's rule.
     """
+    from halfnut.fits.tapers import HoldingTaper
+
     return HoldingTaper.of(
         ask(
             "holding_taper",

@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from typing import Any, ClassVar, Literal
 
-from numpy.typing import ArrayLike, NDArray
-
 from halfnut import _core
 from halfnut._core import (
     Length,
@@ -28,6 +26,7 @@ from halfnut._core import (
     transverse_pitch_mm,
     wheel_pitch_mm,
 )
+from halfnut.core.arrays import ArrayLike, NDArray
 from halfnut.core.carriers import numbers
 from halfnut.core.catalogue import active
 from halfnut.core.questions import placed

@@ -5,16 +5,16 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
+from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
 if TYPE_CHECKING:
     from halfnut.cutting.figures import CutFigures
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class KnurlBlankFigures(Answered):
     """The blank to turn before knurling, and what comes of it; None where a figure does not apply."""
 
@@ -78,7 +78,7 @@ class KnurlBlankFigures(Answered):
     """How much larger than measured the wheel tracks. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class DialReading:
     """A dial's reading from zero."""
 
@@ -96,7 +96,7 @@ class DialReading:
     """Unit of the dial."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class KnurlSetupFigures(Answered):
     """How to knurl a band; None where a figure does not apply."""
 
@@ -157,4 +157,4 @@ class KnurlSetupFigures(Answered):
 
     _nested: ClassVar = {"dial": DialReading}
 
-    _within: ClassVar = {"blank": "KnurlBlank", "cut": "Cut"}
+    _within: ClassVar = {"blank": "halfnut.knurls.blanks:KnurlBlank", "cut": "halfnut.cutting.cuts:Cut"}

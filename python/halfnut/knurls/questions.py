@@ -8,8 +8,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
-from halfnut.knurls.blanks import KnurlBlank
-from halfnut.knurls.setups import KnurlSetup
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
@@ -22,6 +20,8 @@ if TYPE_CHECKING:
         ToleranceClassLike,
         WheelLike,
     )
+    from halfnut.knurls.blanks import KnurlBlank
+    from halfnut.knurls.setups import KnurlSetup
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
 
@@ -97,6 +97,8 @@ def knurl_blank(
     ----------
     ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.
     """
+    from halfnut.knurls.blanks import KnurlBlank
+
     return KnurlBlank.of(
         ask(
             "knurl_blank",
@@ -228,6 +230,8 @@ def knurl_setup(
     ----------
     ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.
     """
+    from halfnut.knurls.setups import KnurlSetup
+
     return KnurlSetup.of(
         ask(
             "knurl_setup",

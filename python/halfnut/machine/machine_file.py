@@ -6,11 +6,12 @@ every mistake at once.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Annotated, Any, Literal
 
 from halfnut._core import Quantity
+from halfnut.core.fixed import made
 from halfnut.core.mistakes import InputError, from_pydantic
 from halfnut.core.shapes import (
     AtLeast,
@@ -57,7 +58,7 @@ System = Literal["inch", "metric"]
 Kind = Literal["lathe", "mill", "drill press"]
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class SpindleStep:
     """A speed of the spindle; with `rpm_low`, a drive that is set to any speed from there to `rpm`."""
 
@@ -77,7 +78,7 @@ class SpindleStep:
             raise ValueError("power_low is the power at rpm_low, which is missing")
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Spindle:
     """The ladder of spindle speeds."""
 
@@ -90,7 +91,7 @@ class Spindle:
             raise ValueError("needs at least one step")
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class FeedStep:
     """A power feed, as the machine's chart has it."""
 
@@ -100,7 +101,7 @@ class FeedStep:
     positions: Positions = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class FeedLadder:
     """Power feeds a revolution: a lathe's carriage, a quill."""
 
@@ -110,7 +111,7 @@ class FeedLadder:
     cross_ratio: Positive | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class RateStep:
     """A power feed of a table, travel a minute."""
 
@@ -120,7 +121,7 @@ class RateStep:
     positions: Positions = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class RateLadder:
     """Power feeds a minute: a mill's table."""
 
@@ -129,7 +130,7 @@ class RateLadder:
     stop_to_change: YesNo = False
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Slide:
     """A slide and its dial."""
 
@@ -143,7 +144,7 @@ class Slide:
     backlash: Annotated[Quantity, Text("length", zero=True)] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Chuck:
     """What holds the work, and how fast it may turn; `jaws = 0` is a collet, a faceplate or a driving plate."""
 
@@ -160,7 +161,7 @@ class Chuck:
     jaw_weight: Mass | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Thread:
     """A thread on the gearbox chart, as threads an inch or as a pitch."""
 
@@ -174,7 +175,7 @@ class Thread:
             raise ValueError("needs threads_per_inch or pitch, one of the two")
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Gearbox:
     """The threads that the gearbox gives on its standard train."""
 
@@ -184,7 +185,7 @@ class Gearbox:
     steps: list[Thread] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class ThreadDial:
     """The dial that says when to close the half nut."""
 
@@ -193,7 +194,7 @@ class ThreadDial:
     marks: Count
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class ChartRow:
     """A row of the threading chart that hangs at the lathe: a lead, and gears or levers for it. It is checked only."""
 
@@ -209,7 +210,7 @@ class ChartRow:
             raise ValueError("needs threads_per_inch or pitch, one of the two")
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Threading:
     """The leadscrew and what drives it."""
 
@@ -236,7 +237,7 @@ class Threading:
             raise ValueError("module and diametral_pitch say the same; give one")
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Change:
     """What changes cost, counted in the time of a job; the core has typical ones."""
 
@@ -247,7 +248,7 @@ class Change:
     measure: Time | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class Hands:
     """What hands do at it: turns a minute of a handle, time to open the half nut, fastest spindles, slides at once."""
 
@@ -260,7 +261,7 @@ class Hands:
     axes: Count | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@made(frozen=True)
 class MachineFile:
     """A machine file."""
 

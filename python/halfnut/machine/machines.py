@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import os
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
@@ -203,6 +202,8 @@ class Machine:
         return f"<Machine {self.name}: {self.title}>"
 
     def _repr_html_(self) -> str:
+        import html
+
         return f'<pre style="background:none;color:inherit">{html.escape(shown(str(self)))}</pre>'
 
 

@@ -22,6 +22,6 @@ def core_machine(machine: MachineLike | None) -> _core.Machine | None:
     """
     if machine is None or isinstance(machine, _core.Machine):
         return machine
-    from halfnut.machine import machines
+    from halfnut.machine.machines import machine as found
 
-    return machines.machine(sound(machine, "machine")).core
+    return found(sound(machine, "machine")).core

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, TypeAlias
 
 from halfnut import _core
 from halfnut.core.arguments import checked_temperature_c
 from halfnut.core.catalogue import active
+from halfnut.core.fixed import made
 from halfnut.core.questions import ask, read_by
 from halfnut.material.figures import AlloyFigures
 
@@ -30,7 +30,7 @@ _FIGURES = {
 }
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class PropertySource:
     """Where one property of an alloy comes from."""
 

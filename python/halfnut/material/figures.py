@@ -5,12 +5,11 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class AlloyFigures(Answered):
     """An alloy in one condition. Properties that no source gives are None."""
 
@@ -60,7 +59,7 @@ class AlloyFigures(Answered):
     """Place in the table of alloys."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class CoatingFigures(Answered):
     """A finish: its film, what it adds to a surface, and what to mind."""
 

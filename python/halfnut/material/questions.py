@@ -8,11 +8,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from halfnut.core.questions import ask
-from halfnut.material.alloys import Alloy
-from halfnut.material.coatings import Coating
 
 if TYPE_CHECKING:
-    from halfnut.material.alloys import AlloyLike
+    from halfnut.material.alloys import Alloy, AlloyLike
+    from halfnut.material.coatings import Coating
 
 __all__ = ["alloy", "coating"]
 
@@ -48,6 +47,8 @@ def alloy(
     ----------
     As its row and its evidence name them.
     """
+    from halfnut.material.alloys import Alloy
+
     return Alloy.of(ask("alloy", (name,)))
 
 
@@ -90,6 +91,8 @@ def coating(
     ----------
     Machinery's Handbook, ISO 4042 and rows of the trade, as the evidence names them.
     """
+    from halfnut.material.coatings import Coating
+
     return Coating.of(
         ask(
             "coating",

@@ -10,9 +10,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, ClassVar, Literal
 
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
-
 from halfnut import _core
 from halfnut._core import (
     engaged_length_mm,
@@ -22,6 +19,7 @@ from halfnut._core import (
     turnbuckle_travel_mm,
 )
 from halfnut.core.arguments import checked
+from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.catalogue import active
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Record

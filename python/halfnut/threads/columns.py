@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from numpy.typing import ArrayLike
-
 from halfnut import _core
 from halfnut._core import (
     column_capacity_n,
@@ -20,6 +18,7 @@ from halfnut._core import (
     transition_slenderness,
     tube_area_mm2,
 )
+from halfnut.core.arrays import ArrayLike
 from halfnut.core.catalogue import active
 
 __all__ = [

@@ -5,13 +5,13 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
+from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class OverWiresFigures(Answered):
     """Sizes over wires of an external thread, or across two balls."""
 
@@ -75,7 +75,7 @@ class OverWiresFigures(Answered):
     """Least that the coated part may read. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ShopPlugFigures(Answered):
     """Sizes of a plug that a shop cuts to try an internal thread with."""
 
@@ -99,7 +99,7 @@ class ShopPlugFigures(Answered):
     """Wire to measure with. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class Judged:
     """One diameter against its limits."""
 
@@ -119,7 +119,7 @@ class Judged:
     """Most that may come off; below 0 it is past its limit. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ClassTried:
     """A class that a part was tried against."""
 
@@ -135,7 +135,7 @@ class ClassTried:
     """Where the minor diameter lies."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class VerdictFigures(Answered):
     """What a measured part is: its place in each zone, its classes, what is left to take off."""
 
@@ -167,7 +167,7 @@ class VerdictFigures(Answered):
     _nested: ClassVar = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class TappingHoleFigures(Answered):
     """The drill for a tapped hole, and what it leaves of the thread."""
 
@@ -237,7 +237,7 @@ class TappingHoleFigures(Answered):
     """Turns that the gauge or the fitting goes in by hand."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class BlindHoleFigures(Answered):
     """Depths of a blind tapped hole."""
 
@@ -275,7 +275,7 @@ class BlindHoleFigures(Answered):
     """How many full threads there are."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ClearanceHoleFigures(Answered):
     """A hole that a screw passes through."""
 
@@ -295,7 +295,7 @@ class ClearanceHoleFigures(Answered):
     """Hole less the screw. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ScrewSeatFigures(Answered):
     """A counterbore or countersink over a clearance hole."""
 
@@ -321,7 +321,7 @@ class ScrewSeatFigures(Answered):
     """How far the head lies below the surface. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class TaperPipeFigures(Answered):
     """What a taper pipe thread is cut and gauged to."""
 
@@ -365,7 +365,7 @@ class TaperPipeFigures(Answered):
     """Taper on the diameter for a length of one."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class DrillSetFigures(Answered):
     """Drills, smallest first."""
 
@@ -375,7 +375,7 @@ class DrillSetFigures(Answered):
     """Their diameters. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ThreadFitFigures(Answered):
     """Fit of two threads; clearances are below 0 where the parts interfere."""
 
@@ -447,7 +447,7 @@ class ThreadFitFigures(Answered):
     """What makes coated parts go together, each tried."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class SuitedFigures(Answered):
     """A part cut to suit one that is there, and what to read."""
 
@@ -482,10 +482,10 @@ class SuitedFigures(Answered):
     left_most_mm: float | None
     """What may come off it; below 0 it is past the size. In mm."""
 
-    _within: ClassVar = {"plug": "ShopPlug"}
+    _within: ClassVar = {"plug": "halfnut.threads.plugs:ShopPlug"}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class MinimumStrengthFigures(Answered):
     """Minimum strengths of an alloy in a form."""
 
@@ -517,7 +517,7 @@ class MinimumStrengthFigures(Answered):
     """What else the row says."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class LubricantFriction:
     """Friction with a lubricant."""
 
@@ -529,7 +529,7 @@ class LubricantFriction:
     """Greatest friction."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class GallingFigures(Answered):
     """How two metals go together in a thread."""
 
@@ -549,7 +549,7 @@ class GallingFigures(Answered):
     _nested: ClassVar = {"friction": LubricantFriction}
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ThreadStrengthFigures(Answered):
     """What a threaded joint holds; a factor of safety is in the allowable load and its engagement only."""
 
@@ -677,7 +677,7 @@ class ThreadStrengthFigures(Answered):
     """What is done about galling."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class TighteningFigures(Answered):
     """Torque and preload over the range of friction."""
 
@@ -731,7 +731,7 @@ class TighteningFigures(Answered):
     """Mean diameter of the seat. In mm."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ThreadsNearFigures(Answered):
     """Standard threads near a diameter."""
 
@@ -745,7 +745,7 @@ class ThreadsNearFigures(Answered):
     """Standard threads, preferred ones first, taper ones last."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class ThreadMatchFigures:
     """A standard thread beside a measured part."""
 
@@ -777,7 +777,7 @@ class ThreadMatchFigures:
     """These measurements do not tell it from the nearest thread."""
 
 
-@dataclass(frozen=True)
+@made(frozen=True)
 class IdentificationFigures(Answered):
     """Standard threads nearest to a measured part."""
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any, ClassVar, Literal
 
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
-
 from halfnut import _core
 from halfnut._core import BuildUp, axial_play_mm, spell, spell_span, thread_tilt_deg
+from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.carriers import columns, numbers
 from halfnut.core.catalogue import active
 from halfnut.core.sizes import both, both_systems, film, one, span, spans
@@ -267,7 +266,7 @@ def fit_columns(
     build_up_external_max_um: ArrayLike = 0.0,
     build_up_internal_min_um: ArrayLike = 0.0,
     build_up_internal_max_um: ArrayLike = 0.0,
-    engagement_mm: ArrayLike = np.nan,
+    engagement_mm: ArrayLike = math.nan,
     tolerance_over_sigma: ArrayLike = 6.0,
     on_error: Literal["raise", "status"] = "raise",
 ) -> dict[str, NDArray[Any]]:

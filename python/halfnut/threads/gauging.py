@@ -7,11 +7,9 @@ standards.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any, ClassVar, Literal
-
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -41,6 +39,7 @@ from halfnut._core import (
     spell_span,
     wire_tilt_deg,
 )
+from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
 from halfnut.core.sizes import both
@@ -139,7 +138,7 @@ class OverWires(OverWiresFigures):
 def wire_columns(
     designations: Sequence[str] | str,
     *,
-    wire_mm: ArrayLike = np.nan,
+    wire_mm: ArrayLike = math.nan,
     best: bool = False,
     set: str = "",
     on_error: Literal["raise", "status"] = "raise",

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any, ClassVar, Literal
 
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
-
 from halfnut import _core
 from halfnut._core import spell
+from halfnut.core.arrays import ArrayLike, NDArray
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
 from halfnut.threads.figures import Judged, VerdictFigures
@@ -84,15 +83,15 @@ class Verdict(VerdictFigures):
 def judge_columns(
     designations: Sequence[str] | str,
     *,
-    pitch_mm: ArrayLike = np.nan,
-    major_mm: ArrayLike = np.nan,
-    minor_mm: ArrayLike = np.nan,
-    over_wires_mm: ArrayLike = np.nan,
-    wire_mm: ArrayLike = np.nan,
+    pitch_mm: ArrayLike = math.nan,
+    major_mm: ArrayLike = math.nan,
+    minor_mm: ArrayLike = math.nan,
+    over_wires_mm: ArrayLike = math.nan,
+    wire_mm: ArrayLike = math.nan,
     lead_error_mm: ArrayLike = 0.0,
     leading_error_deg: ArrayLike = 0.0,
     following_error_deg: ArrayLike = 0.0,
-    engagement_mm: ArrayLike = np.nan,
+    engagement_mm: ArrayLike = math.nan,
     on_error: Literal["raise", "status"] = "raise",
 ) -> dict[str, NDArray[Any]]:
     """Verdicts on many measured parts as columns.

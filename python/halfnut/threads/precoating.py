@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 from typing import Any, Literal
 
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
-
 from halfnut import _core
 from halfnut._core import BuildUp, coated_pitch_change_um, greatest_build_up_um, needed_deviation_um
 from halfnut.core.arguments import checked
+from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active
 from halfnut.core.record import Caution, CautionLine
@@ -203,7 +202,7 @@ def precoat_columns(
     *,
     build_up_min_um: ArrayLike = 0.0,
     build_up_max_um: ArrayLike = 0.0,
-    engagement_mm: ArrayLike = np.nan,
+    engagement_mm: ArrayLike = math.nan,
     gauged_at: Literal["basic", "class"] = "basic",
     rule: Rule = "printed",
     on_error: Literal["raise", "status"] = "raise",

@@ -9,22 +9,21 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
-from halfnut.threads.fitting import Suited, ThreadFit
-from halfnut.threads.gauging import OverWires
-from halfnut.threads.holes import BlindHole, ClearanceHole, DrillSet, ScrewSeat, TappingHole
-from halfnut.threads.identification import Identification, ThreadsNear
-from halfnut.threads.joints import ThreadStrength, Tightening
-from halfnut.threads.judging import Verdict
-from halfnut.threads.metals import Galling, MinimumStrength
-from halfnut.threads.plugs import ShopPlug
-from halfnut.threads.taper_pipes import TaperPipe
 
 if TYPE_CHECKING:
     from halfnut.core.given import DrillsLike, ForceLike, FrictionLike, LengthLike, NumberLike, QuantityLike, ThreadLike
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
-    from halfnut.threads.holes import DrillLike
+    from halfnut.threads.fitting import Suited, ThreadFit
+    from halfnut.threads.gauging import OverWires
+    from halfnut.threads.holes import BlindHole, ClearanceHole, DrillLike, DrillSet, ScrewSeat, TappingHole
+    from halfnut.threads.identification import Identification, ThreadsNear
+    from halfnut.threads.joints import ThreadStrength, Tightening
+    from halfnut.threads.judging import Verdict
+    from halfnut.threads.metals import Galling, MinimumStrength
+    from halfnut.threads.plugs import ShopPlug
     from halfnut.threads.standard import PartLike
+    from halfnut.threads.taper_pipes import TaperPipe
 
 __all__ = [
     "blind_hole",
@@ -89,6 +88,8 @@ def wires(
     ----------
     Contact of a wire with the helicoid; Machinery's Handbook, as the rules of the evidence name.
     """
+    from halfnut.threads.gauging import OverWires
+
     return OverWires.of(
         ask(
             "wires",
@@ -142,6 +143,8 @@ def shop_plug(
     ----------
     Limits of the thread's standard; common practice for the crest of the not-go end.
     """
+    from halfnut.threads.plugs import ShopPlug
+
     return ShopPlug.of(
         ask(
             "shop_plug",
@@ -214,6 +217,8 @@ def judge(
     ----------
     Limits of the thread's standard; NBS Handbook H28 for errors of lead and angle.
     """
+    from halfnut.threads.judging import Verdict
+
     return Verdict.of(
         ask(
             "judge",
@@ -284,6 +289,8 @@ def tapping_hole(
     ----------
     Tap-drill tables of Machinery's Handbook, and the rows that the evidence names.
     """
+    from halfnut.threads.holes import TappingHole
+
     return TappingHole.of(
         ask(
             "tapping_hole",
@@ -355,6 +362,8 @@ def blind_hole(
     ----------
     Chamfers of taps as the rows of the evidence name them; geometry.
     """
+    from halfnut.threads.holes import BlindHole
+
     return BlindHole.of(
         ask(
             "blind_hole",
@@ -407,6 +416,8 @@ def clearance_hole(
     ----------
     ISO 273 and ASME B18.2.8 as the rows of the evidence name them.
     """
+    from halfnut.threads.holes import ClearanceHole
+
     return ClearanceHole.of(
         ask(
             "clearance_hole",
@@ -463,6 +474,8 @@ def screw_seat(
     ----------
     Heads of the standards that the rows of the evidence name.
     """
+    from halfnut.threads.holes import ScrewSeat
+
     return ScrewSeat.of(
         ask(
             "screw_seat",
@@ -507,6 +520,8 @@ def taper_pipe(
     ----------
     ASME B1.20.1 and ISO 7-1 as the rows of the evidence name them.
     """
+    from halfnut.threads.taper_pipes import TaperPipe
+
     return TaperPipe.of(ask("taper_pipe", (thread,)))
 
 
@@ -541,6 +556,8 @@ def drill_set(
     ----------
     The rows that the evidence names.
     """
+    from halfnut.threads.holes import DrillSet
+
     return DrillSet.of(ask("drill_set", (drills,)))
 
 
@@ -628,6 +645,8 @@ def fit(
     ----------
     Limits of the threads' standards; geometry; the rows of coatings that the evidence names.
     """
+    from halfnut.threads.fitting import ThreadFit
+
     return ThreadFit.of(
         ask(
             "fit",
@@ -708,6 +727,8 @@ def cut_to_suit(
     ----------
     Geometry; common practice for what is left on the dial.
     """
+    from halfnut.threads.fitting import Suited
+
     return Suited.of(
         ask(
             "cut_to_suit",
@@ -766,6 +787,8 @@ def minimum_strength(
     ----------
     Specifications of the alloys, as the rows of the evidence name them.
     """
+    from halfnut.threads.metals import MinimumStrength
+
     return MinimumStrength.of(
         ask(
             "minimum_strength",
@@ -812,6 +835,8 @@ def galling(
     ----------
     Common practice, as the rows of the evidence name it.
     """
+    from halfnut.threads.metals import Galling
+
     return Galling.of(
         ask(
             "galling",
@@ -937,6 +962,8 @@ def strength(
     Handbook and textbook rules for stripping and for screws that raise a load, and the rows that the evidence
     names.
     """
+    from halfnut.threads.joints import ThreadStrength
+
     return ThreadStrength.of(
         ask(
             "strength",
@@ -1051,6 +1078,8 @@ def tighten(
     ----------
     Forces on the thread and the seat; nut factors of common practice; rows that the evidence names.
     """
+    from halfnut.threads.joints import Tightening
+
     return Tightening.of(
         ask(
             "tighten",
@@ -1110,6 +1139,8 @@ def threads_near(
     ----------
     Series of the threads' standards.
     """
+    from halfnut.threads.identification import ThreadsNear
+
     return ThreadsNear.of(
         ask(
             "threads_near",
@@ -1169,6 +1200,8 @@ def identify_thread(
     ----------
     Series and limits of the threads' standards.
     """
+    from halfnut.threads.identification import Identification
+
     return Identification.of(
         ask(
             "identify_thread",

@@ -7,12 +7,10 @@ is asked of a thread goes by them.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable
 from typing import Any, Literal, TypeAlias
-
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import (
@@ -30,6 +28,7 @@ from halfnut._core import (
     triangle_height_mm,
 )
 from halfnut.core.arguments import checked
+from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active, rows
 from halfnut.core.fixed import token
@@ -534,7 +533,7 @@ def limits_of(part: PartLike, side: Side | None = None, *, engagement: Any = Non
 def limit_columns(
     designations: Iterable[str] | str,
     *,
-    engagement_mm: ArrayLike = np.nan,
+    engagement_mm: ArrayLike = math.nan,
     rule: Rule = "printed",
     on_error: Literal["raise", "status"] = "raise",
 ) -> dict[str, NDArray[Any]]:

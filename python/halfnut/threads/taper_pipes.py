@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, ClassVar, Literal
 
-import numpy as np
-from numpy.typing import NDArray
-
 from halfnut import _core
+from halfnut.core.arrays import NDArray, np
 from halfnut.core.catalogue import active
 from halfnut.core.sizes import both, one
 from halfnut.threads.figures import TaperPipeFigures
