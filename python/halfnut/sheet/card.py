@@ -95,6 +95,8 @@ class Bar:
 
     spindle: Spindle
     cells: tuple[Cell, ...]
+    wide: bool = False
+    """Whether the levers of its feeds stand beside each other, which saves a line where rows are short."""
 
 
 @dataclass(frozen=True)
@@ -111,7 +113,7 @@ class Card:
 
     title: str
     small: str
-    hold: tuple[Markup, ...]
+    hold: Markup
     outline: Markup
     bars: tuple[Bar, ...]
     after: Markup

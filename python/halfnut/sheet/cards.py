@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from itertools import groupby
+from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
@@ -14,8 +15,8 @@ from halfnut.core.words import by_rank
 from halfnut.planning.workpiece import Workpiece
 from halfnut.sheet import figures
 from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled
-from halfnut.sheet.outline import drawn, walked
-from halfnut.sheet.paper import Paper, bars_height, settled, split, text_height, text_width
+from halfnut.sheet.outline import drawn, held_work
+from halfnut.sheet.paper import Paper, bars_height, laid, settled, split, text_height, text_width
 from halfnut.sheet.rows import moves, words
 from halfnut.sheet.telling import sentence
 
@@ -31,6 +32,8 @@ _CAUTIONS = 3
 """Cautions on a card, most; dangers are all told."""
 _BOXES = 12
 """Pieces that have a box each to tick."""
+_BETWEEN = {"soft jaws", "strip", "split ring"}
+"""What stands between a chuck and the work, and is put there first."""
 _HEAD, _HOLD, _FOOT = 1.95, 0.45, 5.0
 _HEADING = 1.9
 
@@ -49,21 +52,26 @@ class Setup:
         return self.operations[0].machine.name
 
     @property
+    def held(self) -> Mapping[str, Any]:
+        """How the walk through the job finds it held."""
+        found: Mapping[str, Any] = self.operations[0].walked["after"]["held"]
+        return found
+
+    @property
     def end(self) -> str:
         """Which end of the work is free."""
-        return self.operations[0].step.end
+        return str(self.held["end"])
 
 
 def setups(part: PlannedPart) -> list[Setup]:
-    """The holdings of a part, in order; where an operation does not say what holds the work, nothing has changed."""
-    groups: list[tuple[tuple[str, str, str], list[PlannedOperation]]] = []
-    for op in part.operations:
-        holding = op.step.holding or (groups[-1][0][2] if groups and groups[-1][0][0] == op.machine.name else "")
-        key = (op.machine.name, op.step.end, holding)
-        if not groups or groups[-1][0] != key:
-            groups.append((key, []))
-        groups[-1][1].append(op)
-    return [Setup(place + 1, key[2], tuple(ops)) for place, (key, ops) in enumerate(groups)]
+    """The holdings of a part, in order, as the walk through the job counts them."""
+    groups = groupby(part.operations, key=lambda op: (op.walked["after"]["held"]["setting"], op.machine.name))
+    out: list[Setup] = []
+    for _, group in groups:
+        ops = tuple(group)
+        holding = next((op.step.holding for op in ops if op.step.holding), "")
+        out.append(Setup(len(out) + 1, holding, ops))
+    return out
 
 
 def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
@@ -74,32 +82,37 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     place = 0
     while place < len(found):
         setup = found[place]
-        places = _bars(part, setup, told)
-        picture, tall = _outline(job, part, setup)
+        places = _bars(part, setup, told, paper)
         hold = _hold(job, part, setup)
         small = _small(job, part, setup, len(found))
         after, room = _after(job, part), paper.tall - _FOOT - _head(part, small, paper)
-        first = room - sum(text_height(each, paper.wide, paper.line) for each in hold) - _HOLD
-        first -= text_height(after, paper.wide - 9.0, paper.line) - paper.line
-        if tall:
-            first -= tall * paper.outline * paper.wide / 133.0 + 0.4
-        pages = split(places, first, room - paper.line, paper)
+        noted = words(after, part.part.note) if setup.number == 1 else after
+        later = room - paper.line
+        room -= text_height(hold, paper.wide, paper.line) + _HOLD
+        room -= text_height(noted, paper.wide, paper.line, _done_width(part)) - paper.line
+        pages: list[tuple[Bar, ...]] = []
+        for low in (False, True):  # a lower picture where that saves a card
+            tried, tall = _outline(job, part, setup, low=low)
+            left = room - (tall * paper.outline * paper.wide / 133.0 + 0.4 if tall else 0.0)
+            parted = split(places, left, later, paper)
+            if not low or len(parted) < len(pages):
+                pages, first, picture = parted, left, tried
         turned = None
         if place + 1 < len(found) and len(found[place + 1].operations) <= _FEW:
-            later = found[place + 1]
-            short = Turned(_turned(job, part, setup, later), _bars(part, later, told))
+            following = found[place + 1]
+            short = Turned(_turned(job, part, setup, following), _bars(part, following, told, paper))
             used = bars_height(pages[-1], paper) + bars_height(short.bars, paper) + _HEADING
-            if used <= (first if len(pages) == 1 else room - paper.line):
+            if used <= (first if len(pages) == 1 else later):
                 turned = Turned(short.heading, settled(short.bars, paper))
         for number, page in enumerate(pages):
             out.append(
                 Card(
                     title=title_of(part),
                     small=small,
-                    hold=hold if not number else (Markup("Held as on card 1."),),
+                    hold=hold if not number else Markup("Held as on card 1."),
                     outline=picture if not number else Markup(""),
                     bars=settled(page, paper),
-                    after=after,
+                    after=after if number else noted,
                     pieces=part.part.quantity,
                     count=(number + 1, len(pages)),
                     turned=turned if number == len(pages) - 1 else None,
@@ -109,16 +122,13 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     return out
 
 
-def _outline(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
+def _outline(job: Job, part: PlannedPart, setup: Setup, *, low: bool) -> tuple[Markup, float]:
     """The work of a lathe as it is held; nothing where it is not known how far it stands out."""
     out = stands_out(job, part, setup)
-    given = part.part.stock
-    across = given.diameter or given.across_flats
-    if out is None or across is None:
-        return Markup(""), 0.0
-    bore = None if given.bore is None else given.bore.base
-    held = walked(setup.operations, across.base, bore, out, part.part.length.base, part.unit)
-    return drawn(held, f"{title_of(part)}, {setup.end} end, as it is held")
+    held = None if out is None else held_work(setup.operations, out, part.unit)
+    return (
+        (Markup(""), 0.0) if held is None else drawn(held, f"{title_of(part)}, {setup.end} end, as it is held", low=low)
+    )
 
 
 def title_of(part: PlannedPart) -> str:
@@ -128,14 +138,15 @@ def title_of(part: PlannedPart) -> str:
 
 def _head(part: PlannedPart, small: str, paper: Paper) -> float:
     """Height of the first line, of several where the part's name is long."""
-    title, beside = text_width(title_of(part), 1.6), text_width(f"{small}, card 1 of 2") + 1.2
+    title, beside = text_width(title_of(part), 1.5, bold=True), text_width(f"{small}, card 1 of 2") + 1.2
     lines = math.ceil(title / paper.wide)
     alone = title - (lines - 1) * paper.wide + beside > paper.wide
     return _HEAD + 1.6 * (lines - 1) + paper.line * alone
 
 
-def _bars(part: PlannedPart, setup: Setup, told: dict[int, list[Row]]) -> tuple[Bar, ...]:
-    return bars(move for op in setup.operations for move in moves(part, op, told.get(op.number, ())))
+def _bars(part: PlannedPart, setup: Setup, told: dict[int, list[Row]], paper: Paper) -> tuple[Bar, ...]:
+    found = bars(move for op in setup.operations for move in moves(part, op, told.get(op.number, ())))
+    return tuple(laid(bar, paper) for bar in found)
 
 
 def _small(job: Job, part: PlannedPart, setup: Setup, of: int) -> str:
@@ -170,7 +181,8 @@ def _told(part: PlannedPart, found: Sequence[Setup]) -> dict[int, list[Row]]:
 # ---- how the work is held ----------------------------------------------------------------------------------
 
 
-def _hold(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, ...]:
+def _hold(job: Job, part: PlannedPart, setup: Setup) -> Markup:
+    """How many, of what, sawn how long, held how."""
     given, cut = part.part.stock, part.stock
     lines = []
     if setup.number == 1:
@@ -182,17 +194,20 @@ def _hold(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, ...]:
         lines.append(first)
     else:
         lines.append(filled("<b>{}</b> off, from setup {}.", part.part.quantity, setup.number - 1))
-    lines.append(_holding(job, part, setup))
-    if setup.number == 1 and part.part.note:
-        lines.append(filled("{}", part.part.note))
-    return tuple(each for each in lines if each)
+    return words(*lines, _holding(job, part, setup))
 
 
 def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
     """What holds it, and how far it stands out."""
-    held = [setup.holding] if setup.holding else []
+    held = []
     if setup.end == "second" and part.part.operations[0].end != "second":
-        held.insert(0, "turned round")
+        held.append("turned round")
+    grips, on = setup.held, ""
+    if grips["diameter_mm"]:
+        size = f"{grips['surface']} Ø {figures.size(grips['diameter_mm'], part.unit)}"
+        on = f" on the {part.part.stock.form if grips['surface'] == 'stock' else size}"
+    holders = (setup.holding, grips["grip"] if grips["grip"] in _BETWEEN else "")
+    held += [f"{', '.join(filter(None, holders))}{on}"] if any(holders) else []
     if any(getattr(op.step, "hold", "chuck") == "chuck and centre" for op in setup.operations):
         held.append("centre")
     if part.part.stock.through_spindle:
@@ -247,6 +262,12 @@ def _after(job: Job, part: PlannedPart) -> Markup:
     return words("Deburr.", "" if coated is None else f"{sentence(job.coatings[coated].title)}.")
 
 
-def ticks(pieces: int) -> Iterable[int]:
+def _done_width(part: PlannedPart) -> float:
+    """Width of the boxes that count the pieces."""
+    boxes = len(ticks(part.part.quantity))
+    return text_width("Done ") + (1.7 * boxes if boxes else 3.2 + text_width(f" of {part.part.quantity}"))
+
+
+def ticks(pieces: int) -> range:
     """Pieces that have a box each."""
-    return range(1, pieces + 1) if pieces <= _BOXES else ()
+    return range(1, pieces + 1 if pieces <= _BOXES else 1)

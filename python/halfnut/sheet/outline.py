@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -10,28 +10,25 @@ from markupsafe import Markup, escape
 
 from halfnut.core.text import shown
 from halfnut.sheet import figures
-from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation
 
-__all__ = ["Balloon", "Held", "drawn", "walked"]
+__all__ = ["Balloon", "Held", "Zone", "drawn", "held_work"]
 
 _WIDE, _FACE, _BAR = 133.0, 98.0, 3.0
 """Of the picture, of the place of the work's face, and of the end of what is gripped."""
-_JAWS, _JAW_DEEP = (7.0, 20.0), 6.5
+_JAWS, _JAW_DEEP = (7.0, 20.0), 5.4
 _FREE = _FACE - _JAWS[1]
-_TALL, _BALL = 15.0, 3.4
-_ARROW = "l{0} -.7v1.4z"
+_TALL, _LOW, _BALL = 13.0, 8.0, 3.4
+"""Height of the work as it is drawn, and where a card is short of room; radius of a balloon."""
+_LANE = 4.8
 _HATCH = (
     '<defs><pattern id="h" width="1.7" height="1.7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
     '<path d="M0 0V1.7" stroke="#000" stroke-width=".5"/></pattern>'
     '<pattern id="k" width="1.7" height="1.7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
     '<path d="M0 0V1.7M0 0H1.7" stroke="#000" stroke-width=".4" fill="none"/></pattern></defs>'
 )
-
-Steps = tuple[tuple[float, float], ...]
-"""How far from the face each diameter reaches, mm, the nearest to the face first."""
 
 
 @dataclass(frozen=True)
@@ -44,129 +41,125 @@ class Balloon:
 
 
 @dataclass(frozen=True)
+class Zone:
+    """A length of the outside or of the hole: from and to, in mm from the face, and its diameters there."""
+
+    near_mm: float
+    far_mm: float
+    near_size_mm: float
+    far_size_mm: float
+    surface: str
+    depth_mm: float = 0.0
+    """Of a thread or a knurl, on the radius."""
+
+
+@dataclass(frozen=True)
 class Held:
-    """Turned work as it stands in the jaws when the setup is done; lengths in mm from its face.
+    """Turned work as it stands in the jaws when the setup is done; lengths in mm from the face that is worked on.
 
     Attributes
     ----------
-    outside, inside : tuple
-        Steps of the outside and of the hole; the outside's last reaches into the jaws.
-    pointed : bool
-        Whether the hole ends at a drill's point.
+    outside, inside : tuple of Zone
+        The outside, which reaches into the jaws, and the hole on the axis; the nearest to the face first.
     out_mm : float
         How far the work stands out of the jaws.
-    marks : tuple
-        Bands by their kind, "knurl", "thread" or "thread inside": from, to, and for a thread its lesser diameter.
+    gripped_mm : float
+        Diameter of the surface that the jaws are on.
     lengths : tuple
         Lengths that are dimensioned, with their texts.
     parted_mm : float or None
         Where the piece is parted off.
     """
 
-    outside: Steps
-    inside: Steps
+    outside: tuple[Zone, ...]
+    inside: tuple[Zone, ...]
     out_mm: float
-    pointed: bool = False
-    marks: tuple[tuple[str, float, float, float], ...] = ()
+    gripped_mm: float
     lengths: tuple[tuple[float, str], ...] = ()
     parted_mm: float | None = None
     balloons: tuple[Balloon, ...] = ()
 
 
-def walked(
-    operations: Sequence[PlannedOperation],
-    stock_mm: float,
-    bore_mm: float | None,
-    out_mm: float,
-    long_mm: float,
-    unit: str,
-) -> Held:
-    """The work after the operations of a setup, from what each leaves."""
-    outside: list[tuple[float, float]] = [(max(out_mm, 0.0) + long_mm, stock_mm)]
-    inside: list[tuple[float, float]] = [] if bore_mm is None else [(out_mm + long_mm, bore_mm)]
-    marks: list[tuple[str, float, float, float]] = []
+def held_work(operations: Sequence[PlannedOperation], out_mm: float, unit: str) -> Held | None:
+    """The work after the operations of a setup, as the walk left it; None of work that has no outside."""
+    first = operations[0].walked["after"]
+    end = first["held"]["end"]
+    parting = next((op for op in operations if op.step.do == "part off"), None)
+    left = [op.walked["after"] for op in operations if op is not parting] or [first]
+    work = left[-1]
+    if not work["outside"]:
+        return None
+    # of both ends the finished face is where the setup leaves it
+    face = 0.0 if end == "first" else min(each["to_mm"] for each in left)
+
+    def from_face(place: float) -> float:
+        return max(0.0, place if end == "first" else face - place)
+
+    def zones(found: Iterable[Mapping[str, Any]]) -> tuple[Zone, ...]:
+        out = []
+        for each in found:
+            sides = [(from_face(each[f"{side}_mm"]), each[f"{side}_diameter_mm"]) for side in ("from", "to")]
+            (near, near_size), (far, far_size) = sides if end == "first" else sides[::-1]
+            if far > near:
+                out.append(Zone(near, far, near_size, far_size, each["surface"], each["depth_mm"]))
+        return tuple(sorted(out, key=lambda zone: zone.near_mm))
+
+    outside, inside = zones(work["outside"]), zones(work["bore"])
     lengths: dict[float, str] = {}
     balloons = []
-    pointed, parted = False, None
     for op in operations:
-        step: Any = op.step
-        if op.answer is None:
+        walked, do = op.walked, op.step.do
+        if op.answer is None or walked["from_mm"] is None:
             continue
-        if step.do in {"turn", "taper"}:
-            at, size = step.length.base, op.answer.sizes["to_diameter_mm"]
-            outside = _over(outside, at, size)
+        places = sorted(from_face(walked[key]) for key in ("from_mm", "to_mm"))
+        far = places[1]
+        if do in {"turn", "taper"} or op is parting:
+            at = places[0] if op is parting else far
             lengths[at] = figures.length(at, unit)
-            balloons.append(Balloon(op.number, 0.85 * at, size / 2))
-        elif step.do == "groove":
-            outside_there = _at(outside, 0.0)
-            balloons.append(Balloon(op.number, op.answer.sizes["length_mm"], outside_there / 2))
-        elif step.do == "knurl":
-            at = step.width.base
-            marks.append(("knurl", 0.0, at, 0.0))
-            balloons.append(Balloon(op.number, 0.5 * at, _at(outside, 0.5 * at) / 2))
-        elif step.do in {"bore", "drill", "ream", "counterbore"}:
-            deep = op.answer.sizes.get("length_mm", op.answer.sizes.get("depth_mm", 0.0))
-            size = op.answer.sizes.get("to_diameter_mm", op.answer.sizes.get("diameter_mm", 0.0))
-            inside = _over(inside, deep, size, inner=True)
-            pointed = pointed or step.do == "drill"
-            balloons.append(Balloon(op.number, 0.35 * deep, 0.0))
-        elif step.do in {"thread", "tap"}:
-            at = op.answer.sizes["length_mm"]
-            inner = op.answer.sizes["side"] == "internal"
-            limits = op.answer.record
-            bottom = 0.0
-            if isinstance(limits, ThreadLimits):
-                sizes = (
-                    (limits.major_max_mm, limits.major_min_mm) if inner else (limits.minor_max_mm, limits.minor_min_mm)
-                )
-                bottom = next((each for each in sizes if each is not None), 0.0)
-            marks.append(("thread inside" if inner else "thread", 0.0, at, bottom))
-            balloons.append(Balloon(op.number, 0.6 * at, 0.0 if inner else _at(outside, 0.6 * at) / 2))
-        elif step.do == "part off":
-            parted = long_mm
-            lengths[long_mm] = figures.length(long_mm, unit)
-            balloons.append(Balloon(op.number, long_mm, _at(outside, long_mm) / 2))
-        elif step.do == "face":
-            balloons.append(Balloon(op.number, 0.0, 0.8 * _at(outside, 0.0) / 2))
+        share = {"turn": 0.85, "taper": 0.85, "thread": 0.6, "tap": 0.6}.get(do, 0.5)
+        at = 0.0 if do == "face" else places[0] + share * (far - places[0])
+        inner = do == "thread" and walked["start_mm"] is None
+        if inner or do in {"bore", "drill", "ream", "counterbore", "tap"}:
+            balloons.append(Balloon(op.number, 0.35 * far, 0.0))
+        else:
+            balloons.append(Balloon(op.number, at, (0.8 if do == "face" else 1.0) * _at(outside, at) / 2))
     return Held(
-        tuple(outside),
-        tuple(inside),
+        outside,
+        inside,
         out_mm,
-        pointed,
-        tuple(marks),
+        first["held"]["diameter_mm"] or _at(outside, out_mm),
         tuple(sorted(lengths.items())),
-        parted,
+        None if parting is None else from_face(parting.walked["from_mm"]),
         tuple(balloons),
     )
 
 
-def _over(
-    steps: list[tuple[float, float]], to: float, size: float, *, inner: bool = False
-) -> list[tuple[float, float]]:
-    """Steps after a length from the face is cut to a size."""
-    before = [(end, max(size, each) if inner else min(size, each)) for end, each in steps if end < to]
-    beyond = [(end, each) for end, each in steps if end > to]
-    there = [(to, size)]
-    merged = [*before, *there, *beyond]
-    return [each for place, each in enumerate(merged) if place + 1 == len(merged) or merged[place + 1][1] != each[1]]
-
-
-def _at(steps: Sequence[tuple[float, float]], place: float) -> float:
-    return next((size for end, size in steps if end > place - 1e-9), steps[-1][1])
+def _at(zones: Sequence[Zone], place: float) -> float:
+    """Diameter at a distance from the face; that of the last zone beyond all of them."""
+    zone = next((each for each in zones if each.far_mm > place - 1e-9), zones[-1])
+    return zone.near_size_mm if place <= zone.near_mm else zone.far_size_mm
 
 
 # ---- drawing -----------------------------------------------------------------------------------------------
 
 
-def drawn(held: Held, words: str) -> tuple[Markup, float]:
+def drawn(held: Held, words: str, *, low: bool = False) -> tuple[Markup, float]:
     """The picture, and how tall it is when it is 133 wide.
 
     To scale along the axis and across it, unless the work is so slender or so short that nothing would be seen.
+
+    Parameters
+    ----------
+    held : Held
+        What is drawn.
+    words : str
+        For who cannot see it.
+    low : bool
+        Whether to draw it less tall, on a card that is short of room; its figures stay as large.
     """
-    largest = max(size for _, size in held.outside)
-    free = max(held.out_mm, 1e-9)
-    along = _FREE / free
-    across = min((_TALL - 2.0) / largest, 2.2 * along)
+    largest = max(max(each.near_size_mm, each.far_size_mm) for each in held.outside)
+    along = _FREE / max(held.out_mm, 1e-9)
+    across = min((_LOW if low else _TALL) / largest, 2.2 * along)
     along = min(along, 3.0 * across)
     draw = _Drawing(held, along, across, largest)
     return draw.svg(words), draw.tall
@@ -177,11 +170,11 @@ class _Drawing:
         self.held, self.along, self.across = held, along, across
         self.half = largest_mm * across / 2
         self.jaw_right = _FACE - held.out_mm * along
-        self.middle = max(self.half, 4.0) + _BALL * 2 + 1.4
+        self.middle = self.half + _BALL * 2 + 1.4
         self.bottom = self.middle + self.half
-        lanes = len(held.lengths)
-        self.tall = self.bottom + (4.6 + 5.2 * lanes if lanes else 3.0)
-        self.tall = max(self.tall, self.middle + self.half + _JAW_DEEP + 0.6)
+        self.lanes = {each: lane for lane, each in enumerate(self.held.lengths)}
+        jaws = self.middle + held.gripped_mm * across / 2 + _JAW_DEEP + 0.6
+        self.tall = max(jaws, self.bottom + 4.0 + _LANE * len(self.lanes) if self.lanes else self.bottom + 1.0)
 
     def x(self, from_face_mm: float) -> float:
         return max(_BAR, _FACE - from_face_mm * self.along)
@@ -193,67 +186,60 @@ class _Drawing:
         return self.middle + diameter_mm * self.across / 2
 
     def svg(self, words: str) -> Markup:
-        body = [_HATCH, self._section(), *map(self._mark, self.held.marks), self._outer(), self._jaws()]
+        outside, inside = self.held.outside, self.held.inside
+        body = [_HATCH, *map(self._solid, outside), *map(self._hollow, inside)]
+        body += [*map(self._mark, outside), *map(self._mark_inside, inside), self._outer(), self._jaws()]
         body.append(f'<path class="t" stroke-dasharray="6 1 1 1" d="M{_BAR - 2} {self.middle:.2f}H{_FACE + 5}"/>')
-        body += [self._dimension(lane, *each) for lane, each in enumerate(self.held.lengths)]
+        body += [self._dimension(lane, *each) for each, lane in self.lanes.items()]
         body += self._balloons()
         label = escape(shown(words))
         return Markup(
             f'<svg viewBox="0 0 {_WIDE:g} {self.tall:.2f}" role="img" aria-label="{label}">{"".join(body)}</svg>'
         )
 
-    def _section(self) -> str:
-        """The upper half: hatched between outside and hole."""
-        path = f"M{_FACE} {self.up(self._hole_at_face()):.2f}V{self.up(self.held.outside[0][1]):.2f}"
-        for (end, _), (_, size) in zip(self.held.outside, [*self.held.outside[1:], (0.0, 0.0)], strict=True):
-            path += f"H{self.x(end):.2f}" + (f"V{self.up(size):.2f}" if self.x(end) > _BAR and size else "")
-        back = self._hole_path()
-        return f'<path fill="url(#h)" d="{path}V{self.middle:.2f}{back}z"/>'
+    def _above(self, zone: Zone) -> str:
+        """A zone from the axis up."""
+        x, near = self.x(zone.far_mm), self.x(zone.near_mm)
+        return (
+            f"M{near:.2f} {self.middle:.2f}V{self.up(zone.near_size_mm):.2f}"
+            f"L{x:.2f} {self.up(zone.far_size_mm):.2f}V{self.middle:.2f}z"
+        )
 
-    def _hole_at_face(self) -> float:
-        return self.held.inside[0][1] if self.held.inside else 0.0
+    def _solid(self, zone: Zone) -> str:
+        return f'<path fill="url(#h)" d="{self._above(zone)}"/>'
 
-    def _hole_path(self) -> str:
-        """From the axis at the far end of what is solid along the hole's wall to the face."""
-        inside = self.held.inside
-        if not inside:
-            return f"H{_FACE}"
-        end, size = inside[-1]
-        x = self.x(end)
-        point = size * self.across / 2 * 0.6 if self.held.pointed and x > _BAR + 2 else 0.0
-        path = f"H{x - point:.2f}L{x:.2f} {self.up(size):.2f}"
-        for place in range(len(inside) - 1, -1, -1):
-            end, size = inside[place]
-            path += f"V{self.up(size):.2f}"
-            nearer = self.x(inside[place - 1][0]) if place else _FACE
-            path += f"H{nearer:.2f}"
-        return path
+    def _hollow(self, zone: Zone) -> str:
+        """A hole in the upper half, with its wall; a drilled one that ends in the work has a point."""
+        path = self._above(zone)
+        x = self.x(zone.far_mm)
+        blind = zone.far_mm < self.held.outside[-1].far_mm - 1e-6 and zone is self.held.inside[-1]
+        if zone.surface == "drilled" and blind and x > _BAR + 2:
+            point = zone.far_size_mm * self.across / 2 * 0.6
+            path += f"M{x:.2f} {self.up(zone.far_size_mm):.2f}L{x - point:.2f} {self.middle:.2f}H{x:.2f}z"
+        return f'<path class="t" style="fill:#fff" d="{path}"/>'
 
     def _outer(self) -> str:
         """The visible outline of both halves, and the edges of the steps."""
-        upper = f"M{_FACE} {self.middle:.2f}V{self.up(self.held.outside[0][1]):.2f}"
-        lower = f"M{_FACE} {self.middle:.2f}V{self.down(self.held.outside[0][1]):.2f}"
-        edges = ""
-        for place, (end, size) in enumerate(self.held.outside):
-            x = self.x(end)
-            upper += f"H{x:.2f}"
-            lower += f"H{x:.2f}"
-            if place + 1 < len(self.held.outside):
-                larger = self.held.outside[place + 1][1]
-                upper += f"V{self.up(larger):.2f}"
-                lower += f"V{self.down(larger):.2f}"
-                edges += f"M{x:.2f} {self.middle:.2f}V{self.down(max(size, larger)):.2f}"
+        outside = self.held.outside
+        upper = f"M{_FACE} {self.middle:.2f}"
+        lower, edges = upper, ""
+        for place, zone in enumerate(outside):
+            x, near = self.x(zone.far_mm), self.x(zone.near_mm)
+            upper += f"V{self.up(zone.near_size_mm):.2f}L{x:.2f} {self.up(zone.far_size_mm):.2f}"
+            lower += f"V{self.down(zone.near_size_mm):.2f}L{x:.2f} {self.down(zone.far_size_mm):.2f}"
+            before = outside[place - 1].far_size_mm if place else zone.near_size_mm
+            if abs(before - zone.near_size_mm) > 1e-6:
+                edges += f"M{near:.2f} {self.middle:.2f}V{self.down(max(before, zone.near_size_mm)):.2f}"
         if self.held.parted_mm is not None:
             x = self.x(self.held.parted_mm)
-            size = _at(self.held.outside, self.held.parted_mm)
+            size = _at(outside, self.held.parted_mm)
             edges += "".join(f"M{at:.2f} {self.up(size):.2f}V{self.down(size):.2f}" for at in (x, x - 2))
         return f'<path class="o" d="{upper}{lower}"/><path class="t" d="{edges}"/>'
 
     def _jaws(self) -> str:
         right, left = self.jaw_right, max(self.jaw_right - 13.0, 0.4)
-        gripped = _at(self.held.outside, self.held.out_mm + 1e-6)
         out = ""
-        for sign, edge in ((-1, self.up(gripped)), (1, self.down(gripped))):
+        for sign, edge in ((-1, self.up(self.held.gripped_mm)), (1, self.down(self.held.gripped_mm))):
             out += (
                 f'<path class="o" fill="#fff" style="fill:#fff" d="M{left:.2f} {edge:.2f}H{right:.2f}'
                 f"v{sign * 3.0}H{(left + right) / 2:.2f}v{sign * 2.4}H{left:.2f}"
@@ -261,21 +247,26 @@ class _Drawing:
             )
         return out
 
-    def _mark(self, mark: tuple[str, float, float, float]) -> str:
-        kind, start, end, bottom = mark
-        x, near = self.x(end), self.x(start)
-        if kind == "knurl":
-            size = _at(self.held.outside, end)
-            return (
-                f'<path fill="#fff" d="M{x:.2f} {self.middle:.2f}H{near:.2f}V{self.down(size):.2f}H{x:.2f}z"/>'
-                f'<path fill="url(#k)" d="M{x:.2f} {self.middle:.2f}H{near:.2f}V{self.down(size):.2f}H{x:.2f}z"/>'
-            )
-        above = f"M{x:.2f} {self.up(bottom):.2f}H{near:.2f}"
-        below = f"M{x:.2f} {self.down(bottom):.2f}H{near:.2f}" if kind == "thread" else ""
-        return f'<path class="t" d="{above}{below}"/>'
+    def _mark(self, zone: Zone) -> str:
+        """A knurl's lines on the lower half; the root of a thread in both."""
+        x, near = self.x(zone.far_mm), self.x(zone.near_mm)
+        if zone.surface == "knurl":
+            path = f"M{x:.2f} {self.middle:.2f}H{near:.2f}V{self.down(zone.near_size_mm):.2f}H{x:.2f}z"
+            return f'<path fill="#fff" d="{path}"/><path fill="url(#k)" d="{path}"/>'
+        if zone.surface != "thread":
+            return ""
+        root = zone.near_size_mm - 2.0 * zone.depth_mm
+        return f'<path class="t" d="M{x:.2f} {self.up(root):.2f}H{near:.2f}M{x:.2f} {self.down(root):.2f}H{near:.2f}"/>'
+
+    def _mark_inside(self, zone: Zone) -> str:
+        """The root of a thread in the hole's wall."""
+        if zone.surface not in {"thread", "tapped"} or not zone.depth_mm:
+            return ""
+        x, near, root = self.x(zone.far_mm), self.x(zone.near_mm), zone.near_size_mm + 2.0 * zone.depth_mm
+        return f'<path class="t" d="M{x:.2f} {self.up(root):.2f}H{near:.2f}"/>'
 
     def _dimension(self, lane: int, at_mm: float, text: str) -> str:
-        x, y = self.x(at_mm), self.bottom + 4.4 + 5.2 * lane
+        x, y = self.x(at_mm), self.bottom + 3.8 + _LANE * lane
         wide = 2.4 + 2.4 * len(text)
         middle = (x + _FACE) / 2
         edge = self.down(_at(self.held.outside, at_mm))
@@ -284,7 +275,7 @@ class _Drawing:
             return (
                 f'<path class="t" d="{lines}M{x - 5:.2f} {y:.2f}H{_FACE + 5}"/>'
                 f'<path d="M{x:.2f} {y:.2f}l-2.6 -.7v1.4zM{_FACE} {y:.2f}l2.6 -.7v1.4z"/>'
-                f'<text x="{_FACE + 6 + wide / 2:.2f}" y="{y + 1.5:.2f}">{text}</text>'
+                f'<text x="{x - 5 - wide / 2:.2f}" y="{y + 1.5:.2f}">{text}</text>'
             )
         return (
             f'<path class="t" d="{lines}M{x:.2f} {y:.2f}H{_FACE}"/>'
@@ -310,11 +301,11 @@ class _Drawing:
             last = left
         for each, x in zip(above, spread, strict=True):
             out.append(self._balloon(each, min(x, _WIDE - _BALL - 1), _BALL + 0.4))
-        first = self.middle - (len(beside) - 1) * (_BALL + 0.5)
+        apart = 2 * _BALL + 1.0 if len(beside) < 3 else _BALL + 0.9  # three and more stand in two columns
+        first = max(_BALL + 0.4, self.middle - (len(beside) - 1) * apart / 2)
         for place, each in enumerate(beside):
-            right = _FACE + 14.0 + (8.0 if place % 2 else 0.0)
-            y = max(_BALL + 0.4, first + place * (2 * _BALL + 1.0))
-            out.append(self._balloon(each, right, y))
+            right = _FACE + 14.0 + (8.5 if place % 2 and len(beside) > 2 else 0.0)
+            out.append(self._balloon(each, right, first + place * apart))
         return out
 
     def _balloon(self, balloon: Balloon, x: float, y: float) -> str:

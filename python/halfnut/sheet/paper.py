@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from halfnut._core import DomainError
 from halfnut.sheet.card import Bar, Cell, Feed, Row
 
-__all__ = ["PAPERS", "Paper", "bars_height", "paper_named", "settled", "split", "text_height", "text_width"]
+__all__ = ["PAPERS", "Paper", "bars_height", "laid", "paper_named", "settled", "split", "text_height", "text_width"]
 
 
 @dataclass(frozen=True)
@@ -51,10 +51,10 @@ class Paper:
 PAPERS = {
     paper.name: paper
     for paper in (
-        Paper("A5", "148mm 210mm", 148.0, 209.6, 11.6, 5.5, 6.0, 4.5, 9.0),
-        Paper("half-letter", "139.7mm 215.9mm", 139.6, 215.4, 11.6, 5.5, 4.0, 5.0, 9.0),
-        Paper("A4", "210mm 297mm", 210.0, 296.6, 16.2, 8.0, 8.5, 6.5, 13.0),
-        Paper("letter", "215.9mm 279.4mm", 215.8, 279.0, 15.9, 6.5, 9.0, 5.0, 13.0, 1.12, 0.84),
+        Paper("A5", "148mm 210mm", 148.0, 209.6, 11.6, 4.2, 5.0, 3.8, 9.0),
+        Paper("half-letter", "139.7mm 215.9mm", 139.6, 215.4, 11.6, 4.2, 4.0, 3.8, 9.0),
+        Paper("A4", "210mm 297mm", 210.0, 296.6, 16.2, 6.0, 7.0, 5.4, 13.0),
+        Paper("letter", "215.9mm 279.4mm", 215.8, 279.0, 15.9, 5.5, 8.0, 4.5, 13.0, 1.12, 0.84),
     )
 }
 
@@ -74,18 +74,53 @@ def paper_named(name: str) -> Paper:
 
 # ---- how tall things are, in sizes of plain words; the style sheet says the same ----------------------------
 
-_SET, _NO, _GAP, _PAD = 5.8, 1.93, 0.45, 0.45
+_SET, _WIDE_SET, _NO, _GAP, _PAD = 5.8, 9.4, 1.93, 0.45, 0.45
 _BIG, _BIG_LINE = 1.28, 1.43
 _BAR, _ROW, _BOX_LINE = 2.08, 0.30, 1.55
 _BOX = 4.95
+_LEVER = 1.34
+_BESIDE, _APART = 0.63, 1.0
 _TAG = re.compile(r"<(/?)(\w+)(?: class=\"(\w*)\")?[^>]*>")
-_WIDTHS = {" ": 0.28, "m": 0.84, "w": 0.73, "M": 0.84, "W": 0.95, "%": 0.89, "—": 1.0, "½": 0.84, "=": 0.59, "+": 0.59}
-_WIDTHS |= dict.fromkeys("ijlI'|", 0.24) | dict.fromkeys(".,:;/tf()-·!", 0.31) | dict.fromkeys("rcksvxyzJ", 0.5)
+_PLAIN = {
+    191: "'",
+    222: "ijl\N{RIGHT SINGLE QUOTATION MARK}",
+    278: " !,./:;I[]ft\N{MIDDLE DOT}",
+    333: "()-r",
+    400: "\N{DEGREE SIGN}",
+    500: "Jcksvxyz",
+    584: "+<=>\N{MULTIPLICATION SIGN}",
+    611: "FTZ",
+    667: "&ABEKPSVXY",
+    722: "CDHNRUw",
+    778: "GOQ\N{LATIN CAPITAL LETTER O WITH STROKE}",
+    834: "Mm\N{VULGAR FRACTION ONE HALF}",
+    889: "%",
+    1015: "@W\N{EM DASH}\N{HORIZONTAL ELLIPSIS}",
+}
+_BOLD = {
+    278: " ,./Iijl\N{MIDDLE DOT}",
+    333: "!()-:;[]ft",
+    389: "r",
+    400: "\N{DEGREE SIGN}",
+    500: "z",
+    584: "+<=>\N{MULTIPLICATION SIGN}",
+    611: "?FLTZbdghnopqu",
+    667: "EPSVXY",
+    722: "&ABCDHKNRU",
+    778: "GOQw\N{LATIN CAPITAL LETTER O WITH STROKE}",
+    834: "M\N{VULGAR FRACTION ONE HALF}",
+    889: "%m",
+    1015: "@W\N{EM DASH}\N{HORIZONTAL ELLIPSIS}",
+}
+"""Widths of characters of Liberation Sans in thousandths of its size; any other is as wide as a figure."""
+_WIDTHS = [{each: width / 1000.0 for width, chars in face.items() for each in chars} for face in (_PLAIN, _BOLD)]
+_SPACE, _FIGURE = 0.278, 0.556
 
 
-def text_width(text: str, scale: float = 1.0) -> float:
-    """Width of a text, a little more than it is."""
-    return scale * sum(_WIDTHS.get(each, 0.7 if each.isupper() else 0.57) for each in text)
+def text_width(text: str, scale: float = 1.0, *, bold: bool = False) -> float:
+    """Width of a text; what another alphabet may need is allowed for."""
+    widths = _WIDTHS[bold]
+    return scale * sum(widths.get(each, _FIGURE if each.isascii() else 1.0) for each in text)
 
 
 def _words(markup: Markup) -> list[tuple[float, float]]:
@@ -97,10 +132,11 @@ def _words(markup: Markup) -> list[tuple[float, float]]:
     for tag in [*_TAG.finditer(markup), None]:
         text = Markup(markup[at : None if tag is None else tag.start()]).unescape()
         scale = _BIG if "size" in kinds else 1.0
+        bold = bool({"size", "b", "strong"} & set(kinds))
         whole = {"size", "n", "small"} & set(kinds)
         pieces = [text] if whole else text.split()
         for piece in filter(str.strip, pieces):
-            one = (text_width(piece, scale), scale * 1.1 if scale > 1.0 else 0.0)
+            one = (text_width(piece, scale, bold=bold), scale * 1.1 if scale > 1.0 else 0.0)
             if joined is not None:
                 joined[0] += one[0]
             else:
@@ -128,67 +164,85 @@ def _words(markup: Markup) -> list[tuple[float, float]]:
     return out
 
 
-def text_height(markup: Markup, wide: float, line: float) -> float:
-    """Height of words set in a column."""
+def text_height(markup: Markup, wide: float, line: float, last: float = 0.0) -> float:
+    """Height of words set in a column; `last` is the width of what follows them in one piece."""
     lines: list[float] = []
     used = wide + 1.0
-    for width, height in _words(markup):
-        if used + 0.28 + width > wide:
+    for width, height in [*_words(markup), *([(last, 0.0)] if last else [])]:
+        if used + _SPACE + width > wide:
             lines.append(line)
             used = width
         else:
-            used += 0.28 + width
+            used += _SPACE + width
         lines[-1] = max(lines[-1], height)
     return sum(lines)
 
 
-def row_height(row: Row, wide: float, line: float) -> float:
-    """Height of a row beside a feed cell."""
-    column = wide - _SET - _PAD
+def row_height(row: Row, column: float, line: float) -> float:
+    """Height of a row in the column beside a feed's setting."""
     if row.kind in {"caution", "danger", "failed"}:
         return text_height(row.what, (column - 1.0) / 1.07, line) + _ROW
     column -= _NO + _GAP
     if row.kind == "go":
         if row.go is not None:
             return 2 * _BIG_LINE + _ROW
-        shown = text_width(row.start) + sum(text_width(each, _BIG) + 1.05 for each in row.dial)
+        shown = text_width(row.start) + sum(text_width(each, _BIG, bold=True) + _APART for each in row.dial) - _APART
         return max(1, math.ceil(shown / column)) * _BIG_LINE + _ROW
     dial = 0.0
     if row.dial:
-        dial = text_width(row.start) + sum(text_width(each, _BIG) + 0.6 for each in row.dial)
+        dial = text_width(row.start) + sum(text_width(each, _BIG, bold=True) + 0.6 for each in row.dial)
         column -= dial + _GAP
-    return max(text_height(row.what, column, line), _BIG_LINE if dial else 0.0) + _ROW
+    large = 0.25 if 'class="box"' in row.what and (dial or 'class="size"' in row.what) else 0.0
+    return max(text_height(row.what, column, line) + large, _BIG_LINE if dial else 0.0) + _ROW
 
 
-def cell_height(cell: Cell, wide: float, line: float) -> float:
+def cell_height(cell: Cell, wide: bool, paper: Paper) -> float:
     """Height of a feed cell with its rows, and with what is told above them."""
-    told = sum(text_height(row.what, wide - 1.2, line) + _ROW for row in cell.told)
-    rows = sum(row_height(row, wide, line) for row in cell.inside)
-    return told + max(set_height(cell.feed, rows), rows) + 0.12
+    told = sum(text_height(row.what, paper.wide - 1.2, paper.line) + _ROW for row in cell.told)
+    rows = _rows_height(cell, wide, paper)
+    return told + max(set_height(cell.feed, rows, wide), rows) + 0.12
 
 
-def set_height(feed: Feed, rows: float) -> float:
+def _rows_height(cell: Cell, wide: bool, paper: Paper) -> float:
+    column = paper.wide - (_WIDE_SET if wide else _SET) - _PAD
+    return sum(row_height(row, column, paper.line) for row in cell.inside)
+
+
+def set_height(feed: Feed, rows: float, wide: bool) -> float:
     """Height of a setting beside rows of a height; what the levers give is left out where there is no room for it."""
-    texts = [text_width(f"{control} ") + text_width(setting, _BIG) for control, setting in feed.levers]
-    levers = 0.3 + sum(1.5 * math.ceil(width / (_SET - 0.1)) for width in texts)
+    texts = [text_width(f"{control} ") + text_width(setting, _BIG, bold=True) for control, setting in feed.levers]
+    if wide:
+        levers = 0.3 + _LEVER * bool(texts)
+    else:
+        levers = 0.3 + sum(_LEVER * math.ceil(width / (_SET - 0.1)) for width in texts)
     gives = 1.2 * len(feed.gives)
     return levers if feed.levers and rows < levers + gives else levers + gives
+
+
+def laid(bar: Bar, paper: Paper) -> Bar:
+    """A bar with the levers of its feeds above each other or beside each other, whichever is less tall."""
+    for cell in bar.cells:
+        widths = [text_width(f"{control} ") + text_width(to, _BIG, bold=True) for control, to in cell.feed.levers]
+        if sum(widths) + _BESIDE * (len(widths) - 1) > _WIDE_SET - 0.1:
+            return bar
+    narrow, wide = (sum(cell_height(cell, way, paper) for cell in bar.cells) for way in (False, True))
+    return replace(bar, wide=wide < narrow - 0.2)
 
 
 def settled(bars: Iterable[Bar], paper: Paper) -> tuple[Bar, ...]:
     """Bars as they are printed: what a feed's levers give is left out beside rows that are not as tall."""
 
-    def printed(cell: Cell) -> Cell:
-        rows = sum(row_height(row, paper.wide, paper.line) for row in cell.inside)
-        kept = set_height(cell.feed, rows) > set_height(Feed(cell.feed.levers), rows)
+    def printed(cell: Cell, wide: bool) -> Cell:
+        rows = _rows_height(cell, wide, paper)
+        kept = set_height(cell.feed, rows, wide) > set_height(Feed(cell.feed.levers), rows, wide)
         return cell if kept else Cell(Feed(cell.feed.levers), cell.rows)
 
-    return tuple(Bar(bar.spindle, tuple(map(printed, bar.cells))) for bar in bars)
+    return tuple(replace(bar, cells=tuple(printed(cell, bar.wide) for cell in bar.cells)) for bar in bars)
 
 
 def bars_height(bars: Sequence[Bar], paper: Paper) -> float:
     """Height of spindle bars with all that hangs on them."""
-    cells = (cell_height(cell, paper.wide, paper.line) for bar in bars for cell in bar.cells)
+    cells = (cell_height(cell, bar.wide, paper) for bar in bars for cell in bar.cells)
     return _BAR * len(bars) + sum(cells) + 0.15
 
 
@@ -207,27 +261,27 @@ def split(bars: Sequence[Bar], first: float, later: float, paper: Paper) -> list
     pages: list[list[Bar]] = [[]]
     left = first
     for bar in bars:
-        for cell in _parted(bar.cells, later - _BAR, paper):
+        for cell in _parted(bar, later - _BAR, paper):
             on_page = bool(pages[-1]) and pages[-1][-1].spindle == bar.spindle
-            tall = cell_height(cell, paper.wide, paper.line)
+            tall = cell_height(cell, bar.wide, paper)
             if pages[-1] and tall + (0.0 if on_page else _BAR) > left:
                 pages.append([])
                 left, on_page = later, False
             if on_page:
-                pages[-1][-1] = Bar(bar.spindle, (*pages[-1][-1].cells, cell))
+                pages[-1][-1] = replace(bar, cells=(*pages[-1][-1].cells, cell))
             else:
-                pages[-1].append(Bar(bar.spindle, (cell,)))
+                pages[-1].append(replace(bar, cells=(cell,)))
             left -= tall + (0.0 if on_page else _BAR)
     return [tuple(page) for page in pages]
 
 
-def _parted(cells: Iterable[Cell], most: float, paper: Paper) -> Iterable[Cell]:
+def _parted(bar: Bar, most: float, paper: Paper) -> Iterable[Cell]:
     """Cells, one that is taller than a page parted between its operations."""
-    for cell in cells:
+    for cell in bar.cells:
         rows: list[Row] = []
         for row in cell.rows:
             starts = row.told or (row.number is not None and not (rows and rows[-1].told))
-            tall = cell_height(Cell(cell.feed, (*rows, row)), paper.wide, paper.line)
+            tall = cell_height(Cell(cell.feed, (*rows, row)), bar.wide, paper)
             if rows and starts and tall > most:
                 yield Cell(cell.feed, tuple(rows))
                 rows = []

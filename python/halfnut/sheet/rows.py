@@ -275,9 +275,19 @@ class _Rows:
         assert isinstance(record, Groove)
         if record.plunges > 1:
             apart = f", {record.plunges} plunges {figures.length(record.step_mm, self.unit)} apart"
-        what = words("Groove to", to, whole(f"× {figures.length(self.found.sizes['length_mm'], self.unit)},"))
+        long = figures.length(self.found.sizes["length_mm"], self.unit)
+        what = words("Groove to", to, whole(f"× {long}{self._from_face()},"))
         what += filled(" {} blade{}", blade, apart)
         yield self._move([Row("cut", what, start="touch = 0, to", dial=self._dials(self.found.passes))])
+
+    def _from_face(self) -> str:
+        """How far from the face the nearer edge is of what is cut, where it is not the face itself."""
+        walked = self.op.walked
+        if walked["from_mm"] is None:
+            return ""
+        second = self.step.end == "second"
+        at_mm = self.part.part.length.base - walked["to_mm"] if second else walked["from_mm"]
+        return f" at {figures.length(at_mm, self.unit)}" if at_mm > 1e-6 else ""
 
     def _part_off(self) -> Iterator[Move]:
         blade = figures.length(self.step.blade.base, self.unit)
@@ -300,7 +310,8 @@ class _Rows:
             rows.append(Row("cut", words("Blank", size, limits), dial=dial))
         wide = figures.length(self.found.sizes["width_mm"], self.unit)
         grown = whole(f"Ø {figures.size(blank.finished_diameter_mm, self.unit)}")
-        what = words(f"Knurl {blank.pitch} {blank.pattern}, {wide} wide, oil: lines single? Comes to", grown)
+        where = self._from_face()
+        what = words(f"Knurl {blank.pitch} {blank.pattern}, {wide} wide{where}, oil: lines single? Comes to", grown)
         dials: tuple[str, ...] = ()
         if setup is not None and setup.dial is not None:
             full = setup.dial
