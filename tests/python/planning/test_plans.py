@@ -314,12 +314,14 @@ def test_the_summary_fits_one_screen(demo):
     assert len(lines) <= 32
     lines = re.sub(r"\n    (?=\S)", " ", str(demo)).splitlines()  # a long caution goes on in the next line
     # cautions that differ in their figures alone are one line
-    behind = [line for line in lines if "behind the spindle the bar whips" in line]
+    behind = [line for line in lines if "behind the spindle whips" in line]
     assert len(behind) == 1
     assert behind[0].endswith("; other figures on other sheets")
     # and show the gravest of the figures, the shortest bar
     said = {
-        item.text.partition(" behind")[0].removeprefix("over ") for item in demo.cautions if item.code == "bar_behind"
+        item.text.partition(" behind")[0].removeprefix("bar over ")
+        for item in demo.cautions
+        if item.code == "bar_behind"
     }
     least_mm = min(read_length(text, "bar").mm for text in said)
     assert len(said) > 1
