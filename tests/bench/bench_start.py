@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import compileall
 import subprocess
 import sys
 from pathlib import Path
 
 from marks import Mark, alternated, ratio
+
+import halfnut as hn
 
 ANSWER = "from halfnut.cli import main; main(['turn', '6061-T6', '1.25in', '--machine', 'gap-bed'])"
 
@@ -33,6 +36,7 @@ print(*sys.modules, file=sys.stderr)
 def marks() -> list[Mark]:
     """Import and cold answer over importing NumPy."""
     command = Path(sys.executable).with_name("halfnut")
+    compileall.compile_dir(Path(hn.__file__).parent, quiet=1)  # as pip installs it
 
     def turn() -> None:
         subprocess.run(

@@ -158,17 +158,18 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
         about = textwrap.wrap(f'"""{figure["about"]}{unit}"""', WIDTH - 4)
         lines.append(f"    {figure['key']}: {figure_type(figure)}\n    " + "\n    ".join(about))
     if nested:
-        lines.append("\n    _nested: ClassVar = {" + ", ".join(f'"{key}": {of}' for key, of in nested.items()) + "}")
+        pairs = ", ".join(f'"{key}": {of}' for key, of in nested.items())
+        lines.append(f"\n    _nested: ClassVar[Mapping[str, type]] = {{{pairs}}}")
     answers = [(figure["key"], figure["of"]["name"]) for figure in row["figures"] if answers_itself(figure)]
     within = [f'"{key}": "{home(room, made) or home("", made)}:{made}"' for key, made in answers]
     if within:
-        lines.append(f"\n    _within: ClassVar = {{{', '.join(within)}}}")
+        lines.append(f"\n    _within: ClassVar[Mapping[str, str]] = {{{', '.join(within)}}}")
     paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
     if paired:
-        lines.append(f"\n    _paired: ClassVar = {{{', '.join(paired)}}}")
+        lines.append(f"\n    _paired: ClassVar[frozenset[str] | set[str]] = {{{', '.join(paired)}}}")
     if named:
         pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
-        lines.append(f"    _named: ClassVar = {{{pairs}}}")
+        lines.append(f"    _named: ClassVar[Mapping[str, str]] = {{{pairs}}}")
     return [*out, "\n".join(lines)]
 
 
@@ -213,7 +214,8 @@ def modules() -> dict[Path, str]:
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
-            f"from typing import TYPE_CHECKING, ClassVar\n\nfrom halfnut.core.fixed import made\n"
+            f"from collections.abc import Mapping\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
+            f"from halfnut.core.fixed import made\n"
             f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
     out[PACKAGE / "_core.pyi"] = stub()

@@ -17,7 +17,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.batch.asking import *
@@ -30,4 +30,4 @@ if TYPE_CHECKING:
     from halfnut.batch.telling import *
     from halfnut.batch.threads import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import Any
+from collections.abc import Iterable, Mapping
+from typing import Any, overload
 
 import numpy as np
+from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
 from halfnut._core import DomainError, nearest_name
-from halfnut.batch.frames import open_frame
+from halfnut.batch.frames import ArrowStream, FrameLike, SameFrame, TableLike, open_frame
 from halfnut.batch.given import Argument, Given, near_or_all
 from halfnut.core.catalogue import active
 from halfnut.core.questions import declared, plain
@@ -20,7 +21,15 @@ __all__ = ["ask"]
 _COLUMNS = {"number", "count", "flag", "text"}
 
 
-def ask(question: str, frame: Any, *, columns: Iterable[str] | None = None, **common: Any) -> Any:
+@overload
+def ask(
+    question: str, frame: Mapping[str, ArrayLike], *, columns: Iterable[str] | None = None, **common: object
+) -> dict[str, NDArray[Any]]: ...
+@overload
+def ask(question: str, frame: SameFrame, *, columns: Iterable[str] | None = None, **common: object) -> SameFrame: ...
+@overload
+def ask(question: str, frame: ArrowStream, *, columns: Iterable[str] | None = None, **common: object) -> TableLike: ...
+def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None, **common: Any) -> Any:
     """Ask a question for every row of a table, each as the function of that name would answer it.
 
     Parameters
@@ -83,4 +92,7 @@ def ask(question: str, frame: Any, *, columns: Iterable[str] | None = None, **co
     for key in wanted:
         if figures.get(key) not in _COLUMNS:
             raise DomainError(f"no column {key!r}; {near_or_all(key, figures)}")
-    return table.give(_core.ask_rows(question, tuple(values), asked, table.rows, given.inch, wanted, active()))
+    answers: FrameLike = table.give(
+        _core.ask_rows(question, tuple(values), asked, table.rows, given.inch, wanted, active())
+    )
+    return answers

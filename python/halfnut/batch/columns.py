@@ -9,6 +9,7 @@ import numpy as np
 
 from halfnut._core import DomainError
 from halfnut.batch.distinct import types_of
+from halfnut.batch.frames import TableLike
 from halfnut.batch.given import near_or_all
 from halfnut.batch.knurls import knurls_asked
 from halfnut.batch.running import USUAL, cut_types, wanted_columns
@@ -19,7 +20,7 @@ __all__ = ["column_types", "meta"]
 
 
 @checked
-def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> Any:
+def meta(kind: str, columns: Iterable[str] | str | None = None, **options: object) -> TableLike:
     """An empty pandas frame with the columns and types that a batch answers.
 
     Parameters
@@ -49,11 +50,12 @@ def meta(kind: str, columns: Iterable[str] | str | None = None, **options: Any) 
     """
     pandas = optional("pandas", "pandas")
     types = column_types(kind, columns, **options)
-    return pandas.DataFrame({name: np.empty(0, dtype) for name, dtype in types.items()})
+    empty: TableLike = pandas.DataFrame({name: np.empty(0, dtype) for name, dtype in types.items()})
+    return empty
 
 
 @checked
-def column_types(kind: str, columns: Iterable[str] | str | None = None, **options: Any) -> dict[str, np.dtype[Any]]:
+def column_types(kind: str, columns: Iterable[str] | str | None = None, **options: object) -> dict[str, np.dtype[Any]]:
     """The columns that a batch answers and their types, as ``out`` needs them.
 
     Parameters

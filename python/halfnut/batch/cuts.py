@@ -3,19 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, MutableMapping
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import DomainError
-from halfnut.batch.frames import open_frame
+from halfnut.batch.frames import FrameLike, batch_of, open_frame
 from halfnut.batch.given import Argument, Given, arguments_of
-from halfnut.batch.running import CHUNKS, USUAL, Progress, cut_types, places_of, run_pieces, wanted_columns, workers_of
-from halfnut.core.arguments import checked
+from halfnut.batch.running import (
+    CHUNKS,
+    USUAL,
+    Cancel,
+    Progress,
+    cut_types,
+    places_of,
+    run_pieces,
+    wanted_columns,
+    workers_of,
+)
 from halfnut.core.catalogue import active
 from halfnut.cutting.tools import Tool, find_tool
+from halfnut.machine.of_name import core_machine
+
+if TYPE_CHECKING:
+    from halfnut.machine.of_name import MachineLike
 
 __all__ = ["drill", "mill", "turn"]
 
@@ -33,14 +46,6 @@ def turn_cases() -> _core.TurnCases:
     return known[1]
 
 
-def _machine(machine: Any) -> _core.Machine | None:
-    if machine is None or isinstance(machine, _core.Machine):
-        return machine
-    from halfnut.machine import machines
-
-    return machines.machine(machine).core
-
-
 def _chuck(machine: _core.Machine | None, chuck: str | int | None, hold: str) -> int:
     from halfnut.cutting.asking import holder_place
 
@@ -49,16 +54,16 @@ def _chuck(machine: _core.Machine | None, chuck: str | int | None, hold: str) ->
 
 def _cut(
     kind: Literal["turn", "drill", "mill"],
-    frame: Any,
+    frame: FrameLike,
     *,
-    machine: Any,
+    machine: MachineLike | None,
     alloy: str | None,
     tool: str | None,
     columns: Iterable[str] | str | None,
     out: MutableMapping[str, NDArray[Any]] | None,
     workers: int | None,
     progress: Progress | Literal["bar"] | None,
-    cancel: Any,
+    cancel: Cancel | None,
     constants: dict[str, Any],
     ask: Callable[..., None],
 ) -> Any:
@@ -81,7 +86,7 @@ def _cut(
     rows_of_alloys = _core.match_alloys(alloy_names, active())
     if not isinstance(alloys, np.ndarray) and rows_of_alloys[0] < 0:
         _core.find_alloy(alloy_names[0], active())  # one for all rows: says why it is none
-    core = _machine(machine)
+    core = core_machine(machine)
     threads = workers_of(workers)
 
     def piece(column: Any, first: int, last: int) -> Any:
@@ -134,11 +139,12 @@ def _or_tool(given: float | NDArray[np.float64] | None, of_tool: Any) -> Any:
     return np.where(np.isnan(given), of_tool, given) if isinstance(given, np.ndarray) else given
 
 
-@checked
+@batch_of
 def turn(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
-    machine: Any = None,
+    machine: MachineLike | None = None,
     alloy: str | None = None,
     tool: str | None = None,
     finish: bool = False,
@@ -148,7 +154,7 @@ def turn(
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
     clone: str = "",
     **constants: float,
 ) -> Any:
@@ -221,7 +227,7 @@ def turn(
     finishes: NDArray[np.uint8] | bool = finish
     if "finish" in table.names():
         finishes = np.ascontiguousarray(np.nan_to_num(table.numbers("finish")) != 0.0).view(np.uint8)
-    core = _machine(machine)
+    core = core_machine(machine)
     holder = _chuck(core, chuck, hold)
     return _cut(
         "turn", frame, machine=core, alloy=alloy, tool=tool, columns=columns, out=out, workers=workers,
@@ -229,11 +235,12 @@ def turn(
     )  # fmt: skip
 
 
-@checked
+@batch_of
 def drill(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
-    machine: Any = None,
+    machine: MachineLike | None = None,
     alloy: str | None = None,
     tool: str | None = None,
     chuck: str | int | None = None,
@@ -241,7 +248,7 @@ def drill(
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
     **constants: float,
 ) -> Any:
     """Drill many holes; each row is what `halfnut.drill` computes for the same numbers.
@@ -270,7 +277,7 @@ def drill(
     >>> drill({"diameter_mm": [6.0], "depth_mm": [20.0]}, alloy="6061-T6", machine="bench-mill")["status"].tolist()
     [0]
     """
-    core = _machine(machine)
+    core = core_machine(machine)
     holder = _chuck(core, chuck, "chuck") if core is not None and core.kind == "lathe" else -1
 
     def ask(
@@ -287,11 +294,12 @@ def drill(
     )  # fmt: skip
 
 
-@checked
+@batch_of
 def mill(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
-    machine: Any = None,
+    machine: MachineLike | None = None,
     alloy: str | None = None,
     tool: str | None = None,
     shape: str = "side",
@@ -299,7 +307,7 @@ def mill(
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
     **constants: float,
 ) -> Any:
     """Mill many cuts; each row is what `halfnut.mill` computes for the same numbers.

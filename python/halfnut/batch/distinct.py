@@ -10,12 +10,13 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from halfnut.batch.frames import open_frame
+from halfnut.batch.frames import FrameLike, open_frame
 from halfnut.batch.given import Argument, Given
 from halfnut.batch.running import (
     CHUNKS,
     DTYPES,
     NO_ARGUMENT,
+    Cancel,
     Progress,
     Types,
     places_of,
@@ -51,7 +52,7 @@ def row_arguments(kind: str) -> tuple[Argument, ...]:
 
 def distinct_rows(
     kind: str,
-    frame: Any,
+    frame: FrameLike,
     constant_texts: dict[str, str | None],
     constants: dict[str, Any],
     ask: Ask,
@@ -60,7 +61,7 @@ def distinct_rows(
     out: MutableMapping[str, NDArray[Any]] | None,
     workers: int | None,
     progress: Progress | Literal["bar"] | None,
-    cancel: Any,
+    cancel: Cancel | None,
 ) -> Any:
     """Answer each distinct row once, on several threads, when the first of its rows comes; spread the answers."""
     table = open_frame(frame)

@@ -11,7 +11,7 @@ from halfnut import _core
 from halfnut._core import DomainError, Error, Evidence
 from halfnut.batch.cuts import turn_cases
 from halfnut.batch.distinct import ROWS, row_arguments
-from halfnut.batch.frames import open_frame
+from halfnut.batch.frames import FrameLike, open_frame
 from halfnut.batch.given import Given, near_or_all
 from halfnut.batch.telling import whole_numbers
 from halfnut.core.arguments import checked
@@ -61,7 +61,7 @@ class Case:
 
 
 @checked
-def cases(answers: Any) -> dict[int, Case]:
+def cases(answers: FrameLike) -> dict[int, Case]:
     """The distinct cases that the rows of a turning batch rest on.
 
     Parameters
@@ -106,7 +106,7 @@ class RowCase:
 
 
 @checked
-def row_cases(answers: Any, kind: str, frame: Any, **how: Any) -> dict[int, RowCase]:
+def row_cases(answers: FrameLike, kind: str, frame: FrameLike, **how: object) -> dict[int, RowCase]:
     """The distinct cases that the rows of a batch of threads or knurls rest on.
 
     Parameters

@@ -6,19 +6,68 @@ libraries themselves are imported only where a table of theirs is given.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any, Protocol
+from collections.abc import Callable, Mapping
+from typing import Any, Concatenate, ParamSpec, Protocol, TypeAlias, TypeVar, cast, overload
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 
 from halfnut._core import DomainError, code_texts
+from halfnut.core.arguments import checked
 from halfnut.core.carriers import carried_units, numbers_column
 from halfnut.core.extras import optional
 
-__all__ = ["Frame", "open_frame", "spelled_out"]
+__all__ = [
+    "ArrowStream",
+    "BatchOf",
+    "Frame",
+    "FrameLike",
+    "SameFrame",
+    "TableLike",
+    "batch_of",
+    "open_frame",
+    "spelled_out",
+]
 
 Codes = tuple[NDArray[np.int32], list[str]]
+P = ParamSpec("P")
+
+
+class TableLike(Protocol):
+    """A table of pandas, Arrow or polars."""
+
+    @property
+    def columns(self) -> Any:
+        """Its columns."""
+
+
+class ArrowStream(Protocol):
+    """What exports itself as an Arrow stream."""
+
+    def __arrow_c_stream__(self, requested_schema: Any = None) -> Any:
+        """The stream."""
+
+
+FrameLike: TypeAlias = Mapping[str, ArrayLike] | TableLike | ArrowStream
+SameFrame = TypeVar("SameFrame", bound=TableLike)
+
+
+class BatchOf(Protocol[P]):
+    """A function of a table: a mapping of columns gives arrays by their names, a frame gives a frame of its kind."""
+
+    @overload
+    def __call__(
+        self, frame: Mapping[str, ArrayLike], /, *args: P.args, **kwargs: P.kwargs
+    ) -> dict[str, NDArray[Any]]: ...
+    @overload
+    def __call__(self, frame: SameFrame, /, *args: P.args, **kwargs: P.kwargs) -> SameFrame: ...
+    @overload
+    def __call__(self, frame: ArrowStream, /, *args: P.args, **kwargs: P.kwargs) -> TableLike: ...
+
+
+def batch_of(function: Callable[Concatenate[FrameLike, P], Any]) -> BatchOf[P]:
+    """A batch whose arguments are `checked`, with the types that callers see."""
+    return cast("BatchOf[P]", checked(function))
 
 
 class Frame(Protocol):
@@ -42,7 +91,7 @@ class Frame(Protocol):
         """A table of the same kind."""
 
 
-def open_frame(frame: Any) -> Frame:
+def open_frame(frame: FrameLike) -> Frame:
     """See a table as columns.
 
     Parameters

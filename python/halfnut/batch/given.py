@@ -71,14 +71,14 @@ class Given:
 
     def __init__(self, frame: Frame, arguments: Iterable[Argument], texts: Iterable[str], constants: dict[str, Any]):
         self.frame = frame
-        self.arguments = tuple(arguments)
+        self.arguments: tuple[Argument, ...] = tuple(arguments)
         self._texts = tuple(texts)
         self._constants = constants
         self._columns = set(frame.names())
         self._carried: dict[str, str] = {}  # columns without a unit in their name, that carry one
         self._refuse_near_misses()
-        self.inch = False
-        self.memory = [
+        self.inch: bool = False
+        self.memory: list[Any] = [
             part
             for name in frame.names()
             if name in self._texts or name in self._carried or any(name in each.spellings for each in self.arguments)

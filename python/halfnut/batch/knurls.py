@@ -10,23 +10,24 @@ from numpy.typing import NDArray
 
 from halfnut._core import Error
 from halfnut.batch.distinct import Ask, distinct_rows
-from halfnut.batch.running import NOT_UNDERSTOOD, Progress
-from halfnut.core.arguments import checked
+from halfnut.batch.frames import FrameLike, batch_of
+from halfnut.batch.running import NOT_UNDERSTOOD, Cancel, Progress
 
 __all__ = ["knurl_blank"]
 
 
-@checked
+@batch_of
 def knurl_blank(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
     pitch: str | None = None,
     columns: Iterable[str] | str | None = None,
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
-    **options: Any,
+    cancel: Cancel | None = None,
+    **options: object,
 ) -> Any:
     """Blanks of many knurls; each row is what `halfnut.knurl_blank` gives.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, MutableMapping
-from typing import Any, Literal
+from typing import Any, Literal, Protocol, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -101,6 +101,16 @@ Types = dict[str, np.dtype[Any]]
 Progress = Callable[[int, int], object]
 
 
+class Settable(Protocol):
+    """An event of threads or processes."""
+
+    def is_set(self) -> bool:
+        """Whether the run is to stop."""
+
+
+Cancel: TypeAlias = Settable | Callable[[], bool]
+
+
 class Stopped(Error):
     """A run was cancelled; the message says after how many rows."""
 
@@ -159,7 +169,7 @@ def run_pieces(
     chunk_rows: int,
     work: Callable[[int, int, dict[str, NDArray[Any]]], None],
     progress: Progress | Literal["bar"] | None,
-    cancel: Any,
+    cancel: Cancel | None,
 ) -> None:
     """Work through the rows. Whatever stops it, each row is either whole or marked as not reached."""
     places["status"].fill(NOT_REACHED)
@@ -167,7 +177,7 @@ def run_pieces(
     try:
         with _display(progress, rows) as show:
             while done < rows:
-                if cancel is not None and (cancel.is_set() if hasattr(cancel, "is_set") else cancel()):
+                if cancel is not None and (cancel() if callable(cancel) else cancel.is_set()):
                     raise Stopped(f"stopped after {done} of {rows} rows")
                 last = min(rows, done + chunk_rows)
                 work(done, last, {name: column[done:last] for name, column in places.items()})

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,7 +11,7 @@ from numpy.typing import NDArray
 from halfnut import _core
 from halfnut._core import DomainError, Error
 from halfnut.batch.distinct import ROWS
-from halfnut.batch.frames import Frame, open_frame
+from halfnut.batch.frames import Frame, FrameLike, open_frame
 from halfnut.batch.given import Argument, near_or_all
 from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, USUAL
 from halfnut.core.arguments import checked
@@ -22,7 +21,7 @@ __all__ = ["cautions", "reasons"]
 
 
 @checked
-def reasons(answers: Any, kind: str, frame: Any = None) -> dict[int, str]:
+def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> dict[int, str]:
     """Why rows have no answer.
 
     Parameters
@@ -123,7 +122,7 @@ def _reason(kind: str, code: int) -> str:
     return _core.batch_reason(kind, code)
 
 
-def whole_numbers(answers: Any, name: str, low: int, high: int) -> NDArray[np.int64]:
+def whole_numbers(answers: FrameLike, name: str, low: int, high: int) -> NDArray[np.int64]:
     """A column of whole numbers that a batch answered; what came back from a file may hold anything."""
     table = open_frame(answers)
     if name not in table.names():

@@ -9,15 +9,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfnut.batch.distinct import FILMS, distinct_rows
-from halfnut.batch.running import Progress
-from halfnut.core.arguments import checked
+from halfnut.batch.frames import FrameLike, batch_of
+from halfnut.batch.running import Cancel, Progress
 
 __all__ = ["fit", "limits", "taper_pipe", "wires"]
 
 
-@checked
+@batch_of
 def limits(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
     thread: str | None = None,
     rule: Literal["printed", "formula"] = "printed",
@@ -25,7 +26,7 @@ def limits(
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
     **constants: float,
 ) -> Any:
     """Limits of size of many threads of any form; each row is what `halfnut.limits` gives.
@@ -66,9 +67,10 @@ def limits(
     )  # fmt: skip
 
 
-@checked
+@batch_of
 def fit(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
     external: str | None = None,
     internal: str | None = None,
@@ -77,7 +79,7 @@ def fit(
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
     **constants: float,
 ) -> Any:
     """Fits of many pairs of threads of any form; each row is what `halfnut.fit` gives.
@@ -127,9 +129,10 @@ def fit(
     )  # fmt: skip
 
 
-@checked
+@batch_of
 def wires(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
     thread: str | None = None,
     best: bool = False,
@@ -138,7 +141,7 @@ def wires(
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
     **constants: float,
 ) -> Any:
     """Sizes over wires, or across balls, of many threads of any form; each row is what `halfnut.wires` gives.
@@ -178,16 +181,17 @@ def wires(
     )  # fmt: skip
 
 
-@checked
+@batch_of
 def taper_pipe(
-    frame: Any,
+    frame: FrameLike,
+    /,
     *,
     thread: str | None = None,
     columns: Iterable[str] | str | None = None,
     out: MutableMapping[str, NDArray[Any]] | None = None,
     workers: int | None = None,
     progress: Progress | Literal["bar"] | None = None,
-    cancel: Any = None,
+    cancel: Cancel | None = None,
 ) -> Any:
     """Gauge planes, turns and holes of many taper pipe threads; each row is what `halfnut.taper_pipe` gives.
 

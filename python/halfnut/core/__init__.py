@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
-__getattr__, __dir__ = furnished(__name__, flat=False)
+furnish(__name__, flat=False)

@@ -28,8 +28,9 @@ class Fixed(dict[K, V]):
     def _refuse(self, *given: Any, **named: Any) -> NoReturn:
         raise TypeError("a table of an answer is not changed in place: dict(table) is a copy that can be")
 
-    __setitem__ = __delitem__ = __ior__ = _refuse
-    clear = pop = popitem = setdefault = update = _refuse
+    if not TYPE_CHECKING:
+        __setitem__ = __delitem__ = __ior__ = _refuse
+        clear = pop = popitem = setdefault = update = _refuse
 
     def __hash__(self) -> int:  # type: ignore[override]
         return hash(frozenset(self.items()))

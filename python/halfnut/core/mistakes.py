@@ -42,7 +42,7 @@ class InputError(Error, ValueError):
 
     def __init__(self, file: str, mistakes: Iterable[Mistake]):
         self.file = file
-        self.mistakes = tuple(mistakes)
+        self.mistakes: tuple[Mistake, ...] = tuple(mistakes)
         count = len(self.mistakes)
         lines = [f"{file}: {count} mistake{'' if count == 1 else 's'}"]
         super().__init__("\n  ".join([*lines, *map(str, self.mistakes)]))
@@ -77,8 +77,8 @@ class NameMistake(ValueError):
     def __init__(self, problem: str, value: str, known: Iterable[str], *, listed: bool = True):
         super().__init__(problem)
         names = list(known)
-        self.nearest = nearest_name(value, names)
-        self.allowed = tuple(names) if listed else ()
+        self.nearest: str = nearest_name(value, names)
+        self.allowed: tuple[str, ...] = tuple(names) if listed else ()
 
 
 def from_pydantic(error: Any, root: Any, data: Any) -> list[Mistake]:

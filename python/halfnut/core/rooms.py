@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable
 from importlib import import_module
 from typing import Any
 
-__all__ = ["furnished"]
+__all__ = ["furnish"]
 
 
-def furnished(room: str, *, flat: bool = True) -> tuple[Callable[[str], Any], Callable[[], list[str]]]:
-    """The ``__getattr__`` and ``__dir__`` of a room: its modules and, if `flat`, what the ``__all__`` of each names.
+def furnish(room: str, *, flat: bool = True) -> None:
+    """Show in a room its modules and, if `flat`, what the ``__all__`` of each names.
 
     >>> import halfnut.fits
-    >>> get, names = furnished("halfnut.fits")
-    >>> get("cylindrical_fit").__module__, "tapers" in names()
+    >>> halfnut.fits.cylindrical_fit.__module__, "tapers" in dir(halfnut.fits)
     ('halfnut.fits.questions', True)
     """
     place = sys.modules[room]
@@ -45,4 +43,4 @@ def furnished(room: str, *, flat: bool = True) -> tuple[Callable[[str], Any], Ca
         public = (getattr(import_module(f"{room}.{each}"), "__all__", ()) for each in known if flat)
         return sorted({*known, *(name for each in public for name in each)})
 
-    return get, names
+    vars(place).update(__getattr__=get, __dir__=names)

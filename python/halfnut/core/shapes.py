@@ -48,7 +48,7 @@ class AtLeast:
     def __init__(self, low: float, *, included: bool = False):
         self.low = low
         self.included = included
-        self.high = BOUNDS["count"]
+        self.high: int = BOUNDS["count"]
 
     def check(self, value: float) -> float:
         """The number; ValueError says what is wrong."""

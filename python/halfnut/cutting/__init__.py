@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.cutting.chasing import *
@@ -22,4 +22,4 @@ if TYPE_CHECKING:
     from halfnut.cutting.tapers_and_grooves import *
     from halfnut.cutting.tools import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

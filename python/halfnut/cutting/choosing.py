@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
-from typing import Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from halfnut import _core
 from halfnut._core import DomainError, Evidence, Length, spell, spell_number
@@ -23,6 +23,10 @@ from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import machine as find_machine
 from halfnut.material.alloys import Alloy
 from halfnut.material.questions import alloy as find_alloy
+
+if TYPE_CHECKING:
+    from halfnut.core.given import LengthLike, StockLike
+    from halfnut.machine.machines import MachineName
 
 __all__ = ["JOBS", "Gain", "PassPlanned", "Passes", "choose"]
 
@@ -373,46 +377,46 @@ def _mm(value: Any, name: str) -> float | None:
 def choose(
     do: str,
     alloy: str | Alloy,
-    diameter: Any,
-    to: Any = None,
+    diameter: LengthLike | None,
+    to: LengthLike | None = None,
     *,
-    machine: Any,
-    off: Any = None,
-    length: Any = None,
-    end_diameter: Any = None,
-    width: Any = None,
+    machine: MachineName,
+    off: LengthLike | None = None,
+    length: LengthLike | None = None,
+    end_diameter: LengthLike | None = None,
+    width: LengthLike | None = None,
     flutes: int | None = None,
     tool: str | None = None,
-    tolerance: Any = None,
+    tolerance: LengthLike | None = None,
     tolerance_share: float | None = None,
     roughness_um: float | None = None,
     life_min: float | None = None,
     force_n: float | None = None,
     jaw_force_n: float | None = None,
-    grip_diameter: Any = None,
+    grip_diameter: LengthLike | None = None,
     friction: float | None = None,
     grip_safety: float | None = None,
     jaw_mass_kg: float | None = None,
-    jaw_radius: Any = None,
-    deflection: Any = None,
-    deepest: Any = None,
-    step_over: Any = None,
+    jaw_radius: LengthLike | None = None,
+    deflection: LengthLike | None = None,
+    deepest: LengthLike | None = None,
+    step_over: LengthLike | None = None,
     hold: str = "chuck",
     chuck: str | int | None = None,
-    stick_out: Any = None,
-    steadies: Sequence[Any] = (),
-    stock: Any = None,
-    bar_length: Any = None,
-    bar_behind: Any = None,
-    bar_diameter: Any = None,
-    bore: Any = None,
-    nose_radius: Any = None,
+    stick_out: LengthLike | None = None,
+    steadies: Sequence[LengthLike] = (),
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    bar_diameter: LengthLike | None = None,
+    bore: LengthLike | None = None,
+    nose_radius: LengthLike | None = None,
     entering_deg: float | None = None,
     rake_deg: float | None = None,
     wear_factor: float | None = None,
     hardness_hb: float | None = None,
-    approach: Any = None,
-    overrun: Any = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
     dial_set_s: float | None = None,
     hand_turns_per_min: float | None = None,
     single: bool = False,

@@ -5,6 +5,7 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import ClassVar
 
 from halfnut.core.fixed import made
@@ -67,7 +68,7 @@ class GearTrainFigures(Answered):
     index_teeth: int | None
     """Teeth of the stud's gear to pass from one start to the next; none where they are not whole."""
 
-    _paired: ClassVar = {"positions"}
+    _paired: ClassVar[frozenset[str] | set[str]] = {"positions"}
 
 
 @made(frozen=True)
@@ -87,7 +88,7 @@ class GearTrainsFigures(Answered):
     error_percent: float
     """Limit within which these were found; wider where nothing was within the other."""
 
-    _within: ClassVar = {"trains": "halfnut.cutting.gears:GearTrain"}
+    _within: ClassVar[Mapping[str, str]] = {"trains": "halfnut.cutting.gears:GearTrain"}
 
 
 @made(frozen=True)
@@ -255,10 +256,10 @@ class CutFigures(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
 
-    _nested: ClassVar = {"limits": Limit}
+    _nested: ClassVar[Mapping[str, type]] = {"limits": Limit}
 
-    _paired: ClassVar = {"spindle_positions", "feed_positions"}
-    _named: ClassVar = {"alloy": "Alloy"}
+    _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions", "feed_positions"}
+    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
 
 
 @made(frozen=True)
@@ -408,11 +409,14 @@ class ChasingFigures(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
-    _nested: ClassVar = {"taper": GaugePlane, "passes": ChasePass}
+    _nested: ClassVar[Mapping[str, type]] = {"taper": GaugePlane, "passes": ChasePass}
 
-    _within: ClassVar = {"train": "halfnut.cutting.gears:GearTrain", "cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {
+        "train": "halfnut.cutting.gears:GearTrain",
+        "cut": "halfnut.cutting.cuts:Cut",
+    }
 
-    _paired: ClassVar = {"spindle_positions"}
+    _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions"}
 
 
 @made(frozen=True)
@@ -474,7 +478,7 @@ class JawSqueezeFigures(Answered):
     by_jaws: tuple[InJaws, ...]
     """The same grip in all, shared by other numbers of jaws."""
 
-    _nested: ClassVar = {"by_jaws": InJaws}
+    _nested: ClassVar[Mapping[str, type]] = {"by_jaws": InJaws}
 
 
 @made(frozen=True)
@@ -526,9 +530,9 @@ class HoldingFigures(Answered):
     ways: tuple[str, ...]
     """What to do at the machine, in the order in which it helps."""
 
-    _nested: ClassVar = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
+    _nested: ClassVar[Mapping[str, type]] = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
 
-    _within: ClassVar = {
+    _within: ClassVar[Mapping[str, str]] = {
         "cut": "halfnut.cutting.cuts:Cut",
         "bend": "halfnut.cutting.rigidity:WorkBend",
         "squeeze": "halfnut.cutting.rigidity:JawSqueeze",
@@ -550,7 +554,7 @@ class TaperFigures(Answered):
     cut: CutFigures
     """The cut at the large end."""
 
-    _within: ClassVar = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
 
 
 @made(frozen=True)
@@ -568,7 +572,7 @@ class GrooveFigures(Answered):
     cut: CutFigures
     """One plunge."""
 
-    _within: ClassVar = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
 
 
 @made(frozen=True)
@@ -594,7 +598,7 @@ class EntryFigures(Answered):
     cut: CutFigures
     """The slot cut at full depth, of a helix that of one turn."""
 
-    _within: ClassVar = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
 
 
 @made(frozen=True)
@@ -650,4 +654,4 @@ class ToolLifeFigures(Answered):
     """Always False: measured lives scatter too widely about any computed one."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
-    _named: ClassVar = {"alloy": "Alloy"}
+    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.drawing.charts import *
@@ -15,4 +15,4 @@ if TYPE_CHECKING:
     from halfnut.drawing.knurls import *
     from halfnut.drawing.threads import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

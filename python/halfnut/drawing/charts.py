@@ -30,7 +30,9 @@ from halfnut.material.questions import alloy as find_alloy
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+    from halfnut.core.given import LengthLike
     from halfnut.cutting.choosing import Passes
+    from halfnut.machine.machines import MachineName
 
 __all__ = ["SpeedCell", "SpeedChart", "force_map", "pass_plan", "short_size", "speed_chart"]
 
@@ -206,11 +208,11 @@ def short_size(size: Length, *, unit: bool = True) -> str:
 
 @checked
 def speed_chart(
-    machine: Any,
+    machine: MachineName,
     alloys: Sequence[str] = ALLOYS,
     *,
     tool: str = "HSS",
-    diameters: Sequence[Any] | None = None,
+    diameters: Sequence[LengthLike] | None = None,
     chuck: str | int | None = None,
     operation: Literal["turn", "drill", "mill"] | None = None,
 ) -> SpeedChart:
@@ -302,11 +304,11 @@ def _usual(machine: Machine, do: str) -> list[str]:
 @checked
 def force_map(
     alloy: str,
-    diameter: Any,
+    diameter: LengthLike,
     *,
-    machine: Any,
+    machine: MachineName,
     spindle_rpm: float | None = None,
-    deepest: Any = "2.5 mm",
+    deepest: LengthLike = "2.5 mm",
     axes: Axes | None = None,
     **how: Any,
 ) -> Axes:

@@ -19,6 +19,9 @@ from halfnut.threads.standard import limits_of
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+    from halfnut.material.coatings import BuildUpLike
+    from halfnut.threads.standard import PartLike
+
 __all__ = ["clearance_plot", "zones_plot"]
 
 
@@ -32,11 +35,11 @@ def _axes(axes: Axes | None) -> Axes:
 
 
 def zones_plot(
-    external: Any,
-    internal: Any,
+    external: PartLike,
+    internal: PartLike,
     *,
-    build_up_external: Any = None,
-    build_up_internal: Any = None,
+    build_up_external: BuildUpLike | None = None,
+    build_up_internal: BuildUpLike | None = None,
     axes: Axes | None = None,
 ) -> Axes:
     """Zones of both pitch diameters over the build-up of a surface, from bare to beyond the coating.
@@ -93,7 +96,9 @@ def zones_plot(
     return drawn
 
 
-def clearance_plot(external: Any, internal: Any, *, axes: Axes | None = None, label: str = "", **given: Any) -> Axes:
+def clearance_plot(
+    external: PartLike, internal: PartLike, *, axes: Axes | None = None, label: str = "", **given: Any
+) -> Axes:
     """How the clearance at the pitch diameter is spread over pairs: the share of pairs with less than each clearance.
 
     Parameters

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -14,6 +14,8 @@ from halfnut.knurls.blanks import KnurlBlank, mismatch_teeth, tracking_blank_mm
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+
+    from halfnut.core.given import LengthLike
 
 __all__ = ["pattern_plot", "tracking_plot"]
 
@@ -30,7 +32,9 @@ def _axes(axes: Axes | None) -> Axes:
     return made
 
 
-def tracking_plot(blank: KnurlBlank, *, low: Any = None, high: Any = None, axes: Axes | None = None) -> Axes:
+def tracking_plot(
+    blank: KnurlBlank, *, low: LengthLike | None = None, high: LengthLike | None = None, axes: Axes | None = None
+) -> Axes:
     """How far blanks are from whole teeth, over their diameter.
 
     Parameters
@@ -78,7 +82,7 @@ def tracking_plot(blank: KnurlBlank, *, low: Any = None, high: Any = None, axes:
 
 
 def pattern_plot(
-    blank: KnurlBlank, diameter: Any = None, *, turns: int = 2, teeth: int = 8, axes: Axes | None = None
+    blank: KnurlBlank, diameter: LengthLike | None = None, *, turns: int = 2, teeth: int = 8, axes: Axes | None = None
 ) -> Axes:
     """The knurl on the surface unrolled, near where it closes on itself, turn by turn.
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.fits.cylindrical import *
     from halfnut.fits.questions import *
     from halfnut.fits.tapers import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

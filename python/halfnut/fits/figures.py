@@ -5,6 +5,7 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import ClassVar
 
 from halfnut.core.fixed import made
@@ -92,7 +93,7 @@ class CylindricalFitFigures(Answered):
     shaft_temperature_c: float
     """Temperature of the shaft. In C."""
 
-    _nested: ClassVar = {"hole": CylinderPartFigures, "shaft": CylinderPartFigures}
+    _nested: ClassVar[Mapping[str, type]] = {"hole": CylinderPartFigures, "shaft": CylinderPartFigures}
 
 
 @made(frozen=True)

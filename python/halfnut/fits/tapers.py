@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length as read_length
 from halfnut.fits.figures import HoldingTaperFigures
+
+if TYPE_CHECKING:
+    from halfnut.core.given import LengthLike
 
 __all__ = ["HoldingTaper"]
 
@@ -60,6 +63,6 @@ class HoldingTaper(HoldingTaperFigures):
         """How far that step moves the gauge plane."""
         return self.small_step_mm / self.taper_on_diameter
 
-    def diameter_mm(self, from_gauge_plane: Any) -> float:
+    def diameter_mm(self, from_gauge_plane: LengthLike) -> float:
         """Diameter at a distance from the gauge plane, towards the small end."""
         return self.large_mm - self.taper_on_diameter * read_length(from_gauge_plane, "from_gauge_plane").mm

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.knurls.blanks import *
@@ -12,4 +12,4 @@ if TYPE_CHECKING:
     from halfnut.knurls.setups import *
     from halfnut.knurls.wheels import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

@@ -5,6 +5,7 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.fixed import made
@@ -155,6 +156,9 @@ class KnurlSetupFigures(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
-    _nested: ClassVar = {"dial": DialReading}
+    _nested: ClassVar[Mapping[str, type]] = {"dial": DialReading}
 
-    _within: ClassVar = {"blank": "halfnut.knurls.blanks:KnurlBlank", "cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {
+        "blank": "halfnut.knurls.blanks:KnurlBlank",
+        "cut": "halfnut.cutting.cuts:Cut",
+    }

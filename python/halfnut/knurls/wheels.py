@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from halfnut import _core
 from halfnut._core import DomainError, Error, Evidence, spell
@@ -22,6 +22,9 @@ from halfnut.core.units import length, unit_of
 from halfnut.demo import FOLDER
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.knurls.questions import knurl_blank
+
+if TYPE_CHECKING:
+    from halfnut.core.given import LengthLike
 
 __all__ = ["KnurlWheel", "WheelChoice", "WheelOnDiameter", "knurl_wheels", "suitable_wheels"]
 
@@ -198,7 +201,7 @@ class WheelChoice(Record):
 
 @checked
 def suitable_wheels(
-    diameter: Any,
+    diameter: LengthLike,
     *,
     pattern: str | None = None,
     finished: bool = False,
@@ -267,7 +270,7 @@ def suitable_wheels(
     )
 
 
-def _prints(wheel: KnurlWheel, wanted: Any, catalogue: _core.Catalogue) -> bool:
+def _prints(wheel: KnurlWheel, wanted: object, catalogue: _core.Catalogue) -> bool:
     """Whether a wheel prints a pattern; one whose pattern is not understood stays, to say so."""
     try:
         return bool(_core.parse_knurl_pattern(wheel.pattern, catalogue) == wanted)
@@ -275,7 +278,7 @@ def _prints(wheel: KnurlWheel, wanted: Any, catalogue: _core.Catalogue) -> bool:
         return True
 
 
-def _on(wheel: KnurlWheel, diameter: Any, finished: bool) -> WheelOnDiameter:
+def _on(wheel: KnurlWheel, diameter: LengthLike, finished: bool) -> WheelOnDiameter:
     measured = None
     if wheel.diameter is not None:
         size = f"{wheel.diameter.value!r} {wheel.diameter.unit}"

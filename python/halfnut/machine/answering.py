@@ -15,7 +15,7 @@ from halfnut.machine.of_name import core_machine
 __all__ = ["answer"]
 
 
-def answer(asked: Any) -> dict[str, Any]:
+def answer(asked: object) -> dict[str, Any]:
     """The answer to a question that came as JSON, as one flat object.
 
     Parameters

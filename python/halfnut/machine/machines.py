@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
@@ -20,6 +20,9 @@ from halfnut.core.text import shown
 from halfnut.demo import FOLDER
 from halfnut.machine.machine_file import FeedLadder as FileLadder
 from halfnut.machine.machine_file import MachineFile, RateLadder, Slide, Threading, from_dict, read
+
+if TYPE_CHECKING:
+    MachineName: TypeAlias = "str | os.PathLike[str] | Machine"
 
 __all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
 
@@ -50,7 +53,7 @@ class Machine:
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError(f"a machine is not changed in place: replace({name}=...) makes another")
 
-    def replace(self, **changes: Any) -> Machine:
+    def replace(self, **changes: object) -> Machine:
         """Another machine, like this one but for some keys of its file.
 
         Parameters
@@ -228,7 +231,7 @@ def positions_text(positions: Positions) -> str:
 
 
 @checked
-def lathe(machine_or_name: Any) -> Machine:
+def lathe(machine_or_name: MachineName) -> Machine:
     """A lathe of the shop.
 
     Parameters
@@ -253,7 +256,7 @@ def lathe(machine_or_name: Any) -> Machine:
 
 
 @checked
-def milling_machine(machine_or_name: Any) -> Machine:
+def milling_machine(machine_or_name: MachineName) -> Machine:
     """A milling machine or drill press of the shop; see `lathe`.
 
     >>> milling_machine("bench-mill").kind
@@ -269,7 +272,7 @@ def _of_kind(found: Machine, kinds: tuple[str, ...]) -> Machine:
     return found
 
 
-def machine(machine_or_name: Any) -> Machine:
+def machine(machine_or_name: MachineName | None) -> Machine:
     """A machine of any kind; see `lathe`."""
     if isinstance(machine_or_name, Machine):
         return machine_or_name

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.material.alloys import *
     from halfnut.material.coatings import *
     from halfnut.material.questions import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

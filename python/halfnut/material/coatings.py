@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, ClassVar, TypeAlias
+from typing import TYPE_CHECKING, ClassVar, TypeAlias
 
 from halfnut import _core
 from halfnut._core import (
@@ -37,7 +37,7 @@ __all__ = [
 ]
 
 
-def build_up(value: Any, name: str = "build_up") -> BuildUp:
+def build_up(value: BuildUpLike | None, name: str = "build_up") -> BuildUp:
     """What a coating adds to one surface, from what a person gives.
 
     Parameters

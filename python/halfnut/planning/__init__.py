@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.planning.answers import *
@@ -18,4 +18,4 @@ if TYPE_CHECKING:
     from halfnut.planning.whole_part import *
     from halfnut.planning.workpiece import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

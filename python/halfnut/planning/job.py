@@ -14,7 +14,7 @@ import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Annotated, Any, Literal, TypeAlias
+from typing import Annotated, Any, ClassVar, Literal, TypeAlias
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, model_validator
 
@@ -95,7 +95,7 @@ Degrees = Annotated[float, Field(gt=0, lt=180)]
 
 
 class _Closed(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+    model_config: ClassVar[ConfigDict] = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
 
     def model_post_init(self, context: Any, /) -> None:
         """Lists and tables that nobody can change."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.sheet.adjuster import *
@@ -23,4 +23,4 @@ if TYPE_CHECKING:
     from halfnut.sheet.view import *
     from halfnut.sheet.wall import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

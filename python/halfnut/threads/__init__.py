@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.rooms import furnished
+from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.threads.adjusters import *
@@ -23,4 +23,4 @@ if TYPE_CHECKING:
     from halfnut.threads.strength_formulas import *
     from halfnut.threads.taper_pipes import *
 
-__getattr__, __dir__ = furnished(__name__)
+furnish(__name__)

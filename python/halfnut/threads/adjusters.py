@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, ClassVar, Literal
+from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
 from halfnut._core import (
@@ -35,6 +35,10 @@ from halfnut.threads.holes import TappingHole
 from halfnut.threads.precoating import precoat
 from halfnut.threads.questions import galling, minimum_strength, tapping_hole, wires
 from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
+
+if TYPE_CHECKING:
+    from halfnut.core.given import ForceLike, LengthLike
+    from halfnut.material.coatings import BuildUpLike
 
 __all__ = [
     "Adjuster",
@@ -245,39 +249,39 @@ def adjuster(
     external: PartLike,
     internal: PartLike,
     *,
-    thread_length: Any,
-    base_thread: Any,
-    length_of_tube: Any,
-    tube_diameter: Any,
+    thread_length: LengthLike,
+    base_thread: LengthLike,
+    length_of_tube: LengthLike,
+    tube_diameter: LengthLike,
     alloy: str,
     form: str,
-    push: Any,
-    pull: Any,
+    push: ForceLike,
+    pull: ForceLike,
     factor_of_safety: float,
-    bore: Any = None,
-    rod_bore: Any = None,
-    chamfer: Any = "0 mm",
-    run_out: Any = "0 mm",
-    countersink: Any = "0 mm",
-    base_run_out: Any = "0 mm",
-    room: Any = None,
-    base_outside: Any,
-    base_reach: Any,
+    bore: LengthLike | None = None,
+    rod_bore: LengthLike | None = None,
+    chamfer: LengthLike = "0 mm",
+    run_out: LengthLike = "0 mm",
+    countersink: LengthLike = "0 mm",
+    base_run_out: LengthLike = "0 mm",
+    room: LengthLike | None = None,
+    base_outside: LengthLike,
+    base_reach: LengthLike,
     base_alloy: str | None = None,
     base_form: str = "bar",
-    lock_nut: Any = None,
-    nut_outside: Any = None,
-    nut_countersink: Any = "0 mm",
+    lock_nut: LengthLike | None = None,
+    nut_outside: LengthLike | None = None,
+    nut_countersink: LengthLike = "0 mm",
     nut_alloy: str | None = None,
     nut_form: str = "bar",
     second: Mapping[str, Any] | None = None,
-    coating: Any = None,
-    base_coating: Any = None,
+    coating: BuildUpLike | None = None,
+    base_coating: BuildUpLike | None = None,
     rule_diameters: float | None = None,
     friction: tuple[float, float] | None = None,
     lubricant: str | None = None,
     flats: int = 6,
-    groove_width: Any = "0 mm",
+    groove_width: LengthLike = "0 mm",
     ends: tuple[str, str] = ("pinned", "pinned"),
     middle: Literal["tube", "body"] = "tube",
 ) -> Adjuster:

@@ -5,6 +5,7 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import ClassVar
 
 from halfnut.core.fixed import made
@@ -164,7 +165,7 @@ class VerdictFigures(Answered):
     classes_met: tuple[str, ...]
     """Classes that every measured diameter meets."""
 
-    _nested: ClassVar = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
+    _nested: ClassVar[Mapping[str, type]] = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
 
 
 @made(frozen=True)
@@ -482,7 +483,7 @@ class SuitedFigures(Answered):
     left_most_mm: float | None
     """What may come off it; below 0 it is past the size. In mm."""
 
-    _within: ClassVar = {"plug": "halfnut.threads.plugs:ShopPlug"}
+    _within: ClassVar[Mapping[str, str]] = {"plug": "halfnut.threads.plugs:ShopPlug"}
 
 
 @made(frozen=True)
@@ -546,7 +547,7 @@ class GallingFigures(Answered):
     note: str
     """What else the row says."""
 
-    _nested: ClassVar = {"friction": LubricantFriction}
+    _nested: ClassVar[Mapping[str, type]] = {"friction": LubricantFriction}
 
 
 @made(frozen=True)
@@ -810,4 +811,4 @@ class IdentificationFigures(Answered):
     matches: tuple[ThreadMatchFigures, ...]
     """Nearest threads, the nearest first."""
 
-    _nested: ClassVar = {"matches": ThreadMatchFigures}
+    _nested: ClassVar[Mapping[str, type]] = {"matches": ThreadMatchFigures}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Any, ClassVar, Literal
+from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
 from halfnut._core import BuildUp, axial_play_mm, spell, spell_span, thread_tilt_deg
@@ -17,6 +17,10 @@ from halfnut.core.words import words
 from halfnut.material.coatings import build_up as read_build_up
 from halfnut.threads.figures import SuitedFigures, ThreadFitFigures
 from halfnut.threads.standard import PartLike, Side, ThreadLimits, limits_of
+
+if TYPE_CHECKING:
+    from halfnut.core.given import LengthLike
+    from halfnut.material.coatings import BuildUpLike
 
 __all__ = [
     "Suited",
@@ -180,7 +184,7 @@ class Suited(SuitedFigures):
         return f"{span(least, most, unit)} to come off on a diameter dial, {halves} on a radius dial"
 
 
-def coat_of(found: ThreadLimits, given: Any, name: str) -> BuildUp:
+def coat_of(found: ThreadLimits, given: BuildUpLike | None, name: str) -> BuildUp:
     """The build-up of a part: what is given, or what its limits before coating are made for.
 
     Raises
@@ -212,10 +216,10 @@ def clearance_chances(
     internal: PartLike,
     clearances_mm: ArrayLike,
     *,
-    build_up_external: Any = None,
-    build_up_internal: Any = None,
-    external_pitch: Any = None,
-    internal_pitch: Any = None,
+    build_up_external: BuildUpLike | None = None,
+    build_up_internal: BuildUpLike | None = None,
+    external_pitch: LengthLike | None = None,
+    internal_pitch: LengthLike | None = None,
     tolerance_over_sigma: float = 6.0,
     mean_shift: float = 0.0,
 ) -> NDArray[np.float64]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfnut import _core
 from halfnut._core import BuildUp, coated_pitch_change_um, greatest_build_up_um, needed_deviation_um
@@ -20,6 +20,10 @@ from halfnut.material.coatings import build_up as read_build_up
 from halfnut.material.coatings import process_cautions, refuse_coating
 from halfnut.threads.standard import PartLike, Rule, ThreadLimits, limits
 from halfnut.threads.standard import thread as read_thread
+
+if TYPE_CHECKING:
+    from halfnut.core.given import LengthLike
+    from halfnut.material.coatings import BuildUpLike
 
 __all__ = [
     "PrecoatLimits",
@@ -135,10 +139,10 @@ class PrecoatLimits(ThreadLimits):
 @checked
 def precoat(
     thread: PartLike,
-    build_up: Any,
+    build_up: BuildUpLike,
     *,
     gauged_at: Literal["basic", "class"] = "basic",
-    engagement: Any = None,
+    engagement: LengthLike | None = None,
     rule: Rule = "printed",
     on: str | None = None,
 ) -> PrecoatLimits:

@@ -447,7 +447,7 @@ LeadLike: TypeAlias = PartLike | LengthLike | FeedLike
 
 @checked
 def limits(
-    thread: str | Thread, *, side: Side | None = None, engagement: Any = None, rule: Rule = "printed"
+    thread: str | Thread, *, side: Side | None = None, engagement: LengthLike | None = None, rule: Rule = "printed"
 ) -> ThreadLimits:
     """Limits of size of a thread, of any form that is known.
 
@@ -502,7 +502,7 @@ def limits(
 _thread = thread
 
 
-def limits_of(part: PartLike, side: Side | None = None, *, engagement: Any = None) -> ThreadLimits:
+def limits_of(part: PartLike, side: Side | None = None, *, engagement: LengthLike | None = None) -> ThreadLimits:
     """Limits of one part, of the usual class where none is given; limits that are given come back.
 
     Parameters
@@ -594,11 +594,11 @@ def thread_series(form: str) -> list[dict[str, Any]]:
 def plain_thread(
     side: Side,
     *,
-    pitch: Any,
+    pitch: LengthLike,
     half_angle_deg: float,
-    pitch_diameter: Any,
-    major: Any = None,
-    minor: Any = None,
+    pitch_diameter: LengthLike,
+    major: LengthLike | None = None,
+    minor: LengthLike | None = None,
     starts: int = 1,
     hand: Literal["right", "left"] = "right",
     title: str = "",
