@@ -209,7 +209,7 @@ std::string docstring(const FormulaRow& formula) {
         "\nReturns\n-------\nfloat or ndarray\n"
         "    A float when every argument is a scalar, else an array in the broadcast shape.\n"
         "\nRaises\n------\nDomainError\n"
-        "    An argument outside its range; for arrays with the first bad index and the count.";
+        "    An argument outside its range; for arrays with the first bad index and the count.\n";
     return doc;
 }
 

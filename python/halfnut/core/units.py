@@ -58,6 +58,18 @@ def asked(inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> Iter
 def inch(value: float) -> Length:
     """A length in inches.
 
+    Parameters
+    ----------
+    value : float
+        The number.
+
+    Returns
+    -------
+    Length
+        With its unit.
+
+    Examples
+    --------
     >>> inch(1.25).mm
     31.75
     """
@@ -68,6 +80,18 @@ def inch(value: float) -> Length:
 def mm(value: float) -> Length:
     """A length in millimetres.
 
+    Parameters
+    ----------
+    value : float
+        The number.
+
+    Returns
+    -------
+    Length
+        With its unit.
+
+    Examples
+    --------
     >>> mm(25.4).inch
     1.0
     """
@@ -148,6 +172,11 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
         "spindle speed", "stress", "hardness" or "mass".
     name : str
         The argument's name, for messages.
+
+    Returns
+    -------
+    Quantity
+        In the unit that it was given in where Halfnut knows that unit.
 
     Raises
     ------

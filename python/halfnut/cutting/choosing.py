@@ -450,13 +450,14 @@ def choose(
         Of the cut along the feed, and across it in milling.
     end_diameter, bore, hold, chuck, stick_out, bar_diameter, tool, nose_radius, entering_deg, rake_deg, wear_factor
         As for `turn`, `face` and `bore`; `stick_out` is the bar's overhang in boring, the cutter's in milling.
-    steadies, stock, bar_length, bar_behind
+    steadies, stock, bar_length, bar_behind, hardness_hb, approach, overrun
         As for `turn`; with steadies the deflection is not computed.
     flutes, step_over
         As for `mill`.
     tolerance : str or Length, optional
-        Of the diameter, a faced length, or a milled side: says how the size is closed on; finishing cuts may deflect
-        by `tolerance_share` of it, 0.5 when not given.
+        Of the diameter, a faced length, or a milled side: says how the size is closed on.
+    tolerance_share : float, optional
+        Of it, by which finishing cuts may deflect: 0.5 when not given.
     roughness_um, life_min, force_n : float, optional
         Ra of the last pass; life of the edge at least; force that tool and work bear.
     jaw_force_n, grip_diameter, friction, grip_safety, jaw_mass_kg, jaw_radius : optional

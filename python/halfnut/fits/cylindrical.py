@@ -156,6 +156,13 @@ class CylindricalFit(CylindricalFitFigures):
 def preferred_fits() -> list[dict[str, Any]]:
     """The fits to choose first, with their basis (hole or shaft), use and source.
 
+    Returns
+    -------
+    list of dict
+        A row each, in the order of the tables.
+
+    Examples
+    --------
     >>> [row["fit"] for row in preferred_fits() if row["name"] == "sliding"]
     ['G7/h6', 'H7/g6', 'RC2']
     """

@@ -240,6 +240,11 @@ def lathe(machine_or_name: MachineName) -> Machine:
         A machine file's path, or a name: of a file in a shop folder's ``machines``, in a package that offers one
         through the entry-point group ``halfnut.tables``, or of a demonstration machine.
 
+    Returns
+    -------
+    Machine
+        With its levers, feeds, dials and sizes.
+
     Raises
     ------
     NotTabulatedError
@@ -259,6 +264,18 @@ def lathe(machine_or_name: MachineName) -> Machine:
 def milling_machine(machine_or_name: MachineName) -> Machine:
     """A milling machine or drill press of the shop; see `lathe`.
 
+    Parameters
+    ----------
+    machine_or_name : str, Path or Machine
+        As for `lathe`.
+
+    Returns
+    -------
+    Machine
+        With its levers, feeds, dials and travels.
+
+    Examples
+    --------
     >>> milling_machine("bench-mill").kind
     'mill'
     """

@@ -382,6 +382,11 @@ def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
     job : path, dict or Job
         A job file, or a dictionary shaped as one.
 
+    Returns
+    -------
+    Plan
+        An answer an operation, or why there is none.
+
     Raises
     ------
     InputError
