@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Hashable, Iterable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from halfnut._core import Evidence, spell, spell_span
@@ -10,16 +11,17 @@ from halfnut.core.record import Caution
 from halfnut.core.words import by_rank
 from halfnut.planning.job import adjuster_file
 from halfnut.sheet import texts
-from halfnut.sheet.cards import setups, title_of
-from halfnut.sheet.operation import operation_view
+from halfnut.sheet.cards import title_of
+from halfnut.sheet.operation import CUT_HEADS, cut_row, remarks_of, shown_of
 from halfnut.sheet.telling import at_operations, of_the_whole, sentence, told
-from halfnut.sheet.view import Details, JointView, PartDetails, PlanRow, SetupView
+from halfnut.sheet.view import Details, Drawing, JointView, PartDetails, PlanRow, Table
 
 if TYPE_CHECKING:
-    from halfnut.planning.job import Job
     from halfnut.planning.plans import Plan, PlannedJoint, PlannedPart
 
 __all__ = ["details_of", "plan_rows"]
+_KINDS = ("standard", "handbook", "textbook", "measured", "common practice", "memory")
+"""Kinds of evidence, the firmest first."""
 _FIGURE_NAMES = {
     "window_low_m_min": "speed window",
     "window_high_m_min": "speed window",
@@ -59,46 +61,75 @@ def _row(part: PlannedPart) -> PlanRow:
 
 
 def details_of(plan: Plan) -> Details:
-    """What limits each cut, its forces, drawings of threads, joints, and what all figures rest on."""
+    """What limits each cut, its forces, drawings of threads, joints, and what all figures rest on; each fact once."""
     items = [item for part in plan.parts for op in part.operations for item in op.evidence]
     records = (each.record for part in plan.parts for each in part.joints)
     items += [item for record in records if record is not None for item in record.evidence]
-    return Details(tuple(_part(plan.job, part) for part in plan.parts), _sources(items))
+    shown: set[Hashable] = set()
+    parts = tuple(_part(part, shown) for part in plan.parts)
+    return Details(_coatings(plan), parts, _sources(items))
 
 
-def _part(job: Job, part: PlannedPart) -> PartDetails:
+def _part(part: PlannedPart, shown: set[Hashable]) -> PartDetails:
+    """A part's section; a table or a drawing that is among those `shown` is not shown again."""
     heading = of_the_whole(part)
     at = at_operations(part, heading)
     said = {*heading, *(each for op in part.operations for each in op.told)}
+    tables: list[Table] = []
+    drawings: list[Drawing] = []
+    remarks: dict[str, list[str]] = {}
+    for op in part.operations:
+        found_tables, found_drawings = shown_of(part, op)
+        for each in found_tables:
+            if (each.heads, each.rows) not in shown:
+                shown.add((each.heads, each.rows))
+                tables.append(replace(each, caption=f"{op.number} {each.caption}"))
+        for drawing in found_drawings:
+            if drawing.kind not in shown:
+                shown.add(drawing.kind)
+                drawings.append(drawing)
+        for remark in remarks_of(part, op):
+            remarks.setdefault(remark, []).append(str(op.number))
+    cautions = [*map(told, heading), *(each for op in part.operations for each in at.get(op.number, ()))]
     return PartDetails(
         title=title_of(part),
         number=part.part.number,
-        stock=tuple(_stock(job, part)),
-        setups=tuple(
-            SetupView(
-                f"Setup {each.number}, {each.machine}",
-                tuple(operation_view(part, op, at.get(op.number, ())) for op in each.operations),
-            )
-            for each in setups(part)
-        ),
-        totals=(
+        pairs=(
+            *_stock(part),
             ("One piece", spell(part.time_each_s, "time", "mm")),
             (f"Lot of {part.part.quantity}", spell(part.time_lot_s, "time", "mm")),
         ),
-        hazards=tuple(map(told, heading)),
+        cuts=Table("", CUT_HEADS, tuple(cut_row(part, op) for op in part.operations)),
+        tables=tuple(tables),
+        drawings=tuple(drawings),
+        remarks=tuple((", ".join(numbers), remark) for remark, numbers in remarks.items()),
+        cautions=tuple(cautions),
         stock_error=part.stock_error,
         threaded=any(op.step.do in {"thread", "tap"} for op in part.operations),
         joints=tuple(_joint(each, said) for each in part.joints),
     )
 
 
-def _sources(items: Iterable[Evidence]) -> tuple[tuple[str, str, str], ...]:
-    """What the figures rest on, the figures of one source together; what the person gave is no source."""
-    found: dict[tuple[str, str], dict[str, None]] = {}
+def _sources(items: Iterable[Evidence]) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+    """What the figures rest on, by kind, the figures of one source together; what the person gave is no source."""
+    found: dict[str, dict[str, dict[str, None]]] = {}
     for item in items:
         if item.rule_id != "given":
-            found.setdefault((item.source, item.kind), {})[_spoken(item.figure)] = None
-    return tuple((", ".join(figures), source, kind) for (source, kind), figures in found.items())
+            found.setdefault(item.kind, {}).setdefault(item.source, {})[_spoken(item.figure)] = None
+    kinds = sorted(found, key=lambda kind: (_KINDS.index(kind) if kind in _KINDS else len(_KINDS), kind))
+    return tuple((kind, tuple((source, ", ".join(of)) for source, of in found[kind].items())) for kind in kinds)
+
+
+def _coatings(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """Every coating that a part bears, and what it grows, in the units of the first."""
+    out: dict[str, str] = {}
+    for part in plan.parts:
+        if part.part.coating is not None:
+            coating = plan.job.coatings[part.part.coating]
+            grows = spell_span(coating.surface.min_um, coating.surface.max_um, "film", part.unit)
+            finish = f"{coating.finish}: " if coating.finish is not None else ""
+            out.setdefault(sentence(coating.title), f"{finish}grows {grows} a surface")
+    return tuple(out.items())
 
 
 def _joint(planned: PlannedJoint, said: set[Caution]) -> JointView:
@@ -162,16 +193,10 @@ def _spoken(figure: str) -> str:
     return figure.removesuffix(unit).replace("_", " ")
 
 
-def _stock(job: Job, part: PlannedPart) -> list[tuple[str, str]]:
-    """How the stock is cut up, and what the coating grows."""
-    unit, cut = part.unit, part.stock
-    out = []
-    if cut is not None:
-        extras = (("Kerf", cut.kerf_mm), ("To face off an end", cut.facing_mm), ("Stub in the chuck", cut.grip_mm))
-        out += [(name, spell(value, "travel", unit)) for name, value in extras if value]
-    if part.part.coating is not None:
-        coating = job.coatings[part.part.coating]
-        grows = spell_span(coating.surface.min_um, coating.surface.max_um, "film", unit)
-        finish = f", {coating.finish}" if coating.finish is not None else ""
-        out.append(("Coating", f"{coating.title}{finish}: {grows} a surface"))
-    return out
+def _stock(part: PlannedPart) -> list[tuple[str, str]]:
+    """How the stock is cut up."""
+    cut = part.stock
+    if cut is None:
+        return []
+    extras = (("Kerf", cut.kerf_mm), ("To face off an end", cut.facing_mm), ("Stub in the chuck", cut.grip_mm))
+    return [(name, spell(value, "travel", part.unit)) for name, value in extras if value]

@@ -1,9 +1,8 @@
-"""An operation as the details show it: its passes and sizes, drawings, steps, forces and limits."""
+"""An operation as the details show it: forces and limits as a row, then what the card leaves out."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 from urllib.parse import quote
 
 from halfnut._core import spell, spell_number, spell_span
@@ -16,10 +15,10 @@ from halfnut.planning.answers import Answer
 from halfnut.sheet import texts
 from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
 from halfnut.sheet.telling import sentence
-from halfnut.sheet.view import Drawing, OperationView, Told
+from halfnut.sheet.view import Drawing, Table
 from halfnut.threads.standard import ThreadLimits
 
-__all__ = ["operation_view"]
+__all__ = ["CUT_HEADS", "cut_row", "remarks_of", "shown_of"]
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation, PlannedPart
@@ -44,37 +43,49 @@ _DO = {
 }
 
 
-def operation_view(part: PlannedPart, op: PlannedOperation, cautions: Sequence[Told]) -> OperationView:
-    """An operation as the details show it, with what is told of it."""
+CUT_HEADS = (
+    "operation",
+    "speed",
+    "force, likely",
+    "power, most",
+    "deflects, most",
+    "tool life",
+    "held back by",
+    "time",
+)
+
+
+def cut_row(part: PlannedPart, op: PlannedOperation) -> tuple[str, ...]:
+    """An operation as a row: its forces with their bands, what holds it back and what would help."""
     found = op.answer
-    head: dict[str, Any] = {"number": op.number, "heading": _heading(op)}
-    note = (op.step.note,) if op.step.note else ()
     if found is None:
-        return OperationView(**head, size="", error=op.error, remarks=note)
-    return OperationView(
-        **head,
-        size=_size(found, part.unit, op.step.do),
-        with_what=_tool(found),
-        tables=(*tables_of(found, part.unit), *holding_table(found, part.unit)),
-        drawing=_drawing(found),
-        gears=_gears(found),
-        steps=_steps(found),
-        figures=tuple(_figures(found, part.unit)),
-        remarks=tuple(
-            map(
-                sentence,
-                (*note, *found.remarks, *_holding_remarks(found, part.unit)),
-            )
-        ),
-        cautions=tuple(cautions),
-    )
+        return (f"{op.number} {_heading(op)}", "", "", "", "", "", "not planned", "")
+    name = f"{op.number} {_heading(op)} {_size(found, part.unit, op.step.do)}"
+    return (name, *_cut_cells(found, part.unit), spell(found.time_s, "time", "mm"))
 
 
-def _steps(found: Answer) -> tuple[str, ...]:
-    for way in (found.chasing, found.knurling):
-        if way is not None:
-            return tuple(way.steps())
-    return ()
+def remarks_of(part: PlannedPart, op: PlannedOperation) -> list[str]:
+    """What there is to say of an operation beyond its figures."""
+    found, note = op.answer, ([op.step.note] if op.step.note else [])
+    if found is None:
+        return [*note, op.error]
+    said = (*note, _tool(found), *found.remarks, *_holding_remarks(found, part.unit), *_at_the_lathe(found))
+    return [sentence(each) for each in said if each]
+
+
+def shown_of(part: PlannedPart, op: PlannedOperation) -> tuple[tuple[Table, ...], tuple[Drawing, ...]]:
+    """Tables and drawings of an operation: threads and knurls before and after, how far the work deflects, gears."""
+    found = op.answer
+    if found is None:
+        return (), ()
+    tables = (*tables_of(found, part.unit), *holding_table(found, part.unit))
+    return tables, tuple(each for each in (_drawing(found), _gears(found)) if each is not None)
+
+
+def _at_the_lathe(found: Answer) -> list[str]:
+    """How to cut a thread or a knurl, in order; the figures of its passes stand on the card."""
+    way = found.chasing or found.knurling
+    return [] if way is None else list(way.steps())
 
 
 def _heading(op: PlannedOperation) -> str:
@@ -147,7 +158,8 @@ def _drawing(found: Answer) -> Drawing | None:
         return None
     picture = profile_svg(found.record, found.mate, width_mm=130)
     words = f"Profile of {found.record.thread} and {found.mate.thread} with their tolerance zones; sizes in the table"
-    return Drawing(f"data:image/svg+xml,{quote(picture)}", words)
+    sides = sorted((str(found.record.thread), str(found.mate.thread)))
+    return Drawing(f"data:image/svg+xml,{quote(picture)}", words, "; ".join(sides).replace("-LH", ""))
 
 
 def _gears(found: Answer) -> Drawing | None:
@@ -155,54 +167,52 @@ def _gears(found: Answer) -> Drawing | None:
     if found.chasing is None or found.chasing.train is None or not any(each.group == "gears" for each in found.levers):
         return None
     train = found.chasing.train
-    return Drawing(f"data:image/svg+xml,{quote(train_svg(train, width_mm=54))}", f"Change gears {train.gears}")
+    return Drawing(
+        f"data:image/svg+xml,{quote(train_svg(train, width_mm=54))}",
+        f"Change gears {train.gears}",
+        f"gears {train.gears}",
+        True,
+    )
 
 
-def _force_band(low: float | None, high: float | None, cut: Cut, unit: str) -> list[tuple[str, str]]:
-    if low is None or high is None:
-        return []
-    state = "checked on measured cuts" if cut.force_verified else "unverified"
-    return [("likely", f"{spell_span(low, high, 'force', unit)}, {state}")]
-
-
-def _figures(found: Answer, unit: str) -> list[tuple[str, str]]:
+def _cut_cells(found: Answer, unit: str) -> tuple[str, ...]:
+    """Speed, force, power, deflection, tool life, and what holds the cut back, as cells."""
     cut = found.cut
-    out: list[tuple[str, str]] = []
-    if cut is not None:
-        out.append(("cutting speed", spell(cut.cutting_speed_m_min, "speed", unit)))
-        if cut.cutting_force_n is not None:
-            out.append(("force", spell(cut.cutting_force_n, "force", unit)))
-            out += _force_band(cut.cutting_force_low_n, cut.cutting_force_high_n, cut, unit)
-        elif cut.feed_force_n is not None:
-            out.append(("thrust", spell(cut.feed_force_n, "force", unit)))
-            out += _force_band(cut.feed_force_low_n, cut.feed_force_high_n, cut, unit)
-        if cut.spindle_power_kw is not None:
-            available, high = "", cut.spindle_power_high_kw
-            if cut.available_power_kw is not None:
-                available = f" of {spell(cut.available_power_kw, 'power', unit)}"
-            most = "" if high is None else f", up to {spell(high, 'power', unit)}"
-            out.append(("spindle power", spell(cut.spindle_power_kw, "power", unit) + most + available))
-        if cut.torque_nm is not None:
-            out.append(("torque", spell(cut.torque_nm, "torque", unit)))
-        if cut.deflection_mm is not None:
-            bent = texts.small(cut.deflection_mm, unit)
-            if cut.deflection_high_mm is not None:
-                bent += f", up to {texts.small(cut.deflection_high_mm, unit)}"
-            out.append(("deflection", bent))
-        if cut.edge_text:
-            out.append(("at the most force", f"{cut.edge_limits} {'held' if cut.holds_at_edge else 'NOT held'}"))
-        if cut.tool_life_min is not None:
-            likely = cut.filled("{tool_life_low_min..tool_life_high_min}, unverified")
-            out += [("tool life", likely)] if likely else []
-        if cut.roughness_ra_um is not None:
-            out.append(("Ra", f"{spell(cut.roughness_ra_um, 'roughness', unit)}, {words('said', 'geometry_alone')}"))
-        if found.chasing is not None and cut.time_s is not None:
-            out.append(("one pass", spell(cut.time_s, "time", "mm")))
-    out.append(("time", spell(found.time_s, "time", "mm")))
+    if cut is None:
+        return ("", "", "", "", "", "")
+    force, low, high = cut.cutting_force_n, cut.cutting_force_low_n, cut.cutting_force_high_n
+    if force is None:
+        force, low, high = cut.feed_force_n, cut.feed_force_low_n, cut.feed_force_high_n
+    shown = "" if force is None else spell(force, "force", unit)
+    if low is not None and high is not None:
+        band = spell_span(low, high, "force", unit)
+        shown += f" ({band}{'' if cut.force_verified else ', unverified'})"
+    power = ""
+    if cut.spindle_power_kw is not None:
+        most = cut.spindle_power_kw if cut.spindle_power_high_kw is None else cut.spindle_power_high_kw
+        power = spell(most, "power", unit)
+        if cut.available_power_kw is not None:
+            power += f" of {spell(cut.available_power_kw, 'power', unit)}"
+    bent = cut.deflection_mm if cut.deflection_high_mm is None else cut.deflection_high_mm
+    life = cut.filled("{tool_life_low_min..tool_life_high_min}") if cut.tool_life_min is not None else ""
+    return (
+        spell(cut.cutting_speed_m_min, "speed", unit),
+        shown,
+        power,
+        "" if bent is None else texts.small(bent, unit),
+        life or "",
+        _held_back(found, cut),
+    )
+
+
+def _held_back(found: Answer, cut: Cut) -> str:
+    """The limit that binds, what is left of it, and what would let it give."""
+    if cut.operation in {"thread", "knurl"}:
+        return ""
     if found.chosen is not None:
         name = found.chosen.tightest
-        out.append(("of which cutting", spell(found.chosen.shares_s["cutting"], "time", "mm")))
-        out.append(("least is left of", f"{words('limit', name)}, {found.chosen.slack[name]:.0%}"))
-    elif cut is not None and cut.operation not in {"thread", "knurl"}:
-        out.append(("limited by", cut.limit_words))
-    return out
+        held, left, cure = words("limit", name), f", {found.chosen.slack[name]:.0%} left", words("help", name)
+    else:
+        held, left, cure = cut.limit_words, "", cut.help_words
+    over = "" if cut.holds_at_edge is not False else f"; at the most force not held: {cut.edge_limits}"
+    return f"{held}{left}{over}" + (f". {sentence(cure)}" if cure else "")

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from halfnut._core import spell
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
+from halfnut.sheet.paper import text_width
 from halfnut.sheet.rows import measured
 from halfnut.sheet.view import PaperTable
 
@@ -17,11 +20,37 @@ __all__ = ["papers_of"]
 
 _BOXES = 4
 """Pieces that an inspection list has a box for."""
+_LINES = 39.0
+"""Lines of a page, and what a row needs of them beside its own."""
+_ROW = 0.45
+_WIDE = 41.0
+"""Of a page, in sizes of its words."""
 
 
 def papers_of(plan: Plan) -> tuple[PaperTable, ...]:
-    """The papers of a job in the order they are used."""
-    return (_cut_list(plan), _tool_list(plan), _order(plan), _inspection(plan))
+    """The papers of a job in the order they are used, each a page; a list that is longer goes on on another."""
+    lists = (_cut_list(plan), *_tool_lists(plan), _order(plan), _inspection(plan))
+    return tuple(page for each in lists for page in _pages(each))
+
+
+def _pages(paper: PaperTable) -> list[PaperTable]:
+    """A list in pages, by how many lines its rows take at most."""
+    pages: list[list[tuple[str, ...]]] = [[]]
+    left = _LINES
+    for row in paper.rows:
+        longest = max(text_width(cell) for cell in row)
+        others = sum(text_width(cell) for cell in row) - longest
+        lines = _ROW + math.ceil(longest / max(_WIDE - others - 1.2 * len(row), 8.0))
+        if lines > left:
+            pages.append([])
+            left = _LINES
+        pages[-1].append(row)
+        left -= lines
+    if len(pages) == 1:
+        return [paper]
+    return [
+        replace(paper, title=f"{paper.title}, {n} of {len(pages)}", rows=tuple(rows)) for n, rows in enumerate(pages, 1)
+    ]
 
 
 def _cut_list(plan: Plan) -> PaperTable:
@@ -57,18 +86,25 @@ def _cut_list(plan: Plan) -> PaperTable:
     return PaperTable("Cut list", ("stock", "for", "pieces", "saw", "bars", "last bar leaves", "done"), tuple(rows))
 
 
-def _tool_list(plan: Plan) -> PaperTable:
+def _tool_lists(plan: Plan) -> list[PaperTable]:
     """What to lay out at each machine, and for which operations."""
-    used: dict[tuple[str, str], dict[str, list[str]]] = {}
+    used: dict[str, dict[str, dict[str, list[str]]]] = {}
     for part, op in plan.operations:
         for tool in _tools(part, op):
-            rows_of = used.setdefault((op.machine.name, tool), {}).setdefault(title_of(part), [])
-            rows_of += [] if tool == op.step.holding else [str(op.number)]
-    rows = tuple(
-        (machine, tool, "; ".join(f"{part} {', '.join(numbers)}".strip() for part, numbers in where.items()), "")
-        for (machine, tool), where in sorted(used.items())
-    )
-    return PaperTable("Tool list", ("machine", "tool", "for part and row", "laid out"), rows)
+            of_tool = used.setdefault(op.machine.name, {}).setdefault(tool, {})
+            of_tool.setdefault(title_of(part), []).extend([] if tool == op.step.holding else [str(op.number)])
+    heads = ("tool", "for part and row", "laid out")
+    return [
+        PaperTable(
+            f"Tool list, {machine}",
+            heads,
+            tuple(
+                (tool, "; ".join(f"{part} {', '.join(numbers)}".strip() for part, numbers in where.items()), "")
+                for tool, where in sorted(tools.items())
+            ),
+        )
+        for machine, tools in sorted(used.items())
+    ]
 
 
 def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:

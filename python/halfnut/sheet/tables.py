@@ -1,15 +1,13 @@
-"""The tables of an operation on a sheet: passes, threads, chasing, knurls, holding."""
+"""The tables of an operation in the details: threads, knurls, holding."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from halfnut._core import spell, spell_number
-from halfnut.core.words import words
-from halfnut.cutting.chasing import ChasePass, Chasing
 from halfnut.cutting.holding import Holding
 from halfnut.knurls.blanks import KnurlBlank
-from halfnut.planning.answers import Answer, Pass
+from halfnut.planning.answers import Answer
 from halfnut.sheet import texts
 from halfnut.sheet.view import Table
 from halfnut.threads.gauging import OverWires
@@ -22,17 +20,13 @@ TELLING_MM = 0.005
 
 
 def tables_of(found: Answer, unit: str) -> list[Table]:
-    """The tables of an operation."""
+    """What a thread or a knurl measures before and after."""
     out = []
-    if found.passes:
-        out.append(_pass_table(found, unit))
     record = found.record
     if isinstance(record, ThreadLimits):
         out.append(_thread_table(record, found.wires))
     if isinstance(record, TaperPipe):
         out.append(_taper_table(record))
-    if found.chasing is not None:
-        out.append(_chase_table(found.chasing))
     if isinstance(record, KnurlBlank):
         out.append(_knurl_table(record, unit))
     return out
@@ -59,43 +53,6 @@ def holding_table(found: Answer, unit: str) -> list[Table]:
     force = spell(held.bend.force_n, "force", unit)
     caption = f"Left larger than set as the work deflects, {unit}; at most {force} across it"
     return [Table(caption, heads, (row,))]
-
-
-def _pass_table(found: Answer, unit: str) -> Table:
-    left_on = "off_mm" in found.sizes
-    deep = "depth_mm" in found.sizes or "shape" in found.sizes
-    dial = f"{found.dial} dial" if found.dial else "dial"
-    heads: tuple[str, ...]
-    heads = (
-        "pass",
-        "depth",
-        "still on" if left_on else "reached" if deep else "⌀ after",
-        f"{dial}: turns",
-        "line",
-        "from the line",
-    )
-    rows: list[tuple[str, ...]] = []
-    for each in found.passes:
-        size = spell_number(each.size_mm, "length", unit) if left_on or deep else texts.diameter(each.size_mm, unit)
-        rows.append((_pass_name(each), spell_number(each.depth_mm, "length", unit), size, *_dial(each)))
-    shown = 3 if all(each.reading is None for each in found.passes) else 6 if any(row[5] for row in rows) else 5
-    heads, rows = heads[:shown], [row[:shown] for row in rows]
-    what = "Depth, the point counted" if "depth_mm" in found.sizes else "Passes"
-    caption = f"{what}, {unit}; the {dial} at 0 where the tool touches"
-    chosen = found.chosen
-    if chosen is not None and chosen.instrument != "none" and any(each.measure for each in found.passes):
-        caption += f"; measure with {words('instrument', chosen.instrument)}"
-    return Table(caption, heads, tuple(rows), ("measured",))
-
-
-def _pass_name(each: Pass) -> str:
-    return f"{each.number}, measure first" if each.measure else f"{each.number}"
-
-
-def _dial(each: Pass) -> tuple[str, str, str]:
-    if each.reading is None:
-        return (words("said", "as_measured") if each.measure else "", "", "")
-    return (str(each.reading.turns), str(each.reading.line), each.reading.remainder)
 
 
 def _thread_table(record: ThreadLimits, wires: OverWires | None) -> Table:
@@ -152,32 +109,6 @@ def _coated(record: ThreadLimits) -> dict[str, tuple[float | None, float | None]
 def _pair(values: Iterable[float | None], unit: str, extra: int) -> tuple[str, ...]:
     places = extra + (4 if unit == "in" else 3)
     return tuple("–" if value is None else f"{value:.{places}f}" for value in values)
-
-
-def _chase_table(found: Chasing) -> Table:
-    """The passes from the stop to measure on; those before it are in the caption, as lines of the dial."""
-    before = [str(each.line) for each in found.passes if each.number < found.stop.number]
-    word = ", measure" if found.taper is None else ", try the gauge"
-
-    def read(each: ChasePass) -> str:
-        if found.taper is not None:
-            return f"{found.gauge_turns(each.left_mm):.1f}"
-        return "–" if each.over_wires_mm is None else spell_number(each.over_wires_mm, "length", found.unit)
-
-    rows = tuple(
-        (
-            f"{each.line}{word if each.measure else ''}",
-            read(each),
-            spell_number(each.left_mm, "length", found.unit),
-            f"{each.left_lines:.1f}",
-        )
-        for each in found.passes[found.stop.number - 1 :]
-    )
-    reading = "across balls" if found.side == "internal" else "over wires"
-    if found.taper is not None:
-        reading = "turns of the gauge left"
-    caption = f"Lines of the {found.slide} from touching, {found.unit}: {', '.join([*before, 'then'])}"
-    return Table(caption, ("line", reading, "left on the pitch ⌀", "lines left"), rows, ("measured",))
 
 
 def _knurl_table(record: KnurlBlank, unit: str) -> Table:

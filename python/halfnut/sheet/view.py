@@ -10,11 +10,9 @@ __all__ = [
     "Details",
     "Drawing",
     "JointView",
-    "OperationView",
     "PaperTable",
     "PartDetails",
     "PlanRow",
-    "SetupView",
     "Table",
     "Told",
 ]
@@ -45,33 +43,9 @@ class Drawing:
 
     address: str
     words: str
-
-
-@dataclass(frozen=True)
-class OperationView:
-    """One operation as the details show it."""
-
-    number: int
-    heading: str
-    size: str
-    with_what: str = ""
-    tables: tuple[Table, ...] = ()
-    drawing: Drawing | None = None
-    gears: Drawing | None = None
-    figures: tuple[tuple[str, str], ...] = ()
-    steps: tuple[str, ...] = ()
-    """What to do, in order."""
-    remarks: tuple[str, ...] = ()
-    cautions: tuple[Told, ...] = ()
-    error: str = ""
-
-
-@dataclass(frozen=True)
-class SetupView:
-    """Operations done at one machine in one holding of the work."""
-
-    heading: str
-    operations: tuple[OperationView, ...]
+    kind: str = ""
+    """What it is a picture of, the same for pictures that show the same."""
+    narrow: bool = False
 
 
 @dataclass(frozen=True)
@@ -91,21 +65,27 @@ class PartDetails:
 
     title: str
     number: str
-    stock: tuple[tuple[str, str], ...]
-    setups: tuple[SetupView, ...]
-    totals: tuple[tuple[str, str], ...]
+    pairs: tuple[tuple[str, str], ...]
+    """How the stock is cut up, how long a piece and the lot take."""
+    cuts: Table
+    tables: tuple[Table, ...]
+    drawings: tuple[Drawing, ...]
+    remarks: tuple[tuple[str, str], ...]
+    """Numbers of the operations, and what is said of them."""
+    cautions: tuple[Told, ...]
     stock_error: str = ""
-    hazards: tuple[Told, ...] = ()
     threaded: bool = False
     joints: tuple[JointView, ...] = ()
 
 
 @dataclass(frozen=True)
 class Details:
-    """The details of a job: a section a part, and once what all figures rest on: figures, citation, kind."""
+    """The details of a job: its coatings, a section a part, and once what all figures rest on."""
 
+    coatings: tuple[tuple[str, str], ...]
     parts: tuple[PartDetails, ...]
-    sources: tuple[tuple[str, str, str], ...]
+    sources: tuple[tuple[str, tuple[tuple[str, str], ...]], ...]
+    """By their kind: citations, each with the figures that rest on it."""
 
 
 @dataclass(frozen=True)

@@ -469,4 +469,5 @@ def test_a_job_cuts_a_taper_thread_and_its_sheet_says_when_to_stop(tmp_path):
     # E0, E1 of ASME B1.20.1, with 0.8 of a pitch of height about them
     for figure in ("0.8156", "0.7584", "0.7013", "0.8356", "0.7784", "0.7213"):
         assert f">{figure}<" in page, figure
-    assert "turns of the gauge left" in page and "try the gauge" in page and "over wires" not in page
+    card = (tmp_path / plan.parts[0].file).read_text("utf-8")
+    assert "turns to come" in card and "Try the gauge" in card and "over wires" not in page + card

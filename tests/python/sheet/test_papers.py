@@ -1,14 +1,24 @@
 """Papers of a job, and the cards on a phone."""
 
+import io
+import json
 import os
 import re
 import shutil
+import sys
 from pathlib import Path
 
+import pypdf
 import pytest
 
 import halfnut as hn
+from halfnut.sheet.details import details_of
 from halfnut.sheet.papers import papers_of
+
+if sys.version_info >= (3, 11):
+    import tomllib
+else:
+    import tomli as tomllib
 
 DEMO = Path(hn.__file__).parent / "demo"
 CHROMIUM = shutil.which("chromium")
@@ -22,12 +32,12 @@ def plan():
     return hn.plan(DEMO / "job.toml")
 
 
-def table(plan, title):
-    return next(each for each in papers_of(plan) if each.title == title)
+def rows_of(plan, title):
+    return [row for each in papers_of(plan) if each.title.partition(",")[0] == title for row in each.rows]
 
 
 def test_the_cut_list_saws_enough_of_each_stock(plan):
-    rows = table(plan, "Cut list").rows
+    rows = rows_of(plan, "Cut list")
     for part in plan.parts:
         (row,) = (row for row in rows if row[1] == part.part.title)
         blanks, _, length = row[3].removesuffix(" in").partition(" \N{MULTIPLICATION SIGN} ")
@@ -41,7 +51,7 @@ def test_the_cut_list_saws_enough_of_each_stock(plan):
 
 
 def test_the_tool_list_has_every_drill_reamer_tap_and_cutter(plan):
-    tools = [row[1] for row in table(plan, "Tool list").rows]
+    tools = [row[0] for row in rows_of(plan, "Tool list")]
     assert len(set(tools)) >= 20
     for word in (
         "drill",
@@ -60,17 +70,53 @@ def test_the_tool_list_has_every_drill_reamer_tap_and_cutter(plan):
 
 
 def test_the_inspection_list_has_each_thread_and_fit_with_limits(plan):
-    rows = table(plan, "Inspection list").rows
+    rows = rows_of(plan, "Inspection list")
     threads = [op for _, op in plan.operations if op.step.do == "thread"]
     assert sum(("over wires" in row[2] or "across balls" in row[2]) for row in rows) == len(threads)
     assert all(float(low) < float(high) for *_, low, high in (row[:6] for row in rows))
 
 
 def test_the_order_of_work_has_each_operation_once(plan):
-    rows = table(plan, "Order of work").rows
+    rows = rows_of(plan, "Order of work")
     spans = [re.findall(r"\d+", row[4]) for row in rows]
     count = sum((int(span[-1]) - int(span[0])) // 10 + 1 for span in spans)
     assert count == sum(len(part.operations) for part in plan.parts)
+
+
+@NEEDS_BROWSER
+def test_each_paper_is_a_page_and_the_details_are_few(plan, tmp_path):
+    """On A4 and on Letter; in the details nothing is said twice of a part."""
+    from playwright.sync_api import sync_playwright
+
+    twice = json.loads(json.dumps(tomllib.loads((DEMO / "job.toml").read_text(encoding="utf-8")), default=str))
+    more = [
+        part | {"name": f"{part['name']} {n}", "title": f"{part['title']} {n}"}
+        for n in (1, 2)
+        for part in twice["parts"]
+    ]
+    plans = {"demo": plan, "long": hn.plan(twice | {"parts": [part for part in more if "adjuster" not in part]})}
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        page = browser.new_page()
+        pages = {}
+        for name, found in plans.items():
+            for kind in ("papers", "details"):
+                path = tmp_path / f"{name}-{kind}.html"
+                path.write_text(found.files()[f"{kind}.html"], encoding="utf-8")
+                page.goto(path.as_uri())
+                for paper in ("A4", "Letter"):
+                    printed = pypdf.PdfReader(io.BytesIO(page.pdf(format=paper)))
+                    pages[name, kind, paper] = [each.extract_text() for each in printed.pages]
+        browser.close()
+    for name, found in plans.items():
+        for paper in ("A4", "Letter"):
+            assert len(pages[name, "papers", paper]) == len(papers_of(found)), (name, paper)
+    assert len(papers_of(plans["long"])) > len(papers_of(plan)) == 5
+    assert max(len(pages["demo", "details", paper]) for paper in ("A4", "Letter")) <= 16
+    for part in details_of(plan).parts:
+        said = [text for _, text in part.remarks]
+        assert len(said) == len(set(said))
+        assert len({each.text for each in part.cautions}) == len(part.cautions)
 
 
 MEASURE = """
