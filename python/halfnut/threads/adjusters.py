@@ -159,13 +159,12 @@ class Adjuster(Record):
         number = _number
         shortest, longest = number(f["shortest_mm"]), number(f["longest_mm"])
         out = [
-            f"{self.form} {self.ends[0].external}: wind from {span(shortest, longest, unit)}, "
+            f"{self.ends[0].external}: wind {span(shortest, longest, unit)}, "
             f"{number(f['turns']):.2f} turns of {one(number(f['travel_per_turn_mm']), unit)}; "
             f"factor of safety {self.given['factor_of_safety']:g}"
         ]
         out.append(
-            f"  travel    {both(number(f['travel_per_turn_mm']), unit)} a turn, "
-            f"{both(number(f['travel_per_flat_mm']), unit)} a flat of {self.given['flats']:g}"
+            f"  travel    {both(number(f['travel_per_flat_mm']), unit)} a flat of {self.given['flats']:g}; {self.form}"
         )
         by_strength, by_rule = number(f["longest_strength_mm"]), number(f["longest_rule_mm"])
         out.append(f"  longest   {one(by_strength, unit)} by strength, {one(by_rule, unit)} by rule: the lesser holds")
@@ -196,8 +195,8 @@ class Adjuster(Record):
         row = self.rows[-1]
         tilts = max(number(row["first_tilt_deg"]), row["second_tilt_deg"] or 0.0)
         out.append(
-            f"  play      lock nuts slack: {span(row['axial_play_min_mm'], row['axial_play_max_mm'], unit)} end play, "
-            f"up to {tilts:.2f} deg either way at the longest; tight: none below the preload"
+            f"  play      nuts slack: {span(row['axial_play_min_mm'], row['axial_play_max_mm'], unit)}, "
+            f"up to {tilts:.2f} deg; tight: none under preload"
         )
         for name, row in zip(("shortest", "half", "longest"), self.rows, strict=True):
             out.append(

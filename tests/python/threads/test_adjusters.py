@@ -279,7 +279,8 @@ def test_the_command_answers_and_writes_the_page(tmp_path):
             args += [f"--{key.replace('_', '-')}", str(value)]
     result = CliRunner().invoke(command, args)
     assert result.exit_code == 0, result.output
-    assert result.output.startswith("turnbuckle, opposite hands 7/8-14 UNF-2A: wind from")
+    assert result.output.startswith("7/8-14 UNF-2A: wind ")
+    assert "turnbuckle, opposite hands" in result.output
     assert "<h1>" in page.read_text(encoding="utf-8")
 
 
