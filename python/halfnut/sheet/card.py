@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import groupby, takewhile
 from typing import Literal
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from halfnut.core.text import shown
 
-__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "filled"]
+__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "filled", "firm"]
 
 Setting = tuple[tuple[str, str], ...]
 """What stands on a machine's plates, in the order a hand reaches for it: what is set, and where to."""
@@ -135,6 +136,16 @@ def bars(moves: Iterable[Move]) -> tuple[Bar, ...]:
         )
         for spindle, of_spindle in groupby(moves, key=lambda move: move.spindle)
     )
+
+
+_POINTED = re.compile(r"(?<![\w.])\d*\.\d+")
+
+
+def firm(text: str) -> Markup:
+    """Text whose figures with a decimal point are bold: a thin point is what a photocopy loses first."""
+    pieces = re.split(r"(<[^>]*>)", escape(text))
+    bold = [each if each.startswith("<") else _POINTED.sub(r"<b>\g<0></b>", each) for each in pieces]
+    return Markup("".join(bold))
 
 
 def filled(template: str, *parts: object) -> Markup:

@@ -13,6 +13,7 @@ from halfnut.core.text import shown
 from halfnut.core.words import words
 from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, adjuster_file
 from halfnut.sheet import texts
+from halfnut.sheet.card import firm
 from halfnut.sheet.cards import cards_of, ticks, title_of
 from halfnut.sheet.details import details_of, plan_rows
 from halfnut.sheet.paper import paper_named
@@ -41,6 +42,7 @@ def environment() -> jinja2.Environment:
         finalize=_written,
     )
     out.globals.update(words=words, ticks=ticks)
+    out.filters["firm"] = firm
     return out
 
 

@@ -84,6 +84,9 @@ MEASURE = """
         words: [...document.querySelectorAll('.card')].map(card => card.textContent.trim().split(/\\s+/).length),
         operations: [...document.querySelectorAll('.card')].map(card =>
             [...card.querySelectorAll('.no')].filter(each => each.textContent.trim()).length),
+        thin: [...document.querySelectorAll('.card *')].filter(each => getComputedStyle(each).fontWeight < 700)
+            .flatMap(each => [...each.childNodes]).filter(each => each.nodeType === 3 && /\\d*\\.\\d/.test(each.data))
+            .map(each => each.data),
         read: [...large].flatMap(each => each.textContent.trim().split(/\\s+/)),
     };
 }
@@ -208,6 +211,11 @@ def test_black_one_dark_red_and_both_seven_to_one(printed):
     assert len(colours) == 2
     for colour in colours:
         assert 1.05 / (luminance(colour) + 0.05) >= 7
+
+
+def test_a_decimal_point_is_never_thin(printed):
+    """Set in the plain weight it is what two photocopies lose; 873 is then read for .873."""
+    assert [each.seen["thin"] for each in printed if each.seen["thin"]] == []
 
 
 def test_the_first_lever_is_near_the_top_and_a_card_is_short(printed):

@@ -134,7 +134,8 @@ MEASURE = """
         lever: first.offsetTop,
         fields: fields.map(each => box(each).height),
         broken: [...document.querySelectorAll('.size, .dial b, .all b, td, .lv b, .n')]
-            .filter(each => each.getClientRects().length > 1 && !each.querySelector('input'))
+            .filter(each => new Set([...each.getClientRects()].map(each => Math.round(each.top))).size > 1
+                && !each.querySelector('input'))
             .map(each => each.textContent),
         stuck: Math.abs(box(first).top) < 1.5,
     };
