@@ -42,6 +42,7 @@ constexpr std::array kSlideMembers{
     HALFNUT_MEMBER(Slide, marked_in_inch), HALFNUT_MEMBER(Slide, reads_diameter),
     HALFNUT_MEMBER(Slide, travel_mm),      HALFNUT_MEMBER(Slide, readout_mm),
     HALFNUT_MEMBER(Slide, power_feed),     HALFNUT_MEMBER(Slide, backlash_mm),
+    HALFNUT_MEMBER(Slide, approach_minus),
 };
 
 constexpr std::array kChuckMembers{
@@ -55,6 +56,7 @@ constexpr std::array kChuckMembers{
     HALFNUT_MEMBER(Chuck, opening_least_mm),
     HALFNUT_MEMBER(Chuck, opening_greatest_mm),
     HALFNUT_MEMBER(Chuck, jaw_mass_kg),
+    HALFNUT_MEMBER(Chuck, run_out_mm),
 };
 
 constexpr std::array kGearboxStepMembers{
@@ -119,6 +121,10 @@ constexpr std::array kMachineMembers{
     HALFNUT_MEMBER(Machine, hand_ream_rpm),
     HALFNUT_MEMBER(Machine, hand_knurl_rpm),
     HALFNUT_MEMBER(Machine, hand_axes),
+    HALFNUT_MEMBER(Machine, tool_clearance_mm),
+    HALFNUT_MEMBER(Machine, dividing_ratio),
+    HALFNUT_MEMBER(Machine, dividing_plates),
+    HALFNUT_MEMBER(Machine, direct_holes),
 };
 
 void bind_steps(py::module_& module) {

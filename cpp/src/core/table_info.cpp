@@ -13,6 +13,7 @@
 #include "halfnut/core/tables.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/fits/tables.hpp"
+#include "halfnut/job/tables.hpp"
 #include "halfnut/knurls/tables.hpp"
 #include "halfnut/material/tables.hpp"
 #include "halfnut/threads/column_tables.hpp"

@@ -283,13 +283,14 @@ std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult
     return out;
 }
 
-/// Sizes of a section: a list, or a text with commas between.
-std::vector<Given> sizes_of(const Given& section) {
-    if (section.tag == Given::Tag::list) {
-        return {section.items.begin(), section.items.end()};
+}  // namespace
+
+std::vector<Given> sizes_of(const Given& sizes) {
+    if (sizes.tag == Given::Tag::list) {
+        return {sizes.items.begin(), sizes.items.end()};
     }
     std::vector<Given> out;
-    string_view rest = section.tag == Given::Tag::text ? section.text : string_view{};
+    string_view rest = sizes.tag == Given::Tag::text ? sizes.text : string_view{};
     while (!rest.empty()) {
         const std::size_t comma = rest.find(',');
         out.push_back({.tag = Given::Tag::text, .text = rest.substr(0, comma)});
@@ -297,8 +298,6 @@ std::vector<Given> sizes_of(const Given& section) {
     }
     return out;
 }
-
-}  // namespace
 
 std::vector<std::string> tool_names(const Catalogue& catalogue) {
     std::vector<std::string> out;

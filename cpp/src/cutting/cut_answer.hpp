@@ -36,6 +36,9 @@ inline void from_tool(double& given, double of_tool) {
     given = std::isnan(given) ? of_tool : given;
 }
 
+/// Sizes that belong together: a list, or a text with commas between.
+[[nodiscard]] std::vector<Given> sizes_of(const Given& sizes);
+
 /// Whether a question has the argument of a key.
 [[nodiscard]] bool asks(std::span<const AskedRow> rows, std::string_view key) noexcept;
 

@@ -6,6 +6,8 @@
 #include "halfnut/cutting/holding.hpp"
 #include "halfnut/cutting/holding_taper.hpp"
 #include "halfnut/cutting/knurling.hpp"
+#include "halfnut/cutting/layout.hpp"
+#include "halfnut/cutting/screw_hole.hpp"
 
 namespace halfnut::cutting {
 
@@ -122,7 +124,8 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kChase, &kKnurlSetup};
+        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kChase,   &kKnurlSetup, &kPositions,
+                                         &kDivide,       &kPolygon,   &kSineBar, &kScrewHole};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),

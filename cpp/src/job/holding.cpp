@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "halfnut/job/tables.hpp"
 #include "walker.hpp"
 
 namespace halfnut::job {
@@ -16,13 +17,6 @@ constexpr double kLeastGrip = 10.0;      // mm
 constexpr double kFreeDiameters = 4.0;  // rule::overhang: that work may stand out of a chuck without a centre
 constexpr double kJawsClear = 1.0;      // mm between a cut and the jaws: rule::clear_of_jaws
 constexpr double kThinWall = 0.05;      // of the diameter: rule::wall_under_jaws
-
-// Upper ends of what holding work anew gives, mm: rule::rechucking.
-constexpr double kRunOutHardJaws = 0.15;
-constexpr double kRunOutVice = 0.1;
-constexpr double kRunOutCollet = 0.05;
-constexpr double kRunOutSoftJaws = 0.03;
-constexpr double kRunOutIndicated = 0.01;
 
 double least_grip(double diameter) {
     return std::max(kGripDiameters * diameter, kLeastGrip);
@@ -215,10 +209,11 @@ void Walker::check_jaws(const Step& step, const Zone& gripped) {
     if (chuck != nullptr && (across > chuck->opening_greatest_mm + kTouch)) {
         mistake("jaws_open", across, chuck->opening_greatest_mm, {{"chuck", chuck->name}});
     }
-    if (std::isnan(step.stick_out_mm) ? false
-                                      : step.stick_out_mm - reach_of(step) < kJawsClear - kTouch &&
-                                            step.stick_out_mm - reach_of(step) >= -kTouch) {
-        mistake("near_jaws", step.stick_out_mm - reach_of(step), kJawsClear);
+    const double said = step.machine == nullptr ? kNaN : step.machine->tool_clearance_mm;
+    const double clear = std::isnan(said) ? kJawsClear : said;
+    const double free = step.stick_out_mm - reach_of(step);  // NaN: not said
+    if (free < clear - kTouch && free >= -kTouch) {
+        mistake("near_jaws", free, clear);
     }
     if (now_.held.grip != Grip::hard_jaws) {
         return;
@@ -272,23 +267,21 @@ void Walker::check_centre(const Step& step) {
 // ---- what runs true ---------------------------------------------------------------------------------------
 
 double Walker::run_out_mm(std::size_t place) const {
-    if (part_.steps[place].indicated) {
-        return kRunOutIndicated;
+    const Step& step = part_.steps[place];
+    const Grip grip = held_[place].grip;
+    const machine::Chuck* const chuck = chuck_of(step);
+    if (!step.indicated && step.grips == Grip::as_held && chuck != nullptr &&
+        !std::isnan(chuck->run_out_mm)) {
+        return chuck->run_out_mm;
     }
-    switch (held_[place].grip) {
-        case Grip::centres:
-            return 0.0;
-        case Grip::collet:
-        case Grip::split_ring:
-            return kRunOutCollet;
-        case Grip::soft_jaws:
-        case Grip::mandrel:
-            return kRunOutSoftJaws;
-        case Grip::vice:
-            return kRunOutVice;
-        default:
-            return kRunOutHardJaws;
+    const std::string_view held =
+        step.indicated ? "indicated" : enum_name(grip == Grip::as_held ? Grip::hard_jaws : grip);
+    for (const RunOutRow& row : catalogue_.run_outs) {
+        if (row.grip == held) {
+            return row.high_mm;
+        }
     }
+    return kNaN;
 }
 
 std::optional<std::size_t> Walker::feature(std::string_view name) const {

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "halfnut/core/error.hpp"
+#include "halfnut/machine/dividing.hpp"
 #include "halfnut/machine/gear_train.hpp"
 
 namespace halfnut::machine {
@@ -129,6 +131,7 @@ void inspect_chucks(const Machine& machine, Inspector& inspector) {
         inspector.positive_if_given(where + ".opening_least", chuck.opening_least_mm, "mm");
         inspector.positive_if_given(where + ".opening_greatest", chuck.opening_greatest_mm, "mm");
         inspector.positive_if_given(where + ".jaw_mass", chuck.jaw_mass_kg, "kg");
+        inspector.positive_if_given(where + ".run_out", chuck.run_out_mm, "mm");
         if (chuck.opening_least_mm >= chuck.opening_greatest_mm) {
             inspector.wrong(where + ".opening_least",
                             fmt::format("must be below opening_greatest, {:.5g} mm, got {:.5g} mm",
@@ -158,6 +161,22 @@ void inspect_hands(const Machine& machine, Inspector& inspector) {
     inspector.positive("hands.knurl_rpm", machine.hand_knurl_rpm, "rev/min");
     if (machine.hand_axes < 1 || machine.hand_axes > 3) {
         inspector.wrong("hands.axes", fmt::format("must be from 1 to 3, got {}", machine.hand_axes));
+    }
+}
+
+void inspect_dividing(const Machine& machine, Inspector& inspector) {
+    if (machine.dividing_ratio < 0 || machine.dividing_ratio > kMostDividingRatio) {
+        inspector.wrong("dividing.ratio", fmt::format("must be from 1 to {}, got {}", kMostDividingRatio,
+                                                      machine.dividing_ratio));
+    }
+    if (machine.direct_holes < 0 || machine.direct_holes > kMostCircle) {
+        inspector.wrong("dividing.direct",
+                        fmt::format("must be from 1 to {}, got {}", kMostCircle, machine.direct_holes));
+    }
+    try {
+        (void)index_plates("dividing.plates", machine.dividing_plates);
+    } catch (const DomainError& error) {
+        inspector.wrong("dividing.plates", error.what());
     }
 }
 
@@ -282,6 +301,8 @@ std::vector<Problem> problems(const Machine& machine) {
     inspector.positive_if_given("spindle_length", machine.spindle_length_mm, "mm");
     inspector.positive_if_given("torque_limit", machine.torque_limit_nm, "N m");
     inspect_hands(machine, inspector);
+    inspect_dividing(machine, inspector);
+    inspector.positive_if_given("tool_clearance", machine.tool_clearance_mm, "mm");
     for (const auto& [where, seconds] : {std::pair{"seconds.lever_change", machine.lever_change_s},
                                          std::pair{"seconds.stop_change", machine.stop_change_s},
                                          std::pair{"seconds.measure", machine.measure_s},

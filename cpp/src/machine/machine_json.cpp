@@ -50,13 +50,14 @@ template <class Each>
 void members(const Slide* /*of*/, const Each& each) {
     each(AT(Slide, name), AT(Slide, travel_per_turn_mm), AT(Slide, graduation_mm),
          AT(Slide, marked_graduation), AT(Slide, marked_in_inch), AT(Slide, reads_diameter),
-         AT(Slide, travel_mm), AT(Slide, readout_mm), AT(Slide, power_feed), AT(Slide, backlash_mm));
+         AT(Slide, travel_mm), AT(Slide, readout_mm), AT(Slide, power_feed), AT(Slide, backlash_mm),
+         AT(Slide, approach_minus));
 }
 template <class Each>
 void members(const Chuck* /*of*/, const Each& each) {
     each(AT(Chuck, name), AT(Chuck, jaws), AT(Chuck, diameter_mm), AT(Chuck, rpm_limit), AT(Chuck, cast_iron),
          AT(Chuck, through_mm), AT(Chuck, jaw_depth_mm), AT(Chuck, opening_least_mm),
-         AT(Chuck, opening_greatest_mm), AT(Chuck, jaw_mass_kg));
+         AT(Chuck, opening_greatest_mm), AT(Chuck, jaw_mass_kg), AT(Chuck, run_out_mm));
 }
 template <class Each>
 void members(const GearboxStep* /*of*/, const Each& each) {
@@ -87,7 +88,8 @@ void members(const Machine* /*of*/, const Each& each) {
          AT(Machine, torque_limit_nm), AT(Machine, lever_change_s), AT(Machine, stop_change_s),
          AT(Machine, measure_s), AT(Machine, tool_change_s), AT(Machine, tailstock_turns_per_min),
          AT(Machine, table_turns_per_min), AT(Machine, half_nut_s), AT(Machine, hand_ream_rpm),
-         AT(Machine, hand_knurl_rpm), AT(Machine, hand_axes));
+         AT(Machine, hand_knurl_rpm), AT(Machine, hand_axes), AT(Machine, tool_clearance_mm),
+         AT(Machine, dividing_ratio), AT(Machine, dividing_plates), AT(Machine, direct_holes));
 }
 #undef AT
 

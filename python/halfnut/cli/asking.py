@@ -69,7 +69,8 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
     needed = row["required"]
     if row["placed"]:
         many = -1 if row["kind"] == "list" else 1
-        return click.argument(name, metavar=name.upper(), required=needed, nargs=many)
+        whole = click.INT if row["kind"] == "count" else click.STRING
+        return click.argument(name, metavar=name.upper(), required=needed, nargs=many, type=whole)
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
     flag = called or "--" + (row["option"] or name).replace("_", "-")

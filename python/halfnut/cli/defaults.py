@@ -15,7 +15,7 @@ __all__ = ["Defaults", "kind_of", "place", "remembered"]
 _LATHE = frozenset(
     {"turn", "face", "bore", "part-off", "groove", "taper", "knurl", "chase", "gear-train", "tool-life", "hold"}
 )
-_MILL = frozenset({"mill", "ramp", "helix", "saw"})
+_MILL = frozenset({"mill", "ramp", "helix", "saw", "positions", "divide", "polygon", "screw-hole"})
 _NONE = frozenset({"batch"})
 _TURNING = frozenset({"turn", "face", "bore", "taper", "tool-life"})
 _KINDS: dict[str, Literal["lathe", "mill"]] = {"lathe": "lathe", "mill": "mill", "drill press": "mill"}

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from halfnut.cutting.formulas import *
     from halfnut.cutting.gears import *
     from halfnut.cutting.holding import *
+    from halfnut.cutting.layout import *
     from halfnut.cutting.milling import *
     from halfnut.cutting.questions import *
     from halfnut.cutting.rigidity import *

@@ -420,6 +420,247 @@ class ChasingFigures(Answered):
 
 
 @made(frozen=True)
+class PlaceToGo:
+    """A place of a hole."""
+
+    hole: int
+    """Its number, as the pattern counts."""
+    x_mm: float
+    """From the zero along X. In mm."""
+    y_mm: float
+    """From the zero along Y. In mm."""
+    back_x: bool
+    """Go back past it along X first, so that the way ends with the approach."""
+    back_y: bool
+    """The same along Y."""
+    x_turns: int | None
+    """Whole turns of the handle from the zero; below 0 on its other side."""
+    x_line: int | None
+    """Line of the dial within the turn, to the nearest."""
+    y_turns: int | None
+    """Whole turns of the handle of Y."""
+    y_line: int | None
+    """Line of the dial of Y."""
+    x_reading: str | None
+    """What dial or readout of X shows."""
+    y_reading: str | None
+    """What dial or readout of Y shows."""
+
+
+@made(frozen=True)
+class PositionsFigures(Answered):
+    """Places of holes from a zero, in the order in which they are gone to."""
+
+    pattern: str
+    """How the holes lie."""
+    unit: str
+    """Unit of the question: in or mm."""
+    holes: int
+    """How many."""
+    places: tuple[PlaceToGo, ...]
+    """The places in the order in which they are gone to."""
+    chord_mm: float | None
+    """Distance between neighbours on a circle. In mm."""
+    check_from: int
+    """Of the two holes that are farthest apart one; 0: there is one hole."""
+    check_to: int
+    """The other."""
+    check_mm: float | None
+    """Their distance: measure it before anything is drilled. In mm."""
+    edge_mm: float | None
+    """Way from where the edge finder touches to where the spindle stands over the edge. In mm."""
+    edge_reading: str | None
+    """The same on the dial of X."""
+    within_mm: float | None
+    """How near to its place a hole comes. In mm."""
+    approach: str | None
+    """The sides from which every reading is come to."""
+
+    _nested: ClassVar[Mapping[str, type]] = {"places": PlaceToGo}
+
+
+@made(frozen=True)
+class DivideMove:
+    """Turns of the crank and holes of a plate."""
+
+    turns: int
+    """Whole turns of the crank."""
+    holes: int
+    """Further holes of the circle; 0: none."""
+    circle: int
+    """Holes of the circle; 0: any."""
+    other_holes: int
+    """Holes of a second circle of the same plate, by turning it; below 0 against the crank."""
+    other_circle: int
+    """Holes of that circle; 0: none."""
+    error_deg: float
+    """How much more than wanted the work turns. In deg."""
+
+
+@made(frozen=True)
+class DivideStep:
+    """A division counted from the start."""
+
+    division: int
+    """Which, from 1; the start is 0."""
+    turns: int
+    """Whole turns of the crank from the start."""
+    holes: int
+    """Further holes of the circle."""
+    error_deg: float
+    """How far beyond its place the work stands. In deg."""
+
+
+@made(frozen=True)
+class DivisionFigures(Answered):
+    """A part of a turn by the dividing head."""
+
+    divisions: int | None
+    """Parts of a turn."""
+    angle_deg: float
+    """Angle of one of them. In deg."""
+    unit: str
+    """Unit of the question: in or mm."""
+    ratio: int
+    """Turns of the crank for one turn of the work."""
+    plates: str
+    """The plates, with commas between."""
+    crank_turns: float
+    """Turns of the crank for one."""
+    exact: bool
+    """A circle gives it without error."""
+    move: DivideMove
+    """How to turn: on the largest circle that gives it; else on the nearest."""
+    also: tuple[DivideMove, ...]
+    """Other circles that give it."""
+    two_circles: tuple[DivideMove, ...]
+    """Where one circle does not: two of a plate, the nearest first."""
+    steps: tuple[DivideStep, ...]
+    """Where no circle gives it: each division on the largest circle, counted from the start, so that errors do not add
+    up."""
+    direct_step: int | None
+    """Holes of the plate on the spindle, where that divides it."""
+    direct_holes: int | None
+    """Holes of that plate."""
+    error_mm: float | None
+    """Greatest error at the rim of the work. In mm."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken."""
+
+    _nested: ClassVar[Mapping[str, type]] = {
+        "move": DivideMove,
+        "also": DivideMove,
+        "two_circles": DivideMove,
+        "steps": DivideStep,
+    }
+
+
+@made(frozen=True)
+class PolygonFigures(Answered):
+    """Flats on a round."""
+
+    flats: int
+    """Flats around the work."""
+    unit: str
+    """Unit of the question: in or mm."""
+    across_flats_mm: float
+    """Twice the distance of a flat from the axis. In mm."""
+    across_corners_mm: float | None
+    """Diameter of the circle through the corners; two flats have none. In mm."""
+    bar_mm: float
+    """Diameter of the round. In mm."""
+    depth_mm: float
+    """Depth of each flat below the round. In mm."""
+    depth_reading: str | None
+    """The same on the dial of the vertical slide, from where the cutter touches."""
+    flat_mm: float
+    """Width of a flat as it comes. In mm."""
+    over_first_mm: float
+    """From the first flat to the round opposite: measure it before the next. In mm."""
+    measure_mm: float
+    """What the finished work measures. In mm."""
+    measured: str
+    """Between what."""
+    division: DivisionFigures | None
+    """How to divide."""
+
+    _within: ClassVar[Mapping[str, str]] = {"division": "halfnut.cutting.layout:Division"}
+
+
+@made(frozen=True)
+class SineBarFigures(Answered):
+    """A sine bar on its stack."""
+
+    angle_deg: float
+    """The angle. In deg."""
+    unit: str
+    """Unit of the question: in or mm."""
+    bar_mm: float
+    """Length of the bar between its rollers. In mm."""
+    stack_mm: float
+    """Stack under one roller. In mm."""
+    set_mm: float
+    """The same to the last place of gauge blocks. In mm."""
+    set_deg: float
+    """Angle of that. In deg."""
+    error_deg: float
+    """How much more it is than wanted. In deg."""
+    error_each_deg: float
+    """Error for each 0.001 mm, or 0.0001 in, of the stack. In deg."""
+    blocks_mm: tuple[float, ...]
+    """Gauge blocks that make the stack. In mm."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken."""
+
+
+@made(frozen=True)
+class ScrewHoleFigures(Answered):
+    """A hole for a screw: sizes, and the cuts in their order."""
+
+    size: str
+    """Size of the screw."""
+    unit: str
+    """Unit of its thread: in or mm."""
+    alloy: Alloy
+    """The work's material."""
+    fit: str
+    """Fit, as the standard calls it."""
+    hole_mm: float
+    """Diameter of the clearance hole. In mm."""
+    drill: str
+    """Drill that makes it."""
+    head: str
+    """Head of the screw."""
+    seat_mm: float | None
+    """Diameter of its seat at the surface. In mm."""
+    seat_depth_mm: float | None
+    """Depth of the counterbore, or of the cone down to the hole. In mm."""
+    seat_deg: float | None
+    """Angle of the cone; none of a counterbore. In deg."""
+    spot_mm: float
+    """Diameter of the spot at the surface. In mm."""
+    point_mm: float
+    """How far the drill goes on past the far face, for its point. In mm."""
+    tapping_drill: str
+    """Drill for the part that the screw is turned into."""
+    tapping_drill_mm: float
+    """Its diameter. In mm."""
+    spot: CutFigures
+    """Spotting."""
+    drills: tuple[CutFigures, ...]
+    """Drilling, in its steps."""
+    seat: CutFigures | None
+    """Counterboring or countersinking."""
+
+    _within: ClassVar[Mapping[str, str]] = {
+        "spot": "halfnut.cutting.cuts:Cut",
+        "drills": "halfnut.cutting.cuts:Cut",
+        "seat": "halfnut.cutting.cuts:Cut",
+    }
+    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+
+
+@made(frozen=True)
 class WorkBendFigures(Answered):
     """How far work deflects at the tool as the tool travels along it."""
 

@@ -18,16 +18,20 @@ if TYPE_CHECKING:
         HolderLike,
         LengthLike,
         NumberLike,
+        PlaceLike,
         SectionLike,
+        SineLike,
         StockLike,
         TeethLike,
         ThreadLike,
+        TurnLike,
     )
     from halfnut.cutting.chasing import Chasing
     from halfnut.cutting.cuts import Cut
     from halfnut.cutting.edge_life import ToolLife
     from halfnut.cutting.gears import GearTrains
     from halfnut.cutting.holding import Holding
+    from halfnut.cutting.layout import Division, Polygon, Positions, ScrewHole, SineBar
     from halfnut.cutting.milling import Entry
     from halfnut.cutting.rigidity import JawSqueeze, WorkBend
     from halfnut.cutting.tapers_and_grooves import Groove, Taper
@@ -40,6 +44,7 @@ __all__ = [
     "chase",
     "counterbore",
     "countersink",
+    "divide",
     "drill",
     "face",
     "gear_train",
@@ -50,9 +55,13 @@ __all__ = [
     "knurl",
     "mill",
     "part_off",
+    "polygon",
+    "positions",
     "ramp",
     "ream",
     "saw",
+    "screw_hole",
+    "sine_bar",
     "spot",
     "tap",
     "taper",
@@ -277,6 +286,346 @@ def chase(
                 bar_length,
                 bar_behind,
                 stick_out,
+            ),
+        )
+    )
+
+
+def positions(
+    pattern: Literal["circle", "row", "grid", "list"],
+    *,
+    holes: int | None = None,
+    diameter: LengthLike | None = None,
+    step: LengthLike | None = None,
+    rows: int | None = None,
+    row_step: LengthLike | None = None,
+    angle_deg: NumberLike | None = None,
+    over_deg: NumberLike | None = None,
+    clockwise: bool = False,
+    x: LengthLike | None = None,
+    y: LengthLike | None = None,
+    at: Sequence[PlaceLike] = (),
+    edge_finder: LengthLike | None = None,
+    machine: MachineLike | None = None,
+) -> Positions:
+    """Places of holes from a zero: bolt circle, row, grid or list, in dial turns and lines or readout figures.
+
+    Parameters
+    ----------
+    pattern : {"circle", "row", "grid", "list"}
+        How the holes lie: circle, row, grid, or a list of places.
+    holes : int, optional
+        Holes of a circle, or of each row. From 1 to 1000.
+    diameter : LengthLike, optional
+        Diameter of the circle through the holes. Above 0 mm.
+    step : LengthLike, optional
+        Distance between the holes of a row. Above 0 mm.
+    rows : int, optional
+        Rows of a grid. From 1 to 1000.
+    row_step : LengthLike, optional
+        Distance between the rows of a grid. Above 0 mm. When not given: the step within a row.
+    angle_deg : NumberLike, optional
+        Direction of the first hole of a circle from its centre, or of a row; from +X, towards +Y. From -360 to 360
+        deg. When not given: 0, along +X.
+    over_deg : NumberLike, optional
+        Angle over which the holes of a circle lie, the first and the last at its ends. From 0 to 360 deg. When not
+        given: the whole circle.
+    clockwise : bool, default False
+        The holes of a circle are counted from +Y towards +X.
+    x : LengthLike, optional
+        Centre of the circle, or the first hole, from the zero of the dials; below 0 on its other side. When not
+        given: 0.
+    y : LengthLike, optional
+        The same along Y. When not given: 0.
+    at : Sequence[PlaceLike], default ()
+        Places of a list, each as x and y from the zero, such as "1 in, 2 in".
+    edge_finder : LengthLike, optional
+        Diameter of the edge finder's tip, for the way from the edge to the zero. Above 0 mm.
+    machine : MachineLike, optional
+        Mill whose dials or readout are read; without one there are coordinates alone.
+
+    Returns
+    -------
+    Positions
+        Places of holes from a zero, in the order in which they are gone to.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Plane geometry and the practice of setting out, as the rules of the evidence state them.
+    """
+    from halfnut.cutting.layout import Positions
+
+    return Positions.of(
+        ask(
+            "positions",
+            (
+                pattern,
+                holes,
+                diameter,
+                step,
+                rows,
+                row_step,
+                angle_deg,
+                over_deg,
+                clockwise,
+                x,
+                y,
+                at,
+                edge_finder,
+                core_machine(machine),
+            ),
+        )
+    )
+
+
+def divide(
+    part: TurnLike,
+    *,
+    ratio: int | None = None,
+    plates: str | None = None,
+    direct: int | None = None,
+    diameter: LengthLike | None = None,
+    machine: MachineLike | None = None,
+) -> Division:
+    """Turns and holes of a dividing head for a number of divisions or an angle.
+
+    Parameters
+    ----------
+    part : TurnLike
+        Divisions of a turn, or the angle to turn the work by, such as 13.5 deg.
+    ratio : int, optional
+        Turns of the crank for one turn of the work. From 1 to 4000. When not given: the machine's, or 40.
+    plates : str, optional
+        Circles of holes, with commas between plates: "15 16 17 18 19 20, 21 23 27". When not given: the machine's,
+        or a usual set of three.
+    direct : int, optional
+        Holes of the plate on the spindle itself. From 2 to 400.
+    diameter : LengthLike, optional
+        Diameter of the work, to tell an error as a length at its rim. Above 0 mm.
+    machine : MachineLike, optional
+        Machine whose dividing head it is: its ratio and plates.
+
+    Returns
+    -------
+    Division
+        A part of a turn by the dividing head.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Plane geometry and the practice of setting out, as the rules of the evidence state them.
+    """
+    from halfnut.cutting.layout import Division
+
+    return Division.of(
+        ask(
+            "divide",
+            (
+                part,
+                ratio,
+                plates,
+                direct,
+                diameter,
+                core_machine(machine),
+            ),
+        )
+    )
+
+
+def polygon(
+    flats: int,
+    *,
+    across_flats: LengthLike | None = None,
+    across_corners: LengthLike | None = None,
+    bar: LengthLike | None = None,
+    machine: MachineLike | None = None,
+) -> Polygon:
+    """Flats on a round: depth of each, what to measure, and how to divide.
+
+    Parameters
+    ----------
+    flats : int
+        Flats around the work. From 2 to 100.
+    across_flats : LengthLike, optional
+        Distance of a flat from the one opposite; twice its distance from the axis. Above 0 mm.
+    across_corners : LengthLike, optional
+        Diameter of the circle through the corners, instead. Above 0 mm.
+    bar : LengthLike, optional
+        Diameter of the round that they are milled on. Above 0 mm. When not given: that of the corners.
+    machine : MachineLike, optional
+        Mill with its dividing head and the dial of its vertical slide.
+
+    Returns
+    -------
+    Polygon
+        Flats on a round.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Plane geometry and the practice of setting out, as the rules of the evidence state them.
+    """
+    from halfnut.cutting.layout import Polygon
+
+    return Polygon.of(
+        ask(
+            "polygon",
+            (
+                flats,
+                across_flats,
+                across_corners,
+                bar,
+                core_machine(machine),
+            ),
+        )
+    )
+
+
+def sine_bar(
+    angle: SineLike,
+    *,
+    bar: LengthLike | None = None,
+) -> SineBar:
+    """The stack under a sine bar for an angle, its gauge blocks and its error.
+
+    Parameters
+    ----------
+    angle : SineLike
+        Angle wanted, such as 27 deg; or the stack that is there, whose angle is the answer.
+    bar : LengthLike, optional
+        Length of the bar between its rollers. Above 0 mm. When not given: 100 mm, or 5 in with a stack in inches.
+
+    Returns
+    -------
+    SineBar
+        A sine bar on its stack.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Plane geometry and the practice of setting out, as the rules of the evidence state them.
+    """
+    from halfnut.cutting.layout import SineBar
+
+    return SineBar.of(
+        ask(
+            "sine_bar",
+            (
+                angle,
+                bar,
+            ),
+        )
+    )
+
+
+def screw_hole(
+    alloy: AlloyLike,
+    thread: ThreadLike,
+    *,
+    head: str | None = None,
+    fit: str | None = None,
+    thickness: LengthLike | None = None,
+    recess: LengthLike | None = None,
+    tool: str | None = None,
+    machine: MachineLike | None = None,
+) -> ScrewHole:
+    """A hole for a screw in one answer: clearance, seat of the head, spot, drills in steps, tapping drill.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    thread : ThreadLike
+        Thread of the screw.
+    head : str, optional
+        Head of the screw: socket, flat, flat socket or flat 100 (inch), or none for a hole without a seat. When not
+        given: socket.
+    fit : str, optional
+        Fit of the hole: close, normal or loose; fine, medium or coarse. When not given: normal.
+    thickness : LengthLike, optional
+        Thickness of the work, through which it is drilled; without it there is no time. Above 0 mm.
+    recess : LengthLike, optional
+        How far the top of the head lies below the surface. At least 0 mm. When not given: flush.
+    tool : str, optional
+        HSS, carbide, or a tool of the shop's tables. When not given: HSS.
+    machine : MachineLike, optional
+        Machine whose levers to choose from; without one speed and feed are exact.
+
+    Returns
+    -------
+    ScrewHole
+        A hole for a screw: sizes, and the cuts in their order.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    ISO 273, ASME B18.2.8 and the heads' standards as the rows of the evidence name them.
+    """
+    from halfnut.cutting.layout import ScrewHole
+
+    return ScrewHole.of(
+        ask(
+            "screw_hole",
+            (
+                alloy,
+                thread,
+                head,
+                fit,
+                thickness,
+                recess,
+                tool,
+                core_machine(machine),
             ),
         )
     )

@@ -35,6 +35,7 @@ __all__ = [
     "Change",
     "ChartRow",
     "Chuck",
+    "Dividing",
     "FeedLadder",
     "FeedStep",
     "Gearbox",
@@ -142,6 +143,7 @@ class Slide:
     readout: Length | None = None
     power_feed: YesNo = False
     backlash: Annotated[Quantity, Text("length", zero=True)] | None = None
+    approach: Literal["plus", "minus"] = "plus"
 
 
 @made(frozen=True)
@@ -159,6 +161,7 @@ class Chuck:
     opening_least: Length | None = None
     opening_greatest: Length | None = None
     jaw_weight: Mass | None = None
+    run_out: Length | None = None
 
 
 @made(frozen=True)
@@ -262,6 +265,16 @@ class Hands:
 
 
 @made(frozen=True)
+class Dividing:
+    """A dividing head: turns of the crank for one of the work, plates as "15 16 17, 21 23 27", the direct plate."""
+
+    __pydantic_config__ = _CLOSED
+    ratio: Count = 40
+    plates: str = ""
+    direct: Count | None = None
+
+
+@made(frozen=True)
 class MachineFile:
     """A machine file."""
 
@@ -290,6 +303,8 @@ class MachineFile:
     threading: Threading | None = None
     seconds: Change = field(default_factory=Change)
     hands: Hands = field(default_factory=Hands)
+    tool_clearance: Length | None = None
+    dividing: Dividing | None = None
 
     def __post_init__(self) -> None:
         if self.efficiency is not None and self.efficiency > 1:

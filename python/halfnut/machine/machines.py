@@ -384,6 +384,8 @@ def to_core(file: MachineFile) -> _core.Machine:
             hand_ream_rpm=file.hands.ream_rpm,
             hand_knurl_rpm=file.hands.knurl_rpm,
             hand_axes=file.hands.axes,
+            tool_clearance_mm=file.tool_clearance,
+            **({} if file.dividing is None else _dividing(file.dividing)),
         ),
     )
 
@@ -392,6 +394,10 @@ def _given(**values: Any) -> dict[str, Any]:
     """What the file gives, in base units; the core's own defaults stand for the rest."""
     given = {name: value for name, value in values.items() if value is not None}
     return {name: value.base if isinstance(value, Quantity) else value for name, value in given.items()}
+
+
+def _dividing(head: Any) -> dict[str, Any]:
+    return {"dividing_ratio": head.ratio, "dividing_plates": head.plates, "direct_holes": head.direct}
 
 
 def _positions(positions: Positions) -> list[_core.Position]:
@@ -438,6 +444,7 @@ def _slide(name: str, slide: Slide) -> _core.Slide:
         marked_graduation=slide.graduation.value,
         reads_diameter=slide.reads == "diameter",
         power_feed=slide.power_feed,
+        approach_minus=slide.approach == "minus",
         **_given(
             travel_per_turn_mm=slide.per_turn,
             graduation_mm=slide.graduation,
@@ -461,6 +468,7 @@ def _chuck(chuck: Any) -> _core.Chuck:
             opening_least_mm=chuck.opening_least,
             opening_greatest_mm=chuck.opening_greatest,
             jaw_mass_kg=chuck.jaw_weight,
+            run_out_mm=chuck.run_out,
         ),
     )
 

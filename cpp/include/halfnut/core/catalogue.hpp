@@ -39,6 +39,9 @@
     X(halfnut::cutting, "cutting/tables.hpp", tool_lives, ToolLifeRow) \
     X(halfnut::cutting, "cutting/tables.hpp", tool_shares, ToolShareRow) \
     X(halfnut::cutting, "cutting/tables.hpp", tools, ToolRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", index_plates, IndexPlateRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", gauge_blocks, GaugeBlockRow) \
+    X(halfnut::job, "job/tables.hpp", run_outs, RunOutRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_diametral_pitches, DiametralPitchRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_tolerances, DiametralToleranceRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_diametral_wheels, DiametralWheelRow) \

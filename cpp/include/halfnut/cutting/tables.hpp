@@ -178,6 +178,24 @@ struct ToolShareRow {
     std::string_view note;
 };
 
+/// Plates of a dividing head.
+struct IndexPlateRow {
+    std::string_view name;
+    int ratio = 0;             ///< turns of the crank for one of the work
+    std::string_view circles;  ///< as machine::index_plates reads them
+    SourceId source;
+    std::string_view note;
+};
+
+/// Gauge blocks of one series of a set.
+struct GaugeBlockRow {
+    std::string_view unit;
+    double first = 0;
+    double step = 0;
+    int count = 0;
+    SourceId source;
+};
+
 }  // namespace halfnut::cutting
 
 namespace halfnut {
@@ -357,6 +375,26 @@ struct Schema<cutting::ToolShareRow> {
         std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(tool_material), HALFNUT_REQUIRED(of),
                    HALFNUT_REQUIRED(share),  HALFNUT_REQUIRED(least),         HALFNUT_REQUIRED(most),
                    HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+};
+
+template <>
+struct Schema<cutting::IndexPlateRow> {
+    using Row = cutting::IndexPlateRow;
+    static constexpr std::string_view table = "cutting/index_plates";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(name), HALFNUT_REQUIRED(ratio), HALFNUT_REQUIRED(circles),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+};
+
+template <>
+struct Schema<cutting::GaugeBlockRow> {
+    using Row = cutting::GaugeBlockRow;
+    static constexpr std::string_view table = "cutting/gauge_blocks";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(unit), HALFNUT_REQUIRED(first), HALFNUT_REQUIRED(step),
+                   HALFNUT_REQUIRED(count), HALFNUT_REQUIRED(source)};
 };
 
 }  // namespace halfnut

@@ -79,6 +79,7 @@ struct Slide {
     double readout_mm = kNaN;     ///< resolution of a digital readout; NaN: none
     bool power_feed = false;
     double backlash_mm = kNaN;
+    bool approach_minus = false;  ///< readings are come to the other way: wear or the operator's habit
 };
 
 /// Where the compound's angle scale reads zero.
@@ -103,6 +104,7 @@ struct Chuck {
     double opening_least_mm = kNaN;  ///< smallest and greatest diameter that it grips from outside
     double opening_greatest_mm = kNaN;
     double jaw_mass_kg = kNaN;  ///< of one jaw with its top jaw
+    double run_out_mm = kNaN;   ///< of work held anew in it, full indicator reading; NaN: as is usual
 };
 
 /// A thread or feed that the gearbox gives on its standard train.
@@ -176,6 +178,12 @@ struct Machine {
     double hand_ream_rpm = 400;
     double hand_knurl_rpm = 225;
     int hand_axes = 1;
+    double tool_clearance_mm = kNaN;  ///< between a cut and the jaws, for tool and holder; NaN: 1 mm
+    /// The dividing head: turns of its crank for one of the work, its plates as "15 16 17, 21 23 27", holes
+    /// of the plate on its spindle.
+    int dividing_ratio = 0;  ///< 0: none
+    std::string dividing_plates;
+    int direct_holes = 0;  ///< 0: none
 };
 
 /// A mistake or an oddity of a machine.
