@@ -119,6 +119,8 @@ class Card:
     bars: tuple[Bar, ...]
     after: Markup
     pieces: int
+    unit: str
+    """Of its sizes, and of a reading that says none: in or mm."""
     count: tuple[int, int] = (1, 1)
     """Which card of how many of this setup."""
     turned: Turned | None = None

@@ -114,6 +114,7 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
                     bars=settled(page, paper),
                     after=after if number else noted,
                     pieces=part.part.quantity,
+                    unit=part.unit,
                     count=(number + 1, len(pages)),
                     turned=turned if number == len(pages) - 1 else None,
                 )

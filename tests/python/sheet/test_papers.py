@@ -162,16 +162,94 @@ def test_a_phone_shows_each_card_in_one_column_and_keeps_what_is_written(plan, t
             assert seen["lever"] < SCREEN_PX, part.file
             assert max(seen["cards"]) <= 3 * SCREEN_PX, part.file
             assert min(seen["fields"]) >= THUMB_PX - 1, part.file
-        page.goto((tmp_path / "altitude-pin.html").as_uri())
-        sum_ = page.locator("[data-less]").first
-        sum_.locator("input").first.fill("0.6735")
-        page.locator(".tick").first.check()
-        assert sum_.locator("input").nth(1).input_value() == "0.0212"  # .6735 less .6523
-        page.reload()
-        assert page.locator("[data-less]").first.locator("input").first.input_value() == "0.6735"
-        assert page.locator(".tick").first.is_checked()
-        with page.expect_download() as saved:
-            page.get_by_role("button").click()
-        text = Path(saved.value.path()).read_text(encoding="utf-8")
-        assert "Altitude pin, PTT-0" in text and "0.6735, 0.0212" in text and "done 10" in text
         browser.close()
+
+
+@pytest.fixture
+def phone(plan, tmp_path):
+    """The altitude pin's cards on a phone; a function opens them, in a context as it is asked for."""
+    from playwright.sync_api import sync_playwright
+
+    path = tmp_path / "altitude-pin.html"
+    path.write_text(plan.files()[path.name], encoding="utf-8")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        context = browser.new_context(viewport={"width": 390, "height": SCREEN_PX}, has_touch=True, offline=True)
+
+        def opened(script=""):
+            page = context.new_page()
+            page.add_init_script(script)
+            page.goto(path.as_uri())
+            return page
+
+        yield opened
+        browser.close()
+
+
+@NEEDS_BROWSER
+def test_a_reading_is_kept_by_a_touch_with_the_unit_it_was_taken_in(phone):
+    page = phone()
+    sums = page.locator("[data-less]")
+    assert sums.nth(0).get_by_role("button").count() == 0  # nothing to keep
+    sums.nth(0).locator("input").first.fill("0.6735")
+    assert sums.nth(0).locator("input").nth(1).input_value() == "0.0212"  # .6735 less .6523
+    sums.nth(0).get_by_role("button", name="keep").tap()
+    assert sums.nth(0).locator("input").first.input_value() == "0.6735 in"
+    assert not sums.nth(0).locator("input").first.is_editable()
+    # typed in the other system it is not converted, what is left of it is
+    sums.nth(1).locator("input").first.fill("16,0 mm")
+    sums.nth(1).get_by_role("button", name="keep").tap()
+    assert sums.nth(1).locator("input").first.input_value() == "16,0 mm"
+    assert sums.nth(1).locator("input").nth(1).input_value() == "0.0054"  # .62992 less .6245
+    later = phone()
+    assert later.locator("[data-less] input").first.input_value() == "0.6735 in"
+    later.locator("[data-less]").first.get_by_role("button", name="change").tap()
+    assert later.locator("[data-less] input").first.is_editable()
+    with later.expect_download() as saved:
+        later.get_by_role("button", name="Save as text").tap()
+    text = Path(saved.value.path()).read_text(encoding="utf-8")
+    assert "Altitude pin, PTT-0" in text
+    assert re.search(r"less \.6523 =: 0\.6735 in \(\d{4}-\d\d-\d\d \d\d:\d\d\), 0\.0212\n", text), text
+    assert re.search(r"16,0 mm \(", text)
+
+
+@NEEDS_BROWSER
+def test_a_tick_is_taken_back_by_a_second_touch_only(phone):
+    page = phone()
+    tick = page.locator(".tick").nth(1)
+    tick.tap()
+    assert tick.is_checked()
+    tick.tap()
+    assert tick.is_checked() and page.locator("label[data-back]").count() == 1
+    tick.tap()
+    assert not tick.is_checked()
+    tick.tap()
+    assert phone().locator(".tick").nth(1).is_checked()
+    page.get_by_label("1", exact=True).first.tap()
+    assert phone().locator(".count input").first.is_checked()
+
+
+@NEEDS_BROWSER
+def test_the_row_of_before_is_on_the_screen_when_one_comes_back(phone):
+    page = phone()
+    page.locator(".tick").last.tap()
+    later = phone()
+    later.wait_for_function("scrollY > 0")
+    box = later.locator(".row", has=later.locator(".tick")).last.bounding_box()
+    assert 0 <= box["y"] <= SCREEN_PX - box["height"]
+    assert later.locator("[data-last]").count() == 1
+
+
+@NEEDS_BROWSER
+def test_lost_storage_is_said_and_the_screen_is_kept_on(phone):
+    asked = """
+    window.asked = 0;
+    Object.defineProperty(navigator, "wakeLock", { value: { request: () => { ++asked; return Promise.resolve(); } } });
+    """
+    page = phone(asked)
+    assert page.evaluate("asked") == 1
+    assert not page.locator(".lost").is_visible()
+    page = phone("Object.defineProperty(window, 'localStorage', { get() { throw new Error('none'); } })")
+    assert page.locator(".lost").is_visible()
+    page.locator(".tick").first.tap()
+    assert page.locator(".tick").first.is_checked()
