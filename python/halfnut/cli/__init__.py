@@ -64,6 +64,7 @@ _HOMES = {
     "saw": ("asking", "saw", "Levers for a slitting saw."),
     "screw-hole": ("asking", "screw_hole", "Clearance hole, head seat, spot, drills and tapping drill of a screw."),
     "screw-seat": ("asking", "screw_seat", "Counterbore or countersink for a screw's head."),
+    "serve": ("serving", "serve", "The sheets of a plan for a browser beside the machine."),
     "shop": ("shops", "shop", "Check a shop's own tables."),
     "shop-plug": ("asking", "shop_plug", "The plug to cut for trying an internal thread."),
     "sine-bar": ("asking", "sine_bar", "The stack under a sine bar."),
