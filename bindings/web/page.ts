@@ -40,12 +40,16 @@ interface Answer {
     leads: string[];
     cautions: Caution[];
     evidence: Evidence[];
-    error?: { message: string; nearest?: string; argument?: string };
+    error?: { code: string; message: string; nearest?: string; argument?: string };
+}
+interface Machine {
+    title: string;
+    machine: object;
 }
 interface Shop {
     version: string;
     made: string;
-    machines: { title: string; kind: string; machine: object }[];
+    machines: Machine[];
 }
 type Values = Record<string, string | boolean>;
 
@@ -63,19 +67,22 @@ declare class DecompressionStream {
 
 const kStore = "halfnut";
 
-/** Values by question; those that every question shares, by the name of the argument. */
+/** Values by question; those that every question shares, by the name of the argument; machines that came in files. */
 interface Kept {
     question: string;
     shared: Values;
     own: Record<string, Values>;
+    machines: Machine[];
 }
 
 function recall(): Kept {
     try {
         const kept = JSON.parse(localStorage.getItem(kStore) ?? "{}") as Partial<Kept>;
-        return { question: kept.question ?? "", shared: kept.shared ?? {}, own: kept.own ?? {} };
+        return {
+            question: kept.question ?? "", shared: kept.shared ?? {}, own: kept.own ?? {}, machines: kept.machines ?? [],
+        };
     } catch {
-        return { question: "", shared: {}, own: {} };
+        return { question: "", shared: {}, own: {}, machines: [] };
     }
 }
 
@@ -93,6 +100,10 @@ function keep(kept: Kept): boolean {
 
 const kShared = ["alloy", "tool", "machine"]; // the same in every question
 const kFirst = ["turn", "face", "bore", "drill", "part_off", "tap", "ream", "knurl", "mill"];
+/** What is measured or given before all else, though none of it must be: it stands ahead, not behind "More to say". */
+const kAhead: Record<string, string[]> = { judge: ["over_wires", "wire", "pitch", "major", "minor"] };
+/** Views of their own, each a touch away. */
+const kViews: [string, string][] = [["turn", "Spindle and feed"], ["judge", "Measured thread"]];
 const kRooms: Record<string, string> = {
     cutting: "Spindle and feed",
     threads: "Threads and coatings",
@@ -131,6 +142,7 @@ class Page {
         this.schemas = (JSON.parse(core.questions()) as { oneOf: Schema[] }).oneOf;
         this.schema = this.schemas[0]!;
         this.offer();
+        this.machineFiles();
         this.show(this.kept.question || kFirst[0]!);
         this.work.addEventListener("change", () => this.show(this.work.value));
         this.form.addEventListener("submit", (event) => event.preventDefault());
@@ -153,20 +165,63 @@ class Page {
         }
     }
 
+    /** Views ahead of all questions: the cut asked last, a thread that was measured. */
+    private views(): void {
+        const buttons = kViews.map(([name, said]) => {
+            const isHere = name === "judge" ? this.schema.title === "judge" : this.schema.room === "cutting";
+            const button = element("button", { type: "button" }, said);
+            button.setAttribute("aria-pressed", String(isHere));
+            button.addEventListener("click", () => this.show(name));
+            return button;
+        });
+        document.getElementById("views")!.replaceChildren(...buttons);
+    }
+
+    /** Machines out of files, as `halfnut machine show NAME --json` prints them; one that the core refuses is told. */
+    private machineFiles(): void {
+        const files = document.getElementById("machines") as HTMLInputElement;
+        const told = document.getElementById("machines-told")!;
+        files.addEventListener("change", async () => {
+            const lines: string[] = [];
+            for (const file of files.files ?? []) {
+                try {
+                    const machine = JSON.parse(await file.text()) as { name?: unknown };
+                    const title = typeof machine.name === "string" && machine.name ? machine.name : file.name;
+                    const asked = { question: "turn", values: { alloy: "6061 T6", diameter: "25 mm", machine }, say: false };
+                    const found = JSON.parse(this.core.ask(JSON.stringify(asked))) as Answer;
+                    if (found.error?.code === "input" || found.error?.message.startsWith("machine: ")) {
+                        throw new Error(found.error.message);
+                    }
+                    this.kept.machines = [...this.kept.machines.filter((each) => each.title !== title), { title, machine }];
+                    this.kept.shared["machine"] = title;
+                    lines.push(`${title}: read`);
+                } catch (error) {
+                    lines.push(`${file.name}: ${error instanceof Error ? error.message : String(error)}`);
+                }
+            }
+            told.replaceChildren(...lines.map((line) => element("span", {}, line)));
+            this.show(this.schema.title);
+        });
+    }
+
     private show(name: string): void {
         this.schema = this.schemas.find((schema) => schema.title === name) ?? this.schemas[0]!;
         this.work.value = this.schema.title;
         this.kept.question = this.schema.title;
+        this.views();
+        const first = kAhead[this.schema.title] ?? [];
         const required = new Set(this.schema.properties.values.allOf.map((each) => each.anyOf[0]!.required[0]!));
         const ahead: HTMLElement[] = [];
         const behind: HTMLElement[] = [];
         for (const [key, shape] of Object.entries(this.schema.properties.values.properties)) {
             if (shape.of === undefined) {
-                (required.has(key) || kShared.includes(key) ? ahead : behind).push(this.field(key, shape, required.has(key)));
+                const isAhead = required.has(key) || kShared.includes(key) || first.includes(key);
+                (isAhead ? ahead : behind).push(this.field(key, shape, required.has(key)));
             }
         }
         // sizes before names: those that are remembered need no touch
-        ahead.sort((a, b) => Number(a.dataset["shared"] !== undefined) - Number(b.dataset["shared"] !== undefined));
+        const after = (each: HTMLElement): number => Number(each.dataset["shared"] !== undefined);
+        ahead.sort((a, b) => after(a) - after(b));
         this.form.replaceChildren(element("p", { className: "what" }, this.schema.description), ...ahead);
         if (behind.length > 0) {
             this.form.append(element("details", {}, element("summary", {}, "More to say"), ...behind));
@@ -257,9 +312,12 @@ class Page {
         return out;
     }
 
-    /** Machines that the question can be about: lathes at the lathe's, the rest at theirs. */
+    /** Machines at hand, those from files first. */
     private machines(): string[] {
-        return this.shop.machines.map((each) => each.title);
+        return [...new Set([...this.kept.machines, ...this.shop.machines].map((each) => each.title))];
+    }
+    private machine(title: unknown): Machine | undefined {
+        return [...this.kept.machines, ...this.shop.machines].find((each) => each.title === title);
     }
 
     private asked(): string {
@@ -269,9 +327,8 @@ class Page {
             if (held === undefined || held === "" || held === false) {
                 continue;
             }
-            const machine = this.shop.machines.find((each) => each.title === held);
             if (Array.isArray(shape.type) && shape.type.includes("object")) {
-                values[key] = machine?.machine;
+                values[key] = this.machine(held)?.machine;
             } else if (shape.type === "array" && typeof held === "string") {
                 values[key] = held.split(",").map((each) => each.trim());
             } else if ((shape.type === "number" || shape.type === "integer") && /^-?[\d.]+$/.test(String(held))) {
@@ -298,7 +355,30 @@ class Page {
         this.answer.replaceChildren(...lines);
     }
 
-    private figures(found: Answer): HTMLElement[] {
+    /** Of a measured thread: where it lies, then of each diameter that was measured what is to come off. */
+    private verdict(found: Answer): HTMLElement[] {
+        const text = (rows: Row[], key: string): string => rows.find((row) => row.key === key)?.text ?? "";
+        const out = [element("div", { className: "lead" }, element("b", {}, spoken(text(found.said, "place"))))];
+        for (const row of found.said) {
+            const judged = row.rows?.[0];
+            if (judged === undefined || text(judged, "measured_mm") === "" || row.key === "classes") {
+                continue;
+            }
+            const limits = `${text(judged, "min_mm")} to ${text(judged, "max_mm")}`;
+            const lines = [`${row.about.replace(/\.$/, "")} ${text(judged, "measured_mm")}, good ${limits}: ${text(judged, "place")}.`];
+            if (text(judged, "place") === "metal left") {
+                const off = `${text(judged, "to_enter_mm")} to ${text(judged, "to_last_mm")}`;
+                lines.push(`Take ${off} off the diameter, ${text(judged, "to_middle_mm")} for the middle.`);
+            }
+            out.push(...lines.map((line) => element("p", { className: "of" }, line)));
+        }
+        const classes = found.said.find((row) => row.key === "classes")?.rows ?? [];
+        const met = classes.filter((each) => text(each, "met") === "yes").map((each) => text(each, "name"));
+        out.push(element("p", {}, `${text(found.said, "thread")}; classes met: ${met.join(", ") || "none"}`));
+        return out;
+    }
+
+    private leads(found: Answer): HTMLElement[] {
         const out: HTMLElement[] = [];
         const leads = found.leads.flatMap((key) => found.said.filter((row) => row.key === key));
         const shown = leads.length > 0 ? leads : found.said.filter((row) => /\d/.test(row.text ?? "")).slice(0, 4);
@@ -307,6 +387,11 @@ class Page {
             const about = /^[a-z]/i.test(row.text ?? "") ? [] : [element("span", {}, row.about)]; // words speak for themselves
             out.push(element("div", { className: "lead" }, ...about, text));
         }
+        return out;
+    }
+
+    private figures(found: Answer): HTMLElement[] {
+        const out = this.schema.title === "judge" ? this.verdict(found) : this.leads(found);
         const of = [this.value("alloy"), this.value("tool"), this.value("machine")].filter((each) => each);
         const mine = Object.keys(this.schema.properties.values.properties);
         if (mine.includes("alloy")) {
