@@ -165,6 +165,26 @@ def test_a_phone_shows_each_card_in_one_column_and_keeps_what_is_written(plan, t
         browser.close()
 
 
+@NEEDS_BROWSER
+def test_every_page_is_read_at_any_width_by_keys_and_by_a_screen_reader(plan):
+    """At the widths of phones and of a tablet, and at a width of 195 px: 390 px made twice as large."""
+    from axe_playwright_python.sync_playwright import Axe
+    from playwright.sync_api import sync_playwright
+
+    files = plan.files()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        page = browser.new_page()
+        for name in ("altitude-pin.html", "index.html", "details.html", "papers.html", "truss-tube-adjuster.html"):
+            page.set_content(files[name])
+            for width in (195, 360, 390, 768):
+                page.set_viewport_size({"width": width, "height": SCREEN_PX})
+                assert page.evaluate("document.documentElement.scrollWidth") <= width, (name, width)
+                found = Axe().run(page)
+                assert found.violations_count == 0, (name, width, found.generate_report())
+        browser.close()
+
+
 @pytest.fixture
 def phone(plan, tmp_path):
     """The altitude pin's cards on a phone; a function opens them, in a context as it is asked for."""
