@@ -172,6 +172,11 @@ class _Drawing:
         self.jaw_right = _FACE - held.out_mm * along
         self.middle = self.half + _BALL * 2 + 1.4
         self.bottom = self.middle + self.half
+        # balloons beside the face; three and more stand in two columns
+        self.beside = [each for each in held.balloons if not (each.radius_mm and each.from_face_mm)]
+        self.apart = 2 * _BALL + 1.0 if len(self.beside) < 3 else _BALL + 0.9
+        self.first = max(_BALL + 0.4, self.middle - (len(self.beside) - 1) * self.apart / 2)
+        self.lowest = self.first + (len(self.beside) - 1) * self.apart + _BALL
         self.lanes = {each: lane for lane, each in enumerate(self.held.lengths)}
         jaws = self.middle + held.gripped_mm * across / 2 + _JAW_DEEP + 0.6
         self.tall = max(jaws, self.bottom + 4.0 + _LANE * len(self.lanes) if self.lanes else self.bottom + 1.0)
@@ -272,10 +277,12 @@ class _Drawing:
         edge = self.down(_at(self.held.outside, at_mm))
         lines = f"M{x:.2f} {edge:.2f}V{y + 1.2:.2f}M{_FACE} {self.bottom:.2f}V{y + 1.2:.2f}"
         if _FACE - x < wide + 6.0:  # too short for its figure: that stands outside, and the arrows point inwards
+            at = _FACE + 6 + wide / 2 if y - 2.2 > self.lowest else x - 5 - wide / 2
             return (
                 f'<path class="t" d="{lines}M{x - 5:.2f} {y:.2f}H{_FACE + 5}"/>'
                 f'<path d="M{x:.2f} {y:.2f}l-2.6 -.7v1.4zM{_FACE} {y:.2f}l2.6 -.7v1.4z"/>'
-                f'<text x="{x - 5 - wide / 2:.2f}" y="{y + 1.5:.2f}">{text}</text>'
+                f'<rect x="{at - wide / 2:.2f}" y="{y - 2.2:.2f}" width="{wide:.2f}" height="4.4" fill="#fff"/>'
+                f'<text x="{at:.2f}" y="{y + 1.5:.2f}">{text}</text>'
             )
         return (
             f'<path class="t" d="{lines}M{x:.2f} {y:.2f}H{_FACE}"/>'
@@ -291,7 +298,6 @@ class _Drawing:
             (each for each in self.held.balloons if each.radius_mm and each.from_face_mm),
             key=lambda each: -each.from_face_mm,
         )
-        beside = [each for each in self.held.balloons if not (each.radius_mm and each.from_face_mm)]
         last = 0.0
         room = [self.x(each.from_face_mm) for each in above]
         spread = []
@@ -301,17 +307,16 @@ class _Drawing:
             last = left
         for each, x in zip(above, spread, strict=True):
             out.append(self._balloon(each, min(x, _WIDE - _BALL - 1), _BALL + 0.4))
-        apart = 2 * _BALL + 1.0 if len(beside) < 3 else _BALL + 0.9  # three and more stand in two columns
-        first = max(_BALL + 0.4, self.middle - (len(beside) - 1) * apart / 2)
-        for place, each in enumerate(beside):
-            right = _FACE + 14.0 + (8.5 if place % 2 and len(beside) > 2 else 0.0)
-            out.append(self._balloon(each, right, first + place * apart))
-        return out
+        for place, each in enumerate(self.beside):
+            right = _FACE + 14.0 + (8.5 if place % 2 and len(self.beside) > 2 else 0.0)
+            out.append(self._balloon(each, right, self.first + place * self.apart))
+        return [line for line, _ in out] + [ball for _, ball in out]
 
-    def _balloon(self, balloon: Balloon, x: float, y: float) -> str:
+    def _balloon(self, balloon: Balloon, x: float, y: float) -> tuple[str, str]:
+        """Its line to the work, and itself: no line crosses another's number."""
         to_x, to_y = self.x(balloon.from_face_mm), self.middle - balloon.radius_mm * self.across
         return (
-            f'<path class="t" d="M{x:.2f} {y:.2f}L{to_x:.2f} {to_y:.2f}"/>'
+            f'<path class="t" d="M{x:.2f} {y:.2f}L{to_x:.2f} {to_y:.2f}"/>',
             f'<circle class="ball" cx="{x:.2f}" cy="{y:.2f}" r="{_BALL}"/>'
-            f'<text x="{x:.2f}" y="{y + 1.5:.2f}">{balloon.number}</text>'
+            f'<text x="{x:.2f}" y="{y + 1.5:.2f}">{balloon.number}</text>',
         )
