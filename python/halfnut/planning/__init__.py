@@ -8,12 +8,14 @@ from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.planning.answers import *
+    from halfnut.planning.cautioned import *
     from halfnut.planning.cut_answers import *
     from halfnut.planning.job import *
     from halfnut.planning.job_lines import *
     from halfnut.planning.operations import *
     from halfnut.planning.plans import *
     from halfnut.planning.stock import *
+    from halfnut.planning.timing import *
     from halfnut.planning.walking import *
     from halfnut.planning.whole_part import *
     from halfnut.planning.workpiece import *

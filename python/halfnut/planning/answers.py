@@ -13,6 +13,7 @@ from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.holding import Holding
+from halfnut.cutting.layout import Division, Positions
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.knurls.setups import KnurlSetup
 from halfnut.machine.dials import Reading
@@ -86,6 +87,10 @@ class Answer(Value):
     """How the levers stand afterwards, where that is not as at first."""
     warned: tuple[Caution, ...] = ()
     """Cautions of the plan's own."""
+    placed: Positions | None = None
+    """Of holes with places: their coordinates and readings."""
+    divided: Division | None = None
+    """Of what is done at each division of a turn: how the dividing head is turned."""
 
     @property
     def records(self) -> tuple[Record, ...]:
@@ -98,14 +103,16 @@ class Answer(Value):
     def cautions(self) -> tuple[Caution, ...]:
         """Cautions of all records, each once."""
         found = [*self.warned, *(caution for record in self.records for caution in record.cautions)]
-        found += [] if self.holding is None else self.holding.cautions
+        for other in (self.holding, self.placed, self.divided):
+            found += [] if other is None else other.cautions
         return tuple(dict.fromkeys(found))
 
     @property
     def evidence(self) -> tuple[Evidence, ...]:
         """What all records rest on."""
         of_hold = () if self.holding is None else self.holding.own_evidence
-        return (*(item for record in self.records for item in record.evidence), *of_hold)
+        of_layout = (item for each in (self.placed, self.divided) if each is not None for item in each.evidence)
+        return (*(item for record in self.records for item in record.evidence), *of_hold, *of_layout)
 
     def to_dict(self) -> dict[str, Any]:
         """Sizes, then every record's own figures."""
@@ -122,6 +129,8 @@ class Answer(Value):
             out["passes"] = len(self.chasing.passes)
             out["chasing_lines"] = " ".join(str(each.line) for each in self.chasing.passes)
             out["measure_at_line"] = self.chasing.stop.line
+        if self.placed is not None:
+            out["places"] = [[each.hole, each.x_mm, each.y_mm] for each in self.placed.places]
         if self.passes:
             out["passes"] = len(self.passes)
         if self.chosen is not None:

@@ -228,7 +228,52 @@ class PartOff(Step):
     stick_out: Length | None = None
 
 
-class Drill(Step):
+class Places(_Closed):
+    """Where holes lie, from a stated zero, as the question `positions` asks."""
+
+    pattern: Literal["circle", "row", "grid", "list"]
+    zero: str = ""
+    """Where the dials are set to zero, in words: "left front corner"."""
+    holes: Count | None = None
+    rows: Count | None = None
+    diameter: Length | None = None
+    step: Length | None = None
+    row_step: Length | None = None
+    angle: float = 0.0
+    over: float = 360.0
+    clockwise: YesNo = False
+    x: str | None = None
+    y: str | None = None
+    at: list[str] = []
+    """Of a list: "1 in, 2 in" each."""
+    edge_finder: Length | None = None
+
+    @property
+    def count(self) -> int:
+        """How many holes."""
+        return len(self.at) if self.pattern == "list" else (self.holes or 0) * (self.rows or 1)
+
+
+class Repeated(Step):
+    """An operation that is done at several places, or at each division of a turn."""
+
+    places: Places | None = None
+    divisions: Count | None = None
+    """Parts of a turn on the dividing head: the operation is done at each."""
+
+    @model_validator(mode="after")
+    def _as_often(self) -> Repeated:
+        if self.places is not None and self.divisions is not None:
+            raise ValueError("has places and divisions: give one")
+        count = self.divisions if self.places is None else self.places.count
+        if count:
+            if "times" in self.model_fields_set and self.times != count:
+                raise ValueError(f"times, {self.times}, must be the {count} of its places or divisions; leave it out")
+            self.__dict__["times"] = count
+        return self
+
+
+class Drill(Repeated):
     """Drill a hole; without `depth`, through the piece."""
 
     do: Literal["drill"]
@@ -236,7 +281,7 @@ class Drill(Step):
     depth: Length | None = None
 
 
-class Spot(Step):
+class Spot(Repeated):
     """Spot a hole's place; `diameter` is the spot's at the surface, `point` its included angle in degrees."""
 
     do: Literal["spot"]
@@ -244,7 +289,7 @@ class Spot(Step):
     point: Degrees | None = None
 
 
-class Countersink(Step):
+class Countersink(Repeated):
     """Countersink a hole: `hole` or the running one; `included` is the cone's angle in degrees."""
 
     do: Literal["countersink"]
@@ -254,7 +299,7 @@ class Countersink(Step):
     flutes: Count | None = None
 
 
-class Counterbore(Step):
+class Counterbore(Repeated):
     """Counterbore a hole, `hole` or the running one, flat at the bottom."""
 
     do: Literal["counterbore"]
@@ -264,7 +309,7 @@ class Counterbore(Step):
     flutes: Count | None = None
 
 
-class Ream(Step):
+class Ream(Repeated):
     """Ream a drilled hole; without `depth`, through the piece."""
 
     do: Literal["ream"]
@@ -272,7 +317,7 @@ class Ream(Step):
     depth: Length | None = None
 
 
-class Tap(Step):
+class Tap(Repeated):
     """Tap a drilled hole; without `depth`, through the piece. `form` is a tap that forms the thread."""
 
     do: Literal["tap"]
@@ -281,7 +326,7 @@ class Tap(Step):
     form: YesNo = False
 
 
-class Mill(Step):
+class Mill(Repeated):
     """Mill a slot, a pocket or a side with an end mill, or a face with a face mill."""
 
     do: Literal["mill"]
@@ -301,7 +346,7 @@ class Mill(Step):
     entry_angle: Degrees | None = None
 
 
-class Saw(Step):
+class Saw(Repeated):
     """Slit with a saw on an arbor, in one pass to depth."""
 
     do: Literal["saw"]

@@ -20,16 +20,17 @@ from halfnut.core.fixed import Value, one_line
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
 from halfnut.core.text import plain_cell, read_text, shown
-from halfnut.core.words import by_rank, caution_lines, words
+from halfnut.core.words import by_rank, caution_lines, words, wrapped
 from halfnut.machine import machines
 from halfnut.machine.machines import Machine
 from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
-from halfnut.planning import whole_part
+from halfnut.planning import timing, whole_part
 from halfnut.planning.answers import Answer
+from halfnut.planning.cautioned import needed, needed_of_joint
 from halfnut.planning.job import Job, Joint, Operation, Part
 from halfnut.planning.operations import answer
-from halfnut.planning.stock import CutList, cut_list
+from halfnut.planning.stock import Bar, CutList, cut_list, first_fit
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
 from halfnut.planning.workpiece import Workpiece
 from halfnut.threads.joints import ThreadStrength
@@ -75,8 +76,7 @@ class PlannedOperation(Value):
         """Cautions of the walk and of the answer."""
         own = [each.caution for each in self.mistakes if not each.refused]
         if self.answer is not None:
-            through = self.walked.get("through", False)
-            own += [each for each in self.answer.cautions if not (through and each.code == "coat_blind_hole")]
+            own += needed(self.answer, through=self.walked.get("through", False))
         return tuple(own)
 
     @property
@@ -166,7 +166,9 @@ class PlannedPart(Value):
     @property
     def cautions(self) -> tuple[Caution, ...]:
         """Cautions of the part as a whole, of all operations and of all joints."""
-        of_joints = (caution for each in self.joints if each.record is not None for caution in each.record.cautions)
+        of_joints = (
+            caution for each in self.joints if each.record is not None for caution in needed_of_joint(each.record)
+        )
         of_walk = (each.caution for each in self.mistakes if not each.refused)
         return (*self.standing, *of_walk, *(caution for op in self.operations for caution in op.cautions), *of_joints)
 
@@ -193,6 +195,8 @@ class PlannedPart(Value):
             "failed": self.failed,
             "time_each_s": self.time_each_s,
             "time_lot_s": self.time_lot_s,
+            "spares": timing.spares(part.quantity),
+            "measured_wholly": list(timing.measured_pieces(part.quantity)),
             "stock": None if self.stock is None else self.stock.to_dict(),
             "stock_error": self.stock_error or None,
             "mistakes": [_mistake(each) for each in self.mistakes],
@@ -236,8 +240,41 @@ class Plan(Value):
 
     @property
     def time_s(self) -> float:
-        """Time for all lots."""
+        """Time for all lots at the machine, without set-up and chucking."""
         return sum(part.time_lot_s for part in self.parts)
+
+    @property
+    def span(self) -> timing.Span:
+        """Time for all lots as a person plans it, set-ups and first pieces in it."""
+        lots = (timing.lot(part.time_each_s, part.part.quantity) for part in self.parts)
+        return sum(lots, timing.Span(0.0, 0.0))
+
+    @property
+    def better_orders(self) -> dict[str, timing.Order]:
+        """Orders of operations that save time or stops, by part; the person's own is kept."""
+        found = (
+            (part.part.name, timing.better_order(self.job, part.part, part.operations, part.stock))
+            for part in self.parts
+        )
+        return {name: order for name, order in found if order is not None}
+
+    @property
+    def bars(self) -> dict[str, tuple[Bar, ...]]:
+        """What is sawn from which bar, by alloy and stock: longest blank first, each on the first bar with room.
+
+        Of a lot the spares are not counted; stock without a length of its bars is left out.
+        """
+        alike: dict[str, tuple[float, list[tuple[str, float, float]]]] = {}
+        for part in self.parts:
+            stock = part.part.stock
+            if stock.bar_length is None or stock.through_spindle or part.stock is None:
+                continue
+            sizes = (stock.diameter, stock.bore, stock.across_flats, stock.thickness, stock.width)
+            section = " × ".join(str(size) for size in sizes if size is not None)
+            name = f"{part.part.alloy} {stock.form} {section}, {stock.bar_length} long"
+            blank = (part.part.name, part.stock.blank_mm, part.stock.kerf_mm)
+            alike.setdefault(name, (stock.bar_length.base, []))[1].extend([blank] * part.stock.blanks)
+        return {name: first_fit(blanks, bar_mm) for name, (bar_mm, blanks) in alike.items()}
 
     def to_dict(self) -> dict[str, Any]:
         """The plan as nested dictionaries and lists without NaN, as plan.json holds it."""
@@ -249,6 +286,9 @@ class Plan(Value):
             "date": job.date,
             "failed": self.failed,
             "time_s": self.time_s,
+            "time_least_s": self.span.least_s,
+            "time_most_s": self.span.most_s,
+            "bars": {name: [[[*each] for each in bar.blanks] for bar in found] for name, found in self.bars.items()},
             "parts": [part.to_dict() for part in self.parts],
         }
 
@@ -264,16 +304,24 @@ class Plan(Value):
         """A summary on one screen."""
         count = sum(1 for _ in self.operations)
         failed = f", {self.failed} failed" if self.failed else ""
-        time = spell(self.time_s, "time", "mm")
-        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {time} in all"]
+        out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {self.span} in all"]
         for part in self.parts:
-            each, lot = spell(part.time_each_s, "time", "mm"), spell(part.time_lot_s, "time", "mm")
+            first, each = timing.first_piece(part.time_each_s), timing.further_piece(part.time_each_s)
             title = part.part.title or part.part.name
-            out.append(f"  {part.part.quantity:>4} × {title:24} {part.part.alloy:14} {each:>14} each {lot:>14} the lot")
+            then = f", then {each.minutes} each" if part.part.quantity > 1 else ""
+            alloy_name = f"{part.part.alloy:16}"
+            out.append(f"  {part.part.quantity:>4} × {title:21} {alloy_name} first {first.minutes}{then}")
             out += _failures(part)
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
-        out += caution_lines(_once_a_code(item for item in self.cautions if item.rank != "note"))
+        # the last line says what `licensed` does
+        told = (item for item in self.cautions if item.rank != "note" and item.code != "licensed")
+        out += caution_lines(_once_a_code(told))
+        for name, order in self.better_orders.items():
+            numbers = ", ".join(map(str, order.numbers))
+            stops = f"{order.saves_stops} stop{'' if order.saves_stops == 1 else 's'}"
+            saved = f"{spell(order.saves_s, 'time', 'mm')} and {stops} a piece"
+            out += wrapped(f"another order of {name} saves {saved}: {numbers}", "  ", "    ")
         return [*out, f"  {words('said', 'first')}"]
 
     def __str__(self) -> str:

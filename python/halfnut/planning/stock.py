@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
 from halfnut._core import DomainError
 from halfnut.core.fixed import Value
 
-__all__ = ["CutList", "cut_list"]
+__all__ = ["Bar", "CutList", "cut_list", "first_fit"]
 
 
 @dataclass(frozen=True)
@@ -88,3 +89,37 @@ def cut_list(
     left = max(0.0, bar_mm - last * (blank + kerf_mm))
     total = blanks * (blank + kerf_mm)
     return CutList(blank, blanks, pieces, kerf_mm, facing_mm, grip_mm, total, a_bar, bars, left)
+
+
+@dataclass(frozen=True)
+class Bar(Value):
+    """A bar and what is sawn from it, in this order: names and lengths of blanks, mm; and what it leaves."""
+
+    blanks: tuple[tuple[str, float], ...]
+    left_mm: float
+
+
+def first_fit(blanks: Iterable[tuple[str, float, float]], bar_mm: float) -> tuple[Bar, ...]:
+    """Blanks laid over bars, the longest first, each on the first bar that it goes on.
+
+    Parameters
+    ----------
+    blanks : iterable of (str, float, float)
+        Name, length and saw cut of each, mm; the last blank of a bar needs no cut after it.
+    bar_mm : float
+        Length of a bar. Every blank must go on one.
+
+    >>> [[name for name, _ in bar.blanks] for bar in first_fit([("a", 60, 2), ("b", 30, 2), ("c", 40, 2)], 100.0)]
+    [['a', 'b'], ['c']]
+    """
+    bars: list[list[tuple[str, float]]] = []
+    free: list[float] = []
+    for name, length, kerf in sorted(blanks, key=lambda each: -each[1]):
+        place = next((n for n, room in enumerate(free) if length <= room + 1e-9), None)
+        if place is None:
+            bars.append([])
+            free.append(bar_mm)
+            place = len(bars) - 1
+        bars[place].append((name, length))
+        free[place] -= length + kerf
+    return tuple(Bar(tuple(each), max(0.0, room)) for each, room in zip(bars, free, strict=True))

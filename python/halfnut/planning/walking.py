@@ -14,7 +14,7 @@ from halfnut.machine import machines
 from halfnut.planning.job import Adjuster, AdjusterSecond, Job, Joint, Operation, Part, Saw
 from halfnut.planning.job_lines import line_of, lines_of
 
-__all__ = ["JobMistake", "WalkedPart", "walk"]
+__all__ = ["JobMistake", "WalkedPart", "as_walked", "walk"]
 
 
 @dataclass(frozen=True)
@@ -98,7 +98,7 @@ def walk(job: Job, blanks_mm: Sequence[float | None], text: str = "") -> tuple[W
     text : str
         The job's file, for the lines of mistakes.
     """
-    parts = [_part(job, part, blank) for part, blank in zip(job.parts, blanks_mm, strict=True)]
+    parts = [as_walked(job, part, blank) for part, blank in zip(job.parts, blanks_mm, strict=True)]
     found = _core.walk_job(parts, active())["parts"]
     lines = lines_of(text) if text and any(each["mistakes"] for each in found) else []
     return tuple(
@@ -113,7 +113,8 @@ def walk(job: Job, blanks_mm: Sequence[float | None], text: str = "") -> tuple[W
     )
 
 
-def _part(job: Job, part: Part, blank_mm: float | None) -> dict[str, Any]:
+def as_walked(job: Job, part: Part, blank_mm: float | None) -> dict[str, Any]:
+    """A part as the core's walk reads it."""
     stock = part.stock
     coating = None if part.coating is None else job.coatings[part.coating]
     size = stock.diameter or stock.across_flats or stock.thickness

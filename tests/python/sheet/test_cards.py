@@ -551,7 +551,7 @@ def test_ten_questions_that_the_focus_knobs_card_answers(plans, printed):
     rpm, _, said = row(text, 70)
     assert re.search(r"Part off to 7/8 long, 1/8 blade", said)
     warned = text[: text.index(said)].rsplit("back gear", 1)[1]
-    assert "DANGER" in warned and "piece drops hot" in warned
+    assert "DANGER" in warned and "flung" in warned and "catch it on" in warned
     # How many pieces are to be done?
     assert part.part.quantity == 2 and "Done 1 2\n" in text
 
