@@ -5,6 +5,7 @@
 #include <memory>
 #include <vector>
 
+#include "asked.hpp"
 #include "convert.hpp"
 #include "halfnut/threads/adjuster.hpp"
 #include "halfnut/threads/any_thread.hpp"
@@ -38,8 +39,8 @@ AdjusterMaterial material(const py::dict& given) {
 
 AdjusterEnd end_of(const py::dict& given) {
     AdjusterEnd end;
-    const auto& external = py::cast<const PartLimits&>(given["external"]);
-    const auto& internal = py::cast<const PartLimits&>(given["internal"]);
+    const auto& external = limits_held(given["external"]);
+    const auto& internal = limits_held(given["internal"]);
     const bool own = std::holds_alternative<ThreadLimits>(external.standard) &&
                      std::holds_alternative<ThreadLimits>(internal.standard);
     if (own) {
@@ -180,25 +181,6 @@ void bind_adjuster(py::module_& module) {
                                    }
                                    return out;
                                })
-        .def(
-            "cut_limits",
-            [](const Asked& a, std::size_t end, const std::string& side) {
-                const Adjuster& answer = a.answer;
-                if (end >= answer.request.count) {
-                    throw DomainError(fmt::format("end must be below {}, got {}", answer.request.count, end));
-                }
-                const Side which = from_name<Side>("side", side);
-                const bool external = which == Side::external;
-                const AdjusterEnd& asked = answer.request.ends[end];
-                PartLimits out;
-                out.part = ThreadPart{external ? asked.external : asked.internal, which};
-                out.side = which;
-                out.inch = is_inch(out.part->thread);
-                take_limits(external ? asked.external : asked.internal,
-                            external ? answer.ends[end].external_cut : answer.ends[end].internal_cut, out);
-                return out;
-            },
-            py::arg("end"), py::arg("side"), "Limits to cut a part of ISO metric or Unified threads to.")
         .def_property_readonly("cautions",
                                [](const Asked& a) { return cautions_of<AdjusterCaution>(a.answer); })
         .def(

@@ -5,12 +5,13 @@
 #include <algorithm>
 #include <optional>
 
+#include "asked.hpp"
 #include "convert.hpp"
 #include "halfnut/threads/coating_questions.hpp"
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/gauging_tables.hpp"
-#include "halfnut/threads/precoat.hpp"
+#include "halfnut/threads/questions.hpp"
 
 namespace halfnut::bind {
 
@@ -31,30 +32,6 @@ BuildUp build_up_made(const py::tuple& s) {
             static_cast<BuildUpOrigin>(held<int>(s, 4)),
             held<bool>(s, 5),
             held<std::int16_t>(s, 6)};
-}
-
-py::tuple part_state(const FitPart& p) {
-    const auto n = [](double value) { return number_or_none(value); };
-    return py::make_tuple(n(p.major.min_mm), n(p.major.max_mm), n(p.pitch.min_mm), n(p.pitch.max_mm),
-                          n(p.minor.min_mm), n(p.minor.max_mm), n(p.pitch_mm), p.starts, p.half_angle_deg,
-                          p.left_hand, build_up_state(p.build_up), p.lead_error_mm, p.flank_equivalent_mm,
-                          p.temperature_c, p.expansion_um_m_k);
-}
-
-FitPart part_made(const py::tuple& s) {
-    const auto n = [&s](std::size_t place) { return number_held(s, place); };
-    return {{n(0), n(1)},
-            {n(2), n(3)},
-            {n(4), n(5)},
-            n(6),
-            held<int>(s, 7),
-            n(8),
-            held<bool>(s, 9),
-            build_up_made(held<py::tuple>(s, 10)),
-            n(11),
-            n(12),
-            n(13),
-            n(14)};
 }
 
 void bind_coatings(py::module_& module) {
@@ -98,50 +75,17 @@ void bind_coatings(py::module_& module) {
             return parse_build_up(text, catalogue.get());
         },
         py::arg("text"), py::arg("catalogue"), "Read a build-up or a coating.");
-    module.def(
-        "require_takes",
-        [](int coating, const std::string& group, const std::string& title,
-           const SharedCatalogue& catalogue) {
-            require_takes(catalogue.get().coatings[static_cast<std::size_t>(coating)], group, title);
-        },
-        py::arg("coating"), py::arg("group"), py::arg("title"), py::arg("catalogue"),
-        "Refuse a coating on a metal that does not take it.");
-    module.def(
-        "coating_cautions",
-        [](const BuildUp& build_up, bool internal, const SharedCatalogue& catalogue) {
-            std::vector<std::pair<std::string, std::vector<std::pair<std::string, std::string>>>> out;
-            for (const Told& told : coating_cautions(build_up, catalogue.get(), internal)) {
-                out.emplace_back(told.code, told.words);
-            }
-            return out;
-        },
-        py::arg("build_up"), py::arg("internal"), py::arg("catalogue"),
-        "What to mind about a finish as a process: codes of cautions, with the words in their places.");
-
-    module.def(
-        "precoat_answer",
-        [](const PartLimits& bare, const BuildUp& build_up, const SharedCatalogue& catalogue,
-           const std::string& gauged_at) {
-            return precoat(catalogue.get(), bare, build_up, from_name<GaugedAt>("gauged_at", gauged_at));
-        },
-        py::arg("bare"), py::arg("build_up"), py::arg("catalogue"), py::arg("gauged_at") = "basic",
-        "Limits to cut before coating.");
 }
 
 void bind_thread_fits(py::module_& module) {
-    py::class_<FitPart> fit_part_class(module, "FitPart", "One part of a fit, bare and at 20 C.");
-    def_value<FitPart>(fit_part_class, &part_state, &part_made);
     module.def(
         "fit_chances",
-        [](const FitPart& external, const FitPart& internal, const Doubles& clearances_mm,
-           double tolerance_over_sigma, double mean_shift) {
-            FitRequest request;
-            request.external = external;
-            request.internal = internal;
+        [](const py::tuple& asked, const Doubles& clearances_mm, const SharedCatalogue& catalogue) {
+            Asking asking{catalogue.get()};
+            FitRequest request = fit_request(
+                *std::static_pointer_cast<const FitAsk>(read_question("fit", asked, asking)), asking);
             request.assumed_engagement_mm = 1.0;  // a length makes no difference to the chance
-            request.tolerance_over_sigma = tolerance_over_sigma;
-            request.mean_shift = mean_shift;
-            (void)fit(request);  // checks the ranges
+            (void)fit(request);                   // checks the ranges
             py::array_t<double> out(clearances_mm.size());
             const double* const given = clearances_mm.data();
             double* const chances = out.mutable_data();
@@ -155,8 +99,7 @@ void bind_thread_fits(py::module_& module) {
             }
             return out;
         },
-        py::arg("external"), py::arg("internal"), py::arg("clearances_mm"), py::kw_only(),
-        py::arg("tolerance_over_sigma") = 6.0, py::arg("mean_shift") = 0.0,
+        py::arg("asked"), py::arg("clearances_mm"), py::arg("catalogue"),
         "Chance that the clearance of a pair is below each of some values.");
 }
 

@@ -14,10 +14,18 @@
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
+#include "halfnut/threads/questions.hpp"
 
 namespace halfnut::bind {
 
 namespace {
+
+/// An answer as Python holds it, with what was asked: it is pickled as that, and asked again.
+struct Answered {
+    Answer answer;
+    py::tuple values;
+    SharedCatalogue catalogue;
+};
 
 // ---- what is asked ----------------------------------------------------------------------------------------
 
@@ -96,7 +104,11 @@ class Taken {
         };
         is_a(static_cast<const threads::BuildUp*>(nullptr));
         is_a(static_cast<const threads::AnyThread*>(nullptr));
-        is_a(static_cast<const threads::PartLimits*>(nullptr));
+        if (py::isinstance<Answered>(value)) {
+            const Answer& answer = value.cast<const Answered&>().answer;
+            out.type = answer.question->answered;
+            out.object = answer.record.get();
+        }
         return out;
     }
     std::string_view kept(py::object text) {
@@ -154,36 +166,39 @@ const std::vector<PyObject*>& keys_of(const RecordRow& row) {
     return keys;
 }
 
+py::dict dictionary(const RecordRow& row, const Values& values);
+
+py::object figure_of(const FigureRow& figure, const Value& value) {
+    if (figure.kind == AnsweredKind::record) {
+        const auto* const record = std::get_if<Values>(&value.is);
+        return record == nullptr ? py::object(py::none()) : py::object(dictionary(*figure.of, *record));
+    }
+    if (figure.kind == AnsweredKind::records) {
+        const auto& items = std::get<Values>(value.is);
+        py::tuple records(items.size());
+        for (std::size_t k = 0; k < items.size(); ++k) {
+            records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
+        }
+        return records;
+    }
+    if (figure.kind == AnsweredKind::evidence) {
+        const auto& items = std::get<Values>(value.is);
+        py::tuple texts(items.size());
+        for (std::size_t k = 0; k < items.size(); ++k) {
+            const auto& at = std::get<Values>(items[k].is);
+            const auto text = [&](std::size_t place) { return std::get<std::string>(at[place].is); };
+            texts[k] = py::cast(EvidenceText{text(0), text(1), text(2), text(3), text(4), text(5)});
+        }
+        return texts;
+    }
+    return value_of(value);
+}
+
 py::dict dictionary(const RecordRow& row, const Values& values) {
     const std::vector<PyObject*>& keys = keys_of(row);
     py::dict out;
     for (std::size_t i = 0; i < keys.size(); ++i) {
-        const FigureRow& figure = row.figures[i];
-        py::object shown;
-        if (figure.kind == AnsweredKind::record) {
-            const auto* const record = std::get_if<Values>(&values[i].is);
-            shown = record == nullptr ? py::object(py::none()) : py::object(dictionary(*figure.of, *record));
-        } else if (figure.kind == AnsweredKind::records) {
-            const auto& items = std::get<Values>(values[i].is);
-            py::tuple records(items.size());
-            for (std::size_t k = 0; k < items.size(); ++k) {
-                records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
-            }
-            shown = std::move(records);
-        } else if (figure.kind == AnsweredKind::record) {
-            shown = dictionary(*figure.of, std::get<Values>(values[i].is));
-        } else if (figure.kind == AnsweredKind::evidence) {
-            const auto& items = std::get<Values>(values[i].is);
-            py::tuple texts(items.size());
-            for (std::size_t k = 0; k < items.size(); ++k) {
-                const auto& at = std::get<Values>(items[k].is);
-                const auto text = [&](std::size_t place) { return std::get<std::string>(at[place].is); };
-                texts[k] = py::cast(EvidenceText{text(0), text(1), text(2), text(3), text(4), text(5)});
-            }
-            shown = std::move(texts);
-        } else {
-            shown = value_of(values[i]);
-        }
+        const py::object shown = figure_of(row.figures[i], values[i]);
         if (PyDict_SetItem(out.ptr(), keys[i], shown.ptr()) != 0) {
             throw py::error_already_set();
         }
@@ -191,11 +206,26 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
     return out;
 }
 
-py::dict ask_question(std::string_view name, const py::tuple& values, const SharedCatalogue& catalogue) {
+py::dict figures_of(const Answered& self) {
+    const RecordRow& row = *self.answer.question->answer;
+    return dictionary(row, values_of(row, self.answer.record.get()));
+}
+
+/// One figure alone, as it is read.
+py::object one_figure(const Answered& self, std::string_view key) {
+    for (const FigureRow& figure : self.answer.question->answer->figures) {
+        if (figure.key == key) {
+            return figure_of(figure, figure.get(self.answer.record.get()));
+        }
+    }
+    throw py::attribute_error(std::string(self.answer.question->answer->name) + " has no figure " +
+                              std::string(key));
+}
+
+Answered ask_question(std::string_view name, const py::tuple& values, const SharedCatalogue& catalogue) {
     const Question& question = find_question(name);
     const Taken taken(values);
-    const Answer answer = ask(question, taken.given(), catalogue.get());
-    return dictionary(*question.answer, values_of(*question.answer, answer.record.get()));
+    return {ask(question, taken.given(), catalogue.get()), values, catalogue};
 }
 
 /// A figure of many rows: numbers with NaN where there is none, or texts.
@@ -411,14 +441,33 @@ py::dict walk_job(const py::list& parts, const SharedCatalogue& catalogue) {
 
 }  // namespace
 
+const threads::PartLimits& limits_held(py::handle answer) {
+    const Answer& held = py::cast<const Answered&>(answer).answer;
+    if (*held.question->answered != typeid(threads::LimitsAnswer)) {
+        throw DomainError("these are no limits of a thread");
+    }
+    return static_cast<const threads::LimitsAnswer*>(held.record.get())->limits;
+}
+
 std::shared_ptr<void> read_question(std::string_view name, const py::tuple& values, Asking& asking) {
     return read_asked(find_question(name), Taken(values).given(), asking);
 }
 
 void bind_questions(py::module_& module) {
-    module.def("ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
-               "The answer to the question of a name: figures by their keys. `values` are those of "
-               "its arguments in their order; None is not given.");
+    py::class_<Answered>(module, "Answer",
+                         "The answer to a question, its figures read when they are asked for.")
+        .def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
+        .def("figures", &figures_of, "Every figure by its key.")
+        .def("figure", &one_figure, py::arg("key"), "One figure.")
+        .def("__reduce__", [](const Answered& self) {
+            return py::make_tuple(
+                py::module_::import("halfnut._core").attr("ask"),
+                py::make_tuple(text(self.answer.question->name), self.values, self.catalogue));
+        });
+    module.def(
+        "ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
+        "The answer to the question of a name. `values` are those of its arguments in their order; None is "
+        "not given.");
     module.def("ask_rows", &ask_question_rows, py::arg("name"), py::arg("values"), py::arg("columns"),
                py::arg("rows"), py::arg("inch"), py::arg("wanted"), py::arg("catalogue"),
                "The same for many rows: figures as columns, with a status and a reason each. `columns` are "

@@ -84,7 +84,6 @@ if TYPE_CHECKING:
     from halfnut.material.questions import alloy, coating
     from halfnut.planning.plans import Plan, plan
     from halfnut.threads.adjusters import adjuster
-    from halfnut.threads.precoating import precoat
     from halfnut.threads.questions import (
         blind_hole,
         clearance_hole,
@@ -93,7 +92,10 @@ if TYPE_CHECKING:
         galling,
         identify_thread,
         judge,
+        limits,
         minimum_strength,
+        plain_thread,
+        precoat,
         screw_seat,
         shop_plug,
         strength,
@@ -103,7 +105,7 @@ if TYPE_CHECKING:
         tighten,
         wires,
     )
-    from halfnut.threads.standard import ThreadLimits, limits, plain_thread, thread
+    from halfnut.threads.standard import ThreadLimits, thread
 
 _ROOMS = (
     "batch",
@@ -155,18 +157,18 @@ _HOMES = {
     "knurl_blank": "knurls.questions",
     "knurl_setup": "knurls.questions",
     "lathe": "machine.machines",
-    "limits": "threads.standard",
+    "limits": "threads.questions",
     "mill": "cutting.questions",
     "milling_machine": "machine.machines",
     "minimum_strength": "threads.questions",
     "mm": "core.units",
     "part_off": "cutting.questions",
     "pass_plan": "drawing.charts",
-    "plain_thread": "threads.standard",
+    "plain_thread": "threads.questions",
     "plan": "planning.plans",
     "polygon": "cutting.questions",
     "positions": "cutting.questions",
-    "precoat": "threads.precoating",
+    "precoat": "threads.questions",
     "preferred_fits": "fits.cylindrical",
     "quantity": "core.units",
     "ramp": "cutting.questions",

@@ -23,7 +23,7 @@ def marks() -> list[Mark]:
         speed(100.0, 50.0)
 
     def limits_in_the_core() -> None:
-        _core.thread_limits(_core.parse_thread("M10x1.5-6g", catalogue), catalogue)
+        _core.ask("limits", ("M10x1.5-6g",), catalogue)
 
     def limits() -> None:
         hn.limits("M10x1.5-6g")

@@ -61,7 +61,7 @@ def asked_type(row: dict[str, Any]) -> str:
 def default(row: dict[str, Any]) -> str:
     """What stands for an argument that is not given."""
     if row["kind"] == "choice":
-        return f'"{row["usual"]}"'
+        return f'"{row["usual"]}"' if row["usual"] else "None"
     return {"flag": "False", "list": "()"}.get(row["kind"], "None")
 
 

@@ -368,7 +368,9 @@ void write_named(Writer& out, const AskedRow& row, const Catalogue& catalogue) {
     const auto type = [&](std::string_view name) { out.key("type").text(name); };
     if (row.kind == AskedKind::choice) {
         write_texts(out.key("enum"), row.choices);
-        out.key("default").text(row.usual);
+        if (!row.usual.empty()) {
+            out.key("default").text(row.usual);
+        }
     } else if (row.kind == AskedKind::list) {
         type("array");
     } else if (row.kind == AskedKind::machine) {

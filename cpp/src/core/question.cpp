@@ -443,6 +443,8 @@ const Question& find_question(std::string_view name) {
         if (each->name == name) {
             return *each;
         }
+    }
+    for (const Question* const each : questions()) {
         names.push_back(each->name);
     }
     const std::string_view near = nearest_name(name, names);

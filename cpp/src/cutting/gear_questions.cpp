@@ -16,6 +16,7 @@
 #include "halfnut/cutting/gears.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/threads/gauging.hpp"
+#include "halfnut/threads/questions.hpp"
 
 namespace halfnut::cutting {
 
@@ -415,8 +416,8 @@ LeadWanted lead_of(const Catalogue& catalogue, const threads::PartLimits& part) 
 }
 
 void take(CutPart& to, const Given& given, const AskedRow& row, Asking& asking) {
-    if (const auto* const limits = given.as<threads::PartLimits>()) {
-        to.limits = *limits;
+    if (const auto* const found = given.as<threads::LimitsAnswer>()) {
+        to.limits = found->limits;
     } else {
         const auto* const known = given.as<threads::AnyThread>();
         if (known == nullptr && given.tag != Given::Tag::text) {

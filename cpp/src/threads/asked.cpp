@@ -44,16 +44,16 @@ void take(AnyThread& to, const Given& given, const AskedRow& row, Asking& asking
 }
 
 void take(PartAsked& to, const Given& given, const AskedRow& row, Asking& asking) {
-    const auto* const limits = given.as<PartLimits>();
-    if (limits == nullptr) {
+    const auto* const answer = given.as<LimitsAnswer>();
+    if (answer == nullptr) {
         AnyThread thread;
         take(thread, given, row, asking);
         to.is = std::move(thread);
         return;
     }
-    to.is = *limits;
+    to.is = answer->limits;
     if (row.leading != 0) {
-        asking.inch = limits->inch;
+        asking.inch = answer->limits.inch;
     }
 }
 

@@ -181,6 +181,39 @@ double expansion_at(const Catalogue& catalogue, const std::string& alloy, double
     return found.expansion_um_m_k;
 }
 
+Pair pair_of(const FitAsk& asked, const Asking& asking) {
+    const Catalogue& catalogue = asking.catalogue;
+    const auto coat = [&](const PartLimits& limits, const std::optional<BuildUp>& given, string_view name) {
+        return coat_of(limits, given || asked.build_up.bare() ? given : std::optional(asked.build_up), name);
+    };
+    PartLimits male = limits_of(catalogue, asked.external, Side::external);
+    PartLimits female = limits_of(catalogue, asked.internal, Side::internal);
+    const BuildUp outer = coat(male, asked.build_up_external, "build_up_external");
+    const BuildUp inner = coat(female, asked.build_up_internal, "build_up_internal");
+    return {FitSide{std::move(male), outer, asked.external_pitch_mm, asked.external_major_mm,
+                    asked.external_lead_error_mm, asked.temperature_c,
+                    expansion_at(catalogue, asked.external_alloy, asked.temperature_c)},
+            FitSide{std::move(female), inner, asked.internal_pitch_mm, asked.internal_minor_mm,
+                    asked.internal_lead_error_mm, asked.temperature_c,
+                    expansion_at(catalogue, asked.internal_alloy, asked.temperature_c)}};
+}
+
+FitRequest request_of(const FitAsk& asked, const Pair& pair) {
+    const PartLimits& screw = pair[0].found;
+    FitRequest request{.external = pair[0].met(),
+                       .internal = pair[1].met(),
+                       .engagement_mm = asked.engagement_mm,
+                       .assumed_engagement_mm = screw.diameter_mm(),
+                       .tolerance_over_sigma = asked.tolerance_over_sigma,
+                       .mean_shift = asked.mean_shift};
+    if (std::isnan(request.engagement_mm) && screw.part) {
+        if (const auto* const own = std::get_if<Thread>(&screw.part->thread)) {
+            request.engagement_mm = own->engagement_mm();
+        }
+    }
+    return request;
+}
+
 /// A limit as a drawing has it, rounded into the zone.
 std::string drawn(double value, bool inch, double (*into)(double)) {
     const int places = inch ? 4 : 3;
@@ -424,33 +457,17 @@ Suited suited(const SuitRequest& request) {
 
 }  // namespace
 
+FitRequest fit_request(const FitAsk& asked, const Asking& asking) {
+    return request_of(asked, pair_of(asked, asking));
+}
+
 FitAnswer fit(const FitAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;
-    const auto coat = [&](const PartLimits& limits, const std::optional<BuildUp>& given, string_view name) {
-        return coat_of(limits, given || asked.build_up.bare() ? given : std::optional(asked.build_up), name);
-    };
-    PartLimits male = limits_of(catalogue, asked.external, Side::external);
-    PartLimits female = limits_of(catalogue, asked.internal, Side::internal);
-    const BuildUp outer = coat(male, asked.build_up_external, "build_up_external");
-    const BuildUp inner = coat(female, asked.build_up_internal, "build_up_internal");
-    const Pair pair{FitSide{std::move(male), outer, asked.external_pitch_mm, asked.external_major_mm,
-                            asked.external_lead_error_mm, asked.temperature_c,
-                            expansion_at(catalogue, asked.external_alloy, asked.temperature_c)},
-                    FitSide{std::move(female), inner, asked.internal_pitch_mm, asked.internal_minor_mm,
-                            asked.internal_lead_error_mm, asked.temperature_c,
-                            expansion_at(catalogue, asked.internal_alloy, asked.temperature_c)}};
+    const Pair pair = pair_of(asked, asking);
+    const FitRequest request = request_of(asked, pair);
     const PartLimits& screw = pair[0].found;
-    FitRequest request{.external = pair[0].met(),
-                       .internal = pair[1].met(),
-                       .engagement_mm = asked.engagement_mm,
-                       .assumed_engagement_mm = screw.diameter_mm(),
-                       .tolerance_over_sigma = asked.tolerance_over_sigma,
-                       .mean_shift = asked.mean_shift};
-    if (std::isnan(request.engagement_mm) && screw.part) {
-        if (const auto* const own = std::get_if<Thread>(&screw.part->thread)) {
-            request.engagement_mm = own->engagement_mm();
-        }
-    }
+    const BuildUp& outer = pair[0].coat;
+    const BuildUp& inner = pair[1].coat;
     FitAnswer out{.external = screw.title(),
                   .internal = pair[1].found.title(),
                   .unit = unit_of(screw),

@@ -249,6 +249,7 @@ Status moved_sizes(const PartLimits& bare, const BuildUp& build_up, PartLimits& 
                    .go_after_pitch_mm = external ? own.pitch.max_mm : own.pitch.min_mm,
                    .go_after_crest_mm = external ? own.major.max_mm : own.minor.min_mm,
                    .not_go_after_pitch_mm = external ? own.pitch.min_mm : own.pitch.max_mm,
+                   .not_go_after_crest_mm = external ? own.major.min_mm : own.minor.max_mm,
                    .position = {},
                    .evidence = {}};
     return status;
@@ -277,6 +278,7 @@ Status evaluate(const Catalogue& catalogue, const PartLimits& bare, const BuildU
                    .go_after_pitch_mm = answer.go_after_pitch_mm,
                    .go_after_crest_mm = answer.go_after_crest_mm,
                    .not_go_after_pitch_mm = answer.not_go_after_pitch_mm,
+                   .not_go_after_crest_mm = bare.side == Side::external ? bare.mm[1] : bare.mm[4],
                    .position = !answer.has_position        ? ""
                                : answer.unified_class != 0 ? fmt::format("{}A", answer.unified_class)
                                                            : std::string(enum_name(answer.position)),

@@ -185,7 +185,7 @@ void take(PitchAsked& to, const Given& given, const AskedRow& row, Asking& askin
         if (read.ec == std::errc() && !lost && text.front() != '-' &&
             is_word({read.ptr, static_cast<std::size_t>(end - read.ptr)}, "tpi")) {
             if (!(turns > 0.0)) {
-                throw DomainError(fmt::format("threads per inch must be > 0, got {:g}", turns));
+                throw DomainError(fmt::format("{}: threads per inch must be > 0, got {:g}", row.name, turns));
             }
             to.mm = kInchMm / turns;
             return;

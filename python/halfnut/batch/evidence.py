@@ -169,13 +169,13 @@ def row_cases(answers: FrameLike, kind: str, frame: FrameLike, **how: object) ->
 def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     """The scalar answer to a row."""
     from halfnut.knurls.questions import knurl_blank
-    from halfnut.threads import questions, standard
+    from halfnut.threads import questions
 
     def size(name: str) -> Any:
         return mm(row[name]) if name in row else None
 
     if kind == "limits":
-        return standard.limits(row["thread"], engagement=size("engagement_mm"), **options)
+        return questions.limits(row["thread"], engagement=size("engagement_mm"), **options)
     if kind == "taper_pipe":
         return questions.taper_pipe(row["thread"])
     if kind == "wires":

@@ -70,18 +70,16 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
 
         asked = {"alloy": alloy, "tool": find_tool}
     elif kind in ("limits", "wires", "taper_pipe"):
-        from halfnut.threads import questions, standard
+        from halfnut.threads import questions
 
-        by_kind: dict[str, Callable[[str], object]] = {"limits": standard.limits, "wires": questions.wires}
+        by_kind: dict[str, Callable[[str], object]] = {"limits": questions.limits, "wires": questions.wires}
         asked = {"thread": by_kind.get(kind, questions.taper_pipe)}
     elif kind == "knurl_blank":
         from halfnut.knurls import blanks
 
         asked = {"pitch": partial(blanks.blank_columns, np.empty(0))}
     elif kind == "fit":
-        from halfnut.threads import standard
-
-        asked = {side: partial(standard.limits_of, side=side) for side in ("external", "internal")}
+        asked = {side: partial(questions.limits, side=side) for side in ("external", "internal")}
     columns = {name: table.texts(name) for name in asked if name in names}
     numbers: dict[str, NDArray[np.float64]] = {}
     complaints: dict[tuple[str, str], str] = {}

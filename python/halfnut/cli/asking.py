@@ -81,7 +81,8 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
             return click.option(flag, name, is_flag=True, help=about)
         case "choice":
             kind = click.Choice(row["choices"])
-            return click.option(flag, name, type=kind, default=row["usual"], show_default=True, help=about)
+            usual = row["usual"] or None
+            return click.option(flag, name, type=kind, default=usual, show_default=True, required=needed, help=about)
         case "list":
             return click.option(_one(flag), name, multiple=True, help=f"{about[:-1]}; as often as there are.")
         case "count":

@@ -6,8 +6,9 @@ from typing import Any
 
 import click
 
+from halfnut.cli.asking import options
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads.precoating import precoat
+from halfnut.threads import questions
 
 __all__ = ["limits"]
 
@@ -23,39 +24,15 @@ A length is written with its unit: 0.75in, 3/4in, 19mm."""
 )
 @click.argument("designation")
 @click.option("--coating", help='Sizes before this coating: "8 um", "hard anodise 0.002 in", "zinc SC2".')
-@click.option(
-    "--gauged-at",
-    type=click.Choice(["basic", "class"]),
-    default="basic",
-    help="Where the coated part is to gauge: at the basic size, as the standards say, or at its own class.",
-)
-@click.option("--on", help="The alloy; one that does not take the coating is refused.")
-@click.option("--engagement", help="Length of engagement, such as 0.75in.")
-@click.option(
-    "--rule",
-    type=click.Choice(["printed", "formula"]),
-    default="printed",
-    help="Decimal rule of Unified threads: as tables and gauges are printed, or by formula.",
-)
+@options("precoat")
 @with_evidence
 @with_json
-def limits(
-    designation: str,
-    coating: str | None,
-    gauged_at: Any,
-    on: str | None,
-    engagement: str | None,
-    rule: Any,
-    as_json: bool,
-    evidence: bool,
-) -> None:
+def limits(designation: str, coating: str | None, as_json: bool, evidence: bool, **given: Any) -> None:
     """Limits of size of the thread DESIGNATION; with --coating those to cut to before it is coated."""
-    from halfnut.threads import standard
-
-    if coating is None:
-        if on is not None or gauged_at != "basic":
-            raise click.UsageError("--on and --gauged-at go with --coating")
-        show(standard.limits(designation, engagement=engagement, rule=rule), as_json, evidence=evidence)
+    if coating is not None:
+        show(questions.precoat(designation, coating, **given), as_json, evidence=evidence)
         return
-    before = precoat(designation, coating, engagement=engagement, on=on, gauged_at=gauged_at, rule=rule)
-    show(before, as_json, evidence=evidence)
+    if given["on"] is not None or given["gauged_at"] != "basic":
+        raise click.UsageError("--on and --gauged-at go with --coating")
+    found = questions.limits(designation, engagement=given["engagement"], rule=given["rule"])
+    show(found, as_json, evidence=evidence)

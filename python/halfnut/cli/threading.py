@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import click
 
+from halfnut.cli.asking import options
 from halfnut.cli.output import show, with_evidence, with_json
-from halfnut.threads.questions import taper_pipe
-from halfnut.threads.standard import Side, limits
+from halfnut.threads.questions import limits, taper_pipe
 from halfnut.threads.standard import thread as read_thread
 
 _EXAMPLES = """\b
@@ -21,18 +23,15 @@ Example:
 
 @click.command(epilog=_EXAMPLES)
 @click.argument("designation")
-@click.option(
-    "--side", type=click.Choice(["external", "internal"]), help="For a designation that names no class, or two."
-)
-@click.option("--engagement", help="Length of engagement, such as 0.5in.")
+@options("limits")
 @with_evidence
 @with_json
-def thread(designation: str, side: Side | None, engagement: str | None, as_json: bool, evidence: bool) -> None:
+def thread(designation: str, as_json: bool, evidence: bool, **given: Any) -> None:
     """Limits of size of the thread DESIGNATION, such as M10-6g or Tr40x7-7e; gauge plane and turns of a taper one."""
     found = read_thread(designation)
     if not found.tapers:
-        show(limits(found, side=side, engagement=engagement), as_json, evidence=evidence)
+        show(limits(found, **given), as_json, evidence=evidence)
         return
-    if side is not None or engagement is not None:
+    if given["side"] is not None or given["engagement"] is not None:
         raise click.UsageError("--side and --engagement say nothing about a taper pipe thread")
     show(taper_pipe(found), as_json, evidence=evidence)

@@ -100,6 +100,16 @@ def shop(folder: str | os.PathLike[str] | None) -> Iterator[Catalogue]:
         _chosen.reset(token)
 
 
+@contextmanager
+def using(catalogue: Catalogue) -> Iterator[None]:
+    """Level-2 functions use this catalogue inside a ``with`` block; machines stay those of the shop."""
+    token = _chosen.set((catalogue, active_folders()))
+    try:
+        yield
+    finally:
+        _chosen.reset(token)
+
+
 def activate(catalogue: Catalogue) -> None:
     """Make a catalogue the one that level-2 functions use in this thread or asynchronous task from here on.
 

@@ -48,6 +48,7 @@ FrictionLike: TypeAlias = float | str | tuple[float, float]
 HolderLike: TypeAlias = str | int
 ThreadLike: TypeAlias = str | Thread
 StockLike: TypeAlias = LengthLike
+SizesLike: TypeAlias = LengthLike | tuple[LengthLike, LengthLike]
 DrillsLike: TypeAlias = str | Sequence[LengthLike]
 SectionLike: TypeAlias = Sequence[LengthLike]
 TurnLike: TypeAlias = int | str | Quantity | UnitCarrier

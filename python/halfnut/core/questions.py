@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any, ClassVar
 from halfnut import _core
 from halfnut._core import Quantity
 from halfnut.core.arguments import sound
-from halfnut.core.catalogue import active
+from halfnut.core.catalogue import active, using
 from halfnut.core.fixed import made
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import caution
@@ -26,8 +26,9 @@ if TYPE_CHECKING:
 
 __all__ = ["Answered", "ask", "declared", "plain", "read_by"]
 
-_PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.PartLimits)
+_PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
 _READERS: dict[str, Callable[[str], Any]] = {}
+_TOLD = frozenset({"notes", "cautions", "evidence"})
 
 
 def read_by(kin: str, reader: Callable[[str], Any]) -> None:
@@ -70,18 +71,22 @@ def placed(question: str, /, **given: Any) -> tuple[Any, ...]:
     return tuple(given.get(each) for each in names)
 
 
-def ask(name: str, values: tuple[Any, ...]) -> dict[str, Any]:
-    """The core's answer to a question: figures by their keys."""
-    given = tuple(
+def ask(name: str, values: tuple[Any, ...]) -> _core.Answer:
+    """The core's answer to a question."""
+    try:
+        return _core.ask(name, read(name, values), active())
+    except UnicodeEncodeError:
+        for row, value in zip(declared()[name]["arguments"], values, strict=False):
+            sound(value, row["name"])
+        raise
+
+
+def read(name: str, values: tuple[Any, ...]) -> tuple[Any, ...]:
+    """What the core reads, of the values of a question's arguments."""
+    return tuple(
         value if value is None or isinstance(value, _PLAIN) else plain(name, place, value)
         for place, value in enumerate(values)
     )
-    try:
-        return _core.ask(name, given, active())
-    except UnicodeEncodeError:
-        for row, value in zip(declared()[name]["arguments"], given, strict=False):
-            sound(value, row["name"])
-        raise
 
 
 def plain(name: str, place: int, value: Any) -> Any:
@@ -149,8 +154,33 @@ class Answered(Record):
     _paired: ClassVar[frozenset[str] | set[str]] = frozenset()
 
     @classmethod
-    def of(cls, figures: dict[str, Any]) -> Self:
-        """The record of the core's figures; what answers within it tell and rest on is its own, too."""
+    def of(cls, answer: _core.Answer | dict[str, Any]) -> Self:
+        """The record of the core's answer, each figure read when it is asked for; of an answer within one its figures.
+
+        What answers within it tell and rest on is its own, too.
+        """
+        if isinstance(answer, dict):
+            return cls(**cls._finished(answer))
+        out = cls.__new__(cls)
+        out.__dict__["_answer"] = answer
+        return out
+
+    def __getattr__(self, name: str) -> Any:
+        answer = self.__dict__.get("_answer")
+        if answer is None or name not in self.__dataclass_fields__:
+            raise AttributeError(f"{type(self).__name__} has no figure {name!r}")
+        if name in _TOLD or name in self._nested or name in self._named or name in self._within:
+            with using(answer.catalogue):
+                self.__dict__.update(self._finished(answer.figures()))
+        else:
+            self.__dict__[name] = answer.figure(name)
+        return self.__dict__[name]
+
+    def __getstate__(self) -> dict[str, Any]:
+        return {name: getattr(self, name) for name in self.__dataclass_fields__}
+
+    @classmethod
+    def _finished(cls, figures: dict[str, Any]) -> dict[str, Any]:
         told = figures.pop("told", ())
         for key, inner in cls._nested.items():
             held = figures[key]
@@ -170,11 +200,11 @@ class Answered(Record):
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
         figures["evidence"] = (*figures.get("evidence", ()), *(item for each in within for item in each.evidence))
-        return cls(**figures)
+        return figures
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
-        names = [item.name for item in fields(self) if item.name not in {"notes", "cautions", "evidence"}]
+        names = [item.name for item in fields(self) if item.name not in _TOLD]
         values = {name: getattr(self, name) for name in names}
         out = {name: dict(value) if name in self._paired else _plain(value) for name, value in values.items()}
         out |= {name: values[name].id for name in self._named}

@@ -12,9 +12,8 @@ import numpy as np
 
 from halfnut._core import DomainError, coated_pitch_change_um
 from halfnut.core.extras import optional
-from halfnut.threads.fitting import clearance_chances, coat_of
-from halfnut.threads.questions import fit
-from halfnut.threads.standard import limits_of
+from halfnut.threads.fitting import clearance_chances
+from halfnut.threads.questions import fit, limits
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -58,27 +57,20 @@ def zones_plot(
     Axes
         Heights above the basic pitch diameter, in the thread's own unit.
     """
-    parts = [limits_of(external, "external"), limits_of(internal, "internal")]
+    parts = [limits(external, side="external"), limits(internal, side="internal")]
     if parts[0].unit != parts[1].unit:
         raise DomainError(f"{parts[0].title} and {parts[1].title} are of two systems: their zones have no common unit")
-    coats = [
-        coat_of(part, given, name)
-        for part, given, name in zip(
-            parts,
-            (build_up_external, build_up_internal),
-            ("build_up_external", "build_up_internal"),
-            strict=True,
-        )
-    ]
-    most_um = max(coat.max_um for coat in coats)
+    found = fit(external, internal, build_up_external=build_up_external, build_up_internal=build_up_internal)
+    coats_um = (found.build_up_external_max_um, found.build_up_internal_max_um)
+    most_um = max(coats_um)
     unit = parts[0].unit
     basic = parts[1].pitch_min - (parts[1].allowance or 0.0)
     reach_um = 1.5 * most_um if most_um > 0 else 10.0
     grown_um = np.linspace(0.0, reach_um, 61)
     per_um = 1 / 25400 if unit == "in" else 0.001
     drawn = _axes(axes)
-    for part, coat, sense, hatch in zip(parts, coats, (1, -1), ("////", "\\\\\\\\"), strict=True):
-        moved = coated_pitch_change_um(grown_um, part.half_angle_deg) * per_um if coat.max_um > 0 else 0.0 * grown_um
+    for part, coat_um, sense, hatch in zip(parts, coats_um, (1, -1), ("////", "\\\\\\\\"), strict=True):
+        moved = coated_pitch_change_um(grown_um, part.half_angle_deg) * per_um if coat_um > 0 else 0.0 * grown_um
         low, high = (size - basic + sense * moved for size in (part.pitch_min, part.pitch_max))
         full, least = (high, low) if sense > 0 else (low, high)
         shown = grown_um * (per_um if unit == "in" else 1.0)

@@ -14,10 +14,7 @@ from halfnut._core import (
     spell_span,
 )
 from halfnut.core.catalogue import active
-from halfnut.core.record import Caution
 from halfnut.core.units import length
-from halfnut.core.words import caution
-from halfnut.material.alloys import of_name
 from halfnut.material.figures import CoatingFigures
 
 if TYPE_CHECKING:
@@ -33,7 +30,6 @@ __all__ = [
     "coated_diameter_change_um",
     "metal_consumed_um",
     "recoated_build_up_um",
-    "refuse_coating",
 ]
 
 
@@ -119,20 +115,3 @@ class Coating(CoatingFigures):
     def diameter_max_um(self) -> float:
         """What it adds to a diameter, at most."""
         return 2 * self.build_up_max_um
-
-
-def refuse_coating(found: BuildUp, on: str) -> None:
-    """Refuse a coating on an alloy that does not take it; DomainError.
-
-    >>> refuse_coating(build_up("anodise II"), "6061-T6")
-    """
-    metal = of_name(on)
-    if found.coating is not None:
-        _core.require_takes(found.coating, metal.group, metal.title, active())
-
-
-def process_cautions(found: BuildUp, *, internal: bool = False) -> list[Caution]:
-    """What to mind about a finish as a process."""
-    return [
-        caution(code, gravity=0.0, **dict(words)) for code, words in _core.coating_cautions(found, internal, active())
-    ]

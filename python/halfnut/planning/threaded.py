@@ -19,7 +19,8 @@ from halfnut.planning.answers import Answer, Levers
 from halfnut.planning.cut_answers import levers_of, overhead_s
 from halfnut.planning.job import Thread
 from halfnut.planning.workpiece import Ask, Workpiece, size_text
-from halfnut.threads import gauging, precoating, standard
+from halfnut.threads import gauging, standard
+from halfnut.threads import questions as asked
 from halfnut.threads.questions import taper_pipe, wires
 from halfnut.threads.standard import Side, ThreadLimits
 from halfnut.threads.taper_pipes import TaperPipe
@@ -35,7 +36,7 @@ def _thread(work: Workpiece, step: Thread, machine: Machine) -> Answer:
         raise DomainError(f"{step.thread} is the class of an {other} thread, and side is {step.side}")
     thread = named.part(side)
     limits = limits_to_cut(work, step, thread, side, step.engagement)
-    mate = standard.limits(named.mate(other), side=other, engagement=step.engagement)
+    mate = asked.limits(named.mate(other), side=other, engagement=step.engagement)
     blank = None if side == "internal" else _blank_to_chase(work, step, limits)
     chasing = _chase(work, step, machine, limits, blank)
     found = _chased(work, step, machine, thread, limits, chasing, coating_remarks(work, step, limits))
@@ -162,9 +163,9 @@ def _no_gearbox(thread: Any) -> str:
 
 def limits_to_cut(work: Workpiece, step: Any, thread: standard.Thread, side: Side, engagement: Any) -> ThreadLimits:
     """Limits to cut a thread to: those of its class, or those before the coating that it will bear."""
-    bare = standard.limits(thread, side=side, engagement=engagement)
+    bare = asked.limits(thread, side=side, engagement=engagement)
     coating = work.coat(step)
-    return bare if coating is None else precoating.precoat(bare, coating.surface, on=work.part.alloy)
+    return bare if coating is None else asked.precoat(bare, coating.surface, on=work.part.alloy)
 
 
 def _over_wires(limits: ThreadLimits) -> gauging.OverWires | None:
@@ -179,7 +180,7 @@ def coating_remarks(work: Workpiece, step: Any, limits: ThreadLimits | TaperPipe
     """What to mind of a part that is to be coated."""
     if step.masked and work.coating is not None:
         return [f"{work.coating.title}: mask it."]
-    if not isinstance(limits, precoating.PrecoatLimits) or limits.way == "bare":
+    if not isinstance(limits, ThreadLimits) or limits.way in {None, "bare"}:
         return []
     assert work.coating is not None
     out = [f"{work.coating.title}: {limits.said}. Cut to the sizes before coating, gauge the coated part at its own."]

@@ -11,7 +11,6 @@ from halfnut.planning.answers import Answer
 from halfnut.sheet import texts
 from halfnut.sheet.view import Table
 from halfnut.threads.gauging import OverWires
-from halfnut.threads.precoating import PrecoatLimits
 from halfnut.threads.standard import ThreadLimits
 from halfnut.threads.taper_pipes import TaperPipe
 
@@ -96,14 +95,15 @@ def _taper_table(record: TaperPipe) -> Table:
 
 def _coated(record: ThreadLimits) -> dict[str, tuple[float | None, float | None]]:
     """Largest and smallest sizes of the coated part, where its gauges set them; nothing for a bare one."""
-    if not isinstance(record, PrecoatLimits) or record.way == "bare":
+    if record.way in {None, "bare"}:
         return {}
     scale = 25.4 if record.unit == "in" else 1.0
-    go, not_go = record.go_after_pitch_mm / scale, record.not_go_after_pitch_mm / scale
-    crest = None if record.go_after_crest_mm is None else record.go_after_crest_mm / scale
-    if record.side == "external":
-        return {"major": (crest, record.uncoated.major_min), "pitch": (go, not_go)}
-    return {"minor": (record.uncoated.minor_max, crest), "pitch": (not_go, go)}
+    sizes = {
+        "major" if record.side == "external" else "minor": (record.go_after_crest_mm, record.not_go_after_crest_mm),
+        "pitch": (record.go_after_pitch_mm, record.not_go_after_pitch_mm),
+    }
+    step = 1 if record.side == "external" else -1
+    return {name: tuple(each and each / scale for each in pair[::step]) for name, pair in sizes.items()}
 
 
 def _pair(values: Iterable[float | None], unit: str, extra: int) -> tuple[str, ...]:

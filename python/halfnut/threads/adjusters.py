@@ -23,18 +23,17 @@ from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.catalogue import active
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import both, one, span
+from halfnut.core.sizes import both, film, one, span
 from halfnut.core.units import asked as as_question
 from halfnut.core.units import length, quantity
 from halfnut.core.words import caution, caution_lines
 from halfnut.material.alloys import Alloy, modulus_gpa
+from halfnut.material.coatings import BuildUp, build_up
 from halfnut.material.questions import alloy as find_alloy
-from halfnut.threads.fitting import coat_of
 from halfnut.threads.gauging import OverWires
 from halfnut.threads.holes import TappingHole
-from halfnut.threads.precoating import precoat
-from halfnut.threads.questions import galling, minimum_strength, tapping_hole, wires
-from halfnut.threads.standard import PartLike, ThreadLimits, limits_of
+from halfnut.threads.questions import galling, limits, minimum_strength, precoat, tapping_hole, wires
+from halfnut.threads.standard import PartLike, ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.core.given import ForceLike, LengthLike
@@ -404,7 +403,7 @@ def adjuster(
         base_metal = own if text["base_alloy"] is None else find_alloy(text["base_alloy"])
         end: dict[str, Any] = {key: zero(text[name], name) for name, key in _END_LENGTHS.items()}
         end["external_bore_mm"] = zero(text[own_bore], own_bore) or 0.0
-        end |= {"external_cut": male, "internal_cut": female, "external": male.figures, "internal": female.figures}
+        end |= {"external_cut": male, "internal_cut": female, "external": male.given, "internal": female.given}
         end |= {"external_build_up": film, "internal_build_up": base_film}
         if male.by_form:
             evidence += [item for item in (*male.evidence, *female.evidence) if item not in evidence]
@@ -444,7 +443,7 @@ def adjuster(
         "first_end": ends[0],
         "second_end": ends[1],
     }
-    unit = asked[0]["external"].unit
+    unit = asked[0]["external_cut"].unit
     with as_question(unit == "in"):
         question = [{key: value for key, value in end.items() if not key.endswith("_cut")} for end in asked]
         answer = _core.adjuster_answer(given, question, catalogue)
@@ -533,34 +532,47 @@ def _pair(
     external: PartLike, internal: PartLike, coating: Any, base_coating: Any
 ) -> tuple[tuple[ThreadLimits, ThreadLimits], tuple[_core.BuildUp, _core.BuildUp]]:
     """The limits of an end's two parts, of a form of its own those before coating; and the coatings."""
-    outer, inner = limits_of(external, "external"), limits_of(internal, "internal")
+    outer, inner = limits(external, side="external"), limits(internal, side="internal")
     unlike = [what for what in ("form", "diameter_mm") if getattr(outer, what) != getattr(inner, what)]
     if outer.by_form != inner.by_form or (outer.by_form and unlike):
         words = "form differs" if "form" in unlike else "diameter differs"
         raise _core.DomainError(f"{outer.title} and {inner.title} are not one thread: {words}")
-    film = coat_of(outer, coating, "coating")
-    base_film = coat_of(inner, coating if base_coating is None else base_coating, "base_coating")
-    if outer.by_form:
-        outer, inner = (
-            part if coat.bare or part.build_up is not None else precoat(part, coat)
-            for part, coat in ((outer, film), (inner, base_film))
+    outer_coat = _coat(outer, coating, "coating")
+    inner_coat = _coat(inner, coating if base_coating is None else base_coating, "base_coating")
+    cut = [
+        part if coat.bare or part.way is not None else precoat(part, coat)
+        for part, coat in ((outer, outer_coat), (inner, inner_coat))
+    ]
+    return (cut[0], cut[1]), (outer_coat, inner_coat)
+
+
+def _coat(found: ThreadLimits, given: Any, name: str) -> BuildUp:
+    """The build-up of a part: what is given, or what its limits before coating are made for."""
+    asked = build_up(given, name)
+    if found.way in {None, "bare"}:
+        return asked
+    carried = BuildUp(found.build_up_min_um or 0.0, found.build_up_max_um or 0.0)
+    if given is None:
+        return carried
+    if (asked.min_um, asked.max_um) != (carried.min_um, carried.max_um):
+        has, wants = (film(each.min_um, each.max_um, found.unit) for each in (carried, asked))
+        raise _core.DomainError(
+            f"{name}: {found.title} has limits for a coating of {has} a surface, got {wants}: leave {name} out, or "
+            "give the limits of the class"
         )
-    return (outer, inner), (film, base_film)
+    return asked
 
 
 def _end(answer: Any, place: int, asked: dict[str, Any], material: dict[str, Any], middle: str) -> AdjusterEnd:
-    cut = [
-        asked[f"{side}_cut"] if asked["external_cut"].by_form else ThreadLimits(answer.cut_limits(place, side))
-        for side in ("external", "internal")
-    ]
+    cut = [asked["external_cut"], asked["internal_cut"]]
     own = material if middle == "tube" else asked["outer"]
     mate = asked["outer"] if middle == "tube" else material
     numbers = {key: value for key, value in asked.items() if isinstance(value, float)}
     for side, metal in (("external", own), ("internal", mate), ("nut", asked["nut"])):
         numbers |= {f"{side}_{key}": value for key, value in metal.items() if value is not None}
     return AdjusterEnd(
-        external=asked["external"].title,
-        internal=asked["internal"].title,
+        external=cut[0].title,
+        internal=cut[1].title,
         unit=cut[0].unit,
         given=numbers,
         figures=answer.ends[place],

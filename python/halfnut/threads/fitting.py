@@ -7,16 +7,15 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
-from halfnut._core import BuildUp, axial_play_mm, spell, spell_span, thread_tilt_deg
+from halfnut._core import axial_play_mm, spell, spell_span, thread_tilt_deg
 from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.carriers import columns, numbers
 from halfnut.core.catalogue import active
+from halfnut.core.questions import placed, read
 from halfnut.core.sizes import both, both_systems, film, one, span, spans
-from halfnut.core.units import measured_mm
 from halfnut.core.words import words
-from halfnut.material.coatings import build_up as read_build_up
 from halfnut.threads.figures import SuitedFigures, ThreadFitFigures
-from halfnut.threads.standard import PartLike, Side, ThreadLimits, limits_of
+from halfnut.threads.standard import PartLike
 
 if TYPE_CHECKING:
     from halfnut.core.given import LengthLike
@@ -27,7 +26,6 @@ __all__ = [
     "ThreadFit",
     "axial_play_mm",
     "clearance_chances",
-    "coat_of",
     "fit_columns",
     "thread_tilt_deg",
 ]
@@ -184,33 +182,6 @@ class Suited(SuitedFigures):
         return f"{span(least, most, unit)} to come off on a diameter dial, {halves} on a radius dial"
 
 
-def coat_of(found: ThreadLimits, given: BuildUpLike | None, name: str) -> BuildUp:
-    """The build-up of a part: what is given, or what its limits before coating are made for.
-
-    Raises
-    ------
-    DomainError
-        Both, and they differ.
-
-    >>> from halfnut.threads.precoating import precoat
-    >>> coat_of(precoat("M10-6h", "8 um"), None, "build_up_external").max_um
-    8.0
-    """
-    asked = read_build_up(given, name)
-    carried = found.build_up
-    if carried is None or carried.bare:
-        return asked
-    if given is None:
-        return carried
-    if (asked.min_um, asked.max_um) != (carried.min_um, carried.max_um):
-        has, wants = (film(each.min_um, each.max_um, found.unit) for each in (carried, asked))
-        raise _core.DomainError(
-            f"{name}: {found.title} has limits for a coating of {has} a surface, got {wants}: leave {name} out, or "
-            "give the limits of the class"
-        )
-    return asked
-
-
 def clearance_chances(
     external: PartLike,
     internal: PartLike,
@@ -247,18 +218,19 @@ def clearance_chances(
     >>> clearance_chances("M10-6g", "M10-6H", [0.0, 0.188, 0.4]).round(3).tolist()
     [0.0, 0.5, 1.0]
     """
-
-    def met(side: Side, part: PartLike, coat: Any, size: Any) -> _core.FitPart:
-        found = limits_of(part, side)
-        pitch = None if size is None else measured_mm(size, f"{side}_pitch")
-        return found.figures.part(coat_of(found, coat, f"build_up_{side}"), pitch_mm=pitch)
-
-    outer = met("external", external, build_up_external, external_pitch)
-    inner = met("internal", internal, build_up_internal, internal_pitch)
-    asked = numbers(clearances_mm, "mm", "clearances_mm")
-    chances = _core.fit_chances(
-        outer, inner, asked.ravel(), tolerance_over_sigma=tolerance_over_sigma, mean_shift=mean_shift
+    given = placed(
+        "fit",
+        external=external,
+        internal=internal,
+        build_up_external=build_up_external,
+        build_up_internal=build_up_internal,
+        external_pitch=external_pitch,
+        internal_pitch=internal_pitch,
+        tolerance_over_sigma=tolerance_over_sigma,
+        mean_shift=mean_shift,
     )
+    asked = numbers(clearances_mm, "mm", "clearances_mm")
+    chances = _core.fit_chances(read("fit", given), asked.ravel(), active())
     return chances.reshape(asked.shape)
 
 

@@ -8,15 +8,12 @@ is asked of a thread goes by them.
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterable
-from typing import Any, Literal, TypeAlias
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from halfnut import _core
 from halfnut._core import (
-    BuildUp,
     Length,
-    PartLimits,
     Thread,
     basic_minor_diameter_mm,
     basic_pitch_diameter_mm,
@@ -24,6 +21,8 @@ from halfnut._core import (
     lead_angle_deg,
     root_diameter_mm,
     screw_efficiency,
+    spell,
+    spell_span,
     stress_diameter_mm,
     triangle_height_mm,
 )
@@ -31,12 +30,14 @@ from halfnut.core.arguments import checked
 from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active, rows
-from halfnut.core.fixed import token
 from halfnut.core.given import FeedLike, LengthLike
-from halfnut.core.record import Caution, Record
-from halfnut.core.sizes import MM_PER_INCH, both
-from halfnut.core.units import length
-from halfnut.core.words import caution, caution_lines, words
+from halfnut.core.questions import ask
+from halfnut.core.sizes import MM_PER_INCH, both, one
+from halfnut.core.words import caution_lines, words
+from halfnut.threads.figures import ThreadLimitsFigures
+
+if TYPE_CHECKING:
+    from typing_extensions import Self
 
 __all__ = [
     "PartLike",
@@ -48,10 +49,7 @@ __all__ = [
     "holding_friction",
     "lead_angle_deg",
     "limit_columns",
-    "limits",
-    "limits_of",
     "mate",
-    "plain_thread",
     "root_diameter_mm",
     "screw_efficiency",
     "stress_diameter_mm",
@@ -64,33 +62,6 @@ Rule = Literal["printed", "formula"]
 Side = Literal["external", "internal"]
 
 _SIZES = ("major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min")
-_FORWARDED = frozenset(
-    [
-        "thread",
-        "title",
-        "side",
-        "unit",
-        "tolerance_class",
-        "class_assumed",
-        "by_form",
-        "pitch_mm",
-        "starts",
-        "lead_mm",
-        "hand",
-        "half_angle_deg",
-        "diameter_mm",
-        "allowance",
-        "allowance_mm",
-        "pitch_tolerance",
-        "pitch_tolerance_mm",
-        "crest_tolerance",
-        "root_radius_min",
-        "engagement_group",
-        "major_min_unfinished",
-        "unr_minor_max",
-    ]
-) | {f"{name}{suffix}" for name in _SIZES for suffix in ("", "_mm", "_in")}
-_GEOMETRY = frozenset({"form", "basic_pitch_mm", "basic_minor_mm", "root_radius_mm", "crest_flat_mm"})
 
 
 @checked
@@ -152,155 +123,39 @@ def mate(text: str | Thread, side: Side) -> Thread:
     return thread(text).mate(side)
 
 
-class ThreadLimits(Record):
-    """Limits of size of one part of a thread of any form, or of a part by its sizes alone.
+class ThreadLimits(ThreadLimitsFigures):
+    """Limits of size of one part of a thread of any form, before a coating too, or of a part by its sizes alone.
 
     A limit without a suffix is in the standard's own unit, as it rounds; the same with ``_mm`` and ``_in``. None where
     no limit is set. Immutable; prints itself, the limits in its first line.
     """
 
-    figures: PartLimits
-    rule: Rule
-    thread: Thread | None
-    """None for sizes without a designation."""
-    title: str
-    """How answers call the part: its designation, and the side where that leaves it open."""
-    side: str
-    unit: str
-    tolerance_class: str
-    class_assumed: bool
-    """No class was given: the limits are those of the usual one."""
-    by_form: bool
-    """Of a form beside ISO metric and Unified, or of sizes alone."""
-    form: str
-    """Its name, such as "trapezoidal"."""
-    major_max: float | None
-    major_min: float | None
-    pitch_max: float
-    pitch_min: float
-    minor_max: float | None
-    """A reference size on an external Unified thread."""
-    minor_min: float | None
-    """On an external metric thread that of the smallest root radius."""
-    major_max_mm: float | None
-    major_min_mm: float | None
-    pitch_max_mm: float
-    pitch_min_mm: float
-    minor_max_mm: float | None
-    minor_min_mm: float | None
-    major_min_unfinished: float | None
-    """Of class 2A on unfinished hot-rolled material."""
-    unr_minor_max: float | None
-    """With the UNR root, a reference size."""
-    allowance: float | None
-    """How far the external part stays below, or the internal part above, the basic size."""
-    allowance_mm: float | None
-    pitch_tolerance: float
-    """Of the pitch diameter, before any rounding of the limits."""
-    pitch_tolerance_mm: float
-    crest_tolerance: float | None
-    """Of the crest: major of an external part, minor of an internal one."""
-    root_radius_min: float | None
-    """At the root of an external metric thread."""
-    engagement_group: str
-    """Group S, N or L of the length of engagement, or "" where no length was given."""
-    pitch_mm: float
-    lead_mm: float
-    starts: int
-    hand: str
-    half_angle_deg: float
-    diameter_mm: float
-    """Nominal; of sizes alone the largest that is known."""
-    basic_pitch_mm: float
-    basic_minor_mm: float | None
-    root_radius_mm: float
-    """Of a form whose root is round; 0 where it is flat, or free."""
-    crest_flat_mm: float | None
-    build_up: BuildUp | None
-    """What the part is still to be coated with, where these are limits before coating."""
-    other: ThreadLimits | None
-    """Limits of the other part, where a designation means both."""
-    notes: tuple[Caution, ...]
+    @classmethod
+    def of(cls, answer: _core.Answer | dict[str, Any]) -> Self:
+        """The limits of the core's answer; those of the internal part within it have no others."""
+        return super().of({"other": None, **answer} if isinstance(answer, dict) else answer)
 
-    def __init__(
-        self,
-        figures: PartLimits,
-        rule: Rule = "printed",
-        *,
-        engagement_mm: float | None = None,
-        other: ThreadLimits | None = None,
-    ) -> None:
-        own = self.__dict__  # __setattr__ refuses
-        own["figures"] = figures
-        own["rule"] = rule
-        own["build_up"] = None
-        own["other"] = other
-        own["_engagement_mm"] = engagement_mm
-        own["_catalogue"] = active()
-
-    def __setattr__(self, name: str, value: object) -> None:
-        raise AttributeError(f"limits cannot be changed: {name}")
-
-    def __delattr__(self, name: str) -> None:
-        raise AttributeError(f"limits cannot be changed: {name}")
-
-    def __getattr__(self, name: str) -> Any:
-        if name in _FORWARDED:
-            return getattr(self.figures, name)
-        # what follows is made when it is first asked for
-        if name in _GEOMETRY:
-            self.__dict__.update(self.figures.geometry(self._catalogue))
-        elif name == "cautions":
-            self.__dict__[name] = self._cautions()
-        elif name == "notes":
-            self.__dict__[name] = self._notes()
-        elif name == "evidence":
-            self.__dict__[name] = tuple(self.figures.evidence(self._catalogue))
-        else:
-            raise AttributeError(f"ThreadLimits has no attribute {name!r}")
-        return self.__dict__[name]
-
-    def __eq__(self, other: object) -> bool:
-        return type(other) is type(self) and self.to_dict() == other.to_dict()
-
-    def __hash__(self) -> int:
-        return hash((self.title, self.side, self.rule))
-
-    def __dask_tokenize__(self) -> tuple[Any, ...]:
-        """What Dask knows the limits by."""
-        return token(self, self.rule, self.figures)
+    def __getstate__(self) -> dict[str, Any]:
+        return super().__getstate__() | {name: value for name, value in self.__dict__.items() if name == "_answer"}
 
     @property
-    def given(self) -> PartLimits:
+    def given(self) -> _core.Answer:
         """What a question takes of it."""
-        return self.figures
+        held: _core.Answer | None = self.__dict__.get("_answer")
+        engagement = None if self.engagement_mm is None else Length(self.engagement_mm, "mm")
+        return held or ask("limits", (self.title, self.side, engagement, self.rule))
 
     @property
-    def lead_angle_deg(self) -> float:
-        """At the basic pitch diameter."""
-        return float(lead_angle_deg(self.lead_mm, self.basic_pitch_mm))
-
-    @property
-    def holding_friction(self) -> float:
-        """Least friction at which a load does not turn the screw."""
-        return float(holding_friction(self.lead_mm, self.basic_pitch_mm, self.half_angle_deg))
-
-    def gauges(self) -> dict[str, float]:
-        """What the gauges for this part are made to, in `unit`, before gauge tolerances and wear.
-
-        ``go_pitch`` and ``not_go_pitch`` of the thread gauges (a ring for an external part, a plug for an internal
-        one), ``go_crest`` (minor diameter of the go ring, major diameter of the go plug), ``plain_go`` and
-        ``plain_not_go`` of the plain gauges on the crest.
-
-        Raises
-        ------
-        NotTabulatedError
-            Another form than ISO metric and Unified.
-
-        >>> limits("M10-6H").gauges()["not_go_pitch"]
-        9.206
-        """
-        return self.figures.gauges()
+    def said(self) -> str:
+        """How limits before a coating come about."""
+        coat = spell_span(self.build_up_min_um or 0.0, self.build_up_max_um or 0.0, "film", self.unit)
+        allowance = spell(self.allowance_um or 0.0, "film", self.unit)
+        change = spell(self.pitch_change_um or 0.0, "film", self.unit)
+        return {
+            "bare": "no coating: the limits of the class",
+            "held": f"the allowance, {allowance}, holds {coat} a surface",
+            "deducted": f"moved by {coat} a surface, up to {change} on the pitch diameter",
+        }[self.way or "bare"]
 
     def sizes(self, name: Literal["major", "pitch", "minor"]) -> str:
         """One diameter's limits in `unit`, the greater one first.
@@ -315,43 +170,14 @@ class ThreadLimits(Record):
 
         Where the designation means both parts, those of the internal one follow with ``internal_`` before their names.
         """
-        sizes = [f"{name}{suffix}" for suffix in ("", "_mm", "_in") for name in _SIZES]
-        out: dict[str, Any] = {
-            "thread": self.title if self.thread is None else str(self.thread),
-            "side": self.side,
-            "class": self.tolerance_class,
-            "unit": self.unit,
-            **{name: getattr(self, name) for name in sizes},
-        }
-        names = [
-            "class_assumed",
-            "rule",
-            "form",
-            "pitch_mm",
-            "lead_mm",
-            "starts",
-            "hand",
-            "half_angle_deg",
-            "lead_angle_deg",
-            "basic_pitch_mm",
-            "allowance",
-            "allowance_mm",
-            "pitch_tolerance",
-            "pitch_tolerance_mm",
-            "crest_tolerance",
-            "root_radius_min",
-            "root_radius_mm",
-            "crest_flat_mm",
-            "major_min_unfinished",
-            "unr_minor_max",
-            "engagement_group",
-        ]
-        out |= {name: getattr(self, name) for name in names}
-        if self.build_up is not None:
-            out |= {"build_up_min_um": self.build_up.min_um, "build_up_max_um": self.build_up.max_um}
-        if self.other is not None:
-            own = self.other
-            out |= {"internal_class": own.tolerance_class, **{f"internal_{name}": getattr(own, name) for name in sizes}}
+        figures = super().to_dict()
+        other, gauges = figures.pop("other"), figures.pop("gauges")
+        out = {"class" if name == "tolerance_class" else name: value for name, value in figures.items()}
+        if gauges is not None:
+            out |= {f"gauge_{name}": value for name, value in gauges.items()}
+        if other is not None:
+            sizes = [f"{name}{suffix}" for suffix in ("", "_mm", "_in") for name in _SIZES]
+            out |= {"internal_class": other["class"], **{f"internal_{name}": other[name] for name in sizes}}
         return out
 
     def whole(self) -> list[str]:
@@ -362,14 +188,18 @@ class ThreadLimits(Record):
         unit, other = self.unit, "in" if self.unit == "mm" else "mm"
         said = ", ".join(f"{name} {_range(high, low, unit)}" for name, high, low in sizes)
         reference = " (minor for reference)" if unit == "in" and self.side == "external" and not self.by_form else ""
-        out = [f"{self.title}: {said} {unit}{reference}", ""]
+        before = "" if self.way is None else "before coating "
+        out = [f"{before}{self.title}: {said} {unit}{reference}", ""]
         out.append(f"  {'':<8}{'max':>9}{'min':>9} {unit}   {'max':>9}{'min':>9} {other}")
         for name, high, low in sizes:
             cells = [_size(value, each) for each in (unit, other) for value in (high, low)]
             out.append(f"  {name:<8}{cells[0]:>9}{cells[1]:>9}      {cells[2]:>9}{cells[3]:>9}".rstrip())
         out += self._basis()
-        out.append(f"  rests on: {', '.join(sorted({item.kind for item in self.evidence}))}")
-        out += caution_lines((*self.notes, *self.cautions))
+        if kinds := sorted({item.kind for item in self.evidence}):
+            out.append(f"  rests on: {', '.join(kinds)}")
+        out += self._coating()
+        of_other = () if self.other is None else self.other.told
+        out += caution_lines([each for each in (*self.notes, *self.cautions) if each not in of_other])
         if self.other is not None:
             out += ["", *self.other.whole()[:-1]]
         return [*out, f"  {words('said', 'load')}"]
@@ -396,7 +226,7 @@ class ThreadLimits(Record):
                 f"  form      {name}flanks {2 * self.half_angle_deg:g} deg{starts}{hand}",
                 f"  lead      {both(self.lead_mm, self.unit)}, {self.lead_angle_deg:.2f} deg at the pitch diameter",
             ]
-            if self.thread is not None and self.thread.lead_screw:
+            if self.lead_screw:
                 out.append(f"  holds     a load does not turn it above a friction of {self.holding_friction:.3f}")
             return out
         if self.unit == "mm":
@@ -407,24 +237,17 @@ class ThreadLimits(Record):
         )
         return [f"  ASME B1.1, {rule}"]
 
-    def _cautions(self) -> tuple[Caution, ...]:
-        made = [caution("from_memory")] if self.by_form and any(each.kind == "memory" for each in self.evidence) else []
-        codes = self.figures.cautions(self._catalogue)
-        group, name = self.engagement_group, self.tolerance_class
-        return (*made, *(caution(code, group=group, name=name) for code in codes))
-
-    def _notes(self) -> tuple[Caution, ...]:
-        if self.thread is None or self.unit != "in" or self.by_form:
-            return ()
-        other: Rule = "formula" if self.rule == "printed" else "printed"
-        found = _core.thread_limits(self.thread, self._catalogue, self.side, other, self._engagement_mm)
-        differences = [
-            f"{name.replace('_', ' ')} {_size(getattr(found, f'{name}_mm'), self.unit)}"
-            for name in _SIZES
-            if not (name == "minor_max" and self.side == "external")
-            and getattr(found, name) != getattr(self.figures, name)
-        ]
-        return (caution(f"{other}_rule_differs", differences=", ".join(differences)),) if differences else ()
+    def _coating(self) -> list[str]:
+        """How limits before a coating come about, the gauges after it, the remedies."""
+        if self.way is None or self.go_after_pitch_mm is None or self.not_go_after_pitch_mm is None:
+            return []
+        crest = "major" if self.side == "external" else "minor"
+        mouth = "" if self.go_after_crest_mm is None else f", {one(self.go_after_crest_mm, self.unit)} {crest}"
+        after = (
+            f"  after coating: go {both(self.go_after_pitch_mm, self.unit)} pitch{mouth}; "
+            f"not go {one(self.not_go_after_pitch_mm, self.unit)} pitch"
+        )
+        return [f"  {self.said}", after, *(f"  or: {remedy}" for remedy in self.remedies)]
 
 
 def _size(value_mm: float | None, unit: str) -> str:
@@ -443,91 +266,6 @@ def _range(high_mm: float | None, low_mm: float | None, unit: str) -> str:
 
 PartLike: TypeAlias = str | Thread | ThreadLimits
 LeadLike: TypeAlias = PartLike | LengthLike | FeedLike
-
-
-@checked
-def limits(
-    thread: str | Thread, *, side: Side | None = None, engagement: LengthLike | None = None, rule: Rule = "printed"
-) -> ThreadLimits:
-    """Limits of size of a thread, of any form that is known.
-
-    Parameters
-    ----------
-    thread : str or Thread
-        ``"M10x1.5-6g"``, ``"1/4-20 UNC-2B"``, ``"Tr40x7-7e"``, ``"G1/2 A"``. One that names no class means both parts
-        in their usual classes, and the answer says so.
-    side : {"external", "internal"}, optional
-        One part alone, of a designation that means both.
-    engagement : length, optional
-        Length of engagement: text with a unit, or a `Length`. It chooses the group (S, N, L) of a metric thread, and
-        outside the usual lengths the tolerance of a Unified one; Whitworth tolerances depend on it.
-    rule : {"printed", "formula"}
-        Decimal rule of Unified threads: what printed tables and go gauges carry (Halfnut's own fit to them), or the
-        standard's own rule since 2003.
-
-    Returns
-    -------
-    ThreadLimits
-        As the thread's standard rounds; of a designation that means both parts the external one, with the internal one
-        as `other`.
-
-    Raises
-    ------
-    DesignationError
-        The designation is not understood.
-    DomainError
-        It is the class of the other part, or the length is out of range.
-    NotTabulatedError
-        The class or form has no figures; a taper pipe thread has a gauge plane and no limits.
-
-    >>> limits("M10x1.5-6g").pitch_max, limits("1/4-20 UNC-2B").pitch_max, limits("Tr12x3-7e").pitch_max
-    (8.994, 0.2224, 10.415)
-    >>> print(limits("M10-6H").lines()[0])
-    M10x1.5-6H: minor 8.676/8.376, pitch 9.206/9.026, major 10.000 min mm
-    >>> both = limits("M8")
-    >>> both.title, both.other.title, both.class_assumed
-    ('M8x1.25-6g', 'M8x1.25-6H', True)
-    """
-    given = _thread(thread)
-    length_mm = None if engagement is None else length(engagement, "engagement").mm
-
-    def of(which: Side | None, other: ThreadLimits | None = None) -> ThreadLimits:
-        found = _core.thread_limits(given, active(), which, rule, length_mm)
-        return ThreadLimits(found, rule, engagement_mm=length_mm, other=other)
-
-    means_both = side is None and given.has_external == given.has_internal and not given.pipe
-    return of("external", of("internal")) if means_both else of(side)
-
-
-_thread = thread
-
-
-def limits_of(part: PartLike, side: Side | None = None, *, engagement: LengthLike | None = None) -> ThreadLimits:
-    """Limits of one part, of the usual class where none is given; limits that are given come back.
-
-    Parameters
-    ----------
-    part : str, Thread or ThreadLimits
-        A designation, or limits, such as those before coating or of sizes alone.
-    side : {"external", "internal"}, optional
-        Which part it is to be; the one that is named, else the external one.
-    engagement : length, optional
-        As for `limits`.
-
-    Raises
-    ------
-    DesignationError, DomainError, NotTabulatedError
-        As from `limits`; limits of the other part.
-
-    >>> limits_of("M10", "internal").pitch_min
-    9.026
-    """
-    if not isinstance(part, ThreadLimits):
-        given = thread(part)
-        return limits(given, side=side or _core.one_part(given)[1], engagement=engagement)
-    if side is not None and part.side != side:
-        raise _core.DomainError(f"the {side} part must be {side}, got {part.title}")
-    return part
 
 
 def limit_columns(
@@ -588,105 +326,3 @@ def thread_series(form: str) -> list[dict[str, Any]]:
         raise _core.NotTabulatedError(f"no thread form '{form}'; the forms are {', '.join(forms)}{hint}")
     table = "threads/taper_pipe" if forms[form]["taper"] else "threads/form_series"
     return [row for row in rows(table) if row["form"] == form]
-
-
-@checked
-def plain_thread(
-    side: Side,
-    *,
-    pitch: LengthLike,
-    half_angle_deg: float,
-    pitch_diameter: LengthLike,
-    major: LengthLike | None = None,
-    minor: LengthLike | None = None,
-    starts: int = 1,
-    hand: Literal["right", "left"] = "right",
-    title: str = "",
-) -> ThreadLimits:
-    """One part of a thread by its sizes, for forms that have no designation here.
-
-    Parameters
-    ----------
-    side : {"external", "internal"}
-        Which part.
-    pitch : str, Length or pint quantity
-        Axial pitch (not the lead), or threads per inch as ``"5 tpi"``.
-    half_angle_deg : float
-        Half of the thread angle, from 3 to 60: 27.5 for 55 degrees, 15 for 30, 14.5 for 29.
-    pitch_diameter, major, minor : length or pair of lengths
-        Smallest and largest, or one size that was measured. The crest (major of an external part, minor of an internal
-        one) is what a wire has to stand above.
-    starts : int
-        1 to 100.
-    hand : {"right", "left"}
-        Of the helix.
-    title : str
-        How answers call it; made up of the sizes when not given.
-
-    Returns
-    -------
-    ThreadLimits
-        For `wires`, `fit`, `judge`, `precoat`, `strength` and `chase`.
-
-    Raises
-    ------
-    DomainError
-        A pair that is not in order, or a size, angle or number of starts out of its range.
-
-    >>> screw = plain_thread("external", pitch="4 mm", half_angle_deg=15, pitch_diameter=("17.6 mm", "17.9 mm"),
-    ...                      major=("19.7 mm", "20 mm"))
-    >>> screw.title
-    '30 degree external thread, pitch 4 mm, pitch diameter 17.9 mm'
-    """
-    if not 3.0 <= half_angle_deg <= 60.0:
-        raise _core.DomainError(f"half_angle_deg must be from 3 to 60 deg, got {half_angle_deg:g}")
-    if not (isinstance(starts, int) and 1 <= starts <= 100):
-        raise _core.DomainError(f"starts must be a whole number from 1 to 100, got {starts!r}")
-    axial = _pitch(pitch)
-    (low, high), unit = _sizes(pitch_diameter, "pitch_diameter")
-    crests: dict[str, tuple[float | None, float | None]] = {
-        name: (None, None) if each is None else _sizes(each, name)[0]
-        for name, each in (("major", major), ("minor", minor))
-    }
-    mouth = "major" if side == "external" else "minor"
-    outside = crests[mouth][0 if side == "external" else 1]
-    if outside is not None and (outside - high if side == "external" else low - outside) <= 0.0:
-        raise _core.DomainError(f"the {mouth} diameter must lie on the other side of the pitch diameter")
-    shown = f"{axial.mm:g} mm" if unit == "mm" else f"{axial.inch:.4g} in"
-    across = f"{high:g} mm" if unit == "mm" else f"{high / MM_PER_INCH:.5g} in"
-    named = f"{2 * half_angle_deg:g} degree {side} thread, pitch {shown}, pitch diameter {across}"
-    found = _core.sized_limits(
-        title or named,
-        side,
-        unit,
-        axial.mm,
-        starts,
-        half_angle_deg,
-        hand,
-        crests["major"],
-        (low, high),
-        crests["minor"],
-    )
-    return ThreadLimits(found)
-
-
-def _pitch(value: Any) -> Length:
-    turns = (
-        re.fullmatch(r"\s*((?!0\d)\d+(?:\.\d+)?)\s*tpi\s*", value, re.IGNORECASE) if isinstance(value, str) else None
-    )
-    if turns is not None and float(turns[1]) > 0:
-        return Length(1.0 / float(turns[1]), "in")
-    found = length(value, "pitch")
-    if not found.mm > 0:
-        raise _core.DomainError(f"pitch must be > 0, got {found}")
-    return found
-
-
-def _sizes(value: Any, name: str) -> tuple[tuple[float, float], str]:
-    pair = value if isinstance(value, (tuple, list)) else (value, value)
-    if len(pair) != 2:
-        raise _core.DomainError(f"{name} takes one length, or the smallest and the largest; got {len(pair)}")
-    low, high = (length(each, name) for each in pair)
-    if not 0.0 < low.mm <= high.mm:
-        raise _core.DomainError(f"{name} must be > 0, the smallest before the largest, got {low} and {high}")
-    return (low.mm, high.mm), "in" if low.unit == "in" else "mm"

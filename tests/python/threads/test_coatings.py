@@ -155,7 +155,7 @@ def test_a_stripped_part_has_lost_metal_for_good():
 # FCB05: ISO 10684:2004 as its scope abstract states it, M8 and larger, P 1.25 and larger.
 @pytest.mark.parametrize(("thread", "small"), [("M8x1.25-6az", False), ("M6-6az", True), ("M10x1-6az", True)])
 def test_galvanizing_has_a_lower_size(thread, small):
-    codes = [caution.code for caution in hn.precoat(thread, "hot dip zinc").cautions]
+    codes = [caution.code for caution in hn.precoat(thread, "hot dip zinc").told]
     assert ("coat_galvanize_small" in codes) == small
 
 

@@ -68,7 +68,7 @@ PAIRS = ["Tr16x4", "Tr40x14(P7)", "1-5 Acme-2G", "3/4-6 Stub Acme-2G", "G1/2", "
 
 @pytest.mark.parametrize("text", PAIRS)
 def test_strength_is_ridges_times_strengths_times_bounds(text: str) -> None:
-    outer, inner = (standard.limits(text, side=side) for side in ("external", "internal"))
+    outer, inner = (hn.limits(text, side=side) for side in ("external", "internal"))
     across = 1.6 * outer.diameter_mm
     joint = hn.strength(
         text,
@@ -135,7 +135,7 @@ def test_a_joint_of_a_job_file_takes_such_threads() -> None:
 @pytest.mark.parametrize("text", PAIRS)
 def test_tightening_goes_by_the_forms_own_wedge(text: str) -> None:
     found = hn.tighten(text, preload="5 kN", friction=(0.1, 0.16), bearing_diameter="20 mm", external_yield="300 MPa")
-    screw = standard.limits(text, side="external")
+    screw = hn.limits(text, side="external")
     args = (screw.lead_mm, screw.basic_pitch_mm, screw.half_angle_deg)
     for got, f in ((found.torque_min_nm, 0.10), (found.torque_max_nm, 0.16)):
         wanted = contact.torque(5000, *args, f, 1) / 1000 + 5000 * f * 0.010
@@ -206,7 +206,7 @@ def test_every_parallel_size_has_a_hole() -> None:
                 name = f"G{row['size']}" if form == "G" else f"{row['size']}-{row['tpi']:g} {form}"
             hole = hn.tapping_hole(name, drills="metric+inch")
             assert hole.basic_percent is None and hole.ream_drill is None
-            inner = standard.limits(name, side="internal")
+            inner = hn.limits(name, side="internal")
             assert (hole.hole_min_mm, hole.hole_max_mm) == (inner.minor_min_mm, inner.minor_max_mm)
             assert hole.in_limits != any(each.code == "hole_no_drill" for each in hole.cautions)
             assert hole.in_limits or hole.drill_mm <= hole.hole_min_mm
@@ -272,7 +272,7 @@ FORMS = ["Tr16x4", "Tr16x8(P4)", "3/4-6 Acme-2G", "5/8 BSF", "5/8 BSW", "G1/2"]
 @pytest.mark.parametrize("text", FORMS)
 def test_an_adjuster_of_any_form_by_hand(text: str) -> None:
     found = hn.adjuster(text, text, **TUBE)
-    outer, inner = (standard.limits(text, side=side) for side in ("external", "internal"))
+    outer, inner = (hn.limits(text, side=side) for side in ("external", "internal"))
     end = found.ends[0]
     half = math.radians(outer.half_angle_deg)
     d, p, lead = outer.diameter_mm, outer.pitch_mm, outer.lead_mm
@@ -481,7 +481,7 @@ def test_parallel_threads_for_taper_ones() -> None:
     assert asked.output.startswith("Rp1/2: minor 18.773/18.490"), asked.output
     assert hn.chase("Rp1/2", infeed="straight", nose_radius="0.2 mm").passes
     with pytest.raises(hn.NotTabulatedError, match=r"internal thread; the taper thread R1/2 goes into it"):
-        standard.limits("Rp1/2", side="external")
+        hn.limits("Rp1/2", side="external")
     with pytest.raises(hn.NotTabulatedError, match=r"gauge it by a taper plug .* within 1\.25 turns, 2\.268 mm"):
         hn.limits("Rc1/2")
     with pytest.raises(hn.NotTabulatedError, match="no taper pipe thread"):

@@ -9,7 +9,6 @@ from click.testing import CliRunner
 
 import halfnut as hn
 from halfnut import _core, cli
-from halfnut.threads import precoating, standard
 from halfnut.threads.gauging import pitch_diameter_from_wires_exact_mm
 from halfnut.threads.questions import shop_plug
 
@@ -28,7 +27,7 @@ def test_a_plug_is_read_as_its_sizes(text):
         assert cut == pytest.approx(wanted, abs=1e-9)
         reading = getattr(plug, f"{end}_over_wires_mm")
         crest = getattr(plug, f"{end}_major_mm")
-        again = pitch_diameter_from_wires_exact_mm(reading, crest, pitch, nut.thread.lead_mm, angle, plug.wire_mm)
+        again = pitch_diameter_from_wires_exact_mm(reading, crest, pitch, nut.lead_mm, angle, plug.wire_mm)
         assert again == pytest.approx(cut, abs=1e-9)
         # the plain formula, lead angle left aside, is near where the lead is small
         plain = cut + plug.wire_mm * (1 + 1 / math.sin(math.radians(angle))) - pitch / 2 / math.tan(math.radians(angle))
@@ -40,7 +39,7 @@ def test_the_crest_of_a_plug():
     # the screw's crest, not the nut's root with its clearance: 16, not 16.5; centralizing threads touch there
     assert shop_plug("Tr16x4-7H").go_major_mm == 16.0
     assert shop_plug("1-5 Acme-2G").go_major_mm == 25.4
-    assert shop_plug("1-5 Acme-2C").go_major_mm == standard.limits("1-5 Acme-2C", side="internal").major_min_mm
+    assert shop_plug("1-5 Acme-2C").go_major_mm == hn.limits("1-5 Acme-2C", side="internal").major_min_mm
     # two thirds of the depth over the pitch line: of 4 mm pitch 2/3 of 1 mm to a side; of 60 degrees H/4
     tr = shop_plug("Tr16x4-7H")
     assert tr.not_go_major_mm - tr.not_go_pitch_mm == pytest.approx(2 * 2 / 3 * 1.0)
@@ -49,7 +48,7 @@ def test_the_crest_of_a_plug():
     with pytest.raises(hn.DomainError, match="does not name an internal thread"):
         shop_plug("Tr16x4-7e")
     with pytest.raises(hn.DomainError, match="a plug tries an internal thread that has a designation, got Tr16x4-7e"):
-        shop_plug(standard.limits("Tr16x4-7e"))
+        shop_plug(hn.limits("Tr16x4-7e"))
     with pytest.raises(hn.NotTabulatedError, match="taper"):
         shop_plug("Rc1/2")
 
@@ -65,7 +64,7 @@ def test_a_lead_screw_is_cut_to_suit_its_nut():
     assert suited.thread == "Tr16x4-7e"
     # a single clearance is the least; the greatest adds the tolerance of the class
     single = hn.cut_to_suit("Tr16x4", internal_pitch="14.2 mm", clearance="0.05 mm")
-    bare = standard.limits("Tr16x4-7e")
+    bare = hn.limits("Tr16x4-7e")
     assert single.clearance_max_mm == pytest.approx(0.05 + bare.pitch_max_mm - bare.pitch_min_mm)
     nut = hn.cut_to_suit("1-5 Acme-2G", external_pitch="0.885 in", clearance="0.002-0.008 in")
     assert nut.side == "internal" and nut.plug is not None
@@ -87,7 +86,7 @@ def test_a_remedy_for_a_coated_form_gauges_when_worked_by_hand(pair, where):
     sides = [side for side in ("external", "internal") if where in (side, "both")]
     assert len(numbers) == len(sides)
     for side, (high, low, unit) in zip(sides, numbers, strict=True):
-        own = standard.limits(pair[0 if side == "external" else 1], side=side)
+        own = hn.limits(pair[0 if side == "external" else 1], side=side)
         scale = 25.4 if unit == "in" else 1.0
         sense = 1 if side == "external" else -1
         for size in (float(high) * scale, float(low) * scale):
@@ -118,23 +117,22 @@ def test_every_class_of_a_form_is_tried():
         ("G1/2 A", ("A", "B"), (0.5, 1.5)),
         ("G1/2", ("G1/2",), (0.5, 1.5)),
     ]:
-        part, side, title = _core.one_part(standard.thread(text))
-        own = standard.limits(part, side=side)
+        own = hn.limits(text)
         for each in share:
             size = own.pitch_max_mm - each * (own.pitch_max_mm - own.pitch_min_mm)
             found = hn.judge(text, pitch=hn.mm(size))
             assert sorted(each.name for each in found.classes) == sorted(names), text
             met = []
             for name in names:
-                spelt = title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", title)
+                spelt = own.title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", title)
                 spelt += "" if name == text else f" {name}" if name in "AB" else f"-{name}"
-                limits = standard.limits(spelt, side=side)
+                limits = hn.limits(spelt, side=side)
                 if limits.pitch_min_mm - 1e-9 <= size <= limits.pitch_max_mm + 1e-9:
                     met.append(name)
             assert sorted(found.classes_met) == sorted(met), (text, each)
             assert found.passes == (0 <= each <= 1)
             assert "judge_these_limits" not in {c.code for c in found.told}
-    limits = precoating.precoat(standard.limits("Tr40x7-7e"), _core.BuildUp(2.0, 3.0))
+    limits = hn.precoat(hn.limits("Tr40x7-7e"), _core.BuildUp(2.0, 3.0))
     before = hn.judge(limits, pitch=hn.mm(limits.pitch_max_mm))
     assert before.passes and before.classes_met == ("7e",)
     assert "judge_these_limits" in {c.code for c in before.told}

@@ -28,7 +28,7 @@ EXCEPTED = {"OT015": {"pitch_max", "pitch_min"}, "OT017": {"pitch_max", "pitch_m
 def test_printed_limits_agree() -> None:
     read: Counter[str] = Counter()
     for row in rows(REFERENCE / "form_limits.csv"):
-        found = standard.limits(row["thread"], side="external")
+        found = hn.limits(row["thread"], side="external")
         scale = 25.4 if row["unit"] == "in" else 1.0
         for name in LIMITS:
             got = getattr(found, f"{name}_mm") / scale
@@ -76,15 +76,15 @@ def test_excepted_acme_rows_go_by_the_diameter_of_the_series() -> None:
 
 def test_a_pair_of_no_series_carries_a_caution() -> None:
     for text, special in (("5/8-6 Acme-2G", True), ("1-4 Acme-2G", True), ("5/8-8 Acme-2G", False)):
-        found = standard.limits(text, side="external")
-        assert ("form_special_pair" in {each.code for each in found.cautions}) is special, text
-    assert "form_special_pair" in {each.code for each in standard.limits("Tr17x4-7e").cautions}
+        found = hn.limits(text, side="external")
+        assert ("form_special_pair" in {each.code for each in found.told}) is special, text
+    assert "form_special_pair" in {each.code for each in hn.limits("Tr17x4-7e").told}
     for form in ("Tr", "Acme", "Stub Acme"):
         for row in standard.thread_series(form):
             name = (
                 f"Tr{row['diameter']:g}x{row['pitch_mm']:g}" if form == "Tr" else f"{row['size']}-{row['tpi']:g} {form}"
             )
-            made = standard.limits(name, side="internal").cautions
+            made = hn.limits(name, side="internal").told
             assert "form_special_pair" not in {each.code for each in made}, name
 
 
@@ -92,7 +92,7 @@ def test_printed_basic_sizes_agree() -> None:
     read: Counter[str] = Counter()
     for row in rows(REFERENCE / "form_basic.csv"):
         found = standard.thread(row["thread"])
-        basic = standard.limits(found, side="internal")
+        basic = hn.limits(found, side="internal")
         scale = 25.4 if row["unit"] == "in" else 1.0
         places = 4 if row["unit"] == "in" else 3
         got = {"major": found.diameter_mm, "pitch": basic.basic_pitch_mm, "minor": basic.basic_minor_mm}
@@ -104,7 +104,7 @@ def test_printed_basic_sizes_agree() -> None:
                 value / scale,
             )
         if row["external_minor"]:
-            inner, outer = standard.limits(found, side="internal"), standard.limits(found, side="external")
+            inner, outer = hn.limits(found, side="internal"), hn.limits(found, side="external")
             assert outer.minor_max_mm == pytest.approx(float(row["external_minor"]), abs=5e-4)
             assert inner.major_min_mm == pytest.approx(float(row["internal_major"]), abs=5e-4)
         if row["lead_angle_deg_min"]:
@@ -124,7 +124,7 @@ def test_printed_acme_allowances_agree() -> None:
         d = float(row["diameter"])
         for number in (2, 3, 4):
             text = f"{d}-16 Acme-{number}C" if d < 0.2 else f"{d}-10 Acme-{number}C"
-            found = standard.limits(text, side="external")
+            found = hn.limits(text, side="external")
             # a print of half a last place goes to either side
             assert abs(found.allowance_mm / 25.4 - float(row[f"class_{number}"])) <= 5.1e-5, (row["id"], number)
         read += 1
@@ -166,7 +166,7 @@ def test_every_trapezoidal_size_agrees_with_the_formulas(grade: int, starts: int
         lead = f"{p:g}" if starts == 1 else f"{starts * p:g}(P{p:g})"
         text = f"Tr{d:g}x{lead}-{grade}{'H' if internal else 'e'}"
         try:
-            found = standard.limits(text)
+            found = hn.limits(text)
         except hn.NotTabulatedError:
             refused += 1
             continue
@@ -185,7 +185,7 @@ def test_every_acme_size_agrees_with_the_formulas(name: str, side: str) -> None:
     compared = 0
     for form in ("Acme", "Stub Acme") if name == "2G" else ("Acme",):
         for row in standard.thread_series(form):
-            found = standard.limits(f"{row['size']}-{row['tpi']:g} {form}-{name}", side=side)
+            found = hn.limits(f"{row['size']}-{row['tpi']:g} {form}-{name}", side=side)
             wanted = oracle.acme(row["diameter"], row["tpi"], name, side == "internal", form != "Acme")
             for key, value in wanted.items():
                 assert getattr(found, f"{key}_mm") / 25.4 == pytest.approx(value, abs=1e-9), (row["size"], key)
@@ -198,7 +198,7 @@ def test_every_acme_size_agrees_with_the_formulas(name: str, side: str) -> None:
 def test_every_centralizing_acme_size_agrees_with_the_formulas(name: str, side: str) -> None:
     compared = 0
     for row in standard.thread_series("Acme"):
-        found = standard.limits(f"{row['size']}-{row['tpi']:g} Acme-{name}", side=side)
+        found = hn.limits(f"{row['size']}-{row['tpi']:g} Acme-{name}", side=side)
         wanted = oracle.acme_centralizing(row["diameter"], row["tpi"], name, side == "internal")
         for key, value in wanted.items():
             assert getattr(found, f"{key}_mm") / 25.4 == pytest.approx(value, abs=1e-9), (row["size"], key)
@@ -219,7 +219,7 @@ RECALLED_CENTRALIZING = {
 
 def test_recalled_centralizing_limits_agree() -> None:
     for (size, side, name), wanted in RECALLED_CENTRALIZING.items():
-        found = standard.limits(f"{size} Acme-2C", side=side)
+        found = hn.limits(f"{size} Acme-2C", side=side)
         got = [round(getattr(found, f"{name}_{end}"), 4) for end in ("max", "min")]
         assert got == list(wanted), (size, side, name)
 
@@ -239,7 +239,7 @@ Machinery's Handbook, limits of general purpose Acme threads, recalled but the l
 
 def test_halves_of_acme_limits_go_to_the_even_figure() -> None:
     for (size, name, side, figure), wanted in RECALLED_HALVES.items():
-        found = standard.limits(f"{size} Acme-{name}", side=side)
+        found = hn.limits(f"{size} Acme-{name}", side=side)
         assert round(getattr(found, figure), 4) == wanted, (size, name, side, figure)
 
 
@@ -255,7 +255,7 @@ def test_which_printed_acme_rows_tell_the_order_of_rounding() -> None:
     once = 0.625 - 1 / 12 - 0.008 * math.sqrt(0.75)
     assert round(once, 4) == 0.5347
     assert round(once - 0.006 * math.sqrt(0.75) - 0.03 / math.sqrt(6), 4) == 0.5173
-    own = standard.limits("5/8-8 Acme-2G", side="external")
+    own = hn.limits("5/8-8 Acme-2G", side="external")
     assert round(own.minor_min, 4) == float(printed["OT011"]["minor_min"]) == 0.4570
     assert round(0.4800 - 1.5 * round(own.pitch_tolerance_mm / 25.4, 4), 4) == 0.4569
 
@@ -268,7 +268,7 @@ def test_every_whitworth_size_agrees_with_the_formulas(name: str, side: str, len
     for form in ("BSW", "BSF"):
         for row in standard.thread_series(form):
             engagement = None if length is None else hn.inch(length)
-            found = standard.limits(f"{row['size']}-{row['tpi']:g} {form}-{name}", side=side, engagement=engagement)
+            found = hn.limits(f"{row['size']}-{row['tpi']:g} {form}-{name}", side=side, engagement=engagement)
             internal = side == "internal"
             wanted = oracle.whitworth(row["diameter"], row["tpi"], name, internal, form == "BSF", length)
             for key, value in wanted.items():
@@ -284,9 +284,9 @@ def test_pipe_tolerances_are_what_formulas_there_are_give() -> None:
     """Minor diameters by the rule of Whitworth nuts; for the pitch tolerance no formula is known."""
     compared = 0
     for row in standard.thread_series("G"):
-        inner = standard.limits(f"G{row['size']}", side="internal")
+        inner = hn.limits(f"G{row['size']}", side="internal")
         assert round((inner.minor_max_mm - inner.minor_min_mm) * 1000) == oracle.pipe_minor_um(int(row["tpi"]))
-        a, b = (standard.limits(f"G{row['size']} {each}", side="external") for each in "AB")
+        a, b = (hn.limits(f"G{row['size']} {each}", side="external") for each in "AB")
         t = inner.pitch_max_mm - inner.pitch_min_mm
         assert a.pitch_max_mm - a.pitch_min_mm == pytest.approx(t, abs=1e-9)
         assert b.pitch_max_mm - b.pitch_min_mm == pytest.approx(2 * t, abs=1e-9)
@@ -325,7 +325,7 @@ def test_whitworth_forms_are_the_triangle_with_its_sixths() -> None:
         for row in standard.thread_series(form):
             name = f"G{row['size']}" if form == "G" else f"{row['size']} {form}"
             found = standard.thread(name)
-            basic = standard.limits(found, side="internal")
+            basic = hn.limits(found, side="internal")
             pitch, minor = oracle.whitworth_basic(found.diameter_mm, found.pitch_mm)
             assert basic.basic_pitch_mm == pytest.approx(pitch, abs=2e-5)
             assert basic.basic_minor_mm == pytest.approx(minor, abs=4e-5)
@@ -401,7 +401,7 @@ def test_no_text_crashes_the_reader(text: str) -> None:
 
 def test_refusals_where_a_standard_gives_no_rule() -> None:
     with pytest.raises(hn.NotTabulatedError, match="gauge plane"):
-        standard.limits("1/2-14 NPT", side="external")
+        hn.limits("1/2-14 NPT", side="external")
     with pytest.raises(hn.NotTabulatedError, match="no taper pipe"):
         hn.taper_pipe("G1/2 A")
     with pytest.raises(hn.NotTabulatedError, match="tabulated"):
@@ -413,7 +413,7 @@ def test_a_pair_goes_together_and_measures_back(text: str) -> None:
     found = hn.thread(text)
     answer = hn.fit(found, found)
     assert answer.verdict == "free"
-    outer = standard.limits(found, side="external")
+    outer = hn.limits(found, side="external")
     assert answer.axial_play_max_mm == pytest.approx(
         answer.pitch_clearance_max_mm * math.tan(math.radians(outer.half_angle_deg))
     )
@@ -445,7 +445,7 @@ def test_printed_acme_size_over_wires() -> None:
     ("text", "factor"), [("Tr40x7-7e", 7.727), ("1-5 Acme-2G", 7.988), ("1/4-20 BSW-medium", 4.331)]
 )
 def test_a_coating_moves_the_pitch_diameter_by_its_flank_angle(text: str, factor: float) -> None:
-    bare, cut = standard.limits(text, side="external"), hn.precoat(text, "5 um")
+    bare, cut = hn.limits(text, side="external"), hn.precoat(text, "5 um")
     assert (bare.pitch_max_mm - cut.pitch_max_mm) / 0.005 == pytest.approx(factor, abs=1e-3)
     assert (bare.major_max_mm - cut.major_max_mm) / 0.005 == pytest.approx(2.0)
     with pytest.raises(hn.DomainError, match="varies by more"):
@@ -453,7 +453,7 @@ def test_a_coating_moves_the_pitch_diameter_by_its_flank_angle(text: str, factor
 
 
 def test_lead_screws_hold_or_run() -> None:
-    single, five = standard.limits("Tr20x4-7e"), standard.limits("Tr20x20(P4)-7e")
+    single, five = hn.limits("Tr20x4-7e"), hn.limits("Tr20x20(P4)-7e")
     assert single.holding_friction < 0.1 < five.holding_friction
     at = standard.screw_efficiency(20.0, 18.0, 15.0, 0.1)
     assert at > 0.5 > standard.screw_efficiency(4.0, 18.0, 15.0, 0.1)
@@ -467,16 +467,16 @@ def test_lead_screws_hold_or_run() -> None:
 
 def test_small_whitworth_bolts_have_an_allowance() -> None:
     for text, allowed in (("1/4 BSW", True), ("3/4 BSF", True), ("7/8 BSW", False), ("1/4-20 BSW-close", False)):
-        found = standard.limits(text, side="external")
+        found = hn.limits(text, side="external")
         assert (found.allowance_mm > 0) is allowed, text
-    quarter, eighth = (standard.limits(f"{size} BSW", side="external") for size in ("1/4", "1/8"))
+    quarter, eighth = (hn.limits(f"{size} BSW", side="external") for size in ("1/4", "1/8"))
     assert eighth.allowance_mm == pytest.approx(quarter.allowance_mm)
     assert quarter.major_max == pytest.approx(0.2488, abs=5e-5)
     assert quarter.diameter_mm == 6.35
 
 
 def test_whitworth_tolerance_grows_with_the_engagement() -> None:
-    short, far = (standard.limits("1/2-12 BSW", side="external", engagement=each) for each in ("0.3 in", "1.5 in"))
+    short, far = (hn.limits("1/2-12 BSW", side="external", engagement=each) for each in ("0.3 in", "1.5 in"))
     assert short.pitch_tolerance_mm < far.pitch_tolerance_mm
     t = 0.002 * 0.5 ** (1 / 3) + 0.003 * math.sqrt(1.5) + 0.005 * math.sqrt(1 / 12)
     assert far.pitch_tolerance_mm / 25.4 == pytest.approx(t)
@@ -490,7 +490,7 @@ def test_a_trapezoidal_thread_is_chased_with_its_own_flanks() -> None:
 def test_profiles_have_their_own_flanks() -> None:
     from halfnut.drawing.threads import profile_plot, profile_svg
 
-    outer, inner = standard.limits("Tr16x4-7e"), standard.limits("Tr16x4-7H")
+    outer, inner = hn.limits("Tr16x4-7e"), hn.limits("Tr16x4-7H")
     assert profile_svg(outer, inner).startswith("<svg")
     x, y = profile_plot(outer).lines[0].get_data()
     steepest = max(abs((y[i + 1] - y[i]) / (x[i + 1] - x[i])) for i in range(len(x) - 1))
@@ -538,7 +538,7 @@ def test_a_form_that_a_shop_adds_by_its_row_answers_every_question(tmp_path) -> 
             hn.precoat(text, "5 um"), hn.strength(text, text, engagement="0.25 in", **loads),
             hn.tapping_hole(text), hn.chase(text), hn.tighten(text, preload="100 lbf", friction=(0.1, 0.2)),
         ]  # fmt: skip
-        named = {"thread", "external", "internal", "form", "passes"}
+        named = {"thread", "title", "external", "internal", "form", "passes"}
         return [{key: value for key, value in each.to_dict().items() if key not in named} for each in found]
 
     with catalogue.shop(tmp_path):

@@ -26,7 +26,7 @@ def sizes_of(external: str, internal: str) -> tuple[float, ...]:
     """What weakens a pair, mm, from its limits."""
     male, female = hn.limits(external), hn.limits(internal)
     scale = 25.4 if male.unit == "in" else 1.0
-    pitch = male.thread.pitch_mm
+    pitch = male.pitch_mm
     root = scale * female.pitch_max + 0.793857 * pitch
     return (
         male.thread.diameter_mm,

@@ -113,10 +113,10 @@ def test_balls_of_other_forms_and_inches():
     ("change", "message"),
     [
         ({"half_angle_deg": 2}, "half_angle_deg must be from 3 to 60 deg, got 2"),
-        ({"starts": 0}, "starts must be a whole number from 1 to 100, got 0"),
+        ({"starts": 0}, "starts must be from 1 to 100, got 0"),
         ({"pitch": "0 tpi"}, "pitch"),
         ({"pitch": "-1 mm"}, "pitch"),
-        ({"pitch_diameter": ("18 mm", "17 mm")}, "the smallest before the largest, got 18 mm and 17 mm"),
+        ({"pitch_diameter": ("18 mm", "17 mm")}, "the smallest before the largest, got '18 mm' and '17 mm'"),
         ({"pitch_diameter": ("17 mm", "18 mm", "19 mm")}, "takes one length, or the smallest and the largest; got 3"),
         ({"major": "16 mm"}, "major diameter must lie on the other side of the pitch diameter"),
         ({"hand": "wrong"}, "hand must be one of 'right', 'left', got 'wrong'"),

@@ -198,17 +198,18 @@ def test_acme_and_stub_acme_are_told_by_their_depth():
 
 
 def test_gauges_are_the_limits():
-    ring = hn.limits("M10-6g").gauges()
-    assert ring == {
+    ring = hn.limits("M10-6g").gauges
+    assert vars(ring) == {
         "go_pitch": 8.994,
         "go_crest": 8.344,
         "not_go_pitch": 8.862,
         "plain_go": 9.968,
         "plain_not_go": 9.732,
     }
-    plug = hn.limits("1/4-20 UNC-2B").gauges()
-    assert plug["go_crest"] == 0.25
-    assert plug["not_go_pitch"] == 0.2224
+    plug = hn.limits("1/4-20 UNC-2B").gauges
+    assert plug.go_crest == 0.25
+    assert plug.not_go_pitch == 0.2224
+    assert hn.limits("Tr40x7-7e").gauges is None
 
 
 def test_the_profile_is_drawn_at_true_scale_in_black_and_white():
@@ -222,7 +223,7 @@ def test_the_profile_is_drawn_at_true_scale_in_black_and_white():
         paths, (bolt, nut), ((bolt.major_max, bolt.minor_max), (nut.major_min, nut.minor_min)), strict=True
     ):
         corners = [tuple(map(float, point.lstrip("ML").split(","))) for point in path.attrib["d"].split()]
-        scale = (corners[-1][0] - corners[0][0]) / (2 * limits.thread.pitch_mm)
+        scale = (corners[-1][0] - corners[0][0]) / (2 * limits.pitch_mm)
         heights = [y for _, y in corners]
         assert (max(heights) - min(heights)) / scale == pytest.approx((sizes[0] - sizes[1]) / 2, abs=2e-4)
     colours = {element.attrib.get(key) for element in root.iter() for key in ("fill", "stroke")}

@@ -132,7 +132,7 @@ def test_engagement_counts_row_by_row():
         one = hn.limits(thread, engagement=None if math.isnan(length) else hn.mm(length))
         assert same(done["pitch_min_in"][row], one.pitch_min)
     # Whitworth tolerances depend on it, too
-    short, long = (standard.limits("1/2-12 BSW", side="external", engagement=e) for e in ("5 mm", "30 mm"))
+    short, long = (hn.limits("1/2-12 BSW", side="external", engagement=e) for e in ("5 mm", "30 mm"))
     judged = judge_columns("1/2-12 BSW", pitch_mm=11.0, engagement_mm=[5.0, 30.0])
     assert [same(judged["pitch_min_mm"][k], one.pitch_min_mm) for k, one in enumerate((short, long))] == [True, True]
     assert short.pitch_min_mm != long.pitch_min_mm
@@ -300,7 +300,7 @@ def test_limits_before_coating_of_every_form():
             assert same(done[name][row], getattr(one, name)), (text, name)
         if not one.by_form:
             continue
-        bare = one.uncoated
+        bare = hn.limits(text, side=one.side)
         # once coated it gauges at its own limits: what the coat adds is what was taken off
         outer = one.side == "external"
         assert done["go_after_pitch_mm"][row] == (bare.pitch_max_mm if outer else bare.pitch_min_mm)
@@ -314,7 +314,7 @@ def test_limits_before_coating_of_every_form():
 
 
 def test_what_a_standard_gives_in_inches_stays_in_its_places():
-    acme = standard.limits("1-5 Acme-2G", side="external")
+    acme = hn.limits("1-5 Acme-2G", side="external")
     assert acme.pitch_max == 0.892 and acme.major_max == 1.0
     done = wire_columns(["1-5 Acme-2G"])
     assert same(done["pitch_max_mm"][0], acme.pitch_max_mm)

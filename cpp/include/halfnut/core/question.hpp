@@ -242,9 +242,10 @@ struct Question {
     std::span<const AskedRow> arguments;
     const RecordRow* answer = nullptr;
     std::string_view sources{};
-    std::string_view example{};  ///< as a command: "turn 6061-T6 1.25in"
-    bool own_units = false;      ///< messages tell sizes as tables and designations have them
-    int version = 1;             ///< raised when a key goes or changes its meaning
+    std::string_view example{};                ///< as a command: "turn 6061-T6 1.25in"
+    bool own_units = false;                    ///< messages tell sizes as tables and designations have them
+    int version = 1;                           ///< raised when a key goes or changes its meaning
+    const std::type_info* answered = nullptr;  ///< of the answer, which another question may be given
     std::shared_ptr<void> (*fresh)() = nullptr;
     std::shared_ptr<void> (*copy)(const void* asked) = nullptr;
     std::shared_ptr<const void> (*evaluate)(const void* asked, const Asking& asking) = nullptr;
@@ -376,6 +377,11 @@ template <class E>
 void take(E& to, const Given& given, const AskedRow& row, Asking& /*asking*/) {
     to = enum_names(E{})[take_choice(given, row)].first;
 }
+template <class E>
+    requires std::is_enum_v<E>
+void take(std::optional<E>& to, const Given& given, const AskedRow& row, Asking& asking) {
+    take(to.emplace(), given, row, asking);
+}
 
 // ---- one function a type: what is answered
 // ---------------------------------------------------------------------
@@ -489,6 +495,15 @@ inline constexpr bool kIsList = false;
 template <class Item>
 inline constexpr bool kIsList<std::vector<Item>> = true;
 
+template <class M>
+inline constexpr bool kIsOptional = false;
+template <class Item>
+inline constexpr bool kIsOptional<std::optional<Item>> = true;
+template <class M>
+inline constexpr bool kIsOptionalChoice = false;
+template <class Item>
+inline constexpr bool kIsOptionalChoice<std::optional<Item>> = std::is_enum_v<Item>;
+
 /// At{}(asked) is the member.
 template <class M, class At>
 constexpr AskedRow asked_row(std::string_view path, std::string_view about) {
@@ -512,6 +527,9 @@ constexpr AskedRow asked_row(std::string_view path, std::string_view about) {
         out.kind = AskedKind::choice;
         out.choices = kSpellings<M>;
         out.usual = enum_name(M{});
+    } else if constexpr (kIsOptionalChoice<M>) {
+        out.kind = AskedKind::choice;
+        out.choices = kSpellings<typename M::value_type>;
     } else if constexpr (std::is_same_v<M, const machine::Machine*>) {
         out.kind = AskedKind::machine;
     } else {
@@ -525,11 +543,6 @@ constexpr AskedRow asked_row(std::string_view path, std::string_view about) {
     }
     return out;
 }
-
-template <class M>
-inline constexpr bool kIsOptional = false;
-template <class Item>
-inline constexpr bool kIsOptional<std::optional<Item>> = true;
 
 template <class M>
 constexpr AnsweredKind figure_kind() {
@@ -640,6 +653,7 @@ constexpr Question question(std::string_view room, std::string_view name, std::s
             .about = about,
             .arguments = arguments,
             .answer = &answer,
+            .answered = &typeid(Answered),
             .fresh = []() -> std::shared_ptr<void> { return std::make_shared<Asked>(); },
             .copy = [](const void* asked) -> std::shared_ptr<void> {
                 return std::make_shared<Asked>(*static_cast<const Asked*>(asked));

@@ -113,6 +113,7 @@ struct BeforeCoating {
     double go_after_crest_mm =
         kNaN;  ///< largest major diameter (smallest minor of an internal thread) coated
     double not_go_after_pitch_mm = kNaN;  ///< not-go gauge of the coated part
+    double not_go_after_crest_mm = kNaN;  ///< the other limit of its crest
     /// A remedy: the nearest position or class whose allowance holds the coating; empty where there is none.
     std::string position;
     Evidence<10> evidence;

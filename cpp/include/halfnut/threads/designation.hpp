@@ -27,6 +27,12 @@ enum class Form : std::uint8_t { plain, rounded_root, controlled_root };
 
 enum class Hand : std::uint8_t { right, left };
 
+constexpr auto enum_names(Hand /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Hand::right, string_view("right")},
+                      std::pair{Hand::left, string_view("left")}};
+}
+
 /// Length of engagement by ISO 965-1: short, normal, long.
 enum class EngagementGroup : std::uint8_t { unstated, s, n, l };
 

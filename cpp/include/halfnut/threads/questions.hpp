@@ -2,6 +2,7 @@
 /// Threads as a person asks for them: what a question takes, what it answers. Their arguments and figures are
 /// declared in src/threads/*_questions.cpp.
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -13,6 +14,7 @@
 #include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/holes.hpp"
 #include "halfnut/threads/judge.hpp"
+#include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/wires.hpp"
 
 namespace halfnut::threads {
@@ -46,6 +48,94 @@ void take(PartAsked& to, const Given& given, const AskedRow& row, Asking& asking
 
 /// What limits rest on; of limits before coating what that rests on comes first.
 [[nodiscard]] std::vector<EvidenceText> evidence_of(const Catalogue& catalogue, const PartLimits& limits);
+
+struct LimitsAsk {
+    PartAsked thread{};
+    std::optional<Side> side{};
+    double engagement_mm = kNaN;
+    UnifiedRule rule{};
+};
+
+/// What the gauges for a part are made to, in the standard's own unit.
+struct GaugeAnswer {
+    double go_pitch = kNaN;
+    double go_crest = kNaN;
+    double not_go_pitch = kNaN;
+    double plain_go = kNaN;
+    double plain_not_go = kNaN;
+};
+
+/// Limits of one part. What there is to tell of them, and what they rest on, is made when it is read, of the
+/// catalogue that they were asked of, which outlives them.
+struct LimitsAnswer {
+    PartLimits limits{};
+    const Catalogue* catalogue = nullptr;
+    /// The internal part, where a designation means both.
+    std::shared_ptr<const LimitsAnswer> other{};
+};
+extern const Question kThreadLimits;
+
+/// Limits of size of one part, or of both where the designation names neither; limits that are given come
+/// back.
+///
+/// Errors
+///   DomainError        the class, or the limits, of the other part; a length of engagement out of its range
+///   NotTabulatedError  a class or form without figures, a taper thread
+/// Example
+///   M10x1.5-6g: pitch_max = 8.994
+[[nodiscard]] LimitsAnswer limits(const LimitsAsk& asked, const Asking& asking);
+
+struct PrecoatAsk {
+    PartAsked thread{};
+    BuildUp build_up{};
+    GaugedAt gauged_at{};
+    double engagement_mm = kNaN;
+    UnifiedRule rule{};
+    std::string on{};
+};
+extern const Question kPrecoat;
+
+/// Limits to cut a part to so that it gauges once it is coated.
+///
+/// Errors
+///   DomainError  the coating varies by more than the tolerance, the alloy does not take it, or these are
+///                limits before a coating already
+/// Example
+///   M10-6h under 8 um: pitch_max = 8.994
+[[nodiscard]] LimitsAnswer precoat(const PrecoatAsk& asked, const Asking& asking);
+
+/// A pitch as a length, or as threads per inch: "20 tpi".
+struct PitchAsked {
+    double mm = kNaN;
+};
+void take(PitchAsked& to, const Given& given, const AskedRow& row, Asking& asking);
+
+/// Smallest and largest of a diameter, or one that was measured.
+struct SizesAsked {
+    SizeRange mm{};
+};
+void take(SizesAsked& to, const Given& given, const AskedRow& row, Asking& asking);
+
+struct PlainThreadAsk {
+    Side side{};
+    PitchAsked pitch{};
+    double half_angle_deg = kNaN;
+    SizesAsked pitch_diameter{};
+    SizesAsked major{};
+    SizesAsked minor{};
+    int starts = 1;
+    Hand hand{};
+    std::string title{};
+};
+extern const Question kPlainThread;
+
+/// One part of a thread by its sizes, for forms that have no designation here.
+///
+/// Errors
+///   DomainError  a pair that is not in order, or a crest on the wrong side of the pitch diameter
+/// Example
+///   external, pitch 4 mm, 15 deg, pitch diameter 17.6 to 17.9 mm: pitch_max = 17.9
+[[nodiscard]] LimitsAnswer plain_thread(const PlainThreadAsk& asked, const Asking& asking);
 
 /// The wire at hand, or "best" for the one that touches at the pitch line.
 struct WireAsked {
@@ -416,6 +506,9 @@ extern const Question kFit;
 /// Example
 ///   M10-6g in M10-6H: free, pitch_clearance_min_mm = 0.032
 [[nodiscard]] FitAnswer fit(const FitAsk& asked, const Asking& asking);
+
+/// The pair that is asked about, as sizes.
+[[nodiscard]] FitRequest fit_request(const FitAsk& asked, const Asking& asking);
 
 struct SuitAsk {
     PartAsked thread{};

@@ -36,12 +36,6 @@ extern const Question kThreadsNear;
 ///   then trapezoidal, Acme, parallel pipe and Whitworth threads; taper pipe threads last.
 [[nodiscard]] ThreadsNearAnswer threads_near(const ThreadsNearAsk& asked, const Asking& asking);
 
-/// A pitch as a length, or as threads per inch: "20 tpi".
-struct PitchAsked {
-    double mm = kNaN;
-};
-void take(PitchAsked& to, const Given& given, const AskedRow& row, Asking& asking);
-
 struct IdentifyAsk {
     double diameter_mm = kNaN;
     PitchAsked pitch{};
