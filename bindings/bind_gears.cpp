@@ -1,4 +1,4 @@
-// Change gears: the search, and translating pairs.
+// Change gears: the search.
 
 #include "convert.hpp"
 #include "halfnut/machine/gear_train.hpp"
@@ -59,26 +59,6 @@ py::dict find_trains(const Threading& threading, std::pair<std::int64_t, std::in
                     "refused"_a = found.refused);
 }
 
-py::list find_pairs(const std::vector<int>& gears, int simplest, double error_limit, bool inverse) {
-    for (const int teeth : gears) {
-        if (teeth < 1 || teeth > 400) {
-            throw DomainError("gears must have 1 to 400 teeth, got " + std::to_string(teeth));
-        }
-    }
-    if (simplest < 1 || simplest > 60) {
-        throw DomainError("simplest must be 1 to 60, got " + std::to_string(simplest));
-    }
-    if (!(error_limit >= 0.0 && error_limit <= 1.0)) {
-        throw DomainError("error_limit must be from 0 to 1, got " + std::to_string(error_limit));
-    }
-    py::list out;
-    for (const TranslatingPair& pair : translating_pairs(gears, simplest, error_limit, inverse)) {
-        out.append(py::dict("driver"_a = pair.driver, "driven"_a = pair.driven, "num"_a = pair.num,
-                            "den"_a = pair.den, "error"_a = pair.error, "exact"_a = pair.exact));
-    }
-    return out;
-}
-
 }  // namespace
 
 void bind_gears(py::module_& module) {
@@ -86,8 +66,6 @@ void bind_gears(py::module_& module) {
     module.def("gear_trains", &find_trains, "threading"_a, "lead_mm"_a, "error_limit"_a = 0.001,
                "most"_a = std::size_t{20}, "compound"_a = true, "gearbox"_a = true, "unmountable"_a = false,
                "Every train of the gears at hand for a lead, best first; the lead in mm as a fraction.");
-    module.def("translating_pairs", &find_pairs, "gears"_a, "simplest"_a, "error_limit"_a, "inverse"_a,
-               "Pairs of gears that turn inches to millimetres once small whole numbers are added.");
 }
 
 }  // namespace halfnut::bind

@@ -459,6 +459,19 @@ void bind_questions(py::module_& module) {
         .def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
         .def("figures", &figures_of, "Every figure by its key.")
         .def("figure", &one_figure, py::arg("key"), "One figure.")
+        .def("__eq__",
+             [](const Answered& self, const py::object& other) {
+                 if (!py::isinstance<Answered>(other)) {
+                     return false;
+                 }
+                 const auto& its = other.cast<const Answered&>();
+                 return self.answer.question == its.answer.question && self.values.equal(its.values) &&
+                        py::cast(self.catalogue).equal(py::cast(its.catalogue));
+             })
+        .def("__hash__",
+             [](const Answered& self) {
+                 return py::hash(py::make_tuple(text(self.answer.question->name), self.values));
+             })
         .def("__reduce__", [](const Answered& self) {
             return py::make_tuple(
                 py::module_::import("halfnut._core").attr("ask"),

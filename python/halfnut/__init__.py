@@ -45,7 +45,6 @@ if TYPE_CHECKING:
     from halfnut.core.mistakes import InputError
     from halfnut.core.units import inch, mm, quantity
     from halfnut.cutting.choosing import choose
-    from halfnut.cutting.gears import translating_pairs
     from halfnut.cutting.questions import (
         bore,
         chase,
@@ -73,11 +72,11 @@ if TYPE_CHECKING:
         taper,
         thread_speed,
         tool_life,
+        translating_pairs,
         turn,
     )
     from halfnut.drawing.charts import force_map, pass_plan, speed_chart
-    from halfnut.fits.cylindrical import preferred_fits
-    from halfnut.fits.questions import cylindrical_fit, holding_taper
+    from halfnut.fits.questions import cylindrical_fit, holding_taper, preferred_fits
     from halfnut.knurls.questions import knurl_blank, knurl_setup
     from halfnut.knurls.wheels import suitable_wheels
     from halfnut.machine.machines import lathe, milling_machine
@@ -169,7 +168,7 @@ _HOMES = {
     "polygon": "cutting.questions",
     "positions": "cutting.questions",
     "precoat": "threads.questions",
-    "preferred_fits": "fits.cylindrical",
+    "preferred_fits": "fits.questions",
     "quantity": "core.units",
     "ramp": "cutting.questions",
     "ream": "cutting.questions",
@@ -192,7 +191,7 @@ _HOMES = {
     "threads_near": "threads.questions",
     "tighten": "threads.questions",
     "tool_life": "cutting.questions",
-    "translating_pairs": "cutting.gears",
+    "translating_pairs": "cutting.questions",
     "turn": "cutting.questions",
     "wires": "threads.questions",
 }

@@ -1016,9 +1016,6 @@ def gear_trains(
     gearbox: bool = True,
     unmountable: bool = False,
 ) -> dict[str, Any]: ...
-def translating_pairs(
-    gears: Sequence[int], simplest: int, error_limit: float, inverse: bool
-) -> list[dict[str, Any]]: ...
 
 # pressing a knurl in
 

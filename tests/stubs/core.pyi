@@ -1016,8 +1016,5 @@ def gear_trains(
     gearbox: bool = True,
     unmountable: bool = False,
 ) -> dict[str, Any]: ...
-def translating_pairs(
-    gears: Sequence[int], simplest: int, error_limit: float, inverse: bool
-) -> list[dict[str, Any]]: ...
 
 # pressing a knurl in

@@ -573,13 +573,16 @@ void write_schema(Writer& out, const Question& question, const Catalogue& catalo
                     }
                 });
                 out.key("additionalProperties").flag(false);
-                out.key("allOf").array([&] {
-                    for (const AskedRow& row : question.arguments) {
-                        if (row.is_required) {
-                            write_needed(out, row);
+                if (std::any_of(question.arguments.begin(), question.arguments.end(),
+                                [](const AskedRow& row) { return row.is_required; })) {
+                    out.key("allOf").array([&] {
+                        for (const AskedRow& row : question.arguments) {
+                            if (row.is_required) {
+                                write_needed(out, row);
+                            }
                         }
-                    }
-                });
+                    });
+                }
             });
         });
         write_texts(out.key("required"), std::array<std::string_view, 2>{"question", "values"});

@@ -484,11 +484,18 @@ void take(Teeth& to, const Given& given, const AskedRow& row, Asking& /*asking*/
         throw DomainError(fmt::format("{} must be a sequence, got {}", row.name, given.shown()));
     }
     for (const Given& each : given.items) {
-        if (each.tag != Given::Tag::number || each.number != std::floor(each.number)) {
+        double number = each.number;
+        bool is_number = each.tag == Given::Tag::number;
+        if (each.tag == Given::Tag::text) {
+            const char* const end = each.text.data() + each.text.size();
+            const auto read = read_number(each.text.data(), end, number);
+            is_number = read.ec == std::errc() && read.ptr == end && !each.text.starts_with('0');
+        }
+        if (!is_number || number != std::floor(number)) {
             throw DomainError(
                 fmt::format("{} must be whole numbers of teeth, got {}", row.name, each.shown()));
         }
-        to.teeth.push_back(bounds::whole<int>(each.number));
+        to.teeth.push_back(bounds::whole<int>(number));
     }
 }
 
@@ -534,6 +541,87 @@ constinit const Question kGearTrain = [] {
         "gear-train M24x1.5-6g --machine gap-bed\n"
         "gear-train \"1.5 mm\" --gears 20,24,30,40,60,63,80,127 --leadscrew \"8 TPI\"\n"
         "gear-train \"0.08 mm/rev\" --machine gap-bed";
+    return out;
+}();
+
+// ---- translating pairs ------------------------------------------------------------------------------------
+
+namespace {
+
+constexpr Argument kPairPercent{.name = "error_percent", .unit = "", .low = 0.0, .high = 100.0};
+constexpr double kMostTeeth = 400.0;
+constexpr int kFewestUsual = 20;
+constexpr int kMostUsual = 127;
+constexpr double kPercent100 = 100.0;
+
+constexpr std::array kPairsAsked{
+    gears_row(HALFNUT_ASKED(PairsAsk, gears, ""), "Teeth of the gears at hand.")
+        .or_a("Teeth")
+        .placed()
+        .usually("20 to 127"),
+    HALFNUT_ASKED(PairsAsk, machine, "Lathe whose gears are at hand, in place of their teeth."),
+    HALFNUT_ASKED(PairsAsk, cut,
+                  "What is to be cut: inches on a metric leadscrew, 127/100, or millimetres on an inch one, "
+                  "100/127."),
+    HALFNUT_ASKED(PairsAsk, simplest, "Greatest whole number of the ratio that is added.")
+        .from(1, 60)
+        .usually("6"),
+    HALFNUT_ASKED(PairsAsk, error_percent, "Error of the ratio in percent beyond which pairs are left out.")
+        .in(kPairPercent)
+        .usually("0.1"),
+};
+
+constexpr std::array kPairFigures{
+    HALFNUT_FIGURE(machine::TranslatingPair, driver, "Teeth of the driving gear."),
+    HALFNUT_FIGURE(machine::TranslatingPair, driven, "Teeth of the driven gear."),
+    HALFNUT_FIGURE(machine::TranslatingPair, num, "Numerator of the ratio that is added."),
+    HALFNUT_FIGURE(machine::TranslatingPair, den, "Its denominator."),
+    HALFNUT_FIGURE(machine::TranslatingPair, error, "Error of the ratio, relative.").always(),
+    HALFNUT_FIGURE(machine::TranslatingPair, exact, "Whether there is none."),
+};
+constexpr RecordRow kPairRecord{"TranslatingPair",
+                                "Two gears that turn inches to millimetres once the ratio is added, or back.",
+                                kPairFigures};
+constexpr std::array kPairsFigures{
+    HALFNUT_FIGURE(PairsAnswer, cut, "What is to be cut."),
+    HALFNUT_RECORDS(PairsAnswer, pairs, kPairRecord,
+                    "The pairs: exact ones first, then those of the simplest ratio, then by error."),
+    HALFNUT_FIGURE(PairsAnswer, told, "What a person should know."),
+    HALFNUT_FIGURE(PairsAnswer, evidence, "What each figure rests on."),
+};
+constexpr RecordRow kPairsRecord{"TranslatingPairs",
+                                 "Pairs of gears that turn inches to millimetres, or back.", kPairsFigures};
+
+}  // namespace
+
+PairsAnswer translating_pairs(const PairsAsk& asked, const Asking& /*asking*/) {
+    if (asked.machine != nullptr && !asked.gears.teeth.empty()) {
+        throw DomainError("say machine or gears, one of the two");
+    }
+    std::vector<int> gears = asked.machine != nullptr ? asked.machine->threading.gears : asked.gears.teeth;
+    if (asked.machine == nullptr && gears.empty()) {
+        gears.resize(kMostUsual - kFewestUsual + 1);
+        std::iota(gears.begin(), gears.end(), kFewestUsual);
+    }
+    for (const int teeth : gears) {
+        if (teeth < 1 || teeth > kMostTeeth) {
+            throw DomainError(fmt::format("gears must have 1 to {:g} teeth, got {}", kMostTeeth, teeth));
+        }
+    }
+    return {.cut = asked.cut,
+            .pairs = machine::translating_pairs(gears, asked.simplest, asked.error_percent / kPercent100,
+                                                asked.cut == Translating::millimetres),
+            .told = {},
+            .evidence = {}};
+}
+
+constinit const Question kTranslatingPairs = [] {
+    Question out = question<PairsAsk, PairsAnswer, &translating_pairs>(
+        "cutting", "translating_pairs",
+        "Pairs of gears that turn inches to millimetres once a simple ratio is added.", kPairsAsked,
+        kPairsRecord);
+    out.sources = "1 in = 25.4 mm exactly; arithmetic.";
+    out.example = "translating-pairs 100 120 127\ntranslating-pairs --machine gap-bed --cut millimetres";
     return out;
 }();
 

@@ -3,6 +3,7 @@
 #include "halfnut/cutting/questions.hpp"
 
 #include "halfnut/cutting/chasing.hpp"
+#include "halfnut/cutting/gears.hpp"
 #include "halfnut/cutting/holding.hpp"
 #include "halfnut/cutting/holding_taper.hpp"
 #include "halfnut/cutting/knurling.hpp"
@@ -124,7 +125,7 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kChase,   &kKnurlSetup, &kPositions,
+        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,   &kKnurlSetup, &kPositions,
                                          &kDivide,       &kPolygon,   &kSineBar, &kScrewHole};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),

@@ -302,4 +302,50 @@ constinit const Question kCylindricalFit = [] {
     return out;
 }();
 
+// ---- fits to choose first ---------------------------------------------------------------------------------
+
+namespace {
+
+constexpr std::array kPreferredAsked{
+    HALFNUT_ASKED(PreferredFitsAsk, basis, "Fits of this basis alone: which part keeps its zone."),
+};
+constexpr std::array kPreferredRows{
+    HALFNUT_FIGURE(PreferredFit, fit, "The fit: H7/g6, RC4."),
+    HALFNUT_FIGURE(PreferredFit, basis, "Which part keeps its zone."),
+    HALFNUT_FIGURE(PreferredFit, name, "What it is for."),
+    HALFNUT_FIGURE(PreferredFit, source, "Where it is from."),
+    HALFNUT_FIGURE(PreferredFit, kind, "Kind of that source."),
+};
+constexpr RecordRow kPreferredRecord{"PreferredFit", "A fit to choose first.", kPreferredRows};
+constexpr std::array kPreferredFigures{
+    HALFNUT_RECORDS(PreferredFitsAnswer, fits, kPreferredRecord, "The fits, by name."),
+    HALFNUT_FIGURE(PreferredFitsAnswer, told, "What a person should know."),
+    HALFNUT_FIGURE(PreferredFitsAnswer, evidence, "What each figure rests on."),
+};
+constexpr RecordRow kPreferredFitsRecord{"PreferredFits", "Fits to choose first.", kPreferredFigures};
+
+}  // namespace
+
+PreferredFitsAnswer preferred_fits(const PreferredFitsAsk& asked, const Asking& asking) {
+    PreferredFitsAnswer out;
+    for (const fits::PreferredFitRow& row : asking.catalogue.preferred_fits) {
+        if (!asked.basis || row.basis == enum_name(*asked.basis)) {
+            const EvidenceText text =
+                as_tabulated("fit", row_ref(asking.catalogue.preferred_fits, row), asking.catalogue);
+            out.fits.push_back({std::string(row.fit), std::string(row.basis), std::string(row.name),
+                                text.source, text.kind});
+        }
+    }
+    return out;
+}
+
+constinit const Question kPreferredFits = [] {
+    Question out = question<PreferredFitsAsk, PreferredFitsAnswer, &preferred_fits>(
+        "fits", "preferred_fits", "The fits to choose first, with their basis, use and source.",
+        kPreferredAsked, kPreferredFitsRecord);
+    out.sources = "ANSI B4.2 and B4.1, as each row names them.";
+    out.example = "preferred-fits\npreferred-fits --basis shaft";
+    return out;
+}();
+
 }  // namespace halfnut::threads

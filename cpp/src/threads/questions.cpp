@@ -11,10 +11,10 @@ namespace halfnut::threads {
 
 std::span<const Question* const> questions() noexcept {
     static constexpr std::array kAll{
-        &kCoating,   &kCylindricalFit, &kThreadLimits,      &kPrecoat,       &kPlainThread,     &kWires,
-        &kShopPlug,  &kJudge,          &kTappingHole, &kBlindHole,     &kClearanceHole,   &kScrewSeat,
-        &kTaperPipe, &kDrillSet,       &kFit,         &kCutToSuit,     &kMinimumStrength, &kGalling,
-        &kStrength,  &kTighten,        &kThreadsNear, &kIdentifyThread};
+        &kCoating,   &kCylindricalFit, &kPreferredFits, &kThreadLimits, &kPrecoat,       &kPlainThread,
+        &kWires,     &kShopPlug,       &kJudge,         &kTappingHole,  &kBlindHole,     &kClearanceHole,
+        &kScrewSeat, &kTaperPipe,      &kDrillSet,      &kFit,          &kCutToSuit,     &kMinimumStrength,
+        &kGalling,   &kStrength,       &kTighten,       &kThreadsNear,  &kIdentifyThread};
     return kAll;
 }
 

@@ -65,13 +65,13 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
     places = dict(enumerate(_core.batch_arguments(kind))) if kind in USUAL else {}
     places[_core.HARDNESS_ARGUMENT] = ("hardness_hb", "HB", False)
     asked: dict[str, Callable[[str], object]] = {}
+    from halfnut.threads import questions
+
     if kind in USUAL:
         from halfnut.material.questions import alloy
 
         asked = {"alloy": alloy, "tool": find_tool}
     elif kind in ("limits", "wires", "taper_pipe"):
-        from halfnut.threads import questions
-
         by_kind: dict[str, Callable[[str], object]] = {"limits": questions.limits, "wires": questions.wires}
         asked = {"thread": by_kind.get(kind, questions.taper_pipe)}
     elif kind == "knurl_blank":

@@ -29,14 +29,13 @@ def cylindrical_fit(designation: str | None, preferred: bool, as_json: bool, evi
     if preferred:
         if designation is not None:
             raise click.UsageError("--preferred names fits; it takes no size")
-        from halfnut.fits.cylindrical import preferred_fits
+        from halfnut.fits.questions import preferred_fits
 
         fits = preferred_fits()
         if as_json:
-            echo(json_text(fits))
-            return
-        for row in fits:
-            echo(f"{row['fit']:<8} {row['basis']} basis, {row['name']}  [{row['source']['kind']}]")
+            echo(json_text(fits.to_dict()["fits"]))
+        for each in () if as_json else fits:
+            echo(f"{each.fit:<8} {each.basis} basis, {each.name}  [{each.kind}]")
         return
     if designation is None:
         raise click.UsageError('a size and its class are missing, such as "25 H7/g6"')

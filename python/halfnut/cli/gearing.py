@@ -97,18 +97,14 @@ def _teeth(text: str) -> list[int]:
 
 
 def _pairs(at_hand: Any, as_json: bool) -> None:
-    from halfnut.cutting.gears import translating_pairs
-    from halfnut.machine.machines import lathe
+    from halfnut.cutting.questions import translating_pairs
 
-    gears = at_hand if isinstance(at_hand, list) else lathe(at_hand).core.threading.gears
-    found = translating_pairs(gears) + translating_pairs(gears, inverse=True)
+    of: Any = {"gears": at_hand} if isinstance(at_hand, list) else {"machine": at_hand}
+    found = [translating_pairs(**of), translating_pairs(**of, cut="millimetres")]
     if as_json:
-        echo(json_text([vars(each) for each in found]))
+        echo(json_text([pair for each in found for pair in each.to_dict()["pairs"]]))
         return
-    for inverse, heading in (
-        (False, "inches on a metric leadscrew, 127/100"),
-        (True, "millimetres on an inch one, 100/127"),
-    ):
-        echo(heading)
-        for each in translating_pairs(gears, inverse=inverse):
-            echo(f"  {each}")
+    for each in found:
+        echo(each.answer.partition(":")[0])
+        for _, pair in each.report():
+            echo(f"  {pair}")

@@ -162,11 +162,11 @@ class Answered(Record):
         if isinstance(answer, dict):
             return cls(**cls._finished(answer))
         out = cls.__new__(cls)
-        out.__dict__["_answer"] = answer
+        out.__dict__["_held"] = answer
         return out
 
     def __getattr__(self, name: str) -> Any:
-        answer = self.__dict__.get("_answer")
+        answer = self.__dict__.get("_held")
         if answer is None or name not in self.__dataclass_fields__:
             raise AttributeError(f"{type(self).__name__} has no figure {name!r}")
         if name in _TOLD or name in self._nested or name in self._named or name in self._within:

@@ -92,6 +92,36 @@ class GearTrainsFigures(Answered):
 
 
 @made(frozen=True)
+class TranslatingPair:
+    """Two gears that turn inches to millimetres once the ratio is added, or back."""
+
+    driver: int
+    """Teeth of the driving gear."""
+    driven: int
+    """Teeth of the driven gear."""
+    num: int
+    """Numerator of the ratio that is added."""
+    den: int
+    """Its denominator."""
+    error: float
+    """Error of the ratio, relative."""
+    exact: bool
+    """Whether there is none."""
+
+
+@made(frozen=True)
+class TranslatingPairsFigures(Answered):
+    """Pairs of gears that turn inches to millimetres, or back."""
+
+    cut: str
+    """What is to be cut."""
+    pairs: tuple[TranslatingPair, ...]
+    """The pairs: exact ones first, then those of the simplest ratio, then by error."""
+
+    _nested: ClassVar = {"pairs": TranslatingPair}
+
+
+@made(frozen=True)
 class Limit:
     """A limit of a cut: what is used of it and what is left."""
 

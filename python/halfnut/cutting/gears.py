@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
 from typing import ClassVar
 
-from halfnut import _core
 from halfnut._core import gear_centres_mm, spell, train_lead_mm
-from halfnut.core.arguments import checked
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.cutting.figures import GearTrainFigures, GearTrainsFigures
+from halfnut.cutting.figures import GearTrainFigures, GearTrainsFigures, TranslatingPair, TranslatingPairsFigures
 from halfnut.machine.machines import positions_text
 
-__all__ = ["GearTrain", "GearTrains", "TranslatingPair", "gear_centres_mm", "train_lead_mm", "translating_pairs"]
+__all__ = ["GearTrain", "GearTrains", "TranslatingPairs", "gear_centres_mm", "train_lead_mm"]
 
 
 class GearTrain(GearTrainFigures):
@@ -162,57 +159,37 @@ class GearTrains(GearTrainsFigures):
         return [*out, ("found", f"{self.found} trains within {self.error_percent:g} %{unfit}")]
 
 
-@dataclass(frozen=True)
-class TranslatingPair:
-    """Two gears that turn inches to millimetres: driver/driven × num/den is near 127/100, or 100/127."""
+class TranslatingPairs(TranslatingPairsFigures):
+    """Pairs of gears that turn inches to millimetres, or back: exact ones first."""
 
-    driver: int
-    driven: int
-    num: int
-    den: int
-    error: float
-    exact: bool
+    SHORT: ClassVar[tuple[str, ...]] = ("pair",)
 
-    def __str__(self) -> str:
-        rest = "" if self.num == self.den == 1 else f" × {self.num}/{self.den}"
-        error = "exact" if self.exact else f"{self.error * 100:+.4f} %"
-        return f"{self.driver}/{self.driven}{rest}: {error}"
+    def __iter__(self) -> Iterator[TranslatingPair]:
+        return iter(self.pairs)
+
+    def __len__(self) -> int:
+        return len(self.pairs)
+
+    def __getitem__(self, place: int) -> TranslatingPair:
+        return self.pairs[place]
+
+    @property
+    def answer(self) -> str:
+        """What they cut, and how many there are."""
+        ratio = {
+            "inches": "inches on a metric leadscrew, 127/100",
+            "millimetres": "millimetres on an inch one, 100/127",
+        }
+        return f"{ratio[self.cut]}: {len(self) or 'no'} pair{'' if len(self) == 1 else 's'}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """The pairs, each with the ratio that is added and its error."""
+        return [("pair" if place == 0 else "", _pair(each)) for place, each in enumerate(self)]
 
 
-@checked
-def translating_pairs(
-    gears: Sequence[int] | None = None, *, simplest: int = 6, error_limit: float = 0.001, inverse: bool = False
-) -> list[TranslatingPair]:
-    """Pairs of gears that turn inches to millimetres once a simple ratio is added, found by trying every pair.
-
-    Parameters
-    ----------
-    gears : sequence of int, optional
-        Teeth; 20 to 127 when not given.
-    simplest : int
-        Greatest whole number of the ratio that is added, 1 to 60.
-    error_limit : float
-        Relative, 0 to 1.
-    inverse : bool
-        Pairs for millimetres on an inch leadscrew, 100/127, in place of inches on a metric one, 127/100.
-
-    Returns
-    -------
-    list of TranslatingPair
-        Exact ones first, then those of the simplest ratio, then by error.
-
-    Raises
-    ------
-    DomainError
-        Teeth, ratio or limit out of range.
-
-    >>> [str(pair) for pair in translating_pairs([100, 120, 127])]
-    ['127/100: exact', '127/120 × 6/5: exact']
-    """
-    found = _core.translating_pairs(
-        list(range(20, 128)) if gears is None else list(gears), simplest, error_limit, inverse
-    )
-    return [TranslatingPair(**each) for each in found]
+def _pair(pair: TranslatingPair) -> str:
+    rest = "" if pair.num == pair.den == 1 else f" × {pair.num}/{pair.den}"
+    return f"{pair.driver}/{pair.driven}{rest}: {'exact' if pair.exact else f'{pair.error * 100:+.4f} %'}"
 
 
 def _travel(value_mm: float, unit: str) -> str:

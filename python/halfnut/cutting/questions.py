@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from halfnut.cutting.chasing import Chasing
     from halfnut.cutting.cuts import Cut
     from halfnut.cutting.edge_life import ToolLife
-    from halfnut.cutting.gears import GearTrains
+    from halfnut.cutting.gears import GearTrains, TranslatingPairs
     from halfnut.cutting.holding import Holding
     from halfnut.cutting.layout import Division, Polygon, Positions, ScrewHole, SineBar
     from halfnut.cutting.milling import Entry
@@ -67,6 +67,7 @@ __all__ = [
     "taper",
     "thread_speed",
     "tool_life",
+    "translating_pairs",
     "turn",
     "work_bend",
 ]
@@ -148,6 +149,65 @@ def gear_train(
                 most,
                 simple,
                 no_gearbox,
+            ),
+        )
+    )
+
+
+def translating_pairs(
+    gears: Sequence[TeethLike] = (),
+    *,
+    machine: MachineLike | None = None,
+    cut: Literal["inches", "millimetres"] = "inches",
+    simplest: int | None = None,
+    error_percent: float | None = None,
+) -> TranslatingPairs:
+    """Pairs of gears that turn inches to millimetres once a simple ratio is added.
+
+    Parameters
+    ----------
+    gears : Sequence[TeethLike], default ()
+        Teeth of the gears at hand. When not given: 20 to 127.
+    machine : MachineLike, optional
+        Lathe whose gears are at hand, in place of their teeth.
+    cut : {"inches", "millimetres"}, default "inches"
+        What is to be cut: inches on a metric leadscrew, 127/100, or millimetres on an inch one, 100/127.
+    simplest : int, optional
+        Greatest whole number of the ratio that is added. From 1 to 60. When not given: 6.
+    error_percent : float, optional
+        Error of the ratio in percent beyond which pairs are left out. From 0 to 100. When not given: 0.1.
+
+    Returns
+    -------
+    TranslatingPairs
+        Pairs of gears that turn inches to millimetres, or back.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    1 in = 25.4 mm exactly; arithmetic.
+    """
+    from halfnut.cutting.gears import TranslatingPairs
+
+    return TranslatingPairs.of(
+        ask(
+            "translating_pairs",
+            (
+                gears,
+                core_machine(machine),
+                cut,
+                simplest,
+                error_percent,
             ),
         )
     )

@@ -7,18 +7,18 @@ choose first.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
 from halfnut._core import spell, spell_span, tolerance_unit_um
-from halfnut.core.catalogue import active, rows
-from halfnut.fits.figures import CylinderPartFigures, CylindricalFitFigures
+from halfnut.core.catalogue import active
+from halfnut.fits.figures import CylinderPartFigures, CylindricalFitFigures, PreferredFit, PreferredFitsFigures
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-__all__ = ["CylinderPart", "CylindricalFit", "cylindrical_fit_columns", "preferred_fits", "tolerance_unit_um"]
+__all__ = ["CylinderPart", "CylindricalFit", "PreferredFits", "cylindrical_fit_columns", "tolerance_unit_um"]
 
 _UNITS = 1_000_000
 """The core counts sizes in millionths of the standard's unit."""
@@ -153,20 +153,23 @@ class CylindricalFit(CylindricalFitFigures):
         return f"{text} of clearance; chance of interference {share}"
 
 
-def preferred_fits() -> list[dict[str, Any]]:
-    """The fits to choose first, with their basis (hole or shaft), use and source.
+class PreferredFits(PreferredFitsFigures):
+    """Fits to choose first."""
 
-    Returns
-    -------
-    list of dict
-        A row each, in the order of the tables.
+    def __iter__(self) -> Iterator[PreferredFit]:
+        return iter(self.fits)
 
-    Examples
-    --------
-    >>> [row["fit"] for row in preferred_fits() if row["name"] == "sliding"]
-    ['G7/h6', 'H7/g6', 'RC2']
-    """
-    return rows("fits/preferred_fits")
+    def __len__(self) -> int:
+        return len(self.fits)
+
+    @property
+    def answer(self) -> str:
+        """Their names."""
+        return f"{len(self)} fits to choose first: {', '.join(each.fit for each in self)}"
+
+    def report(self) -> list[tuple[str, str]]:
+        """Each fit with its basis, use and kind of source."""
+        return [(each.fit, f"{each.basis} basis, {each.name} [{each.kind}]") for each in self]
 
 
 def cylindrical_fit_columns(

@@ -97,6 +97,32 @@ class CylindricalFitFigures(Answered):
 
 
 @made(frozen=True)
+class PreferredFit:
+    """A fit to choose first."""
+
+    fit: str
+    """The fit: H7/g6, RC4."""
+    basis: str
+    """Which part keeps its zone."""
+    name: str
+    """What it is for."""
+    source: str
+    """Where it is from."""
+    kind: str
+    """Kind of that source."""
+
+
+@made(frozen=True)
+class PreferredFitsFigures(Answered):
+    """Fits to choose first."""
+
+    fits: tuple[PreferredFit, ...]
+    """The fits, by name."""
+
+    _nested: ClassVar = {"fits": PreferredFit}
+
+
+@made(frozen=True)
 class HoldingTaperFigures(Answered):
     """A self-holding taper."""
 

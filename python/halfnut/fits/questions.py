@@ -5,18 +5,18 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import ask
 
 if TYPE_CHECKING:
     from halfnut.core.given import LengthLike
-    from halfnut.fits.cylindrical import CylindricalFit
+    from halfnut.fits.cylindrical import CylindricalFit, PreferredFits
     from halfnut.fits.tapers import HoldingTaper
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
 
-__all__ = ["cylindrical_fit", "holding_taper"]
+__all__ = ["cylindrical_fit", "holding_taper", "preferred_fits"]
 
 
 def cylindrical_fit(
@@ -104,6 +104,42 @@ def cylindrical_fit(
             ),
         )
     )
+
+
+def preferred_fits(
+    *,
+    basis: Literal["hole", "shaft"] | None = None,
+) -> PreferredFits:
+    """The fits to choose first, with their basis, use and source.
+
+    Parameters
+    ----------
+    basis : {"hole", "shaft"}, optional
+        Fits of this basis alone: which part keeps its zone.
+
+    Returns
+    -------
+    PreferredFits
+        Fits to choose first.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    ANSI B4.2 and B4.1, as each row names them.
+    """
+    from halfnut.fits.cylindrical import PreferredFits
+
+    return PreferredFits.of(ask("preferred_fits", (basis,)))
 
 
 def holding_taper(

@@ -528,11 +528,18 @@ def _friction(
     )
 
 
+def _limits(part: PartLike, side: Literal["external", "internal"]) -> ThreadLimits:
+    try:
+        return limits(part, side=side)
+    except _core.DesignationError as error:
+        raise _core.DesignationError(str(error).replace("thread:", f"{side}:", 1)) from error
+
+
 def _pair(
     external: PartLike, internal: PartLike, coating: Any, base_coating: Any
 ) -> tuple[tuple[ThreadLimits, ThreadLimits], tuple[_core.BuildUp, _core.BuildUp]]:
     """The limits of an end's two parts, of a form of its own those before coating; and the coatings."""
-    outer, inner = limits(external, side="external"), limits(internal, side="internal")
+    outer, inner = _limits(external, "external"), _limits(internal, "internal")
     unlike = [what for what in ("form", "diameter_mm") if getattr(outer, what) != getattr(inner, what)]
     if outer.by_form != inner.by_form or (outer.by_form and unlike):
         words = "form differs" if "form" in unlike else "diameter differs"

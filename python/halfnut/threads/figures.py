@@ -13,6 +13,163 @@ from halfnut.core.questions import Answered
 
 
 @made(frozen=True)
+class ThreadGauges:
+    """What the gauges for a part are made to, before gauge tolerances and wear."""
+
+    go_pitch: float
+    """Pitch diameter of the go thread gauge."""
+    go_crest: float
+    """Minor diameter of a go ring, major diameter of a go plug."""
+    not_go_pitch: float
+    """Pitch diameter of the not-go thread gauge."""
+    plain_go: float
+    """Plain go gauge on the crest."""
+    plain_not_go: float
+    """Plain not-go gauge on the crest."""
+
+
+@made(frozen=True)
+class ThreadLimitsFigures(Answered):
+    """Limits of size of one part of a thread of any form, or of a part by its sizes alone."""
+
+    thread: str
+    """Thread as it is designated; of sizes alone their title."""
+    side: str
+    """Which part."""
+    tolerance_class: str
+    """Tolerance class; empty of sizes alone."""
+    unit: str
+    """Unit of the standard."""
+    major_max: float | None
+    """Greatest major diameter, in the standard's own unit as it rounds."""
+    major_min: float | None
+    """Least major diameter, in the standard's own unit as it rounds. In min."""
+    pitch_max: float
+    """Greatest pitch diameter, in the standard's own unit as it rounds."""
+    pitch_min: float
+    """Least pitch diameter, in the standard's own unit as it rounds. In min."""
+    minor_max: float | None
+    """Greatest minor diameter, in the standard's own unit as it rounds; of an external Unified thread for reference."""
+    minor_min: float | None
+    """Least minor diameter, in the standard's own unit as it rounds; of an external metric thread that of the smallest
+    root radius. In min."""
+    major_max_mm: float | None
+    """Greatest major diameter. In mm."""
+    major_min_mm: float | None
+    """Least major diameter. In mm."""
+    pitch_max_mm: float
+    """Greatest pitch diameter. In mm."""
+    pitch_min_mm: float
+    """Least pitch diameter. In mm."""
+    minor_max_mm: float | None
+    """Greatest minor diameter. In mm."""
+    minor_min_mm: float | None
+    """Least minor diameter. In mm."""
+    major_max_in: float | None
+    """Greatest major diameter, in inches."""
+    major_min_in: float | None
+    """Least major diameter, in inches."""
+    pitch_max_in: float
+    """Greatest pitch diameter, in inches."""
+    pitch_min_in: float
+    """Least pitch diameter, in inches."""
+    minor_max_in: float | None
+    """Greatest minor diameter, in inches."""
+    minor_min_in: float | None
+    """Least minor diameter, in inches."""
+    title: str
+    """How answers call the part."""
+    class_assumed: bool
+    """No class was given: the limits are those of the usual one."""
+    rule: str
+    """Decimal rule of Unified threads."""
+    form: str
+    """Name of the form, such as trapezoidal; empty of sizes alone."""
+    by_form: bool
+    """Of a form beside ISO metric and Unified, or of sizes alone."""
+    lead_screw: bool
+    """A thread that moves a load."""
+    diameter_mm: float
+    """Nominal diameter; of sizes alone the largest that is known. In mm."""
+    pitch_mm: float
+    """Axial pitch. In mm."""
+    lead_mm: float
+    """Lead: how far it moves in a turn. In mm."""
+    starts: int
+    """Number of starts."""
+    hand: str
+    """Hand of the helix."""
+    half_angle_deg: float
+    """Between a flank and a plane across the axis. In deg."""
+    lead_angle_deg: float
+    """Lead angle at the basic pitch diameter. In deg."""
+    holding_friction: float
+    """Least friction at which a load does not turn the screw."""
+    basic_pitch_mm: float
+    """Basic pitch diameter. In mm."""
+    basic_minor_mm: float | None
+    """Basic minor diameter. In mm."""
+    root_radius_mm: float
+    """Radius of a root that is round; 0 where it is flat, or free. In mm."""
+    crest_flat_mm: float | None
+    """Flat of the basic crest. In mm."""
+    allowance: float | None
+    """How far the external part stays below, or the internal part above, the basic size, in the standard's own unit."""
+    allowance_mm: float | None
+    """The same. In mm."""
+    pitch_tolerance: float
+    """Tolerance of the pitch diameter before any rounding of the limits, in the standard's own unit."""
+    pitch_tolerance_mm: float
+    """The same. In mm."""
+    crest_tolerance: float | None
+    """Tolerance of the crest: major of an external part, minor of an internal one."""
+    root_radius_min: float | None
+    """Least radius at the root of an external metric thread. In min."""
+    major_min_unfinished: float | None
+    """Least major diameter of class 2A on unfinished hot-rolled material."""
+    unr_minor_max: float | None
+    """Greatest minor diameter with the UNR root, for reference."""
+    engagement_mm: float | None
+    """Length of engagement that was asked for. In mm."""
+    engagement_group: str
+    """Group S, N or L of that length; empty where none was given."""
+    gauges: ThreadGauges | None
+    """What the gauges are made to; of ISO metric and Unified threads, in the standard's own unit."""
+    way: str | None
+    """How limits to cut to before a coating come about: bare, held (the allowance holds the coating) or deducted."""
+    build_up_min_um: float | None
+    """Least that the coating still to come adds to a surface. In um."""
+    build_up_max_um: float | None
+    """Most that it adds. In um."""
+    allowance_um: float | None
+    """Allowance that there is for the coating. In um."""
+    pitch_change_um: float | None
+    """Most that the coating changes the pitch diameter. In um."""
+    greatest_build_up_um: float | None
+    """Greatest build-up that the allowance holds. In um."""
+    go_after_pitch_mm: float | None
+    """Pitch diameter that the coated part is gauged to go at. In mm."""
+    go_after_crest_mm: float | None
+    """Crest that the coated part is gauged to go at. In mm."""
+    not_go_after_pitch_mm: float | None
+    """Pitch diameter that the coated part must not go at. In mm."""
+    not_go_after_crest_mm: float | None
+    """Other limit of the coated part's crest. In mm."""
+    position: str | None
+    """The nearest position or class whose allowance would hold the coating."""
+    roomier_class: str | None
+    """The class of the same grades whose allowance holds the coating."""
+    remedies: tuple[str, ...]
+    """What keeps the class's own limits under the coating."""
+    other: ThreadLimitsFigures | None
+    """Limits of the internal part, where a designation means both."""
+
+    _nested: ClassVar = {"gauges": ThreadGauges}
+
+    _within: ClassVar = {"other": "halfnut.threads.standard:ThreadLimits"}
+
+
+@made(frozen=True)
 class OverWiresFigures(Answered):
     """Sizes over wires of an external thread, or across two balls."""
 

@@ -11,7 +11,16 @@ from typing import TYPE_CHECKING, Literal
 from halfnut.core.questions import ask
 
 if TYPE_CHECKING:
-    from halfnut.core.given import DrillsLike, ForceLike, FrictionLike, LengthLike, NumberLike, QuantityLike, ThreadLike
+    from halfnut.core.given import (
+        DrillsLike,
+        ForceLike,
+        FrictionLike,
+        LengthLike,
+        NumberLike,
+        QuantityLike,
+        SizesLike,
+        ThreadLike,
+    )
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
     from halfnut.threads.fitting import Suited, ThreadFit
@@ -22,7 +31,7 @@ if TYPE_CHECKING:
     from halfnut.threads.judging import Verdict
     from halfnut.threads.metals import Galling, MinimumStrength
     from halfnut.threads.plugs import ShopPlug
-    from halfnut.threads.standard import PartLike
+    from halfnut.threads.standard import PartLike, ThreadLimits
     from halfnut.threads.taper_pipes import TaperPipe
 
 __all__ = [
@@ -34,7 +43,10 @@ __all__ = [
     "galling",
     "identify_thread",
     "judge",
+    "limits",
     "minimum_strength",
+    "plain_thread",
+    "precoat",
     "screw_seat",
     "shop_plug",
     "strength",
@@ -44,6 +56,205 @@ __all__ = [
     "tighten",
     "wires",
 ]
+
+
+def limits(
+    thread: PartLike,
+    *,
+    side: Literal["external", "internal"] | None = None,
+    engagement: LengthLike | None = None,
+    rule: Literal["printed", "formula"] = "printed",
+) -> ThreadLimits:
+    """Limits of size of a thread, of any form that is known.
+
+    Parameters
+    ----------
+    thread : PartLike
+        Thread by its designation: M10x1.5-6g, 1/4-20 UNC-2B, Tr40x7-7e, G1/2 A; one that names no class means both
+        parts in their usual ones.
+    side : {"external", "internal"}, optional
+        One part alone, of a designation that means both.
+    engagement : LengthLike, optional
+        Length of engagement: it chooses the group of a metric thread, and outside the usual lengths the tolerance
+        of a Unified one; Whitworth tolerances depend on it. Above 0 mm. When not given: normal.
+    rule : {"printed", "formula"}, default "printed"
+        Decimal rule of Unified threads: what printed tables and go gauges carry, or the standard's own since 2003.
+
+    Returns
+    -------
+    ThreadLimits
+        Limits of size of one part of a thread of any form, or of a part by its sizes alone.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    ISO 965-1 on ISO 724 basic sizes; ASME B1.1; the standards of the other forms, as the rules of the evidence
+    name.
+    """
+    from halfnut.threads.standard import ThreadLimits
+
+    return ThreadLimits.of(
+        ask(
+            "limits",
+            (
+                thread,
+                side,
+                engagement,
+                rule,
+            ),
+        )
+    )
+
+
+def precoat(
+    thread: PartLike,
+    build_up: BuildUpLike,
+    *,
+    gauged_at: Literal["basic", "class"] = "basic",
+    engagement: LengthLike | None = None,
+    rule: Literal["printed", "formula"] = "printed",
+    on: AlloyLike | None = None,
+) -> ThreadLimits:
+    """Limits to cut a thread to so that it gauges once it is coated.
+
+    Parameters
+    ----------
+    thread : PartLike
+        Thread by its designation, or limits of one part; without a class the usual one is meant. Limits are those
+        of the coated part.
+    build_up : BuildUpLike
+        Coating: its name, or what it adds to each surface: "8 um", "0.0002 in to 0.0003 in", "anodise II black 15
+        um".
+    gauged_at : {"basic", "class"}, default "basic"
+        Where the coated part is to gauge: at the basic size, as the standards say, or at its own class, so that the
+        allowance is there after coating, too. Of ISO metric and Unified threads.
+    engagement : LengthLike, optional
+        Length of engagement. Above 0 mm. When not given: normal.
+    rule : {"printed", "formula"}, default "printed"
+        Decimal rule of Unified threads: as tables and gauges are printed, or by formula.
+    on : AlloyLike, optional
+        Alloy; one that does not take the coating is refused.
+
+    Returns
+    -------
+    ThreadLimits
+        Limits of size of one part of a thread of any form, or of a part by its sizes alone.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    ASME B1.1-2003, 7.4.2 and 7.5.2; the rows of coatings that the evidence names.
+    """
+    from halfnut.threads.standard import ThreadLimits
+
+    return ThreadLimits.of(
+        ask(
+            "precoat",
+            (
+                thread,
+                build_up,
+                gauged_at,
+                engagement,
+                rule,
+                on,
+            ),
+        )
+    )
+
+
+def plain_thread(
+    side: Literal["external", "internal"],
+    *,
+    pitch: LengthLike,
+    half_angle_deg: NumberLike,
+    pitch_diameter: SizesLike,
+    major: SizesLike | None = None,
+    minor: SizesLike | None = None,
+    starts: int | None = None,
+    hand: Literal["right", "left"] = "right",
+    title: str | None = None,
+) -> ThreadLimits:
+    """One part of a thread by its sizes, for forms that have no designation here.
+
+    Parameters
+    ----------
+    side : {"external", "internal"}
+        Which part.
+    pitch : LengthLike
+        Axial pitch, not the lead: a length, or threads per inch as "5 tpi".
+    half_angle_deg : NumberLike
+        Half of the thread angle: 27.5 for 55 degrees, 15 for 30, 14.5 for 29. From 3 to 60 deg.
+    pitch_diameter : SizesLike
+        Pitch diameter: smallest and largest, or one size that was measured.
+    major : SizesLike, optional
+        Major diameter, likewise; of an external part what a wire has to stand above.
+    minor : SizesLike, optional
+        Minor diameter, likewise; of an internal part what a ball has to stand above.
+    starts : int, optional
+        Number of starts. From 1 to 100. When not given: 1.
+    hand : {"right", "left"}, default "right"
+        Hand of the helix.
+    title : str, optional
+        How answers call it. When not given: made up of the sizes.
+
+    Returns
+    -------
+    ThreadLimits
+        Limits of size of one part of a thread of any form, or of a part by its sizes alone.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    The sizes that were given; geometry.
+    """
+    from halfnut.threads.standard import ThreadLimits
+
+    return ThreadLimits.of(
+        ask(
+            "plain_thread",
+            (
+                side,
+                pitch,
+                half_angle_deg,
+                pitch_diameter,
+                major,
+                minor,
+                starts,
+                hand,
+                title,
+            ),
+        )
+    )
 
 
 def wires(
@@ -751,7 +962,7 @@ def minimum_strength(
     form: str | None = None,
     *,
     thickness: LengthLike | None = None,
-    grain: Literal["", "along", "across"] = "",
+    grain: Literal["", "along", "across"] | None = None,
 ) -> MinimumStrength:
     """Minimum strengths of an alloy in a form: what a load is to rest on.
 
@@ -764,7 +975,7 @@ def minimum_strength(
     thickness : LengthLike, optional
         Diameter of a bar, thickness of plate, sheet or extrusion, wall of a tube. Above 0 mm. When not given: the
         least of the form is taken.
-    grain : {"", "along", "across"}, default ""
+    grain : {"", "along", "across"}, optional
         How the load lies to the grain; else the least of the two is taken.
 
     Returns

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from dataclasses import fields
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from halfnut import _core
@@ -34,7 +35,7 @@ from halfnut.core.given import FeedLike, LengthLike
 from halfnut.core.questions import ask
 from halfnut.core.sizes import MM_PER_INCH, both, one
 from halfnut.core.words import caution_lines, words
-from halfnut.threads.figures import ThreadLimitsFigures
+from halfnut.threads.figures import ThreadGauges, ThreadLimitsFigures
 
 if TYPE_CHECKING:
     from typing_extensions import Self
@@ -136,14 +137,14 @@ class ThreadLimits(ThreadLimitsFigures):
         return super().of({"other": None, **answer} if isinstance(answer, dict) else answer)
 
     def __getstate__(self) -> dict[str, Any]:
-        return super().__getstate__() | {name: value for name, value in self.__dict__.items() if name == "_answer"}
+        return super().__getstate__() | {name: value for name, value in self.__dict__.items() if name == "_held"}
 
     @property
     def given(self) -> _core.Answer:
         """What a question takes of it."""
-        held: _core.Answer | None = self.__dict__.get("_answer")
+        held: _core.Answer | None = self.__dict__.get("_held")
         engagement = None if self.engagement_mm is None else Length(self.engagement_mm, "mm")
-        return held or ask("limits", (self.title, self.side, engagement, self.rule))
+        return held or ask("limits", (self.thread, self.side, engagement, self.rule))
 
     @property
     def said(self) -> str:
@@ -160,6 +161,7 @@ class ThreadLimits(ThreadLimitsFigures):
     def sizes(self, name: Literal["major", "pitch", "minor"]) -> str:
         """One diameter's limits in `unit`, the greater one first.
 
+        >>> from halfnut.threads.questions import limits
         >>> limits("Tr12x3-7e").sizes("pitch"), limits("M10-6H").sizes("major")
         ('10.415/10.191', '10.000 min')
         """
@@ -173,8 +175,7 @@ class ThreadLimits(ThreadLimitsFigures):
         figures = super().to_dict()
         other, gauges = figures.pop("other"), figures.pop("gauges")
         out = {"class" if name == "tolerance_class" else name: value for name, value in figures.items()}
-        if gauges is not None:
-            out |= {f"gauge_{name}": value for name, value in gauges.items()}
+        out |= {f"gauge_{item.name}": gauges and gauges[item.name] for item in fields(ThreadGauges)}
         if other is not None:
             sizes = [f"{name}{suffix}" for suffix in ("", "_mm", "_in") for name in _SIZES]
             out |= {"internal_class": other["class"], **{f"internal_{name}": other[name] for name in sizes}}

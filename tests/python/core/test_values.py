@@ -18,6 +18,7 @@ import pytest
 
 import halfnut as hn
 from halfnut import _core
+from halfnut.core import catalogue
 from halfnut.core.fixed import Fixed, Value
 from halfnut.core.record import Record
 
@@ -121,8 +122,9 @@ def test_two_answers_to_one_question_are_equal_and_hash_alike(answers):
 
 def test_each_value_is_pickled_and_copied(answers, values):
     named = {kind.__name__ for kind in values}
-    assert {"Length", "Quantity", "Evidence", "Machine", "PartLimits", "BuildUp", "Catalogue", "Caution"} <= named
-    for value in (*(answer for _, answer in answers.values()), *values.values()):
+    assert {"Length", "Quantity", "Evidence", "Machine", "Caution"} <= named
+    more = (hn.thread("1/2 BSW"), hn.material.build_up("8 um min"), catalogue.active())
+    for value in (*(answer for _, answer in answers.values()), *values.values(), *more):
         for made in (pickle.loads(pickle.dumps(value)), copy.deepcopy(value), copy.copy(value)):
             assert type(made) is type(value)
             assert made == value, type(value)
@@ -130,6 +132,18 @@ def test_each_value_is_pickled_and_copied(answers, values):
                 assert hash(made) == hash(value), type(value)
     unhashed = {kind.__name__ for kind in values if kind.__hash__ is None}
     assert unhashed <= {"AdjusterAnswer"}  # it goes by the question, which is a dictionary
+
+
+def test_limits_are_given_to_questions_after_they_were_pickled():
+    for limits in (
+        hn.limits("1/4-20 UNC-3A", engagement="0.5 in"),
+        hn.precoat("M10-6h", "8 um"),
+        hn.limits("1/2 BSW").other,
+        hn.plain_thread("external", pitch="4 mm", half_angle_deg=15, pitch_diameter="17.9 mm", major="20 mm"),
+    ):
+        for made in (pickle.loads(pickle.dumps(limits)), copy.deepcopy(limits)):
+            assert hn.wires(made) == hn.wires(limits)
+            assert made.evidence == limits.evidence
 
 
 def test_what_is_pickled_answers_as_before(answers):

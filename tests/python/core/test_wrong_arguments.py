@@ -87,6 +87,8 @@ RIGHT = {
     "quantity": {"value": "3 mm", "dimension": "length"},
     "ramp": {"alloy": "6061-T6", "cutter": "10 mm", "depth": "3 mm"},
     "ream": {"alloy": "6061-T6", "diameter": "6 mm"},
+    "plain_thread": {"side": "external", "pitch": "4 mm", "half_angle_deg": 15, "pitch_diameter": "17.9 mm"},
+    "preferred_fits": {"basis": "hole"},
     "saw": {
         "alloy": "6061-T6", "blade": "80 mm", "thickness": "1 mm", "depth": "6 mm", "teeth": 48, "length": "50 mm",
     },
@@ -113,7 +115,7 @@ RIGHT = {
 }  # fmt: skip
 
 # Functions that take a record or a file, or draw.
-LEFT = {"force_map", "pass_plan", "plain_thread", "plan", "preferred_fits", "shop", "speed_chart"}
+LEFT = {"force_map", "pass_plan", "plan", "shop", "speed_chart"}
 
 BATCHES = {
     "turn": {"frame": {"alloy": ["6061-T6"], "diameter_mm": [25.0]}},

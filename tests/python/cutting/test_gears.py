@@ -72,7 +72,9 @@ def test_published_trains():
             assert agrees(float(error) * 100, row["figure"]), row
             if "." not in row["driven"]:
                 pair = [int(row["drivers"]), int(row["driven"])]
-                found = gears.translating_pairs(pair, simplest=1, error_limit=0.01, inverse=row["note"] == "100/127")
+                found = hn.translating_pairs(
+                    pair, simplest=1, error_percent=1, cut="millimetres" if row["note"] == "100/127" else "inches"
+                )
                 assert [(each.driver, each.driven) for each in found] == [tuple(pair)], row
                 assert agrees(found[0].error * 100, row["figure"]), row
         elif row["what"] == "speed":
@@ -176,12 +178,12 @@ def test_thirty_gears_are_searched_whole():
 
 
 def test_the_translating_pairs_come_out_of_the_search():
-    pairs = {(each.driver, each.driven): each for each in gears.translating_pairs()}
+    pairs = {(each.driver, each.driven): each for each in hn.translating_pairs()}
     assert pairs[127, 100].exact and pairs[127, 120].exact and (pairs[127, 120].num, pairs[127, 120].den) == (6, 5)
     assert pairs[47, 37].error == pytest.approx(2.1281e-4, rel=1e-3)
-    back = {(each.driver, each.driven): each for each in gears.translating_pairs(inverse=True)}
+    back = {(each.driver, each.driven): each for each in hn.translating_pairs(cut="millimetres")}
     assert back[63, 80].error == pytest.approx(1.25e-4, rel=1e-3)
-    for each in gears.translating_pairs():
+    for each in hn.translating_pairs():
         error = Fraction(each.driver * each.num, each.driven * each.den) / Fraction(127, 100) - 1
         assert each.error == pytest.approx(float(error), abs=1e-15)
         assert each.exact == (error == 0)
@@ -326,8 +328,8 @@ def test_nothing_within_the_limit_answers_the_nearest_and_says_so():
             hn.DomainError,
             "from 0 to 100",
         ),
-        (lambda: gears.translating_pairs([20, 500]), hn.DomainError, "1 to 400"),
-        (lambda: gears.translating_pairs([20, 50], simplest=99), hn.DomainError, "1 to 60"),
+        (lambda: hn.translating_pairs([20, 500]), hn.DomainError, "1 to 400"),
+        (lambda: hn.translating_pairs([20, 50], simplest=99), hn.DomainError, "from 1 to 60"),
     ],
 )
 def test_errors_name_what_is_wrong(call, error, words):

@@ -69,7 +69,7 @@ def test_the_whole_grid_agrees_with_the_formulas_and_shows_its_kinds() -> None:
                 expected = oracle.limits(letter, grade, size)
                 text = f"{size:g} {class_text(letter, grade)}"
                 try:
-                    answer = _core.ask("cylindrical_fit", (text,), catalogue.active())
+                    answer = _core.ask("cylindrical_fit", (text,), catalogue.active()).figures()
                 except hn.NotTabulatedError:
                     kinds["refused"] += 1
                     if expected is not None:
@@ -185,12 +185,12 @@ def test_the_other_unit_is_inside_the_limits() -> None:
 
 def test_character_of_preferred_fits() -> None:
     seen = {
-        row["fit"]: hn.cylindrical_fit(
-            f"{'1.5' if row['fit'][:2].isupper() and '/' not in row['fit'] else '25'} {row['fit']}"
-        )
+        row.fit: hn.cylindrical_fit(f"{'1.5' if row.fit[:2].isupper() and '/' not in row.fit else '25'} {row.fit}")
         for row in hn.preferred_fits()
     }
     assert len(seen) == 53
+    assert {row.basis for row in hn.preferred_fits(basis="shaft")} == {"shaft"}
+    assert [row.fit for row in hn.preferred_fits() if row.name == "sliding"] == ["G7/h6", "H7/g6", "RC2"]
     for text, answer in seen.items():
         wanted = {"RC": "clearance", "LC": "clearance", "LN": "interference", "FN": "interference"}.get(text[:2])
         if wanted:

@@ -31,7 +31,7 @@ def test_a_plug_is_read_as_its_sizes(text):
         assert again == pytest.approx(cut, abs=1e-9)
         # the plain formula, lead angle left aside, is near where the lead is small
         plain = cut + plug.wire_mm * (1 + 1 / math.sin(math.radians(angle))) - pitch / 2 / math.tan(math.radians(angle))
-        assert reading == pytest.approx(plain, abs=0.4 if nut.thread.starts > 1 else 0.04)
+        assert reading == pytest.approx(plain, abs=0.4 if nut.starts > 1 else 0.04)
     assert plug.go_pitch_mm < plug.go_major_mm and plug.not_go_pitch_mm < plug.not_go_major_mm
 
 
@@ -124,9 +124,9 @@ def test_every_class_of_a_form_is_tried():
             assert sorted(each.name for each in found.classes) == sorted(names), text
             met = []
             for name in names:
-                spelt = own.title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", title)
+                spelt = own.title if name == text else re.sub(r"-?( ?[AB]|[0-9]\w|medium)?( external)?$", "", own.title)
                 spelt += "" if name == text else f" {name}" if name in "AB" else f"-{name}"
-                limits = hn.limits(spelt, side=side)
+                limits = hn.limits(spelt, side=own.side)
                 if limits.pitch_min_mm - 1e-9 <= size <= limits.pitch_max_mm + 1e-9:
                     met.append(name)
             assert sorted(found.classes_met) == sorted(met), (text, each)

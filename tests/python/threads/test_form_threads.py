@@ -546,3 +546,28 @@ def test_a_form_that_a_shop_adds_by_its_row_answers_every_question(tmp_path) -> 
     assert of_shop == answers("1/4-32 BSW")
     with pytest.raises(hn.NotTabulatedError, match="ME is not held here"):
         hn.thread("1/4-32 ME")
+
+
+def test_every_form_answers_every_question_with_the_same_keys() -> None:
+    strengths = {"external_tensile": "60 ksi", "internal_tensile": "40 ksi"}
+    tube = {
+        "thread_length": "50 mm", "base_thread": "32 mm", "length_of_tube": "400 mm", "tube_diameter": "22 mm",
+        "alloy": "6061-T6", "form": "drawn tube", "base_outside": "34 mm", "base_reach": "40 mm", "push": "400 N",
+        "pull": "300 N", "factor_of_safety": 4, "rule_diameters": 1.0, "friction": (0.1, 0.2),
+    }  # fmt: skip
+
+    def answers(text: str) -> list[tuple[str, list[str]]]:
+        size = hn.mm(hn.limits(text, side="external").pitch_max_mm)
+        found = [
+            hn.limits(text, side="external"), hn.fit(text, text), hn.wires(text), hn.judge(text, pitch=size),
+            hn.precoat(text, "3 um"), hn.strength(text, text, engagement="12 mm", **strengths),
+            hn.tapping_hole(text), hn.chase(text), hn.tighten(text, preload="100 lbf", friction=(0.1, 0.2)),
+            hn.adjuster(text, text, **tube),
+        ]  # fmt: skip
+        return [(type(each).__name__, sorted(each.to_dict())) for each in found]
+
+    first, *others = ("M10", "1/4-20 UNC", "1/2 BSW", "1/2-10 Acme", "3/4-6 Stub Acme", "Tr16x4", "G1/2")
+    want = answers(first)
+    for text in others:
+        for own, other in zip(want, answers(text), strict=True):
+            assert own == other, text

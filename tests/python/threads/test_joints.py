@@ -29,7 +29,7 @@ def sizes_of(external: str, internal: str) -> tuple[float, ...]:
     pitch = male.pitch_mm
     root = scale * female.pitch_max + 0.793857 * pitch
     return (
-        male.thread.diameter_mm,
+        male.diameter_mm,
         pitch,
         scale * female.minor_max,
         scale * male.pitch_min,

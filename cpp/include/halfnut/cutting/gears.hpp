@@ -112,4 +112,37 @@ extern const Question kGearTrain;
 ///   1.5 mm from 20, 30, 40, 50, 60, 120, 127 and 8 TPI: 60/127, exact
 [[nodiscard]] GearTrainsAnswer gear_train(const GearAsk& asked, const Asking& asking);
 
+/// What two gears turn into what.
+enum class Translating : std::uint8_t { inches, millimetres };
+constexpr auto enum_names(Translating /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Translating::inches, string_view("inches")},
+                      std::pair{Translating::millimetres, string_view("millimetres")}};
+}
+
+struct PairsAsk {
+    Teeth gears;
+    const machine::Machine* machine = nullptr;
+    Translating cut = Translating::inches;
+    int simplest = 6;
+    double error_percent = 0.1;
+};
+
+/// Pairs of gears that turn inches to millimetres, or back.
+struct PairsAnswer {
+    Translating cut{};
+    std::vector<machine::TranslatingPair> pairs;
+    std::vector<Told> told;
+    std::vector<EvidenceText> evidence;
+};
+extern const Question kTranslatingPairs;
+
+/// Pairs of gears that turn inches to millimetres once a simple ratio is added, found by trying every pair.
+///
+/// Errors
+///   DomainError  teeth out of range, machine and gears both
+/// Example
+///   100, 120, 127: 127/100 exact, then 127/120 with 6/5
+[[nodiscard]] PairsAnswer translating_pairs(const PairsAsk& asked, const Asking& asking);
+
 }  // namespace halfnut::cutting

@@ -121,4 +121,35 @@ extern const Question kCylindricalFit;
 ///   "25 H7/g6": the hole's max_mm = 25.021, the character is clearance
 [[nodiscard]] CylindricalFit cylindrical_fit(const CylindricalFitAsk& asked, const Asking& asking);
 
+/// Which part of a fit keeps its zone.
+enum class FitBasis : std::uint8_t { hole, shaft };
+constexpr auto enum_names(FitBasis /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{FitBasis::hole, string_view("hole")},
+                      std::pair{FitBasis::shaft, string_view("shaft")}};
+}
+
+struct PreferredFitsAsk {
+    std::optional<FitBasis> basis;
+};
+
+struct PreferredFit {
+    std::string fit;
+    std::string basis;
+    std::string name;
+    std::string source;
+    std::string kind;
+};
+
+/// Fits to choose first.
+struct PreferredFitsAnswer {
+    std::vector<PreferredFit> fits;
+    std::vector<Told> told;
+    std::vector<EvidenceText> evidence;
+};
+extern const Question kPreferredFits;
+
+/// The fits to choose first, with their basis, use and source.
+[[nodiscard]] PreferredFitsAnswer preferred_fits(const PreferredFitsAsk& asked, const Asking& asking);
+
 }  // namespace halfnut::threads
