@@ -125,8 +125,9 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,   &kKnurlSetup, &kPositions,
-                                         &kDivide,       &kPolygon,   &kSineBar, &kScrewHole};
+        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,
+                                         &kKnurlSetup,   &kPositions, &kDivide,           &kPolygon,
+                                         &kSineBar,      &kScrewHole};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),

@@ -165,16 +165,18 @@ class Answered(Record):
         out.__dict__["_held"] = answer
         return out
 
-    def __getattr__(self, name: str) -> Any:
-        answer = self.__dict__.get("_held")
-        if answer is None or name not in self.__dataclass_fields__:
-            raise AttributeError(f"{type(self).__name__} has no figure {name!r}")
-        if name in _TOLD or name in self._nested or name in self._named or name in self._within:
-            with using(answer.catalogue):
-                self.__dict__.update(self._finished(answer.figures()))
-        else:
-            self.__dict__[name] = answer.figure(name)
-        return self.__dict__[name]
+    if not TYPE_CHECKING:  # which knows the figures
+
+        def __getattr__(self, name: str) -> Any:
+            answer = self.__dict__.get("_held")
+            if answer is None or name not in self.__dataclass_fields__:
+                raise AttributeError(f"{type(self).__name__} has no figure {name!r}")
+            if name in _TOLD or name in self._nested or name in self._named or name in self._within:
+                with using(answer.catalogue):
+                    self.__dict__.update(self._finished(answer.figures()))
+            else:
+                self.__dict__[name] = answer.figure(name)
+            return self.__dict__[name]
 
     def __getstate__(self) -> dict[str, Any]:
         return {name: getattr(self, name) for name in self.__dataclass_fields__}

@@ -118,7 +118,7 @@ class TranslatingPairsFigures(Answered):
     pairs: tuple[TranslatingPair, ...]
     """The pairs: exact ones first, then those of the simplest ratio, then by error."""
 
-    _nested: ClassVar = {"pairs": TranslatingPair}
+    _nested: ClassVar[Mapping[str, type]] = {"pairs": TranslatingPair}
 
 
 @made(frozen=True)

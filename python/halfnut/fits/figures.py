@@ -119,7 +119,7 @@ class PreferredFitsFigures(Answered):
     fits: tuple[PreferredFit, ...]
     """The fits, by name."""
 
-    _nested: ClassVar = {"fits": PreferredFit}
+    _nested: ClassVar[Mapping[str, type]] = {"fits": PreferredFit}
 
 
 @made(frozen=True)

@@ -98,12 +98,16 @@ def _coated(record: ThreadLimits) -> dict[str, tuple[float | None, float | None]
     if record.way in {None, "bare"}:
         return {}
     scale = 25.4 if record.unit == "in" else 1.0
-    sizes = {
-        "major" if record.side == "external" else "minor": (record.go_after_crest_mm, record.not_go_after_crest_mm),
-        "pitch": (record.go_after_pitch_mm, record.not_go_after_pitch_mm),
+
+    def sizes(go_mm: float | None, not_go_mm: float | None) -> tuple[float | None, float | None]:
+        go, not_go = (None if each is None else each / scale for each in (go_mm, not_go_mm))
+        return (go, not_go) if record.side == "external" else (not_go, go)
+
+    crest = "major" if record.side == "external" else "minor"
+    return {
+        crest: sizes(record.go_after_crest_mm, record.not_go_after_crest_mm),
+        "pitch": sizes(record.go_after_pitch_mm, record.not_go_after_pitch_mm),
     }
-    step = 1 if record.side == "external" else -1
-    return {name: tuple(each and each / scale for each in pair[::step]) for name, pair in sizes.items()}
 
 
 def _pair(values: Iterable[float | None], unit: str, extra: int) -> tuple[str, ...]:

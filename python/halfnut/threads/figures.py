@@ -164,9 +164,9 @@ class ThreadLimitsFigures(Answered):
     other: ThreadLimitsFigures | None
     """Limits of the internal part, where a designation means both."""
 
-    _nested: ClassVar = {"gauges": ThreadGauges}
+    _nested: ClassVar[Mapping[str, type]] = {"gauges": ThreadGauges}
 
-    _within: ClassVar = {"other": "halfnut.threads.standard:ThreadLimits"}
+    _within: ClassVar[Mapping[str, str]] = {"other": "halfnut.threads.standard:ThreadLimits"}
 
 
 @made(frozen=True)

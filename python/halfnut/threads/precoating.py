@@ -14,8 +14,7 @@ from halfnut.core.catalogue import active
 from halfnut.threads.standard import Rule
 
 if TYPE_CHECKING:
-    from halfnut.core.given import LengthLike
-    from halfnut.material.coatings import BuildUpLike
+    pass
 
 __all__ = [
     "coated_pitch_change_um",
@@ -54,7 +53,7 @@ def precoat_columns(
     -------
     dict of ndarray
         ``major_max_mm`` ... ``minor_min_mm``, ``major_max_in`` ... ``minor_min_in`` to cut to (NaN where there is no
-        limit), ``way`` ("bare", "held", "deducted"; "" in a failed row), the figures of `PrecoatLimits`, ``status``.
+        limit), ``way`` ("bare", "held", "deducted"; "" in a failed row), its figures of the coating, ``status``.
 
     Raises
     ------
