@@ -229,7 +229,7 @@ def test_the_demo_tubes_bases_and_nuts_gauge_after_their_black_coat(demo):
             continue
         before = op.answer.record
         seen[before.way] += 1
-        assert before.build_up.max_um == pytest.approx(7.5)
+        assert before.build_up_max_um == pytest.approx(7.5)
         sense = 1 if before.side == "external" else -1
         scale = 25.4 if before.unit == "in" else 1.0
         fullest = scale * (before.pitch_max if sense > 0 else before.pitch_min)
