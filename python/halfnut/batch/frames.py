@@ -7,6 +7,7 @@ libraries themselves are imported only where a table of theirs is given.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import wraps
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeAlias, TypeVar, cast, overload
 
 import numpy as np
@@ -66,8 +67,14 @@ class BatchOf(Protocol[P]):
 
 
 def batch_of(function: Callable[Concatenate[FrameLike, P], Any]) -> BatchOf[P]:
-    """A batch whose arguments are `checked`, with the types that callers see."""
-    return cast("BatchOf[P]", checked(function))
+    """A batch whose arguments are `checked`, with the types that callers see; `frame` may be given by its name."""
+    asked: Callable[..., Any] = checked(function)
+
+    @wraps(function)
+    def call(*given: Any, **named: Any) -> Any:
+        return asked(*([named.pop("frame")] if "frame" in named else []), *given, **named)
+
+    return cast("BatchOf[P]", call)
 
 
 class Frame(Protocol):
