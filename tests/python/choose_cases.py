@@ -17,6 +17,20 @@ from halfnut.core.catalogue import active
 ALLOYS = ("6061-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
 
 
+def aim_of(alloy, tool):
+    """Roughness asked for over that of the geometry that is aimed at: of the nearest group's row, by its tool."""
+    groups = {row["group"]: row["parent"] for row in active().rows("material/groups")}
+    kind = "carbide" if tool.startswith("carbide") else "hss"
+    bands = active().rows("cutting/finish_bands")
+    group = alloy.group
+    while group:
+        of_group = {row["tool_material"]: row["aim"] for row in bands if row["group"] == group}
+        if tool in of_group or kind in of_group:
+            return of_group.get(tool, of_group.get(kind))
+        group = groups[group]
+    return 1.0
+
+
 def small_machine(chance: random.Random, lines: Sequence[float] = (0.1, 0.2, 0.5), **own: Any) -> _core.Machine:
     """A lathe of a few steps, and what is its own whatever the chance."""
     given: dict[str, Any] = {"motor_kw": chance.choice([0.2, 0.6, 2.0])}
@@ -174,7 +188,7 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "guide": guide,
         "least": least_depth(alloy, tool, numbers["nose_radius_mm"]),
         "deepest": numbers["deepest_mm"],
-        "roughness": numbers.get("roughness_um"),
+        "roughness": numbers["roughness_um"] / aim_of(alloy, tool) if "roughness_um" in numbers else None,
         "torque": None if math.isnan(machine.torque_limit_nm) else machine.torque_limit_nm,
         "force": numbers.get("force_n"),
         "chuck_rpm": machine.chucks[0].rpm_limit,

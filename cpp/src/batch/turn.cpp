@@ -209,6 +209,7 @@ struct Call {
     bool wants_efficiency = false;
     bool wants_band = false;                      // its lower edge
     bool adjusted = false;                        // a rake or wear is given
+    bool rough_asked = false;                     // a roughness is given
     std::array<Bounds, kInputs.size()> bounds{};  // of the inputs, on this machine
 };
 
@@ -290,6 +291,7 @@ class Worker {
         alloys_.fill(call.columns.work.alloy.all);
         tools_.fill(call.columns.work.tool_material.all);
         block_->finish.fill(call.columns.finish_all ? 1.0 : 0.0);
+        block_->finish_aim.fill(1.0);
         block_->sine.fill(edge.sine);
         block_->cosine.fill(edge.cosine);
     }
@@ -491,6 +493,7 @@ class Worker {
         copy(b.open_feeds, b.usual_feed, &CaseNumbers::usual_feed);
         copy(b.open_feeds, b.feed_low, &CaseNumbers::feed_low);
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
+        copy(call_.rough_asked, b.finish_aim, &CaseNumbers::finish_aim);
         if (call_.out.case_id != nullptr) {
             for (std::size_t i = 0; i < rows; ++i) {
                 call_.out.case_id[first + i] = call_.numbers[place_of(b, i)]->id;
@@ -764,6 +767,7 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
               .wants_band = wants("cutting_force_low_n") || wants("spindle_power_low_kw"),
               .adjusted = columns.numbers[argument("rake_deg")].given() ||
                           columns.numbers[argument("wear_factor")].given(),
+              .rough_asked = columns.numbers[argument("roughness_limit_um")].given(),
               .bounds = bounds_on(*setting.machine, setting.chuck, columns.hold)};
     std::array<bool, kTools> used{};
     if (columns.work.tool_material.data == nullptr) {

@@ -211,7 +211,8 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
         const double at_nose = nose > 0.0 ? kFeedOverNose * nose : elementary::kInfinity;
         const double wide = nose > 0.0 ? 32.0 * nose : elementary::kInfinity;
         b.own_wanted[i] = at_nose;
-        b.own_most[i] = std::sqrt(wide * or_else(b.roughness_limit[i], elementary::kInfinity) / 1000.0);
+        b.own_most[i] = std::sqrt(
+            wide * (or_else(b.roughness_limit[i], elementary::kInfinity) / b.finish_aim[i]) / 1000.0);
     }
     HALFNUT_ROWS
     for (std::size_t i = 0; i < rows; ++i) {
@@ -221,7 +222,8 @@ HALFNUT_INLINE void want_rows(const TurnShared& shared, TurnBlock& b) noexcept {
         const double high = or_else(b.feed_high[i], usual);
         const double nose_limit = b.own_wanted[i];
         const double fine = b.own_most[i];
-        const double raised = usual < low ? low : usual;
+        const double shallow = least(low, b.depth[i] / kDepthOverFeed);
+        const double raised = usual < shallow ? shallow : usual;
         const double guide = least(raised, high);
         const double at_nose = least(guide, nose_limit);
         const double open = least(at_nose, fine);
@@ -474,7 +476,8 @@ HALFNUT_INLINE void judge_each(const TurnShared& shared, TurnBlock& b) noexcept 
         b.special[i] |= as_bits(whips + coarse);
         if constexpr (Rare) {
             held += when(torque[i] * edge > shared.torque_limit_nm, weight(CautionCode::torque_exceeded));
-            c += when(finish[i] > b.roughness_limit[i] * kSame, weight(CautionCode::roughness_exceeded));
+            c += when(finish[i] > b.roughness_limit[i] / b.finish_aim[i] * kSame,
+                      weight(CautionCode::roughness_exceeded));
             const double least_ra = when(finish[i] == finish[i], weight(CautionCode::roughness_least));
             c += when(b.roughness_limit[i] == b.roughness_limit[i], least_ra);
             const double bore = b.bore[i];

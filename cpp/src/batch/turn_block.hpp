@@ -124,6 +124,7 @@ struct TurnBlock {
     alignas(64) Row usual_feed{};
     alignas(64) Row feed_low{};
     alignas(64) Row feed_high{};
+    alignas(64) Row finish_aim{};  // where a roughness is asked for
     // levers
     alignas(64) Row low_rpm{};
     alignas(64) Row high_rpm{};

@@ -7,6 +7,7 @@
 #include <mutex>
 
 #include "alloy_tables.hpp"
+#include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -62,9 +63,10 @@ bool same(const TurnTables& a, const TurnTables& b) noexcept {
     const FeedWindow& f = a.feeds;
     const FeedWindow& g = b.feeds;
     return v.row == w.row && v.low_m_min == w.low_m_min && v.high_m_min == w.high_m_min &&
-           v.held_row == w.held_row && v.held_tool_row == w.held_tool_row && v.weak == w.weak &&
-           v.hardness_shifted == w.hardness_shifted && v.other_operation == w.other_operation &&
-           v.other_tool == w.other_tool && a.has_feeds == b.has_feeds &&
+           v.held_row == w.held_row && v.held_tool_row == w.held_tool_row &&
+           v.held_by_life == w.held_by_life && v.weak == w.weak && v.hardness_shifted == w.hardness_shifted &&
+           v.other_operation == w.other_operation && v.other_tool == w.other_tool &&
+           a.has_feeds == b.has_feeds &&
            (!a.has_feeds || (f.row == g.row && f.low_mm == g.low_mm && f.high_mm == g.high_mm));
 }
 
@@ -226,6 +228,7 @@ CaseNumbers numbers_of(const Catalogue& catalogue, const TurnCase& one) {
     out.reference_rake = reference_rake_deg(alloy);
     out.burns = fire_limit(catalogue, alloy) != nullptr;
     out.usual_feed = usual_feed_mm(LatheCut::turn, one.finish);
+    out.finish_aim = finish_aim(catalogue, alloy, one.tool_material);
     if (tables.has_feeds) {
         out.feed_low = tables.feeds.low_mm;
         out.feed_high = tables.feeds.high_mm;

@@ -25,6 +25,7 @@ struct CaseNumbers {
     double usual_feed = kNaN;
     double feed_low = kNaN;
     double feed_high = kNaN;
+    double finish_aim = 1.0;
     std::int32_t id = -1;
     bool burns = false;  // fire limits hold
 };

@@ -42,7 +42,8 @@ constexpr double kMicroinchUm = 0.0254;
 constexpr auto kPlaces = Digits::places;
 constexpr auto kDigits = Digits::significant;
 
-// Digits: sizes to what a micrometer reads, forces and what follows them to three figures, roughness to two.
+// Digits: sizes to what a micrometer reads, forces that are counted on to three figures, those
+// of cutting, which are known to a third, to two, roughness to two.
 constexpr std::array kKinds{
     KindRow{FigureKind::size, "size", "", {{{"mm", 1, kDigits, 4}}}, {{{"in", kInchMm, kDigits, 4}}}},
     KindRow{FigureKind::length, "length", "_mm", {{{"mm", 1, kPlaces, 3}}}, {{{"in", kInchMm, kPlaces, 4}}}},
@@ -82,6 +83,22 @@ constexpr std::array kKinds{
               {"lbf ft", kFootPoundNm, kDigits, 3}}}},
     KindRow{
         FigureKind::power, "power", "_kw", {{{"kW", 1, kPlaces, 2}}}, {{{"hp", kHorsepowerKw, kPlaces, 2}}}},
+    KindRow{FigureKind::cut_force,
+            "cut_force",
+            "",
+            {{{"N", 1, kDigits, 2, 10000}, {"kN", 1000, kDigits, 2}}},
+            {{{"lbf", kPoundForceN, kDigits, 2}}}},
+    KindRow{FigureKind::cut_torque,
+            "cut_torque",
+            "",
+            {{{"N m", 1, kDigits, 2}}},
+            {{{"lbf in", kFootPoundNm / 12, kDigits, 2, 10 * kFootPoundNm},
+              {"lbf ft", kFootPoundNm, kDigits, 2}}}},
+    KindRow{FigureKind::cut_power,
+            "cut_power",
+            "",
+            {{{"kW", 1, kDigits, 2}}},
+            {{{"hp", kHorsepowerKw, kDigits, 2}}}},
     KindRow{FigureKind::stress,
             "stress",
             "_mpa",

@@ -82,6 +82,7 @@ class LatheJob : public Job {
         share_ = normal_share(request.wear_factor);
         correction_ = lathe::correction(base_, alloy_);
         nose_ = value_or(request.nose_radius_mm, kNoseRadiusMm);
+        aim_ = finish_aim(catalogue, alloy_, request.tool_material);
         const double share = value_or(request.tolerance_share, kToleranceShare);
         most_bend_ = value_or(request.deflection_mm, kMostBendMm);
         finish_bend_ = std::isnan(request.tolerance_mm)
@@ -360,8 +361,8 @@ class LatheJob : public Job {
             }
             if (bite.finish() && nose_ > 0.0 && !std::isnan(request_.roughness_um)) {
                 const double ra = RoughnessRa::compute(feed, nose_);
-                if (!below(LimitCode::roughness, std::isnan(ra) ? kInfinite : ra, request_.roughness_um,
-                           false)) {
+                if (!below(LimitCode::roughness, std::isnan(ra) ? kInfinite : ra,
+                           request_.roughness_um / aim_, false)) {
                     return false;
                 }
             }
@@ -465,6 +466,7 @@ class LatheJob : public Job {
     double correction_ = 1.0;
     double share_ = kNaN;  // of the force, across the edge
     double nose_ = kNaN;
+    double aim_ = 1.0;  ///< roughness asked for over that of the geometry aimed at
     double most_bend_ = kNaN;
     double finish_bend_ = kNaN;
     double deepest_ = kNaN;

@@ -1,5 +1,6 @@
 #include "halfnut/cutting/constants.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "halfnut/core/elementary.hpp"
@@ -9,6 +10,16 @@
 #include "halfnut/material/alloy.hpp"
 
 namespace halfnut::cutting {
+
+namespace {
+
+/// Kienzle's force at the unit power's chip over that of the unit power; NaN where the alloy has not both.
+double constants_apart(const material::AlloyRow& alloy) noexcept {
+    return SpecificCuttingForce::compute(alloy.kc11_n_mm2, alloy.mc, alloy.unit_power_thickness_mm) /
+           UnitPowerForce::compute(alloy.unit_power_hp_in3_min);
+}
+
+}  // namespace
 
 ForceConstants force_constants(const Catalogue& catalogue, const material::AlloyRow& alloy,
                                double hardness_hb) noexcept {
@@ -67,12 +78,62 @@ ForceBand force_band(const Catalogue& catalogue, const material::AlloyRow& alloy
                    row_ref(catalogue.force_bands, row)};
         }
     }
+    if (!out.verified) {
+        const double apart = constants_apart(alloy);
+        const bool kienzle = force_constants(catalogue, alloy, kNaN).rule == rule::kc_tabulated;
+        const double other = kienzle ? 1.0 / apart : apart;
+        const double upper =
+            (kienzle ? 1.0 / apart : 1.0) * (alloy.unit_power_high_hp_in3_min / alloy.unit_power_hp_in3_min);
+        for (const double reach : {other, upper}) {  // NaN where the alloy has no such figure
+            out.low = std::fmin(out.low, reach);
+            out.high = std::fmax(out.high, reach);
+        }
+    }
     if (rough) {
         out.low = kRoughBandLow;
         out.high = kRoughBandHigh;
         out.verified = false;
     }
     return out;
+}
+
+double capped_kc(const ForceConstants& constants, double chip_thickness_mm, double form) noexcept {
+    const double kc =
+        form * SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, chip_thickness_mm);
+    const double most = kMostOverKc11 * constants.kc11_n_mm2;
+    return kc > most ? most : kc;
+}
+
+const FinishBandRow* finish_band(const Catalogue& catalogue, const material::AlloyRow& alloy,
+                                 ToolMaterial tool) noexcept {
+    // What stands nearest in kind where a tool has no rows of its own.
+    const ToolMaterial kind = tool == ToolMaterial::carbide || tool == ToolMaterial::carbide_coated
+                                  ? ToolMaterial::carbide
+                                  : ToolMaterial::hss;
+    const FinishBandRow* nearest = nullptr;
+    int least = 0;
+    for (const FinishBandRow& row : catalogue.finish_bands) {
+        const int distance = row.tool_material == tool || row.tool_material == kind
+                                 ? material::kinship(catalogue, alloy, row.group)
+                                 : -1;
+        const bool own = nearest != nullptr && distance == least && row.tool_material == tool;
+        if (distance >= 0 && (nearest == nullptr || distance < least || own)) {
+            nearest = &row;
+            least = distance;
+        }
+    }
+    return nearest;
+}
+
+double finish_aim(const Catalogue& catalogue, const material::AlloyRow& alloy, ToolMaterial tool) noexcept {
+    const FinishBandRow* const row = finish_band(catalogue, alloy, tool);
+    return row == nullptr ? 1.0 : row->aim;
+}
+
+const OverhangRow& overhang_of(const Catalogue& catalogue, Overhung what) noexcept {
+    const auto at = std::find_if(catalogue.overhangs.begin(), catalogue.overhangs.end(),
+                                 [&](const OverhangRow& row) { return row.what == what; });
+    return at == catalogue.overhangs.end() ? catalogue.overhangs.front() : *at;
 }
 
 }  // namespace halfnut::cutting

@@ -58,6 +58,7 @@ string_view usual_id(string_view wanted) {
     return wanted;
 }
 
+constexpr double kShortLifeMin = 10.0;  // of an edge: a word on it; common practice
 constexpr double kFineChipMm =
     0.05;  // aluminium milled finer than this is dust rather than chips; common practice
 
@@ -194,6 +195,26 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
             }
         }
     }
+    const auto rests_on = [&](RuleId rule) {
+        const auto items = result.evidence.items();
+        return std::any_of(items.begin(), items.end(),
+                           [&](const EvidenceItem& item) { return item.rule == rule; });
+    };
+    for (const EvidenceItem& item : result.evidence.items()) {
+        for (std::size_t i = 0; item.rule == rule::overhang && i < result.limit_count; ++i) {
+            const Limit& limit = result.limits[i];
+            if (limit.code == LimitCode::overhang && limit.value <= limit.limit &&
+                limit.value > context.catalogue.overhangs[item.row.row].from_ratio) {
+                tell("overhang_near");
+            }
+        }
+    }
+    if (rests_on(rule::window_life)) {
+        tell("life_holds");
+    }
+    if (result.tool_life_min < kShortLifeMin) {
+        tell("short_life");
+    }
     if (result.band.low > 0.0) {
         const bool plastic = in_group(context.catalogue, context.alloy, "plastic", true);
         const bool slow =
@@ -283,6 +304,21 @@ std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult
     return out;
 }
 
+/// Cutting fluid of an operation, in one word; nothing for metal that no group's row is for.
+std::optional<std::string> fluid_of(const CutContext& context) {
+    const material::CuttingFluidRow* const row = material::cutting_fluids(context.catalogue, context.alloy);
+    if (row == nullptr) {
+        return {};
+    }
+    const string_view operation = context.operation;
+    const bool threads = operation == "tap" || operation == "form_tap" || operation == "thread";
+    return std::string(threads                                               ? row->tapping
+                       : operation == "ream"                                 ? row->reaming
+                       : drills_or_taps(operation)                           ? row->drilling
+                       : operation.starts_with("mill") || operation == "saw" ? row->milling
+                                                                             : row->turning);
+}
+
 }  // namespace
 
 std::vector<Given> sizes_of(const Given& sizes) {
@@ -342,6 +378,12 @@ CutContext::CutContext(const Catalogue& tables, string_view what, const material
     if (!tool.named) {
         assumed.push_back(fmt::format("{} tool", tool.row->name));
     }
+}
+
+std::string skin_code(Skin skin) {
+    std::string out = fmt::format("skin_{}", enum_name(skin));
+    std::replace(out.begin(), out.end(), ' ', '_');
+    return out;
 }
 
 bool asks(std::span<const AskedRow> rows, string_view key) noexcept {
@@ -450,6 +492,15 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     out.heat = heat_of(context.alloy, result);
     const double low = result.band.low;
     const double high = result.band.high * result.ordinary_wear;
+    const bool turns = !context.operation.starts_with("mill");
+    const FinishBandRow* const finish =
+        turns && !std::isnan(result.roughness_ra_um)
+            ? finish_band(context.catalogue, context.alloy, context.tool.row->tool_material)
+            : nullptr;
+    if (finish != nullptr) {
+        out.roughness_low_um = result.roughness_ra_um * finish->low;
+        out.roughness_high_um = result.roughness_ra_um * finish->high * finish->worn;
+    }
     out.torque_low_nm = result.torque_nm * low;
     out.torque_high_nm = result.torque_nm * high;
     out.deflection_low_mm = result.deflection_mm * low;
@@ -497,10 +548,17 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
         }
     }
     out.holds_at_edge = holds_at_edge(out.limits);
+    out.fluid = fluid_of(context);
     out.lacking = material::lacking(context.alloy);
     out.assumed = context.assumed;
     out.told = told_of(context, result);
     out.evidence = evidence_of(context, result, out.heat);
+    if (finish != nullptr) {
+        constexpr std::array<string_view, 1> kHigh{"roughness_high_um"};
+        out.evidence.push_back(
+            evidence_text({0, rule::finish_band, row_ref(context.catalogue.finish_bands, *finish)}, kHigh,
+                          context.catalogue));
+    }
     return out;
 }
 

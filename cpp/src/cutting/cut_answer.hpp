@@ -74,6 +74,9 @@ struct CutContext {
 /// Tell what the alloy's chips, dust and fume can do.
 void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);
 
+/// Code of what a skin of the stock is told by.
+[[nodiscard]] std::string skin_code(Skin skin);
+
 /// Whether the alloy's group, or one above it, has this name, or begins with it.
 [[nodiscard]] bool in_group(const Catalogue& catalogue, const material::AlloyRow& alloy,
                             std::string_view name, bool begins = false);

@@ -71,8 +71,15 @@ struct CutRows {
         NUMBER(overrun_mm, "Travel of the tool past the cut.").usually("none").finer();
     static constexpr AskedRow deflection =
         NUMBER(deflection_limit_mm, "Deflection that is allowed.").called("deflection").finer();
+    static constexpr AskedRow skin =
+        ROW(cut.skin,
+            "Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a "
+            "casting, drawn tube, a cut that is interrupted.");
     static constexpr AskedRow roughness =
-        NUMBER(roughness_limit_um, "Ra that the feed may leave.").called("roughness_um");
+        NUMBER(
+            roughness_limit_um,
+            "Ra that is asked for; the feed aims finer, since a real surface is rougher than its geometry.")
+            .called("roughness_um");
 #undef NUMBER
 #undef ROW
 };

@@ -6,8 +6,10 @@
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/force.hpp"
 #include "halfnut/cutting/holes.hpp"
+#include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "mounting.hpp"
@@ -135,9 +137,8 @@ void compute_drill(const Catalogue& catalogue, const HoleRequest& request, const
     if (factor.from_kc) {
         // The torque of kc over both lips, F = kc D f / 4 each at a lever of D / 2, as a factor of the
         // handbook's form.
-        const double kc =
-            SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
-        const double torque_nm = kDrillForm * kc * feed * d * d / 8000.0;
+        const double torque_nm =
+            capped_kc(constants, out.chip_thickness_mm, kDrillForm) * feed * d * d / 8000.0;
         kd = torque_nm / DrillingTorque::compute(1.0, feed, d, point.torque_a, 1.0);
     }
     // A pilot hole takes its share of the section, and the chisel edge with it.
@@ -175,9 +176,8 @@ void compute_ring(const HoleRequest& request, const ForceConstants& constants, d
     const RingTool tool = ring_tool(request);
     out.feed_mm_rev = feed;
     out.chip_thickness_mm = feed / tool.teeth * sine_deg(tool.half_deg);
-    const double kc =
-        SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
-    const double tangential = kDrillForm * value_or(request.wear_factor, 1.0) * kc * feed * (d - hole) / 2.0;
+    const double kc = capped_kc(constants, out.chip_thickness_mm, kDrillForm);
+    const double tangential = value_or(request.wear_factor, 1.0) * kc * feed * (d - hole) / 2.0;
     out.torque_nm = tangential * (d + hole) / 4.0 / 1000.0;
     out.feed_force_n = kRingThrust * tangential * sine_deg(tool.half_deg);
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
@@ -189,8 +189,7 @@ void compute_ring(const HoleRequest& request, const ForceConstants& constants, d
 void compute_tap(const HoleRequest& request, const ForceConstants& constants, CutResult& out) noexcept {
     out.feed_mm_rev = request.pitch_mm;
     out.chip_thickness_mm = kTapChipOverPitch * request.pitch_mm;
-    const double kc =
-        SpecificCuttingForce::compute(constants.kc11_n_mm2, constants.mc, out.chip_thickness_mm);
+    const double kc = capped_kc(constants, out.chip_thickness_mm, 1.0);
     out.torque_nm = TappingTorque::compute(kc, request.pitch_mm, request.diameter_mm,
                                            kTapFriction * value_or(request.wear_factor, 1.0));
     if (request.cut == HoleCut::form_tap) {
@@ -199,6 +198,52 @@ void compute_tap(const HoleRequest& request, const ForceConstants& constants, Cu
     }
     out.spindle_power_kw = TorquePower::compute(out.torque_nm, out.spindle_rpm);
     set_band(out);
+}
+
+/// Torque of a tap against half of what breaks it at the least: what overload clutches are set to.
+void note_tap_core(const Catalogue& catalogue, const HoleRequest& request, CutResult& out) noexcept {
+    if (request.cut != HoleCut::tap || catalogue.tap_cores.empty() || std::isnan(out.torque_nm)) {
+        return;
+    }
+    const double d = request.diameter_mm;
+    const TapCoreRow* below = &catalogue.tap_cores.front();
+    const TapCoreRow* above = nullptr;
+    for (const TapCoreRow& row : catalogue.tap_cores) {  // sorted
+        if (!(row.diameter_mm > d)) {
+            below = &row;
+        } else if (above == nullptr) {
+            above = &row;
+        }
+    }
+    double ratio = below->core_ratio;
+    if (above != nullptr && d > below->diameter_mm) {
+        ratio += (above->core_ratio - ratio) * (d - below->diameter_mm) /
+                 (above->diameter_mm - below->diameter_mm);
+    }
+    const double breaks = TwistStrength::compute(below->shear_low_mpa, ratio * d);
+    out.limit(LimitCode::tap_breaks, at_edge(out.torque_nm, out), kTapClutchShare * breaks);
+    out.evidence.note(figure("torque_nm"), rule::tap_breaks, row_ref(catalogue.tap_cores, *below));
+    if (at_edge(out.torque_nm, out) > kTapClutchShare * breaks) {
+        out.caution(CautionCode::tap_breaks);
+    }
+}
+
+/// Thrust of a drill against the least that buckles it, held in the chuck and pinned by its point.
+void note_buckling(const HoleRequest& request, CutResult& out) noexcept {
+    if (request.cut != HoleCut::drill || std::isnan(out.feed_force_n)) {
+        return;
+    }
+    const bool carbide = request.tool_material == ToolMaterial::carbide ||
+                         request.tool_material == ToolMaterial::carbide_coated;
+    const double d = request.diameter_mm;
+    const double free = std::fmax(kDrillFreeDiameters * d + kDrillFreeMm, value_or(request.depth_mm, 0.0));
+    const double buckles = PinnedBuckling::compute(free, carbide ? kCarbideCutterGpa : kSteelCutterGpa,
+                                                   SecondMoment::compute(kDrillCore * d, 0.0));
+    out.limit(LimitCode::drill_buckles, at_edge(out.feed_force_n, out), buckles);
+    out.evidence.note(figure("feed_force_n"), rule::drill_buckles);
+    if (at_edge(out.feed_force_n, out) > buckles) {
+        out.caution(CautionCode::drill_buckles);
+    }
 }
 
 /// Row of a drilled hole so deep that speed and feed are reduced; null else.
@@ -378,6 +423,11 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
     if (constants.shifted) {
         out.evidence.note(torque, rule::kc_hardness);
     }
+    const bool of_kc = factor.from_kc || !drills(request.cut);
+    const double form = taps(request.cut) ? 1.0 : kDrillForm;
+    if (of_kc && capped_kc(constants, out.chip_thickness_mm, form) == kMostOverKc11 * constants.kc11_n_mm2) {
+        out.evidence.note(torque, rule::force_capped);
+    }
     if (!std::isnan(request.wear_factor)) {
         out.evidence.note(torque, rule::wear);
     } else if (!taps(request.cut)) {
@@ -533,6 +583,8 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     if (has_force(request)) {
         note_force(catalogue, request, constants, factor, out);
         note_power(machine, out);
+        note_tap_core(catalogue, request, out);
+        note_buckling(request, out);
     }
     out.depth_mm = request.depth_mm;
     if (request.cut == HoleCut::drill && request.depth_mm > kDeepHole * request.diameter_mm) {

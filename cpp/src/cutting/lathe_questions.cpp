@@ -19,7 +19,8 @@ namespace {
 
 using std::string_view;
 
-constexpr double kPartOut = 1.0;  // diameters from the jaws, beyond which parting is worth a caution
+constexpr double kPartOut = 1.0;        // diameters from the jaws, beyond which parting is worth a caution
+constexpr double kUsualDamping = 0.03;  // of a tool or bar without a damper: 0.02 to 0.05, recalled
 constexpr double kNoticedBarMm =
     1000.0;  // bars are sold longer than this: a shorter one that whips is worth a word
 
@@ -41,8 +42,9 @@ constexpr std::array kFaceAsked{
     kBarBehind,   Rows::stick_out,
     kBore,        kRoughness,
     kApproach,    kOverrun,
+    Rows::skin,
 };
-constexpr std::array kBoreAsked{
+constexpr std::array kBoreOwn{
     kAlloy,
     kDiameter.saying("Diameter after the cut."),
     kDepth,
@@ -69,7 +71,11 @@ constexpr std::array kBoreAsked{
     kDeflection,
     kApproach,
     kOverrun,
+    Rows::skin,
 };
+constexpr std::array<string_view, 0> kAll{};
+constexpr auto kBoreAsked = with_those_of(kBoreOwn, kStabilityAsked, kAll);
+constexpr auto kTurnWhole = with_those_of(kTurnAsked, kStabilityAsked, kAll);
 constexpr std::array kKnurlAsked{
     kAlloy,
     kDiameter.saying("Diameter of the blank."),
@@ -146,6 +152,27 @@ void note_bar(const LatheAsk& asked, const TurnRequest& request, const material:
     }
 }
 
+/// Width of the cut against the most that grows no chatter, where a stiffness was measured.
+void note_stability(const LatheAsk& asked, const Catalogue& catalogue, CutAnswer& out) {
+    const CutResult& cut = out.cut;
+    const double width = cut.depth_mm * cut.feed_mm_rev / cut.chip_thickness_mm;
+    if (std::isnan(asked.stiffness_n_um) || std::isnan(width)) {
+        return;
+    }
+    const double damping = std::isnan(asked.damping) ? kUsualDamping : asked.damping;
+    if (std::isnan(asked.damping)) {
+        out.assumed.push_back(fmt::format("damping ratio {:g}", damping));
+    }
+    const double ks = cut.cutting_force_high_n / (cut.depth_mm * cut.feed_mm_rev);
+    const double most = LimitingWidth::compute(asked.stiffness_n_um, damping, ks);
+    out.limits.push_back({"stability", width, most, 1.0 - width / most});
+    constexpr std::array<string_view, 1> kDepth{"depth_mm"};
+    out.evidence.push_back(evidence_text({0, rule::stability, {}}, kDepth, catalogue));
+    if (width > most) {
+        out.told.push_back({"chatter", 0.0, {}});
+    }
+}
+
 struct Setting {
     string_view name;
     LatheCut cut{};
@@ -196,6 +223,9 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
         context.assumed.insert(context.assumed.begin() + (context.tool.named ? 0 : 1),
                                fmt::format("{} {}", what, shown));
     }
+    if (request.skin != Skin::clean) {
+        context.extra.push_back(skin_code(request.skin));
+    }
     if (setting.cut == LatheCut::turn && request.finish) {
         context.extra.emplace_back("emery_by_hand");
     }
@@ -208,6 +238,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     context.inch = asking.inch;
     CutAnswer out = answer_of(context, result);
     note_bar(asked, request, alloy, asking.inch, out);
+    note_stability(asked, catalogue, out);
     return out;
 }
 
@@ -300,7 +331,7 @@ CutAnswer turn_on_beam(const Setting& setting, const LatheAsk& given, const Aski
     return out;
 }
 
-constexpr Setting kTurnSetting{"turn", LatheCut::turn, kTurnAsked};
+constexpr Setting kTurnSetting{"turn", LatheCut::turn, kTurnWhole};
 constexpr Setting kFaceSetting{"face", LatheCut::face, kFaceAsked};
 constexpr Setting kBoreSetting{"bore", LatheCut::bore, kBoreAsked};
 constexpr Setting kPartOffSetting{"part_off", LatheCut::part_off, kPartOffAsked};
@@ -363,7 +394,7 @@ constexpr Question lathe_question(string_view name, string_view about, std::span
 constinit const std::array<Question, 6> kLatheQuestions{
     lathe_question<&turn>(
         "turn", "Turn a diameter: spindle step, feed, force, power, finish, deflection and time of one cut.",
-        kTurnAsked, "turn 6061-T6 1.25in --machine gap-bed --length 2in"),
+        kTurnWhole, "turn 6061-T6 1.25in --machine gap-bed --length 2in"),
     lathe_question<&face>(
         "face", "Face an end: the spindle keeps the speed of the outer diameter, the cross slide feeds.",
         kFaceAsked, "face 6061-T6 1.25in --machine gap-bed"),

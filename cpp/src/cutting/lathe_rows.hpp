@@ -2,6 +2,7 @@
 // What is asked of cuts at the lathe, by questions of the lathe and by those that a cut is part of.
 
 #include "cut_rows.hpp"
+#include "halfnut/cutting/deflection.hpp"
 
 namespace halfnut::cutting::lathe {
 
@@ -82,6 +83,17 @@ inline constexpr std::array kTurnAsked{
     kDeflection,
     kApproach,
     kOverrun,
+    Rows::skin,
+};
+inline constexpr std::array kStabilityAsked{
+    ASKED(
+        stiffness_n_um,
+        "Measured stiffness at the edge: a load beside the deflection that it makes. Tells the width of cut "
+        "without chatter.")
+        .in(LimitingWidth::arguments[0])
+        .optioned("stiffness")
+        .finer(),
+    ASKED(damping, "Damping ratio of it.").in(LimitingWidth::arguments[1]).usually("0.03").finer(),
 };
 inline constexpr std::array kPartOffAsked{
     kAlloy,

@@ -67,6 +67,7 @@ constexpr std::array kMillAsked{
     Rows::wear,
     Rows::approach,
     Rows::overrun.usually("none, with a face mill half its diameter"),
+    Rows::skin,
 };
 
 /// Of a way down, all that is asked of the slot but its size.
@@ -159,6 +160,9 @@ CutAnswer answer(const MillAsk& asked, const Asking& asking) {
     context.ladder = asked.machine == nullptr ? nullptr : &asked.machine->table;
     context.diameter_mm = request.cutter_diameter_mm;
     context.inch = asking.inch;
+    if (request.skin != Skin::clean) {
+        context.extra.push_back(skin_code(request.skin));
+    }
     return answer_of(context,
                      cut(catalogue, asked.machine == nullptr ? any_machine() : *asked.machine, request));
 }

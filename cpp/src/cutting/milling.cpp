@@ -23,8 +23,6 @@ namespace {
 
 using milling::kSameStep;
 
-constexpr double kCutterOverhang = 4.0;
-
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
     for (std::size_t i = 0; i < kMillArguments.size(); ++i) {
         if (kMillArguments[i].argument.name == name) {
@@ -265,8 +263,10 @@ void choose_feed(const machine::Machine& machine, const Filled& filled, Wanted s
     out.feed_step = step;
 }
 
-void note_force(const Filled& filled, CutResult& out) noexcept {
+void note_force(const Catalogue& catalogue, const Filled& filled, CutResult& out) noexcept {
     const MillRequest& request = filled.request;
+    const bool carbide = request.tool_material == ToolMaterial::carbide ||
+                         request.tool_material == ToolMaterial::carbide_coated;
     const std::uint8_t force = figure("cutting_force_n");
     out.evidence.note(figure("chip_thickness_mm"), rule::chip_mean_milling);
     out.evidence.note(figure("chip_thickness_max_mm"), rule::chip_max_milling);
@@ -314,8 +314,9 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
             }
         }
     }
-    if (request.stick_out_mm > kCutterOverhang * request.cutter_diameter_mm) {
-        out.caution(CautionCode::overhang);
+    if (request.shape != MillShape::face) {
+        note_overhang(catalogue, carbide ? Overhung::carbide_cutter : Overhung::cutter,
+                      request.stick_out_mm / request.cutter_diameter_mm, CautionCode::cutter_overhang, out);
     }
 }
 
@@ -437,6 +438,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     if (!status.ok()) {
         return {status.code, kNoArgument};
     }
+    hold_skin(catalogue, filled.alloy, request.skin, window);
     note_window(window, out);
     const Wanted wanted = wanted_per_tooth(catalogue, filled, query, out);
     const bool fed_by_hand = !is_any(machine) && machine.table.steps.empty();
@@ -449,7 +451,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     choose_feed(machine, filled, wanted, out);
-    note_force(filled, out);
+    note_force(catalogue, filled, out);
     note_power(machine, out);
     out.passes = filled.passes.across.count * filled.passes.down.count;
     out.passes_across = filled.passes.across.count;

@@ -98,8 +98,14 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
         out.evidence.note(high, rule::window_low_end);
         out.caution(CautionCode::window_doubtful);
     }
+    if (window.held_by_life) {
+        out.evidence.note(high, rule::window_life, window.life_row);
+    }
     if (window.held_by_fire) {
         out.evidence.note(high, rule::fire_limit, window.fire_row);
+    }
+    if (!window.skin_row.empty()) {
+        out.evidence.note(high, rule::window_skin, window.skin_row);
     }
     if (window.kinship >= kFarKinship) {
         out.caution(CautionCode::window_far);
@@ -237,6 +243,19 @@ void set_band(CutResult& out) noexcept {
 void note_band(std::string_view name, CutResult& out) noexcept {
     out.evidence.note(figure(name), out.band.verified ? rule::force_band : rule::force_band_unverified,
                       out.band.row);
+}
+
+void note_overhang(const Catalogue& catalogue, Overhung what, double ratio, CautionCode caution,
+                   CutResult& out) noexcept {
+    if (std::isnan(ratio)) {
+        return;
+    }
+    const OverhangRow& row = overhang_of(catalogue, what);
+    out.limit(LimitCode::overhang, ratio, row.most_ratio);
+    out.evidence.note(figure("depth_mm"), rule::overhang, row_ref(catalogue.overhangs, row));
+    if (ratio > row.most_ratio) {
+        out.caution(caution);
+    }
 }
 
 bool power_holds(const machine::Machine& machine, const CutResult& out) noexcept {

@@ -88,6 +88,11 @@ void set_band(CutResult& out) noexcept;
 /// What the band rests on, at the figure that it belongs to.
 void note_band(std::string_view name, CutResult& out) noexcept;
 
+/// How far a tool stands out over its size, against the most for ordinary cuts; a word on it beyond
+/// that. Nothing where the ratio is not known.
+void note_overhang(const Catalogue& catalogue, Overhung what, double ratio, CautionCode caution,
+                   CutResult& out) noexcept;
+
 /// Power at spindle and motor against what there is; torque against the spindle's limit.
 void note_power(const machine::Machine& machine, CutResult& out) noexcept;
 

@@ -161,6 +161,7 @@ struct Filled {
     double entering = kEnteringDeg;
     bool finish = false;
     double correction = 1.0;
+    double aim = 1.0;  // roughness asked for over that of the geometry aimed at
     ForceConstants constants;
 };
 
@@ -208,6 +209,7 @@ Filled fill(const Catalogue& catalogue, const TurnRequest& request) noexcept {
     filled.nose = value_or(request.nose_radius_mm, kNoseRadiusMm);
     filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
     filled.correction = lathe::correction(request, filled.alloy);
+    filled.aim = finish_aim(catalogue, filled.alloy, request.tool_material);
     return filled;
 }
 
@@ -215,6 +217,12 @@ Filled fill(const Catalogue& catalogue, const TurnRequest& request) noexcept {
 lathe::Bend deflection(const Filled& filled, double passive_force) noexcept {
     return lathe::bend(filled.request, filled.alloy, filled.request.diameter_mm - 2.0 * filled.depth,
                        passive_force);
+}
+
+/// The most that the corrections of parting may come to.
+double parting_most_n(const Filled& filled, double feed) noexcept {
+    return kMostOverKc11 * filled.constants.kc11_n_mm2 * filled.depth * feed *
+           (filled.correction / kPartingForm);
 }
 
 /// Chip, forces, power and deflection at a feed.
@@ -231,6 +239,9 @@ void compute(const Filled& filled, double feed, CutResult& out) noexcept {
     out.cutting_force_n = TurningForce::at(filled.constants.kc11_n_mm2, filled.constants.mc, filled.depth,
                                            feed, out.chip_thickness_mm, filled.correction,
                                            speed_log2(filled.constants, out.cutting_speed_m_min));
+    if (filled.request.cut == LatheCut::part_off) {
+        out.cutting_force_n = std::min(out.cutting_force_n, parting_most_n(filled, feed));
+    }
     const double normal = normal_share(filled.request.wear_factor) * out.cutting_force_n;
     out.feed_force_n = normal * kappa.sine;
     out.passive_force_n = normal * kappa.cosine;
@@ -289,7 +300,9 @@ Wanted wanted_feed(const Filled& filled, const TurnTables& tables, double finest
     double feed = usual_feed_mm(request.cut, filled.finish);
     double most = feed;
     if (tables.has_feeds) {
-        feed = std::clamp(feed, tables.feeds.low_mm, tables.feeds.high_mm);
+        // A feed of deeper cuts does not raise that of a shallow one.
+        const double low = std::min(tables.feeds.low_mm, filled.depth / kDepthOverFeed);
+        feed = std::min(std::max(feed, low), tables.feeds.high_mm);
         most = tables.feeds.high_mm;
         out.evidence.note(key, rule::feed_guide, tables.feeds.row);
         if (tables.feeds.held_by_fire) {
@@ -307,7 +320,8 @@ Wanted wanted_feed(const Filled& filled, const TurnTables& tables, double finest
             out.evidence.note(key, rule::feed_nose);
         }
         if (!std::isnan(request.roughness_limit_um)) {
-            const double fine = std::sqrt(32.0 * filled.nose * request.roughness_limit_um / 1000.0);
+            const double fine =
+                std::sqrt(32.0 * filled.nose * (request.roughness_limit_um / filled.aim) / 1000.0);
             most = std::min(most, fine);
             if (fine < feed) {
                 feed = fine;
@@ -420,6 +434,10 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     if (filled.request.cut == LatheCut::bore || filled.request.cut == LatheCut::part_off) {
         out.evidence.note(force, rule::kienzle_form);
     }
+    if (filled.request.cut == LatheCut::part_off &&
+        out.cutting_force_n == parting_most_n(filled, out.feed_mm_rev)) {
+        out.evidence.note(force, rule::force_capped);
+    }
     out.evidence.note(figure("passive_force_n"), rule::passive_force);
     out.evidence.note(figure("spindle_power_kw"), rule::power);
     out.evidence.note(figure("torque_nm"), rule::torque);
@@ -443,15 +461,16 @@ void note_finish(const Filled& filled, CutResult& out) noexcept {
     out.roughness_ra_um = ra;
     out.evidence.note(figure("roughness_ra_um"), rule::roughness);
     if (!std::isnan(filled.request.roughness_limit_um)) {
-        out.limit(LimitCode::roughness, ra, filled.request.roughness_limit_um);
+        const double aimed = filled.request.roughness_limit_um / filled.aim;
+        out.limit(LimitCode::roughness, ra, aimed);
         out.caution(CautionCode::roughness_least);
-        if (ra > filled.request.roughness_limit_um * (1.0 + 1e-9)) {
+        if (ra > aimed * (1.0 + 1e-9)) {
             out.caution(CautionCode::roughness_exceeded);
         }
     }
 }
 
-void note_rigidity(const Filled& filled, CutResult& out) noexcept {
+void note_rigidity(const Catalogue& catalogue, const Filled& filled, CutResult& out) noexcept {
     const TurnRequest& request = filled.request;
     const auto [bent, used] = deflection(filled, out.passive_force_n);
     if (!std::isnan(bent)) {
@@ -465,9 +484,12 @@ void note_rigidity(const Filled& filled, CutResult& out) noexcept {
         }
     }
     if (request.cut == LatheCut::bore) {
-        if (lathe::reach_of(request) > kBarOverhang * request.bar_diameter_mm) {
-            out.caution(CautionCode::overhang);
-        }
+        note_overhang(catalogue, Overhung::bar, lathe::reach_of(request) / request.bar_diameter_mm,
+                      CautionCode::overhang, out);
+    } else if (request.cut == LatheCut::part_off) {
+        const double end = std::max(value_or(request.end_diameter_mm, 0.0), value_or(request.bore_mm, 0.0));
+        note_overhang(catalogue, Overhung::blade, (request.diameter_mm - end) / 2.0 / filled.depth,
+                      CautionCode::blade_overhang, out);
     } else if (at_edge(bent, out) > filled.depth) {
         out.caution(CautionCode::climbs);
     }
@@ -557,6 +579,7 @@ TurnTables look_up(const Catalogue& catalogue, const Filled& filled) noexcept {
                             value_or(request.feed_mm_rev, usual_feed_mm(request.cut, filled.finish)),
                             kNaN};
     tables.window_status = {speed_window(catalogue, query, tables.window).code, kNoArgument};
+    hold_skin(catalogue, filled.alloy, request.skin, tables.window);
     if (tables.window_status.ok() && std::isnan(request.feed_mm_rev)) {
         tables.has_feeds = feed_window(catalogue, query, tables.feeds).ok();
     }
@@ -603,7 +626,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
         note_force(filled, out);
         note_power(machine, out);
         note_finish(filled, out);
-        note_rigidity(filled, out);
+        note_rigidity(catalogue, filled, out);
         note_life(catalogue, filled, out);
     }
     const bool cross = crosses(request.cut);

@@ -8,7 +8,9 @@
 #include <tuple>
 
 #include "halfnut/core/elementary.hpp"
+#include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/milling.hpp"
+#include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
 
@@ -43,7 +45,7 @@ struct Between {
 /// The keys that an alloy answers to, nearest first.
 class Kin {
    public:
-    Kin(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept {
+    Kin(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept : like_(alloy.like) {
         keys_[count_++] = alloy.id;
         std::string_view group = alloy.group;
         while (count_ < kDeepest && !group.empty()) {
@@ -56,7 +58,8 @@ class Kin {
     /// Distance of the nearest of several keys, separated by spaces; -1 when none is kin.
     [[nodiscard]] int distance(std::string_view keys) const noexcept {
         for (std::size_t i = 0; i < count_; ++i) {
-            if (material::has_word(keys, keys_[i])) {
+            const bool likes = i == 0 && !like_.empty() && material::has_word(keys, like_);
+            if (likes || material::has_word(keys, keys_[i])) {
                 return static_cast<int>(i);
             }
         }
@@ -68,6 +71,7 @@ class Kin {
     }
 
    private:
+    std::string_view like_;  ///< the alloy that a shop's own is like
     std::array<std::string_view, kDeepest> keys_{};
     std::size_t count_ = 0;
 };
@@ -146,6 +150,7 @@ bool better(const Catalogue& catalogue, const WindowQuery& query, double hb, con
         return std::tuple{unfit(row.doubt) && has_speed(row),
                           !fits_diameter(row, query.diameter_mm),
                           c.distance,
+                          c.distance == 0 && !material::has_word(row.key, query.alloy->id),
                           row.doubt != Doubt::none,
                           !fits_feed(row, query.feed_mm),
                           !states_cut(row),
@@ -334,6 +339,7 @@ class Windows {
         const bool found = operation == Operation::turn_rough ? turning(tool, chain, out)
                                                               : other(operation, tool, chain, out);
         if (found) {
+            hold_life(operation, tool, out);
             hold_fire(out);
         }
         return found;
@@ -510,6 +516,26 @@ class Windows {
     void note_operation(const OperationShareRow& share, SpeedWindow& out) const noexcept {
         out.other_operation = true;
         out.operation_row = row_ref(catalogue_.operation_shares, share);
+    }
+
+    void hold_life(Operation operation, ToolMaterial tool, SpeedWindow& out) const noexcept {
+        const bool finish = operation == Operation::turn_finish;
+        if (!finish && operation != Operation::turn_rough) {
+            return;
+        }
+        const LifeQuery query{query_.alloy, query_.hardness_hb, tool, finish ? kFinishFeedMm : kRoughFeedMm,
+                              finish ? kFinishDepthDefaultMm : kRoughDepthMm};
+        EdgeLife life;
+        if (!edge_life(catalogue_, query, life).ok()) {
+            return;
+        }
+        const double bearable = TaylorSpeed::compute(life.c_m_min, life.exponent, kLeastLifeMin);
+        if (out.high_m_min > bearable) {
+            out.high_m_min = bearable;
+            out.low_m_min = std::min(out.low_m_min, bearable * kSingleValueLow);
+            out.life_row = life.row;
+            out.held_by_life = true;
+        }
     }
 
     void hold_fire(SpeedWindow& out) const noexcept {
@@ -724,6 +750,21 @@ Status speed_window(const Catalogue& catalogue, const WindowQuery& query, SpeedW
     return Windows(catalogue, query).find(query.operation, tool, 0, out)
                ? Status{}
                : Status{StatusCode::not_tabulated, 0};
+}
+
+void hold_skin(const Catalogue& catalogue, const material::AlloyRow& alloy, Skin skin,
+               SpeedWindow& out) noexcept {
+    if (skin == Skin::clean) {
+        return;
+    }
+    const Kin kin(catalogue, alloy);
+    const SkinRow* const row = nearest_row(kin, Rows<SkinRow>(catalogue.skins),
+                                           [&](const SkinRow& one) { return one.skin == skin; });
+    if (row != nullptr) {
+        out.low_m_min *= row->speed_share;
+        out.high_m_min *= row->speed_share;
+        out.skin_row = row_ref(catalogue.skins, *row);
+    }
 }
 
 Status feed_window(const Catalogue& catalogue, const WindowQuery& query, FeedWindow& out) noexcept {

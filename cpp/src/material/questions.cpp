@@ -49,6 +49,7 @@ constexpr std::array kFigures{
     OWN(hazards, "What is dangerous in machining it, in single words."),
     OWN(traits, "How it behaves in machining, in single words."),
     ROW(note, "What else is to be said."),
+    OWN(fluids, "Operation and its cutting fluid, in one word each."),
     OWN(index, "Place in the table of alloys."),
     OWN(told, "What a person should know."),
     OWN(evidence, "Where each property comes from."),
@@ -107,6 +108,7 @@ AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
                     .group_names = {},
                     .hazards = words_of(row.hazards),
                     .traits = words_of(row.traits),
+                    .fluids = {},
                     .index = static_cast<int>(&row - catalogue.alloys.data()),
                     .told = {},
                     .evidence = {}};
@@ -115,6 +117,14 @@ AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
     while (group != nullptr && out.group_names.size() < kDeepest) {
         out.group_names.emplace_back(group->name);
         group = find_group(catalogue, group->parent);
+    }
+    if (const CuttingFluidRow* const fluid = cutting_fluids(catalogue, row); fluid != nullptr) {
+        for (const auto& [operation, word] :
+             {std::pair{"turning", fluid->turning}, std::pair{"milling", fluid->milling},
+              std::pair{"drilling", fluid->drilling}, std::pair{"reaming", fluid->reaming},
+              std::pair{"threading", fluid->tapping}}) {
+            out.fluids.push_back(fmt::format("{} {}", operation, word));
+        }
     }
     for (const std::string& word : out.hazards) {
         out.told.push_back({fmt::format("hazard_{}", word), 0.0, {}});

@@ -30,7 +30,7 @@ _WEIGHT = 5
 _WEEKLY = ("6061", "7075", "5083", "C36000", "1018", "4130", "4140", "304", "Ti-6Al-4V", "titanium grade 2", "acetal")
 _WINDOW, _SPEEDS = "window_high_m_min", "cutting/speeds"
 
-_ASKED: dict[str, Callable[[str, str], Cut]] = {
+ASKED: dict[str, Callable[[str, str], Cut]] = {
     "turn": lambda alloy, tool: cutting.turn(alloy, "30 mm", tool=tool),
     "finish": lambda alloy, tool: cutting.turn(alloy, "30 mm", tool=tool, finish=True),
     "bore": lambda alloy, tool: cutting.bore(alloy, "30 mm", tool=tool),
@@ -42,7 +42,7 @@ _ASKED: dict[str, Callable[[str, str], Cut]] = {
     "face mill": lambda alloy, tool: cutting.mill(alloy, "50 mm", shape="face", depth="1 mm", width="40 mm", tool=tool),
     "knurl": lambda alloy, _: cutting.knurl(alloy, "30 mm"),
 }
-_HIGH_SPEED_ONLY = ("tap", "knurl")
+HIGH_SPEED_ONLY = ("tap", "knurl")
 
 
 def of_tables() -> dict[str, Counter[str]]:
@@ -62,11 +62,11 @@ def of_answers() -> dict[str, Counter[str]]:
 
     An alloy that a shop meets weekly counts five times. What is refused is no answer.
     """
-    out: dict[str, Counter[str]] = {name: Counter() for name in _ASKED}
+    out: dict[str, Counter[str]] = {name: Counter() for name in ASKED}
     for row in rows("material/alloys"):
         weight = _WEIGHT if row["name"] in _WEEKLY or row["id"] in _WEEKLY else 1
-        for name, ask in _ASKED.items():
-            for tool in ("HSS",) if name in _HIGH_SPEED_ONLY else ("HSS", "carbide"):
+        for name, ask in ASKED.items():
+            for tool in ("HSS",) if name in HIGH_SPEED_ONLY else ("HSS", "carbide"):
                 try:
                     cut = ask(row["id"], tool)
                 except Error:

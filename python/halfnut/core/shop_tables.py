@@ -40,6 +40,7 @@ __all__ = [
     "ShopTables",
     "ShopWarning",
     "folder_shop",
+    "lay_file",
     "lay_folders",
     "load",
     "load_shop",
@@ -210,18 +211,33 @@ def lay_folders(catalogue: Catalogue, folders: list[Path]) -> ShopTables:
     """Lay the tables of folders over a catalogue, one folder after the other."""
     problems: list[ShopProblem] = []
     for folder in folders:
-        layers: list[_Layer] = []
-        for path in sorted([*folder.glob("*/*.csv"), *folder.glob("*.toml")]):
-            try:
-                layers += _layers(path)
-            except (Error, OSError) as error:
-                problems.append(_of_file(path, error))
-        places = {name: place for place, name in enumerate(_FIRST)}
-        for layer in sorted(layers, key=lambda layer: places.get(layer.table, len(_FIRST))):
-            try:
-                catalogue = catalogue.with_table(layer.table, layer.text, layer.name, layer.lines)
-            except Error as error:
-                problems.append(_of_file(Path(layer.name), error))
+        catalogue = _laid(catalogue, sorted([*folder.glob("*/*.csv"), *folder.glob("*.toml")]), problems)
+    return _with_refused(catalogue, problems, folders)
+
+
+def lay_file(catalogue: Catalogue, path: Path) -> ShopTables:
+    """Lay the tables of one file over a catalogue."""
+    problems: list[ShopProblem] = []
+    return _with_refused(_laid(catalogue, [path], problems), problems, [])
+
+
+def _laid(catalogue: Catalogue, paths: list[Path], problems: list[ShopProblem]) -> Catalogue:
+    layers: list[_Layer] = []
+    for path in paths:
+        try:
+            layers += _layers(path)
+        except (Error, OSError) as error:
+            problems.append(_of_file(path, error))
+    places = {name: place for place, name in enumerate(_FIRST)}
+    for layer in sorted(layers, key=lambda layer: places.get(layer.table, len(_FIRST))):
+        try:
+            catalogue = catalogue.with_table(layer.table, layer.text, layer.name, layer.lines)
+        except Error as error:
+            problems.append(_of_file(Path(layer.name), error))
+    return catalogue
+
+
+def _with_refused(catalogue: Catalogue, problems: list[ShopProblem], folders: list[Path]) -> ShopTables:
     problems += [
         ShopProblem(where, f"{table} '{names[0]}'" if names and names[0] else f"the row of {table}", tuple(mistakes))
         for table, where, names, mistakes, _ in catalogue.refused()

@@ -32,18 +32,22 @@ class Cut(CutFigures):
         ("assumed", "{assumed_words}"),
         ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
         ("chip", "{chip_thickness_mm} thick"),
-        ("force", "{cutting_force_n}[, likely {cutting_force_low_n..cutting_force_high_n}: {band}]"),
-        ("along", "{along_n}[, across the feed {passive_force_n}]"),
-        ("thrust", "{thrust_n}[, likely {feed_force_low_n..feed_force_high_n}: {band}]"),
+        (
+            "force",
+            "{cutting_force_n:cut_force}[, likely {cutting_force_low_n..cutting_force_high_n:cut_force}: {band}]",
+        ),
+        ("along", "{along_n:cut_force}[, across the feed {passive_force_n:cut_force}]"),
+        ("thrust", "{thrust_n:cut_force}[, likely {feed_force_low_n..feed_force_high_n:cut_force}: {band}]"),
         (
             "power",
-            "{spindle_power_kw}[, likely {spindle_power_low_kw..spindle_power_high_kw}], at the spindle"
-            "[; {motor_power_kw} at the motor]",
+            "{spindle_power_kw:cut_power}[, likely {spindle_power_low_kw..spindle_power_high_kw:cut_power}], "
+            "at the spindle[; {motor_power_kw:cut_power} at the motor]",
         ),
-        ("torque", "{torque_nm}[, removes {mrr_cm3_min}]"),
+        ("torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"),
         ("tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"),
-        ("finish", "Ra {roughness_ra_um}, {finish_words}"),
+        ("finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"),
         ("deflects", "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}"),
+        ("fluid", "{fluid}"),
         ("unknown", "{lacking_words}"),
         ("heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"),
         ("time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"),
@@ -155,12 +159,12 @@ class Cut(CutFigures):
     @property
     def left_words(self) -> str:
         """What is left of the other limits."""
-        return self._shares(lambda slack: slack >= 0)
+        return self._shares(lambda slack: slack >= -_SAME)
 
     @property
     def over_words(self) -> str:
         """How far other limits are passed."""
-        return self._shares(lambda slack: slack < 0)
+        return self._shares(lambda slack: slack < -_SAME)
 
     def _shares(self, wanted: Callable[[float], bool]) -> str:
         return ", ".join(
@@ -228,6 +232,7 @@ class Cut(CutFigures):
 
 
 _FOLLOW_FORCE = ("power", "torque", "deflection")
+_SAME = 1e-9  # a bound that is met is not passed
 
 
 def setting(positions: tuple[tuple[str, str], ...]) -> str:

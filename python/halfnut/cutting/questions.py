@@ -720,6 +720,9 @@ def turn(
     deflection: LengthLike | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
+    stiffness_n_um: float | None = None,
+    damping: float | None = None,
 ) -> Cut:
     """Turn a diameter: spindle step, feed, force, power, finish, deflection and time of one cut.
 
@@ -778,13 +781,21 @@ def turn(
     bore : LengthLike, optional
         Bore of a tube. At least 0 mm.
     roughness_um : float, optional
-        Ra that the feed may leave. Above 0 um.
+        Ra that is asked for; the feed aims finer, since a real surface is rougher than its geometry. Above 0 um.
     deflection : LengthLike, optional
         Deflection that is allowed. Above 0 mm.
     approach : LengthLike, optional
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
+    stiffness_n_um : float, optional
+        Measured stiffness at the edge: a load beside the deflection that it makes. Tells the width of cut without
+        chatter. Above 0 N/um.
+    damping : float, optional
+        Damping ratio of it. Above 0 and at most 1. When not given: 0.03.
 
     Returns
     -------
@@ -839,6 +850,9 @@ def turn(
                 deflection,
                 approach,
                 overrun,
+                skin,
+                stiffness_n_um,
+                damping,
             ),
         )
     )
@@ -868,6 +882,7 @@ def face(
     roughness_um: float | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
 ) -> Cut:
     """Face an end: the spindle keeps the speed of the outer diameter, the cross slide feeds.
 
@@ -916,11 +931,14 @@ def face(
     bore : LengthLike, optional
         Bore of a tube. At least 0 mm.
     roughness_um : float, optional
-        Ra that the feed may leave. Above 0 um.
+        Ra that is asked for; the feed aims finer, since a real surface is rougher than its geometry. Above 0 um.
     approach : LengthLike, optional
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
 
     Returns
     -------
@@ -970,6 +988,7 @@ def face(
                 roughness_um,
                 approach,
                 overrun,
+                skin,
             ),
         )
     )
@@ -1001,6 +1020,9 @@ def bore(
     deflection: LengthLike | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
+    stiffness_n_um: float | None = None,
+    damping: float | None = None,
 ) -> Cut:
     """Bore a hole with a single-point bar: spindle step, feed and what comes of them.
 
@@ -1051,13 +1073,21 @@ def bore(
     overhang : LengthLike, optional
         Overhang of the boring bar from its holder. Above 0 mm.
     roughness_um : float, optional
-        Ra that the feed may leave. Above 0 um.
+        Ra that is asked for; the feed aims finer, since a real surface is rougher than its geometry. Above 0 um.
     deflection : LengthLike, optional
         Deflection that is allowed. Above 0 mm.
     approach : LengthLike, optional
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
+    stiffness_n_um : float, optional
+        Measured stiffness at the edge: a load beside the deflection that it makes. Tells the width of cut without
+        chatter. Above 0 N/um.
+    damping : float, optional
+        Damping ratio of it. Above 0 and at most 1. When not given: 0.03.
 
     Returns
     -------
@@ -1109,6 +1139,9 @@ def bore(
                 deflection,
                 approach,
                 overrun,
+                skin,
+                stiffness_n_um,
+                damping,
             ),
         )
     )
@@ -2084,6 +2117,7 @@ def hold(
     deflection: LengthLike | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
     jaws: int | None = None,
     grip_diameter: LengthLike | None = None,
     grip_width: LengthLike | None = None,
@@ -2149,13 +2183,16 @@ def hold(
     bore : LengthLike, optional
         Bore of a tube. At least 0 mm.
     roughness_um : float, optional
-        Ra that the feed may leave. Above 0 um.
+        Ra that is asked for; the feed aims finer, since a real surface is rougher than its geometry. Above 0 um.
     deflection : LengthLike, optional
         Deflection that is allowed. Above 0 mm.
     approach : LengthLike, optional
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
     jaws : int, optional
         Jaws of the chuck; each contact of a pie jaw or a collet counts. From 2 to 100. When not given: 3.
     grip_diameter : LengthLike, optional
@@ -2226,6 +2263,7 @@ def hold(
                 deflection,
                 approach,
                 overrun,
+                skin,
                 jaws,
                 grip_diameter,
                 grip_width,
@@ -2446,6 +2484,7 @@ def taper(
     deflection: LengthLike | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
 ) -> Taper:
     """Turn a taper: the setting of compound or tailstock, and the cut at the large end.
 
@@ -2509,13 +2548,16 @@ def taper(
     bore : LengthLike, optional
         Bore of a tube. At least 0 mm.
     roughness_um : float, optional
-        Ra that the feed may leave. Above 0 um.
+        Ra that is asked for; the feed aims finer, since a real surface is rougher than its geometry. Above 0 um.
     deflection : LengthLike, optional
         Deflection that is allowed. Above 0 mm.
     approach : LengthLike, optional
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
 
     Returns
     -------
@@ -2572,6 +2614,7 @@ def taper(
                 deflection,
                 approach,
                 overrun,
+                skin,
             ),
         )
     )
@@ -2723,6 +2766,7 @@ def mill(
     wear_factor: float | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
 ) -> Cut:
     """Mill a slot, a side or a pocket with an end mill, or a face with a face mill.
 
@@ -2773,6 +2817,9 @@ def mill(
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
 
     Returns
     -------
@@ -2822,6 +2869,7 @@ def mill(
                 wear_factor,
                 approach,
                 overrun,
+                skin,
             ),
         )
     )
@@ -2848,6 +2896,7 @@ def ramp(
     wear_factor: float | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
 ) -> Entry:
     """Ramp an end mill down a slope into a slot or pocket.
 
@@ -2892,6 +2941,9 @@ def ramp(
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
 
     Returns
     -------
@@ -2938,6 +2990,7 @@ def ramp(
                 wear_factor,
                 approach,
                 overrun,
+                skin,
             ),
         )
     )
@@ -2965,6 +3018,7 @@ def helix(
     wear_factor: float | None = None,
     approach: LengthLike | None = None,
     overrun: LengthLike | None = None,
+    skin: Literal["clean", "scale", "cast skin", "drawn tube", "interrupted"] = "clean",
 ) -> Entry:
     """Wind an end mill down a helix into solid work; wants a machine that moves three axes at once.
 
@@ -3011,6 +3065,9 @@ def helix(
         Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
     overrun : LengthLike, optional
         Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+    skin : {"clean", "scale", "cast skin", "drawn tube", "interrupted"}, default "clean"
+        Skin or form of the stock where the cut goes: scale of rolling or forging, the skin of a casting, drawn
+        tube, a cut that is interrupted.
 
     Returns
     -------
@@ -3058,6 +3115,7 @@ def helix(
                 wear_factor,
                 approach,
                 overrun,
+                skin,
             ),
         )
     )

@@ -55,6 +55,8 @@ class AlloyFigures(Answered):
     """How it behaves in machining, in single words."""
     note: str
     """What else is to be said."""
+    fluids: tuple[str, ...]
+    """Operation and its cutting fluid, in one word each."""
     index: int
     """Place in the table of alloys."""
 

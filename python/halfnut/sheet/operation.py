@@ -183,14 +183,14 @@ def _cut_cells(found: Answer, unit: str) -> tuple[str, ...]:
     force, low, high = cut.cutting_force_n, cut.cutting_force_low_n, cut.cutting_force_high_n
     if force is None:
         force, low, high = cut.feed_force_n, cut.feed_force_low_n, cut.feed_force_high_n
-    shown = "" if force is None else spell(force, "force", unit)
+    shown = "" if force is None else spell(force, "cut_force", unit)
     if low is not None and high is not None:
-        band = spell_span(low, high, "force", unit)
+        band = spell_span(low, high, "cut_force", unit)
         shown += f" ({band}{'' if cut.force_verified else ', unverified'})"
     power = ""
     if cut.spindle_power_kw is not None:
         most = cut.spindle_power_kw if cut.spindle_power_high_kw is None else cut.spindle_power_high_kw
-        power = spell(most, "power", unit)
+        power = spell(most, "cut_power", unit)
         if cut.available_power_kw is not None:
             power += f" of {spell(cut.available_power_kw, 'power', unit)}"
     bent = cut.deflection_mm if cut.deflection_high_mm is None else cut.deflection_high_mm

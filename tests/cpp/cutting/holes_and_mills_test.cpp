@@ -229,7 +229,7 @@ TEST(Mill, CutterBendsWithItsStickOutCubed) {
     request.stick_out_mm = 30.0;
     const CutResult longer = answer(any_machine(), request);
     EXPECT_NEAR(longer.deflection_mm, 8.0 * out.deflection_mm, 1e-12);
-    EXPECT_TRUE(longer.has(CautionCode::overhang));
+    EXPECT_TRUE(longer.has(CautionCode::cutter_overhang));
     request.tool_material = ToolMaterial::carbide;
     EXPECT_LT(answer(any_machine(), request).deflection_mm, longer.deflection_mm);
 }

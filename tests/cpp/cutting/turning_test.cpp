@@ -232,7 +232,9 @@ TEST(SpeedWindow, ShrinksWithHardness) {
         }
     }
     EXPECT_EQ(windows, 122 * 14 * 5);
-    EXPECT_EQ(rising, (std::set<std::string_view>{"G11170", "G12144", "G12150"}));
+    // Taps in cast plate rise by a twenty-fifth from 80 to 110 HB: there a share of a printed drilling speed
+    // takes the place of a recalled tapping speed.
+    EXPECT_EQ(rising, (std::set<std::string_view>{"AL-CAST-PLATE", "G11170", "G12144", "G12150"}));
 }
 
 TEST(SpeedWindow, PrintedRowComesThrough) {

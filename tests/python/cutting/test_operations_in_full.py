@@ -121,7 +121,7 @@ def test_deep_holes_get_no_faster_with_depth():
 def test_a_reamer_in_a_known_hole_cuts_a_ring():
     cut = hn.ream("304", "10 mm", depth="20 mm", hole="9.7 mm", feed="0.3 mm/rev", spindle_rpm=200, flutes=6)
     chip = 0.3 / 6 * math.sin(math.pi / 4)
-    kc = 1.2 * cutting.specific_cutting_force_n_mm2(2350.0, 0.21, chip)
+    kc = min(1.2 * cutting.specific_cutting_force_n_mm2(2350.0, 0.21, chip), 2.2 * 2350.0)
     force = kc * 0.3 * 0.15
     assert cut.torque_nm == pytest.approx(force * (10 + 9.7) / 4 / 1000)
     assert cut.feed_force_n == pytest.approx(0.6 * force * math.sin(math.pi / 4))
@@ -157,7 +157,7 @@ def test_what_follows_the_force_follows_its_band():
     for name, unit in (("torque", "nm"), ("deflection", "mm"), ("spindle_power", "kw"), ("cutting_force", "n")):
         middle, low, high = (getattr(cut, f"{name}{edge}_{unit}") for edge in ("", "_low", "_high"))
         assert low / middle == pytest.approx(0.69)
-        assert high / middle == pytest.approx(1.23 * 1.3)  # ordinary wear
+        assert high / middle == pytest.approx(hn.cutting.force_band("1018", "turn").high * 1.3)  # ordinary wear
 
 
 def test_bands_come_as_columns():

@@ -109,11 +109,13 @@ def test_roughness_says_that_it_is_geometry_and_the_least():
     assert words in cut.why()
     assert "roughness_ra_um" in cut.to_dict()
     assert "roughness_least" in {item.code for item in (*cut.notes, *cut.cautions)}
-    assert "1.05 to 3.4 times" in cut.why()
+    assert "turning aims at half of it" in cut.why()
+    assert cut.roughness_ra_um == pytest.approx(0.4)
+    assert cut.roughness_low_um < 0.8 < cut.roughness_high_um
     milled = hn.mill("1018", "50 mm", depth="1 mm", width="40 mm", shape="face", roughness_um=1.6)
     assert words in milled.why()
-    assert "1.05 to 3.4 times" in milled.why()
+    assert "rougher than its geometry" in milled.why()
     chosen = hn.choose("turn", "1018", "30 mm", to="28 mm", length="40 mm", machine="metric-lathe", roughness_um=1.6)
     assert words in chosen.why()
-    assert "1.05 to 3.4 times" in chosen.why()
+    assert "rougher than its geometry" in chosen.why()
     assert "roughness_least" not in {item.code for item in (*hn.turn("1018", "30 mm").notes,)}

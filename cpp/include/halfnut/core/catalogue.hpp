@@ -42,6 +42,10 @@
     X(halfnut::cutting, "cutting/tables.hpp", index_plates, IndexPlateRow) \
     X(halfnut::cutting, "cutting/tables.hpp", gauge_blocks, GaugeBlockRow) \
     X(halfnut::job, "job/tables.hpp", run_outs, RunOutRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", finish_bands, FinishBandRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", overhangs, OverhangRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", skins, SkinRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", tap_cores, TapCoreRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_diametral_pitches, DiametralPitchRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_tolerances, DiametralToleranceRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_diametral_wheels, DiametralWheelRow) \

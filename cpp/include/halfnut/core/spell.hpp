@@ -16,28 +16,31 @@ namespace halfnut {
 
 /// What a figure is, in the base unit of its key's suffix.
 enum class FigureKind : std::uint8_t {
-    size,       ///< mm; as it was asked for
-    length,     ///< mm; to hold or to measure
-    fine,       ///< mm; a reading over wires, a deflection
-    travel,     ///< mm; along the work
-    film,       ///< um
-    speed,      ///< m/min
-    feed,       ///< mm/rev
-    feed_rate,  ///< mm/min
-    spindle,    ///< rev/min
-    force,      ///< N
-    torque,     ///< N m
-    power,      ///< kW
-    stress,     ///< MPa
-    time,       ///< s
-    life,       ///< min; of an edge
-    roughness,  ///< um
-    removal,    ///< cm3/min
-    mass,       ///< kg
-    rise,       ///< K; of a temperature
-    growth,     ///< um/K
-    strip,      ///< N/mm
-    angle,      ///< deg
+    size,        ///< mm; as it was asked for
+    length,      ///< mm; to hold or to measure
+    fine,        ///< mm; a reading over wires, a deflection
+    travel,      ///< mm; along the work
+    film,        ///< um
+    speed,       ///< m/min
+    feed,        ///< mm/rev
+    feed_rate,   ///< mm/min
+    spindle,     ///< rev/min
+    force,       ///< N
+    torque,      ///< N m
+    power,       ///< kW
+    cut_force,   ///< N; of cutting, known to a third
+    cut_torque,  ///< N m; the same
+    cut_power,   ///< kW; the same
+    stress,      ///< MPa
+    time,        ///< s
+    life,        ///< min; of an edge
+    roughness,   ///< um
+    removal,     ///< cm3/min
+    mass,        ///< kg
+    rise,        ///< K; of a temperature
+    growth,      ///< um/K
+    strip,       ///< N/mm
+    angle,       ///< deg
 };
 
 /// The kind of a name such as "feed_rate", or of a key by the unit at its end: "cutting_force_n" is a force.

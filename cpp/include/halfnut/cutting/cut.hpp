@@ -54,7 +54,7 @@ constexpr auto enum_names(FeedSource /*tag*/) {
 HALFNUT_ENUM(LimitCode, none, speed_window, machine_top_speed, chuck_speed, power, torque, deflection,
              roughness, nose_feed, feed_guide, asked, machine_slowest, machine_finest_feed, reversal,
              chip_thickness, force, grip, tool_life, edge_depth, work_whirl, bar_whirl, swing, cross_slide,
-             jaws, travel, hand_feed, hand_speed, least_depth)
+             jaws, travel, hand_feed, hand_speed, least_depth, overhang, stability, tap_breaks, drill_buckles)
 
 /// A limit and how near it is.
 struct Limit {
@@ -76,7 +76,8 @@ HALFNUT_ENUM(CautionCode, above_window, above_chuck_limit, chuck_unmarked, power
              force_rough, speed_below_window, asked_speed_moved, asked_feed_moved, window_doubtful,
              window_far, window_stand_in, fire_speed, hand_feed, deep_hole, thin_wall, speed_at_centre, grabs,
              below_smallest_feed, work_whips, bar_whips, climbs, in_gap, over_cross_slide, below_jaws,
-             over_travel, fine_feed_fire, tap_by_hand, roughness_least, whirl_unknown)
+             over_travel, fine_feed_fire, tap_by_hand, roughness_least, whirl_unknown, cutter_overhang,
+             blade_overhang, tap_breaks, drill_buckles)
 
 /// What a cut comes to. A figure that does not apply to the operation, or that nothing was given for, is NaN.
 struct CutResult {
@@ -131,7 +132,7 @@ struct CutResult {
     std::array<Limit, enum_names(LimitCode{}).size()> limits{};  // each at most once
     std::size_t limit_count = 0;
     machine::Refusal refusal;  ///< why the machine has no room for it, where that is so
-    Evidence<40> evidence;
+    Evidence<44> evidence;
 
     static_assert(enum_names(CautionCode{}).size() <= 64, "cautions has a bit for each");
     void caution(CautionCode code) noexcept { cautions |= std::uint64_t{1} << static_cast<unsigned>(code); }

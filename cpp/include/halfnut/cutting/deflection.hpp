@@ -174,6 +174,88 @@ inline double first_whirl_rpm(double diameter_mm, double bore_mm, double length_
     return scalar<FirstWhirl>(diameter_mm, bore_mm, length_mm, youngs_modulus_gpa, density_kg_m3, root);
 }
 
+/// Load that buckles a slender bar held at one end and pinned at the other.
+///
+///     P = 4.4934^2 E I / L^2
+///
+/// Given
+///   length_mm            L, mm, > 0
+///   youngs_modulus_gpa   E, GPa, > 0
+///   second_moment_mm4    I, mm^4, > 0
+/// Returned
+///   N
+/// Source
+///   Euler's column: the first root of tan x = x
+/// Example
+///   pinned_buckling_n(20.0, 210.0, 0.0030680) = 32.52
+struct PinnedBuckling {
+    static constexpr std::string_view name = "pinned_buckling_n";
+    static constexpr std::array arguments{positive("length_mm", "mm"), positive("youngs_modulus_gpa", "GPa"),
+                                          positive("second_moment_mm4", "mm4")};
+    static double compute(double l, double e, double i) noexcept {
+        constexpr double kRoot = 4.493409457909064;
+        return kRoot * kRoot * 1000.0 * e * i / (l * l);
+    }
+};
+inline double pinned_buckling_n(double length_mm, double youngs_modulus_gpa, double second_moment_mm4) {
+    return scalar<PinnedBuckling>(length_mm, youngs_modulus_gpa, second_moment_mm4);
+}
+
+/// Torque at which the surface of a round bar reaches a shear stress.
+///
+///     M = pi tau d^3 / 16
+///
+/// Given
+///   shear_mpa     tau, MPa, > 0
+///   diameter_mm   d, mm, > 0
+/// Returned
+///   N m
+/// Source
+///   torsion of a round bar
+/// Example
+///   twist_strength_nm(1200.0, 2.0) = 1.8850
+struct TwistStrength {
+    static constexpr std::string_view name = "twist_strength_nm";
+    static constexpr std::array arguments{positive("shear_mpa", "MPa"), positive("diameter_mm", "mm")};
+    static double compute(double tau, double d) noexcept {
+        return std::numbers::pi / 16.0 * tau * d * d * d / 1000.0;
+    }
+};
+inline double twist_strength_nm(double shear_mpa, double diameter_mm) {
+    return scalar<TwistStrength>(shear_mpa, diameter_mm);
+}
+
+/// Width of cut up to which no chatter grows at any speed, of a tool or work with one mode.
+///
+///     b = 2 k z (1 + z) / K_s
+///
+/// Given
+///   stiffness_n_um         k, N/um, > 0: a load beside the deflection that it makes, measured at the edge
+///   damping                z, damping ratio, > 0, at most 1: 0.02 to 0.05 without a damper
+///   specific_force_n_mm2   K_s, N/mm2, > 0
+/// Returned
+///   mm, along the edge
+/// Notes
+///   1) The force is taken to point where the mode is softest, so that this is the least.
+/// Source
+///   Tlusty: b = -1 / (2 K_s Re[G]min), one mode: Re[G]min = -1 / (4 k z (1 + z))
+/// Example
+///   limiting_width_mm(20.0, 0.03, 2000.0) = 0.618
+struct LimitingWidth {
+    static constexpr std::string_view name = "limiting_width_mm";
+    static constexpr std::array arguments{
+        positive("stiffness_n_um", "N/um"),
+        Argument{
+            .name = "damping", .unit = "", .low = 0.0, .high = 1.0, .low_open = true, .high_open = false},
+        positive("specific_force_n_mm2", "N/mm2")};
+    static double compute(double k, double z, double k_s) noexcept {
+        return 2.0 * 1000.0 * k * z * (1.0 + z) / k_s;
+    }
+};
+inline double limiting_width_mm(double stiffness_n_um, double damping, double specific_force_n_mm2) {
+    return scalar<LimitingWidth>(stiffness_n_um, damping, specific_force_n_mm2);
+}
+
 /// Roots of the frequency equation for work held at one end, with a centre at the other, between centres.
 inline constexpr double kWhirlRootChuck = 1.8751040687119611;
 inline constexpr double kWhirlRootChuckAndCentre = 3.9266023120479187;

@@ -80,6 +80,16 @@ struct Pecks {
 };
 [[nodiscard]] Pecks pecks_of(const material::AlloyRow& alloy, double diameter_mm, double depth_mm) noexcept;
 
+/// Torque that a tap is driven with at most, over the least that breaks it: overload clutches are set to
+/// about half of it. Recalled.
+inline constexpr double kTapClutchShare = 0.5;
+
+/// Free length of a jobber drill below its chuck, about, and the round bar that bends as its fluted part
+/// does, over the diameter: a lower bound, recalled.
+inline constexpr double kDrillFreeDiameters = 10.0;
+inline constexpr double kDrillFreeMm = 10.0;
+inline constexpr double kDrillCore = 0.5;
+
 /// Reaming feed over drilling feed.
 inline constexpr double kReamFeed = 2.0;
 

@@ -98,6 +98,29 @@ constexpr auto enum_names(Process /*tag*/) {
         std::pair{Process::tap, string_view("tap")}, std::pair{Process::turn, string_view("turn")}};
 }
 
+/// What stands out of its holder.
+enum class Overhung : std::uint8_t { bar, blade, carbide_cutter, cutter };
+
+constexpr auto enum_names(Overhung /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Overhung::bar, string_view("bar")},
+                      std::pair{Overhung::blade, string_view("blade")},
+                      std::pair{Overhung::carbide_cutter, string_view("carbide_cutter")},
+                      std::pair{Overhung::cutter, string_view("cutter")}};
+}
+
+/// Skin and form of the stock, as far as the trade cuts it otherwise.
+enum class Skin : std::uint8_t { clean, scale, cast_skin, drawn_tube, interrupted };
+
+constexpr auto enum_names(Skin /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{Skin::clean, string_view("clean")},
+                      std::pair{Skin::scale, string_view("scale")},
+                      std::pair{Skin::cast_skin, string_view("cast skin")},
+                      std::pair{Skin::drawn_tube, string_view("drawn tube")},
+                      std::pair{Skin::interrupted, string_view("interrupted")}};
+}
+
 /// Whether measured cuts of a group bear out what is computed for it.
 enum class Check : std::uint8_t { unverified, verified };
 

@@ -38,6 +38,7 @@ struct MillRequest {
     double deflection_limit_mm = kNaN;
     double approach_mm = kNaN;  ///< NaN: 2
     double overrun_mm = kNaN;   ///< NaN: 0, a face mill half its diameter
+    Skin skin{};                ///< of the stock
 };
 
 /// Usual steps where none are given: down half the diameter in a slot or pocket, one diameter at a side,

@@ -53,6 +53,8 @@ struct CutAnswer {
     std::string unit = "mm";          ///< of the question: in or mm
     std::string machine_unit = "mm";  ///< of the machine's dials and charts
     double diameter_mm = kNaN;
+    double roughness_low_um = kNaN;  ///< of a real surface, where its band is known
+    double roughness_high_um = kNaN;
     double torque_low_nm = kNaN;
     double torque_high_nm = kNaN;
     double deflection_low_mm = kNaN;
@@ -72,6 +74,7 @@ struct CutAnswer {
         feed_said;  ///< the feed to set, in the machine's unit where it is a step of the machine
     std::vector<LimitLeft> limits;
     std::optional<bool> holds_at_edge;  ///< none: no limit follows the force
+    std::optional<std::string> fluid;   ///< in one word
     std::vector<std::string> lacking;   ///< what the alloy's row is too poor to tell
     std::vector<std::string> assumed;
     std::vector<Told> told;
@@ -121,6 +124,8 @@ struct LatheAsk {
     Holder chuck;
     Stock stock;
     double pitch_mm = kNaN;             ///< of a thread
+    double stiffness_n_um = kNaN;       ///< measured at the edge
+    double damping = kNaN;              ///< ratio
     std::vector<WorkSection> sections;  ///< of stepped work, in place of the overhang
     std::vector<double> steadies_mm;
     Grip grip;  ///< of work whose holding is asked about

@@ -196,6 +196,45 @@ struct GaugeBlockRow {
     SourceId source;
 };
 
+/// Roughness of a real surface over that of its geometry.
+struct FinishBandRow {
+    std::string_view group;
+    ToolMaterial tool_material{};
+    double low = 0;   ///< of a sharp edge on steady work
+    double high = 0;  ///< the same
+    double worn = 0;  ///< further factor of an edge in use
+    double aim = 0;   ///< what is asked for over the geometry that is aimed at
+    SourceId source;
+    std::string_view note;
+};
+
+/// How far a tool stands out, over its own size, before it chatters.
+struct OverhangRow {
+    Overhung what{};
+    double from_ratio = 0;  ///< a word on it from here on
+    double most_ratio = 0;  ///< the most for ordinary cuts
+    SourceId source;
+    std::string_view note;
+};
+
+/// What the skin or form of the stock leaves of the speed.
+struct SkinRow {
+    std::string_view group;
+    Skin skin{};
+    double speed_share = 0;
+    SourceId source;
+    std::string_view note;
+};
+
+/// Core of a tap between its flutes, and the shear stress that breaks it.
+struct TapCoreRow {
+    double diameter_mm = 0;
+    double core_ratio = 0;
+    double shear_low_mpa = 0;
+    double shear_high_mpa = 0;
+    SourceId source;
+};
+
 }  // namespace halfnut::cutting
 
 namespace halfnut {
@@ -395,6 +434,47 @@ struct Schema<cutting::GaugeBlockRow> {
     static constexpr auto columns =
         std::array{HALFNUT_REQUIRED(unit), HALFNUT_REQUIRED(first), HALFNUT_REQUIRED(step),
                    HALFNUT_REQUIRED(count), HALFNUT_REQUIRED(source)};
+};
+
+template <>
+struct Schema<cutting::FinishBandRow> {
+    using Row = cutting::FinishBandRow;
+    static constexpr std::string_view table = "cutting/finish_bands";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(tool_material), HALFNUT_REQUIRED(low),
+                   HALFNUT_REQUIRED(high),   HALFNUT_REQUIRED(worn),          HALFNUT_REQUIRED(aim),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+};
+
+template <>
+struct Schema<cutting::OverhangRow> {
+    using Row = cutting::OverhangRow;
+    static constexpr std::string_view table = "cutting/overhangs";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(what), HALFNUT_REQUIRED(from_ratio), HALFNUT_REQUIRED(most_ratio),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+};
+
+template <>
+struct Schema<cutting::SkinRow> {
+    using Row = cutting::SkinRow;
+    static constexpr std::string_view table = "cutting/skins";
+    static constexpr std::size_t key_columns = 2;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(group), HALFNUT_REQUIRED(skin), HALFNUT_REQUIRED(speed_share),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+};
+
+template <>
+struct Schema<cutting::TapCoreRow> {
+    using Row = cutting::TapCoreRow;
+    static constexpr std::string_view table = "cutting/tap_cores";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns = std::array{HALFNUT_REQUIRED(diameter_mm), HALFNUT_REQUIRED(core_ratio),
+                                               HALFNUT_REQUIRED(shear_low_mpa),
+                                               HALFNUT_REQUIRED(shear_high_mpa), HALFNUT_REQUIRED(source)};
 };
 
 }  // namespace halfnut

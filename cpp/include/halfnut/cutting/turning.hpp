@@ -52,6 +52,7 @@ struct TurnRequest {
     double bar_length_mm = kNaN;      ///< of the whole bar, where it goes through the spindle
     double bar_behind_mm = kNaN;      ///< free behind the spindle, in place of the bar's length
     bool finish = false;              ///< a finishing cut, whatever its depth
+    Skin skin{};                      ///< of the stock
     bool inch = false;                ///< the question is in inch units: so are the usual sizes
     Hold hold{};
     int chuck = -1;  ///< place in Machine::chucks; -1: none
@@ -79,16 +80,19 @@ inline constexpr double kFinishDepthIn = 0.010;
 inline constexpr double kBladeMm = 3.0;
 inline constexpr double kBladeIn = 0.125;
 
+/// Depth of a cut over its feed, at least: no feed table raises the usual feed beyond that. US Army subcourse
+/// OD1645, Lathe Operations (1988): depth 5 to 10 times the feed.
+inline constexpr double kDepthOverFeed = 5.0;
+
 /// Largest feed as a share of the nose radius.
 inline constexpr double kFeedOverNose = 0.6;
 
 /// A chip thinner than this rubs: a third of the edge radius of a carbide insert, 0.025 mm or so.
 inline constexpr double kRubbingThicknessMm = 0.01;
 
-/// Work sticks out far from these on, in diameters: in a chuck, steadied at its end; a bar from its holder.
+/// Work sticks out far from these on, in diameters: in a chuck, steadied at its end.
 inline constexpr double kSlenderChuck = 4.0;
 inline constexpr double kSlenderCentre = 12.0;
-inline constexpr double kBarOverhang = 4.0;
 
 /// A wall is thin below this share of the diameter.
 inline constexpr double kThinWall = 0.1;

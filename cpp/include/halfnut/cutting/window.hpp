@@ -52,11 +52,17 @@ struct SpeedWindow {
     bool weak = false;              ///< the row is recalled or marked with a doubt: its low end answers
     RowRef fire_row;                ///< the fire limit that holds the window, where one does
     bool held_by_fire = false;
+    RowRef life_row;  ///< Taylor's constants that lowered the window, where they did
+    bool held_by_life = false;
+    RowRef skin_row;  ///< what the stock's skin left of the speed, where it took some
 };
 
 /// Limits that keep the chips of an alloy from taking fire; null where its chips do not burn.
 [[nodiscard]] const FireLimitRow* fire_limit(const Catalogue& catalogue,
                                              const material::AlloyRow& alloy) noexcept;
+
+/// Life of an edge that a turning speed leaves at least, at the usual feed and depth; common practice.
+inline constexpr double kLeastLifeMin = 15.0;
 
 /// The speed window.
 ///
@@ -81,6 +87,10 @@ struct SpeedWindow {
 /// alloy it is keyed to, else for the softest condition of the asked alloy that is tabulated; non-ferrous
 /// metals slow with hardness and are no faster when softer.
 ///
+/// A speed of turning at which Taylor's constants for metal and tool, where there are any, leave an edge less
+/// than kLeastLifeMin at the usual feed and depth of rough or finish turning is lowered to that which leaves
+/// as much; what is a share of turning follows.
+///
 /// A fire limit holds the window of every tool and operation: it is no speed of one tool, so that no share
 /// multiplies it, and a harder tool is no faster there.
 ///
@@ -88,6 +98,10 @@ struct SpeedWindow {
 ///   not_tabulated when no row of any kin has a speed
 [[nodiscard]] Status speed_window(const Catalogue& catalogue, const WindowQuery& query,
                                   SpeedWindow& out) noexcept;
+
+/// What the skin of the stock leaves of a window.
+void hold_skin(const Catalogue& catalogue, const material::AlloyRow& alloy, Skin skin,
+               SpeedWindow& out) noexcept;
 
 struct FeedWindow {
     double low_mm = kNaN;  ///< per revolution or per tooth, as asked

@@ -19,7 +19,8 @@ struct AlloyAnswer {
     std::vector<std::string> group_names;
     std::vector<std::string> hazards;
     std::vector<std::string> traits;
-    int index = 0;  ///< place in Catalogue::alloys
+    std::vector<std::string> fluids;  ///< operation and cutting fluid
+    int index = 0;                    ///< place in Catalogue::alloys
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
