@@ -16,6 +16,7 @@
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/tables.hpp"
+#include "sanitized.hpp"
 
 namespace halfnut::batch {
 namespace {
@@ -199,6 +200,7 @@ struct Jobs {
         }
         std::vector<double>& noses = numbers[place(kTurnArguments, "nose_radius_mm")];
         hardness.assign(rows, kNaN);
+        const std::size_t alloys = test::as_many(builtin().alloys.size());
         for (std::size_t row = 0; row < rows; ++row) {
             if (one_in(11)) {
                 noses[row] = 0.0;
@@ -206,7 +208,7 @@ struct Jobs {
             if (one_in(60)) {
                 hardness[row] = between(60.0, 350.0);
             }
-            alloy.push_back(one_in(100) ? -1 : static_cast<std::int32_t>(random() % builtin().alloys.size()));
+            alloy.push_back(one_in(100) ? -1 : static_cast<std::int32_t>(random() % alloys));
             tool.push_back(static_cast<std::int32_t>(random() % 5));
             finish.push_back(one_in(5) ? 1 : 0);
         }
@@ -281,7 +283,7 @@ void expect_rows(const machine::Machine& machine, Hold hold, int chuck, const Jo
 }
 
 TEST(Batch, TurningIsEvaluateRowByRow) {
-    constexpr std::size_t kRows = 3000;
+    constexpr std::size_t kRows = test::as_many(3000);
     const Jobs jobs(kRows, 3);
     const machine::Machine fixed = lathe();
     const machine::Machine variable = variable_lathe();
@@ -398,8 +400,9 @@ void expect_evaluate_row_by_row(std::size_t rows) {
     std::vector<double> hardness = column(60.0, 350.0);
     std::vector<std::int32_t> alloy(rows);
     std::vector<std::int32_t> tool(rows);
+    const std::size_t alloys = test::as_many(builtin().alloys.size());
     for (std::size_t row = 0; row < rows; ++row) {
-        alloy[row] = static_cast<std::int32_t>(random() % builtin().alloys.size());
+        alloy[row] = static_cast<std::int32_t>(random() % alloys);
         tool[row] = static_cast<std::int32_t>(random() % enum_names(ToolMaterial{}).size());
         hardness[row] = random() % 2 == 0 ? kNaN : hardness[row];
     }
@@ -467,8 +470,8 @@ void expect_evaluate_row_by_row(std::size_t rows) {
 }
 
 TEST(Batch, HolesAndMillingAreEvaluateRowByRow) {
-    expect_evaluate_row_by_row(300);
-    expect_evaluate_row_by_row(1900);
+    expect_evaluate_row_by_row(test::as_many(300));
+    expect_evaluate_row_by_row(test::as_many(1900));
 }
 
 TEST(Batch, AnUnknownToolMarksItsRow) {

@@ -8,6 +8,7 @@
 
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/kinds.hpp"
+#include "sanitized.hpp"
 
 namespace halfnut::threads {
 namespace {
@@ -47,7 +48,7 @@ TEST(Series, EveryThreadOfTheTablesIsListedOnceAndReadsBack) {
 
 TEST(Series, EveryThreadIsIdentifiedFromItsOwnSizes) {
     // Every fifth: tests/python/threads/test_series.py asks all of them.
-    constexpr std::size_t kEach = 5;
+    constexpr std::size_t kEach = test::kSanitized ? 50 : 5;
     std::size_t count = 0;
     const std::vector<SeriesThread> listed = threads_near(builtin(), 400.0, 400.0);
     for (std::size_t i = 0; i < listed.size(); i += kEach) {
