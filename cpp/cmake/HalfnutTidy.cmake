@@ -1,6 +1,7 @@
-# halfnut_tidy(<target>): add the target's sources to the target `tidy`; those that the target compiles together are read
-# together, since most of the time goes to headers. Each has its stamp, so that only what changed is read again (a header
-# counts as a change of every file). CMAKE_CXX_CLANG_TIDY would run with each compilation and read the tests too.
+# halfnut_tidy(<target>): add what is written by hand of the target's sources to the target `tidy`; those that the target
+# compiles together are read together, since most of the time goes to headers. Each has its stamp, so that only what
+# changed is read again (a header counts as a change of every file). CMAKE_CXX_CLANG_TIDY would run with each compilation
+# and read the tests too.
 if(HALFNUT_TIDY)
   find_program(HALFNUT_CLANG_TIDY clang-tidy REQUIRED)
   add_custom_target(tidy)
@@ -14,6 +15,7 @@ function(halfnut_tidy target)
   endif()
   get_target_property(sources ${target} SOURCES)
   list(FILTER sources INCLUDE REGEX "\\.cpp$")
+  list(FILTER sources EXCLUDE REGEX "/generated/")
   set(read)
   foreach(source IN LISTS sources)
     cmake_path(ABSOLUTE_PATH source NORMALIZE)
