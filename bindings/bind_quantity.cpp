@@ -7,6 +7,7 @@
 
 #include "convert.hpp"
 #include "halfnut/core/bounds.hpp"
+#include "halfnut/core/builtin.hpp"
 #include "halfnut/core/quantity.hpp"
 #include "halfnut/core/spell.hpp"
 
@@ -151,6 +152,10 @@ UnitSystem system_of(std::string_view unit) {
 void bind_quantity(py::module_& module) {
     py::class_<Quantity>(module, "Quantity", "A number with its unit.")
         .def(py::init(&quantity), py::arg("value"), py::arg("unit"), py::arg("dimension"))
+        .def(py::init([](std::string_view written, const std::string& dimension) {
+                 return parse_quantity(written, dimension_from(dimension), builtin());
+             }),
+             py::arg("text"), py::arg("dimension"))
         .def_property_readonly("value", &Quantity::value)
         .def_property_readonly("unit", [](const Quantity& q) { return std::string(q.unit().symbol); })
         .def_property_readonly("dimension",
@@ -158,7 +163,10 @@ void bind_quantity(py::module_& module) {
         .def_property_readonly("system", [](const Quantity& q) { return system_name(q.system()); })
         .def_property_readonly("base", &Quantity::base)
         .def("__str__", &Quantity::text)
-        .def("__repr__", [](const Quantity& q) { return "Quantity('" + q.text() + "')"; })
+        .def("__repr__",
+             [](const Quantity& q) {
+                 return fmt::format("Quantity('{}', '{}')", q.text(), dimension_name(q.dimension()));
+             })
         .def("__format__", &formatted, py::arg("spec"),
              "A format of numbers, a blank, a unit, each of them optional: '.3f in', '.0f', 'mm'.")
         .def(
@@ -208,6 +216,7 @@ void bind_quantity(py::module_& module) {
                  return Length(quantity(value, unit, "length"));
              }),
              py::arg("value"), py::arg("unit"))
+        .def(py::init([](std::string_view written) { return parse_length(written, builtin()); }), py::arg("text"))
         .def_property_readonly("mm", &Length::mm)
         .def_property_readonly("inch", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });

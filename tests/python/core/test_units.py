@@ -4,6 +4,7 @@ import pint
 import pytest
 
 import halfnut as hn
+from halfnut import _core
 from halfnut.core.arguments import number
 from halfnut.core.units import length, quantity
 
@@ -239,3 +240,17 @@ def test_a_written_number_is_taken_by_the_questions():
 def test_a_written_number_that_cannot_be_read(named, text, why):
     with pytest.raises(hn.Error, match=why):
         number(text, named)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension"), [("1-1/4 in", "length"), ("#7", "length"), ("12.5 mm", "length"), ("300 ft/min", "speed"), ("3 hp", "power")]
+)
+def test_a_repr_makes_its_quantity_again(text, dimension):
+    made = quantity(text, dimension)
+    assert eval(repr(made), {"Length": _core.Length, "Quantity": _core.Quantity}) == made
+
+
+def test_a_length_is_made_of_text_and_never_of_a_bare_number():
+    assert hn.Length("1-1/4 in") == hn.inch(1.25)
+    with pytest.raises(hn.UnitError, match="unit"):
+        hn.Length("1.25")
