@@ -370,14 +370,17 @@ Order order_of(const std::vector<HolePlace>& places, double x_sign, double y_sig
     return out;
 }
 
-void check_apart(const std::vector<HolePlace>& places, Positions& out) {
+void check_apart(HolePattern pattern, const std::vector<HolePlace>& places, Positions& out) {
+    const string_view argument = pattern == HolePattern::circle ? "over_deg"
+                                 : pattern == HolePattern::list ? "at"
+                                                                : "step";
     for (std::size_t i = 0; i < places.size(); ++i) {
         for (std::size_t j = i + 1; j < places.size(); ++j) {
             const double dx = places[j].x_mm - places[i].x_mm;
             const double dy = places[j].y_mm - places[i].y_mm;
             const double apart = std::sqrt(dx * dx + dy * dy);
             if (apart < kSamePlace) {
-                refuse(fmt::format("holes {} and {} are in the same place", i + 1, j + 1));
+                refuse(fmt::format("{} puts holes {} and {} in the same place", argument, i + 1, j + 1));
             }
             if (!(apart <= out.check_mm + kSamePlace)) {
                 out.check_mm = apart;
@@ -642,7 +645,7 @@ Positions positions(const PositionsAsk& asked, const Asking& asking) {
     out.pattern = enum_name(asked.pattern);
     out.unit = unit_name(asking.inch);
     out.holes = static_cast<int>(places.size());
-    check_apart(places, out);
+    check_apart(asked.pattern, places, out);
     if (asked.pattern == HolePattern::circle && asked.holes > 1) {
         const int parts = asked.over_deg == kWholeTurn ? asked.holes : asked.holes - 1;
         out.chord_mm = asked.diameter_mm * sine_deg(asked.over_deg / parts / 2.0);

@@ -235,8 +235,8 @@ TEST(SpeedWindow, ShrinksWithHardness) {
     }
     EXPECT_EQ(windows, 122 * 14 * 5);
     if (!test::kSanitized) {
-        // Taps in cast plate rise by a twenty-fifth from 80 to 110 HB: there a share of a printed drilling speed
-        // takes the place of a recalled tapping speed.
+        // Taps in cast plate rise by a twenty-fifth from 80 to 110 HB: there a share of a printed drilling
+        // speed takes the place of a recalled tapping speed.
         EXPECT_EQ(rising, (std::set<std::string_view>{"AL-CAST-PLATE", "G11170", "G12144", "G12150"}));
     }
 }

@@ -243,7 +243,8 @@ def test_a_written_number_that_cannot_be_read(named, text, why):
 
 
 @pytest.mark.parametrize(
-    ("text", "dimension"), [("1-1/4 in", "length"), ("#7", "length"), ("12.5 mm", "length"), ("300 ft/min", "speed"), ("3 hp", "power")]
+    ("text", "dimension"),
+    [("1-1/4 in", "length"), ("#7", "length"), ("12.5 mm", "length"), ("300 ft/min", "speed"), ("3 hp", "power")],
 )
 def test_a_repr_makes_its_quantity_again(text, dimension):
     made = quantity(text, dimension)

@@ -59,6 +59,7 @@ RIGHT = {
         "thread": "M10", "clearance": "0.02-0.06 mm", "internal_pitch": "9.100 mm", "build_up": "3-5 um",
     },
     "cylindrical_fit": {"text": "25 H7/g6"},
+    "divide": {"part": 7},
     "drill": {"alloy": "6061-T6", "diameter": "6 mm"},
     "face": {"alloy": "6061-T6", "diameter": "25 mm"},
     "fit": {"external": "M10-6g", "internal": "M10-6H"},
@@ -83,6 +84,8 @@ RIGHT = {
     "minimum_strength": {"alloy": "6061-T6", "form": "drawn tube"},
     "mm": {"value": 1.0},
     "part_off": {"alloy": "6061-T6", "diameter": "25 mm"},
+    "polygon": {"flats": 6, "across_flats": "17 mm"},
+    "positions": {"pattern": "circle", "holes": 5, "diameter": "60 mm"},
     "precoat": {"thread": "M10-6g", "build_up": "8 um"},
     "quantity": {"value": "3 mm", "dimension": "length"},
     "ramp": {"alloy": "6061-T6", "cutter": "10 mm", "depth": "3 mm"},
@@ -92,8 +95,10 @@ RIGHT = {
     "saw": {
         "alloy": "6061-T6", "blade": "80 mm", "thickness": "1 mm", "depth": "6 mm", "teeth": 48, "length": "50 mm",
     },
+    "screw_hole": {"alloy": "6061-T6", "thread": "M6"},
     "screw_seat": {"thread": "M6"},
     "shop_plug": {"thread": "M10-6H"},
+    "sine_bar": {"angle": "27 deg"},
     "spot": {"alloy": "6061-T6", "diameter": "6 mm"},
     "strength": {
         "external": "M10-6g", "internal": "M10-6H", "engagement": "15 mm", "external_grade": "8.8",

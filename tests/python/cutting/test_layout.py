@@ -321,7 +321,10 @@ def test_a_wide_hole_has_a_pilot_but_not_in_brass():
         (lambda: hn.positions("circle", holes=6), "circle needs holes and diameter"),
         (lambda: hn.positions("row", holes=6, step="1 in", diameter="2 in"), "a row has no diameter"),
         (lambda: hn.positions("list", at=["1 in"]), "x and y"),
-        (lambda: hn.positions("list", at=["1 in, 1 in", "25.4 mm, 25.4 mm"]), "same place"),
+        (
+            lambda: hn.positions("list", at=["1 in, 1 in", "25.4 mm, 25.4 mm"]),
+            "at puts holes 1 and 2 in the same place",
+        ),
         (lambda: hn.positions("circel", holes=6), "circle"),
         (lambda: hn.positions("circle", holes=0, diameter="1 in"), "holes"),
         (lambda: hn.divide(1), "from 2 to 1000 divisions"),
