@@ -37,13 +37,15 @@ def moves(part: PlannedPart, op: PlannedOperation, told: Sequence[Row]) -> list[
     if found is None:
         row = Row("failed", filled("Not planned: {}", op.error), op.number)
         return [Move(Spindle("–"), Feed(), (*told, row))]
-    made = list(_Rows(part, op, found).moves())
+    rows = _Rows(part, op, found)
+    made = list(rows.moves())
     first, *rest = made
     numbered = list(first.rows)
     place = next(place for place, row in enumerate(numbered) if row.kind != "go")
     what = words(numbered[place].what, op.step.note)
     numbered[place] = replace(numbered[place], number=op.number, what=what)
-    return [Move(first.spindle, first.feed, (*told, *numbered)), *rest]
+    made = [Move(first.spindle, first.feed, (*told, *numbered)), *rest]
+    return [*made[:-1], replace(made[-1], rows=(*made[-1].rows, *rows.laid_out()))]
 
 
 def measured(part: PlannedPart, op: PlannedOperation) -> Iterator[tuple[str, str, str, str]]:
@@ -114,6 +116,30 @@ class _Rows:
         return by_do.get(self.step.do, self._hole)()
 
     # ---- settings -----------------------------------------------------------------------------------------
+
+    def laid_out(self) -> Iterator[Row]:
+        """Where the holes of a pattern are, in the order of going there, and how work is divided."""
+        placed, divided = self.found.placed, self.found.divided
+        if divided is not None:
+            yield Row("cut", words("Divide:", whole(divided.said(divided.move))))
+        if placed is None:
+            return
+        zero = self.step.places.zero or "the zero of the dials"
+        past = any(place.back_x or place.back_y for place in placed.places)
+        yield Row("cut", words(f"From {zero}, in this order{'; * back past it' if past else ''}:"))
+        for place in placed.places:
+            x = self._coordinate("X", place.x_mm, place.x_turns, place.x_line, place.back_x)
+            y = self._coordinate("Y", place.y_mm, place.y_turns, place.y_line, place.back_y)
+            yield Row("cut", words(f"{place.hole}:", x, y))
+
+    def _coordinate(self, axis: str, value_mm: float, turns: int | None, line: int | None, back: bool) -> Markup:
+        """A coordinate as a readout shows it, or with the reading of its dial."""
+        where, star = figures.size(value_mm, self.unit), "*" if back else ""
+        slide = self.machine.core.slide(axis.lower())
+        if turns is None or line is None or slide is None:
+            return words(f"{axis}{star}", sized(where))
+        unit = "in" if slide.marked_in_inch else "mm"
+        return words(f"{axis}{star}", f"{where} =", sized(figures.dial(turns, line * slide.graduation_mm, unit)))
 
     def _move(self, rows: list[Row], levers: Sequence[Levers] | None = None, feed: Feed | None = None) -> Move:
         cut = self.found.cut

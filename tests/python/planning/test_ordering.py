@@ -1,6 +1,7 @@
 """What a plan says beside its operations: places, divisions, times as ranges, bars, cautions, another order."""
 
 import copy
+import re
 from pathlib import Path
 
 import pytest
@@ -74,6 +75,27 @@ def test_places_of_holes_stand_with_their_operation():
         assert f"Hole {place.hole} from left front corner" in said
         assert place.x_reading in said
     assert len(op.to_dict()["figures"]["places"]) == 6
+
+
+def test_a_card_has_places_as_its_dials_show_them(tmp_path):
+    places = {"pattern": "circle", "holes": 6, "diameter": "4 in", "x": "4 in", "y": "3 in"}
+    planned = hn.plan(plate(places=places))
+    planned.write(tmp_path / "dials")
+    text = re.sub(r"<[^>]*>|\s", "", (tmp_path / "dials/cell.html").read_text("utf-8"))
+    at = [
+        text.index(
+            f"{place.hole}:X{'*' if place.back_x else ''}{place.x_mm / 25.4:.3f}="
+            f"{place.x_turns}\N{MIDDLE DOT}{place.x_line * 0.02:.2f}Y"
+        )
+        for place in planned.parts[0].operations[0].answer.placed.places
+    ]
+    assert at == sorted(at)
+    divided = hn.plan(plate(divisions=6))
+    divided.write(tmp_path / "divided")
+    said = divided.parts[0].operations[0].answer.divided
+    assert f"Divide: {said.said(said.move)}" in re.sub(
+        "<[^>]*>", "", (tmp_path / "divided/cell.html").read_text("utf-8")
+    )
 
 
 def test_places_and_times_agree():
