@@ -192,23 +192,11 @@ void bind_catalogue(py::module_& module) {
             },
             py::arg("code"), py::arg("figures"), "Rank and text of a caution.")
         .def(
-            "has_caution",
-            [](const SharedCatalogue& self, std::string_view code) {
-                return find_caution(code, self.get()) != nullptr;
-            },
-            py::arg("code"), "Whether there is a caution of that code.")
-        .def(
             "of_the_piece",
             [](const SharedCatalogue& self, std::string_view code) {
                 return caution_row(code, self.get()).scope == Scope::piece;
             },
             py::arg("code"), "Whether a caution goes with the whole piece.")
-        .def(
-            "standing",
-            [](const SharedCatalogue& self, std::string_view operation) {
-                return standing_cautions(operation, self.get());
-            },
-            py::arg("operation"), "Codes of the cautions that go with an operation whatever its figures.")
         .def(
             "words",
             [](const SharedCatalogue& self, std::string_view list, std::string_view code,

@@ -114,24 +114,6 @@ py::dict dial_marks(std::pair<std::int64_t, std::int64_t> lead, std::pair<std::i
     return py::dict("every"_a = found.every, "marks"_a = found.marks, "any_line"_a = found.any_line);
 }
 
-py::list rule_evidence(const std::vector<std::pair<std::string, std::string>>& rules,
-                       const SharedCatalogue& catalogue) {
-    py::list out;
-    for (const std::pair<std::string, std::string>& each : rules) {
-        const auto all = catalogue.get().rules;
-        const auto found =
-            std::find_if(all.begin(), all.end(), [&](const RuleRow& row) { return row.id == each.second; });
-        if (found == all.end()) {
-            throw DomainError(fmt::format("there is no rule '{}'", each.second));
-        }
-        const std::array<std::string_view, 1> names{each.first};
-        const RuleId rule = rule_at(catalogue.get(), static_cast<std::size_t>(found - all.begin()));
-        const EvidenceItem item{.figure = 0, .rule = rule, .row = {}};
-        out.append(py::cast(evidence_text(item, names, catalogue.get())));
-    }
-    return out;
-}
-
 }  // namespace
 
 void bind_chasing(pybind11::module_& module) {
@@ -147,17 +129,6 @@ void bind_chasing(pybind11::module_& module) {
                "Kienzle's constants of an alloy as tabulated or estimated: kc11_n_mm2 and mc.");
     module.def("thread_dial", &dial_marks, "lead_mm"_a, "screw_lead_mm"_a, "wheel_threads"_a, "marks"_a,
                "How often the marks of a thread dial fit; leads of thread and leadscrew in mm as fractions.");
-    module.def(
-        "whirl_span_mm",
-        [](const std::string& hold, double length_mm, const std::vector<double>& steadies_mm) {
-            return whirl_span_mm(from_name<Hold>("hold", hold), length_mm, steadies_mm);
-        },
-        "hold"_a, "length_mm"_a, "steadies_mm"_a,
-        "Free span that work held by steadies whips with, as an overhang without them.");
-    module.attr("WHIRL_ROOT_CHUCK") = kWhirlRootChuck;
-    module.attr("WHIRL_SHARE") = kWhirlShare;
-    module.def("rule_evidence", &rule_evidence, "rules"_a, "catalogue"_a,
-               "Evidence of figures that each rest on one rule: pairs of figure and rule.");
 }
 
 }  // namespace halfnut::bind

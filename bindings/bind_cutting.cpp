@@ -4,10 +4,11 @@
 
 #include "cut_requests.hpp"
 #include "halfnut/cutting/edge_life.hpp"
-#include "halfnut/cutting/heat.hpp"
+#include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/cutting/tables.hpp"
+#include "halfnut/cutting/tooling.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/material/tables.hpp"
@@ -51,38 +52,41 @@ void bind_band(py::module_& module) {
 void bind_life(py::module_& module) {
     module.attr("LIFE_SPEED_LOW") = kLifeSpeedLow;
     module.attr("LIFE_SPEED_HIGH") = kLifeSpeedHigh;
-    module.attr("LONGEST_LIFE_MIN") = kLongestLifeMin;
 }
 
 void bind_more(py::module_& module) {
     module.def(
-        "cut_heat",
-        [](const CutResult& cut, int alloy, const SharedCatalogue& catalogue) {
-            const CutHeat heat = heat_of(alloy_at(catalogue.get(), alloy), cut);
-            py::dict out;
-            out["chip_rise_k"] = number_or_none(heat.chip_rise_k);
-            out["heat_to_work_share"] = number_or_none(heat.heat_to_work_share);
-            out["heat_to_work_w"] = number_or_none(heat.heat_to_work_w);
-            out["heat_to_work_high_w"] = number_or_none(heat.heat_to_work_high_w);
-            return out;
-        },
-        py::arg("cut"), py::arg("alloy"), py::arg("catalogue"),
-        "Heat of a cut: rise at the chip, share and power into the work; None where nothing is known.");
-    module.def("usual_teeth", &usual_teeth, py::arg("cutter_diameter_mm"),
-               "Teeth of a cutter that nothing is said of.");
-    module.def(
-        "tool_evidence",
-        [](std::size_t place, const SharedCatalogue& catalogue) {
-            const Catalogue& tables = catalogue.get();
-            if (place >= tables.tools.size()) {
-                throw NotTabulatedError("no tool " + std::to_string(place));
+        "tool",
+        [](const std::string& name, const SharedCatalogue& catalogue) {
+            const ToolRow& row = *find_tool(catalogue.get(), name).row;
+            py::dict form;
+            for (const auto& [key, value] : {std::pair{"teeth", row.teeth},
+                                             {"nose_radius_mm", row.nose_radius_mm},
+                                             {"entering_deg", row.entering_deg},
+                                             {"rake_deg", row.rake_deg},
+                                             {"point_deg", row.point_deg},
+                                             {"stick_out_mm", row.stick_out_mm}}) {
+                form[key] = value;
             }
-            constexpr std::array<std::string_view, 1> kFigures{"tool"};
-            const std::array items{
-                EvidenceItem{0, cutting::rule::tool_row, row_ref(tables.tools, tables.tools[place])}};
-            return evidence_list(items, kFigures, tables);
+            return py::make_tuple(enum_name(row.tool_material), form);
         },
-        py::arg("place"), py::arg("catalogue"), "What is known of a tool, by its place in cutting/tools.");
+        py::arg("name"), py::arg("catalogue"),
+        "Material of a tool by its name, and what its row says of its form, NaN where nothing; \"\" is plain "
+        "high-speed steel.");
+    module.def(
+        "holder_place",
+        [](const machine::Machine* machine, const py::object& chuck, const std::string& hold) {
+            Holder asked;
+            if (py::isinstance<py::str>(chuck)) {
+                asked.name = chuck.cast<std::string>();
+            } else if (!chuck.is_none()) {
+                asked.place = chuck.cast<int>();
+            }
+            std::vector<std::string> assumed;
+            return holder_place(machine, asked, from_name<Hold>("hold", hold), assumed);
+        },
+        py::arg("machine"), py::arg("chuck"), py::arg("hold"),
+        "Place of the chuck that is meant, the first where nobody says; -1 where there is none.");
 }
 
 void bind_result(py::module_& module) {
@@ -156,6 +160,56 @@ void bind_requests(py::module_& module) {
         "One cut on a lathe. `numbers` are those of the core's TurnRequest, by name; None is not given.");
 }
 
+WindowQuery window_query(int alloy, const std::string& operation, const std::string& tool_material,
+                         double depth_mm, double feed_mm, std::optional<double> hardness_hb,
+                         const SharedCatalogue& catalogue) {
+    return {&alloy_at(catalogue.get(), alloy),
+            hardness_hb.value_or(kNaN),
+            from_name<Operation>("operation", operation),
+            from_name<ToolMaterial>("tool", tool_material),
+            depth_mm,
+            feed_mm,
+            kNaN};
+}
+
+void bind_windows(py::module_& module) {
+    module.def(
+        "speed_window",
+        [](int alloy, const std::string& operation, const std::string& tool_material, double depth_mm,
+           double feed_mm, std::optional<double> hardness_hb, const SharedCatalogue& catalogue) {
+            SpeedWindow window;
+            if (!speed_window(
+                     catalogue.get(),
+                     window_query(alloy, operation, tool_material, depth_mm, feed_mm, hardness_hb, catalogue),
+                     window)
+                     .ok()) {
+                throw NotTabulatedError("no speed for this material, operation and tool");
+            }
+            return py::make_tuple(window.low_m_min, window.high_m_min);
+        },
+        py::arg("alloy"), py::arg("operation"), py::arg("tool_material"), py::arg("depth_mm"),
+        py::arg("feed_mm"), py::arg("hardness_hb"), py::arg("catalogue"),
+        "Lowest and highest cutting speed, m/min.");
+    module.def(
+        "feed_window",
+        [](int alloy, const std::string& operation, const std::string& tool_material, double depth_mm,
+           double feed_mm, std::optional<double> hardness_hb,
+           const SharedCatalogue& catalogue) -> py::object {
+            FeedWindow window;
+            if (!feed_window(
+                     catalogue.get(),
+                     window_query(alloy, operation, tool_material, depth_mm, feed_mm, hardness_hb, catalogue),
+                     window)
+                     .ok()) {
+                return py::none();
+            }
+            return py::make_tuple(window.low_mm, window.high_mm);
+        },
+        py::arg("alloy"), py::arg("operation"), py::arg("tool_material"), py::arg("depth_mm"),
+        py::arg("feed_mm"), py::arg("hardness_hb"), py::arg("catalogue"),
+        "Finest and coarsest feed of the tables, mm a revolution or a tooth; None where they have none.");
+}
+
 }  // namespace
 
 void bind_cutting(py::module_& module) {
@@ -164,6 +218,7 @@ void bind_cutting(py::module_& module) {
     bind_result(module);
     bind_requests(module);
     bind_more(module);
+    bind_windows(module);
     module.def("caution_codes", &spellings<CautionCode>, "Every code that CutResult.cautions may hold.");
     module.def("limit_codes", &spellings<LimitCode>, "Every name that CutResult.limits may hold.");
 }

@@ -24,18 +24,6 @@ void bind_material(py::module_& module) {
         },
         py::arg("alloy"), py::arg("catalogue"),
         "Row of the alloy of a row in the table material/cutting_fluids.");
-    module.def(
-        "group_chain",
-        [](const std::string& group, const SharedCatalogue& catalogue) {
-            std::vector<std::string> names;
-            const material::GroupRow* row = material::find_group(catalogue.get(), group);
-            while (row != nullptr && names.size() < 16) {
-                names.emplace_back(row->name);
-                row = material::find_group(catalogue.get(), row->parent);
-            }
-            return names;
-        },
-        py::arg("group"), py::arg("catalogue"), "Names of a group and of the groups above it.");
 }
 
 }  // namespace halfnut::bind

@@ -87,6 +87,5 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_cutting(module);
     halfnut::bind::bind_chasing(module);
     halfnut::bind::bind_questions(module);
-    halfnut::bind::bind_choose(module);
     halfnut::bind::bind_batch(module);
 }

@@ -44,10 +44,10 @@ if TYPE_CHECKING:
     from halfnut.core.catalogue import shop
     from halfnut.core.mistakes import InputError
     from halfnut.core.units import inch, mm, quantity
-    from halfnut.cutting.choosing import choose
     from halfnut.cutting.questions import (
         bore,
         chase,
+        choose,
         counterbore,
         countersink,
         divide,
@@ -113,8 +113,7 @@ _NAMES = {
     "core.catalogue": "shop",
     "core.mistakes": "InputError",
     "core.units": "inch mm quantity",
-    "cutting.choosing": "choose",
-    "cutting.questions": "bore chase counterbore countersink divide drill face gear_train groove helix "
+    "cutting.questions": "bore chase choose counterbore countersink divide drill face gear_train groove helix "
     "hold knurl mill part_off polygon positions ramp ream saw screw_hole sine_bar spot tap taper thread_speed "
     "tool_life translating_pairs turn",
     "drawing.charts": "force_map pass_plan speed_chart",

@@ -191,7 +191,7 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "roughness": numbers["roughness_um"] / aim_of(alloy, tool) if "roughness_um" in numbers else None,
         "torque": None if math.isnan(machine.torque_limit_nm) else machine.torque_limit_nm,
         "force": numbers.get("force_n"),
-        "chuck_rpm": machine.chucks[0].rpm_limit,
+        "chuck_rpm": None if hold == "between centres" else machine.chucks[0].rpm_limit,
         "grip": None if grip is None else (grip, 3, numbers["diameter_mm"], 0.15, 2.0),
         "stick_out": numbers.get("stick_out_mm") or (None if crossing else numbers["length_mm"]),
         "density": alloy.density_kg_m3,
@@ -214,12 +214,12 @@ def least_depth(alloy, tool, nose):
 
 
 def ask(machine, cut, alloy, tool, numbers, hold, explain=False, free=False):
-    return _core.choose_passes(
-        cut, alloy.index, tool, numbers, False, free, hold, 0, None, -1, -1, machine, active(), explain
-    )
+    said = {key: value for key, value in numbers.items() if value is not None}
+    given = {key.removesuffix("_mm"): hn.mm(value) if key.endswith("_mm") else value for key, value in said.items()}
+    return hn.choose(cut, alloy, machine=machine, tool=tool, hold=hold, chuck=0, free=free, brief=not explain, **given)
 
 
 def places(machine, found):
     """Sum of the places of the speeds used."""
     speeds = [step.rpm for step in machine.spindle]
-    return sum(speeds.index(one.cut.figures["spindle_rpm"]) for one in found.passes)
+    return sum(speeds.index(one.cut.spindle_rpm) for one in found.passes)

@@ -335,6 +335,10 @@ std::vector<Given> sizes_of(const Given& sizes) {
     return out;
 }
 
+LimitLeft limit_left(const Limit& limit) {
+    return {std::string(enum_name(limit.code)), limit.value, limit.limit, limit.slack()};
+}
+
 std::vector<std::string> tool_names(const Catalogue& catalogue) {
     std::vector<std::string> out;
     for (const ToolRow& each : catalogue.tools) {
@@ -543,8 +547,7 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     for (std::size_t i = 0; i < result.limit_count; ++i) {
         const Limit& limit = result.limits[i];
         if (std::isfinite(limit.value)) {
-            out.limits.push_back(
-                {std::string(enum_name(limit.code)), limit.value, limit.limit, limit.slack()});
+            out.limits.push_back(limit_left(limit));
         }
     }
     out.holds_at_edge = holds_at_edge(out.limits);

@@ -12,24 +12,10 @@
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/questions.hpp"
 #include "halfnut/cutting/tables.hpp"
+#include "halfnut/cutting/tooling.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::cutting {
-
-/// A tool by its name; the plain one of high-speed steel where nobody named any.
-struct Tool {
-    const ToolRow* row = nullptr;
-    bool named = false;
-    bool tells = false;  ///< the row says more than the material, or is the shop's own
-};
-[[nodiscard]] Tool find_tool(const Catalogue& catalogue, std::string_view name);
-
-/// Names of every tool of the tables.
-[[nodiscard]] std::vector<std::string> tool_names(const Catalogue& catalogue);
-
-/// The place of the holder that is meant, -1 when there is none; one that nobody named is assumed.
-[[nodiscard]] int holder_place(const machine::Machine* machine, const Holder& asked, Hold hold,
-                               std::vector<std::string>& assumed);
 
 /// A usual number of the tool where none was given.
 inline void from_tool(double& given, double of_tool) {
@@ -70,6 +56,14 @@ struct CutContext {
     std::vector<std::string> extra;  ///< codes of cautions that only the question tells of
 };
 [[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
+
+/// A word on how much of a bar may stand out behind the spindle, where nobody said.
+void note_bar(const machine::Machine* machine, const TurnRequest& request, const material::AlloyRow& alloy,
+              bool asking_inch, CutAnswer& out);
+
+/// A limit as an answer tells it.
+extern const RecordRow kLimitRecord;
+[[nodiscard]] LimitLeft limit_left(const Limit& limit);
 
 /// Tell what the alloy's chips, dust and fume can do.
 void tell_hazards(const material::AlloyRow& alloy, std::vector<Told>& told);

@@ -115,7 +115,11 @@ constexpr std::array kDialFigures{
     FIGURE(unit, "Unit of the dial."),
 };
 #undef FIGURE
-constexpr RecordRow kDialRecord{"DialReading", "A dial's reading from zero.", kDialFigures};
+}  // namespace
+
+constinit const RecordRow kDialRecord{"DialReading", "A dial's reading from zero.", kDialFigures};
+
+namespace {
 
 #define FIGURE(member, about) HALFNUT_FIGURE(KnurlSetup, member, about)
 constexpr std::array kFigures{

@@ -120,10 +120,10 @@ bool is_faceplate(const machine::Machine& machine, int holder) {
     return name.find("faceplate") != std::string::npos || name.find("face plate") != std::string::npos;
 }
 
-/// A word on how much of a bar may stand out behind the spindle, where nobody said.
-void note_bar(const LatheAsk& asked, const TurnRequest& request, const material::AlloyRow& alloy,
+}  // namespace
+
+void note_bar(const machine::Machine* machine, const TurnRequest& request, const material::AlloyRow& alloy,
               bool asking_inch, CutAnswer& out) {
-    const machine::Machine* const machine = asked.machine;
     const bool told = !std::isnan(request.bar_length_mm) || !std::isnan(request.bar_behind_mm);
     if (machine == nullptr || machine->kind != machine::Kind::lathe || told ||
         request.hold == Hold::between_centres) {
@@ -151,6 +151,8 @@ void note_bar(const LatheAsk& asked, const TurnRequest& request, const material:
                                        : fmt::format("{} mm", 10.0 * std::floor(free_mm / 10.0))}}});
     }
 }
+
+namespace {
 
 /// Width of the cut against the most that grows no chatter, where a stiffness was measured.
 void note_stability(const LatheAsk& asked, const Catalogue& catalogue, CutAnswer& out) {
@@ -237,7 +239,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
     context.diameter_mm = request.diameter_mm;
     context.inch = asking.inch;
     CutAnswer out = answer_of(context, result);
-    note_bar(asked, request, alloy, asking.inch, out);
+    note_bar(asked.machine, request, alloy, asking.inch, out);
     note_stability(asked, catalogue, out);
     return out;
 }

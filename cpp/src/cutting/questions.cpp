@@ -2,7 +2,9 @@
 
 #include "halfnut/cutting/questions.hpp"
 
+#include "cut_answer.hpp"
 #include "halfnut/cutting/chasing.hpp"
+#include "halfnut/cutting/choosing.hpp"
 #include "halfnut/cutting/gears.hpp"
 #include "halfnut/cutting/holding.hpp"
 #include "halfnut/cutting/holding_taper.hpp"
@@ -23,8 +25,12 @@ constexpr std::array kLimitFigures{
     HALFNUT_FIGURE(LimitLeft, slack, "What is left, as a share of the bound; below zero it is passed.")
         .always(),
 };
-constexpr RecordRow kLimitRecord{"Limit", "A limit of a cut: what is used of it and what is left.",
-                                 kLimitFigures};
+}  // namespace
+
+constinit const RecordRow kLimitRecord{"Limit", "A limit of a cut: what is used of it and what is left.",
+                                       kLimitFigures};
+
+namespace {
 
 #define CUT(member, about) HALFNUT_FIGURE(CutAnswer, cut.member, about)
 #define OWN(member, about) HALFNUT_FIGURE(CutAnswer, member, about)
@@ -128,9 +134,9 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,
-                                         &kKnurlSetup,   &kPositions, &kDivide,           &kPolygon,
-                                         &kSineBar,      &kScrewHole};
+        std::vector<const Question*> out{
+            &kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,     &kKnurlSetup, &kPositions,
+            &kDivide,       &kPolygon,   &kSineBar,          &kScrewHole, &kChoose};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),

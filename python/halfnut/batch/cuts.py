@@ -24,7 +24,6 @@ from halfnut.batch.running import (
     workers_of,
 )
 from halfnut.core.catalogue import active
-from halfnut.cutting.tools import Tool, find_tool
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
@@ -46,10 +45,10 @@ def turn_cases() -> _core.TurnCases:
     return known[1]
 
 
-def _chuck(machine: _core.Machine | None, chuck: str | int | None, hold: str) -> int:
-    from halfnut.cutting.asking import holder_place
-
-    return holder_place(machine, chuck, hold, [])
+def _holder(machine: _core.Machine | None, chuck: str | int | None, hold: str) -> int:
+    """The place of the chuck that is meant; a number that can be none is refused as a name is."""
+    odd = isinstance(chuck, int) and not 0 <= chuck <= _core.bounds()["items"]
+    return _core.holder_place(machine, str(chuck) if odd else chuck, hold)
 
 
 def _cut(
@@ -72,15 +71,13 @@ def _cut(
     given = Given(table, [*arguments_of(kind), hardness], ("alloy", "tool", "finish", "shape"), constants)
     alloys, alloy_names = given.texts("alloy", alloy)
     tools, tool_names = given.texts("tool", tool, "HSS")
-    known = [_tool(name) for name in tool_names] if isinstance(tools, np.ndarray) else [find_tool(tool_names[0])]
-    known.append(find_tool(None))  # of rows without a tool
+    one = not isinstance(tools, np.ndarray)
+    known = [_core.tool(tool_names[0], active())] if one else [_tool(name) for name in tool_names]
+    known.append(_core.tool("", active()))  # of rows without a tool
     materials = _core.tool_materials()
-    codes = np.array([-1 if each is None else materials.index(each.material) for each in known], np.int32)
+    codes = np.array([-1 if each is None else materials.index(each[0]) for each in known], np.int32)
     tool_codes: NDArray[np.int32] | int = codes[tools] if isinstance(tools, np.ndarray) else int(codes[0])
-    forms = {
-        name: np.array([np.nan if each is None else each.form.get(name, np.nan) for each in known])
-        for name in _OF_TOOL[kind]
-    }
+    forms = {name: np.array([np.nan if each is None else each[1][name] for each in known]) for name in _OF_TOOL[kind]}
     forms = {name: values for name, values in forms.items() if not np.isnan(values).all()}
     places = places_of(wanted_columns(cut_types(), USUAL[kind], columns, out), table.rows, out, given.inputs)
     rows_of_alloys = _core.match_alloys(alloy_names, active())
@@ -124,10 +121,10 @@ _OF_TOOL = {
 }
 
 
-def _tool(name: str) -> Tool | None:
-    """The tool of a name, None where there is none."""
+def _tool(name: str) -> tuple[str, dict[str, float]] | None:
+    """Material and form of the tool of a name, None where there is none."""
     try:
-        return find_tool(name)
+        return _core.tool(name, active())
     except DomainError:
         return None
 
@@ -228,7 +225,7 @@ def turn(
     if "finish" in table.names():
         finishes = np.ascontiguousarray(np.nan_to_num(table.numbers("finish")) != 0.0).view(np.uint8)
     core = core_machine(machine)
-    holder = _chuck(core, chuck, hold)
+    holder = _holder(core, chuck, hold)
     return _cut(
         "turn", frame, machine=core, alloy=alloy, tool=tool, columns=columns, out=out, workers=workers,
         progress=progress, cancel=cancel, constants=constants, ask=ask,
@@ -278,7 +275,7 @@ def drill(
     [0]
     """
     core = core_machine(machine)
-    holder = _chuck(core, chuck, "chuck") if core is not None and core.kind == "lathe" else -1
+    holder = _holder(core, chuck, "chuck") if core is not None and core.kind == "lathe" else -1
 
     def ask(
         core: Any, rows: int, alloys: Any, alloy: Any, tool: Any, hardness: Any, numbers: Any, to: Any, threads: int,

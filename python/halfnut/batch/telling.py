@@ -15,7 +15,7 @@ from halfnut.batch.frames import Frame, FrameLike, open_frame
 from halfnut.batch.given import Argument, near_or_all
 from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, USUAL
 from halfnut.core.arguments import checked
-from halfnut.cutting.tools import find_tool
+from halfnut.core.catalogue import active
 
 __all__ = ["cautions", "reasons"]
 
@@ -70,7 +70,7 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
     if kind in USUAL:
         from halfnut.material.questions import alloy
 
-        asked = {"alloy": alloy, "tool": find_tool}
+        asked = {"alloy": alloy, "tool": partial(_tool, active())}
     elif kind in ("limits", "wires", "taper_pipe"):
         by_kind: dict[str, Callable[[str], object]] = {"limits": questions.limits, "wires": questions.wires}
         asked = {"thread": by_kind.get(kind, questions.taper_pipe)}
@@ -103,6 +103,10 @@ def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: st
             if complaints[name, text]:
                 out[row] = complaints[name, text]
                 break
+
+
+def _tool(catalogue: _core.Catalogue, name: str) -> object:
+    return _core.tool(name, catalogue)
 
 
 def _complaint(ask: Callable[[str], object], text: str) -> str:

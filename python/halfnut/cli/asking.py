@@ -37,22 +37,27 @@ def command(name: str) -> click.Command:
     made: Any = with_evidence(with_json(ask))
     for row in reversed(rows):
         made = _parameter(row)(made)
-    return click.command(name.replace("_", "-"), epilog=_examples(question))(made)
+    return click.command(name.replace("_", "-"), epilog=examples(name))(made)
 
 
-def options(name: str, **called: str) -> Callable[[_Command], _Command]:
-    """Give a command the options of a question; `called` has those whose flag is not the argument's name."""
+def options(name: str, *, every: bool = False, **called: str) -> Callable[[_Command], _Command]:
+    """Give a command the options of a question, or `every` argument that the question has.
+
+    `called` has those whose flag is not the argument's name.
+    """
 
     def give(made: _Command) -> _Command:
         for row in reversed(declared()[name]["arguments"]):
-            if not row["required"]:
+            if every or not row["required"]:
                 made = _parameter(row, called.get(row["name"], ""))(made)
         return made
 
     return give
 
 
-def _examples(question: dict[str, Any]) -> str:
+def examples(name: str) -> str:
+    """What stands below the help of a question's command."""
+    question = declared()[name]
     lines = "".join(f"\n  halfnut {line}" for line in question["example"].splitlines())
     return f"\b\nExample:{lines}{_LENGTHS if any(row['written'] for row in question['arguments']) else ''}"
 
@@ -70,7 +75,8 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
     if row["placed"]:
         many = -1 if row["kind"] == "list" else 1
         whole = click.INT if row["kind"] == "count" else click.STRING
-        return click.argument(name, metavar=name.upper(), required=needed, nargs=many, type=whole)
+        shown = name.upper() if needed else f"[{name.upper()}]"
+        return click.argument(name, metavar=shown, required=needed, nargs=many, type=whole)
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
     flag = called or "--" + (row["option"] or name).replace("_", "-")

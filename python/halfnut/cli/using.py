@@ -9,6 +9,7 @@ from typing import Any
 
 import click
 
+from halfnut import _core
 from halfnut._core import TableError
 from halfnut.cli.defaults import Defaults, kind_of, place, remembered
 from halfnut.cli.output import echo, json_text, with_json
@@ -63,8 +64,8 @@ def _changed(
     found: Defaults, machines: tuple[str, ...], tool: str | None, units: str | None, shop: Path | None
 ) -> Defaults:
     """What is remembered with what was said, each thing looked up before it is kept."""
+    from halfnut.core.catalogue import active
     from halfnut.core.catalogue import shop as shops
-    from halfnut.cutting.tools import find_tool
 
     new: dict[str, Any] = {name: value for name, value in (("tool", tool), ("units", units)) if value}
     if shop is not None:
@@ -73,7 +74,7 @@ def _changed(
         new["shop"] = str(shop.resolve())
     with nullcontext() if shop is None else shops(shop):
         if tool is not None:
-            find_tool(tool)
+            _core.tool(tool, active())
         kinds = [kind_of(each) for each in machines]
     for kind, each in zip(kinds, machines, strict=True):
         if kind in new:

@@ -196,12 +196,14 @@ class Answered(Record):
                 figures[key] = tuple(_answer(answer).of(each) for each in held)
             elif held is not None:
                 figures[key] = _answer(answer).of(held)
-        within = [figures[key] for key in cls._within if isinstance(figures[key], Answered)]
+        answers = [figures[key] for key in cls._within]
+        within = [one for each in answers for one in (each if isinstance(each, tuple) else (each,)) if one is not None]
         every = [caution(code, gravity=gravity, **(figures | dict(more))) for code, gravity, more in told]
         every = list(dict.fromkeys([*every, *(item for each in within for item in (*each.notes, *each.cautions))]))
         figures["notes"] = tuple(item for item in every if item.rank == "note")
         figures["cautions"] = tuple(item for item in every if item.rank != "note")
-        figures["evidence"] = (*figures.get("evidence", ()), *(item for each in within for item in each.evidence))
+        rests = (*figures.get("evidence", ()), *(item for each in within for item in each.evidence))
+        figures["evidence"] = tuple(dict.fromkeys(rests))
         return figures
 
     def to_dict(self) -> dict[str, Any]:

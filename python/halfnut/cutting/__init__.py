@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from halfnut.cutting.milling import *
     from halfnut.cutting.questions import *
     from halfnut.cutting.rigidity import *
-    from halfnut.cutting.standing import *
     from halfnut.cutting.tapers_and_grooves import *
-    from halfnut.cutting.tools import *
 
 furnish(__name__)

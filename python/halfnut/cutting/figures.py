@@ -697,6 +697,187 @@ class ScrewHoleFigures(Answered):
 
 
 @made(frozen=True)
+class DialReading:
+    """A dial's reading from zero."""
+
+    slide: str
+    """Slide whose dial it is."""
+    turns: int
+    """Whole turns of the handle."""
+    line: int
+    """Nearest line within the turn."""
+    remainder_mm: float
+    """What the line misses; on the diameter where the dial reads the diameter. In mm."""
+    graduation_mm: float
+    """What one line is marked as. In mm."""
+    unit: str
+    """Unit of the dial."""
+
+
+@made(frozen=True)
+class PassPlannedFigures(Answered):
+    """One pass: its cut, what it leaves, and where the dial stands."""
+
+    number: int
+    """Number of the pass, from 1."""
+    cut: CutFigures
+    """The pass as a cut of its own."""
+    depth_mm: float
+    """Depth: on the radius, along the axis, or down. In mm."""
+    before_mm: float
+    """Diameter before it in turning and boring, else what is off already. In mm."""
+    after_mm: float
+    """The same after it. In mm."""
+    dial: DialReading | None
+    """Dial that sets the depth, from where the tool touches; None where a measurement sets it."""
+    finish: bool
+    """Whether it is a finishing cut."""
+    measure_before: bool
+    """Whether the work is measured before it."""
+    measure: str
+    """What to measure before it, and what to take then."""
+    slower_holds: bool
+    """Whether the next slower speed keeps every limit too."""
+    faster_holds: bool
+    """Whether the next faster speed keeps every limit too."""
+    cut_s: float
+    """Time of the cut. In s."""
+    return_s: float
+    """Time of the way back. In s."""
+    dial_s: float
+    """Time to set the dial. In s."""
+    change_s: float
+    """Time to change levers before it. In s."""
+    measure_s: float
+    """Time to measure before it. In s."""
+    levers_moved: int
+    """Levers that are moved before it."""
+    limits: tuple[Limit, ...]
+    """Every limit of the pass; chip thickness and tool life have a least value."""
+
+    _nested: ClassVar[Mapping[str, type]] = {"dial": DialReading, "limits": Limit}
+
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+
+
+@made(frozen=True)
+class Price:
+    """A limit that costs time."""
+
+    name: str
+    """What limits."""
+    saved_s: float
+    """Time that would be saved without it. In s."""
+
+
+@made(frozen=True)
+class Slack:
+    """What is left of a limit."""
+
+    name: str
+    """What limits."""
+    share: float
+    """Least that is left of it over the passes, as a share of the bound."""
+
+
+@made(frozen=True)
+class Gain:
+    """One more thing, and what it would buy."""
+
+    code: str
+    """One more thing, by its code."""
+    saved_s: float | None
+    """Time that it would save; None where only it makes an answer. In s."""
+
+
+@made(frozen=True)
+class Relaxation:
+    """A limit that stands in the way."""
+
+    name: str
+    """What limits."""
+    factor: float
+    """How many times as wide it would have to be."""
+
+
+@made(frozen=True)
+class PassesFigures(Answered):
+    """The fastest passes, or what stands in their way."""
+
+    do: str
+    """What is done."""
+    alloy: Alloy
+    """The work's material."""
+    tool_material: str
+    """What the edge is made of."""
+    machine_name: str
+    """Name of the machine."""
+    unit: str
+    """Unit of the question: in or mm."""
+    diameter_mm: float
+    """Diameter before the cut, or of the cutter. In mm."""
+    to_mm: float | None
+    """Diameter to reach. In mm."""
+    off_mm: float | None
+    """Depth to take off. In mm."""
+    depth_mm: float
+    """Depth in all. In mm."""
+    closing: str
+    """How the size is closed on."""
+    instrument: str
+    """What the size is measured with; none where that is not said."""
+    reach_mm: float | None
+    """Half a line of the dial and the instrument's error together, either way on the size. In mm."""
+    lines_apart: int
+    """Rough readings are whole multiples of so many lines."""
+    passes: tuple[PassPlannedFigures, ...]
+    """Passes in order; none where nothing keeps every limit."""
+    time_s: float | None
+    """Cutting, return strokes, dial, levers and measuring. In s."""
+    levers_moved: int
+    """Levers that are moved in all."""
+    final_measure_s: float
+    """Time to measure the finished work. In s."""
+    line_mm: float
+    """Travel of the slide for one line of its dial. In mm."""
+    remainder_mm: float
+    """What the last pass misses the nearest line by, along the slide. In mm."""
+    readout: bool
+    """Whether a readout can set that."""
+    hand_fed: bool
+    """Whether the feed is by hand."""
+    across: int
+    """Milling: passes side by side at each depth."""
+    edge_share: float | None
+    """Share of the edge's computed life that the passes take, unverified."""
+    dial: str
+    """Slide whose dial sets the depth; empty where the machine has none."""
+    limited_by: str
+    """The limit without which the answer would be quickest; none where no single one holds it back."""
+    prices: tuple[Price, ...]
+    """Limits that cost time, the dearest first."""
+    slack: tuple[Slack, ...]
+    """What is left of each limit."""
+    gains: tuple[Gain, ...]
+    """What one more thing would buy, most first."""
+    next_s: float | None
+    """Time of the best answer that leaves the first pass's levers alone. In s."""
+    next_words: str
+    """That answer in words."""
+    relaxations: tuple[Relaxation, ...]
+    """Without passes: what stands in the way, the least first."""
+    together: bool
+    """Whether no single one would do, but all of these together."""
+    assumed: tuple[str, ...]
+    """What was not said and therefore taken, the tool first."""
+
+    _nested: ClassVar[Mapping[str, type]] = {"prices": Price, "slack": Slack, "gains": Gain, "relaxations": Relaxation}
+
+    _within: ClassVar[Mapping[str, str]] = {"passes": "halfnut.cutting.choosing:PassPlanned"}
+    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+
+
+@made(frozen=True)
 class WorkBendFigures(Answered):
     """How far work deflects at the tool as the tool travels along it."""
 

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
         TurnLike,
     )
     from halfnut.cutting.chasing import Chasing
+    from halfnut.cutting.choosing import Passes
     from halfnut.cutting.cuts import Cut
     from halfnut.cutting.edge_life import ToolLife
     from halfnut.cutting.gears import GearTrains, TranslatingPairs
@@ -42,6 +43,7 @@ if TYPE_CHECKING:
 __all__ = [
     "bore",
     "chase",
+    "choose",
     "counterbore",
     "countersink",
     "divide",
@@ -686,6 +688,241 @@ def screw_hole(
                 recess,
                 tool,
                 core_machine(machine),
+            ),
+        )
+    )
+
+
+def choose(
+    do: Literal["turn", "face", "bore", "mill slot", "mill side", "mill pocket", "mill face"],
+    alloy: AlloyLike,
+    diameter: LengthLike,
+    to: LengthLike | None = None,
+    *,
+    machine: MachineLike,
+    off: LengthLike | None = None,
+    length: LengthLike | None = None,
+    width: LengthLike | None = None,
+    end_diameter: LengthLike | None = None,
+    flutes: int | None = None,
+    tool: str | None = None,
+    tolerance: LengthLike | None = None,
+    tolerance_share: float | None = None,
+    roughness_um: float | None = None,
+    life_min: NumberLike | None = None,
+    force_n: NumberLike | None = None,
+    jaw_force_n: NumberLike | None = None,
+    grip_diameter: LengthLike | None = None,
+    friction: float | None = None,
+    grip_safety: float | None = None,
+    jaw_mass_kg: NumberLike | None = None,
+    jaw_radius: LengthLike | None = None,
+    deflection: LengthLike | None = None,
+    deepest: LengthLike | None = None,
+    step_over: LengthLike | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    chuck: HolderLike | None = None,
+    stick_out: LengthLike | None = None,
+    steadies: Sequence[LengthLike] = (),
+    stock: StockLike | None = None,
+    bar_length: LengthLike | None = None,
+    bar_behind: LengthLike | None = None,
+    bar_diameter: LengthLike | None = None,
+    bore: LengthLike | None = None,
+    nose_radius: LengthLike | None = None,
+    entering_deg: NumberLike | None = None,
+    rake_deg: NumberLike | None = None,
+    wear_factor: float | None = None,
+    hardness_hb: NumberLike | None = None,
+    approach: LengthLike | None = None,
+    overrun: LengthLike | None = None,
+    dial_set_s: NumberLike | None = None,
+    hand_turns_per_min: float | None = None,
+    single: bool = False,
+    free: bool = False,
+    now_spindle: int | None = None,
+    now_feed: int | None = None,
+    brief: bool = False,
+) -> Passes:
+    """The fastest passes over the machine's real steps and dial lines that keep every limit.
+
+    Parameters
+    ----------
+    do : {"turn", "face", "bore", "mill slot", "mill side", "mill pocket", "mill face"}
+        What is done.
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    diameter : LengthLike
+        Diameter before turning or boring; of the face; of the cutter. Above 0 mm.
+    to : LengthLike, optional
+        Diameter to reach, in turning and boring. Above 0 mm.
+    machine : MachineLike
+        Machine whose levers and dials to choose from.
+    off : LengthLike, optional
+        Depth to take off: along the axis in facing, down in milling. Above 0 mm.
+    length : LengthLike, optional
+        Length of the cut along the feed. Above 0 mm.
+    width : LengthLike, optional
+        Width to mill away. Above 0 mm.
+    end_diameter : LengthLike, optional
+        Diameter where facing ends. At least 0 mm. When not given: the centre, or the bore.
+    flutes : int, optional
+        Teeth of the cutter. From 1 to 60. When not given: four, two below 5 mm.
+    tool : str, optional
+        HSS, cobalt HSS, cast cobalt, carbide, coated carbide, or a tool of the shop's tables. When not given: HSS.
+    tolerance : LengthLike, optional
+        Tolerance of the diameter, of a faced length or of a milled side: says how the size is closed on. Above 0
+        mm.
+    tolerance_share : float, optional
+        Share of the tolerance by which finishing cuts may deflect. From 0.01 to 1. When not given: 0.5.
+    roughness_um : float, optional
+        Ra that is asked of the last pass; the feed aims finer, since a real surface is rougher than its geometry.
+        Above 0 um.
+    life_min : NumberLike, optional
+        Life of the edge at least, in every pass. Above 0 min.
+    force_n : NumberLike, optional
+        Force that tool and work bear. Above 0 N.
+    jaw_force_n : NumberLike, optional
+        Force of each jaw at rest; without it the grip is not computed. Above 0 N.
+    grip_diameter : LengthLike, optional
+        Diameter where the jaws grip. Above 0 mm. When not given: the diameter before the cut.
+    friction : float, optional
+        Friction between jaws and work. From 0.01 to 1. When not given: 0.15.
+    grip_safety : float, optional
+        How many times the grip that the cut needs. From 1 to 20. When not given: 2.
+    jaw_mass_kg : NumberLike, optional
+        Mass of each jaw, which costs grip at speed. Above 0 kg.
+    jaw_radius : LengthLike, optional
+        Radius on which a jaw's mass turns. Above 0 mm. When not given: the rim of the chuck.
+    deflection : LengthLike, optional
+        Most deflection of any pass. Above 0 mm. When not given: 0.1 mm.
+    deepest : LengthLike, optional
+        Deepest that the edge cuts. Above 0 mm. When not given: 2.5 mm, or a cutter's usual step down.
+    step_over : LengthLike, optional
+        Most across in one pass of milling. Above 0 mm.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
+    chuck : HolderLike, optional
+        What holds the work, by the name or the place that the machine file gives it. When not given: the first.
+    stick_out : LengthLike, optional
+        Overhang of the work from the jaws, of a boring bar, of a cutter. Above 0 mm.
+    steadies : Sequence[LengthLike], default ()
+        Place of each fixed steady; the deflection is then not computed.
+    stock : StockLike, optional
+        Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter
+        before the cut.
+    bar_length : LengthLike, optional
+        Length of a whole bar that goes through the spindle. Above 0 mm.
+    bar_behind : LengthLike, optional
+        Length of a bar that is free behind the spindle. At least 0 mm.
+    bar_diameter : LengthLike, optional
+        Diameter of the boring bar, of steel. Above 0 mm.
+    bore : LengthLike, optional
+        Bore of a tube. At least 0 mm.
+    nose_radius : LengthLike, optional
+        Nose radius of the tool. At least 0 mm. When not given: 0.8 mm.
+    entering_deg : NumberLike, optional
+        Entering angle of the edge. From 10 to 120 deg. When not given: 90 degrees.
+    rake_deg : NumberLike, optional
+        Rake of the tool. From -30 to 40 deg. When not given: as the force constants were measured.
+    wear_factor : float, optional
+        Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force is that of a
+        sharp edge, while limits and upper edges of force and power are those of an edge in use. From 1 to 3.
+    hardness_hb : NumberLike, optional
+        The work's own Brinell hardness. Above 0 HB. When not given: as tabulated for the alloy.
+    approach : LengthLike, optional
+        Travel of the tool before the cut. At least 0 mm. When not given: 2 mm.
+    overrun : LengthLike, optional
+        Travel of the tool past the cut. At least 0 mm. When not given: none, with a face mill half its diameter.
+    dial_set_s : NumberLike, optional
+        Time to set the dial. At least 0 s. When not given: 5 s.
+    hand_turns_per_min : float, optional
+        Turns of the handle a minute when a slide is wound back. Above 0 1/min. When not given: 60.
+    single : bool, default False
+        All in one finishing pass.
+    free : bool, default False
+        Any depths and levers in every pass, instead of a shop's way.
+    now_spindle : int, optional
+        Place of the spindle step that is set now, from 0. At least 0.
+    now_feed : int, optional
+        Place of the feed step that is set now, from 0. At least 0.
+    brief : bool, default False
+        The passes alone, without what limits cost and what would help.
+
+    Returns
+    -------
+    Passes
+        The fastest passes, or what stands in their way.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
+    """
+    from halfnut.cutting.choosing import Passes
+
+    return Passes.of(
+        ask(
+            "choose",
+            (
+                do,
+                alloy,
+                diameter,
+                to,
+                core_machine(machine),
+                off,
+                length,
+                width,
+                end_diameter,
+                flutes,
+                tool,
+                tolerance,
+                tolerance_share,
+                roughness_um,
+                life_min,
+                force_n,
+                jaw_force_n,
+                grip_diameter,
+                friction,
+                grip_safety,
+                jaw_mass_kg,
+                jaw_radius,
+                deflection,
+                deepest,
+                step_over,
+                hold,
+                chuck,
+                stick_out,
+                steadies,
+                stock,
+                bar_length,
+                bar_behind,
+                bar_diameter,
+                bore,
+                nose_radius,
+                entering_deg,
+                rake_deg,
+                wear_factor,
+                hardness_hb,
+                approach,
+                overrun,
+                dial_set_s,
+                hand_turns_per_min,
+                single,
+                free,
+                now_spindle,
+                now_feed,
+                brief,
             ),
         )
     )

@@ -11,8 +11,8 @@ from halfnut._core import DomainError, Error
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import caution as warning
 from halfnut.core.words import words
-from halfnut.cutting.choosing import choose
 from halfnut.cutting.cuts import Cut
+from halfnut.cutting.questions import choose
 from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers, Pass
@@ -40,21 +40,21 @@ def chosen_passes(
     work: Workpiece,
     step: Any,
     machine: Machine,
-    do: str,
+    do: Any,
     diameter: Any,
     question: Mapping[str, Any],
     sizes: Mapping[str, Any],
 ) -> Answer | str:
     """The answer from the fastest passes within every limit; or why there are none."""
-    now = (-1, -1)
+    now: dict[str, Any] = {}
     if work.set_to is not None and work.set_to[0] == machine.name:
-        now = work.set_to[1:]
+        now = {f"now_{of}": at for of, at in zip(("spindle", "feed"), work.set_to[1:], strict=True) if at >= 0}
     try:
-        found = choose(do, work.part.alloy, diameter, machine=machine, now=now, explain=False, **question)
+        found = choose(do, work.part.alloy, diameter, machine=machine, brief=True, **now, **question)
     except Error as error:
         return str(error)
     if not found.found:
-        return ", ".join(words("limit", name) for name in found.relaxations) or "none of them alone"
+        return ", ".join(words("limit", each.name) for each in found.relaxations) or "none of them alone"
     passes = []
     before: tuple[Levers, ...] = ()
     for each in found.passes:

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from halfnut._core import spell
 from halfnut.core.record import Caution
 from halfnut.core.words import caution
-from halfnut.cutting.standing import of_weight
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
@@ -19,6 +19,7 @@ __all__ = ["of_part"]
 # Source: common practice, as are the conditions below unless one is named.
 _GRIP_DIAMETERS = 0.75  # Source: memory, lathe texts: grip at least 0.75 to 1 diameters, and 10 mm
 _LEAST_GRIP_MM = 10.0
+_HEAVY_KG = 20.0
 
 
 def of_part(
@@ -56,7 +57,9 @@ def of_part(
         if short and alone and blank_mm - grip > across.base:
             made.append(caution("jaws_tip"))
     if blank_mm is not None:
-        made += of_weight(_section_mm2(stock) * blank_mm * 1e-9 * found.density_kg_m3, unit)
+        mass_kg = _section_mm2(stock) * blank_mm * 1e-9 * found.density_kg_m3
+        if mass_kg > _HEAVY_KG:
+            made.append(caution("heavy_work", gravity=mass_kg, mass=spell(mass_kg, "mass", unit)))
     return tuple(made)
 
 

@@ -211,7 +211,7 @@ def _held_back(found: Answer, cut: Cut) -> str:
         return ""
     if found.chosen is not None:
         name = found.chosen.tightest
-        held, left, cure = words("limit", name), f", {found.chosen.slack[name]:.0%} left", words("help", name)
+        held, left, cure = words("limit", name), f", {found.chosen.left_of(name):.0%} left", words("help", name)
     else:
         held, left, cure = cut.limit_words, "", cut.help_words
     over = "" if cut.holds_at_edge is not False else f"; at the most force not held: {cut.edge_limits}"

@@ -221,7 +221,7 @@ def test_without_youngs_modulus_only_the_deflection_is_not_answered(shop):
         assert less.spindle_rpm == whole.spindle_rpm
         assert less.deflection_mm is None
         assert (whole.deflection_mm is None) == (not how)
-    asked = {"machine": "gap-bed", "length": "1 in", "explain": False}
+    asked = {"machine": "gap-bed", "length": "1 in", "brief": True}
     assert hn.choose("turn", "soft gunmetal", "1 in", "0.9 in", stick_out="2 in", **asked).found
 
 
@@ -239,7 +239,7 @@ def test_without_youngs_modulus_nothing_is_silently_free_of_whirl(shop):
         assert ("whirl_unknown" in {item.code for item in cut.cautions}) == unknown
         assert ("whirl_unknown" in hn.batch.cautions(int(done["cautions"][row]))) == unknown
         assert done["spindle_rpm"][row] == cut.spindle_rpm
-    slender = {"length": "100 mm", "machine": "metric-lathe", "hold": "chuck", "explain": False}
+    slender = {"length": "100 mm", "machine": "metric-lathe", "hold": "chuck", "brief": True}
     assert "whirl_unknown" in {item.code for item in hn.choose("turn", soft, "20 mm", "19 mm", **slender).cautions}
     needs = r"{} needs the alloy's youngs_modulus_gpa, which its row does not give"
     for name in ("bar_behind", "bar_length"):

@@ -33,6 +33,7 @@ MORE = [
     'hn.threads_near("12 mm")',
     'hn.cutting.force_spread.force_band("1018")',
     'hn.gear_train("11 TPI", machine="gap-bed")[0]',
+    'hn.choose("turn", "1018", "32 mm", "30 mm", length="40 mm", machine="metric-lathe").passes[0]',
     'hn.cutting.work_bend([("6 in", "1 in")], force="100 N", alloy="1018")',
     'hn.cutting.jaw_squeeze("50 mm", "44 mm", width="20 mm", cutting_force="300 N", '
     'friction=0.15, safety=2, alloy="6061-T6")',

@@ -12,8 +12,7 @@ import halfnut as hn
 from halfnut import _core, batch, cutting
 from halfnut.cli import command
 from halfnut.core.shapes import load_toml
-from halfnut.cutting.choosing import choose
-from halfnut.cutting.questions import hold
+from halfnut.cutting.questions import choose, hold
 from halfnut.drawing.charts import speed_chart
 from halfnut.machine.machine_file import from_dict
 from halfnut.machine.machines import Machine

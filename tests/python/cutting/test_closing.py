@@ -57,7 +57,7 @@ def replay(found: hn.Passes, band: float, chance: np.random.Generator, *, measur
         return chance.uniform(low, high, DRAWS)
 
     core = hn.lathe(found.machine_name).core
-    name = "compound" if any(item.code == "compound_over" for item in found.cautions) else "cross"
+    name = "compound" if any(item.code == "compound_over" for item in found.told) else "cross"
     slide = core.slide(name)
     fine = slide.graduation_mm / (2 if slide.reads_diameter else 1) * (0.1 if name == "compound" else 1.0)
     error = instrument_error(found.instrument, found.to_mm)
@@ -93,7 +93,7 @@ def jobs():
     seed = 0
     while len(out) < JOBS:
         do, alloy, start, to, band, machine, how = random_job(seed)
-        found = hn.choose(do, alloy, f"{start} mm", f"{to} mm", machine=machine, explain=False, **how)
+        found = hn.choose(do, alloy, f"{start} mm", f"{to} mm", machine=machine, brief=True, **how)
         if found.found:
             out.append((found, band))
         seed += 1
@@ -105,7 +105,7 @@ def inside(jobs, *, measured: bool) -> list[float]:
     """Shares of pieces within limits, of each job that is not told to be beyond dial and instrument."""
     out = []
     for place, (found, band) in enumerate(jobs):
-        if TOLD & {item.code for item in found.cautions}:
+        if TOLD & {item.code for item in found.told}:
             continue
         errors = replay(found, band, np.random.default_rng(place), measured=measured)
         out.append(float(np.mean(np.abs(errors) <= band / 2)))
@@ -137,7 +137,7 @@ def test_rows_are_those_of_the_tolerance(jobs):
         assert found.closing == ("one_measured" if band >= 0.1 else "halves")
         ways[found.closing, len(roughs)] = ways.get((found.closing, len(roughs)), 0) + 1
         if not roughs:
-            assert "little_left" in {item.code for item in found.cautions} or len(cuts) == 2
+            assert "little_left" in {item.code for item in found.told} or len(cuts) == 2
             assert [bool(one.measure) for one in cuts][1:] == [True] * (len(cuts) - 1)
         elif band >= 0.1:
             assert [bool(one.measure) for one in cuts] == [True]

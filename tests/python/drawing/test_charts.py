@@ -145,7 +145,7 @@ def test_force_map_and_pass_plan_are_drawn_with_their_units():
     axes = hn.force_map("4130 normalised", "1.25 in", machine="gap-bed", deepest="0.1 in")
     assert (axes.get_xlabel(), axes.get_ylabel()) == ("feed, in/rev", "depth, in")
     plt.close(axes.figure)
-    chosen = hn.choose("turn", "6061-T6", "32 mm", "28 mm", length="40 mm", machine="metric-lathe", explain=False)
+    chosen = hn.choose("turn", "6061-T6", "32 mm", "28 mm", length="40 mm", machine="metric-lathe", brief=True)
     axes = hn.pass_plan(chosen)
     assert len(axes.patches) == len(chosen.passes)
     assert axes.get_ylabel() == "depth off, mm"

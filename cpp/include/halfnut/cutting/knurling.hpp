@@ -52,6 +52,7 @@ struct DialAt {
     double graduation_mm = kNaN;
     std::string unit = "mm";  ///< of the dial
 };
+extern const RecordRow kDialRecord;
 
 /// How to knurl a band. NaN where a figure does not apply.
 struct KnurlSetup {
