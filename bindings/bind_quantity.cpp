@@ -216,7 +216,8 @@ void bind_quantity(py::module_& module) {
                  return Length(quantity(value, unit, "length"));
              }),
              py::arg("value"), py::arg("unit"))
-        .def(py::init([](std::string_view written) { return parse_length(written, builtin()); }), py::arg("text"))
+        .def(py::init([](std::string_view written) { return parse_length(written, builtin()); }),
+             py::arg("text"))
         .def_property_readonly("mm", &Length::mm)
         .def_property_readonly("inch", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });

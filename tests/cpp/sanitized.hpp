@@ -1,6 +1,6 @@
 #pragma once
-// How much a long test asks under the sanitizers: they look for faults of memory, which the first rows show as well as the
-// last; the figures of all are compared without them.
+// How much a long test asks under the sanitizers: they look for faults of memory, which the first rows show
+// as well as the last; the figures of all are compared without them.
 
 #include <cstddef>
 
@@ -19,6 +19,8 @@ inline constexpr bool kSanitized = false;
 #endif
 
 /// `all`, or a tenth of it under a sanitizer.
-constexpr std::size_t as_many(std::size_t all) { return kSanitized ? all / 10 : all; }
+constexpr std::size_t as_many(std::size_t all) {
+    return kSanitized ? all / 10 : all;
+}
 
 }  // namespace halfnut::test
