@@ -15,7 +15,7 @@ interface Schema {
     title: string;
     description: string;
     room: string;
-    properties: { values: { properties: Record<string, Shape>; allOf: { anyOf: { required: string[] }[] }[] } };
+    properties: { values: { properties: Record<string, Shape>; allOf?: { anyOf: { required: string[] }[] }[] } };
 }
 interface Row {
     key: string;
@@ -210,7 +210,7 @@ class Page {
         this.kept.question = this.schema.title;
         this.views();
         const first = kAhead[this.schema.title] ?? [];
-        const required = new Set(this.schema.properties.values.allOf.map((each) => each.anyOf[0]!.required[0]!));
+        const required = new Set((this.schema.properties.values.allOf ?? []).map((each) => each.anyOf[0]!.required[0]!));
         const ahead: HTMLElement[] = [];
         const behind: HTMLElement[] = [];
         for (const [key, shape] of Object.entries(this.schema.properties.values.properties)) {
@@ -272,7 +272,8 @@ class Page {
             if (held === undefined && isMachine) {
                 this.kept.shared[key] = names[0] ?? "";
             }
-            const blank = shape.enum || (isMachine && names.length > 0) ? [] : [element("option", { value: "" }, "-")];
+            const isSet = isMachine || (shape.enum !== undefined && shape.default !== undefined);
+            const blank = isSet ? [] : [element("option", { value: "" }, "-")];
             const none = isMachine ? [element("option", { value: "" }, "no machine: exact speed and feed")] : [];
             const options = names.map((name) => element("option", { value: name }, name));
             const list = element("select", {}, ...blank, ...options, ...none);
