@@ -161,6 +161,9 @@ void bind_catalogue(py::module_& module) {
             },
             "Rows of a shop's tables that cannot be used: table, file and line, names, mistakes, all in one "
             "text.")
+        .def_property_readonly(
+            "layers", &SharedCatalogue::layers,
+            "A shop's tables in the order in which they were laid: table, text, name, lines.")
         .def("tables", [](const SharedCatalogue&) { return table_names(); })
         .def(
             "rows",

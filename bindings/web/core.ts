@@ -7,7 +7,6 @@ interface Core {
     free(at: number): void;
     halfnut_ask(json: number): number;
     halfnut_free(answer: number): void;
-    halfnut_questions(): number;
 }
 
 /** The bytes of a text in base64. A loop: it takes a quarter of the time of Uint8Array.from. */
@@ -84,10 +83,5 @@ class Halfnut {
         const out = this.text(answer);
         this.core.halfnut_free(answer);
         return out;
-    }
-
-    /** The schema of every question. */
-    questions(): string {
-        return this.text(this.core.halfnut_questions());
     }
 }

@@ -17,6 +17,7 @@ from pathlib import Path
 from string import Template
 
 import halfnut
+from halfnut.core.catalogue import active
 from halfnut.machine import machines
 
 HERE = Path(__file__).parent
@@ -25,12 +26,14 @@ GREATEST = 2_000_000
 
 
 def shop() -> str:
-    """Version, day and every machine at hand, as JSON that ends no script."""
+    """Version, day, every machine at hand and the shop's tables, as JSON that ends no script."""
     known = [machines.machine(name) for name in machines.names()]
     known.sort(key=lambda each: each.kind != "lathe")
     listed = [{"title": each.title, "kind": each.kind, "machine": json.loads(each.core.json())} for each in known]
     made = datetime.now(tz=timezone.utc).date().isoformat()
-    text = json.dumps({"version": halfnut.__version__, "made": made, "machines": listed}, ensure_ascii=False)
+    tables = [{"table": table, "text": text, "name": Path(name).name} for table, text, name, _ in active().layers]
+    all_of_it = {"version": halfnut.__version__, "made": made, "machines": listed, "tables": tables}
+    text = json.dumps(all_of_it, ensure_ascii=False)
     return text.replace("<", "\\u003c")
 
 

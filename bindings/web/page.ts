@@ -50,6 +50,9 @@ interface Shop {
     version: string;
     made: string;
     machines: Machine[];
+    tables: object[];
+    /** Those of a plan, in files beside this one. */
+    cards?: { title: string; file: string }[];
 }
 type Values = Record<string, string | boolean>;
 
@@ -139,7 +142,7 @@ class Page {
     private schema: Schema;
 
     constructor(private readonly core: Halfnut, private readonly shop: Shop) {
-        this.schemas = (JSON.parse(core.questions()) as { oneOf: Schema[] }).oneOf;
+        this.schemas = (JSON.parse(this.reply({ question: "questions" })) as { oneOf: Schema[] }).oneOf;
         this.schema = this.schemas[0]!;
         this.offer();
         this.machineFiles();
@@ -149,6 +152,11 @@ class Page {
         document.getElementById("about")!.textContent =
             `Halfnut ${shop.version}, made ${shop.made}. Figures to begin from: the machine's manual, its guards and ` +
             "local rules come first.";
+    }
+
+    /** The core's reply, the shop's tables laid over its own. */
+    private reply(asked: object): string {
+        return this.core.ask(JSON.stringify({ ...asked, tables: this.shop.tables }));
     }
 
     /** Every question, a room at a time, what the lathe asks for most ahead. */
@@ -165,16 +173,22 @@ class Page {
         }
     }
 
-    /** Views ahead of all questions: the cut asked last, a thread that was measured. */
+    /** Views ahead of all questions: the cut asked last, the cards of a plan, a thread that was measured. */
     private views(): void {
-        const buttons = kViews.map(([name, said]) => {
+        const [cut, thread] = kViews.map(([name, said]) => {
             const isHere = name === "judge" ? this.schema.title === "judge" : this.schema.room === "cutting";
             const button = element("button", { type: "button" }, said);
             button.setAttribute("aria-pressed", String(isHere));
             button.addEventListener("click", () => this.show(name));
             return button;
         });
-        document.getElementById("views")!.replaceChildren(...buttons);
+        document.getElementById("views")!.replaceChildren(cut!, ...this.cards(), thread!);
+    }
+
+    /** What opens the list of a plan's cards; nothing where none lie beside the page. */
+    private cards(): HTMLElement[] {
+        const links = (this.shop.cards ?? []).map((card) => element("a", { href: card.file }, card.title));
+        return links.length === 0 ? [] : [element("details", { className: "cards" }, element("summary", {}, "Cards"), ...links)];
     }
 
     /** Machines out of files, as `halfnut machine show NAME --json` prints them; one that the core refuses is told. */
@@ -188,7 +202,7 @@ class Page {
                     const machine = JSON.parse(await file.text()) as { name?: unknown };
                     const title = typeof machine.name === "string" && machine.name ? machine.name : file.name;
                     const asked = { question: "turn", values: { alloy: "6061 T6", diameter: "25 mm", machine }, say: false };
-                    const found = JSON.parse(this.core.ask(JSON.stringify(asked))) as Answer;
+                    const found = JSON.parse(this.reply(asked)) as Answer;
                     if (found.error?.code === "input" || found.error?.message.startsWith("machine: ")) {
                         throw new Error(found.error.message);
                     }
@@ -321,7 +335,7 @@ class Page {
         return [...this.kept.machines, ...this.shop.machines].find((each) => each.title === title);
     }
 
-    private asked(): string {
+    private asked(): object {
         const values: Record<string, unknown> = {};
         for (const [key, shape] of Object.entries(this.schema.properties.values.properties)) {
             const held = shape.of === undefined ? this.value(key) : undefined;
@@ -338,12 +352,12 @@ class Page {
                 values[key] = held;
             }
         }
-        return JSON.stringify({ question: this.schema.title, values, say: true });
+        return { question: this.schema.title, values, say: true };
     }
 
     private ask(): void {
         const isKept = keep(this.kept);
-        const found = JSON.parse(this.core.ask(this.asked())) as Answer;
+        const found = JSON.parse(this.reply(this.asked())) as Answer;
         const lines: HTMLElement[] = [];
         if (found.error !== undefined) {
             lines.push(element("p", { className: "lacking" }, found.error.message));

@@ -110,6 +110,52 @@ def test_the_questions_are_one_schema_that_their_answers_keep(ask):
     assert all(hn.alloy(name) for name in names)
 
 
+ROWS = """# table: material/alloys of the rack
+# S1: shop | label of the bar
+id,name,like,tensile_mpa,source
+LG2,gunmetal of the rack,bearing bronze,220,S1
+"""
+TABLES = [{"table": "material/alloys", "text": ROWS, "name": "rack.csv"}]
+
+
+def test_a_shops_tables_stand_over_the_built_in_ones_of_one_question(ask):
+    asked = {"question": "turn", "values": {"alloy": "gunmetal of the rack", "diameter": "32 mm"}}
+    found = ask({**asked, "tables": TABLES})
+    assert found == python({**asked, "tables": TABLES})
+    own = ask({**asked, "values": {"alloy": "bearing bronze", "diameter": "32 mm"}})
+    assert found["spindle_rpm"] == own["spindle_rpm"]
+    assert ask(asked)["error"]["code"] == "not_tabulated"  # what one question had, the next has not
+    schemas_with = ask({"question": "questions", "tables": TABLES})["oneOf"]
+    turn = next(each for each in schemas_with if each["title"] == "turn")
+    assert "gunmetal of the rack as cast" in turn["properties"]["values"]["properties"]["alloy"]["examples"]
+    jsonschema.validate({**asked, "tables": TABLES}, turn)
+    assert ask({"question": "questions"}) == json.loads(text_of("halfnut_questions"))
+
+
+@pytest.mark.parametrize(
+    ("tables", "code", "says"),
+    [
+        ("rack", "domain", "tables must be a list, got 'rack'"),
+        ([{"table": "material/alloys"}], "domain", "the texts 'table' and 'text'"),
+        ([{"table": "material/alloy", "text": ROWS}], "not_tabulated", "material/alloys"),
+        ([{"table": "material/alloys", "text": "no table"}], "table", "material/alloys"),
+    ],
+)
+def test_what_is_no_table_is_told(ask, tables, code, says):
+    asked = {"question": "turn", "values": {"alloy": "brass", "diameter": "32 mm"}, "tables": tables}
+    found = ask(asked)["error"]
+    assert found["code"] == code
+    assert says in found["message"]
+    assert same(ask(asked), python(asked))
+
+
+def test_a_row_with_a_mistake_stops_only_what_needs_it(ask):
+    bad = [{**TABLES[0], "text": ROWS.replace("220", "-220")}]
+    assert "error" not in ask({"question": "turn", "values": {"alloy": "brass", "diameter": "32 mm"}, "tables": bad})
+    asked = {"question": "turn", "values": {"alloy": "gunmetal of the rack", "diameter": "32 mm"}, "tables": bad}
+    assert "tensile_mpa" in ask(asked)["error"]["message"]
+
+
 def test_it_is_of_the_package_s_own_version():
     assert text_of("halfnut_version") == hn.__version__
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ctypes
 import json
+import os
 import random
 import shutil
 import subprocess
@@ -34,7 +35,7 @@ if not PAGE.exists():
 if CHROMIUM is None:
     pytest.skip("chromium is not here", allow_module_level=True)
 
-REACH = """() => [...document.querySelectorAll("input, select, button, summary")]
+REACH = """() => [...document.querySelectorAll("input, select, button, summary, a")]
   .filter((each) => each.checkVisibility())
   .map((each) => [each.id || each.textContent, each.getBoundingClientRect().toJSON()])"""
 IN_NODE = """
@@ -101,8 +102,8 @@ def page(browser):
     context.close()
 
 
-def open_page(page):
-    page.goto(PAGE.as_uri())
+def open_page(page, file=PAGE):
+    page.goto(file.as_uri())
     page.wait_for_selector("body[data-ready]", timeout=60_000)
 
 
@@ -206,6 +207,53 @@ def test_a_machine_comes_from_a_file_and_a_bad_one_is_told(page, tmp_path):
     assert page.locator("#asked-machine").input_value() == "lathe by the door"
     offered = page.locator("#asked-machine").inner_text()
     assert "wrong" not in offered
+
+
+SHOP = """
+[[material.alloys]]
+id = "LG2"
+name = "gunmetal of the rack"
+like = "bearing bronze"
+tensile_mpa = 220
+source = "label of the bar"
+"""
+
+
+def test_the_shops_own_tables_are_laid_over_those_of_the_core(browser, tmp_path):
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "alloys.toml").write_text(SHOP)
+    out = tmp_path / "page.html"
+    pack = [sys.executable, ROOT / "bindings/web/pack.py", ROOT / "build/page", out]
+    subprocess.run(pack, check=True, env={**os.environ, "HALFNUT_SHOP": str(tmp_path / "shop")})
+    page = browser.new_context(viewport={"width": 390, "height": 844}, offline=True).new_page()
+    open_page(page, out)
+    page.locator("#asked-diameter").fill("32 mm")
+    page.locator("#asked-alloy").select_option("gunmetal of the rack as cast")
+    with hn.shop(tmp_path / "shop"):
+        found = hn.turn("gunmetal of the rack", "32 mm", machine="gap-bed")
+    assert f"{found.spindle_rpm:.0f} rev/min" in page.locator("#answer").inner_text()
+    page.context.close()
+
+
+def test_the_cards_of_a_plan_lie_beside_it(browser, tmp_path):
+    job = Path(hn.__file__).parent / "demo/job-metric.toml"
+    planned = hn.plan(job)
+    planned.write(tmp_path / "sheets", phone_page=PAGE)
+    page = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, offline=True).new_page()
+    page.goto((tmp_path / "sheets" / "index.html").as_uri())
+    page.get_by_role("link", name="At the machine").tap()
+    page.wait_for_selector("body[data-ready]", timeout=60_000)
+    page.get_by_text("Cards", exact=True).tap()
+    assert [each.inner_text() for each in page.locator(".cards a").all()] == [
+        *(part.part.title or part.part.name for part in planned.parts),
+        "The whole plan",
+    ]
+    reachable(page)
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.locator(".cards a").first.tap()
+    page.locator(".tick").first.wait_for()
+    assert page.url.endswith(planned.parts[0].file)
+    page.context.close()
 
 
 def processor_s(session):

@@ -25,15 +25,19 @@ extern "C" {
 /* The answer to one question.
  *
  * Given
- *   json  {"question": "turn", "values": {...}}. A length is text with its unit ("diameter": "1.25 in"), or a
- * number at the key that says the unit ("diameter_mm": 31.75). A machine is an object, as `halfnut machine
- * show
- *         --json` prints one.
+ *   json  {"question": "turn", "values": {...}}
+ *
+ *   A length is text with its unit ("diameter": "1.25 in"), or a number at the key that says the unit
+ *   ("diameter_mm": 31.75). A machine is an object, as `halfnut machine show --json` prints one.
+ *
+ *   Beside the values, "tables": [{"table": "material/alloys", "text": ...}] lays a shop's own tables
+ *   over the built-in ones; {"question": "questions"} with them is answered as halfnut_questions() is.
  * Returned
  *   one object, for halfnut_free(); never null. Where there is no answer it is
- *   {"error": {"code": "domain", "message": ..., "argument": ..., "value": ..., "allowed": [...], "nearest":
- * ...}}; what is not known of these is left out. Codes: domain, unit, not_tabulated, designation, table,
- * input, memory, unforeseen. New codes and keys may come; an old one keeps its meaning.
+ *   {"error": {"code": "domain", "message": ..., "argument": ..., "value": ..., "allowed": [...],
+ *   "nearest": ...}}; what is not known of these is left out. Codes: domain, unit, not_tabulated,
+ *   designation, table, input, memory, unforeseen. New codes and keys may come; an old one keeps its
+ *   meaning.
  */
 HALFNUT_API const char* halfnut_ask(const char* json);
 

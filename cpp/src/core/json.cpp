@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <memory>
 #include <new>
 #include <optional>
 #include <tuple>
@@ -14,6 +15,7 @@
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/overlay.hpp"
 #include "halfnut/core/spell.hpp"
 #include "halfnut/core/tables.hpp"
 #include "halfnut/core/words.hpp"
@@ -545,6 +547,31 @@ void write_answer(Writer& out, const Question& question) {
     });
 }
 
+/// A shop's tables beside a question.
+void write_tables(Writer& out) {
+    out.key("description")
+        .text(
+            "The shop's own tables, laid over the built-in ones in this order. The question 'questions' with "
+            "them "
+            "has what halfnut_questions() has without.");
+    out.key("type").text("array");
+    out.key("items").object([&] {
+        out.key("type").text("object");
+        out.key("properties").object([&] {
+            for (const auto& each : {std::pair{"table", "Its name, such as material/alloys."},
+                                     std::pair{"text", "Its text, laid out as the built-in tables are."},
+                                     std::pair{"name", "What messages call it; its name when not given."}}) {
+                out.key(each.first).object([&] {
+                    out.key("description").text(each.second);
+                    out.key("type").text("string");
+                });
+            }
+        });
+        write_texts(out.key("required"), std::array<std::string_view, 2>{"table", "text"});
+        out.key("additionalProperties").flag(false);
+    });
+}
+
 void write_schema(Writer& out, const Question& question, const Catalogue& catalogue) {
     out.object([&] {
         out.key("$schema").text(kDialect);
@@ -560,6 +587,7 @@ void write_schema(Writer& out, const Question& question, const Catalogue& catalo
                 out.key("type").text("boolean");
                 out.key("default").flag(false);
             });
+            out.key("tables").object([&] { write_tables(out); });
             out.key("values").object([&] {
                 out.key("type").text("object");
                 out.key("properties").object([&] {
@@ -597,11 +625,46 @@ constexpr std::string_view kHalfnut = "halfnut";
 constexpr std::string_view kQuestion = "question";
 constexpr std::string_view kValues = "values";
 constexpr std::string_view kSay = "say";
+constexpr std::string_view kTables = "tables";
+constexpr std::array kKeys{kHalfnut, kQuestion, kValues, kSay, kTables};
+constexpr std::string_view kQuestions = "questions";  // what the questions are, not one of them
 
 const Given* member(const Given& object, std::string_view key) {
     const auto found = std::find(object.keys.begin(), object.keys.end(), key);
     return found == object.keys.end() ? nullptr
                                       : &object.items[static_cast<std::size_t>(found - object.keys.begin())];
+}
+
+/// The text at a key of one of `tables`.
+std::string_view text_at(const Given& table, std::string_view key, std::string_view otherwise) {
+    const Given* const found = member(table, key);
+    if (found == nullptr && !otherwise.empty()) {
+        return otherwise;
+    }
+    if (found == nullptr || found->tag != Given::Tag::text) {
+        throw DomainError(
+            fmt::format("tables must be a list of objects with the texts 'table' and 'text'; one has no '{}'",
+                        key),
+            {std::string(kTables), {}, {}, {}});
+    }
+    return found->text;
+}
+
+/// A shop's tables laid over a catalogue; nothing where none are given.
+std::unique_ptr<const Overlay> laid(const Given* tables, const Catalogue& catalogue) {
+    if (tables == nullptr || tables->tag == Given::Tag::nothing) {
+        return nullptr;
+    }
+    if (tables->tag != Given::Tag::list) {
+        throw DomainError(fmt::format("tables must be a list, got {}", tables->shown()),
+                          {std::string(kTables), tables->shown(), {}, {}});
+    }
+    auto out = std::make_unique<Overlay>(catalogue);
+    for (const Given& table : tables->items) {
+        const std::string_view name = text_at(table, "table", {});
+        out->add(name, text_at(table, "text", {}), text_at(table, "name", name));
+    }
+    return out;
 }
 
 /// Numbers in the unit of a key, as quantities where the key's unit belongs to a dimension.
@@ -718,14 +781,10 @@ std::string answered_json(const Given& asked, const Catalogue& catalogue) {
         throw DomainError("a question is an object with 'question' and, as an object, 'values'");
     }
     for (const std::string_view key : asked.keys) {
-        if (key != kHalfnut && key != kQuestion && key != kValues && key != kSay) {
-            throw DomainError(
-                fmt::format("a question has no '{}'; it has 'halfnut', 'question', 'values' and 'say'",
-                            bounds::shown(key)),
-                {bounds::shown(key),
-                 {},
-                 {std::string(kHalfnut), std::string(kQuestion), std::string(kValues), std::string(kSay)},
-                 {}});
+        if (std::find(kKeys.begin(), kKeys.end(), key) == kKeys.end()) {
+            throw DomainError(fmt::format("a question has no '{}'; it has '{}'", bounds::shown(key),
+                                          fmt::join(kKeys, "', '")),
+                              {bounds::shown(key), {}, {kKeys.begin(), kKeys.end()}, {}});
         }
     }
     const Given* const say = member(asked, kSay);
@@ -744,11 +803,17 @@ std::string answered_json(const Given& asked, const Catalogue& catalogue) {
         throw DomainError(fmt::format("question must be text, got {}", name->shown()),
                           {std::string(kQuestion), name->shown(), {}, {}});
     }
-    const Question& question = find_question(name == nullptr ? std::string_view() : name->text);
+    const std::unique_ptr<const Overlay> shop = laid(member(asked, kTables), catalogue);
+    const Catalogue& tables = shop == nullptr ? catalogue : shop->catalogue();
+    const std::string_view named = name == nullptr ? std::string_view() : name->text;
+    if (named == kQuestions) {
+        return schemas_json(tables);
+    }
+    const Question& question = find_question(named);
     InUnit in_unit;
     const std::vector<Given> given =
         values == nullptr ? std::vector<Given>() : placed(question, *values, in_unit);
-    return answer_json(ask(question, given, catalogue), catalogue, say != nullptr && say->number != 0.0);
+    return answer_json(ask(question, given, tables), tables, say != nullptr && say->number != 0.0);
 }
 
 std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool say) {

@@ -40,6 +40,11 @@ sheets cannot be written."""
     help="Paper of the cards.",
 )
 @click.option(
+    "--phone-page",
+    type=click.Path(exists=True, dir_okay=False, path_type=Path),
+    help="The page that ./shop page built, to lie beside the cards.",
+)
+@click.option(
     "--replace", is_flag=True, help="Replace an earlier plan in the folder, where it stayed as it was written."
 )
 @click.option(
@@ -52,7 +57,14 @@ sheets cannot be written."""
 )
 @click.pass_context
 def plan(
-    ctx: click.Context, job: Path | None, out: Path | None, paper: str, replace: bool, begin: Path | None, as_json: bool
+    ctx: click.Context,
+    job: Path | None,
+    out: Path | None,
+    paper: str,
+    phone_page: Path | None,
+    replace: bool,
+    begin: Path | None,
+    as_json: bool,
 ) -> None:
     """Plan the job file JOB: cards for the machine, details, plan.csv, plan.json and a page that opens them."""
     if begin is not None:
@@ -74,7 +86,7 @@ def plan(
     elif replace:
         raise click.UsageError("--replace goes with --out")
     planned = plan_job(job or _DEMO)
-    written = [] if folder is None else planned.write(folder, paper=paper, replace=replace)
+    written = [] if folder is None else planned.write(folder, paper=paper, phone_page=phone_page, replace=replace)
     if as_json:
         echo(json_text(planned.to_dict()))
     else:

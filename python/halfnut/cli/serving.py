@@ -1,4 +1,4 @@
-"""halfnut serve: the sheets of a plan, and the phone page, for a browser beside the machine."""
+"""halfnut serve: the sheets of a plan for a browser beside the machine."""
 
 from __future__ import annotations
 
@@ -29,13 +29,11 @@ _KINDS = {
     ".json": "application/json; charset=utf-8",
 }
 _SCRIPT = re.compile(rb"<script>(.*?)</script>", re.DOTALL)
-_PHONE = "phone.html"
 
 _EPILOG = """\b
 Example:
-  halfnut serve sheets                               for a browser on this computer
-  halfnut serve sheets --phone-page halfnut.html     the phone page beside the cards, as /phone.html
-  halfnut serve sheets --shop-network                for a phone in the shop's own network too
+  halfnut serve sheets                     for a browser on this computer
+  halfnut serve sheets --shop-network      for a phone in the shop's own network too
 
 Only the pages, tables and figures of the folder are shown, and only read. What is ticked and measured stays in the
 browser it was entered in. Ctrl-C ends it."""
@@ -51,7 +49,7 @@ def policy(page: bytes) -> str:
     )
 
 
-def pages(folder: Path, phone_page: Path | None) -> dict[str, Path]:
+def pages(folder: Path) -> dict[str, Path]:
     """What is served, by its path: the files that lie in the folder, and the page that opens them.
 
     Raises
@@ -64,10 +62,8 @@ def pages(folder: Path, phone_page: Path | None) -> dict[str, Path]:
         for path in sorted(folder.iterdir())
         if path.suffix in _KINDS and path.is_file() and not path.is_symlink() and not path.name.startswith(".")
     }
-    if phone_page is not None:
-        found[f"/{_PHONE}"] = phone_page
-    first = next((name for name in (f"/{OPENING_PAGE}", f"/{_PHONE}") if name in found), None)
-    if first is None:
+    first = f"/{OPENING_PAGE}"
+    if first not in found:
         raise DomainError(f"{folder}: no {OPENING_PAGE} in it; halfnut plan JOB --out {folder} writes one")
     return {"/": found[first], **found}
 
@@ -141,20 +137,13 @@ def server(found: dict[str, Path], port: int, *, shop_network: bool) -> Threadin
 
 @click.command(epilog=_EPILOG)
 @click.argument("folder", type=click.Path(exists=True, file_okay=False, path_type=Path), default="halfnut-sheets")
-@click.option(
-    "--phone-page",
-    type=click.Path(exists=True, dir_okay=False, path_type=Path),
-    help="The phone page that ./shop page built.",
-)
 @click.option("--port", type=click.IntRange(1024, 65535), default=_PORT, show_default=True)
 @click.option("--shop-network", is_flag=True, help="For every device in this computer's network, not this one alone.")
-def serve(folder: Path, phone_page: Path | None, port: int, shop_network: bool) -> None:
+def serve(folder: Path, port: int, shop_network: bool) -> None:
     """Show the sheets in FOLDER, halfnut-sheets when not given, to a browser until Ctrl-C."""
-    found = pages(folder, phone_page)
+    found = pages(folder)
     with server(found, port, shop_network=shop_network) as serving:
         echo(f"http://{_HERE}:{port}/ shows {folder}; Ctrl-C ends")
-        if _PHONE in {name.removeprefix("/") for name in found}:
-            echo(f"http://{_HERE}:{port}/{_PHONE} is the phone page")
         if shop_network:
             echo(f"http://{socket.gethostname()}:{port}/ or this computer's address, from the network")
             echo("  CAUTION: whoever is in this network reads the sheets: no password, not encrypted")

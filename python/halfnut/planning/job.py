@@ -660,7 +660,7 @@ class Job(_Closed):
         return self
 
 
-OPENING_PAGE, PAPERS_PAGE, DETAILS_PAGE = "index.html", "papers.html", "details.html"
+OPENING_PAGE, PAPERS_PAGE, DETAILS_PAGE, PHONE_PAGE = "index.html", "papers.html", "details.html", "phone.html"
 TABLE, MANIFEST = "plan.csv", "plan.json"
 """Files of a plan besides those of its parts."""
 _LONGEST = 255 - len("-99999.html")
@@ -683,7 +683,7 @@ def file_names(parts: Iterable[Part]) -> list[str]:
     A name that another part or the plan itself has taken gets a number; one that is too long is cut and gets a sum of
     the whole.
     """
-    taken = {Path(own).stem for own in (OPENING_PAGE, PAPERS_PAGE, DETAILS_PAGE, TABLE, MANIFEST)}
+    taken = {Path(own).stem for own in (OPENING_PAGE, PAPERS_PAGE, DETAILS_PAGE, PHONE_PAGE, TABLE, MANIFEST)}
     numbers: dict[str, int] = {}
     out = []
     for part in parts:

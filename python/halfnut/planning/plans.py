@@ -335,12 +335,19 @@ class Plan(Value):
         body = "\n".join(escape(line) for line in rest)
         return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'
 
-    def files(self, paper: str = "A5") -> dict[str, str]:
-        """Name and text of every file that `write` writes."""
-        made = {job_files.TABLE: self._csv(), **drawn("sheets", self, paper=paper)}
+    def files(self, paper: str = "A5", phone_page: str | None = None) -> dict[str, str]:
+        """Name and text of every file that `write` writes; `phone_page` is the text of that page."""
+        made = {job_files.TABLE: self._csv(), **drawn("sheets", self, paper=paper, phone_page=phone_page)}
         return files.seal(made, job_files.MANIFEST, self.to_dict())
 
-    def write(self, folder: str | os.PathLike[str], *, paper: str = "A5", replace: bool = False) -> list[Path]:
+    def write(
+        self,
+        folder: str | os.PathLike[str],
+        *,
+        paper: str = "A5",
+        phone_page: str | os.PathLike[str] | None = None,
+        replace: bool = False,
+    ) -> list[Path]:
         """Write plan.csv, plan.json, the cards of every part, details and a page that opens them.
 
         The folder is made beside its place and put there whole: after a kill or on a full disk the earlier one is there
@@ -352,6 +359,8 @@ class Plan(Value):
             Made if it is not there; the one above it must be.
         paper : str
             Of the cards: A5, half-letter, A4 or letter.
+        phone_page : path, optional
+            The page that ``./shop page`` builds, to lie beside the cards as phone.html.
         replace : bool
             Whether an earlier plan in the folder may be replaced. It is only where it stayed as it was written.
 
@@ -363,12 +372,13 @@ class Plan(Value):
         Raises
         ------
         DomainError
-            No such paper; or the folder is not empty and `replace` is not set, or it holds something that no plan wrote
-            or that was changed since; the message names it.
+            No such paper or phone page; or the folder is not empty and `replace` is not set, or it holds something that
+            no plan wrote or that was changed since; the message names it.
         OSError
             The disk is full, or the folder above cannot be written to.
         """
-        written = files.write_folder(folder, self.files(paper), job_files.MANIFEST, replace=replace)
+        page = None if phone_page is None else read_text(Path(phone_page))
+        written = files.write_folder(folder, self.files(paper, page), job_files.MANIFEST, replace=replace)
         first = job_files.OPENING_PAGE
         return sorted(written.iterdir(), key=lambda path: (path.name != first, path.name))
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from halfnut.sheet.pages import *
     from halfnut.sheet.paper import *
     from halfnut.sheet.papers import *
+    from halfnut.sheet.phone import *
     from halfnut.sheet.rows import *
     from halfnut.sheet.telling import *
     from halfnut.sheet.texts import *

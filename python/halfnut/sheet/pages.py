@@ -11,13 +11,14 @@ from markupsafe import Markup
 from halfnut._core import spell
 from halfnut.core.text import shown
 from halfnut.core.words import words
-from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, adjuster_file
+from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
 from halfnut.sheet import texts
 from halfnut.sheet.card import firm
 from halfnut.sheet.cards import cards_of, ticks, title_of
 from halfnut.sheet.details import details_of, plan_rows
 from halfnut.sheet.paper import paper_named
 from halfnut.sheet.papers import papers_of
+from halfnut.sheet.phone import with_cards
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan
@@ -46,7 +47,7 @@ def environment() -> jinja2.Environment:
     return out
 
 
-def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
+def sheets(plan: Plan, paper: str = "A5", phone_page: str | None = None) -> dict[str, str]:
     """File names and texts of a plan's pages, the opening page first.
 
     Parameters
@@ -55,11 +56,13 @@ def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
         The job.
     paper : str
         Of the cards: A5, half-letter, A4 or letter.
+    phone_page : str, optional
+        Text of the phone page, to lie beside the cards.
 
     Raises
     ------
     DomainError
-        No such paper.
+        No such paper, or no such phone page.
     """
     job, on = plan.job, paper_named(paper)
     by = [f"{how} by {who}" for how, who in (("prepared", job.prepared_by), ("approved", job.approved_by)) if who]
@@ -77,8 +80,11 @@ def sheets(plan: Plan, paper: str = "A5") -> dict[str, str]:
             totals=", ".join(filter(None, (*counted, failed))),
             details=DETAILS_PAGE,
             papers=PAPERS_PAGE,
+            phone=None if phone_page is None else PHONE_PAGE,
         )
     }
+    if phone_page is not None:
+        out[PHONE_PAGE] = with_cards(phone_page, OPENING_PAGE, ((title_of(part), part.file) for part in plan.parts))
     page = environment().get_template("cards.html")
     for part in plan.parts:
         out[part.file] = page.render(title=title_of(part), cards=cards_of(job, part, on), paper=on)

@@ -33,7 +33,7 @@ def sheets(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def address(sheets):
-    with server(pages(sheets, None), 0, shop_network=False) as serving:
+    with server(pages(sheets), 0, shop_network=False) as serving:
         threading.Thread(target=serving.serve_forever, daemon=True).start()
         yield f"http://127.0.0.1:{serving.server_address[1]}"
         serving.shutdown()
@@ -88,7 +88,7 @@ def test_a_page_of_another_name_reads_nothing(address, host, status):
 
 def test_it_is_this_computer_s_alone_unless_the_network_is_asked_for(sheets):
     for network, bound in ((False, "127.0.0.1"), (True, "0.0.0.0")):
-        with server(pages(sheets, None), 0, shop_network=network) as serving:
+        with server(pages(sheets), 0, shop_network=network) as serving:
             assert serving.server_address[0] == bound
 
 
@@ -119,7 +119,7 @@ def test_the_command_says_where_and_warns_of_the_network(sheets, network):
 
 def test_a_folder_without_sheets_is_refused(tmp_path):
     with pytest.raises(hn.DomainError, match=r"no index\.html in it; halfnut plan JOB --out"):
-        pages(tmp_path, None)
+        pages(tmp_path)
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="chromium is not here")

@@ -7,8 +7,10 @@
 /// The answer is one flat object of the figures that the question declares; `halfnut` is the version of this
 /// form, `version` that of the question. A reader leaves keys that it does not know alone. With `"say": true`
 /// beside the values, `said` has each figure as a person reads it, in the units of the question, and `leads`
-/// the keys of those that are the answer. JSON is written here and nowhere else; it is read by the face that
-/// gets it.
+/// the keys of those that are the answer. With `tables`, a list of {"table": "material/alloys", "text": ...,
+/// "name": ...}, a shop's own stand over the built-in ones as Overlay::add() lays them; the question
+/// "questions" with them has schemas_json() of both. JSON is written here and nowhere else; it is read by the
+/// face that gets it.
 
 #include <exception>
 #include <string>
