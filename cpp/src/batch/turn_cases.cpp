@@ -65,8 +65,8 @@ bool same(const TurnTables& a, const TurnTables& b) noexcept {
     return v.row == w.row && v.low_m_min == w.low_m_min && v.high_m_min == w.high_m_min &&
            v.held_row == w.held_row && v.held_tool_row == w.held_tool_row &&
            v.held_by_life == w.held_by_life && v.weak == w.weak && v.hardness_shifted == w.hardness_shifted &&
-           v.other_operation == w.other_operation && v.other_tool == w.other_tool &&
-           a.has_feeds == b.has_feeds &&
+           v.as_finishing == w.as_finishing && v.other_operation == w.other_operation &&
+           v.other_tool == w.other_tool && a.has_feeds == b.has_feeds &&
            (!a.has_feeds || (f.row == g.row && f.low_mm == g.low_mm && f.high_mm == g.high_mm));
 }
 
@@ -126,7 +126,7 @@ class SideMaker {
         for (const SpeedRow& row : catalogue_.speeds) {
             // Rough turning of any tool may hold the window, or be what it is a share of.
             const bool counts = row.operation == won.operation || row.operation == Operation::turn_rough ||
-                                row.operation == first.operation;
+                                row.operation == Operation::turn_finish || row.operation == first.operation;
             if (!counts || !related(catalogue_, row_, row.key)) {
                 continue;
             }
@@ -137,8 +137,10 @@ class SideMaker {
             }
             if (!std::isnan(row.feed_high_mm)) {
                 feed_edges_.push_back(kAboutFeed * row.feed_high_mm);
+                feed_edges_.push_back(kSameFeed * row.feed_high_mm);
                 if (row.feed_low_mm > 0.0) {
                     feed_edges_.push_back(below(row.feed_low_mm / kAboutFeed));
+                    feed_edges_.push_back(below(row.feed_low_mm / kSameFeed));
                 }
             }
         }

@@ -80,6 +80,9 @@ void note_window(const SpeedWindow& window, CutResult& out) noexcept {
     if (window.hardness_shifted) {
         out.evidence.note(high, rule::window_hardness);
     }
+    if (window.as_finishing) {
+        out.evidence.note(high, rule::window_printed_feed);
+    }
     if (window.other_operation) {
         out.evidence.note(high, rule::window_other_operation, window.operation_row);
         out.caution(CautionCode::window_stand_in);

@@ -118,6 +118,11 @@ bool fits_feed(const SpeedRow& row, double feed) noexcept {
     return low <= kAboutFeed * feed && row.feed_high_mm >= feed / kAboutFeed;
 }
 
+/// Whether a row prints a speed with the feed asked for.
+bool prints_feed(const SpeedRow& row, double feed) noexcept {
+    return has_feed(row) && !(feed < row.feed_low_mm / kSameFeed) && feed <= kSameFeed * row.feed_high_mm;
+}
+
 /// A row's depth against the one asked for: rows that reach it come first, the least first; then the
 /// deepest of the others.
 double depth_order(const SpeedRow& row, double depth) noexcept {
@@ -374,9 +379,12 @@ class Windows {
         if (!best) {
             return false;
         }
-        const SpeedRow& row = *best->row;
+        const SpeedRow& row = operation == Operation::turn_rough && has_feed(*best->row)
+                                  ? at_feed(*best->row, query.feed_mm)
+                                  : *best->row;
         const double factor = hardness_factor(catalogue_, row, *query.alloy, hb);
         out = {};
+        out.as_finishing = row.operation != operation;
         out.hardness_shifted = factor != 1.0;
         out.single_value = single_speed(row);
         out.high_m_min = speed_high(row) * factor;
@@ -389,6 +397,20 @@ class Windows {
             out.high_m_min = std::min(out.high_m_min, out.low_m_min / kSingleValueLow);
         }
         return true;
+    }
+
+    /// A table prints its speeds with feeds: a cut that is fed as its finishing row and not as its roughing
+    /// row has the speed of that.
+    [[nodiscard]] const SpeedRow& at_feed(const SpeedRow& rough, double feed) const noexcept {
+        const auto finishes = [&](const SpeedRow& row) {
+            return row.operation == Operation::turn_finish && row.key == rough.key &&
+                   row.tool_material == rough.tool_material && row.source == rough.source &&
+                   row.doubt == Doubt::none && has_speed(row) && prints_feed(row, feed);
+        };
+        const auto at = prints_feed(rough, feed)
+                            ? catalogue_.speeds.end()
+                            : std::find_if(catalogue_.speeds.begin(), catalogue_.speeds.end(), finishes);
+        return at == catalogue_.speeds.end() ? rough : *at;
     }
 
     /// The same of another tool's row, by the tools' shares.
@@ -411,6 +433,7 @@ class Windows {
         SpeedWindow reference;
         const bool known = share != nullptr && find(Operation::turn_rough, share->of, chain + 1, reference);
         if (own(Operation::turn_rough, tool, false, out)) {
+            take_printed(tool, out);
             if (known && hold(reference, share->least, share->most, out)) {
                 out.held_tool_row = row_ref(catalogue_.tool_shares, *share);
             }
@@ -430,6 +453,21 @@ class Windows {
             }
         }
         return false;
+    }
+
+    /// Rough turning that is only recalled, and of a farther group, gives way to a share of another
+    /// operation's printed row.
+    void take_printed(ToolMaterial tool, SpeedWindow& out) const noexcept {
+        for (const Operation operation : kStandIns) {
+            const OperationShareRow* const share = share_of(catalogue_, kin_, operation);
+            SpeedWindow printed;
+            if (out.weak && share != nullptr && own(operation, tool, false, printed) && !printed.weak &&
+                printed.kinship < out.kinship) {
+                out = printed;
+                scale(1.0 / over_turning(catalogue_, kin_, operation), out);
+                note_operation(*share, out);
+            }
+        }
     }
 
     /// Rough turning by the row of another operation.

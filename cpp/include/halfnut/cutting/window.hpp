@@ -24,6 +24,7 @@ inline constexpr double kFinishDepthMm = 0.51;
 /// A row is for about the feed asked for within this factor, and for a depth that passes its own by less than
 /// the slack.
 inline constexpr double kAboutFeed = 2.0;
+inline constexpr double kSameFeed = 1.02;  ///< 0.2 mm is 0.008 in
 inline constexpr double kDepthSlackMm = 1e-9;
 
 struct WindowQuery {
@@ -43,6 +44,7 @@ struct SpeedWindow {
     int kinship = 0;                ///< 0: of the alloy itself, 1: of its group, 2: of the group above, ...
     bool single_value = false;      ///< one printed value: the lower end is ours
     bool hardness_shifted = false;  ///< the row is of another hardness
+    bool as_finishing = false;      ///< rough turning fed as the finishing row of its table prints
     bool other_operation = false;   ///< taken from another operation's row
     bool other_tool = false;        ///< taken from another tool material's row
     RowRef operation_row;           ///< the share that other_operation was reckoned with
@@ -66,7 +68,9 @@ inline constexpr double kLeastLifeMin = 15.0;
 
 /// The speed window.
 ///
-/// Rough turning answers from a row of the tool asked for, else by its share of another tool's. Every other
+/// Rough turning answers from a row of the tool asked for, else by its share of another tool's; fed as the
+/// finishing row of that table and not as the roughing row, it has the finishing speed. A recalled row of a
+/// farther group gives way to a share of a nearer group's printed row of another operation. Every other
 /// operation answers from its own row of this tool, else by the slower of two stand-ins: its share of the
 /// operation that its group names, and another tool's row by the tools' shares (operation_shares,
 /// tool_shares). A row that is recalled or marked with a doubt gives way to a share of a printed one.
