@@ -145,6 +145,7 @@ class Page {
         this.schemas = (JSON.parse(this.reply({ question: "questions" })) as { oneOf: Schema[] }).oneOf;
         this.schema = this.schemas[0]!;
         this.offer();
+        this.cards();
         this.machineFiles();
         this.show(this.kept.question || kFirst[0]!);
         this.work.addEventListener("change", () => this.show(this.work.value));
@@ -173,22 +174,25 @@ class Page {
         }
     }
 
-    /** Views ahead of all questions: the cut asked last, the cards of a plan, a thread that was measured. */
+    /** Views ahead of all questions: the cut asked last, a thread that was measured. */
     private views(): void {
-        const [cut, thread] = kViews.map(([name, said]) => {
+        const buttons = kViews.map(([name, said]) => {
             const isHere = name === "judge" ? this.schema.title === "judge" : this.schema.room === "cutting";
             const button = element("button", { type: "button" }, said);
             button.setAttribute("aria-pressed", String(isHere));
             button.addEventListener("click", () => this.show(name));
             return button;
         });
-        document.getElementById("views")!.replaceChildren(cut!, ...this.cards(), thread!);
+        document.getElementById("views")!.replaceChildren(...buttons);
     }
 
-    /** What opens the list of a plan's cards; nothing where none lie beside the page. */
-    private cards(): HTMLElement[] {
+    /** The cards of a plan that lie beside the page, before the questions. */
+    private cards(): void {
         const links = (this.shop.cards ?? []).map((card) => element("a", { href: card.file }, card.title));
-        return links.length === 0 ? [] : [element("details", { className: "cards" }, element("summary", {}, "Cards"), ...links)];
+        if (links.length > 0) {
+            const list = element("details", { className: "cards" }, element("summary", {}, "Cards of the plan"), ...links);
+            document.getElementById("views")!.after(list);
+        }
     }
 
     /** Machines out of files, as `halfnut machine show NAME --json` prints them; one that the core refuses is told. */

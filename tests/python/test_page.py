@@ -243,7 +243,7 @@ def test_the_cards_of_a_plan_lie_beside_it(browser, tmp_path):
     page.goto((tmp_path / "sheets" / "index.html").as_uri())
     page.get_by_role("link", name="At the machine").tap()
     page.wait_for_selector("body[data-ready]", timeout=60_000)
-    page.get_by_text("Cards", exact=True).tap()
+    page.get_by_text("Cards of the plan").tap()
     assert [each.inner_text() for each in page.locator(".cards a").all()] == [
         *(part.part.title or part.part.name for part in planned.parts),
         "The whole plan",
