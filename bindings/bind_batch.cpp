@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "cut_requests.hpp"
+#include "convert.hpp"
 #include "halfnut/batch/cuts.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/alloy.hpp"

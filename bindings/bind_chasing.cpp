@@ -1,21 +1,12 @@
-// Chasing of threads, stepped work, and evidence by rule.
+// Chasing of threads, and stepped work.
 
-#include <fmt/format.h>
-
-#include <algorithm>
 #include <limits>
 #include <map>
 
 #include "convert.hpp"
-#include "halfnut/core/evidence.hpp"
 #include "halfnut/cutting/chase.hpp"
-#include "halfnut/cutting/constants.hpp"
-#include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/machine/gear_train.hpp"
-#include "halfnut/material/alloy.hpp"
-#include "halfnut/material/tables.hpp"
-#include "halfnut/threads/any_thread.hpp"
 
 namespace halfnut::bind {
 
@@ -101,12 +92,6 @@ py::dict chase_schedule(bool internal, const std::string& infeed, bool equal_dep
                     "area_limit_mm2"_a = found.area_limit_mm2, "passes"_a = passes);
 }
 
-py::dict alloy_force_constants(const std::string& alloy, const SharedCatalogue& catalogue) {
-    const material::AlloyRow& row = material::find_alloy(catalogue.get(), alloy);
-    const ForceConstants found = force_constants(catalogue.get(), row, kNaN);
-    return py::dict("kc11_n_mm2"_a = found.kc11_n_mm2, "mc"_a = found.mc);
-}
-
 py::dict dial_marks(std::pair<std::int64_t, std::int64_t> lead, std::pair<std::int64_t, std::int64_t> screw,
                     int wheel_threads, int marks) {
     const ThreadDial found =
@@ -125,8 +110,6 @@ void bind_chasing(pybind11::module_& module) {
                "each, mm; hold: 'chuck', 'chuck and centre' or 'between centres'.");
     module.def("chase_schedule", &chase_schedule, "internal"_a, "infeed"_a, "equal_depths"_a, "numbers"_a,
                "Passes that cut a thread to its pitch diameter on whole lines of a dial; see ChaseRequest.");
-    module.def("alloy_force_constants", &alloy_force_constants, "alloy"_a, "catalogue"_a,
-               "Kienzle's constants of an alloy as tabulated or estimated: kc11_n_mm2 and mc.");
     module.def("thread_dial", &dial_marks, "lead_mm"_a, "screw_lead_mm"_a, "wheel_threads"_a, "marks"_a,
                "How often the marks of a thread dial fit; leads of thread and leadscrew in mm as fractions.");
 }

@@ -249,6 +249,20 @@ void bind_formulas(py::module_& module) {
             ++at;
         }
     }
+    module.def(
+        "formulas",
+        [] {
+            py::dict out;
+            for (const FormulaRoom& room : formula_rooms()) {
+                py::list names;
+                for (const FormulaRow& formula : room.formulas) {
+                    names.append(text(formula.name));
+                }
+                out[text(room.name)] = std::move(names);
+            }
+            return out;
+        },
+        "Names of the formulas of numbers, by room.");
 }
 
 }  // namespace halfnut::bind

@@ -1,12 +1,15 @@
 // One machine of the shop as a value.
 
-#include <array>
+#include <cstddef>
+#include <span>
 #include <string>
+#include <vector>
 
 #include "convert.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/machine/machine_json.hpp"
+#include "halfnut/machine/members.hpp"
 #include "halfnut/machine/room.hpp"
 
 namespace halfnut::bind {
@@ -15,117 +18,24 @@ namespace {
 
 using namespace machine;
 
-constexpr std::array kSpindleStepMembers{
-    HALFNUT_MEMBER(SpindleStep, rpm),       HALFNUT_MEMBER(SpindleStep, rpm_low),
-    HALFNUT_MEMBER(SpindleStep, power_kw),  HALFNUT_MEMBER(SpindleStep, power_low_kw),
-    HALFNUT_MEMBER(SpindleStep, back_gear), HALFNUT_MEMBER(SpindleStep, stop_to_change),
-    HALFNUT_MEMBER(SpindleStep, positions),
-};
-
-constexpr std::array kFeedStepMembers{
-    HALFNUT_MEMBER(FeedStep, feed_mm),
-    HALFNUT_MEMBER(FeedStep, marked),
-    HALFNUT_MEMBER(FeedStep, stop_to_change),
-    HALFNUT_MEMBER(FeedStep, positions),
-};
-
-constexpr std::array kFeedLadderMembers{
-    HALFNUT_MEMBER(FeedLadder, kind),
-    HALFNUT_MEMBER(FeedLadder, marked_in_inch),
-    HALFNUT_MEMBER(FeedLadder, steps),
-    HALFNUT_MEMBER(FeedLadder, cross_ratio),
-};
-
-constexpr std::array kSlideMembers{
-    HALFNUT_MEMBER(Slide, name),           HALFNUT_MEMBER(Slide, travel_per_turn_mm),
-    HALFNUT_MEMBER(Slide, graduation_mm),  HALFNUT_MEMBER(Slide, marked_graduation),
-    HALFNUT_MEMBER(Slide, marked_in_inch), HALFNUT_MEMBER(Slide, reads_diameter),
-    HALFNUT_MEMBER(Slide, travel_mm),      HALFNUT_MEMBER(Slide, readout_mm),
-    HALFNUT_MEMBER(Slide, power_feed),     HALFNUT_MEMBER(Slide, backlash_mm),
-    HALFNUT_MEMBER(Slide, approach_minus),
-};
-
-constexpr std::array kChuckMembers{
-    HALFNUT_MEMBER(Chuck, name),
-    HALFNUT_MEMBER(Chuck, jaws),
-    HALFNUT_MEMBER(Chuck, diameter_mm),
-    HALFNUT_MEMBER(Chuck, rpm_limit),
-    HALFNUT_MEMBER(Chuck, cast_iron),
-    HALFNUT_MEMBER(Chuck, through_mm),
-    HALFNUT_MEMBER(Chuck, jaw_depth_mm),
-    HALFNUT_MEMBER(Chuck, opening_least_mm),
-    HALFNUT_MEMBER(Chuck, opening_greatest_mm),
-    HALFNUT_MEMBER(Chuck, jaw_mass_kg),
-    HALFNUT_MEMBER(Chuck, run_out_mm),
-};
-
-constexpr std::array kGearboxStepMembers{
-    HALFNUT_MEMBER(GearboxStep, ratio),
-    HALFNUT_MEMBER(GearboxStep, positions),
-};
-
-constexpr std::array kChartRowMembers{
-    HALFNUT_MEMBER(ChartRow, lead_mm), HALFNUT_MEMBER(ChartRow, inch),      HALFNUT_MEMBER(ChartRow, drivers),
-    HALFNUT_MEMBER(ChartRow, driven),  HALFNUT_MEMBER(ChartRow, positions),
-};
-
-constexpr std::array kThreadingMembers{
-    HALFNUT_MEMBER(Threading, lead_mm),
-    HALFNUT_MEMBER(Threading, threads_per_inch),
-    HALFNUT_MEMBER(Threading, metric),
-    HALFNUT_MEMBER(Threading, spindle_to_stud),
-    HALFNUT_MEMBER(Threading, gears),
-    HALFNUT_MEMBER(Threading, module_mm),
-    HALFNUT_MEMBER(Threading, stud_to_screw_mm),
-    HALFNUT_MEMBER(Threading, banjo_low_mm),
-    HALFNUT_MEMBER(Threading, banjo_high_mm),
-    HALFNUT_MEMBER(Threading, stud_clearance_mm),
-    HALFNUT_MEMBER(Threading, collar_mm),
-    HALFNUT_MEMBER(Threading, standard_driver),
-    HALFNUT_MEMBER(Threading, standard_driven),
-    HALFNUT_MEMBER(Threading, gearbox),
-    HALFNUT_MEMBER(Threading, dial_threads_per_turn),
-    HALFNUT_MEMBER(Threading, dial_marks),
-    HALFNUT_MEMBER(Threading, chart),
-};
-
-constexpr std::array kMachineMembers{
-    HALFNUT_MEMBER(Machine, kind),
-    HALFNUT_MEMBER(Machine, compound_zero),
-    HALFNUT_MEMBER(Machine, name),
-    HALFNUT_MEMBER(Machine, inch),
-    HALFNUT_MEMBER(Machine, motor_kw),
-    HALFNUT_MEMBER(Machine, efficiency),
-    HALFNUT_MEMBER(Machine, spindle),
-    HALFNUT_MEMBER(Machine, carriage),
-    HALFNUT_MEMBER(Machine, quill),
-    HALFNUT_MEMBER(Machine, table),
-    HALFNUT_MEMBER(Machine, slides),
-    HALFNUT_MEMBER(Machine, chucks),
-    HALFNUT_MEMBER(Machine, threading),
-    HALFNUT_MEMBER(Machine, centre_height_mm),
-    HALFNUT_MEMBER(Machine, swing_over_bed_mm),
-    HALFNUT_MEMBER(Machine, swing_over_cross_slide_mm),
-    HALFNUT_MEMBER(Machine, swing_in_gap_mm),
-    HALFNUT_MEMBER(Machine, between_centres_mm),
-    HALFNUT_MEMBER(Machine, spindle_bore_mm),
-    HALFNUT_MEMBER(Machine, spindle_length_mm),
-    HALFNUT_MEMBER(Machine, torque_limit_nm),
-    HALFNUT_MEMBER(Machine, lever_change_s),
-    HALFNUT_MEMBER(Machine, stop_change_s),
-    HALFNUT_MEMBER(Machine, measure_s),
-    HALFNUT_MEMBER(Machine, tool_change_s),
-    HALFNUT_MEMBER(Machine, tailstock_turns_per_min),
-    HALFNUT_MEMBER(Machine, table_turns_per_min),
-    HALFNUT_MEMBER(Machine, half_nut_s),
-    HALFNUT_MEMBER(Machine, hand_ream_rpm),
-    HALFNUT_MEMBER(Machine, hand_knurl_rpm),
-    HALFNUT_MEMBER(Machine, hand_axes),
-    HALFNUT_MEMBER(Machine, tool_clearance_mm),
-    HALFNUT_MEMBER(Machine, dividing_ratio),
-    HALFNUT_MEMBER(Machine, dividing_plates),
-    HALFNUT_MEMBER(Machine, direct_holes),
-};
+/// Rows of the list of a record's members.
+template <class Record>
+std::span<const Member> rows() {
+    static const std::vector<Member> kRows = [] {
+        std::vector<Member> out;
+        const Record fresh{};
+        const auto* const start = reinterpret_cast<const char*>(&fresh);
+        members(&fresh, [&](const auto&... each) {
+            const auto put = [&]<class M>(const Named<Record, M>& named) {
+                const auto* const at = reinterpret_cast<const char*>(&(fresh.*named.member));
+                out.push_back({named.name.data(), static_cast<std::size_t>(at - start), &kCrossing<M>});
+            };
+            (put(each), ...);
+        });
+        return out;
+    }();
+    return kRows;
+}
 
 void bind_steps(py::module_& module) {
     py::class_<Position> position(module, "Position", "Where a lever, belt or switch stands.");
@@ -141,16 +51,16 @@ void bind_steps(py::module_& module) {
         .def_readonly("setting", &Position::setting)
         .def("__repr__", [](const Position& p) { return "<Position " + p.control + " " + p.setting + ">"; });
 
-    record<SpindleStep>(module, "SpindleStep", kSpindleStepMembers, "A speed of the spindle.")
+    record<SpindleStep>(module, "SpindleStep", rows<SpindleStep>(), "A speed of the spindle.")
         .def_property_readonly("variable", &SpindleStep::variable);
 
-    record<FeedStep>(module, "FeedStep", kFeedStepMembers, "A power feed.");
+    record<FeedStep>(module, "FeedStep", rows<FeedStep>(), "A power feed.");
 
-    record<FeedLadder>(module, "FeedLadder", kFeedLadderMembers, "The power feeds of one train.");
+    record<FeedLadder>(module, "FeedLadder", rows<FeedLadder>(), "The power feeds of one train.");
 }
 
 void bind_parts(py::module_& module) {
-    record<Slide>(module, "Slide", kSlideMembers, "A slide and its dial.")
+    record<Slide>(module, "Slide", rows<Slide>(), "A slide and its dial.")
         .def_property_readonly("lines_a_turn", &lines_a_turn)
         .def(
             "reading",
@@ -160,15 +70,15 @@ void bind_parts(py::module_& module) {
             },
             py::arg("travel_mm"), "Turns, line and what the line misses after a travel from nought.");
 
-    record<Chuck>(module, "Chuck", kChuckMembers, "What holds the work and how fast it may turn.")
+    record<Chuck>(module, "Chuck", rows<Chuck>(), "What holds the work and how fast it may turn.")
         .def_property_readonly("limit_rpm", &chuck_rpm_limit);
 
-    record<GearboxStep>(module, "GearboxStep", kGearboxStepMembers,
+    record<GearboxStep>(module, "GearboxStep", rows<GearboxStep>(),
                         "A lead that the gearbox gives on its standard train.");
 
-    record<ChartRow>(module, "ChartRow", kChartRowMembers, "A row of the chart that hangs at the lathe.");
+    record<ChartRow>(module, "ChartRow", rows<ChartRow>(), "A row of the chart that hangs at the lathe.");
 
-    record<Threading>(module, "Threading", kThreadingMembers, "The leadscrew and what drives it.");
+    record<Threading>(module, "Threading", rows<Threading>(), "The leadscrew and what drives it.");
 }
 
 }  // namespace
@@ -177,7 +87,7 @@ void bind_machine(py::module_& module) {
     bind_steps(module);
     bind_parts(module);
 
-    record<Machine>(module, "Machine", kMachineMembers, "One machine of the shop, in its own terms.")
+    record<Machine>(module, "Machine", rows<Machine>(), "One machine of the shop, in its own terms.")
         .def_property_readonly("swing_mm", &swing_mm)
         .def("json", &machine_json, "The machine as an object of JSON, for questions of other programs.")
         .def(

@@ -134,11 +134,6 @@ struct Member {
     const Crossing* crossing;
 };
 
-#define HALFNUT_MEMBER(Record, member)                                                         \
-    halfnut::bind::Member {                                                                    \
-        #member, offsetof(Record, member), &halfnut::bind::kCrossing<decltype(Record::member)> \
-    }
-
 /// A bound value as a value: equal, hashed and told to Dask by its state, pickled as it. A state is a tuple
 /// of plain values, None where a number is lacking.
 template <class T>

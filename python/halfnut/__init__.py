@@ -53,6 +53,7 @@ if TYPE_CHECKING:
         divide,
         drill,
         face,
+        force_band,
         gear_train,
         groove,
         helix,
@@ -113,9 +114,9 @@ _NAMES = {
     "core.catalogue": "shop",
     "core.mistakes": "InputError",
     "core.units": "inch mm quantity",
-    "cutting.questions": "bore chase choose counterbore countersink divide drill face gear_train groove helix "
-    "hold knurl mill part_off polygon positions ramp ream saw screw_hole sine_bar spot tap taper thread_speed "
-    "tool_life translating_pairs turn",
+    "cutting.questions": "bore chase choose counterbore countersink divide drill face force_band gear_train "
+    "groove helix hold knurl mill part_off polygon positions ramp ream saw screw_hole sine_bar spot tap taper "
+    "thread_speed tool_life translating_pairs turn",
     "drawing.charts": "force_map pass_plan speed_chart",
     "fits.questions": "cylindrical_fit holding_taper preferred_fits",
     "knurls.questions": "knurl_blank knurl_setup",
@@ -167,6 +168,7 @@ __all__ = [
     "face",
     "fit",
     "fits",
+    "force_band",
     "force_map",
     "galling",
     "gear_train",

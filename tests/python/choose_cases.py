@@ -122,8 +122,7 @@ def table_speed(alloy):
 def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
     """The case in the oracle's words; windows and constants of force are asked of the tables."""
     tables = active()
-    constants = _core.alloy_force_constants(alloy.id, tables)
-    band = _core.force_band(alloy.index, "turn", tables)
+    band = hn.force_band(alloy)
     reference = 2.0 if alloy.iso513 == "K" else 6.0
     correction = 1.2 if cut == "bore" else 1.0
     if numbers.get("rake_deg") is not None:
@@ -177,8 +176,8 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "dial_s": numbers["dial_set_s"],
         "lever_s": machine.lever_change_s,
         "stop_s": machine.stop_change_s,
-        "kc11": constants["kc11_n_mm2"],
-        "mc": constants["mc"],
+        "kc11": band.kc11_n_mm2,
+        "mc": band.mc,
         "v0": table_speed(alloy),
         "correction": correction,
         "high": band.high * 1.3,  # ordinary wear

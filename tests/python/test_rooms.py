@@ -159,7 +159,7 @@ def test_a_room_works_at_first_touch(place):
         "hn.threads.wires('M10-6g')",
         "hn.threads.over_wires_exact_mm(9.026, 10.0, 1.5, 1.5, 30.0, 0.866)",
         "hn.cutting.spindle_speed_rpm(100.0, 50.0)",
-        "hn.cutting.chasing.root_flat_mm",
+        "hn.cutting.formulas.root_flat_mm",
         "hn.batch.turn",
         "hn.planning.plan",
         "hn.core.units.inch(1)",

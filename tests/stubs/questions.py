@@ -16,6 +16,7 @@ from halfnut import _core
 
 PACKAGE = Path(__file__).parents[2] / "python/halfnut"
 WIDTH = 120
+MADE = "Written by `./shop stubs` from the core's declarations: change those."
 _WRITTEN = {"length": "LengthLike", "feed": "FeedLike", "feed rate": "FeedLike", "speed": "FeedLike"} | dict.fromkeys(
     ("force", "torque"), "ForceLike"
 )
@@ -187,7 +188,6 @@ def modules() -> dict[Path, str]:
         if lacking := [name for name, where in homes.items() if not where]:
             raise SystemExit(f"no class {lacking[0]}({lacking[0]}Figures) in halfnut/{room}")
         names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
-        made = "Written by `./shop stubs` from the core's declarations: change those."
         imports = "".join(f"    from {where} import {name}\n" for name, where in sorted(homes.items()) if name in asked)
         functions = "\n\n".join(function(each, homes[each["answer"]["name"]]) for each in questions)
         likes: dict[str, list[str]] = {}
@@ -198,7 +198,7 @@ def modules() -> dict[Path, str]:
         core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
-            f'"""The questions of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
+            f'"""The questions of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
             f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{core}\n"
             f"{typing}"
             f"__all__ = [{names}]\n\n\n{functions}"
@@ -213,13 +213,27 @@ def modules() -> dict[Path, str]:
         kins = {figure["kin"] for figure in figures if figure["kin"]}
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
         out[PACKAGE / room / "figures.py"] = (
-            f'"""Figures of the answers of this room.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
+            f'"""Figures of the answers of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n'
             f"from collections.abc import Mapping\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
             f"from halfnut.core.fixed import made\n"
             f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
+    out |= {PACKAGE / room / "formulas.py": formulas(room, names) for room, names in _core.formulas().items()}
     out[PACKAGE / "_core.pyi"] = stub()
     return {path: _laid_out(text, path.suffix) for path, text in out.items()}
+
+
+def formulas(room: str, names: list[str]) -> str:
+    """The formulas of a room, as a module; but for those that another module of the room has beside its answers."""
+    others = [path for path in (PACKAGE / room).glob("*.py") if path.name != "formulas.py"]
+    lists = [path.read_text("utf-8").partition("__all__ = [")[2].partition("]")[0] for path in others]
+    taken = set(re.findall(r'"(\w+)"', "".join(lists)))
+    names = [name for name in names if name not in taken]
+    public = ", ".join(f'"{name}"' for name in sorted(names))
+    return (
+        f'"""The formulas of numbers of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n'
+        f"from halfnut._core import {', '.join(sorted(names))}\n\n__all__ = [{public}]\n"
+    )
 
 
 HAND = Path(__file__).with_name("core.pyi")

@@ -5,6 +5,7 @@
 #include "cut_answer.hpp"
 #include "halfnut/cutting/chasing.hpp"
 #include "halfnut/cutting/choosing.hpp"
+#include "halfnut/cutting/force_question.hpp"
 #include "halfnut/cutting/gears.hpp"
 #include "halfnut/cutting/holding.hpp"
 #include "halfnut/cutting/holding_taper.hpp"
@@ -134,9 +135,9 @@ constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {
-        std::vector<const Question*> out{
-            &kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,     &kKnurlSetup, &kPositions,
-            &kDivide,       &kPolygon,   &kSineBar,          &kScrewHole, &kChoose};
+        std::vector<const Question*> out{&kHoldingTaper, &kGearTrain, &kTranslatingPairs, &kChase,
+                                         &kKnurlSetup,   &kPositions, &kDivide,           &kPolygon,
+                                         &kSineBar,      &kScrewHole, &kChoose,           &kForceBand};
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),

@@ -11,87 +11,13 @@
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
 #include "halfnut/core/json.hpp"
+#include "halfnut/machine/members.hpp"
 
 namespace halfnut::machine {
 
 namespace {
 
 using std::string_view;
-
-/// A member by its name.
-template <class Record, class M>
-struct Named {
-    string_view name;
-    M Record::* member;
-};
-template <class Record, class M>
-Named(string_view, M Record::*) -> Named<Record, M>;
-
-#define AT(Record, member)       \
-    Named {                      \
-        #member, &Record::member \
-    }
-template <class Each>
-void members(const SpindleStep* /*of*/, const Each& each) {
-    each(AT(SpindleStep, rpm), AT(SpindleStep, rpm_low), AT(SpindleStep, power_kw),
-         AT(SpindleStep, power_low_kw), AT(SpindleStep, back_gear), AT(SpindleStep, stop_to_change),
-         AT(SpindleStep, positions));
-}
-template <class Each>
-void members(const FeedStep* /*of*/, const Each& each) {
-    each(AT(FeedStep, feed_mm), AT(FeedStep, marked), AT(FeedStep, stop_to_change), AT(FeedStep, positions));
-}
-template <class Each>
-void members(const FeedLadder* /*of*/, const Each& each) {
-    each(AT(FeedLadder, kind), AT(FeedLadder, marked_in_inch), AT(FeedLadder, steps),
-         AT(FeedLadder, cross_ratio));
-}
-template <class Each>
-void members(const Slide* /*of*/, const Each& each) {
-    each(AT(Slide, name), AT(Slide, travel_per_turn_mm), AT(Slide, graduation_mm),
-         AT(Slide, marked_graduation), AT(Slide, marked_in_inch), AT(Slide, reads_diameter),
-         AT(Slide, travel_mm), AT(Slide, readout_mm), AT(Slide, power_feed), AT(Slide, backlash_mm),
-         AT(Slide, approach_minus));
-}
-template <class Each>
-void members(const Chuck* /*of*/, const Each& each) {
-    each(AT(Chuck, name), AT(Chuck, jaws), AT(Chuck, diameter_mm), AT(Chuck, rpm_limit), AT(Chuck, cast_iron),
-         AT(Chuck, through_mm), AT(Chuck, jaw_depth_mm), AT(Chuck, opening_least_mm),
-         AT(Chuck, opening_greatest_mm), AT(Chuck, jaw_mass_kg), AT(Chuck, run_out_mm));
-}
-template <class Each>
-void members(const GearboxStep* /*of*/, const Each& each) {
-    each(AT(GearboxStep, ratio), AT(GearboxStep, positions));
-}
-template <class Each>
-void members(const ChartRow* /*of*/, const Each& each) {
-    each(AT(ChartRow, lead_mm), AT(ChartRow, inch), AT(ChartRow, drivers), AT(ChartRow, driven),
-         AT(ChartRow, positions));
-}
-template <class Each>
-void members(const Threading* /*of*/, const Each& each) {
-    each(AT(Threading, lead_mm), AT(Threading, threads_per_inch), AT(Threading, metric),
-         AT(Threading, spindle_to_stud), AT(Threading, gears), AT(Threading, module_mm),
-         AT(Threading, stud_to_screw_mm), AT(Threading, banjo_low_mm), AT(Threading, banjo_high_mm),
-         AT(Threading, stud_clearance_mm), AT(Threading, collar_mm), AT(Threading, standard_driver),
-         AT(Threading, standard_driven), AT(Threading, gearbox), AT(Threading, dial_threads_per_turn),
-         AT(Threading, dial_marks), AT(Threading, chart));
-}
-template <class Each>
-void members(const Machine* /*of*/, const Each& each) {
-    each(AT(Machine, name), AT(Machine, kind), AT(Machine, inch), AT(Machine, motor_kw),
-         AT(Machine, efficiency), AT(Machine, spindle), AT(Machine, carriage), AT(Machine, quill),
-         AT(Machine, table), AT(Machine, slides), AT(Machine, compound_zero), AT(Machine, chucks),
-         AT(Machine, threading), AT(Machine, centre_height_mm), AT(Machine, swing_over_bed_mm),
-         AT(Machine, swing_over_cross_slide_mm), AT(Machine, swing_in_gap_mm),
-         AT(Machine, between_centres_mm), AT(Machine, spindle_bore_mm), AT(Machine, spindle_length_mm),
-         AT(Machine, torque_limit_nm), AT(Machine, lever_change_s), AT(Machine, stop_change_s),
-         AT(Machine, measure_s), AT(Machine, tool_change_s), AT(Machine, tailstock_turns_per_min),
-         AT(Machine, table_turns_per_min), AT(Machine, half_nut_s), AT(Machine, hand_ream_rpm),
-         AT(Machine, hand_knurl_rpm), AT(Machine, hand_axes), AT(Machine, tool_clearance_mm),
-         AT(Machine, dividing_ratio), AT(Machine, dividing_plates), AT(Machine, direct_holes));
-}
-#undef AT
 
 // ---- read -------------------------------------------------------------------------------------------------
 

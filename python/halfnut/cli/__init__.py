@@ -42,6 +42,7 @@ _HOMES = {
     "drill": ("asking", "drill", "Levers for drilling."),
     "face": ("asking", "face", "Levers and depth for facing."),
     "fit": ("asking", "fit", "Whether two threads screw together, bare or coated."),
+    "force-band": ("asking", "force_band", "How far a measured force may lie from the computed one."),
     "galling": ("asking", "galling", "Whether two metals gall in a thread."),
     "gear-train": ("gearing", "gear_train", "Change gears for a lead or a feed."),
     "groove": ("asking", "groove", "Levers and plunges for a groove."),

@@ -6,19 +6,15 @@ from typing import ClassVar
 
 from halfnut._core import (
     DomainError,
-    chasing_depth_mm,
-    compound_travel_mm,
-    root_flat_mm,
     spell,
     spell_span,
-    stopping_rpm,
 )
 from halfnut.core.words import words
 from halfnut.cutting.cuts import Cut, setting
 from halfnut.cutting.figures import ChasePass, ChasingFigures, GaugePlane
 from halfnut.cutting.gears import GearTrain
 
-__all__ = ["ChasePass", "Chasing", "chasing_depth_mm", "compound_travel_mm", "root_flat_mm", "stopping_rpm"]
+__all__ = ["ChasePass", "Chasing"]
 
 
 class Chasing(ChasingFigures):

@@ -878,6 +878,33 @@ class PassesFigures(Answered):
 
 
 @made(frozen=True)
+class ForceBandFigures(Answered):
+    """Where a measured force lies, as shares of the computed one."""
+
+    alloy: Alloy
+    """The work's material."""
+    process: str
+    """What is done."""
+    low: float
+    """Lower edge as a share of the computed force; power and torque follow the force."""
+    high: float
+    """Upper edge as a share of the computed force."""
+    verified: bool
+    """Whether measured cuts of the alloy's group bear the band out."""
+    papers: int
+    """Papers whose measured cuts of the group are counted."""
+    rows: int
+    """Measured cuts of the group."""
+    median: float | None
+    """Median of computed over measured force in them."""
+    kc11_n_mm2: float | None
+    """Specific cutting force of a chip 1 mm thick, tabulated or estimated. In N/mm2."""
+    mc: float | None
+    """Exponent by which it falls with the chip's thickness."""
+    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+
+
+@made(frozen=True)
 class WorkBendFigures(Answered):
     """How far work deflects at the tool as the tool travels along it."""
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import ClassVar
 
-from halfnut._core import gear_centres_mm, spell, train_lead_mm
+from halfnut._core import spell
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.cutting.figures import GearTrainFigures, GearTrainsFigures, TranslatingPair, TranslatingPairsFigures
 from halfnut.machine.machines import positions_text
 
-__all__ = ["GearTrain", "GearTrains", "TranslatingPairs", "gear_centres_mm", "train_lead_mm"]
+__all__ = ["GearTrain", "GearTrains", "TranslatingPairs"]
 
 
 class GearTrain(GearTrainFigures):

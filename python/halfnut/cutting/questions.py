@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from halfnut.cutting.choosing import Passes
     from halfnut.cutting.cuts import Cut
     from halfnut.cutting.edge_life import ToolLife
+    from halfnut.cutting.force_spread import ForceBand
     from halfnut.cutting.gears import GearTrains, TranslatingPairs
     from halfnut.cutting.holding import Holding
     from halfnut.cutting.layout import Division, Polygon, Positions, ScrewHole, SineBar
@@ -49,6 +50,7 @@ __all__ = [
     "divide",
     "drill",
     "face",
+    "force_band",
     "gear_train",
     "groove",
     "helix",
@@ -923,6 +925,52 @@ def choose(
                 now_spindle,
                 now_feed,
                 brief,
+            ),
+        )
+    )
+
+
+def force_band(
+    alloy: AlloyLike,
+    process: Literal["drill", "mill", "tap", "turn"] = "turn",
+) -> ForceBand:
+    """How far a measured force may lie from the one computed, by alloy and process.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    process : {"drill", "mill", "tap", "turn"}, default "turn"
+        What is done: turn counts for facing, boring and parting too.
+
+    Returns
+    -------
+    ForceBand
+        Where a measured force lies, as shares of the computed one.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    The table cutting/force_bands with the measured cuts that its rows name.
+    """
+    from halfnut.cutting.force_spread import ForceBand
+
+    return ForceBand.of(
+        ask(
+            "force_band",
+            (
+                alloy,
+                process,
             ),
         )
     )

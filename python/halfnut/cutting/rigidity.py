@@ -6,10 +6,6 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, ClassVar
 
 from halfnut._core import (
-    jaw_force_at_speed_n,
-    jaw_force_needed_n,
-    ring_out_of_round_mm,
-    size_at_20_mm,
     spell,
     work_bend_mm,
 )
@@ -21,10 +17,6 @@ if TYPE_CHECKING:
 __all__ = [
     "JawSqueeze",
     "WorkBend",
-    "jaw_force_at_speed_n",
-    "jaw_force_needed_n",
-    "ring_out_of_round_mm",
-    "size_at_20_mm",
     "work_bend_mm",
 ]
 

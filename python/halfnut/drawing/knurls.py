@@ -10,7 +10,8 @@ from halfnut._core import DomainError
 from halfnut.core.extras import optional
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length
-from halfnut.knurls.blanks import KnurlBlank, mismatch_teeth, tracking_blank_mm
+from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.formulas import mismatch_teeth, tracking_blank_mm
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

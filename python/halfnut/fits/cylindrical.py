@@ -11,14 +11,14 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
-from halfnut._core import spell, spell_span, tolerance_unit_um
+from halfnut._core import spell, spell_span
 from halfnut.core.catalogue import active
 from halfnut.fits.figures import CylinderPartFigures, CylindricalFitFigures, PreferredFit, PreferredFitsFigures
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-__all__ = ["CylinderPart", "CylindricalFit", "PreferredFits", "cylindrical_fit_columns", "tolerance_unit_um"]
+__all__ = ["CylinderPart", "CylindricalFit", "PreferredFits", "cylindrical_fit_columns"]
 
 _UNITS = 1_000_000
 """The core counts sizes in millionths of the standard's unit."""

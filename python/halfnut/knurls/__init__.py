@@ -8,6 +8,7 @@ from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.knurls.blanks import *
+    from halfnut.knurls.formulas import *
     from halfnut.knurls.questions import *
     from halfnut.knurls.setups import *
     from halfnut.knurls.wheels import *

@@ -11,20 +11,6 @@ from typing import Any, ClassVar, Literal
 from halfnut import _core
 from halfnut._core import (
     Length,
-    blank_above_mm,
-    blank_below_mm,
-    diametral_wheel_outside_in,
-    form_growth_mm,
-    mismatch_teeth,
-    normal_pitch_mm,
-    pitch_from_diametral_mm,
-    pitch_from_teeth_per_inch_mm,
-    sharp_tooth_depth_mm,
-    teeth_around,
-    tracking_blank_mm,
-    tracking_helix_deg,
-    transverse_pitch_mm,
-    wheel_pitch_mm,
 )
 from halfnut.core.arrays import ArrayLike, NDArray
 from halfnut.core.carriers import numbers
@@ -34,21 +20,7 @@ from halfnut.knurls.figures import KnurlBlankFigures
 
 __all__ = [
     "KnurlBlank",
-    "blank_above_mm",
-    "blank_below_mm",
     "blank_columns",
-    "diametral_wheel_outside_in",
-    "form_growth_mm",
-    "mismatch_teeth",
-    "normal_pitch_mm",
-    "pitch_from_diametral_mm",
-    "pitch_from_teeth_per_inch_mm",
-    "sharp_tooth_depth_mm",
-    "teeth_around",
-    "tracking_blank_mm",
-    "tracking_helix_deg",
-    "transverse_pitch_mm",
-    "wheel_pitch_mm",
 ]
 
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from halfnut._core import knurl_contact_mm, knurl_force_n, spell
+from halfnut._core import spell
 from halfnut.core.words import words
 from halfnut.cutting.cuts import Cut
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.knurls.figures import KnurlSetupFigures
 from halfnut.machine.dials import Reading
 
-__all__ = ["KnurlSetup", "knurl_contact_mm", "knurl_force_n"]
+__all__ = ["KnurlSetup"]
 
 _HOLDERS = {
     1: "one wheel, pushed in from the side",

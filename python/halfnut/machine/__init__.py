@@ -9,6 +9,7 @@ from halfnut.core.rooms import furnish
 if TYPE_CHECKING:
     from halfnut.machine.answering import *
     from halfnut.machine.dials import *
+    from halfnut.machine.formulas import *
     from halfnut.machine.machine_file import *
     from halfnut.machine.machines import *
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeAlias
+from typing import TYPE_CHECKING, Any, TypeAlias, TypeVar
 
 from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
@@ -18,11 +18,25 @@ from halfnut.core.shapes import Positions
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.text import shown
 from halfnut.demo import FOLDER
-from halfnut.machine.machine_file import FeedLadder as FileLadder
-from halfnut.machine.machine_file import MachineFile, RateLadder, Slide, Threading, from_dict, read
+from halfnut.machine.machine_file import (
+    ChartRow,
+    FeedLadder,
+    FeedStep,
+    MachineFile,
+    RateLadder,
+    RateStep,
+    Slide,
+    SpindleStep,
+    Thread,
+    Threading,
+    from_dict,
+    read,
+)
 
 if TYPE_CHECKING:
     MachineName: TypeAlias = "str | os.PathLike[str] | Machine"
+
+_Kind = TypeVar("_Kind")
 
 __all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
 
@@ -348,168 +362,132 @@ def _folders() -> Iterator[Path]:
     yield FOLDER / "machines"
 
 
+_BASE = ("", "_mm", "_kw", "_kg", "_nm", "_s")
+"""Ends of the core's names for what a file gives under the name alone."""
+
+
+def _made(kind: type[_Kind], given: object, /, **own: object) -> _Kind:
+    """The core's record of what a file gives, by its names and in base units; `own` is what is not called alike.
+
+    What is not given is as the core has it.
+    """
+    values: dict[str, Any] = dict(own)
+    for name in (each.name for each in fields(given)):  # type: ignore[arg-type]
+        called = next((name + end for end in _BASE if hasattr(kind, name + end)), None)
+        if called is not None:
+            values.setdefault(called, getattr(given, name))
+    plain: dict[str, Any] = {
+        name: value.base if isinstance(value, Quantity) else value for name, value in values.items()
+    }
+    if "positions" in plain:
+        plain["positions"] = [_core.Position(control, setting) for control, setting in plain["positions"].items()]
+    return kind(**{name: value for name, value in plain.items() if value is not None})
+
+
 def to_core(file: MachineFile) -> _core.Machine:
     """The core's form of a machine file."""
-    threading: dict[str, Any] = {} if file.threading is None else {"threading": _threading(file.threading)}
-    return _core.Machine(
-        name=file.name,
-        kind=file.kind,
-        compound_zero=file.compound_zero,
+    stop, head, hands, seconds = file.spindle.stop_to_change, file.dividing, file.hands, file.seconds
+    steps = [_made(_core.SpindleStep, step, stop_to_change=_either(step, stop)) for step in file.spindle.steps]
+    return _made(
+        _core.Machine,
+        file,
         inch=file.system == "inch",
-        spindle=[_spindle_step(step, file.spindle.stop_to_change) for step in file.spindle.steps],
+        spindle=steps,
         carriage=_ladder(file.carriage, "per rev"),
         quill=_ladder(file.quill, "per rev"),
         table=_ladder(file.table, "per minute"),
         slides=[_slide(name, slide) for name, slide in file.slides.items()],
-        chucks=[_chuck(chuck) for chuck in file.chucks],
-        **threading,
-        **_given(
-            motor_kw=file.motor,
-            efficiency=file.efficiency,
-            centre_height_mm=file.centre_height,
-            swing_over_bed_mm=file.swing_over_bed,
-            swing_over_cross_slide_mm=file.swing_over_cross_slide,
-            swing_in_gap_mm=file.swing_in_gap,
-            between_centres_mm=file.between_centres,
-            spindle_bore_mm=file.spindle_bore,
-            spindle_length_mm=file.spindle_length,
-            torque_limit_nm=file.torque_limit,
-            lever_change_s=file.seconds.lever,
-            stop_change_s=file.seconds.stop,
-            measure_s=file.seconds.measure,
-            tool_change_s=file.seconds.tool,
-            tailstock_turns_per_min=file.hands.tailstock_turns,
-            table_turns_per_min=file.hands.table_turns,
-            half_nut_s=file.hands.half_nut,
-            hand_ream_rpm=file.hands.ream_rpm,
-            hand_knurl_rpm=file.hands.knurl_rpm,
-            hand_axes=file.hands.axes,
-            tool_clearance_mm=file.tool_clearance,
-            **({} if file.dividing is None else _dividing(file.dividing)),
-        ),
+        chucks=[
+            _made(
+                _core.Chuck,
+                chuck,
+                cast_iron=chuck.body != "steel",
+                rpm_limit=chuck.max_rpm,
+                jaw_mass_kg=chuck.jaw_weight,
+            )
+            for chuck in file.chucks
+        ],
+        threading=None if file.threading is None else _threading(file.threading),
+        lever_change_s=seconds.lever,
+        stop_change_s=seconds.stop,
+        measure_s=seconds.measure,
+        tool_change_s=seconds.tool,
+        tailstock_turns_per_min=hands.tailstock_turns,
+        table_turns_per_min=hands.table_turns,
+        half_nut_s=hands.half_nut,
+        hand_ream_rpm=hands.ream_rpm,
+        hand_knurl_rpm=hands.knurl_rpm,
+        hand_axes=hands.axes,
+        dividing_ratio=None if head is None else head.ratio,
+        dividing_plates=None if head is None else head.plates,
+        direct_holes=None if head is None else head.direct,
     )
 
 
-def _given(**values: Any) -> dict[str, Any]:
-    """What the file gives, in base units; the core's own defaults stand for the rest."""
-    given = {name: value for name, value in values.items() if value is not None}
-    return {name: value.base if isinstance(value, Quantity) else value for name, value in given.items()}
+def _either(step: SpindleStep | FeedStep | RateStep, every: bool) -> bool:
+    """Whether the spindle is stopped for a step: its own word, else that of the ladder."""
+    return every if step.stop_to_change is None else step.stop_to_change
 
 
-def _dividing(head: Any) -> dict[str, Any]:
-    return {"dividing_ratio": head.ratio, "dividing_plates": head.plates, "direct_holes": head.direct}
-
-
-def _positions(positions: Positions) -> list[_core.Position]:
-    return [_core.Position(control, setting) for control, setting in positions.items()]
-
-
-def _spindle_step(step: Any, stop_to_change: bool) -> _core.SpindleStep:
-    return _core.SpindleStep(
-        rpm=step.rpm,
-        back_gear=step.back_gear,
-        stop_to_change=stop_to_change if step.stop_to_change is None else step.stop_to_change,
-        positions=_positions(step.positions),
-        **_given(rpm_low=step.rpm_low, power_kw=step.power, power_low_kw=step.power_low),
-    )
-
-
-def _ladder(ladder: FileLadder | RateLadder | None, kind: str) -> _core.FeedLadder:
+def _ladder(ladder: FeedLadder | RateLadder | None, kind: str) -> _core.FeedLadder:
     if ladder is None:
         return _core.FeedLadder(kind=kind)
-    in_inch = bool(ladder.steps) and ladder.steps[0].feed.system == "inch"
-    return _core.FeedLadder(
-        kind=kind,
-        marked_in_inch=in_inch,
-        steps=list(_feed_steps(ladder, in_inch)),
-        **_given(cross_ratio=getattr(ladder, "cross_ratio", None)),
-    )
-
-
-def _feed_steps(ladder: FileLadder | RateLadder, in_inch: bool) -> Iterable[_core.FeedStep]:
-    for step in ladder.steps:
-        same = (step.feed.system == "inch") == in_inch
-        yield _core.FeedStep(
-            feed_mm=step.feed.base,
-            marked=step.feed.value if same else step.feed.base / (MM_PER_INCH if in_inch else 1.0),
-            stop_to_change=ladder.stop_to_change if step.stop_to_change is None else step.stop_to_change,
-            positions=_positions(step.positions),
+    inch = bool(ladder.steps) and ladder.steps[0].feed.system == "inch"
+    unit = MM_PER_INCH if inch else 1.0
+    steps = [
+        _made(
+            _core.FeedStep,
+            step,
+            marked=step.feed.value if (step.feed.system == "inch") == inch else step.feed.base / unit,
+            stop_to_change=_either(step, ladder.stop_to_change),
         )
+        for step in ladder.steps
+    ]
+    return _made(_core.FeedLadder, ladder, kind=kind, marked_in_inch=inch, steps=steps)
 
 
 def _slide(name: str, slide: Slide) -> _core.Slide:
-    return _core.Slide(
+    return _made(
+        _core.Slide,
+        slide,
         name=name,
+        travel_per_turn_mm=slide.per_turn,
         marked_in_inch=slide.graduation.system == "inch",
         marked_graduation=slide.graduation.value,
         reads_diameter=slide.reads == "diameter",
-        power_feed=slide.power_feed,
         approach_minus=slide.approach == "minus",
-        **_given(
-            travel_per_turn_mm=slide.per_turn,
-            graduation_mm=slide.graduation,
-            travel_mm=slide.travel,
-            readout_mm=slide.readout,
-            backlash_mm=slide.backlash,
-        ),
-    )
-
-
-def _chuck(chuck: Any) -> _core.Chuck:
-    return _core.Chuck(
-        name=chuck.name,
-        jaws=chuck.jaws,
-        cast_iron=chuck.body != "steel",
-        **_given(
-            diameter_mm=chuck.diameter,
-            rpm_limit=chuck.max_rpm,
-            through_mm=chuck.through,
-            jaw_depth_mm=chuck.jaw_depth,
-            opening_least_mm=chuck.opening_least,
-            opening_greatest_mm=chuck.opening_greatest,
-            jaw_mass_kg=chuck.jaw_weight,
-            run_out_mm=chuck.run_out,
-        ),
     )
 
 
 def _threading(threading: Threading) -> _core.Threading:
-    inch = threading.threads_per_inch
-    module = threading.module
-    given = _given(
-        threads_per_inch=inch,
-        lead_mm=threading.lead if inch is None else MM_PER_INCH / inch,
-        spindle_to_stud=threading.spindle_to_stud,
-        module_mm=module if threading.diametral_pitch is None else MM_PER_INCH / threading.diametral_pitch,
-        stud_to_screw_mm=threading.stud_to_screw,
+    inch, box, dial = threading.threads_per_inch, threading.gearbox, threading.dial
+    lead_mm = MM_PER_INCH / inch if threading.lead is None else threading.lead.base  # type: ignore[operator]
+    module = threading.module if threading.diametral_pitch is None else MM_PER_INCH / threading.diametral_pitch
+    return _made(
+        _core.Threading,
+        threading,
+        metric=inch is None,
+        lead_mm=lead_mm,
+        module_mm=module,
         banjo_low_mm=threading.banjo_nearest,
         banjo_high_mm=threading.banjo_farthest,
-        stud_clearance_mm=threading.stud_clearance,
-        collar_mm=threading.collar,
-    )
-    if threading.gearbox is not None:
-        given["standard_driver"] = threading.gearbox.driver
-        given["standard_driven"] = threading.gearbox.driven
-        given["gearbox"] = [_gearbox_step(thread, given["lead_mm"]) for thread in threading.gearbox.steps]
-    if threading.dial is not None:
-        given["dial_threads_per_turn"] = float(threading.dial.teeth)
-        given["dial_marks"] = threading.dial.marks
-    return _core.Threading(
-        metric=inch is None, gears=list(threading.gears), chart=[_chart_row(row) for row in threading.chart], **given
+        chart=[_chart_row(row) for row in threading.chart],
+        standard_driver=None if box is None else box.driver,
+        standard_driven=None if box is None else box.driven,
+        gearbox=[] if box is None else [_gearbox_step(thread, lead_mm) for thread in box.steps],
+        dial_threads_per_turn=None if dial is None else float(dial.teeth),
+        dial_marks=None if dial is None else dial.marks,
     )
 
 
-def _chart_row(row: Any) -> _core.ChartRow:
-    inch = row.threads_per_inch is not None
-    return _core.ChartRow(
-        inch=inch,
-        lead_mm=MM_PER_INCH / row.threads_per_inch if inch else row.pitch.base,
-        drivers=list(row.drivers),
-        driven=list(row.driven),
-        positions=_positions(row.positions),
-    )
+def _pitch_mm(row: Thread | ChartRow) -> float:
+    """Pitch of a row of a chart, that says it or threads an inch."""
+    return MM_PER_INCH / row.threads_per_inch if row.pitch is None else row.pitch.base  # type: ignore[operator]
 
 
-def _gearbox_step(thread: Any, lead_mm: float) -> _core.GearboxStep:
-    pitch_mm = thread.pitch.base if thread.pitch is not None else MM_PER_INCH / thread.threads_per_inch
-    return _core.GearboxStep(ratio=pitch_mm / lead_mm, positions=_positions(thread.positions))
+def _chart_row(row: ChartRow) -> _core.ChartRow:
+    return _made(_core.ChartRow, row, inch=row.threads_per_inch is not None, lead_mm=_pitch_mm(row))
+
+
+def _gearbox_step(thread: Thread, lead_mm: float) -> _core.GearboxStep:
+    return _made(_core.GearboxStep, thread, ratio=_pitch_mm(thread) / lead_mm)

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from halfnut.threads.adjusters import *
     from halfnut.threads.columns import *
     from halfnut.threads.fitting import *
+    from halfnut.threads.formulas import *
     from halfnut.threads.gauging import *
     from halfnut.threads.holes import *
     from halfnut.threads.identification import *
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
     from halfnut.threads.precoating import *
     from halfnut.threads.questions import *
     from halfnut.threads.standard import *
-    from halfnut.threads.strength_formulas import *
     from halfnut.threads.taper_pipes import *
 
 furnish(__name__)

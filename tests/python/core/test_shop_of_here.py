@@ -14,6 +14,7 @@ import pytest
 import halfnut as hn
 from halfnut import _core, batch
 from halfnut.core import catalogue, shop_tables
+from halfnut.core.questions import placed
 
 
 def alloy_row():
@@ -34,11 +35,9 @@ def shop_folder(path, forces_n_mm2):
 
 def heavier(folder):
     """The force by the folder's tables, handed to the core themselves."""
-    numbers = {"diameter_mm": 32.0, "depth_mm": 1.0, "feed_mm_rev": 0.2}
     tables, _ = shop_tables.folder_shop(folder)
-    place = hn.alloy("6061-T6").index
-    cut = _core.lathe_cut("turn", place, "hss", numbers, False, False, "chuck", -1, None, None, tables)
-    return cut.figures["cutting_force_n"]
+    asked = placed("turn", alloy="6061-T6", diameter="32 mm", depth="1 mm", feed="0.2 mm/rev")
+    return _core.ask("turn", asked, tables).figure("cutting_force_n")
 
 
 def force():

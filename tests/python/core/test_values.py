@@ -31,7 +31,7 @@ _spec.loader.exec_module(kept)
 MORE = [
     'hn.threads.drill_set("metric")',
     'hn.threads_near("12 mm")',
-    'hn.cutting.force_spread.force_band("1018")',
+    'hn.force_band("1018")',
     'hn.gear_train("11 TPI", machine="gap-bed")[0]',
     'hn.choose("turn", "1018", "32 mm", "30 mm", length="40 mm", machine="metric-lathe").passes[0]',
     'hn.cutting.work_bend([("6 in", "1 in")], force="100 N", alloy="1018")',

@@ -113,6 +113,7 @@ RIGHT = {
     "thread_speed": {"alloy": "6061-T6", "diameter": "24 mm", "pitch": "1.5 mm"},
     "threads_near": {"diameter": "1/4 in"},
     "tighten": {"thread": "M10", "preload": "20 kN", "friction": (0.10, 0.16)},
+    "force_band": {"alloy": "1045", "process": "mill"},
     "tool_life": {"alloy": "1045", "tool": "coated carbide", "life_min": 15.0},
     "translating_pairs": {"gears": [100, 120, 127]},
     "turn": {"alloy": "6061-T6", "diameter": "32 mm"},

@@ -32,13 +32,13 @@ def test_published_infeeds_and_dials():
     for row in rows():
         if row["what"] == "compound":
             depth = 0.649519053 * float(row["pitch"])
-            assert agrees(chasing.compound_travel_mm(depth, float(row["angle_deg"])), row["figure"]), row
+            assert agrees(hn.cutting.compound_travel_mm(depth, float(row["angle_deg"])), row["figure"]), row
         elif row["what"] == "infeed":
             pitch = float(row["pitch"])
             height = pitch * math.sqrt(3) / 2
             outer = row["side"] == "external"
             # a basic thread: the depth 17H/24 is a round nose of H/6, 5H/8 a flat one of P/8
-            depth = chasing.chasing_depth_mm(
+            depth = hn.cutting.chasing_depth_mm(
                 10.0 if outer else 10.0 - 1.25 * height,
                 10.0 - 0.75 * height,
                 pitch,
@@ -47,7 +47,7 @@ def test_published_infeeds_and_dials():
                 0.0 if outer else pitch / 8,
                 0.0 if outer else 1.0,
             )
-            assert agrees(chasing.compound_travel_mm(depth, float(row["angle_deg"])), row["figure"]), row
+            assert agrees(hn.cutting.compound_travel_mm(depth, float(row["angle_deg"])), row["figure"]), row
         else:
             wheel, screw = (int(part) for part in row["dial"].split("/"))
             lead, leadscrew = Fraction("25.4") / Fraction(row["pitch"]), Fraction("25.4") / screw
@@ -335,7 +335,7 @@ def test_the_run_out_that_the_slowest_step_needs_is_told():
     found = hn.chase("7/8-14 UNF-2A", machine="gap-bed", alloy="6061-T6", run_out="0.3 mm")
     slowest = hn.lathe("gap-bed").core.spindle[0].rpm
     assert found.stop_run_out_mm == pytest.approx(slowest / 60.0 * 25.4 / 14)
-    assert chasing.stopping_rpm(found.stop_run_out_mm, found.lead_mm, 1.0) == pytest.approx(slowest)
+    assert hn.cutting.stopping_rpm(found.stop_run_out_mm, found.lead_mm, 1.0) == pytest.approx(slowest)
     assert "cutting from the groove away from the shoulder" in " ".join(found.why().split())
     assert hn.chase("7/8-14 UNF-2A", machine="gap-bed").stop_run_out_mm is None
 
@@ -359,8 +359,8 @@ def test_a_tough_alloy_gets_shallower_first_passes():
     found = {alloy: hn.chase("1/2-13 UNC-2A", alloy=alloy) for alloy in ("6061-T6", "1018", "316")}
 
     def resists(alloy):
-        constants = _core.alloy_force_constants(alloy, hn.core.catalogue.active())
-        return constants["kc11_n_mm2"] * 0.1 ** -constants["mc"]
+        constants = hn.force_band(alloy)
+        return constants.kc11_n_mm2 * 0.1**-constants.mc
 
     assert resists("6061-T6") < resists("1018") < resists("316")
     first = {alloy: each.passes[0].line for alloy, each in found.items()}

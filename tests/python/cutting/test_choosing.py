@@ -12,7 +12,6 @@ import pytest
 
 import halfnut as hn
 from halfnut import _core
-from halfnut.core.catalogue import active
 from halfnut.machine.machine_file import from_dict
 from halfnut.machine.machines import Machine
 
@@ -127,15 +126,15 @@ def test_nothing_chosen_breaks_a_limit_at_level_1(shafts):
             kappa = hn.cutting.mean_entering_deg(one.depth_mm, 0.8, 90.0)
             chip = hn.cutting.chip_thickness_mm(cut.feed_mm_rev, kappa)
             assert chip >= 0.01
-            constants = _core.alloy_force_constants(alloy.id, active())
+            constants = hn.force_band(alloy)
             v0 = table_speed(alloy)
             factor = 1.0 if v0 is None else hn.cutting.speed_correction(v, v0)
             force = hn.cutting.turning_force_n(
-                constants["kc11_n_mm2"], constants["mc"], one.depth_mm, cut.feed_mm_rev, kappa,
+                constants.kc11_n_mm2, constants.mc, one.depth_mm, cut.feed_mm_rev, kappa,
                 factor * (1.2 if do == "bore" else 1.0),
             )  # fmt: skip
             assert force == pytest.approx(cut.cutting_force_n, rel=1e-9)
-            high = 1.3 * _core.force_band(alloy.index, "turn", active()).high  # ordinary wear
+            high = 1.3 * constants.high  # ordinary wear
             power = hn.cutting.cutting_power_kw(force * high, v)
             assert power <= cut.available_power_kw
             ra = hn.cutting.roughness_ra_um(cut.feed_mm_rev, 0.8)

@@ -10,7 +10,6 @@ from pathlib import Path
 import pytest
 
 import halfnut as hn
-from halfnut import _core
 
 FILE = Path(__file__).resolve().parents[2] / "reference" / "cutting" / "measured_lives.csv"
 NAMED = {"1045": "1045", "AC3A": "A356"}  # the others have no constants for the tool
@@ -64,8 +63,9 @@ def test_band_is_the_spread_of_steels_about_one_row():
     ratios.sort()
     print(f"{len(ratios)} trials, speed over that of the row: {ratios[0]:.2f} to {ratios[-1]:.2f}")
     assert len(ratios) == 11
-    assert ratios[0] == pytest.approx(_core.LIFE_SPEED_LOW, abs=0.05)
-    assert ratios[-1] == pytest.approx(_core.LIFE_SPEED_HIGH, abs=0.05)
+    found = hn.tool_life("1045", life_min=30)
+    assert ratios[0] == pytest.approx(found.speed_low_m_min / found.speed_m_min, abs=0.05)
+    assert ratios[-1] == pytest.approx(found.speed_high_m_min / found.speed_m_min, abs=0.05)
 
 
 def test_measured_lives_are_shorter_and_the_answer_says_unverified():

@@ -16,7 +16,6 @@ from hypothesis import strategies as st
 import halfnut as hn
 from halfnut import _core
 from halfnut.cli import command
-from halfnut.cutting import gears
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -46,7 +45,7 @@ def test_published_trains():
         if row["what"] == "train":
             drivers, driven = ([int(each) for each in row[name].split()] for name in ("drivers", "driven"))
             screw = lead_of(row["screw"], row["screw_unit"])
-            got = gears.train_lead_mm(float(screw), 1.0, math.prod(drivers), math.prod(driven))
+            got = hn.machine.train_lead_mm(float(screw), 1.0, math.prod(drivers), math.prod(driven))
             assert agrees(got if row["unit"] == "mm" else 25.4 / got, row["figure"]), row
             at_hand = [*drivers, *driven]
             if max(at_hand) <= 400 and len(at_hand) in (2, 4):
@@ -60,10 +59,12 @@ def test_published_trains():
         elif row["what"] == "rule":
             for screw in (4, 6, 8):
                 for lead in (0.5, 1.75, 3.0):
-                    assert gears.train_lead_mm(25.4 / screw, 1.0, screw * lead * 5, 127) == pytest.approx(lead, 1e-14)
+                    assert hn.machine.train_lead_mm(25.4 / screw, 1.0, screw * lead * 5, 127) == pytest.approx(
+                        lead, 1e-14
+                    )
         elif row["what"] == "driven":
             screw = lead_of(row["screw"], row["screw_unit"])
-            got = gears.train_lead_mm(float(screw), 1.0, float(row["drivers"]), float(row["driven"]))
+            got = hn.machine.train_lead_mm(float(screw), 1.0, float(row["drivers"]), float(row["driven"]))
             assert agrees(25.4 / got, row["figure"] + "000"), row
             assert not gear_exists(2.3, "1.8 TPI", [20, *range(21, 60)])
         elif row["what"] == "pair":
@@ -338,8 +339,8 @@ def test_errors_name_what_is_wrong(call, error, words):
 
 
 LEVEL_1 = [
-    (gears.train_lead_mm, (3.175, 1.0, 40.0, 127.0)),
-    (gears.gear_centres_mm, (40.0, 127.0, 1.5875)),
+    (hn.machine.train_lead_mm, (3.175, 1.0, 40.0, 127.0)),
+    (hn.machine.gear_centres_mm, (40.0, 127.0, 1.5875)),
 ]
 
 

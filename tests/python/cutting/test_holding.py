@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import cutting
-from halfnut.cutting import rigidity
 
 
 def test_the_bend_is_that_of_the_upper_force_on_what_the_cut_leaves():
@@ -59,7 +58,7 @@ def test_grip_and_roundness_of_a_tube():
     assert [each.jaws for each in free.rings] == [2, 3, 4, 6]
     values = [each.out_of_round_mm for each in free.rings]
     assert values == sorted(values, reverse=True)
-    assert values[1] == pytest.approx(rigidity.ring_out_of_round_mm(1000.0, 3, 55.0, 5.0, 20.0, 68.9))
+    assert values[1] == pytest.approx(hn.cutting.ring_out_of_round_mm(1000.0, 3, 55.0, 5.0, 20.0, 68.9))
     held = hn.hold("6061-T6", "60 mm", friction=0.15, safety=2.0, out_of_round="0.001 mm", **args)
     pull = held.cut.cutting_force_high_n
     assert held.jaw_force_n == pytest.approx(2.0 * pull * 60 / (0.15 * 3 * 60))

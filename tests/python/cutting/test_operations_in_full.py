@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import math
 
-import numpy as np
 import pytest
 from click.testing import CliRunner
 from hypothesis import given
@@ -162,15 +161,11 @@ def test_what_follows_the_force_follows_its_band():
 
 def test_bands_come_as_columns():
     names = ["6061-T6", "304", "7075", "6061-T6"]
-    bands = cutting.force_bands(names)
-    assert bands.verified.tolist() == [True, False, False, True]
-    low, high = bands.edges(np.array([100.0, 200.0, 300.0, 400.0]))
+    bands = hn.batch.ask("force_band", {"alloy": names})
+    assert bands["verified"].tolist() == [True, False, False, True]
     for n, name in enumerate(names):
-        one = cutting.force_band(name)
-        assert (low[n], high[n]) == ((n + 1) * 100 * one.low, (n + 1) * 100 * one.high)
-    assert cutting.force_bands([]).low.shape == (0,)
-    with pytest.raises(hn.DomainError, match="as many as alloys, 4, got 2"):
-        cutting.force_bands(names, ["turn", "mill"])
+        one = hn.force_band(name)
+        assert (bands["low"][n], bands["high"][n]) == (one.low, one.high)
 
 
 def test_only_the_alloy_that_a_paper_names_is_verified():

@@ -89,7 +89,7 @@ def test_slender_work_bends_by_the_cube_of_its_length():
 
 @pytest.mark.parametrize("jaws", [2, 3, 4, 6, 12])
 def test_a_ring_in_jaws_against_a_fourier_series(jaws):
-    got = rigidity.ring_out_of_round_mm(1000.0, jaws, 60.0, 3.0, 20.0, 70.0)
+    got = hn.cutting.ring_out_of_round_mm(1000.0, jaws, 60.0, 3.0, 20.0, 70.0)
     assert got == pytest.approx(oracle.ring_out_of_round(1000.0, jaws, 60.0, 3.0, 20.0, 70.0), rel=1e-7)
 
 
@@ -97,7 +97,7 @@ def test_a_ring_between_two_forces_as_the_textbooks_print_it():
     # Timoshenko, Strength of Materials: the diameters change by 0.149 and 0.137 P R^3 / E I
     ei = 70_000 * 20.0 * 27.0 / 12
     want = (0.149 + 0.137) / 2 * 1000.0 * 30.0**3 / ei
-    assert rigidity.ring_out_of_round_mm(1000.0, 2, 60.0, 3.0, 20.0, 70.0) == pytest.approx(want, rel=3e-3)
+    assert hn.cutting.ring_out_of_round_mm(1000.0, 2, 60.0, 3.0, 20.0, 70.0) == pytest.approx(want, rel=3e-3)
 
 
 def test_more_jaws_leave_a_ring_rounder():
@@ -141,8 +141,8 @@ def test_work_in_inch_and_in_metric_is_the_same():
 
 def test_warm_work_measures_large():
     # 6061, 23.6e-6 per K: 50 mm at 60 degrees is 0.047 mm smaller when cold
-    assert rigidity.size_at_20_mm(50.0, 60.0, 23.6e-6) == pytest.approx(50.0 / (1 + 23.6e-6 * 40))
-    assert rigidity.size_at_20_mm(50.0, 20.0, 23.6e-6) == 50.0
+    assert hn.cutting.size_at_20_mm(50.0, 60.0, 23.6e-6) == pytest.approx(50.0 / (1 + 23.6e-6 * 40))
+    assert hn.cutting.size_at_20_mm(50.0, 20.0, 23.6e-6) == 50.0
 
 
 def test_refusals_name_what_is_wrong():
@@ -155,9 +155,9 @@ def test_refusals_name_what_is_wrong():
     with pytest.raises(hn.DomainError, match="sections: 1 to 100"):
         rigidity.work_bend_mm([], "chuck", 1.0, [0.0], 70.0)
     with pytest.raises(hn.DomainError, match="jaws must be a whole number"):
-        rigidity.ring_out_of_round_mm(1.0, 2.5, 60.0, 3.0, 20.0, 70.0)
+        hn.cutting.ring_out_of_round_mm(1.0, 2.5, 60.0, 3.0, 20.0, 70.0)
     with pytest.raises(hn.DomainError, match="wall_mm 40 must be below half"):
-        rigidity.ring_out_of_round_mm(1.0, 3, 60.0, 40.0, 20.0, 70.0)
+        hn.cutting.ring_out_of_round_mm(1.0, 3, 60.0, 40.0, 20.0, 70.0)
     with pytest.raises(hn.UnitError, match="force"):
         cutting.work_bend([("6 in", "1 in")], force=100, alloy="1018")
     with pytest.raises(hn.DomainError, match="one of the two"):

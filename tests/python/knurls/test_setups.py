@@ -11,7 +11,7 @@ import halfnut as hn
 from halfnut import knurls
 from halfnut.cli import command
 from halfnut.core.catalogue import rows
-from halfnut.knurls import setups, wheels
+from halfnut.knurls import wheels
 
 CAUTIONS = {row["code"]: (row["rank"], row["text"]) for row in rows("core/cautions")}
 
@@ -28,19 +28,19 @@ def test_contact_against_two_circles_that_overlap():
         along = (one**2 - two**2 + apart**2) / (2 * apart)
         chord = math.sqrt(one**2 - along**2)
         # the work turns into the wheel on one side only, from the edge of the chord to the line of centres
-        assert setups.knurl_contact_mm(infeed, wheel, blank) == pytest.approx(chord, rel=0.02)
+        assert hn.knurls.knurl_contact_mm(infeed, wheel, blank) == pytest.approx(chord, rel=0.02)
 
 
 def test_level_1_scalars_equal_arrays_and_mark_bad_elements():
     for function, arguments in (
-        (setups.knurl_contact_mm, (0.05, 20.0, 20.0)),
-        (setups.knurl_force_n, (250.0, 6.0, 0.7, 1.0)),
+        (hn.knurls.knurl_contact_mm, (0.05, 20.0, 20.0)),
+        (hn.knurls.knurl_force_n, (250.0, 6.0, 0.7, 1.0)),
     ):
         assert (function(np.full(3, arguments[0]), *arguments[1:]) == function(*arguments)).all()
         values, status = function(np.array([arguments[0], -1.0, math.nan]), *arguments[1:], on_error="status")
         assert list(np.isnan(values)) == [False, True, True] and list(status != 0) == [False, True, True]
     with pytest.raises(hn.DomainError, match="contact_share must be above 0 and at most 1"):
-        setups.knurl_force_n(250.0, 6.0, 0.7, 1.5)
+        hn.knurls.knurl_force_n(250.0, 6.0, 0.7, 1.5)
 
 
 def test_infeed_turns_and_dial_add_up():

@@ -1,8 +1,13 @@
-"""Level 1 of threaded joints: areas, loads, torques and stresses, in metric units or in inches, pounds and psi."""
+"""The formulas of numbers of this room.
+
+Written by `./shop stubs` from the core's declarations: change those.
+"""
 
 from __future__ import annotations
 
 from halfnut._core import (
+    build_up_um,
+    coated_diameter_change_um,
     dilation_factor,
     engagement_for_load_in,
     engagement_for_load_mm,
@@ -28,6 +33,7 @@ from halfnut._core import (
     loosening_torque_nm,
     mean_stress_area_in2,
     mean_stress_area_mm2,
+    metal_consumed_um,
     metric_stress_area_mm2,
     minor_diameter_area_in2,
     minor_diameter_area_mm2,
@@ -40,6 +46,7 @@ from halfnut._core import (
     preload_from_torque_n,
     radial_pressure_mpa,
     radial_pressure_psi,
+    recoated_build_up_um,
     section_load_lbf,
     section_load_n,
     share_of_strength,
@@ -53,6 +60,8 @@ from halfnut._core import (
 )
 
 __all__ = [
+    "build_up_um",
+    "coated_diameter_change_um",
     "dilation_factor",
     "engagement_for_load_in",
     "engagement_for_load_mm",
@@ -78,6 +87,7 @@ __all__ = [
     "loosening_torque_nm",
     "mean_stress_area_in2",
     "mean_stress_area_mm2",
+    "metal_consumed_um",
     "metric_stress_area_mm2",
     "minor_diameter_area_in2",
     "minor_diameter_area_mm2",
@@ -90,6 +100,7 @@ __all__ = [
     "preload_from_torque_n",
     "radial_pressure_mpa",
     "radial_pressure_psi",
+    "recoated_build_up_um",
     "section_load_lbf",
     "section_load_n",
     "share_of_strength",
