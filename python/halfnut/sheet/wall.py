@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -99,20 +99,25 @@ def wall_pages(chart: SpeedChart) -> list[WallPage]:
     columns = [WallColumn(tuple(names), _merged(column)) for column, names in shared.items()]
     over = chart.machine.core.swing_over_cross_slide_mm
     swing = next((place for place in places if 0.0 < over < chart.diameters[place].mm), None)
-    pages = -(-len(columns) // _COLUMNS)
-    of_a_page = -(-len(columns) // pages)
     return [
         WallPage(
             f"{chart.tool}, {'turning' if chart.operation == 'turn' else chart.of}",
             chart.of,
             tuple(short_size(size, unit=False) for size in chart.diameters),
-            tuple(columns[first : first + of_a_page]),
+            tuple(some),
             _key(chart, short),
             swing if chart.operation == "turn" else None,
             _also(chart),
         )
-        for first in range(0, len(columns), of_a_page)
+        for some in _of_a_page(columns)
     ]
+
+
+def _of_a_page(columns: Sequence[WallColumn]) -> Iterator[Sequence[WallColumn]]:
+    """Columns a page, on each about as many."""
+    pages = -(-len(columns) // _COLUMNS)
+    for page in range(pages):
+        yield columns[page * len(columns) // pages : (page + 1) * len(columns) // pages]
 
 
 def tap_page(unit: str) -> WallPage:
@@ -150,10 +155,7 @@ def knurl_pages(unit: str) -> list[WallPage]:
         ]
         columns.append(WallColumn((wheel.name,), tuple(cells)))
     key = f"Diameter to turn, {unit}: the largest that tracks and can be turned from the bar"
-    return [
-        WallPage("Knurl blanks", "bar", _BLANKS[unit], tuple(columns[first : first + _COLUMNS]), key, None)
-        for first in range(0, len(columns), _COLUMNS)
-    ]
+    return [WallPage("Knurl blanks", "bar", _BLANKS[unit], tuple(some), key, None) for some in _of_a_page(columns)]
 
 
 def _below_mm(wheel: KnurlWheel, bar: str) -> float | None:
