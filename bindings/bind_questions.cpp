@@ -249,10 +249,10 @@ double number_in(const Value& value) {
     return kNaN;
 }
 
-/// `columns`: (place of the argument, numbers) or (place, codes, texts) each, every one as long as there are
-/// rows.
+/// `columns`: (place of the argument, numbers, whether they were inches) or (place, codes, texts) each, every
+/// one as long as there are rows.
 py::dict ask_question_rows(std::string_view name, const py::tuple& values, const py::list& columns,
-                           std::size_t rows, bool inch, const std::vector<std::string>& wanted,
+                           std::size_t rows, const std::vector<std::string>& wanted,
                            const SharedCatalogue& catalogue) {
     const Question& question = find_question(name);
     const Taken common(values);
@@ -263,7 +263,8 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     for (std::size_t i = 0; i < columns.size(); ++i) {
         const auto column = columns[i].cast<py::tuple>();
         AskedColumn one{.argument = column[0].cast<std::size_t>()};
-        if (column.size() == 2) {
+        if (py::isinstance<py::bool_>(column[2])) {
+            one.inch = column[2].cast<bool>();
             auto numbers = column[1].cast<Doubles>();
             one.numbers = {numbers.data(), static_cast<std::size_t>(numbers.size())};
             kept.push_back(std::move(numbers));
@@ -306,7 +307,7 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     {
         const py::gil_scoped_release release;
         ask_rows(
-            question, common.given(), asked, rows, inch, catalogue.get(),
+            question, common.given(), asked, rows, catalogue.get(),
             [&](std::size_t row, const void* answer) {
                 for (FigureColumn& column : figures) {
                     const Value value = column.figure->get(answer);
@@ -482,9 +483,9 @@ void bind_questions(py::module_& module) {
         "The answer to the question of a name. `values` are those of its arguments in their order; None is "
         "not given.");
     module.def("ask_rows", &ask_question_rows, py::arg("name"), py::arg("values"), py::arg("columns"),
-               py::arg("rows"), py::arg("inch"), py::arg("wanted"), py::arg("catalogue"),
+               py::arg("rows"), py::arg("wanted"), py::arg("catalogue"),
                "The same for many rows: figures as columns, with a status and a reason each. `columns` are "
-               "(place of the argument, numbers) or (place, codes, texts).");
+               "(place of the argument, numbers, whether they were inches) or (place, codes, texts).");
     module.def(
         "answered_json",
         [](const py::object& asked, const SharedCatalogue& catalogue) {

@@ -707,7 +707,6 @@ def ask_rows(
     values: tuple[Any, ...],
     columns: list[tuple[Any, ...]],
     rows: int,
-    inch: bool,
     wanted: list[str],
     catalogue: Catalogue,
 ) -> dict[str, NDArray[Any]]: ...

@@ -43,7 +43,7 @@ def inline(asked):
 
 
 # What is sensible in a unit, and what is not: at the edge of a range, without a unit, of another kind.
-_SENSIBLE = {
+SENSIBLE = {
     "mm": (0.2, 20.0),
     "mm/rev": (0.02, 0.4),
     "deg": (5.0, 60.0),
@@ -77,5 +77,5 @@ def questions(draw):
             values[name] = draw(st.booleans())
         elif row["kind"] == "number":
             values.pop(name, None)
-            values[row["key"]] = draw(st.floats(*_SENSIBLE.get(row["unit"], (0.1, 2.0))))
+            values[row["key"]] = draw(st.floats(*SENSIBLE.get(row["unit"], (0.1, 2.0))))
     return {"question": question["name"], "values": values}

@@ -210,12 +210,21 @@ Said said_of(const Value& told, const RecordRow& record, const Values& values, c
 }
 
 bool answers_itself(const FigureRow& figure) {
-    return figure.kind == AnsweredKind::record &&
+    return (figure.kind == AnsweredKind::record || figure.kind == AnsweredKind::records) &&
            std::any_of(figure.of->figures.begin(), figure.of->figures.end(),
                        [](const FigureRow& each) { return each.kind == AnsweredKind::told; });
 }
 
-/// What an answer and the answers within it tell and rest on, its own first.
+/// Whether the same figure rests on the same there already.
+bool is_among(const std::vector<const Values*>& evidence, const Value& item) {
+    const auto& texts = std::get<Values>(item.is);
+    return std::any_of(evidence.begin(), evidence.end(), [&](const Values* known) {
+        return std::equal(known->begin(), known->end(), texts.begin(), texts.end(),
+                          [](const Value& a, const Value& b) { return text_in(a) == text_in(b); });
+    });
+}
+
+/// What an answer and the answers within it tell and rest on, its own first, each once.
 void gather(const RecordRow& record, const Values& values, const Catalogue& catalogue,
             std::vector<Said>& said, std::vector<const Values*>& evidence) {
     for (std::size_t i = 0; i < values.size(); ++i) {
@@ -226,15 +235,23 @@ void gather(const RecordRow& record, const Values& values, const Catalogue& cata
         for (const Value& each : *several) {
             if (record.figures[i].kind == AnsweredKind::told) {
                 said.push_back(said_of(each, record, values, catalogue));
-            } else if (record.figures[i].kind == AnsweredKind::evidence) {
+            } else if (record.figures[i].kind == AnsweredKind::evidence && !is_among(evidence, each)) {
                 evidence.push_back(&std::get<Values>(each.is));
             }
         }
     }
     for (std::size_t i = 0; i < values.size(); ++i) {
         const auto* const within = std::get_if<Values>(&values[i].is);
-        if (within != nullptr && answers_itself(record.figures[i])) {
-            gather(*record.figures[i].of, *within, catalogue, said, evidence);
+        if (within == nullptr || !answers_itself(record.figures[i])) {
+            continue;
+        }
+        const RecordRow& of = *record.figures[i].of;
+        if (record.figures[i].kind == AnsweredKind::record) {
+            gather(of, *within, catalogue, said, evidence);
+            continue;
+        }
+        for (const Value& each : *within) {
+            gather(of, std::get<Values>(each.is), catalogue, said, evidence);
         }
     }
 }

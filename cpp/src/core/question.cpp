@@ -153,15 +153,20 @@ double temperature_in_c(std::string_view text) {
     return scale == "F" ? (number - kFahrenheitZero) / kFahrenheitDegrees : number;
 }
 
+/// The argument of the lowest rank that is given says in which system the question is.
+void lead(const AskedRow& row, bool inch, Asking& asking) {
+    if (row.leading != 0 && (asking.led_by == 0 || row.leading < asking.led_by)) {
+        asking.inch = inch;
+        asking.led_by = row.leading;
+    }
+}
+
 double quantity_in_base(const AskedRow& row, const Quantity& found, Asking& asking) {
     if (found.dimension() != row.dimension) {
         throw DomainError(fmt::format("{}: {} is a {}, not a {}", row.name, found.text(),
                                       dimension_name(found.dimension()), dimension_name(row.dimension)));
     }
-    if (row.leading != 0 && (asking.led_by == 0 || row.leading < asking.led_by)) {
-        asking.inch = found.system() == UnitSystem::inch;
-        asking.led_by = row.leading;
-    }
+    lead(row, found.system() == UnitSystem::inch, asking);
     if (found.unit().symbol == row.unit) {
         return found.value();
     }
@@ -523,6 +528,7 @@ bool take_cell(const AskedColumn& column, std::size_t row, const AskedRow& argum
             throw DomainError(
                 fmt::format("{} is no number: a column of numbers cannot give it", argument.name));
         }
+        lead(argument, column.inch, asking);
         argument.set(asked,
                      in_range(argument, plain_number(argument, {.tag = Given::Tag::number, .number = number}),
                               asking));
@@ -562,10 +568,10 @@ Answer ask(const Question& question, std::span<const Given> given, const Catalog
 }
 
 void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
-              std::size_t rows, bool inch, const Catalogue& catalogue,
+              std::size_t rows, const Catalogue& catalogue,
               const std::function<void(std::size_t row, const void* answer)>& answered,
               const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed) {
-    Asking shared{catalogue, inch};
+    Asking shared{catalogue};
     const std::shared_ptr<void> all = question.fresh();
     take_all(question, common, all.get(), shared);
     std::vector<bool> given(question.arguments.size(), false);

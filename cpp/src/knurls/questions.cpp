@@ -40,6 +40,7 @@ constexpr std::array kFigures{
     BLANK(given_mismatch_teeth, "How far these are from whole ones, -0.5 to 0.5.").always(),
     BLANK(given_mismatch_mm, "The same along the surface.").always(),
     BLANK(mismatch_limit_teeth, "Mismatch beyond which the wheel is likely to print a second set.").always(),
+    OWN(given_tracks, "The diameter that was given is near enough to whole teeth as it is."),
     BLANK(below_diameter_mm, "Largest blank that tracks, not above it.").always(),
     OWN(below_teeth, "Teeth around that."),
     BLANK(above_diameter_mm, "Smallest blank that tracks, not below it.").always(),
@@ -192,6 +193,7 @@ BlankAnswer ask_blank(const KnurlAsk& asked, const Asking& asking) {
     }
     const auto whole = [](double teeth) { return static_cast<std::int64_t>(teeth); };
     out.teeth = whole(out.blank.teeth);
+    out.given_tracks = std::abs(out.blank.given_mismatch_teeth) <= out.blank.mismatch_limit_teeth;
     out.below_teeth = whole(out.blank.below_teeth);
     out.above_teeth = whole(out.blank.above_teeth);
     if (!std::isnan(out.blank.wheel_teeth)) {

@@ -67,8 +67,7 @@ def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None
     table = open_frame(frame)
     numbers = [row for row in rows if row["kind"] in {"number", "count"}]
     texts = [row["name"] for row in rows if row["kind"] in {"text", "choice"}]
-    leads = next((row["key"] for row in rows if row["leads"]), "")
-    given = Given(table, [Argument(row["key"], row["unit"], False, row["key"] == leads) for row in numbers], texts, {})
+    given = Given(table, [Argument(row["key"], row["unit"], False) for row in numbers], texts, {})
     asked: list[tuple[Any, ...]] = []
     values: list[Any] = [None] * len(rows)
     unknown = common.keys() - {row["name"] for row in rows}
@@ -81,7 +80,7 @@ def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None
             raise DomainError(f"column {row['key']!r} and the argument {row['name']} both give the {row['name']}")
         if row["key"] in given.numbers:
             column = given.slice(0, table.rows)[row["key"]]
-            asked.append((place, np.ascontiguousarray(column, dtype=np.float64)))
+            asked.append((place, np.ascontiguousarray(column, dtype=np.float64), row["key"] in given.inches))
         elif has_column:
             asked.append((place, *given.texts(row["name"], None)))
         elif row["name"] in common:
@@ -92,7 +91,5 @@ def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None
     for key in wanted:
         if figures.get(key) not in _COLUMNS:
             raise DomainError(f"no column {key!r}; {near_or_all(key, figures)}")
-    answers: FrameLike = table.give(
-        _core.ask_rows(question, tuple(values), asked, table.rows, given.inch, wanted, active())
-    )
+    answers: FrameLike = table.give(_core.ask_rows(question, tuple(values), asked, table.rows, wanted, active()))
     return answers

@@ -32,12 +32,6 @@ class Argument:
     name: str
     unit: str
     required: bool
-    leads: bool = False
-
-    @property
-    def system_matters(self) -> bool:
-        """Whether its unit is that of the question: what is left open is then usual in inch or in metric work."""
-        return self.leads or self.name == "diameter_mm"
 
     @property
     def spellings(self) -> dict[str, float]:
@@ -78,6 +72,7 @@ class Given:
         self._carried: dict[str, str] = {}  # columns without a unit in their name, that carry one
         self._refuse_near_misses()
         self.inch: bool = False
+        self.inches: set[str] = set()  # arguments that a column gives in inches
         self.memory: list[Any] = [
             part
             for name in frame.names()
@@ -121,11 +116,13 @@ class Given:
             units = carried_units(self.frame.column(found[0]))
             over = _AS_IT_IS if units else argument.spellings[found[0]]
             self.numbers[argument.name] = (self.frame.numbers(found[0], argument.unit), over)
-            self.inch |= argument.system_matters and (units == {"in"} or over != _AS_IT_IS)
+            if units == {"in"} or over != _AS_IT_IS:
+                self.inches.add(argument.name)
+            self.inch |= argument.name == "diameter_mm" and argument.name in self.inches
         elif constant:
             value, over = self._constant(argument, constant[0])
             self.numbers[argument.name] = (_in_core(value, over), _AS_IT_IS)
-            self.inch |= argument.system_matters and over != _AS_IT_IS
+            self.inch |= argument.name == "diameter_mm" and over != _AS_IT_IS
         elif argument.required:
             raise DomainError(f"a column {_either(argument)} is needed; the table has {sorted(self._columns)}")
 

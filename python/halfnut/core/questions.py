@@ -118,12 +118,12 @@ def _item(row: dict[str, Any], value: Any) -> Any:
     return value
 
 
-def _plain(value: Any) -> Any:
-    """A figure as a dictionary holds it."""
+def _plain(value: Any, within: Callable[[Answered], dict[str, Any]]) -> Any:
+    """A figure as a dictionary holds it; what stands for an answer within it is told by `within`."""
     if isinstance(value, tuple):
-        return [_plain(each) for each in value]
+        return [_plain(each, within) for each in value]
     if isinstance(value, Answered):
-        return {key: each for key, each in value.to_dict().items() if key not in {"notes", "cautions"}}
+        return {key: each for key, each in within(value).items() if key not in {"notes", "cautions"}}
     if isinstance(value, Record):
         return value.id  # type: ignore[attr-defined]
     return {item.name: getattr(value, item.name) for item in fields(value)} if is_dataclass(value) else value
@@ -208,8 +208,15 @@ class Answered(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
+        out = self._figures(lambda within: within.to_dict())
+        return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
+
+    def as_declared(self) -> dict[str, Any]:
+        """The figures as the core declares them and every face has them, those of the answers within it too."""
+        return self._figures(Answered.as_declared)
+
+    def _figures(self, within: Callable[[Answered], dict[str, Any]]) -> dict[str, Any]:
         names = [item.name for item in fields(self) if item.name not in _TOLD]
         values = {name: getattr(self, name) for name in names}
-        out = {name: dict(value) if name in self._paired else _plain(value) for name, value in values.items()}
-        out |= {name: values[name].id for name in self._named}
-        return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
+        out = {name: dict(value) if name in self._paired else _plain(value, within) for name, value in values.items()}
+        return out | {name: values[name].id for name in self._named}

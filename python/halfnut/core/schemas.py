@@ -39,8 +39,5 @@ def flat(record: Record, name: str = "") -> dict[str, Any]:
     head = {"halfnut": FORM, "question": name, "version": declared()[name]["version"]} if name else {}
     evidence = [{key: getattr(item, key) for key in _TEXTS} for item in record.evidence]
     told = [item.to_dict() for item in record.told_by_rank()]
-    if isinstance(record, Answered):
-        figures = {key: value for key, value in Answered.to_dict(record).items() if key != "notes"}
-    else:
-        figures = record.to_dict()
+    figures = record.as_declared() if isinstance(record, Answered) else record.to_dict()
     return head | figures | {"cautions": told, "evidence": evidence}

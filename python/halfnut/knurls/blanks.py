@@ -36,15 +36,6 @@ class KnurlBlank(KnurlBlankFigures):
     )
 
     @property
-    def given_tracks(self) -> bool:
-        """Whether the diameter that was given is near enough to whole teeth as it is."""
-        return abs(self.given_mismatch_teeth) <= self.mismatch_limit_teeth
-
-    def to_dict(self) -> dict[str, Any]:
-        """The result as a flat dictionary with unit-suffixed keys; cautions as their codes."""
-        return super().to_dict() | {"given_tracks": self.given_tracks}
-
-    @property
     def answer(self) -> str:
         """The blank."""
         assumed = " (assumed)" if "pattern" in self.assumed else ""

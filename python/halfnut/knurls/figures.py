@@ -57,6 +57,8 @@ class KnurlBlankFigures(Answered):
     """The same along the surface. In mm."""
     mismatch_limit_teeth: float
     """Mismatch beyond which the wheel is likely to print a second set."""
+    given_tracks: bool
+    """The diameter that was given is near enough to whole teeth as it is."""
     below_diameter_mm: float
     """Largest blank that tracks, not above it. In mm."""
     below_teeth: int

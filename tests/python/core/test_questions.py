@@ -9,10 +9,7 @@ from pathlib import Path
 
 import click
 import jsonschema
-import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import _core, batch, cli
@@ -88,53 +85,6 @@ def test_an_error_speaks_of_what_a_person_gave_in_his_units():
         hn.bore("brass", "25 mm", overhang="0 mm")
 
 
-ALLOYS = ["6061-T6", "4130-N", "Ti-2", "brass", "unobtainium"]
-
-
-@st.composite
-def turns(draw):
-    """Numbers and choices for a turned diameter, some of them left out."""
-    diameter = draw(st.floats(3.0, 150.0))
-    optional = {
-        "depth_mm": st.floats(0.05, 4.0),
-        "length_mm": st.floats(1.0, 200.0),
-        "feed_mm_rev": st.floats(0.02, 0.6),
-        "hardness_hb": st.floats(40.0, 300.0),
-        "nose_radius_mm": st.floats(0.05, 2.0),
-        "entering_deg": st.floats(5.0, 130.0),
-        "bore_mm": st.floats(0.5, 20.0),
-    }
-    row = {"alloy": draw(st.sampled_from(ALLOYS)), "diameter_mm": diameter}
-    return row | {key: draw(values) for key, values in optional.items() if draw(st.booleans())}
-
-
-@settings(max_examples=25, deadline=None)
-@given(st.lists(turns(), min_size=1, max_size=6), st.sampled_from([None, "gap-bed", "metric-lathe"]))
-def test_a_row_of_a_table_is_the_answer_to_the_question(rows, machine):
-    keys = sorted({key for row in rows for key in row})
-    frame = {key: [row.get(key, None if key == "alloy" else np.nan) for row in rows] for key in keys}
-    done = batch.ask("turn", frame, machine=machine)
-    names = {row["key"]: row["name"] for row in declared()["turn"]["arguments"]}
-    for place, row in enumerate(rows):
-        lengths = {key for key in row if key.endswith("_mm")}
-        given = {
-            names[key]: hn.mm(value) if key in lengths else f"{value!r} mm/rev" if key == "feed_mm_rev" else value
-            for key, value in row.items()
-        }
-        try:
-            cut = hn.turn(given.pop("alloy"), given.pop("diameter"), machine=machine, **given)
-        except hn.Error as error:
-            assert done["status"][place] != 0
-            assert done["reason"][place] == str(error)
-            continue
-        assert done["status"][place] == 0, done["reason"][place]
-        for figure in declared()["turn"]["answer"]["figures"]:
-            if figure["kind"] == "number":
-                value = getattr(cut, figure["key"])
-                found = float(done[figure["key"]][place])
-                assert (value is None and np.isnan(found)) or value == found, figure["key"]
-
-
 def test_a_table_is_asked_by_its_own_names_or_told_what_they_are():
     with pytest.raises(hn.NotTabulatedError, match="did you mean 'turn'"):
         batch.ask("turm", {"diameter_mm": [3.0]})
@@ -165,24 +115,6 @@ def test_its_schema_is_one_and_its_example_keeps_it(question):
     jsonschema.validate(found, {**schema["$defs"]["answer"], "$schema": schema["$schema"]})
     assert found["halfnut"] == 1
     assert found["question"] == question["name"]
-
-
-@settings(max_examples=25, deadline=None)
-@given(turns())
-def test_json_is_the_answer_to_the_question(row):
-    values = {key: value for key, value in row.items() if key != "entering_deg" or 10 <= value <= 120}
-    asked = {"question": "turn", "values": values}
-    jsonschema.validate(asked, schemas.schema("turn"))
-    table = batch.ask("turn", {key: [value] for key, value in values.items()})
-    try:
-        found = answer(json.loads(json.dumps(asked)))
-    except hn.Error as error:
-        assert table["reason"][0] == str(error)
-        return
-    for figure in declared()["turn"]["answer"]["figures"]:
-        if figure["kind"] == "number":
-            value, column = found[figure["key"]], float(table[figure["key"]][0])
-            assert (value is None and np.isnan(column)) or value == column, figure["key"]
 
 
 @pytest.mark.parametrize(

@@ -294,6 +294,7 @@ namespace cutting {
 struct AskedColumn {
     std::size_t argument = 0;
     std::span<const double> numbers{};
+    bool inch = false;  ///< the numbers were given in inches
     std::span<const std::int32_t> codes{};
     std::span<const std::string_view> texts{};
 };
@@ -303,11 +304,10 @@ struct AskedColumn {
 /// Given
 ///   common    as for ask(); what columns give is nothing here
 ///   columns   each as long as there are rows
-///   inch      the question's system, where a column gives what leads
 ///   answered  called with each row and its answer
 ///   failed    called with each row that has none, and why: a status that stands for the kind of error
 void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
-              std::size_t rows, bool inch, const Catalogue& catalogue,
+              std::size_t rows, const Catalogue& catalogue,
               const std::function<void(std::size_t row, const void* answer)>& answered,
               const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed);
 

@@ -53,6 +53,7 @@ struct BlankAnswer {
     std::string unit;
     std::vector<std::string> assumed;
     std::int64_t teeth = 0;
+    bool given_tracks = false;
     std::int64_t below_teeth = 0;
     std::int64_t above_teeth = 0;
     std::optional<std::int64_t> wheel_teeth;
