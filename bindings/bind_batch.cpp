@@ -138,12 +138,6 @@ batch::WorkColumns work(Columns& columns, const py::object& alloy, const py::obj
             columns.codes("tool", tool)};
 }
 
-batch::CutSetting setting(const SharedCatalogue& catalogue, const machine::Machine* machine,
-                          std::vector<std::int32_t> alloys, int chuck, std::size_t workers) {
-    return {&catalogue.get(), machine == nullptr ? &any_machine() : machine, std::move(alloys), chuck,
-            workers};
-}
-
 /// Why a row has no answer, in words that hold for every row with this reason.
 template <class Request, std::size_t N>
 std::string reason_words(Status status, const std::array<RequestArgument<Request>, N>& arguments) {
@@ -251,70 +245,50 @@ void bind_cases(py::module_& module) {
 void bind_batch(py::module_& module) {
     bind_cases(module);
     module.def(
-        "batch_turn",
-        [](const SharedCases& cases, const SharedCatalogue& catalogue, const machine::Machine* machine,
+        "batch_cuts",
+        [](const std::string& kind, const SharedCases& cases, const machine::Machine* machine,
            std::size_t rows, const std::vector<std::int32_t>& alloys, const py::object& alloy,
            const py::object& tool, const py::object& hardness_hb, const py::dict& numbers,
-           const py::object& finish, bool inch, const std::string& hold, int chuck, const py::dict& out,
+           const py::object& finish, const std::string& way, bool inch, int chuck, const py::dict& out,
            std::size_t workers, const std::string& clone) {
             Columns columns(rows);
-            batch::TurnColumns given;
-            given.work = work(columns, alloy, tool, hardness_hb);
-            given.numbers = request_numbers(columns, numbers, kTurnArguments);
-            if (py::isinstance<py::array>(finish)) {
-                given.finish = columns.column<std::uint8_t>("finish", finish);
+            const batch::WorkColumns what = work(columns, alloy, tool, hardness_hb);
+            const batch::CutSetting shared{&cases.catalogue(), machine == nullptr ? &any_machine() : machine,
+                                           alloys, chuck, workers};
+            const batch::CutColumns to = places(columns, out);
+            if (kind == "turn") {
+                batch::TurnColumns given{.work = what,
+                                         .numbers = request_numbers(columns, numbers, kTurnArguments),
+                                         .inch = inch,
+                                         .hold = from_name<Hold>("hold", way)};
+                if (py::isinstance<py::array>(finish)) {
+                    given.finish = columns.column<std::uint8_t>("finish", finish);
+                } else {
+                    given.finish_all = py::cast<bool>(finish);
+                }
+                const batch::Clone wanted =
+                    clone.empty() ? batch::widest_clone() : from_name<batch::Clone>("clone", clone);
+                const py::gil_scoped_release release;
+                batch::turn(cases.get(), shared, given, rows, to, wanted);
+            } else if (kind == "mill") {
+                const batch::MillColumns given{what, request_numbers(columns, numbers, kMillArguments),
+                                               from_name<MillShape>("shape", way)};
+                const py::gil_scoped_release release;
+                batch::mill(shared, given, rows, to);
             } else {
-                given.finish_all = py::cast<bool>(finish);
+                const batch::HoleColumns given{what, request_numbers(columns, numbers, kHoleArguments),
+                                               from_name<HoleCut>("kind", kind)};
+                const py::gil_scoped_release release;
+                batch::holes(shared, given, rows, to);
             }
-            given.inch = inch;
-            given.hold = from_name<Hold>("hold", hold);
-            const batch::CutSetting shared = setting(catalogue, machine, alloys, chuck, workers);
-            const batch::CutColumns to = places(columns, out);
-            const batch::Clone wanted =
-                clone.empty() ? batch::widest_clone() : from_name<batch::Clone>("clone", clone);
-            const py::gil_scoped_release release;
-            batch::turn(cases.get(), shared, given, rows, to, wanted);
         },
-        py::arg("cases"), py::arg("catalogue"), py::arg("machine"), py::arg("rows"), py::arg("alloys"),
+        py::arg("kind"), py::arg("cases"), py::arg("machine"), py::arg("rows"), py::arg("alloys"),
         py::arg("alloy"), py::arg("tool"), py::arg("hardness_hb"), py::arg("numbers"), py::arg("finish"),
-        py::arg("inch"), py::arg("hold"), py::arg("chuck"), py::arg("out"), py::arg("workers") = 0,
-        py::arg("clone") = "", "Turn many diameters; see halfnut.batch.");
-    module.def(
-        "batch_holes",
-        [](const SharedCatalogue& catalogue, const machine::Machine* machine, std::size_t rows,
-           const std::vector<std::int32_t>& alloys, const py::object& alloy, const py::object& tool,
-           const py::object& hardness_hb, const py::dict& numbers, const std::string& cut, int chuck,
-           const py::dict& out, std::size_t workers) {
-            Columns columns(rows);
-            const batch::HoleColumns given{work(columns, alloy, tool, hardness_hb),
-                                           request_numbers(columns, numbers, kHoleArguments),
-                                           from_name<HoleCut>("cut", cut)};
-            const batch::CutSetting shared = setting(catalogue, machine, alloys, chuck, workers);
-            const batch::CutColumns to = places(columns, out);
-            const py::gil_scoped_release release;
-            batch::holes(shared, given, rows, to);
-        },
-        py::arg("catalogue"), py::arg("machine"), py::arg("rows"), py::arg("alloys"), py::arg("alloy"),
-        py::arg("tool"), py::arg("hardness_hb"), py::arg("numbers"), py::arg("cut"), py::arg("chuck"),
-        py::arg("out"), py::arg("workers") = 0, "Many holes; see halfnut.batch.");
-    module.def(
-        "batch_mill",
-        [](const SharedCatalogue& catalogue, const machine::Machine* machine, std::size_t rows,
-           const std::vector<std::int32_t>& alloys, const py::object& alloy, const py::object& tool,
-           const py::object& hardness_hb, const py::dict& numbers, const std::string& shape,
-           const py::dict& out, std::size_t workers) {
-            Columns columns(rows);
-            const batch::MillColumns given{work(columns, alloy, tool, hardness_hb),
-                                           request_numbers(columns, numbers, kMillArguments),
-                                           from_name<MillShape>("shape", shape)};
-            const batch::CutSetting shared = setting(catalogue, machine, alloys, -1, workers);
-            const batch::CutColumns to = places(columns, out);
-            const py::gil_scoped_release release;
-            batch::mill(shared, given, rows, to);
-        },
-        py::arg("catalogue"), py::arg("machine"), py::arg("rows"), py::arg("alloys"), py::arg("alloy"),
-        py::arg("tool"), py::arg("hardness_hb"), py::arg("numbers"), py::arg("shape"), py::arg("out"),
-        py::arg("workers") = 0, "Many milling cuts; see halfnut.batch.");
+        py::arg("way"), py::arg("inch"), py::arg("chuck"), py::arg("out"), py::arg("workers") = 0,
+        py::arg("clone") = "",
+        "Many cuts of a kind, 'turn', 'drill' or 'mill'; see halfnut.batch. `way` is how the work of a "
+        "turned "
+        "one is held, or what a milled one is.");
     module.def(
         "batch_arguments",
         [](const std::string& kind) {

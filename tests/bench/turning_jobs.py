@@ -8,7 +8,7 @@ from numpy_turning import FIGURES, INPUTS, Turning
 
 from halfnut import _core, batch
 from halfnut.batch import cuts
-from halfnut.core.catalogue import active, rows
+from halfnut.core.catalogue import rows
 
 SPEEDS_RPM = (70, 115, 190, 300, 460, 600, 755, 920, 1255, 1600, 2000)
 FEEDS_MM = np.geomspace(0.03, 0.6, 36)
@@ -38,9 +38,9 @@ def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
     }
     ids = np.empty(40 * count, np.int32)
     status = np.empty(40 * count, np.uint8)
-    _core.batch_turn(
-        cuts.turn_cases(), active(), None, 40 * count, list(range(count)),
-        np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, False, "chuck", -1,
+    _core.batch_cuts(
+        "turn", cuts.turn_cases(), None, 40 * count, list(range(count)),
+        np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, "chuck", False, -1,
         {"case_id": ids, "status": status},
     )  # fmt: skip
     found = batch.cases({"case_id": ids})
@@ -125,9 +125,9 @@ class Jobs:
 
     def halfnut(self, out: dict[str, NDArray], workers: int = 0, clone: str = "") -> None:
         """Answer by the core."""
-        _core.batch_turn(
-            self.cases, active(), self.machine, len(self.alloy), self.alloys, self.alloy, 3, None,
-            {**self.given, "deflection_limit_mm": DEFLECTION_LIMIT_MM}, False, False, "chuck", 0, out, workers, clone,
+        _core.batch_cuts(
+            "turn", self.cases, self.machine, len(self.alloy), self.alloys, self.alloy, 3, None,
+            {**self.given, "deflection_limit_mm": DEFLECTION_LIMIT_MM}, False, "chuck", False, 0, out, workers, clone,
         )  # fmt: skip
 
     def numpy(self, out: dict[str, NDArray]) -> None:

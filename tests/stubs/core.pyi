@@ -743,9 +743,9 @@ class TurnCases:
     def __init__(self, catalogue: Catalogue) -> None: ...
     def describe(self, case_id: int) -> dict[str, Any] | None: ...
 
-def batch_turn(
+def batch_cuts(
+    kind: str,
     cases: TurnCases,
-    catalogue: Catalogue,
     machine: Machine | None,
     rows: int,
     alloys: Sequence[int],
@@ -754,39 +754,12 @@ def batch_turn(
     hardness_hb: NDArray[np.float64] | float | None,
     numbers: dict[str, float | NDArray[np.float64]],
     finish: NDArray[np.uint8] | bool,
+    way: str,
     inch: bool,
-    hold: str,
     chuck: int,
     out: dict[str, NDArray[Any]],
     workers: int = 0,
     clone: str = "",
-) -> None: ...
-def batch_holes(
-    catalogue: Catalogue,
-    machine: Machine | None,
-    rows: int,
-    alloys: Sequence[int],
-    alloy: NDArray[np.int32] | int,
-    tool: NDArray[np.int32] | int,
-    hardness_hb: NDArray[np.float64] | float | None,
-    numbers: dict[str, float | NDArray[np.float64]],
-    cut: str,
-    chuck: int,
-    out: dict[str, NDArray[Any]],
-    workers: int = 0,
-) -> None: ...
-def batch_mill(
-    catalogue: Catalogue,
-    machine: Machine | None,
-    rows: int,
-    alloys: Sequence[int],
-    alloy: NDArray[np.int32] | int,
-    tool: NDArray[np.int32] | int,
-    hardness_hb: NDArray[np.float64] | float | None,
-    numbers: dict[str, float | NDArray[np.float64]],
-    shape: str,
-    out: dict[str, NDArray[Any]],
-    workers: int = 0,
 ) -> None: ...
 def batch_arguments(kind: str) -> list[tuple[str, str, bool]]: ...
 def batch_reason(kind: str, code: int) -> str: ...

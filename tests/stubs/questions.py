@@ -14,6 +14,9 @@ from typing import Any
 
 from halfnut import _core
 
+sys.path.insert(0, str(Path(__file__).parent))
+import batches
+
 PACKAGE = Path(__file__).parents[2] / "python/halfnut"
 WIDTH = 120
 MADE = "Written by `./shop stubs` from the core's declarations: change those."
@@ -219,6 +222,8 @@ def modules() -> dict[Path, str]:
             f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
         )
     out |= {PACKAGE / room / "formulas.py": formulas(room, names) for room, names in _core.formulas().items()}
+    head = "Written by `./shop stubs` from the core's declarations: change those."
+    out[PACKAGE / "batch" / "questions.py"] = batches.module(head, asked_type, _parameter, sentence)
     out[PACKAGE / "_core.pyi"] = stub()
     return {path: _laid_out(text, path.suffix) for path, text in out.items()}
 

@@ -42,6 +42,7 @@ assert_type(spindle_speed_rpm(100.0, 50.0), float)
 columns = {"diameter_mm": np.array([20.0, 30.0])}
 assert_type(batch.turn(columns, alloy="6061-T6", machine=lathe), dict[str, NDArray[Any]])
 assert_type(batch.ask("turn", columns, alloy="6061-T6"), dict[str, NDArray[Any]])
+assert_type(batch.turn(columns, alloy="6061-T6", depth_mm=1.0, hold="chuck and centre"), dict[str, NDArray[Any]])
 frame = pl.DataFrame(columns)
 assert_type(batch.turn(frame, alloy="6061-T6", cancel=threading.Event()), pl.DataFrame)
 assert_type(batch.knurl_blank(frame, pitch="96 DP"), pl.DataFrame)

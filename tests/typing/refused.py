@@ -39,3 +39,6 @@ hn.alloy("1018").name = "mild steel"  # refused
 batch.turn(3.0)  # refused
 batch.turn({"diameter_mm": np.array([20.0])}, machine=3)  # refused
 batch.turn({"diameter_mm": np.array([20.0])}, cancel=True)  # refused
+batch.turn({"diameter_mm": np.array([20.0])}, depht_mm=1.0)  # refused
+batch.turn({"diameter_mm": np.array([20.0])}, hold="vice")  # refused
+batch.knurl_blank({"diameter_mm": np.array([20.0])}, patern="straight")  # refused

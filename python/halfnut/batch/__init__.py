@@ -22,10 +22,9 @@ from halfnut.core.rooms import furnish
 if TYPE_CHECKING:
     from halfnut.batch.asking import *
     from halfnut.batch.columns import *
-    from halfnut.batch.cuts import *
     from halfnut.batch.evidence import *
     from halfnut.batch.frames import *
-    from halfnut.batch.knurls import *
+    from halfnut.batch.questions import *
     from halfnut.batch.running import *
     from halfnut.batch.telling import *
     from halfnut.batch.threads import *

@@ -3,27 +3,16 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterable, MutableMapping
+from collections.abc import Callable, Mapping
 from concurrent.futures import ThreadPoolExecutor
-from typing import Any, Literal
+from typing import Any, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfnut.batch.frames import FrameLike, open_frame
 from halfnut.batch.given import Argument, Given
-from halfnut.batch.running import (
-    CHUNKS,
-    DTYPES,
-    NO_ARGUMENT,
-    Cancel,
-    Progress,
-    Types,
-    places_of,
-    run_pieces,
-    wanted_columns,
-    workers_of,
-)
+from halfnut.batch.running import CHUNKS, DTYPES, NO_ARGUMENT, Columns, Run, Types, workers_of
 from halfnut.core.catalogue import carried
 
 # Texts and numbers that make a row of the kinds whose rows repeat.
@@ -36,7 +25,8 @@ ROWS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
     "knurl_blank": (("pitch",), ("diameter_mm",)),
 }
 
-Ask = Callable[[list[list[str]], dict[str, Any]], dict[str, NDArray[Any]]]
+Numbers: TypeAlias = Mapping[str, float | NDArray[np.float64]]
+Ask: TypeAlias = Callable[[list[list[str]], Numbers], Columns]
 
 
 def types_of(ask: Ask, texts: list[list[str]]) -> Types:
@@ -56,12 +46,7 @@ def distinct_rows(
     constant_texts: dict[str, str | None],
     constants: dict[str, Any],
     ask: Ask,
-    *,
-    columns: Iterable[str] | str | None,
-    out: MutableMapping[str, NDArray[Any]] | None,
-    workers: int | None,
-    progress: Progress | Literal["bar"] | None,
-    cancel: Cancel | None,
+    run: Run,
 ) -> Any:
     """Answer each distinct row once, on several threads, when the first of its rows comes; spread the answers."""
     table = open_frame(frame)
@@ -69,14 +54,14 @@ def distinct_rows(
     coded = [given.texts(name, text) for name, text in constant_texts.items()]
     lookups = [[*distinct, ""] for _, distinct in coded]  # the last for a row without a text
     types = types_of(ask, [distinct if kind == "knurl_blank" else [] for _, distinct in coded])
-    places = places_of(wanted_columns(types, types, columns, out), table.rows, out, given.inputs)
+    places = run.places(types, types, table.rows, given.inputs)
     numbers = given.slice(0, table.rows)
     parts: list[NDArray[Any]] = [codes for codes, _ in coded if isinstance(codes, np.ndarray)]
     parts += [column for column in numbers.values() if isinstance(column, np.ndarray)]
     first_rows, spread = _distinct(parts, table.rows)
     answers = {name: np.empty(len(first_rows), types[name]) for name in {**places, "status": None}}
     answered = np.zeros(len(first_rows), bool)
-    threads = workers_of(workers) or os.cpu_count() or 1
+    threads = workers_of(run.workers) or os.cpu_count() or 1
 
     def piece(which: NDArray[np.intp]) -> None:
         at = first_rows[which]
@@ -95,7 +80,7 @@ def distinct_rows(
     answer_piece = carried(piece)  # the pool's threads know of no shop
     with ThreadPoolExecutor(threads) as pool:
 
-        def work(first: int, last: int, to: dict[str, NDArray[Any]]) -> None:
+        def work(first: int, last: int, to: Columns) -> None:
             rows = spread[first:last]
             new = np.unique(rows)
             new = new[~answered[new]]
@@ -107,8 +92,8 @@ def distinct_rows(
                     column[:] = answers[name][rows]
             to["status"][:] = answers["status"][rows]
 
-        run_pieces(table.rows, places, CHUNKS[kind], work, progress, cancel)
-    return table.give(places) if out is None else out
+        run.fill(table.rows, places, CHUNKS[kind], work)
+    return run.given(table, places)
 
 
 def _distinct(parts: list[NDArray[Any]], rows: int) -> tuple[NDArray[np.intp], NDArray[np.intp]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -17,12 +17,11 @@ from halfnut._core import DomainError, Quantity, nearest_name
 from halfnut.batch.frames import Frame, spelled_out
 from halfnut.core import carriers
 from halfnut.core.carriers import carried_units, memory
+from halfnut.core.questions import declared
 
 # Other units that a column may carry: one of them is 127 over this in the unit of the core, rounded as a scalar's is.
 _OTHER_UNITS = {"_mm_rev": ("_in_rev", 5.0), "_mm": ("_in", 5.0), "_um": ("_uin", 5000.0)}
 _AS_IT_IS = 0.0
-
-_LEFT_OUT = {"turn": {"end_diameter_mm", "bar_diameter_mm"}, "drill": {"teeth", "pitch_mm"}, "mill": set[str]()}
 
 
 @dataclass(frozen=True)
@@ -52,18 +51,15 @@ class Argument:
 
 @lru_cache(maxsize=8)
 def arguments_of(kind: str) -> tuple[Argument, ...]:
-    """The arguments of a kind of batch of cuts."""
-    return tuple(
-        Argument(name, unit, required)
-        for name, unit, required in _core.batch_arguments(kind)
-        if name not in _LEFT_OUT[kind]
-    )
+    """The numbers of a kind of batch of cuts that its question asks for, too."""
+    asked = {row["key"] for row in declared()[kind]["arguments"]} | ({"teeth"} if kind == "mill" else set())
+    return tuple(Argument(*each) for each in _core.batch_arguments(kind) if each[0] in asked)
 
 
 class Given:
     """What a table and the keywords give for the arguments, each column found once."""
 
-    def __init__(self, frame: Frame, arguments: Iterable[Argument], texts: Iterable[str], constants: dict[str, Any]):
+    def __init__(self, frame: Frame, arguments: Iterable[Argument], texts: Iterable[str], constants: Mapping[str, Any]):
         self.frame = frame
         self.arguments: tuple[Argument, ...] = tuple(arguments)
         self._texts = tuple(texts)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, MutableMapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, MutableMapping
+from contextlib import contextmanager
+from dataclasses import dataclass
 from typing import Any, Literal, Protocol, TypeAlias
 
 import numpy as np
@@ -10,6 +12,7 @@ from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import DomainError, Error
+from halfnut.batch.frames import Frame
 from halfnut.batch.given import near_or_all
 
 __all__ = ["NOT_REACHED", "Stopped"]
@@ -31,64 +34,14 @@ DTYPES: dict[str, type] = {
     "reason": np.uint16,
 }
 
+_SET = "spindle_step spindle_rpm cutting_speed_m_min feed_step"
+_SAID = "time_s limited_by cautions"
 USUAL = {
-    "turn": [
-        "spindle_step",
-        "spindle_rpm",
-        "cutting_speed_m_min",
-        "feed_step",
-        "feed_mm_rev",
-        "depth_mm",
-        "cutting_force_n",
-        "spindle_power_kw",
-        "torque_nm",
-        "mrr_cm3_min",
-        "roughness_ra_um",
-        "deflection_mm",
-        "time_s",
-        "limited_by",
-        "cautions",
-        "case_id",
-        "status",
-        "reason",
-    ],
-    "drill": [
-        "spindle_step",
-        "spindle_rpm",
-        "cutting_speed_m_min",
-        "feed_step",
-        "feed_mm_rev",
-        "feed_force_n",
-        "spindle_power_kw",
-        "torque_nm",
-        "mrr_cm3_min",
-        "time_s",
-        "limited_by",
-        "cautions",
-        "status",
-        "reason",
-    ],
-    "mill": [
-        "spindle_step",
-        "spindle_rpm",
-        "cutting_speed_m_min",
-        "feed_step",
-        "feed_mm_min",
-        "feed_per_tooth_mm",
-        "depth_mm",
-        "width_mm",
-        "passes",
-        "cutting_force_n",
-        "spindle_power_kw",
-        "torque_nm",
-        "mrr_cm3_min",
-        "deflection_mm",
-        "time_s",
-        "limited_by",
-        "cautions",
-        "status",
-        "reason",
-    ],
+    "turn": f"{_SET} feed_mm_rev depth_mm cutting_force_n spindle_power_kw torque_nm mrr_cm3_min roughness_ra_um "
+    f"deflection_mm {_SAID} case_id status reason".split(),
+    "drill": f"{_SET} feed_mm_rev feed_force_n spindle_power_kw torque_nm mrr_cm3_min {_SAID} status reason".split(),
+    "mill": f"{_SET} feed_mm_min feed_per_tooth_mm depth_mm width_mm passes cutting_force_n spindle_power_kw torque_nm "
+    f"mrr_cm3_min deflection_mm {_SAID} status reason".split(),
 }
 
 # Rows between two looks at the clock, the cancel switch and the keyboard.
@@ -96,7 +49,8 @@ CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13, "limits": 1 << 13,
 CHUNKS |= {"knurl_blank": 1 << 13, "taper_pipe": 1 << 13}
 
 _FIGURE = np.dtype(np.float64)
-Types = dict[str, np.dtype[Any]]
+Types: TypeAlias = dict[str, np.dtype[Any]]
+Columns: TypeAlias = dict[str, NDArray[Any]]
 
 Progress = Callable[[int, int], object]
 
@@ -120,19 +74,14 @@ def cut_types() -> Types:
 
 
 def wanted_columns(
-    types: Types, usual: Iterable[str], columns: Iterable[str] | str | None, out: Mapping[str, Any] | None
+    types: Types, usual: Iterable[str], columns: Iterable[str] | str | None, out: Mapping[str, object] | None
 ) -> Types:
     """The columns to answer, of those that there are, and their types."""
-    if out is not None:
-        wanted = list(out)
-    elif columns is None:
-        wanted = list(usual)
-    elif isinstance(columns, str):
-        if columns != "all":
-            raise DomainError(f"columns must be a list of names or 'all', got {columns!r}")
-        wanted = list(types)
-    else:
-        wanted = list(columns)
+    if out is None and isinstance(columns, str) and columns != "all":
+        raise DomainError(f"columns must be a list of names or 'all', got {columns!r}")
+    wanted = list(
+        out if out is not None else usual if columns is None else types if isinstance(columns, str) else columns
+    )
     for name in wanted:
         if not isinstance(name, str):
             raise DomainError(f"columns must be names, got {name!r}")
@@ -145,85 +94,74 @@ def wanted_columns(
     return {name: types[name] for name in wanted}
 
 
-def places_of(
-    wanted: Types, rows: int, out: MutableMapping[str, NDArray[Any]] | None, inputs: list[NDArray[Any]]
-) -> dict[str, NDArray[Any]]:
-    if out is None:
-        return {name: np.empty(rows, dtype) for name, dtype in wanted.items()}
-    places: dict[str, NDArray[Any]] = {}
-    for name, dtype in wanted.items():
-        column = out[name]
-        right = isinstance(column, np.ndarray) and column.dtype == dtype and column.shape == (rows,)
-        if not (right and column.flags.c_contiguous and column.flags.writeable):
-            raise DomainError(f"out[{name!r}] must be a writable, contiguous array of {rows} rows of {dtype}")
-        others = [*inputs, *places.values()]
-        if any(np.may_share_memory(column, other) for other in others):
-            raise DomainError(f"out[{name!r}] shares memory with another column")
-        places[name] = column
-    return places
+@dataclass(frozen=True)
+class Run:
+    """How a batch is run: what is answered and where to, by how many, who is told, who may stop it."""
+
+    columns: Iterable[str] | str | None = None
+    out: MutableMapping[str, NDArray[Any]] | None = None
+    workers: int | None = None
+    progress: Progress | Literal["bar"] | None = None
+    cancel: Cancel | None = None
+
+    def places(self, types: Types, usual: Iterable[str], rows: int, inputs: list[NDArray[Any]]) -> Columns:
+        """Where the answers go: new arrays, or those of `out`, none over another or over what is read."""
+        wanted = wanted_columns(types, usual, self.columns, self.out)
+        if self.out is None:
+            return {name: np.empty(rows, dtype) for name, dtype in wanted.items()}
+        places: Columns = {}
+        for name, dtype in wanted.items():
+            column = self.out[name]
+            right = isinstance(column, np.ndarray) and column.dtype == dtype and column.shape == (rows,)
+            if not (right and column.flags.c_contiguous and column.flags.writeable):
+                raise DomainError(f"out[{name!r}] must be a writable, contiguous array of {rows} rows of {dtype}")
+            if any(np.may_share_memory(column, other) for other in (*inputs, *places.values())):
+                raise DomainError(f"out[{name!r}] shares memory with another column")
+            places[name] = column
+        return places
+
+    def fill(self, rows: int, places: Columns, chunk_rows: int, work: Callable[[int, int, Columns], None]) -> None:
+        """Work through the rows. Whatever stops it, each row is either whole or marked as not reached."""
+        places["status"].fill(NOT_REACHED)
+        done = 0
+        try:
+            with _display(self.progress, rows) as show:
+                while done < rows:
+                    if self.cancel is not None and (self.cancel() if callable(self.cancel) else self.cancel.is_set()):
+                        raise Stopped(f"stopped after {done} of {rows} rows")
+                    last = min(rows, done + chunk_rows)
+                    work(done, last, {name: column[done:last] for name, column in places.items()})
+                    done = last
+                    show(done, rows)
+        finally:
+            if done < rows:
+                _mark(places, done)
+
+    def given(self, table: Frame, places: Columns) -> Any:
+        """The answers: `out`, or a table of the kind that was asked."""
+        return table.give(places) if self.out is None else self.out
 
 
-def run_pieces(
-    rows: int,
-    places: dict[str, NDArray[Any]],
-    chunk_rows: int,
-    work: Callable[[int, int, dict[str, NDArray[Any]]], None],
-    progress: Progress | Literal["bar"] | None,
-    cancel: Cancel | None,
-) -> None:
-    """Work through the rows. Whatever stops it, each row is either whole or marked as not reached."""
-    places["status"].fill(NOT_REACHED)
-    done = 0
-    try:
-        with _display(progress, rows) as show:
-            while done < rows:
-                if cancel is not None and (cancel() if callable(cancel) else cancel.is_set()):
-                    raise Stopped(f"stopped after {done} of {rows} rows")
-                last = min(rows, done + chunk_rows)
-                work(done, last, {name: column[done:last] for name, column in places.items()})
-                done = last
-                show(done, rows)
-    finally:
-        if done < rows:
-            _mark(places, done)
-
-
-def _mark(places: dict[str, NDArray[Any]], first: int) -> None:
+def _mark(places: Columns, first: int) -> None:
     for name, column in places.items():
         blank = {"status": NOT_REACHED, "reason": NOT_REACHED_REASON, "case_id": -1}
         column[first:] = blank.get(name, {"f": np.nan, "U": ""}.get(column.dtype.kind, 0))
 
 
-class _display:
+@contextmanager
+def _display(progress: Progress | Literal["bar"] | None, rows: int) -> Iterator[Progress]:
     """What shows the progress: nothing, a caller's function, or a bar on the terminal."""
+    if progress == "bar":
+        import click
 
-    def __init__(self, progress: Progress | Literal["bar"] | None, rows: int):
-        self._bar: Any = None
-        self._shown = 0
-        if progress == "bar":
-            import click
-
-            self._bar = click.progressbar(length=rows, label="rows")
-            self._show: Progress = self._step
-        elif progress is None:
-            self._show = lambda done, rows: None
-        elif callable(progress):
-            self._show = progress
-        else:
-            raise DomainError(f"progress must be a function of (rows done, rows) or 'bar', got {progress!r}")
-
-    def _step(self, done: int, rows: int) -> None:
-        self._bar.update(done - self._shown)
-        self._shown = done
-
-    def __enter__(self) -> Progress:
-        if self._bar is not None:
-            self._bar.__enter__()
-        return self._show
-
-    def __exit__(self, *error: object) -> None:
-        if self._bar is not None:
-            self._bar.__exit__(*error)
+        with click.progressbar(length=rows, label="rows") as bar:
+            yield lambda done, rows: bar.update(done - bar.pos)
+    elif progress is None:
+        yield lambda done, rows: None
+    elif callable(progress):
+        yield progress
+    else:
+        raise DomainError(f"progress must be a function of (rows done, rows) or 'bar', got {progress!r}")
 
 
 def workers_of(workers: int | None) -> int:

@@ -8,9 +8,9 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from halfnut.batch.distinct import FILMS, distinct_rows
+from halfnut.batch.distinct import FILMS, Numbers, distinct_rows
 from halfnut.batch.frames import FrameLike, batch_of
-from halfnut.batch.running import Cancel, Progress
+from halfnut.batch.running import Cancel, Columns, Progress, Run
 
 __all__ = ["fit", "limits", "taper_pipe", "wires"]
 
@@ -58,12 +58,12 @@ def limits(
     """
     from halfnut.threads.standard import limit_columns
 
-    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+    def ask(texts: list[list[str]], numbers: Numbers) -> Columns:
         return limit_columns(texts[0], rule=rule, engagement_mm=numbers.get("engagement_mm", np.nan), on_error="status")
 
     return distinct_rows(
-        "limits", frame, {"thread": thread}, constants, ask, columns=columns, out=out, workers=workers,
-        progress=progress, cancel=cancel,
+        "limits", frame, {"thread": thread}, constants, ask,
+        Run(columns, out, workers, progress, cancel),
     )  # fmt: skip
 
 
@@ -112,7 +112,7 @@ def fit(
     """
     from halfnut.threads.fitting import fit_columns
 
-    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+    def ask(texts: list[list[str]], numbers: Numbers) -> Columns:
         bare = {name: np.where(np.isnan(numbers[name]), 0.0, numbers[name]) for name in FILMS if name in numbers}
         return fit_columns(
             texts[0],
@@ -124,8 +124,8 @@ def fit(
         )
 
     return distinct_rows(
-        "fit", frame, {"external": external, "internal": internal}, constants, ask, columns=columns, out=out,
-        workers=workers, progress=progress, cancel=cancel,
+        "fit", frame, {"external": external, "internal": internal}, constants, ask,
+        Run(columns, out, workers, progress, cancel),
     )  # fmt: skip
 
 
@@ -172,12 +172,12 @@ def wires(
     """
     from halfnut.threads.gauging import wire_columns
 
-    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+    def ask(texts: list[list[str]], numbers: Numbers) -> Columns:
         return wire_columns(texts[0], wire_mm=numbers.get("wire_mm", np.nan), best=best, set=set, on_error="status")
 
     return distinct_rows(
-        "wires", frame, {"thread": thread}, constants, ask, columns=columns, out=out, workers=workers,
-        progress=progress, cancel=cancel,
+        "wires", frame, {"thread": thread}, constants, ask,
+        Run(columns, out, workers, progress, cancel),
     )  # fmt: skip
 
 
@@ -220,10 +220,10 @@ def taper_pipe(
     """
     from halfnut.threads.taper_pipes import taper_pipe_columns
 
-    def ask(texts: list[list[str]], numbers: dict[str, Any]) -> dict[str, NDArray[Any]]:
+    def ask(texts: list[list[str]], numbers: Numbers) -> Columns:
         return taper_pipe_columns(texts[0], on_error="status")
 
     return distinct_rows(
-        "taper_pipe", frame, {"thread": thread}, {}, ask, columns=columns, out=out, workers=workers,
-        progress=progress, cancel=cancel,
+        "taper_pipe", frame, {"thread": thread}, {}, ask,
+        Run(columns, out, workers, progress, cancel),
     )  # fmt: skip

@@ -8,7 +8,7 @@ import math
 import numbers as numeric
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial, wraps
-from types import FunctionType
+from types import FunctionType, UnionType
 from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
 
 from halfnut._core import DomainError, Quantity, unit_bounds
@@ -78,7 +78,7 @@ def _unless_default(check: Check, default: Any, value: Any, name: str) -> Any:
 
 def _check(annotation: str, known: dict[str, Any]) -> Check:
     """The check of one annotation; what it does not know is taken as it is, but for texts that cannot be written."""
-    parts = _parts(annotation)
+    parts = [each for part in _parts(annotation) for each in _members(part, known)]
     kinds = [part for part in parts if part in {"str", "int", "float", "bool", "None"}]
     classes: list[type] = []
     choices: list[Any] = []
@@ -110,6 +110,13 @@ def _parts(annotation: str) -> list[str]:
             out.append(annotation[start:place].strip())
             start = place + 1
     return [*out, annotation[start:].strip()]
+
+
+def _members(part: str, known: dict[str, Any]) -> list[str]:
+    """The plain kinds that an alias stands for; what is none of them is itself."""
+    members = get_args(known.get(part)) if isinstance(known.get(part), UnionType) else ()
+    plain = {str: "str", int: "int", float: "float", bool: "bool"}
+    return [plain[each] for each in members] if members and all(each in plain for each in members) else [part]
 
 
 def _found(name: str, known: dict[str, Any]) -> Any:

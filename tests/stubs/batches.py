@@ -1,0 +1,161 @@
+"""Write the batches of the core's questions: a function of a table each, of the question's declaration."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable
+from typing import Any
+
+from halfnut import _core
+from halfnut.batch.given import arguments_of
+
+WIDTH = 120
+Row = dict[str, Any]
+_RUN = (
+    "columns: Iterable[str] | str | None = None",
+    "out: MutableMapping[str, NDArray[Any]] | None = None",
+    "workers: int | None = None",
+    'progress: Progress | Literal["bar"] | None = None',
+    "cancel: Cancel | None = None",
+)
+_OF_RUN = """
+columns : list of str or "all", optional
+    Which columns to answer; the usual ones when not given. ``status`` is always among them.
+out : mapping of arrays, optional
+    Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+workers : int, optional
+    Threads; one a core when not given. The answers are the same for any number.
+progress : callable or "bar", optional
+    Called with (rows done, rows) now and then, or a bar on the terminal.
+cancel : object with is_set(), or callable
+    Looked at now and then; true stops the run."""
+_RAISES = """
+Raises
+------
+DomainError
+    A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+Stopped
+    It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+    is left."""
+_OF_CUT = (
+    "Figures, NaN in failed rows; ``spindle_step`` and ``feed_step``, places in the machine's lists from 0; "
+    "``limited_by``, a place in `halfnut._core.limit_codes`; ``cautions``, a bit for each (`cautions` reads them); "
+    "{}``status``, 0 for an answer; ``reason``, see `reasons`. ``out`` when it was given."
+)
+_EXAMPLES = {
+    "turn": """
+>>> from halfnut import batch
+>>> jobs = {"alloy": ["6061-T6", "4140"], "diameter_mm": [32.0, -1.0], "depth_mm": [1.0, 1.0]}
+>>> done = turn(jobs, machine="gap-bed")
+>>> done["status"].tolist(), batch.reasons(done, "turn")
+([0, 2], {1: 'diameter_mm must be from 1e-06 to 100000 mm'})""",
+    "drill": """
+>>> drill({"diameter_mm": [6.0], "depth_mm": [20.0]}, alloy="6061-T6", machine="bench-mill")["status"].tolist()
+[0]""",
+    "mill": """
+>>> jobs = {"cutter_diameter_mm": [10.0], "teeth": [4.0], "depth_mm": [5.0], "width_mm": [2.0]}
+>>> mill(jobs, alloy="7075-T6", machine="bench-mill")["status"].tolist()
+[0]""",
+    "knurl_blank": """
+>>> knurl_blank({"diameter_mm": [12.7, -1.0]}, pitch="96 DP", pattern="straight")["teeth"].tolist()
+[48.0, nan]""",
+}
+_ABOUT = {
+    "turn": "Turn many diameters",
+    "drill": "Drill many holes",
+    "mill": "Mill many cuts",
+    "knurl_blank": "Blanks of many knurls",
+}
+_OWN = {"turn": ("finish", "hold", "chuck"), "drill": ("chuck",), "mill": ("shape",)}
+
+
+def _wrapped(text: str, indent: str = "    ") -> str:
+    return textwrap.fill(text, WIDTH - 4, initial_indent=indent, subsequent_indent=indent)
+
+
+def _numbers(kind: str, rows: dict[str, Row], sentence: Callable[[Row], str]) -> str:
+    """The class of the numbers that a batch of cuts takes for all rows."""
+    lines = [f"class {kind.capitalize()}Numbers(TypedDict, total=False):"]
+    lines += [f'    """Numbers of `{kind}` that all rows share; a column gives one a row."""\n']
+    for argument in (*arguments_of(kind), None):
+        row = rows[{"teeth": "flutes"}.get(argument.name, argument.name) if argument else "hardness_hb"]
+        first, *inches = argument.spellings if argument else ("hardness_hb",)
+        about = textwrap.fill(f'"""{sentence(row)}"""', WIDTH - 4, subsequent_indent="    ")
+        lines += [f"    {first}: NumberLike", f"    {about}"]
+        for other in inches:
+            unit = "microinches" if other.endswith("_uin") else "inches"
+            lines += [f"    {other}: NumberLike", f'    """`{first}` in {unit}."""']
+    return "\n".join(lines)
+
+
+def function(
+    question: Row, asked_type: Callable[[Row], str], parameter: Callable[[Row], str], sentence: Callable[[Row], str]
+) -> str:
+    """A batch, after the numbers that it takes."""
+    kind, rows = question["name"], {row["key"]: row for row in question["arguments"]}
+    named = {row["name"]: row for row in question["arguments"]}
+    is_cut = kind in _OWN
+    own = [named[name] for name in _OWN[kind]] if is_cut else list(named.values())[2:]
+    texts = ["alloy", "tool"] if is_cut else ["pitch"]
+    head = ["machine: MachineLike | None = None"] if is_cut else []
+    head += [f"{name}: str | None = None" for name in texts] + [parameter(row) for row in own]
+    head += [*_RUN, *(['clone: str = ""'] if kind == "turn" else [])]
+    head += [f"**numbers: Unpack[{kind.capitalize()}Numbers]"] if is_cut else []
+    columns = [argument.name for argument in arguments_of(kind)] if is_cut else ["diameter_mm"]
+    needed = [f"``{argument.name}``" for argument in arguments_of(kind) if argument.required] if is_cut else []
+    finish = ["``finish`` (0 or 1)"] if kind == "turn" else []
+    marked = [*(f"``{name}``" for name in texts), *finish]
+    least = ", ".join(needed or ["``diameter_mm``"])
+    doc = [f"{_ABOUT[kind]}; each row is what `halfnut.{kind}` computes for the same numbers.\n"]
+    doc += ["Parameters\n----------\nframe : table"]
+    doc += [_wrapped(f"Columns {least} (or ``_in``) and, where they are not given for all rows, {', '.join(marked)}" + (
+        f"; and any of the numbers that may be given for all rows: {', '.join(f'``{each}``' for each in columns)}, "
+        "``hardness_hb``. NaN is not given." if is_cut else "."))]  # fmt: skip
+    if is_cut:
+        doc += ["machine : str, Path or Machine, optional"]
+        doc += ["    One for all rows; without one, speed and feed are exact."]
+    doc += [f"{', '.join(texts)} : str, optional\n    For all rows."]
+    for row in own:
+        kind_of = "{" + ", ".join(f'"{each}"' for each in row["choices"]) + "}" if row["choices"] else asked_type(row)
+        doc += [f"{row['name']} : {kind_of}, optional", _wrapped(sentence(row) + " For all rows.")]
+    doc += [_OF_RUN.strip()]
+    if kind == "turn":
+        doc += ['clone : str\n    Instruction set, "portable", "avx2" or "avx512"; the widest here when not given.']
+    if is_cut:
+        doc += [f"**numbers : {kind.capitalize()}Numbers\n    For all rows, by the names of the columns."]
+    doc += ["\nReturns\n-------\ntable of the same kind"]
+    doc += [_wrapped(_OF_CUT.format("``case_id``, see `cases`; " if kind == "turn" else "") if is_cut else (
+        "The figures of `halfnut.knurl_blank` that apply to the pitches and options, ``cautions``, ``status``, "
+        "``case_id`` (see `row_cases`), ``reason``."))]  # fmt: skip
+    doc += [_RAISES, _EXAMPLES[kind]]
+    run = "Run(columns, out, workers, progress, cancel)"
+    if is_cut:
+        how = {"turn": "finish=finish, way=hold, chuck=chuck, clone=clone", "drill": "chuck=chuck", "mill": "way=shape"}
+        body = f'cuts("{kind}", frame, {run}, machine, alloy, tool, numbers, {how[kind]})'
+    else:
+        options = ", ".join(f'"{row["name"]}": {row["name"]}' for row in own)
+        body = f"blanks(frame, {run}, pitch, {{{options}}})"
+    text = textwrap.indent("\n".join(doc), "    ").strip()
+    made = f"@batch_of\ndef {kind}(\n    frame: FrameLike,\n    /,\n    *,\n    " + ",\n    ".join(head)
+    made += f',\n) -> Any:\n    """{text}\n    """\n    return {body}\n'
+    return (_numbers(kind, rows, sentence) + "\n\n\n" if is_cut else "") + made
+
+
+def module(
+    made: str, asked_type: Callable[[Row], str], parameter: Callable[[Row], str], sentence: Callable[[Row], str]
+) -> str:
+    """The file of the batches."""
+    functions = [function(_core.question(kind), asked_type, parameter, sentence) for kind in _ABOUT]
+    classes = [f'"{kind.capitalize()}Numbers"' for kind in _OWN]
+    names = ", ".join([*sorted(classes), *(f'"{kind}"' for kind in sorted(_ABOUT))])
+    return (
+        f'"""Batches of the questions.\n\n{made}\n"""\n\nfrom __future__ import annotations\n\n'
+        "from collections.abc import Iterable, MutableMapping\n"
+        "from typing import TYPE_CHECKING, Any, Literal, TypedDict\n\nfrom numpy.typing import NDArray\n\n"
+        "from halfnut.batch.cuts import cuts\nfrom halfnut.batch.frames import FrameLike, batch_of\n"
+        "from halfnut.batch.knurls import blanks\nfrom halfnut.batch.running import Cancel, Progress, Run\n"
+        "from halfnut.core.given import HolderLike, LengthLike, NumberLike, ToleranceClassLike, WheelLike\n"
+        "\nif TYPE_CHECKING:\n    from halfnut.machine.of_name import MachineLike\n"
+        "    from typing_extensions import Unpack\n\n"
+        f"__all__ = [{names}]\n\n\n" + "\n\n".join(functions)
+    )
