@@ -67,7 +67,7 @@ def test_a_new_environment_holds_no_extra(python, tmp_path):
 @pytest.mark.parametrize(
     ("words", "extra"),
     [
-        ("choose turn 6061-T6 1.5in 1.25in --length 2in --machine gap-bed --plot passes.svg", "plot"),
+        ("choose turn 6061-T6 1.5in 1.25in --length 2in --machine gap-bed --out passes.svg", "plot"),
         ("batch drill jobs.csv --out answers.parquet", "arrow"),
         ("batch drill jobs.parquet --out answers.csv", "arrow"),
     ],

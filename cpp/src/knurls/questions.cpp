@@ -216,7 +216,7 @@ constexpr Question kBlank = [] {
         "The blank to turn so that a knurl closes on itself, and the diameter it comes out at.", kBlankAsked,
         kBlankRecord);
     out.sources = "ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.";
-    out.example = "knurl 0.75in \"96 DP\" --pattern \"diamond raised\"";
+    out.example = "knurl-blank 0.75in \"96 DP\" --pattern \"diamond raised\"";
     out.own_units = true;
     return out;
 }();

@@ -297,7 +297,9 @@ constinit const Question kCylindricalFit = [] {
         "fits", "cylindrical_fit", "Limits of a plain hole or shaft, and how the two go together.", kAsked,
         kRecord);
     out.sources = "ISO 286 and ANSI B4.1 as the rows of the evidence name them.";
-    out.example = "size \"25 H7/g6\"";
+    out.example =
+        "cylindrical-fit \"25 H7/g6\"\ncylindrical-fit \"1.25 RC4\"\n"
+        "cylindrical-fit \"12 H7/h6\" --shaft-build-up \"anodise II 12 um\"";
     out.own_units = true;
     return out;
 }();

@@ -556,7 +556,9 @@ constinit const Question kThreadLimits = [] {
     out.sources =
         "ISO 965-1 on ISO 724 basic sizes; ASME B1.1; the standards of the other forms, as the rules of the "
         "evidence name.";
-    out.example = "limits M10-6g\nlimits M8";
+    out.example =
+        "limits M10-6g\nlimits 1/4-20 --side internal --engagement 0.5in\nlimits Tr40x7-7H\n"
+        "limits \"1 1/2-4 Acme-2G\" --side internal\nlimits \"G1/2 A\"";
     return out;
 }();
 

@@ -12,7 +12,7 @@ from typing import Any, NoReturn
 
 import click
 
-from halfnut._core import Catalogue, Error, __version__
+from halfnut._core import Catalogue, Error, __version__, nearest_name, question, question_names
 from halfnut.cli import failures
 from halfnut.cli.output import echo
 
@@ -23,71 +23,16 @@ _HOMES = {
     "alloy": ("alloys", "alloy", "What is known of an alloy: speeds first; list, new and check."),
     "ask": ("programs", "ask", "Any question as JSON, for other programs."),
     "batch": ("batches", "batch", "Every row of a file of jobs, into a file of answers."),
-    "blind-hole": ("asking", "blind_hole", "How deep to drill for a thread."),
-    "bore": ("asking", "bore", "Levers and depth for boring."),
-    "chase": ("asking", "chase", "A thread with a single point, pass by pass."),
-    "choose": ("choosing", "choose", "The fastest passes within every limit."),
-    "clearance-hole": ("asking", "clearance_hole", "The hole that a screw passes through."),
-    "coating": ("asking", "coating", "What is known of a finish."),
-    "counterbore": ("asking", "counterbore", "Levers for counterboring."),
-    "countersink": ("asking", "countersink", "Levers for countersinking."),
-    "cut-to-suit": ("asking", "cut_to_suit", "The pitch diameter to cut to suit a part that is there."),
-    "cylindrical-fit": (
-        "cylinders",
-        "cylindrical_fit",
-        "Limits of a plain hole or shaft, and their fit.",
-    ),
     "data": ("data", "data", "What the figures rest on, table by table."),
-    "divide": ("asking", "divide", "Turns and holes of a dividing head."),
-    "drill": ("asking", "drill", "Levers for drilling."),
-    "face": ("asking", "face", "Levers and depth for facing."),
-    "fit": ("asking", "fit", "Whether two threads screw together, bare or coated."),
-    "force-band": ("asking", "force_band", "How far a measured force may lie from the computed one."),
-    "galling": ("asking", "galling", "Whether two metals gall in a thread."),
-    "gear-train": ("gearing", "gear_train", "Change gears for a lead or a feed."),
-    "groove": ("asking", "groove", "Levers and plunges for a groove."),
-    "helix": ("asking", "helix", "An end mill down a helix into solid work."),
-    "hold": ("asking", "hold", "How far work deflects and is squeezed out of round as it is held."),
-    "holding-taper": ("asking", "holding_taper", "Ends and settings of a Morse, Jarno or metric taper."),
-    "identify-thread": ("asking", "identify_thread", "What a thread found on the bench may be."),
-    "judge": ("asking", "judge", "What a measured thread is, and what is left to take off."),
     "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),
-    "limits": ("fitting", "limits", "Limits of a thread, also before coating."),
     "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
-    "mill": ("asking", "mill", "Levers and passes for milling."),
-    "minimum-strength": ("asking", "minimum_strength", "What an alloy in a form bears at least."),
-    "part-off": ("asking", "part_off", "Levers for parting off."),
-    "plain-thread": ("asking", "plain_thread", "A thread by its sizes, of a form without designations here."),
     "plan": ("plans", "plan", "Setup sheets for a whole job."),
-    "polygon": ("asking", "polygon", "Flats on a round: depth, sizes, dividing."),
-    "positions": ("asking", "positions", "Places of holes: bolt circles, rows, grids, by dial or readout."),
-    "precoat": ("asking", "precoat", "Limits to cut a thread to before it is coated."),
-    "preferred-fits": ("asking", "preferred_fits", "Plain fits to choose first."),
-    "ramp": ("asking", "ramp", "An end mill down a slope into a slot."),
-    "ream": ("asking", "ream", "Levers for reaming."),
-    "saw": ("asking", "saw", "Levers for a slitting saw."),
-    "screw-hole": ("asking", "screw_hole", "Clearance hole, head seat, spot, drills and tapping drill of a screw."),
-    "screw-seat": ("asking", "screw_seat", "Counterbore or countersink for a screw's head."),
     "serve": ("serving", "serve", "The sheets of a plan for a browser beside the machine."),
     "shop": ("shops", "shop", "Check a shop's own tables."),
-    "shop-plug": ("asking", "shop_plug", "The plug to cut for trying an internal thread."),
-    "sine-bar": ("asking", "sine_bar", "The stack under a sine bar."),
-    "speed-chart": ("choosing", "speed_chart", "A machine's spindle speeds by diameter and alloy, for the wall."),
-    "spot": ("asking", "spot", "Levers for spotting."),
-    "strength": ("asking", "strength", "What a threaded joint holds, and what fails first."),
-    "tap": ("asking", "tap", "Levers for tapping."),
-    "taper": ("asking", "taper", "Setting and levers for a taper."),
-    "taper-pipe": ("asking", "taper_pipe", "What a taper pipe thread is cut and gauged to."),
-    "tapping-hole": ("asking", "tapping_hole", "The drill for a tapped hole."),
-    "thread": ("threading", "thread", "Sizes to cut a thread to."),
-    "threads-near": ("asking", "threads_near", "Standard threads near a diameter."),
-    "tighten": ("asking", "tighten", "Torque for a preload, or preload from a torque."),
-    "tool-life": ("asking", "tool_life", "Tool life, and the speed for a life."),
-    "translating-pairs": ("asking", "translating_pairs", "Gears that turn inches to millimetres, or back."),
-    "turn": ("asking", "turn", "Levers and depth for turning."),
+    "speed-chart": ("charts", "speed_chart", "A machine's spindle speeds by diameter and alloy, for the wall."),
     "use": ("using", "use", "Remember a machine, a tool, units and a shop's folder."),
-    "wires": ("asking", "wires", "What to read over wires, or across balls."),
 }
+"""Commands of their own: module, name there, summary. Every question that the core declares is a command besides."""
 
 _EPILOG = f"""{Catalogue().words("said", "first", {})}
 
@@ -114,7 +59,15 @@ Shell completion: eval "$(_HALFNUT_COMPLETE=bash_source halfnut)", or zsh_source
 
 def commands() -> list[str]:
     """Names of the commands."""
-    return sorted(_HOMES)
+    return sorted({*_HOMES, *(name.replace("_", "-") for name in question_names())})
+
+
+def _summary(name: str) -> str:
+    """What stands beside a command in the list of all."""
+    if name in _HOMES:
+        return _HOMES[name][2]
+    about: str = question(name.replace("-", "_"))["about"]
+    return re.split("[:;]", about)[0].removesuffix(".") + "."
 
 
 class _AsWritten:
@@ -158,28 +111,27 @@ class _Lazy(click.Group):
         return commands()
 
     def get_command(self, ctx: click.Context, name: str) -> click.Command | None:
-        if name not in _HOMES:
+        if name not in commands():
             return None
-        module, attribute, _ = _HOMES[name]
+        module, attribute, _ = _HOMES.get(name, ("asking", name.replace("-", "_"), ""))
         command: click.Command = getattr(import_module(f"halfnut.cli.{module}"), attribute)
         _read_numbers_as_written(command)
         return command
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         with formatter.section("Commands"):
-            formatter.write_dl([(name, _HOMES[name][2]) for name in self.list_commands(ctx)])
+            formatter.write_dl([(name, _summary(name)) for name in self.list_commands(ctx)])
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
-        from halfnut._core import nearest_name
-
-        if args and args[0] not in _HOMES and not args[0].startswith("-"):
-            nearest = nearest_name(args[0], sorted(_HOMES))
+        known = bool(args) and args[0] in commands()
+        if args and not known and not args[0].startswith("-"):
+            nearest = nearest_name(args[0], commands())
             hint = f"; did you mean '{nearest}'?" if nearest else ""
             raise click.UsageError(f"no command '{args[0]}'{hint}", ctx)
         ctx.meta[_WORDS] = tuple(args)
-        if args and args[0] in _HOMES and args[0] != "use" and not {"-h", "--help"} & set(args):
+        if known and args[0] != "use" and not {"-h", "--help"} & set(args):
             _remember(ctx, args)
         return super().resolve_command(ctx, args)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from string import Template
 
 import click
 
@@ -12,6 +13,7 @@ from halfnut.cli.failures import ANSWERED, MARKED
 from halfnut.cli.output import STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
 from halfnut.core.catalogue import rows
 from halfnut.core.text import toml_text
+from halfnut.demo import FOLDER
 
 _TOOLS = ("HSS", "carbide", "coated carbide")
 _EPILOG = """\b
@@ -21,32 +23,6 @@ Example:
   halfnut alloy list stainless
   halfnut alloy new "our bronze" --like C93200
   halfnut alloy check alloys.toml"""
-_NEW = """\
-# An alloy of the shop's own: what it leaves out is that of the alloy that it is like. Put this file into the
-# shop's folder, or further [[material.alloys]] into it.
-[[material.alloys]]
-id = {id}
-name = {name}
-condition = "as delivered"
-like = {like}
-source = "whose figures these are: certificate, handbook and page, or trials of the shop"
-# hardness_hb = 120
-# yield_mpa = 150
-# tensile_mpa = 280
-# kc11_n_mm2 = 1000
-# mc = 0.2
-
-# Speeds of one's own stand before every other: m/min, and mm a revolution or tooth.
-# [[cutting.speeds]]
-# key = {id}
-# operation = "turn_rough"
-# tool_material = "hss"
-# number = 1
-# speed_low_m_min = 30
-# speed_high_m_min = 40
-# label = "our trials"
-# source = "trials of the shop"
-"""
 
 
 class _Named(click.Group):
@@ -183,9 +159,10 @@ def new(name: str, like: str, out: Path | None, replace: bool) -> None:
         raise click.UsageError(f"an alloy cannot well be called {toml_text(name)}")
     path = out or Path(f"{safe}.toml")
     ready(path, replace=replace)
+    template = Template((FOLDER / "templates" / "alloy.toml").read_text(encoding="utf-8"))
     put(
         path,
-        _NEW.format(id=toml_text(f"SHOP-{safe.upper()}"), name=toml_text(name), like=toml_text(base.id)),
+        template.substitute(id=toml_text(f"SHOP-{safe.upper()}"), name=toml_text(name), like=toml_text(base.id)),
         replace=replace,
     )
     if path != STREAM:

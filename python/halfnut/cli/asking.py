@@ -5,14 +5,21 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable
 from importlib import import_module
+from pathlib import Path
 from typing import Any, TypeVar
 
 import click
 
-from halfnut.cli.output import show, with_evidence, with_json
+from halfnut.cli.failures import MARKED
+from halfnut.cli.output import STREAM, put, ready, show, with_evidence, with_file, with_json
 from halfnut.core.questions import declared
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
+DRAWN = {
+    "choose": "Draw the passes to this file",
+    "gear_train": "Write the best train's drawing to this SVG file",
+}
+"""Questions whose answers have a drawing, and what their option says."""
 _UNITS = ("_um", "_hb", "_deg", "_c")
 _LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
@@ -28,13 +35,26 @@ def command(name: str) -> click.Command:
     question = declared()[name]
     rows = question["arguments"]
 
-    def ask(**given: Any) -> None:
-        as_json, evidence = given.pop("as_json"), given.pop("evidence")
-        function = getattr(import_module(f"halfnut.{question['room']}.questions"), name)
-        show(function(**given), as_json, evidence=evidence, question=name)
+    def ask(*, as_json: bool, evidence: bool, out: Path | None = None, replace: bool = False, **given: Any) -> None:
+        from halfnut.cli import drawings
+
+        ready(out, replace=replace, as_json=as_json)
+        if out is not None:
+            drawings.check(name, out.suffix)
+        found = getattr(import_module(f"halfnut.{question['room']}.questions"), name)(**given)
+        is_answer = getattr(found, "found", True)
+        drawn = drawings.drawing(name, found, out.suffix) if out is not None and is_answer else None
+        if out is not None and drawn is not None:
+            put(out, drawn, replace=replace)
+        if out != STREAM or drawn is None:
+            show(found, as_json, evidence=evidence, question=name)
+        if not is_answer:
+            click.get_current_context().exit(MARKED)
 
     ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["placed"])
     made: Any = with_evidence(with_json(ask))
+    if name in DRAWN:
+        made = with_file("--out", DRAWN[name])(made)
     for row in reversed(rows):
         made = _parameter(row)(made)
     return click.command(name.replace("_", "-"), epilog=examples(name))(made)
@@ -89,6 +109,8 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
             kind = click.Choice(row["choices"])
             usual = row["usual"] or None
             return click.option(flag, name, type=kind, default=usual, show_default=True, required=needed, help=about)
+        case "list" if row["kin"] == "Teeth":
+            return click.option(flag, name, callback=_teeth, help=f"{about[:-1]}, such as 20,24,30,127.")
         case "list":
             return click.option(_one(flag), name, multiple=True, help=f"{about[:-1]}; as often as there are.")
         case "count":
@@ -106,6 +128,14 @@ def _temperature(ctx: click.Context, param: click.Parameter, value: str | None) 
     from halfnut.core.written import temperature_c
 
     return None if value is None else temperature_c(value, param.opts[0].lstrip("-"))
+
+
+def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> list[int]:
+    """Whole numbers with commas between."""
+    parts = (value or "").replace(",", " ").split()
+    if not all(part.isascii() and part.isdigit() and len(part) <= 6 for part in parts):
+        raise click.UsageError(f"{param.opts[0]} are whole numbers with commas between, got {(value or '')[:60]!r}")
+    return [int(part) for part in parts]
 
 
 def _one(flag: str) -> str:

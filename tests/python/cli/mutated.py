@@ -65,7 +65,7 @@ MORE = (
     "turn 6061-T6 1.25in --machine our.toml --json",
     "mill 7075 10mm --shape pocket --width 30mm --depth 8mm --machine bench-mill",
     "speed-chart --machine bench-mill --alloy 5083",
-    "gear-train M24x1.5-6g --machine gap-bed --draw a.svg --replace",
+    "gear-train M24x1.5-6g --machine gap-bed --out a.svg --replace",
 )
 FILES = (
     "a.svg",
@@ -234,7 +234,7 @@ def run(arguments):
         return status, f"unforeseen: {words.strip()[:300]} at {Path(where.filename).name}:{where.lineno}"
     if status in (2, 3) and not words.strip():
         return status, f"status {status} and no word"
-    paths = {"--out", "--draw", "--page", "--plot", "--begin"} & set(arguments)
+    paths = {"--out", "--page", "--begin"} & set(arguments)
     if status == 0 and not paths and arguments[:2] != ["machine", "new"] and NOT_A_NUMBER.search(printed):
         return status, f"status 0 and {NOT_A_NUMBER.search(printed)[0]}"
     named = arguments[max(0, arguments.index("--json") - 1)].startswith("-") if "--json" in arguments else True

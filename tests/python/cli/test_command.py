@@ -3,6 +3,7 @@
 import json
 import os
 import re
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -11,6 +12,7 @@ import pytest
 from click.testing import CliRunner
 
 from halfnut import cli
+from halfnut.core.questions import declared
 
 
 def run(*args, env=None, cwd=None):
@@ -39,6 +41,15 @@ def test_every_command_explains_itself_with_an_example(name):
     assert out.exit_code == 0
     assert "Example:" in out.output
     assert f"halfnut {name}" in out.output
+
+
+EXAMPLES = [line for name in declared() if name != "knurl" for line in declared()[name]["example"].splitlines()]
+
+
+@pytest.mark.parametrize("line", EXAMPLES)
+def test_every_example_of_a_question_is_answered(line):
+    out = CliRunner().invoke(cli.command, shlex.split(line))
+    assert out.exit_code == 0, out.exception or out.output
 
 
 def test_a_mistyped_command_gets_the_nearest():
@@ -90,11 +101,10 @@ def test_a_new_machine_file_is_sound_as_written_and_with_everything_filled_in(tm
 def test_the_templates_name_every_key_of_a_machine_file():
     from dataclasses import fields, is_dataclass
 
-    from halfnut.cli.machine_files import _EXAMPLES, _TEMPLATES
+    from halfnut.cli.machine_files import _TEMPLATES
     from halfnut.machine import machine_file as mf
 
     text = "".join(path.read_text() for path in sorted(_TEMPLATES.glob("*.toml")))
-    text += "\n".join(value for system in _EXAMPLES.values() for value in system.values())
     models = [getattr(mf, name) for name in mf.__all__ if is_dataclass(getattr(mf, name))]
     assert len(models) >= 10
     keys = {field.name for model in models for field in fields(model)}
@@ -148,8 +158,7 @@ def test_turn_answers_as_the_settings_are_made():
         ("tap", "5083", "M6", "--machine", "bench-mill", "--depth", "12mm"),
         ("mill", "7075", "10mm", "--shape", "pocket", "--width", "30mm", "--depth", "8mm"),
         ("knurl", "0.75in", "96 DP"),
-        ("thread", "M10-6g"),
-        ("thread", "1/4-20 UNC", "--side", "internal", "--engagement", "0.5in"),
+        ("limits", "1/4-20 UNC", "--side", "internal", "--engagement", "0.5in"),
         ("fit", "7/8-14 UNF-2A", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um"),
         ("fit", "M10-6g", "M10-6H", "--internal-pitch", "9.1mm", "--engagement", "12mm"),
         ("cut-to-suit", "M10", "--internal-pitch", "9.1mm", "--clearance", "0.02-0.06mm", "--coating", "3-5 um"),
@@ -166,7 +175,7 @@ def test_turn_answers_as_the_settings_are_made():
         ("identify-thread", "0.248in", "20tpi", "--flank-angle", "55"),
         ("identify-thread", "14mm", "2mm", "--side", "internal"),
         ("limits", "M10-6g"),
-        ("limits", "7/8-14 UNF-2B", "--coating", "anodise II black 15 um", "--on", "6061-T6"),
+        ("precoat", "7/8-14 UNF-2B", "anodise II black 15 um", "--on", "6061-T6"),
         ("alloy", "6061-T6"),
     ],
     ids=lambda args: args[0],
@@ -227,10 +236,10 @@ def test_fit_cuts_to_suit_and_says_what_is_left():
 def test_wires_and_limits_before_coating():
     inch = _said("wires", "7/8-14 UNF-3A", "--coating", "0.0002 in to 0.0003 in")
     assert inch[0].startswith("before coating 7/8-14 UNF-3A: ")
-    cut = json.loads(_run_json("limits", "7/8-14 UNF-3A", "--coating", "0.0002 in to 0.0003 in"))
+    cut = json.loads(_run_json("precoat", "7/8-14 UNF-3A", "0.0002 in to 0.0003 in"))
     plain = json.loads(_run_json("limits", "7/8-14 UNF-3A"))
     assert plain["pitch_max"] - cut["pitch_max"] == pytest.approx(0.0012)
-    kept = _said("limits", "M10-6g", "--coating", "8 um", "--gauged-at", "class")
+    kept = _said("precoat", "M10-6g", "8 um", "--gauged-at", "class")
     assert kept[0].startswith("before coating M10x1.5-6g: major 9.952/9.716, pitch 8.962/8.830")
     best = json.loads(_run_json("wires", "M10-6g", "--wire", "best"))
     assert best["wire_mm"] == best["best_wire_mm"]
@@ -270,8 +279,8 @@ def test_turn_loads_no_heavy_package():
         (("turn", "6061-T6", "0in"), "diameter must be > 0 in"),
         (("turn", "6061-T6", "1in", "--machine", "gap-bad"), "did you mean 'gap-bed'"),
         (("turn", "6061-T6", "1in", "--tool", "carbid"), "carbide"),
-        (("thread", "M10x1.5-6q"), "6q"),
-        (("thread", "M10-6g", "--side", "internal"), "does not name an internal thread"),
+        (("limits", "M10x1.5-6q"), "6q"),
+        (("limits", "M10-6g", "--side", "internal"), "does not name an internal thread"),
         (("fit", "M10-6g", "M10-6H", "--engagement", "10"), "engagement"),
         (("fit", "M10-6g", "M10-6H", "--coating", "anodize two"), "no coating"),
         (("fit", "M10-6h", "M10-6H", "--temperature", "40"), "'40' has no scale"),
@@ -287,9 +296,8 @@ def test_turn_loads_no_heavy_package():
         (("judge", "M10-6g", "--pitch", "9.05"), "bare number"),
         (("judge", "M10-6g", "--over-wires", "10.3mm"), "go together"),
         (("limits", "1/4-21"), "the series is wanted"),
-        (("limits", "M10-6g", "--on", "6061-T6"), "go with --coating"),
-        (("limits", "M10-6g", "--coating", "anodise II", "--on", "C36000"), "does not go on"),
-        (("limits", "M3-4h", "--coating", "5-30 um"), "no part can be cut that gauges"),
+        (("precoat", "M10-6g", "anodise II", "--on", "C36000"), "does not go on"),
+        (("precoat", "M3-4h", "5-30 um"), "no part can be cut that gauges"),
         (("knurl", "20mm", "0.8"), "mm"),
         (("plan", "nothing.toml"), "No such file"),
     ],
@@ -366,7 +374,7 @@ def test_shell_completion_names_the_commands():
 def test_choose_says_its_passes_or_what_stands_in_the_way(tmp_path):
     plot = tmp_path / "passes.svg"
     out = run(
-        "choose", "turn", "6061-T6", "1.5in", "1.25in", "--length", "2in", "--machine", "gap-bed", "--plot", str(plot)
+        "choose", "turn", "6061-T6", "1.5in", "1.25in", "--length", "2in", "--machine", "gap-bed", "--out", str(plot)
     )
     assert out.returncode == 0, out.stderr
     first, *rest = out.stdout.splitlines()

@@ -26,8 +26,8 @@ WRITERS = {
     "adjuster": ([*ADJUSTER, "--page"], "page.html"),
     "batch": (["batch", "turn", "jobs.csv", "--alloy", "1018", "--out"], "answers.csv"),
     "chart": (["speed-chart", "--machine", "bench-mill", "--alloy", "5083", "--out"], "chart.html"),
-    "choose": ([*CHOOSE, "--plot"], "passes.svg"),
-    "gears": (["gear-train", "M24x1.5-6g", "--machine", "gap-bed", "--draw"], "train.svg"),
+    "choose": ([*CHOOSE, "--out"], "passes.svg"),
+    "gears": (["gear-train", "M24x1.5-6g", "--machine", "gap-bed", "--out"], "train.svg"),
     "machine new": (["machine", "new", "ours", "--system", "metric", "--out"], "ours.toml"),
     "plan --begin": (["plan", "--begin"], "job.toml"),
 }
@@ -113,7 +113,7 @@ def test_two_answers_do_not_share_standard_output(room, run, writer):
 
 
 def test_a_picture_is_of_a_kind_that_can_be_drawn(room, run):
-    status, _, words = run(*CHOOSE, "--plot", "passes.xyz")
+    status, _, words = run(*CHOOSE, "--out", "passes.xyz")
     assert status == 2
     assert ".xyz" in words
     assert "svg" in words
@@ -147,7 +147,7 @@ JSON = [
     ["face", "C36000", "20 mm", "--machine", "metric-lathe"],
     ["fit", "M10-6g", "M10-6H"],
     ["gear-train", "M24x1.5-6g", "--machine", "gap-bed"],
-    ["gear-train", "--pairs", "--machine", "gap-bed"],
+    ["translating-pairs", "--machine", "gap-bed"],
     ["hold", "6061-T6", "1.25in", "--stick-out", "3in"],
     ["holding-taper", "morse 3"],
     ["blind-hole", "M6", "--full-thread", "12mm"],
@@ -163,7 +163,7 @@ JSON = [
     ["machine", "show", "gap-bed"],
     ["plan"],
     ["saw", "6061-T6", "80mm", "1mm", "6mm", "--teeth", "48", "--length", "50mm", "--machine", "bench-mill"],
-    ["cylindrical-fit", "--preferred"],
+    ["preferred-fits"],
     ["cylindrical-fit", "25 H7/g6"],
     [
         "strength",
@@ -179,7 +179,7 @@ JSON = [
         "bar",
     ],
     ["taper", "1018", "1in", "0.84375in", "3in", "--machine", "gap-bed"],
-    ["thread", "1/4-18 NPT"],
+    ["taper-pipe", "1/4-18 NPT"],
     ["tighten", "M10", "--preload", "20kN", "--friction", "0.10-0.16"],
     ["turn", "6061-T6", "1.25in", "--machine", "gap-bed"],
     ["wires", "M10-6g"],
@@ -205,8 +205,8 @@ def test_with_json_an_answer_is_json_and_a_failure_is_json_on_standard_error(roo
         (["turn", "6061-T6", "0in"], "domain"),
         (["turn", "6061-T6", "1.25"], "unit"),
         (["turn", "unobtainium", "1in"], "not_tabulated"),
-        (["thread", "M10x1.5-6q"], None),
-        (["thread", "?"], "designation"),
+        (["limits", "M10x1.5-6q"], None),
+        (["limits", "?"], "designation"),
         (["plan", "empty.toml"], "input"),
         (["nothing"], "usage"),
         (["turn"], "usage"),
@@ -265,7 +265,7 @@ def test_a_full_disk_behind_standard_output_is_told():
     if not Path("/dev/full").exists():
         pytest.skip("no device that is always full")
     with Path("/dev/full").open("w") as full:
-        for arguments in (["turn", "6061-T6", "1in"], ["cylindrical-fit", "--preferred", "--json"], ["--help"]):
+        for arguments in (["turn", "6061-T6", "1in"], ["preferred-fits", "--json"], ["--help"]):
             done = subprocess.run(
                 [sys.executable, "-m", "halfnut", *arguments], stdout=full, stderr=subprocess.PIPE, text=True
             )

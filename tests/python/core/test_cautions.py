@@ -267,7 +267,7 @@ def test_hints_for_machines_tools_and_commands_stay_near():
         hn.turn("6061-T6", "20 mm", tool="stone")
     assert "did you mean" not in str(caught.value)
     assert "did you mean" not in run("quilt").output
-    assert "did you mean 'thread'" in run("thred").output
+    assert "did you mean 'limits'" in run("limts").output
 
 
 def test_no_time_has_sixty_seconds():

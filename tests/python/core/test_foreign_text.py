@@ -93,7 +93,7 @@ def test_no_control_character_reaches_a_terminal_or_a_page(tmp_path):
     for words in (
         ("plan", "job.toml", "--out", "sheets"), ("plan", "bad.toml"), ("plan", "job.toml", "--json"),
         ("turn", ESCAPE, "1in"),
-        ("turn", "6061-T6", "1in", "--hold", ESCAPE), (ESCAPE,), ("machine", "show", ESCAPE), ("thread", ESCAPE),
+        ("turn", "6061-T6", "1in", "--hold", ESCAPE), (ESCAPE,), ("machine", "show", ESCAPE), ("limits", ESCAPE),
         ("batch", "limits", "jobs.csv", "--out", "answers.csv"),
     ):  # fmt: skip
         out = halfnut(*words, cwd=tmp_path, PYTHONIOENCODING="utf-8")

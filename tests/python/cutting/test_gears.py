@@ -391,15 +391,15 @@ def test_the_command_prints_trains_pairs_and_json(tmp_path):
     told = run(command, ["gear-train", "M24x1.5-6g", "--machine", "gap-bed"])
     assert told.exit_code == 0 and told.output.startswith("M24x1.5-6g on gap-bed: ")
     drawn = tmp_path / "train.svg"
-    bare = run(command, ["gear-train", "1 mm", "--gears", "20,40,60,127", "--leadscrew", "8 TPI", "--draw", str(drawn)])
+    bare = run(command, ["gear-train", "1 mm", "--gears", "20,40,60,127", "--leadscrew", "8 TPI", "--out", str(drawn)])
     assert "40/127" in bare.output
     assert drawn.read_text(encoding="utf-8").startswith("<svg")
     assert (
         '"exact": true'
         in run(command, ["gear-train", "1 mm", "--gears", "40,127", "--leadscrew", "8 TPI", "--json"]).output
     )
-    assert "127/120 × 6/5: exact" in run(command, ["gear-train", "--pairs", "--gears", "100,120,127"]).output
-    assert run(command, ["gear-train", "1 mm"]).exit_code == 2
+    assert "127/120 × 6/5: exact" in run(command, ["translating-pairs", "100", "120", "127"]).output
+    assert "say machine or gears" in str(run(command, ["gear-train", "1 mm"]).exception)
     assert run(command, ["gear-train", "--gears", "20,40"]).exit_code == 2
     assert run(command, ["gear-train", "1 mm", "--gears", "20,x"]).exit_code == 2
 

@@ -321,8 +321,16 @@ def test_command() -> None:
     found = json.loads(CliRunner().invoke(command, ["cylindrical-fit", "1 RC4", "--json"]).output)
     assert found["shaft"]["max_mm"] == pytest.approx(0.9992 * 25.4)
     assert found["shaft"]["kind"] == "memory"
-    listed = CliRunner().invoke(command, ["cylindrical-fit", "--preferred"]).output
-    assert listed.count("\n") == 53
+    listed = CliRunner().invoke(command, ["preferred-fits", "--why"]).output
+    assert listed.count("\n") == 54
+
+
+def test_a_coating_may_take_away() -> None:
+    """A thin anodise after its etch: 12.000 to 11.989 mm grows by -2 to 12 um; 12.000 to 12.018 mm stays."""
+    found = hn.cylindrical_fit("12 H7/h6", shaft_build_up="anodise II 12 um")
+    assert (found.shaft_build_up_min_um, found.shaft_build_up_max_um) == (-1.0, 6.0)
+    assert found.clearance_min_mm == pytest.approx(-0.012)
+    assert found.clearance_max_mm == pytest.approx(0.018 + 0.011 + 0.002)
 
 
 def test_zones_are_drawn() -> None:

@@ -477,7 +477,7 @@ def test_parallel_threads_for_taper_ones() -> None:
         assert (found.pitch_max_mm - found.pitch_min_mm) / 2 == pytest.approx(recalled_um / 1000, abs=1.1e-3)
     assert hn.wires("Rp1/2").over_max_mm > 0
     assert hn.judge("Rp1/2", pitch="19.8 mm").place == "within"
-    asked = CliRunner().invoke(cli.command, ["thread", "Rp1/2"])
+    asked = CliRunner().invoke(cli.command, ["limits", "Rp1/2"])
     assert asked.output.startswith("Rp1/2: minor 18.773/18.490"), asked.output
     assert hn.chase("Rp1/2", infeed="straight", nose_radius="0.2 mm").passes
     with pytest.raises(hn.NotTabulatedError, match=r"internal thread; the taper thread R1/2 goes into it"):

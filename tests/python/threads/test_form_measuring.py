@@ -142,11 +142,11 @@ def test_every_class_of_a_form_is_tried():
     "args",
     [
         ("limits", "Tr16x4-7e"),
-        ("thread", "Rp1/2"),
-        ("thread", "Rc1/2"),
+        ("limits", "Rp1/2"),
+        ("taper-pipe", "Rc1/2"),
         ("gear-train", "Rp1/2", "--machine", "gap-bed"),
-        ("limits", "Tr16x4-7e", "--coating", "8 um"),
-        ("limits", "G1/2 A", "--coating", "anodise II 12 um", "--on", "6061-T6"),
+        ("precoat", "Tr16x4-7e", "8 um"),
+        ("precoat", "G1/2 A", "anodise II 12 um", "--on", "6061-T6"),
         ("wires", "1-5 Acme-2G", "--coating", "8 um"),
         ("shop-plug", "Tr16x4-7H"),
         ("cut-to-suit", "Tr16x4", "--internal-pitch", "14.2mm", "--clearance", "0.05-0.15mm"),
@@ -164,7 +164,7 @@ def test_every_question_takes_every_form(args):
 
 def test_what_such_threads_have_no_use_for_is_refused():
     runner = CliRunner()
-    out = runner.invoke(cli.command, ["limits", "Tr16x4-7e", "--coating", "8 um", "--gauged-at", "class"])
+    out = runner.invoke(cli.command, ["precoat", "Tr16x4-7e", "8 um", "--gauged-at", "class"])
     assert out.exit_code == 1 and "gauged_at: no standard of this form" in str(out.exception)
     with pytest.raises(hn.DomainError, match="anod"):
         hn.precoat("Tr16x4-7e", "anodise II 12 um", on="1018")
