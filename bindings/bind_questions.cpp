@@ -10,6 +10,7 @@
 #include "convert.hpp"
 #include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
+#include "halfnut/job/lot.hpp"
 #include "halfnut/job/walk.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/threads/any_thread.hpp"
@@ -425,19 +426,112 @@ std::vector<Asked> read_list(const Question& question, const py::dict& of, const
     return out;
 }
 
+job::Part read_part(const py::dict& given, Asking& asking) {
+    job::Part out = read_named<job::Part>(job::part_question(), given, asking);
+    out.steps = read_list<job::Step>(job::step_question(), given, "steps", asking);
+    out.joints = read_list<job::Joint>(job::joint_question(), given, "joints", asking);
+    out.true_to = read_list<job::True>(job::true_question(), given, "true_to", asking);
+    return out;
+}
+
 /// `parts`: a dictionary each, by the names of its members, with the lists "steps", "joints" and "true_to".
 py::dict walk_job(const py::list& parts, const SharedCatalogue& catalogue) {
     Asking asking{catalogue.get()};
     std::vector<job::Part> read;
     for (const py::handle each : parts) {
-        const auto given = each.cast<py::dict>();
-        job::Part& part = read.emplace_back(read_named<job::Part>(job::part_question(), given, asking));
-        part.steps = read_list<job::Step>(job::step_question(), given, "steps", asking);
-        part.joints = read_list<job::Joint>(job::joint_question(), given, "joints", asking);
-        part.true_to = read_list<job::True>(job::true_question(), given, "true_to", asking);
+        read.push_back(read_part(each.cast<py::dict>(), asking));
     }
     const job::WalkedJob walked = job::walk(read, catalogue.get());
     return dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
+}
+
+// ---- a lot ------------------------------------------------------------------------------------------------
+
+using Lever = std::tuple<std::string, std::string, bool>;
+using LeversMoved = std::pair<std::vector<Lever>, std::vector<Lever>>;
+
+std::vector<job::LeverGroup> groups_of(const std::vector<Lever>& levers) {
+    std::vector<job::LeverGroup> out;
+    for (const auto& [group, positions, stop] : levers) {
+        out.push_back({group, positions, stop});
+    }
+    return out;
+}
+
+/// Numbers of the operations, seconds and stops that it saves; None where no other order is better. `moved`:
+/// of each operation its levers before and after, None where it has no answer.
+py::object better_order(const py::dict& part, const std::vector<std::optional<LeversMoved>>& moved,
+                        const SharedCatalogue& catalogue) {
+    Asking asking{catalogue.get()};
+    std::vector<job::Moved> read;
+    for (const std::optional<LeversMoved>& each : moved) {
+        read.push_back(each ? job::Moved{groups_of(each->first), groups_of(each->second), true}
+                            : job::Moved{});
+    }
+    const auto found = job::better_order(read_part(part, asking), read, catalogue.get());
+    return found ? py::cast(std::tuple(found->numbers, found->saves_s, found->saves_stops)) : py::none();
+}
+
+py::dict lot_of(double time_s, int quantity) {
+    using namespace py::literals;
+    const auto pair = [](job::Span span) { return py::make_tuple(span.least_s, span.most_s); };
+    return py::dict("first"_a = pair(job::first_piece(time_s)),
+                    "further"_a = pair(job::further_piece(time_s)),
+                    "lot"_a = pair(job::lot(time_s, quantity)), "spares"_a = job::spares(quantity),
+                    "measured"_a = py::tuple(py::cast(job::measured_pieces(quantity))));
+}
+
+py::dict cut_up(double length_mm, int quantity, double kerf_mm, double facing_mm, double stub_mm, int pieces,
+                double bar_mm) {
+    using namespace py::literals;
+    const job::CutUp found = job::cut_up({length_mm, quantity, kerf_mm, facing_mm, stub_mm, pieces, bar_mm});
+    return py::dict("blank_mm"_a = found.blank_mm, "blanks"_a = found.blanks, "total_mm"_a = found.total_mm,
+                    "blanks_a_bar"_a = found.blanks_a_bar, "bars"_a = found.bars,
+                    "left_mm"_a = found.bars ? py::cast(found.left_mm) : py::none());
+}
+
+py::list first_fit(const std::vector<std::tuple<std::string, double, double>>& blanks, double bar_mm) {
+    std::vector<job::Blank> read;
+    for (const auto& [name, length_mm, kerf_mm] : blanks) {
+        read.push_back({name, length_mm, kerf_mm});
+    }
+    py::list out;
+    for (const job::Bar& bar : job::first_fit(std::move(read), bar_mm)) {
+        py::list sawn;
+        for (const job::Blank& each : bar.blanks) {
+            sawn.append(py::make_tuple(each.name, each.length_mm));
+        }
+        out.append(py::make_tuple(py::tuple(sawn), bar.left_mm));
+    }
+    return out;
+}
+
+std::vector<int> shared_steps(const std::vector<std::tuple<int, int, double, double>>& settings,
+                              const std::vector<const machine::Machine*>& machines) {
+    std::vector<job::Setting> read;
+    for (const auto& [machine, step, least_rpm, cut_s] : settings) {
+        read.push_back({machine, step, least_rpm, cut_s});
+    }
+    return job::shared_steps(read, machines);
+}
+
+/// What a job's file may say of an operation.
+py::list job_kinds() {
+    using namespace py::literals;
+    py::list out;
+    for (const job::Kind& each : job::kinds()) {
+        out.append(py::dict("do"_a = text(enum_name(each.what)), "question"_a = text(each.question),
+                            "keys"_a = text(each.keys), "about"_a = text(each.about)));
+    }
+    return out;
+}
+
+py::list job_members() {
+    py::list out;
+    for (const AskedRow& row : job::step_question().arguments) {
+        out.append(described(row));
+    }
+    return out;
 }
 
 }  // namespace
@@ -502,6 +596,19 @@ void bind_questions(py::module_& module) {
     module.def("walk_job", &walk_job, py::arg("parts"), py::arg("catalogue"),
                "Parts walked through their operations: the work after each, and every mistake. A part is a "
                "dictionary of its sizes with lists of its steps, its joints and what is true to what.");
+    module.def("better_order", &better_order, py::arg("part"), py::arg("moved"), py::arg("catalogue"),
+               "Another order of a part's operations that moves fewer levers, or None.");
+    module.def("lot_of", &lot_of, py::arg("time_s"), py::arg("quantity"),
+               "Times of a lot, spares, and which pieces are measured wholly.");
+    module.def("cut_up", &cut_up, py::arg("length_mm"), py::arg("quantity"), py::kw_only(),
+               py::arg("kerf_mm"), py::arg("facing_mm"), py::arg("stub_mm"), py::arg("pieces"),
+               py::arg("bar_mm"), "How stock is cut up for a lot; a bar_mm of NaN is not known.");
+    module.def("first_fit", &first_fit, py::arg("blanks"), py::arg("bar_mm"),
+               "Blanks laid over bars, the longest first, each on the first bar that it goes on.");
+    module.def("shared_steps", &shared_steps, py::arg("settings"), py::arg("machines"),
+               "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
+    module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has, with their keys.");
+    module.def("job_members", &job_members, "What the walk of a job knows of an operation.");
     module.def("question_names", &question_names, "Names of the questions that the core declares.");
     module.def("question", &described_question, py::arg("name"), "A question as it is declared in the core.");
 }

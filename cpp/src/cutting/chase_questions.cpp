@@ -37,6 +37,8 @@ constexpr double kFirstIn = 0.010;
 constexpr double kFirstMm = 0.25;
 constexpr double kLeastIn = 0.0015;
 constexpr double kLeastMm = 0.04;
+constexpr double kHardeningLeastIn = 0.002;  // of metal that hardens where it is rubbed
+constexpr double kHardeningLeastMm = 0.05;
 constexpr string_view kMildSteel = "1018";  // what the usual first pass is for
 constexpr double kChipMm = 0.1;             // at which resistances are compared
 constexpr double kSideClearanceDeg = 3.0;
@@ -120,6 +122,7 @@ constexpr std::array kAsked{
     Rows::bar_length,
     Rows::bar_behind,
     Rows::stick_out,
+    ASKED(cut.hold, "How the work is held."),
 };
 #undef ASKED
 
@@ -212,6 +215,10 @@ constexpr std::array kFigures{
     HALFNUT_RECORD(ChaseAnswer, taper, kPlaneRecord,
                    "Of a taper thread, whose diameters here are those in its gauge plane."),
     HALFNUT_RECORDS(ChaseAnswer, passes, kPassRecord, "The passes."),
+    FIGURE(
+        repeats,
+        "Whether a pass is repeated at the same dial before measuring: not in metal that hardens where it is "
+        "rubbed."),
     FIGURE(most_force_n, "The greatest force of a pass."),
     HALFNUT_RECORD(ChaseAnswer, cut, kCutRecord, "The cut at the speed of the window."),
     FIGURE(assumed, "What was not said and therefore taken."),
@@ -370,6 +377,13 @@ ChaseSchedule schedule_of(const Chased& at, ChaseAnswer& out) {
     request.least_mm = or_else(asked.least_mm, at.inch ? kLeastIn * kInchMm : kLeastMm);
     request.force_limit_n = asked.force_limit_n;
     if (!asked.alloy.empty()) {
+        const material::AlloyRow& metal = material::find_alloy(at.catalogue, asked.alloy);
+        if (material::has_word(metal.traits, "work_hardening")) {
+            out.repeats = false;
+            request.least_mm =
+                or_else(asked.least_mm, at.inch ? kHardeningLeastIn * kInchMm : kHardeningLeastMm);
+            out.evidence.push_back(rests_on("passes", rule::chase_hardening, at.catalogue));
+        }
         const auto constants_of = [&](string_view alloy) {
             return force_constants(at.catalogue, material::find_alloy(at.catalogue, alloy), kNaN);
         };

@@ -218,7 +218,7 @@ class Job {
           machine_(machine),
           request_(request),
           alloy_(catalogue.alloys[request.work.alloy]),
-          levers_(machine, ladder, ratio, machine::find_slide(machine, fed)),
+          levers_(machine, ladder, ratio, machine::find_slide(machine, fed), request.only_spindle),
           dial_(machine, request),
           counted_(whole_mm, dial_.line_mm),
           fed_(machine::find_slide(machine, fed)),

@@ -70,9 +70,12 @@ Cost change_cost(const machine::Machine& machine, bool stop, int levers) {
 }  // namespace
 
 Levers::Levers(const machine::Machine& machine, const machine::FeedLadder* ladder, double ratio,
-               const machine::Slide* fed) {
+               const machine::Slide* fed, int only_spindle) {
     const std::vector<double> ends = ends_of(machine);
     for (std::size_t step = 0; step < machine.spindle.size(); ++step) {
+        if (only_spindle >= 0 && step != static_cast<std::size_t>(only_spindle)) {
+            continue;
+        }
         for (const double rpm : speeds_of(machine.spindle[step], ends)) {
             if (machine::nearest_spindle(machine, rpm).step == step) {
                 speeds.push_back({step, rpm, machine::spindle_power_kw(machine, step, rpm)});

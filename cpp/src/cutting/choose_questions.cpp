@@ -92,6 +92,7 @@ constexpr std::array kAsked{
     ASKED(cut.free, "Any depths and levers in every pass, instead of a shop's way."),
     ASKED(cut.now_spindle, "Place of the spindle step that is set now, from 0.").least(0).finer(),
     ASKED(cut.now_feed, "Place of the feed step that is set now, from 0.").least(0).finer(),
+    ASKED(cut.only_spindle, "Place of the one spindle step to choose, from 0.").least(0).finer(),
     ASKED(brief, "The passes alone, without what limits cost and what would help.").finer(),
 };
 #undef NUMBER
@@ -410,7 +411,7 @@ ChooseAnswer choose_passes(const ChooseAsk& asked, const Asking& asking) {
     const ChooseRequest request = request_of(asked, asking, context);
 
     ChooseAnswer out;
-    out.chosen = choose(catalogue, machine, request, !asked.brief);
+    out.chosen = choose(catalogue, machine, request, !asked.brief && request.only_spindle < 0);
     const Passes& chosen = out.chosen;
     const UnitSystem system = asking.inch ? UnitSystem::inch : UnitSystem::metric;
     if (chosen.dial_assumed) {

@@ -72,7 +72,7 @@ struct Feed {
 /// Speeds and feeds of a machine, and what changing from one to another costs.
 struct Levers {
     Levers(const machine::Machine& machine, const machine::FeedLadder* ladder, double ratio,
-           const machine::Slide* fed);
+           const machine::Slide* fed, int only_spindle);
 
     std::vector<Speed> speeds;  ///< slow to fast
     std::vector<Feed> feeds;

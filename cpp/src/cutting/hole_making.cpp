@@ -468,7 +468,7 @@ Pecks pecks_of(const material::AlloyRow& alloy, double diameter_mm, double depth
     const double share = material::has_word(alloy.traits, "long_chips") ? 0.5 : 1.0;
     const double first = kFirstPeck * share * diameter_mm;
     const double each = kFurtherPeck * share * diameter_mm;
-    const double more = std::ceil((depth_mm - first) / each - 1e-9);
+    const double more = std::ceil((depth_mm - first) / each - kLastPeck);
     return {1 + bounds::whole<int>(more, 0, bounds::kCount - 1), first, each};
 }
 

@@ -107,6 +107,7 @@ constexpr std::array kThreadAsked{
     kBarLength,
     kBarBehind,
     Rows::stick_out,
+    kHold,
 };
 #undef ASKED
 

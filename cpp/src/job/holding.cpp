@@ -16,6 +16,7 @@ constexpr double kGripDiameters = 0.75;  // rule::grip_length
 constexpr double kLeastGrip = 10.0;      // mm
 constexpr double kFreeDiameters = 4.0;  // rule::overhang: that work may stand out of a chuck without a centre
 constexpr double kJawsClear = 1.0;      // mm between a cut and the jaws: rule::clear_of_jaws
+constexpr double kCentreDeg = 60.0;     // of the cone that a centre runs in
 constexpr double kThinWall = 0.05;      // of the diameter: rule::wall_under_jaws
 
 double least_grip(double diameter) {
@@ -196,7 +197,7 @@ bool Walker::is_supported(const Step& step) const {
         if (&each != &step && !same_setting(part_.steps[place - 1], each)) {
             break;
         }
-        if (each.hold != Hold::chuck || each.steady) {
+        if (each.hold != Hold::chuck || !each.steadies_mm.empty()) {
             return true;
         }
     }
@@ -256,11 +257,18 @@ void Walker::check_centre(const Step& step) {
         return;
     }
     for (const End end : {End::first, End::second}) {
-        bool& has = centred_[static_cast<std::size_t>(end)];
-        if ((end == step.end || step.hold == Hold::between_centres) && !has && hole_at(end) <= 0.0) {
-            has = true;
-            mistake("no_centre", kNaN, kNaN, {{"end", std::string(enum_name(end))}});
+        if ((end != step.end && step.hold != Hold::between_centres) || hole_at(end) > 0.0) {
+            continue;
         }
+        double& cone = centre_deg_[static_cast<std::size_t>(end)];  // NaN: a centre drill's
+        bool& spotted = spotted_[static_cast<std::size_t>(end)];
+        if (!spotted) {
+            mistake("no_centre", kNaN, kNaN, {{"end", std::string(enum_name(end))}});
+        } else if (std::abs(cone - kCentreDeg) > 1.0) {
+            mistake("centre_angle", kNaN, kNaN, {{"angle", fmt::format("{:g}°", cone)}});
+        }
+        spotted = true;  // said once
+        cone = kNaN;
     }
 }
 

@@ -28,13 +28,19 @@ constexpr double kRunOutPitches = 2.0;
 constexpr double kLeastRunOutPitches = 1.0;
 constexpr double kBarShare = 0.9;  // rule::boring_bar
 constexpr double kUsualBarShare = 2.0 / 3.0;
-constexpr double kSideBelow = 5.0;  // mm that a side may be milled past the work's thickness
+constexpr double kThinFloor = 0.5;     // mm under a pocket: rule::floor
+constexpr double kStartAgrees = 0.05;  // mm between what a job says is there and what is
+constexpr double kFormingMost = 85.0;  // per cent of thread that a forming tap may make
+constexpr double kSideBelow = 5.0;     // mm that a side may be milled past the work's thickness
 
 }  // namespace
 
 /// A spot is for a drill to come, or for a centre.
 void Walker::spot(const Step& step) {
-    centred_[static_cast<std::size_t>(step.end)] = true;
+    centre_deg_[static_cast<std::size_t>(step.end)] = step.point_deg;
+    spotted_[static_cast<std::size_t>(step.end)] = true;
+    check_places(step);
+    spots_.push_back({.count = step.times, .diameter_mm = step.diameter_mm, .operation = operation_});
     const double hole = on_axis(step)        ? hole_at(step.end)
                         : now_.holes.empty() ? 0.0
                                              : now_.holes.back().diameter_mm;
@@ -127,10 +133,46 @@ void Walker::cut_bore(Zone zone) {
     lay_free(place, zone.to_mm);
 }
 
+void Walker::check_places(const Step& step) {
+    if (on_axis(step)) {
+        if (step.times > 1) {
+            mistake("off_axis", kNaN, kNaN, {{"wanted", fmt::format("{}", step.times)}});
+        }
+        return;
+    }
+    const bool plate = part_.form == Form::plate;
+    const double across = now_.greatest_mm(now_.from_mm, now_.to_mm);
+    const double sides[2] = {plate ? part_.width_mm : across, plate ? part_.length_mm : across};
+    const double wide = step.diameter_mm + std::min(step.spread_x_mm, step.spread_y_mm);
+    const double long_side = step.diameter_mm + std::max(step.spread_x_mm, step.spread_y_mm);
+    const auto [least, most] = std::minmax(sides[0], sides[1]);
+    if (long_side > most + kTouch) {
+        mistake("holes_off", long_side, most);
+    } else if (wide > least + kTouch) {
+        mistake("holes_off", wide, least);
+    }
+    if (step.apart_mm < step.diameter_mm - kTouch) {
+        mistake("holes_meet", step.apart_mm, step.diameter_mm);
+    }
+}
+
 void Walker::drill(const Step& step) {
     const double depth = hole_depth(step);
+    check_places(step);
     if (!on_axis(step)) {
         const double thick = thickness_mm();
+        const double narrow = std::min(part_.width_mm, part_.length_mm);
+        if (part_.form == Form::plate && step.diameter_mm >= narrow - kTouch) {
+            mistake("drill_wide", step.diameter_mm, narrow);
+        }
+        int spotted = 0;
+        for (const Holes& each : spots_) {
+            spotted += each.count;
+        }
+        if (spotted > 0 && step.times > spotted) {
+            mistake("spots_missing", kNaN, kNaN,
+                    {{"wanted", fmt::format("{}", step.times)}, {"there", fmt::format("{}", spotted)}});
+        }
         const bool through = std::isnan(step.depth_mm) || depth >= thick - kTouch;
         at_.through = through;
         now_.holes.push_back({.count = step.times,
@@ -222,7 +264,19 @@ void Walker::ream(const Step& step) {
 }
 
 void Walker::check_tap_hole(const Step& step, const ThreadSizes& sizes, double hole) {
-    if (std::isnan(sizes.minor_low) || std::isnan(sizes.minor_high) || step.form) {
+    if (step.form) {
+        const auto hole_of = [&](double share) {
+            return threads::FormingHole::compute(sizes.major, sizes.pitch, share);
+        };
+        const double made = threads::FormingPercent::compute(sizes.major, sizes.pitch, hole);
+        if (hole < hole_of(kFormingMost) - kDrillWander || made < kLeastPercent) {
+            mistake("tap_hole", hole, hole_of(kFormingMost),
+                    {{"thread", step.thread}, {"percent", fmt::format("{:.0f}", made)}},
+                    hole_of(kLeastPercent));
+        }
+        return;
+    }
+    if (std::isnan(sizes.minor_low) || std::isnan(sizes.minor_high)) {
         return;
     }
     const double percent = 100.0 * (sizes.major - hole) / (kPercentPitches * sizes.pitch);
@@ -325,6 +379,16 @@ void Walker::widen(const Step& step) {
         mistake("not_larger", step.diameter_mm, hole);
         return;
     }
+    const double there = on_axis(step) ? hole_at(step.end) : 0.0;
+    if (there > 0.0 && std::abs(there - hole) > kStartAgrees) {
+        mistake("start_wrong", hole, there);
+    }
+    const auto spot = std::find_if(spots_.begin(), spots_.end(), [&](const Holes& each) {
+        return each.count >= step.times && each.diameter_mm >= step.diameter_mm - kTouch;
+    });
+    if (!flat && spot != spots_.end()) {
+        mistake("countersink_idle", spot->diameter_mm, kNaN, {{"other", fmt::format("{}", spot->operation)}});
+    }
     if (flat && step.depth_mm >= thickness_mm() - kTouch) {
         mistake("counterbore_deep", step.depth_mm, thickness_mm());
     }
@@ -350,6 +414,9 @@ void Walker::bore(const Step& step) {
         hole = hole > 0.0 ? std::min(hole, each.least_mm()) : each.least_mm();
     }
     if (!std::isnan(step.start_mm)) {
+        if (hole > 0.0 && std::abs(hole - step.start_mm) > kStartAgrees) {
+            mistake("start_wrong", step.start_mm, hole);
+        }
         hole = step.start_mm;
     }
     at_.hole_mm = hole > 0.0 ? hole : kNaN;
@@ -442,6 +509,10 @@ void Walker::mill(const Step& step) {
         mistake("mill_deep", step.depth_mm, thick);
     }
     const bool closed = step.shape == "pocket";
+    const double floor = thick - step.depth_mm;
+    if (plate && !side && step.shape != "face" && floor > kTouch && floor < kThinFloor) {
+        mistake("floor_thin", floor);
+    }
     const double across = plate ? std::max(part_.width_mm, part_.length_mm) : part_.length_mm;
     if (closed && plate && step.width_mm >= std::min(part_.width_mm, part_.length_mm) - kTouch) {
         mistake("mill_wide", step.width_mm, std::min(part_.width_mm, part_.length_mm));
@@ -462,7 +533,7 @@ void Walker::saw(const Step& step) {
     if (step.depth_mm >= 0.5 * step.blade_mm - kTouch) {
         mistake("saw_deep", step.depth_mm, 0.5 * step.blade_mm);
     }
-    now_.milled.push_back({"slit", step.length_mm, step.width_mm, step.depth_mm, step.times, operation_});
+    now_.milled.push_back({"slit", step.length_mm, step.thickness_mm, step.depth_mm, step.times, operation_});
 }
 
 }  // namespace halfnut::job

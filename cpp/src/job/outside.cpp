@@ -75,7 +75,7 @@ Zone Walker::zone_of(const Step& step, double from, double to, double diameter, 
             .surface = surface,
             .name = step.name,
             .operation = operation_,
-            .finished = step.exact || step.finish};
+            .finished = step.exact() || step.finish};
 }
 
 void Walker::check_cut_away(const std::vector<Zone>& zones, const Zone& zone, bool inside) {
@@ -137,8 +137,8 @@ void Walker::check_reach(const Step& step, double to) {
 
 void Walker::check_start(const Step& step, double met) {
     at_.start_mm = std::isnan(step.start_mm) ? met : step.start_mm;
-    const bool says_less = step.start_mm < met - kStartAgrees && part_.form != Form::hexagon;
-    if (says_less && met > 0.0) {
+    const bool differs = std::abs(step.start_mm - met) > kStartAgrees && part_.form != Form::hexagon;
+    if (differs && met > 0.0) {
         mistake("start_wrong", step.start_mm, met);
     }
     if (!(step.to_mm < at_.start_mm - kTouch)) {
@@ -217,13 +217,16 @@ void Walker::part_off(const Step& step) {
     if (std::isnan(part_.stub_mm) && !part_.through_spindle && part_.pieces == 1) {
         mistake("no_stub");
     }
+    if (step.blade_mm > part_.kerf_mm + kTouch && (part_.pieces > 1 || part_.stub_mm > 0.0)) {
+        mistake("kerf_short", step.blade_mm, part_.kerf_mm);
+    }
     const double deep = 0.5 * (across - now_.bore_mm(from, to));
     if (deep > kBladeWidths * step.blade_mm + kTouch) {
         mistake("blade_deep", deep, kBladeWidths * step.blade_mm);
     }
     parted_ = operation_;
     now_.on_bar = false;
-    now_.to_mm = part_.length_mm;
+    now_.to_mm = from;
     now_.outside = Profile::within(now_.outside, now_.from_mm, now_.to_mm);
     now_.bore = Profile::within(now_.bore, now_.from_mm, now_.to_mm);
 }

@@ -10,6 +10,7 @@ namespace halfnut::job {
 namespace {
 
 #define ASKED(member, about) HALFNUT_ASKED(Step, member, about)
+#define LENGTH(member, about) HALFNUT_ASKED(Step, member, about).above(0)
 constexpr std::array kStep{
     ASKED(what, "What is done.").called("do"),
     ASKED(end, "End that is worked on."),
@@ -18,27 +19,35 @@ constexpr std::array kStep{
     ASKED(holding, "Name of the chuck."),
     ASKED(hold, "How the work is held."),
     ASKED(grips, "What closes on the work."),
-    ASKED(grip_mm, "Length in the jaws."),
+    LENGTH(grip_mm, "Length in the jaws.").called("grip_length"),
     ASKED(indicated, "The work is trued by an indicator."),
-    ASKED(steady, "A steady rest stands under the work."),
+    ASKED(steadies_mm, "Places of fixed steadies, from the chuck or the first centre.").called("steadies"),
     ASKED(masked, "The coating is kept off the surface."),
-    ASKED(finish, "It is finished."),
-    ASKED(exact, "Its size has limits, or it has a roughness."),
+    ASKED(finish, "It is one finishing cut."),
+    ASKED(fit, "Class of a fit, such as g6 or H7; the diameter is then its nominal size."),
+    LENGTH(tolerance_mm, "How far the limits of the diameter are apart."),
+    LENGTH(roughness_mm, "Ra that is asked for."),
     ASKED(times, "How often it is done to a piece."),
-    ASKED(at_mm, "Where it begins, from the finished face of its end."),
-    ASKED(to_mm, "Diameter that it is cut to."),
-    ASKED(start_mm, "Diameter that it starts from."),
-    ASKED(length_mm, "Length along the axis, or of a milled cut."),
-    ASKED(depth_mm, "Depth of a hole at full diameter, or of a milled cut."),
-    ASKED(diameter_mm, "Diameter of a drill, a reamer, a knurl."),
-    ASKED(width_mm, "Width of a knurl, a groove, a milled cut."),
-    ASKED(off_mm, "What is faced off."),
-    ASKED(blade_mm, "Width of a blade, diameter of a saw."),
-    ASKED(stick_out_mm, "How far work, bar or cutter stands out."),
-    ASKED(bar_mm, "Diameter of a boring bar."),
-    ASKED(hole_mm, "Hole that the job says is there."),
-    ASKED(run_out_mm, "Room behind a thread."),
-    ASKED(cutter_mm, "Diameter of a cutter."),
+    ASKED(at_mm, "Where it begins, from the finished face of its end.").least(0),
+    LENGTH(to_mm, "Diameter that it is cut to."),
+    LENGTH(start_mm, "Diameter that it starts from; without it that which is there."),
+    LENGTH(length_mm, "Length along the axis, or of a milled cut."),
+    LENGTH(depth_mm, "Depth of a hole at full diameter, or of a milled cut; the most of one pass."),
+    LENGTH(diameter_mm, "Diameter of a drill, a reamer, a knurl."),
+    LENGTH(width_mm, "Width of a knurl, a groove, a milled cut."),
+    LENGTH(off_mm, "What is faced off."),
+    LENGTH(blade_mm, "Width of a blade, diameter of a saw."),
+    LENGTH(thickness_mm, "Thickness of a saw."),
+    LENGTH(stick_out_mm, "How far work, bar or cutter stands out."),
+    LENGTH(bar_mm, "Diameter of a boring bar."),
+    LENGTH(hole_mm, "Hole that is there, or that a knurl is pressed into."),
+    LENGTH(run_out_mm, "Room behind a thread."),
+    LENGTH(cutter_mm, "Diameter of a cutter."),
+    ASKED(point_deg, "Included angle of a spot.").called("point"),
+    ASKED(entry, "How an end mill goes down into a slot or a pocket at each level."),
+    ASKED(spread_x_mm, "What its holes spread over along X.").least(0),
+    ASKED(spread_y_mm, "What its holes spread over along Y.").least(0),
+    LENGTH(apart_mm, "How far its two nearest holes are apart."),
     ASKED(thread, "Designation of a thread."),
     ASKED(side, "Side of a thread."),
     ASKED(form, "The tap forms the thread."),
@@ -48,11 +57,13 @@ constexpr std::array kStep{
     ASKED(process, "How a knurl is made."),
     ASKED(finished, "The diameter is wanted after knurling."),
 };
+#undef LENGTH
 #undef ASKED
 
 #define ASKED(member, about) HALFNUT_ASKED(Part, member, about)
 constexpr std::array kPart{
     ASKED(name, "Name of the part."),
+    ASKED(alloy, "What it is made of."),
     ASKED(inch, "Sizes are told in inches."),
     ASKED(form, "Form of its stock."),
     ASKED(length_mm, "Length of the finished part."),
@@ -63,7 +74,7 @@ constexpr std::array kPart{
     ASKED(width_mm, "Width of a plate."),
     ASKED(kerf_mm, "Width of a cut that parts a piece off."),
     ASKED(facing_mm, "What is left on at each end for facing."),
-    ASKED(stub_mm, "What of a blank stays in the chuck."),
+    ASKED(stub_mm, "What of a blank stays in the chuck.").called("grip"),
     ASKED(blank_mm, "Length of the blank, or of the bar in the spindle."),
     ASKED(pieces, "Pieces of one blank."),
     ASKED(through_spindle, "The whole bar goes through the spindle."),
@@ -88,6 +99,46 @@ constexpr std::array kTrue{
     HALFNUT_ASKED(True, feature, "Name of a surface, or number of its operation."),
     HALFNUT_ASKED(True, to, "What it must run true to."),
     HALFNUT_ASKED(True, within_mm, "Run-out that is allowed, full indicator reading."),
+};
+
+constexpr std::array kKinds{
+    Kind{Do::turn, "turn",
+         "to* fit length* start depth finish nose_radius roughness=step.roughness tolerance hold stick_out "
+         "steadies at",
+         "Turn the outside down to a diameter; with a fit that is the nominal size."},
+    Kind{Do::taper, "taper", "to* length* start between_centres depth finish nose_radius hold stick_out at",
+         "Turn a taper from the diameter that is there down to one at its end."},
+    Kind{Do::face, "face", "off* to start depth finish nose_radius roughness=step.roughness",
+         "Face the end, down to the middle or to a diameter."},
+    Kind{Do::bore, "bore",
+         "to* fit length* start depth finish bar stick_out=step.stick_out nose_radius "
+         "roughness=step.roughness tolerance at",
+         "Bore the hole out to a diameter; with a fit that is the nominal size."},
+    Kind{Do::groove, "groove", "to* blade* width start hold at", "Cut a groove down to a diameter."},
+    Kind{Do::part_off, "part_off", "blade* stick_out", "Part the piece off the bar."},
+    Kind{Do::spot, "spot", "diameter* point=point_deg places divisions",
+         "Spot the place of a hole, or a centre."},
+    Kind{Do::drill, "drill", "diameter* depth places divisions", "Drill a hole; without a depth, through."},
+    Kind{Do::countersink, "countersink",
+         "diameter* hole=step.hole included=included_deg flutes places divisions", "Countersink a hole."},
+    Kind{Do::counterbore, "counterbore", "diameter* depth* hole=step.hole flutes places divisions",
+         "Counterbore a hole, flat at the bottom."},
+    Kind{Do::ream, "ream", "diameter* depth places divisions",
+         "Ream a drilled hole; without a depth, through."},
+    Kind{Do::tap, "tap", "thread* depth form places divisions",
+         "Tap a drilled hole; without a depth, through."},
+    Kind{Do::mill, "mill",
+         "shape* cutter* flutes length* width* depth* step_down step_over stick_out nose_radius "
+         "roughness=step.roughness entry entry_angle=ramp.angle_deg places divisions",
+         "Mill a slot, a pocket or a side with an end mill, or a face with a face mill."},
+    Kind{Do::saw, "saw", "blade* thickness* teeth* length* depth* places divisions",
+         "Slit with a saw on an arbor, in one pass to depth."},
+    Kind{Do::thread, "chase",
+         "thread* side length* engagement=limits.engagement infeed nose_radius run_out hold at",
+         "Cut a thread with a single point, outside or inside."},
+    Kind{Do::knurl, "knurl_setup",
+         "pitch* pattern diameter finished width* process wheels hole=step.hole hold at",
+         "Knurl a band; the diameter is the blank's, or with finished the knurled one."},
 };
 
 template <class Asked>
@@ -221,6 +272,9 @@ constexpr std::array kWalkedJobRows{
 
 const RecordRow kWalkedJob{"WalkedJob", "A job's parts walked through their operations.", kWalkedJobRows};
 
+std::span<const Kind> kinds() {
+    return kKinds;
+}
 const Question& step_question() {
     return kStepQuestion;
 }

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "halfnut/core/words.hpp"
+#include "halfnut/material/alloy.hpp"
 #include "walker.hpp"
 
 namespace halfnut::job {
@@ -27,6 +28,20 @@ double left_on(const Part& part, End end) {
         }
     }
     return std::isnan(part.facing_mm) ? faced : part.facing_mm;
+}
+
+/// Where a piece is parted off, from the face of its first end: what is faced off its second end later stays
+/// on.
+double parted_at(const Part& part) {
+    double out = part.length_mm;
+    bool parted = false;
+    for (const Step& step : part.steps) {
+        parted = parted || step.what == Do::part_off;
+        if (parted && step.what == Do::face && step.end == End::second && std::isnan(step.to_mm)) {
+            out += step.off_mm;
+        }
+    }
+    return out;
 }
 
 bool makes_outside(const Step& step) {
@@ -90,6 +105,7 @@ WalkedPart Walker::walk() {
         mistake("never_parted", kNaN, kNaN, {{"pieces", fmt::format("{}", part_.pieces)}});
     }
     check_lengths();
+    check_coating();
     check_true();
     return std::move(out_);
 }
@@ -207,7 +223,7 @@ std::pair<double, double> Walker::cut_of(const Step& step) const {
             return {place, place + (std::isnan(step.width_mm) ? step.blade_mm : step.width_mm)};
         }
         case Do::part_off:
-            return {part_.length_mm, part_.length_mm + step.blade_mm};
+            return {parted_at(part_), parted_at(part_) + step.blade_mm};
         default:
             return {0.0, 0.0};
     }
@@ -269,6 +285,29 @@ void Walker::step(const Step& step) {
             return step.side == threads::Side::external ? thread_outside(step) : thread_inside(step);
         case Do::knurl:
             return knurl(step);
+    }
+}
+
+/// A stub that stays on, where nothing parts the piece off; a finish that is made for another metal.
+void Walker::check_coating() {
+    const double over = now_.to_mm - now_.from_mm - part_.length_mm;
+    if (part_.stub_mm > 0.0 && part_.pieces == 1 && !parts_off(part_) && over >= part_.stub_mm - kTouch) {
+        mistake("stub_stays", over);
+    }
+    const threads::CoatingRow* const row = part_.coating.row(catalogue_);
+    if (row == nullptr || row->base == threads::CoatingBase::any || part_.alloy.empty()) {
+        return;
+    }
+    const material::AlloyRow& alloy = material::find_alloy(catalogue_, part_.alloy);
+    const auto is_of = [&](std::string_view group) {
+        return material::kinship(catalogue_, alloy, group) >= 0;
+    };
+    // what is made for steel is put on stainless steel and iron, too
+    const std::string_view base = enum_name(row->base);
+    const bool suits = is_of(base) || (base == "steel" && (is_of("stainless") || is_of("iron")));
+    if (!suits) {
+        mistake("coat_base", kNaN, kNaN,
+                {{"coating", part_.coating_name}, {"base", std::string(base)}, {"alloy", part_.alloy}});
     }
 }
 

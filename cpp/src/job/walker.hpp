@@ -118,6 +118,10 @@ class Walker {
     void check_tap_depth(const Step& step, const ThreadSizes& sizes, double hole_deep, bool through);
     void check_tap_hole(const Step& step, const ThreadSizes& sizes, double hole);
     void check_count(const Step& step, const Holes& holes);
+    /// Holes of a pattern on the work, and beside each other.
+    void check_places(const Step& step);
+    /// What is bought and put on: a finish for another metal.
+    void check_coating();
     void ream_in(const Step& step, double hole, double hole_deep, bool through);
     /// The hole on the axis at a face, 0 where there is none, and how deep it goes.
     [[nodiscard]] double hole_at(End end) const;
@@ -139,7 +143,9 @@ class Walker {
     std::vector<Held> held_;     ///< of each operation
     int operation_ = 0;
     int parted_ = 0;  ///< operation that parted it off; 0: none yet
-    bool centred_[2] = {false, false};
+    bool spotted_[2] = {false, false};
+    double centre_deg_[2] = {kNaN, kNaN};  ///< cone of the spot in each end; NaN: not said
+    std::vector<Holes> spots_;
 };
 
 /// Joints whose threads nobody cuts, or cuts too short.

@@ -438,6 +438,8 @@ class ChasingFigures(Answered):
     """Of a taper thread, whose diameters here are those in its gauge plane."""
     passes: tuple[ChasePass, ...]
     """The passes."""
+    repeats: bool
+    """Whether a pass is repeated at the same dial before measuring: not in metal that hardens where it is rubbed."""
     most_force_n: float | None
     """The greatest force of a pass. In N."""
     cut: CutFigures | None

@@ -242,6 +242,7 @@ def chase(
     bar_length: LengthLike | None = None,
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
 ) -> Chasing:
     """How to cut a thread with a single point on a lathe: blank, settings, passes on the dial, readings.
 
@@ -300,6 +301,8 @@ def chase(
         Length of a bar that is free behind the spindle. At least 0 mm.
     stick_out : LengthLike, optional
         Overhang of the work from the jaws. Above 0 mm.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
 
     Returns
     -------
@@ -350,6 +353,7 @@ def chase(
                 bar_length,
                 bar_behind,
                 stick_out,
+                hold,
             ),
         )
     )
@@ -744,6 +748,7 @@ def choose(
     free: bool = False,
     now_spindle: int | None = None,
     now_feed: int | None = None,
+    only_spindle: int | None = None,
     brief: bool = False,
 ) -> Passes:
     """The fastest passes over the machine's real steps and dial lines that keep every limit.
@@ -848,6 +853,8 @@ def choose(
         Place of the spindle step that is set now, from 0. At least 0.
     now_feed : int, optional
         Place of the feed step that is set now, from 0. At least 0.
+    only_spindle : int, optional
+        Place of the one spindle step to choose, from 0. At least 0.
     brief : bool, default False
         The passes alone, without what limits cost and what would help.
 
@@ -924,6 +931,7 @@ def choose(
                 free,
                 now_spindle,
                 now_feed,
+                only_spindle,
                 brief,
             ),
         )
@@ -1665,6 +1673,7 @@ def thread_speed(
     bar_length: LengthLike | None = None,
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
 ) -> Cut:
     """Spindle step for single-point threading, and the time of one pass.
 
@@ -1697,6 +1706,8 @@ def thread_speed(
         Length of a bar that is free behind the spindle. At least 0 mm.
     stick_out : LengthLike, optional
         Overhang of the work from the jaws. Above 0 mm.
+    hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
+        How the work is held.
 
     Returns
     -------
@@ -1737,6 +1748,7 @@ def thread_speed(
                 bar_length,
                 bar_behind,
                 stick_out,
+                hold,
             ),
         )
     )

@@ -99,6 +99,7 @@ struct ChaseAnswer {
     double wire_mm = kNaN;
     std::optional<GaugePlane> taper;
     std::vector<ChasedPass> passes;
+    bool repeats = true;
     double most_force_n = kNaN;
     std::optional<CutAnswer> cut;
     std::vector<std::string> assumed;

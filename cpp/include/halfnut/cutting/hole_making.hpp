@@ -70,6 +70,7 @@ inline constexpr double kFormTapTorque = 2.0;
 inline constexpr double kDeepHole = 4.0;
 inline constexpr double kFirstPeck = 3.0;
 inline constexpr double kFurtherPeck = 1.0;
+inline constexpr double kLastPeck = 0.25;  ///< of a peck: less than that is drilled with the one before
 inline constexpr double kPeckSeconds = 5.0;
 
 /// Pecks of a drill to a depth.

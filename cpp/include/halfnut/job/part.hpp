@@ -2,7 +2,10 @@
 /// What a job says of its parts and their operations: shapes and sizes, as far as a workpiece is walked
 /// through them. NaN stands for "not given".
 
+#include <cmath>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "halfnut/core/question.hpp"
@@ -66,6 +69,9 @@ constexpr auto enum_names(Hold /*tag*/) {
 
 HALFNUT_ENUM(Form, bar, tube, hexagon, plate)
 
+/// How an end mill goes down into a slot or a pocket at each level.
+HALFNUT_ENUM(Entry, plunge, ramp)
+
 /// One operation.
 struct Step {
     Do what{};
@@ -77,10 +83,12 @@ struct Step {
     Grip grips{};
     double grip_mm = kNaN;  ///< length in the jaws
     bool indicated = false;
-    bool steady = false;  ///< a steady rest stands under it
+    std::vector<double> steadies_mm{};  ///< places of steady rests
     bool masked = false;
     bool finish = false;
-    bool exact = false;  ///< its size has limits, or a roughness
+    std::string fit{};  ///< class of a cylindrical fit
+    double tolerance_mm = kNaN;
+    double roughness_mm = kNaN;
     int times = 1;
     double at_mm = kNaN;        ///< where it begins, from the finished face of its end
     double to_mm = kNaN;        ///< diameter; of a face that where it stops
@@ -90,7 +98,9 @@ struct Step {
     double diameter_mm = kNaN;  ///< of a drill, a reamer, a knurl
     double width_mm = kNaN;     ///< of a knurl, a groove, a slot
     double off_mm = kNaN;
-    double blade_mm = kNaN;  ///< width of a blade; diameter of a saw
+    double blade_mm = kNaN;      ///< width of a blade; diameter of a saw
+    double thickness_mm = kNaN;  ///< of a saw
+    double point_deg = kNaN;     ///< of a spot
     double stick_out_mm = kNaN;
     double bar_mm = kNaN;   ///< diameter of a boring bar
     double hole_mm = kNaN;  ///< that the job says is there
@@ -98,12 +108,21 @@ struct Step {
     double cutter_mm = kNaN;
     std::string thread{};
     threads::Side side{};
-    bool form = false;    ///< a tap that forms the thread
-    std::string shape{};  ///< of milling
-    std::string pitch{};  ///< of a knurl
+    Entry entry{};
+    double spread_x_mm = kNaN;  ///< of a pattern of holes, between the middles of the outermost
+    double spread_y_mm = kNaN;
+    double apart_mm = kNaN;  ///< of the two holes of a pattern that are nearest to each other
+    bool form = false;       ///< a tap that forms the thread
+    std::string shape{};     ///< of milling
+    std::string pitch{};     ///< of a knurl
     std::string pattern{};
     knurls::Process process{};
     bool finished = false;  ///< a knurl's diameter is wanted after knurling
+
+    /// Its size has limits, or a roughness.
+    [[nodiscard]] bool exact() const {
+        return !fit.empty() || !std::isnan(tolerance_mm) || !std::isnan(roughness_mm);
+    }
 };
 
 /// A threaded joint of the part, or one end of an adjuster.
@@ -128,6 +147,7 @@ struct True {
 
 struct Part {
     std::string name{};
+    std::string alloy{};
     bool inch = false;  ///< sizes are told in inches
     Form form{};
     double length_mm = kNaN;
@@ -148,6 +168,18 @@ struct Part {
     std::vector<Joint> joints{};
     std::vector<True> true_to{};
 };
+
+/// A kind of operation as a job's file has it: the question that it asks, and its keys.
+struct Kind {
+    Do what{};
+    std::string_view question{};  ///< by its name
+    /// Names of its keys, those that it must have with a star. A key is the question's argument of its name,
+    /// `key=argument` one of another name, `key=question.argument` one of another question; all others are
+    /// members of Step, as `key=step.member` are.
+    std::string_view keys{};
+    std::string_view about{};
+};
+[[nodiscard]] std::span<const Kind> kinds();
 
 /// How a face reads one of these: rows of its members, as a question's arguments.
 [[nodiscard]] const Question& step_question();
