@@ -41,6 +41,9 @@ class Text:
 
         return core_schema.no_info_plain_validator_function(self.read)
 
+    def __get_pydantic_json_schema__(self, source: object, handler: object) -> dict[str, str]:
+        return {"type": "string"}
+
 
 class AtLeast:
     """A number with a lower bound, the bound itself only where `included`, and at most a million."""

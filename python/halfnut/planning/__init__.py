@@ -8,6 +8,7 @@ from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.planning.answers import *
+    from halfnut.planning.asking import *
     from halfnut.planning.cautioned import *
     from halfnut.planning.cut_answers import *
     from halfnut.planning.job import *
@@ -18,6 +19,5 @@ if TYPE_CHECKING:
     from halfnut.planning.timing import *
     from halfnut.planning.walking import *
     from halfnut.planning.whole_part import *
-    from halfnut.planning.workpiece import *
 
 furnish(__name__)

@@ -10,15 +10,16 @@ if TYPE_CHECKING:
     from halfnut.planning.answers import Answer
     from halfnut.threads.joints import ThreadStrength
 
+_MINUTE_S = 60.0
 __all__ = ["needed", "needed_of_joint"]
 
 
-def needed(answer: Answer, *, through: bool) -> Iterator[Caution]:
-    """Cautions of an operation that its row does not make needless.
+def needed(answer: Answer, *, through: bool, pieces: int = 1) -> Iterator[Caution]:
+    """Cautions of an operation that its row does not make needless, and that its lot comes to.
 
     A row with pecks says when to withdraw, a row by hand that it is by hand; a hand that feeds a drill feels the power
     that it takes; what is told of parting off against a centre says where the piece goes; a hole that the walk finds
-    through holds no acid.
+    through holds no acid; an edge that outlasts the lot is not changed.
     """
     cut = answer.cut
     told = answer.cautions
@@ -29,6 +30,8 @@ def needed(answer: Answer, *, through: bool) -> Iterator[Caution]:
         said.add("tap_by_hand")
     if cut is not None and cut.operation == "drill" and cut.feed_source == "hand":
         said.add("power_exceeded")
+    if cut is not None and (cut.tool_life_low_min or 0.0) * _MINUTE_S > pieces * answer.time_s:
+        said.add("short_life")
     if any(each.code == "part_centre" for each in told):
         said.add("piece_falls")
     return (each for each in told if each.code not in said)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from typing import Any
 
 from halfnut import _core
 from halfnut._core import DomainError, Error
@@ -13,44 +12,36 @@ from halfnut.core.words import caution as warning
 from halfnut.core.words import words
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.questions import choose
-from halfnut.machine.dials import Reading, reading
+from halfnut.machine.dials import reading
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers, Pass
-from halfnut.planning.job import Mill
-from halfnut.planning.workpiece import Workpiece, size_text
+from halfnut.planning.asking import Workpiece, asked
+from halfnut.planning.job import Step
 
 __all__ = ["feed_ladder"]
 DEEPEST_PASS_MM = {"in": 0.040 * MM_PER_INCH, "mm": 1.0}
 
 
-def place_of(step: int | None) -> int:
-    return -1 if step is None else step
-
-
-def across_remark(work: Workpiece, machine: Machine, step: Mill, across: int) -> tuple[str, ...]:
+def across_remark(work: Workpiece, machine: Machine, step: Step, across: int) -> tuple[str, ...]:
     if across < 2:
         return ()
-    over = step.width.base / across
+    over = step.base("width") / across
     slide = machine.core.slide("y")
     dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
-    return (f"{across} passes across, {size_text(work, over)} apart{dial}",)
+    return (f"{across} passes across, {work.spelled(over)} apart{dial}",)
 
 
 def chosen_passes(
-    work: Workpiece,
-    step: Any,
-    machine: Machine,
-    do: Any,
-    diameter: Any,
-    question: Mapping[str, Any],
-    sizes: Mapping[str, Any],
+    work: Workpiece, step: Step, machine: Machine, diameter_mm: float, sizes: Mapping[str, float | str], **own: object
 ) -> Answer | str:
     """The answer from the fastest passes within every limit; or why there are none."""
-    now: dict[str, Any] = {}
     if work.set_to is not None and work.set_to[0] == machine.name:
-        now = {f"now_{of}": at for of, at in zip(("spindle", "feed"), work.set_to[1:], strict=True) if at >= 0}
+        own |= {f"now_{of}": at for of, at in zip(("spindle", "feed"), work.set_to[1:], strict=True) if at >= 0}
+    do = f"mill {step.text('shape')}" if step.do == "mill" else step.do
+    own |= {"do": do, "diameter": work.length(diameter_mm), "brief": True}
+    own.setdefault("deepest", step.size("depth"))
     try:
-        found = choose(do, work.part.alloy, diameter, machine=machine, brief=True, **now, **question)
+        found = asked(choose, work, step, machine, **own)
     except Error as error:
         return str(error)
     if not found.found:
@@ -60,46 +51,37 @@ def chosen_passes(
     for each in found.passes:
         levers = levers_of(each.cut, machine)
         # facing tells what is still on, the others what is reached
-        size = sizes["off_mm"] - each.after_mm if do == "face" else each.after_mm
+        size = step.base("off") - each.after_mm if do == "face" else each.after_mm
         other = levers if before and levers != before else ()
         passes.append(Pass(each.number, each.depth_mm, size, each.reading, each.measure_before, other))
         before = levers
     first = found.passes[0].cut
-    remarks = across_remark(work, machine, step, found.across) if do.startswith("mill") else ()
+    remarks = across_remark(work, machine, step, found.across) if step.do == "mill" else ()
     time_s = step.times * ((found.time_s or 0.0) + machine.core.tool_change_s)
-    return Answer(
-        first,
-        first,
-        levers_of(first, machine),
-        tuple(passes),
-        sizes,
-        time_s,
-        dial=found.dial,
-        remarks=remarks,
-        chosen=found,
-        left=before,
-    )
+    levers = levers_of(first, machine)
+    return Answer(first, first, levers, tuple(passes), sizes, time_s, found.dial, remarks, chosen=found, left=before)
 
 
 def cut_answer(
     work: Workpiece,
-    step: Any,
+    step: Step,
     machine: Machine,
     cut: Cut,
     passes: tuple[Pass, ...],
-    sizes: Mapping[str, Any],
-    dial: str,
+    sizes: Mapping[str, float | str],
+    dial: str = "",
     why: str = "",
 ) -> Answer:
+    """The answer of one cut that is repeated; `why` no passes were found."""
     levers = levers_of(cut, machine)
-    count = max(1, len(passes))
     measured = sum(each.measure for each in passes) + 1
-    time_s = step.times * (count * (cut.time_s or 0.0) + overhead_s(work, machine, levers, cut, measured))
+    cuts = max(1, len(passes)) * (cut.time_s or 0.0)
+    time_s = step.times * (cuts + overhead_s(work, machine, levers, measured))
     warned = (warning("equal_passes", why=why),) if why else ()
-    return Answer(cut, cut, levers, passes, sizes, time_s, dial=dial, warned=warned)
+    return Answer(cut, cut, levers, passes, sizes, time_s, dial, warned=warned)
 
 
-def overhead_s(work: Workpiece, machine: Machine, levers: tuple[Levers, ...], cut: Cut, measured: int) -> float:
+def overhead_s(work: Workpiece, machine: Machine, levers: tuple[Levers, ...], measured: int = 1) -> float:
     """Seconds for the tool, the levers that differ from the operation before, and measuring."""
     core = machine.core
     before = () if work.last is None or work.last[0] is not machine else work.last[1]
@@ -107,7 +89,7 @@ def overhead_s(work: Workpiece, machine: Machine, levers: tuple[Levers, ...], cu
     for group in levers:
         if group.positions and group not in before:
             seconds += core.stop_change_s if group.stop else core.lever_change_s
-    return float(seconds)
+    return seconds
 
 
 def levers_of(cut: Cut, machine: Machine) -> tuple[Levers, ...]:
@@ -129,22 +111,39 @@ def feed_ladder(cut: Cut, machine: Machine) -> _core.FeedLadder:
     return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
 
 
-def passes_between(
-    start_mm: float, to_mm: float, work: Workpiece, step: Any, slide: _core.Slide | None
-) -> tuple[Pass, ...]:
+def passes_between(start_mm: float, to_mm: float, work: Workpiece, step: Step, machine: Machine) -> tuple[Pass, ...]:
     """Equal passes on the radius, each but the last ending on a line of the dial; the last is measured before."""
+    slide = machine.core.slide("cross")
     total = abs(start_mm - to_mm) / 2
-    deepest = step.depth.base if step.depth is not None else DEEPEST_PASS_MM[work.unit]
-    count = 1 if step.finish else pass_count(total, deepest, work)
+    count = 1 if step.finishes else pass_count(total, step.base("depth") or DEEPEST_PASS_MM[work.unit], work)
     line = None if slide is None else slide.graduation_mm / (2 if slide.reads_diameter else 1)
-    depths = shares_of(total, count, line)
     sign = -2 if to_mm < start_mm else 2
-    out = []
-    for n, depth in enumerate(depths):
-        dial = None if slide is None else reading(slide, 2 * depth)
-        before = depths[n - 1] if n else 0.0
-        out.append(Pass(n + 1, depth - before, start_mm + sign * depth, dial, measure=count > 1 and n == count - 1))
-    return tuple(out)
+    depths = shares_of(total, count, line)
+    return tuple(
+        Pass(
+            n + 1,
+            depth - (depths[n - 1] if n else 0.0),
+            start_mm + sign * depth,
+            None if slide is None else reading(slide, 2 * depth),
+            measure=count > 1 and n == count - 1,
+        )
+        for n, depth in enumerate(depths)
+    )
+
+
+def axial_passes(
+    total_mm: float, depths: list[float], slide: _core.Slide | None, *, left: bool = False
+) -> tuple[Pass, ...]:
+    """Passes to depths along the axis, by what they reach or, `left`, by what is still on."""
+    return tuple(
+        Pass(
+            n + 1,
+            depth - (depths[n - 1] if n else 0.0),
+            total_mm - depth if left else depth,
+            None if slide is None else reading(slide, travel_mm=depth),
+        )
+        for n, depth in enumerate(depths)
+    )
 
 
 def pass_count(total_mm: float, deepest_mm: float, work: Workpiece) -> int:
@@ -154,7 +153,7 @@ def pass_count(total_mm: float, deepest_mm: float, work: Workpiece) -> int:
     if count > most:
         raise DomainError(
             f"depth, {work.length(deepest_mm)}, makes {count} passes; at most {most}, so at least "
-            f"{size_text(work, total_mm / most)}"
+            f"{work.spelled(total_mm / most)}"
         )
     return count
 
@@ -168,7 +167,3 @@ def shares_of(total_mm: float, count: int, line_mm: float | None) -> list[float]
             before = depths[-3] if count > 2 else 0.0
             depths[-2] = round((before + total_mm) / 2 / line_mm) * line_mm
     return depths
-
-
-def axial_reading(slide: _core.Slide | None, travel_mm: float) -> Reading | None:
-    return None if slide is None else reading(slide, travel_mm=travel_mm)

@@ -1,107 +1,107 @@
 """Job files: parts, their stock, and the operations that make them, as TOML.
 
-The models below are the format; their fields are the keys. They check shape: keys, types, texts with units, names
-that must exist. Whether a cut can be made is the core's to say, one operation at a time.
+The models below are the format; their fields are the keys. Those of an operation are made from the core's
+declarations. They check shape: keys, types, texts with units, names that must exist. Whether a cut can be made is the
+core's to say, one operation at a time.
 """
 
 from __future__ import annotations
 
 import copy
 import hashlib
+import math
 import os
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from functools import reduce
+from operator import or_
 from pathlib import Path
-from typing import Annotated, Any, ClassVar, Literal, TypeAlias
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Literal, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, model_validator
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    Field,
+    Strict,
+    ValidationError,
+    ValidationInfo,
+    create_model,
+    model_validator,
+)
 
+from halfnut import _core
 from halfnut._core import BuildUp, Error, Quantity, bounds, find_alloy, parse_build_up
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import fixed, one_line, token
 from halfnut.core.mistakes import InputError, Mistake, NameMistake, from_pydantic
+from halfnut.core.questions import declared
 from halfnut.core.shapes import AtLeast, Count, Length, Text, YesNo, load_toml, refuse_large
 from halfnut.core.text import read_text
 from halfnut.machine import machines
 from halfnut.planning.job_lines import line_of, lines_of
 
-__all__ = ["Coating", "Job", "Joint", "Operation", "Part", "Stock", "load"]
+__all__ = ["Coating", "Job", "Joint", "Operation", "Part", "Stock", "load", "schema"]
 
 
-class _AlloyName:
-    """The name of an alloy in the catalogue."""
-
-    def check(self, value: str) -> str:
-        try:
-            find_alloy(value, active())
-        except Error as error:
-            raise ValueError(str(error)) from None
-        return value
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
-        from pydantic_core import core_schema
-
-        return core_schema.no_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+def _known_alloy(value: str) -> str:
+    try:
+        find_alloy(value, active())
+    except Error as error:
+        raise ValueError(str(error)) from None
+    return value
 
 
-class _MachineName:
+def _known_machine(value: str, info: ValidationInfo) -> str:
     """The name of a machine at hand, or a machine file's path from the job file's folder."""
-
-    def check(self, value: str, info: ValidationInfo) -> str:
-        folder: Path | None = (info.context or {}).get("folder")
-        name = value
-        if folder is not None and value.endswith(".toml") and (folder / value).is_file():
-            name = str(folder / value)
-        try:
-            machines.machine(name)
-        except InputError as error:
-            raise ValueError(f"this machine's file has mistakes: {error}") from None
-        except Error:
-            raise NameMistake("no machine of that name", value, machines.names()) from None
-        return name
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
-        from pydantic_core import core_schema
-
-        return core_schema.with_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+    folder: Path | None = (info.context or {}).get("folder")
+    name = value
+    if folder is not None and value.endswith(".toml") and (folder / value).is_file():
+        name = str(folder / value)
+    try:
+        machines.machine(name)
+    except InputError as error:
+        raise ValueError(f"this machine's file has mistakes: {error}") from None
+    except Error:
+        raise NameMistake("no machine of that name", value, machines.names()) from None
+    return name
 
 
-class _CoatingName:
-    """The name of one of the job's coatings."""
-
-    def check(self, value: str, info: ValidationInfo) -> str:
-        known = (info.context or {}).get("coatings", ())
-        if value not in known:
-            raise NameMistake("no coating of that name in this job", value, known)
-        return value
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
-        from pydantic_core import core_schema
-
-        return core_schema.with_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+def _known_coating(value: str, info: ValidationInfo) -> str:
+    known = (info.context or {}).get("coatings", ())
+    if value not in known:
+        raise NameMistake("no coating of that name in this job", value, known)
+    return value
 
 
-AlloyName = Annotated[str, _AlloyName()]
-MachineName = Annotated[str, _MachineName()]
-CoatingName = Annotated[str, _CoatingName()]
+def _known_finish(value: str) -> str:
+    try:
+        parse_build_up(value, active())
+    except Error as error:
+        raise ValueError(str(error)) from None
+    return value
+
+
+AlloyName = Annotated[str, Strict(), AfterValidator(_known_alloy)]
+MachineName = Annotated[str, Strict(), AfterValidator(_known_machine)]
+CoatingName = Annotated[str, Strict(), AfterValidator(_known_coating)]
+Finish = Annotated[str, Strict(), AfterValidator(_known_finish)]
 LengthOrZero = Annotated[Quantity, Text("length", zero=True)]
 Name = Annotated[str, Field(min_length=1)]
-Force = Annotated[Quantity, Text("force")]
 Factor = Annotated[float, AtLeast(1, included=True)]
 Share = Annotated[float, Field(gt=0, le=1)]
-Degrees = Annotated[float, Field(gt=0, lt=180)]
 
 
 class _Closed(BaseModel):
     model_config: ClassVar[ConfigDict] = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
 
-    def model_post_init(self, context: Any, /) -> None:
+    def model_post_init(self, context: object, /) -> None:
         """Lists and tables that nobody can change."""
         self.__dict__.update({name: fixed(value) for name, value in self.__dict__.items()})
 
-    def __dask_tokenize__(self) -> tuple[Any, ...]:
+    def __dask_tokenize__(self) -> tuple[object, ...]:
         """What Dask knows the table of a job by."""
         return token(self, *self.__dict__.items())
 
@@ -109,10 +109,52 @@ class _Closed(BaseModel):
         said = ", ".join(f"{name}={value!r}" for name, value in self.__dict__.items() if value)
         return one_line(f"<{type(self).__name__} {said}>")
 
+    def size(self, key: str) -> Quantity | None:
+        """A size, where it is given."""
+        found = getattr(self, key, None)
+        return found if isinstance(found, Quantity) else None
+
+    def base(self, key: str) -> float:
+        """The same in its base unit; 0 where it is not given."""
+        found = self.size(key)
+        return 0.0 if found is None else found.base
+
+    def text(self, key: str) -> str:
+        """A text, or nothing."""
+        found = getattr(self, key, None)
+        return found if isinstance(found, str) else ""
+
+    def given(self) -> dict[str, object]:
+        """Every key that has a value."""
+        return {key: value for key, value in self if value is not None}
+
+
+class Pattern(_Closed):
+    """Where holes lie, from a stated zero, as the question `positions` asks."""
+
+    zero: str = ""
+    """Where the dials are set to zero, in words: "left front corner"."""
+    holes: Count | None = None
+    rows: Count | None = None
+    at: list[str] = []
+    """Of a list: "1 in, 2 in" each."""
+
+    @property
+    def count(self) -> int:
+        """How many holes."""
+        return len(self.at) if self.text("pattern") == "list" else (self.holes or 0) * (self.rows or 1)
+
+    @property
+    def asked(self) -> dict[str, object]:
+        """The question to `positions`, less the machine."""
+        own = {key: value for key, value in self.given().items() if key != "zero" and value != ()}
+        return {f"{key}_deg" if key in {"angle", "over"} else key: value for key, value in own.items()}
+
 
 class Step(_Closed):
-    """What every operation may say."""
+    """What every operation may say; what each kind asks besides is made from the core's declarations."""
 
+    do: str
     name: str = ""
     """Of the surface that it makes, for `true_to`."""
     machine: MachineName | None = None
@@ -131,141 +173,28 @@ class Step(_Closed):
     times: Count = 1
     note: str = ""
 
-
-class Placed(Step):
-    """An operation at a place along the work."""
-
-    at: LengthOrZero | None = None
-    """Where it begins, from the finished face of its end. Without it a groove lies against the shoulder, a knurl
-    behind all that its end has smaller, everything else at the face."""
-
-
-class Turn(Placed):
-    """Turn the outside down to a diameter, from the running diameter or from `start`.
-
-    `depth` is the deepest that one pass may be, on the radius; `finish` makes it one finishing pass; of `tolerance`, of
-    the diameter, the bend of the last two may take half. With a `fit`, such as "g6", `to` is the nominal size, and the
-    limits to turn to are those of the class.
-    """
-
-    do: Literal["turn"]
-    to: Length
-    fit: Name | None = None
-    length: Length
-    start: Length | None = None
-    depth: Length | None = None
-    finish: YesNo = False
-    nose_radius: Length | None = None
-    roughness: Length | None = None
-    tolerance: Length | None = None
-    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck"
-    stick_out: Length | None = None
-    steadies: list[Length] = []
-    """Places of fixed steadies, from the chuck or the first centre."""
-
-
-class Taper(Placed):
-    """Turn a taper from the running diameter, or `start`, down to `to` at its end, over `length` along the axis."""
-
-    do: Literal["taper"]
-    to: Length
-    length: Length
-    start: Length | None = None
-    between_centres: Length | None = None
-    """Of the whole work, for setting over the tailstock."""
-    depth: Length | None = None
-    finish: YesNo = False
-    nose_radius: Length | None = None
-    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck"
-    stick_out: Length | None = None
-
-
-class Groove(Placed):
-    """Cut a groove down to a diameter; `width` is the blade's where none is given."""
-
-    do: Literal["groove"]
-    to: Length
-    blade: Length
-    width: Length | None = None
-    start: Length | None = None
-
-
-class Face(Step):
-    """Face the end: `off` is how much comes off, `to` the diameter to stop at."""
-
-    do: Literal["face"]
-    off: Length
-    to: Length | None = None
-    start: Length | None = None
-    depth: Length | None = None
-    finish: YesNo = False
-    nose_radius: Length | None = None
-    roughness: Length | None = None
-
-
-class Bore(Placed):
-    """Bore the hole out to a diameter, from the running hole or from `start`; `fit`, such as "H7", as for turning."""
-
-    do: Literal["bore"]
-    to: Length
-    fit: Name | None = None
-    length: Length
-    start: Length | None = None
-    depth: Length | None = None
-    finish: YesNo = False
-    bar: Length | None = None
-    stick_out: Length | None = None
-    nose_radius: Length | None = None
-    roughness: Length | None = None
-    tolerance: Length | None = None
-
-
-class PartOff(Step):
-    """Part the piece off the bar."""
-
-    do: Literal["part off"]
-    blade: Length
-    stick_out: Length | None = None
-
-
-class Places(_Closed):
-    """Where holes lie, from a stated zero, as the question `positions` asks."""
-
-    pattern: Literal["circle", "row", "grid", "list"]
-    zero: str = ""
-    """Where the dials are set to zero, in words: "left front corner"."""
-    holes: Count | None = None
-    rows: Count | None = None
-    diameter: Length | None = None
-    step: Length | None = None
-    row_step: Length | None = None
-    angle: float = 0.0
-    over: float = 360.0
-    clockwise: YesNo = False
-    x: str | None = None
-    y: str | None = None
-    at: list[str] = []
-    """Of a list: "1 in, 2 in" each."""
-    edge_finder: Length | None = None
+    @property
+    def finishes(self) -> bool:
+        """Whether it is one finishing cut."""
+        return bool(getattr(self, "finish", False))
 
     @property
-    def count(self) -> int:
-        """How many holes."""
-        return len(self.at) if self.pattern == "list" else (self.holes or 0) * (self.rows or 1)
+    def laid_out(self) -> Pattern | None:
+        """Where its holes lie."""
+        found = getattr(self, "places", None)
+        return found if isinstance(found, Pattern) else None
 
-
-class Repeated(Step):
-    """An operation that is done at several places, or at each division of a turn."""
-
-    places: Places | None = None
-    divisions: Count | None = None
-    """Parts of a turn on the dividing head: the operation is done at each."""
+    @property
+    def divided(self) -> int | None:
+        """Parts of a turn on the dividing head: it is done at each."""
+        found = getattr(self, "divisions", None)
+        return found if isinstance(found, int) else None
 
     @model_validator(mode="after")
-    def _as_often(self) -> Repeated:
-        if self.places is not None and self.divisions is not None:
+    def _as_often(self) -> Step:
+        if self.laid_out is not None and self.divided is not None:
             raise ValueError("has places and divisions: give one")
-        count = self.divisions if self.places is None else self.places.count
+        count = self.divided if self.laid_out is None else self.laid_out.count
         if count:
             if "times" in self.model_fields_set and self.times != count:
                 raise ValueError(f"times, {self.times}, must be the {count} of its places or divisions; leave it out")
@@ -273,152 +202,97 @@ class Repeated(Step):
         return self
 
 
-class Drill(Repeated):
-    """Drill a hole; without `depth`, through the piece."""
-
-    do: Literal["drill"]
-    diameter: Length
-    depth: Length | None = None
+Row: TypeAlias = Mapping[str, Any]
 
 
-class Spot(Repeated):
-    """Spot a hole's place; `diameter` is the spot's at the surface, `point` its included angle in degrees."""
-
-    do: Literal["spot"]
-    diameter: Length
-    point: Degrees | None = None
-
-
-class Countersink(Repeated):
-    """Countersink a hole: `hole` or the running one; `included` is the cone's angle in degrees."""
-
-    do: Literal["countersink"]
-    diameter: Length
-    hole: Length | None = None
-    included: Degrees | None = None
-    flutes: Count | None = None
-
-
-class Counterbore(Repeated):
-    """Counterbore a hole, `hole` or the running one, flat at the bottom."""
-
-    do: Literal["counterbore"]
-    diameter: Length
-    depth: Length
-    hole: Length | None = None
-    flutes: Count | None = None
+def _hint(row: Row) -> Any:
+    """The type of a key from the declaration of an argument."""
+    kind, low, high = row["kind"], row["low"], row["high"]
+    dimension = row["dimension"]
+    if kind == "flag":
+        return YesNo
+    if kind == "choice":
+        return Literal[tuple(row["choices"])]
+    if kind == "count":
+        return Count
+    if kind in {"number", "list"}:
+        one = Annotated[Quantity, Text(str(dimension), zero=low == 0 and not row["low_open"])]
+        if kind == "list":
+            return list[one] if dimension else list[str]
+        if row["written"]:
+            return one
+        least = {"gt" if row["low_open"] else "ge": low} if low != -math.inf else {}
+        most = {"lt" if row["high_open"] else "le": high} if high != math.inf else {}
+        return Annotated[float, Field(**least, **most)]
+    return AlloyName if row["kin"] == "Alloy" else Name
 
 
-class Ream(Repeated):
-    """Ream a drilled hole; without `depth`, through the piece."""
-
-    do: Literal["ream"]
-    diameter: Length
-    depth: Length | None = None
-
-
-class Tap(Repeated):
-    """Tap a drilled hole; without `depth`, through the piece. `form` is a tap that forms the thread."""
-
-    do: Literal["tap"]
-    thread: Name
-    depth: Length | None = None
-    form: YesNo = False
+def _model(name: str, base: type[_Closed], keys: Iterable[tuple[str, Row, bool]], **more: object) -> type[_Closed]:
+    """A table of a job's file from keys, their declarations, and whether they must be given."""
+    hints: dict[str, object] = dict(more)
+    for key, row, needed in keys:
+        hint, about = _hint(row), row["about"]
+        if needed:
+            hints[key] = (hint, Field(description=str(about)))
+        elif row["kind"] == "flag":
+            hints[key] = (hint, Field(False, description=str(about)))
+        else:
+            hints[key] = (hint | None, Field(None, description=str(about)))
+    made: type[_Closed] = create_model(name, __base__=base, __module__=__name__, **hints)  # type: ignore[call-overload]
+    return made
 
 
-class Mill(Repeated):
-    """Mill a slot, a pocket or a side with an end mill, or a face with a face mill."""
-
-    do: Literal["mill"]
-    shape: Literal["slot", "pocket", "side", "face"]
-    cutter: Length
-    flutes: Count | None = None
-    length: Length
-    width: Length
-    depth: Length
-    step_down: Length | None = None
-    step_over: Length | None = None
-    stick_out: Length | None = None
-    nose_radius: Length | None = None
-    roughness: Length | None = None
-    entry: Literal["ramp"] | None = None
-    """How an end mill goes down into a slot or pocket at each level."""
-    entry_angle: Degrees | None = None
+def _rows(question: str) -> dict[str, Row]:
+    """Declarations of a question's arguments, or of what the walk knows of an operation, by their names."""
+    rows = _core.job_members() if question == "step" else declared()[question]["arguments"]
+    return {row["name"]: row for row in rows}
 
 
-class Saw(Repeated):
-    """Slit with a saw on an arbor, in one pass to depth."""
-
-    do: Literal["saw"]
-    blade: Length
-    thickness: Length
-    teeth: Count
-    length: Length
-    depth: Length
-
-
-class Thread(Placed):
-    """Cut a thread, outside or inside."""
-
-    do: Literal["thread"]
-    thread: Name
-    side: Literal["external", "internal"] = "external"
-    length: Length
-    engagement: Length | None = None
-    infeed: Literal["flank", "straight", "alternating"] = "flank"
-    nose_radius: Length | None = None
-    run_out: Length | None = None
+_POSITIONS = _rows("positions")
+Places = _model(
+    "Places",
+    Pattern,
+    [
+        (name.removesuffix("_deg"), row, name == "pattern")
+        for name, row in _POSITIONS.items()
+        if name not in {"machine", "holes", "rows", "at"}
+    ],
+)
+_DONE_AT = {
+    "places": (Places | None, Field(None, description="Where its holes lie.")),
+    "divisions": (Count | None, Field(None, description="Parts of a turn: it is done at each.")),
+}
+CALLED: dict[str, dict[str, str]] = {}
+"""Of each kind of operation its keys that its question calls otherwise."""
 
 
-class Knurl(Placed):
-    """Knurl a band; `diameter` is the blank's, or with `finished` the knurled one."""
-
-    do: Literal["knurl"]
-    pitch: Name
-    pattern: str | None = None
-    diameter: Length | None = None
-    finished: YesNo = False
-    width: Length
-    process: Literal["form", "cut"] = "form"
-    wheels: Literal[1, 2, 3] = 1
-    hole: Length | None = None
-
-
-Operation: TypeAlias = Annotated[
-    Turn
-    | Taper
-    | Face
-    | Bore
-    | Groove
-    | PartOff
-    | Spot
-    | Drill
-    | Countersink
-    | Counterbore
-    | Ream
-    | Tap
-    | Mill
-    | Saw
-    | Thread
-    | Knurl,
-    Field(discriminator="do"),
-]
+def _kind(kind: Mapping[str, str]) -> type[_Closed]:
+    own, members = _rows(kind["question"]), _rows("step")
+    keys, more = [], {}
+    called = CALLED.setdefault(kind["do"], {})
+    for word in kind["keys"].split():
+        key, _, of = word.replace("*", "").partition("=")
+        if key in _DONE_AT:
+            more[key] = _DONE_AT[key]
+            continue
+        question, _, argument = of.rpartition(".")
+        if of and not question:
+            called[key] = argument
+        rows = _rows(question) if question else own
+        found = rows.get(argument or key) or members[key]
+        keys.append((key, found, "*" in word))
+    name = kind["do"].title().replace(" ", "")
+    made = _model(name, Step, keys, do=(Literal[kind["do"]], ...), **more)
+    made.__doc__ = kind["about"]
+    globals()[name] = made
+    return made
 
 
-class _FinishText:
-    """A build-up with its range, or a coating by name and film, as `halfnut.material.coatings.build_up` reads them."""
-
-    def check(self, value: str) -> str:
-        try:
-            parse_build_up(value, active())
-        except Error as error:
-            raise ValueError(str(error)) from None
-        return value
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
-        from pydantic_core import core_schema
-
-        return core_schema.no_info_after_validator_function(self.check, core_schema.str_schema(strict=True))
+_KINDS = tuple(map(_kind, _core.job_kinds()))
+if TYPE_CHECKING:
+    Operation: TypeAlias = Step
+else:
+    Operation = Annotated[reduce(or_, _KINDS), Field(discriminator="do")]
 
 
 class Coating(_Closed):
@@ -428,7 +302,7 @@ class Coating(_Closed):
     build_up: LengthOrZero | None = None
     build_up_most: Length | None = None
     """Where the build-up has a range, `build_up` is its least."""
-    finish: Annotated[str, _FinishText()] | None = None
+    finish: Finish | None = None
     """"anodise II black 15 um", "0.0002 in to 0.0003 in"; in place of `build_up`."""
 
     @model_validator(mode="after")
@@ -493,26 +367,30 @@ class Stock(_Closed):
 
 
 class Joint(_Closed):
-    """A threaded joint of the part: what its sheet says of strength. The factor of safety is the shop's to choose."""
+    """A threaded joint of the part, as the question `strength` asks. The factor of safety is the shop's to choose."""
 
     external: Name
     internal: Name
     engagement: Length
     factor_of_safety: Factor
-    load: Force | None = None
     external_grade: Name | None = None
-    external_alloy: AlloyName | None = None
-    external_form: Name | None = None
     internal_alloy: AlloyName
     internal_form: Name
-    external_bore: Length | None = None
-    internal_outside: Length | None = None
-    external_chamfer: Length | None = None
-    external_run_out: Length | None = None
-    internal_countersink: Length | None = None
-    internal_run_out: Length | None = None
     shock: YesNo = False
-    rotating: YesNo = False
+
+
+if TYPE_CHECKING:
+    WholeJoint: TypeAlias = Joint
+else:
+    WholeJoint = _model(
+        "WholeJoint",
+        Joint,
+        [
+            (name, row, False)
+            for name, row in _rows("strength").items()
+            if name not in {*Joint.model_fields, "loading", "friction"}
+        ],
+    )
 
 
 class AdjusterSecond(_Closed):
@@ -557,19 +435,15 @@ class Adjuster(_Closed):
     lubricant: str | None = None
     groove_width: LengthOrZero | None = None
 
-    def asked(self, part: Part, build_up: str | None) -> dict[str, Any]:
+    def asked(self, part: Part, build_up: str | None) -> dict[str, object]:
         """The question to `halfnut.adjuster`."""
-        own = {
-            key: str(value) if isinstance(value, Quantity) else value
-            for key, value in self
-            if value is not None and key != "second"
-        }
+
+        def plain(table: _Closed) -> dict[str, object]:
+            return {key: str(value) if isinstance(value, Quantity) else value for key, value in table.given().items()}
+
+        own = plain(self)
         if self.second is not None:
-            own["second"] = {
-                key: str(value) if isinstance(value, Quantity) else value
-                for key, value in self.second
-                if value is not None
-            }
+            own["second"] = plain(self.second)
         return own | {"alloy": part.alloy, "length_of_tube": str(part.length), "coating": build_up}
 
 
@@ -600,7 +474,7 @@ class Part(_Closed):
     """Of the chuck that holds it; with `friction` and `safety` the sheet tells the grip and how round it comes."""
     friction: Share | None = None
     safety: Factor | None = None
-    joints: list[Joint] = []
+    joints: list[WholeJoint] = []
     adjuster: Adjuster | None = None
     true_to: list[TrueTo] = []
     operations: Annotated[list[Operation], Field(min_length=1)]
@@ -713,6 +587,15 @@ def _stem(name: str, longest: int) -> str:
     mark = hashlib.sha256(name.encode("utf-8")).hexdigest()[:8]
     start = data[: longest - len(mark) - 1].decode("utf-8", "ignore").rstrip("-")
     return f"{start}-{mark}"
+
+
+def schema() -> dict[str, Any]:
+    """The JSON Schema of a job's file.
+
+    >>> schema()["required"]
+    ['title', 'parts']
+    """
+    return Job.model_json_schema()
 
 
 def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, str]:

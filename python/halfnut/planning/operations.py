@@ -1,35 +1,31 @@
-"""One operation of a job: what the core is asked, and its answer with levers, passes and dial readings."""
+"""The operations of a part: what the core is asked of each, and its answer with levers, passes and dial readings."""
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import replace
 
+from halfnut import _core
 from halfnut._core import DomainError
 from halfnut.cutting import questions
 from halfnut.machine.machines import Machine
 from halfnut.planning import drilled, milled, threaded, turned
 from halfnut.planning.answers import Answer
-from halfnut.planning.cut_answers import place_of
-from halfnut.planning.job import (
-    Bore,
-    Face,
-    Groove,
-    Knurl,
-    Mill,
-    Operation,
-    PartOff,
-    Repeated,
-    Saw,
-    Taper,
-    Thread,
-    Turn,
-)
-from halfnut.planning.workpiece import Workpiece, size_text
+from halfnut.planning.asking import Workpiece, put
+from halfnut.planning.job import Pattern, Step
 
-__all__ = ["answer"]
+__all__ = ["answer", "shared_steps"]
+
+_LATHE_ONLY = {"turn", "taper", "face", "bore", "groove", "part off", "knurl", "thread"}
+_MILL_ONLY = {"mill", "saw"}
+_ASK = turned.ASK | threaded.ASK | drilled.ASK | milled.ASK
+# From hole to hole; source: common practice of hand mills.
+_BY_DIAL_S = 30.0
+_BY_READOUT_S = 12.0
 
 
-def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
+def answer(work: Workpiece, step: Step, machine: Machine) -> Answer:
     """Ask the core about one operation, and note what the operation leaves of the work.
 
     Raises
@@ -37,61 +33,54 @@ def answer(work: Workpiece, step: Operation, machine: Machine) -> Answer:
     Error
         The core's reason why there is no answer; the workpiece is then as it was.
     """
-    if machine.kind != "lathe" and isinstance(step, _LATHE_ONLY):
+    if machine.kind != "lathe" and step.do in _LATHE_ONLY:
         raise DomainError(f"{machine.name} is a {machine.kind}; {step.do} needs a lathe")
-    if machine.kind == "lathe" and isinstance(step, (Mill, Saw)):
+    if machine.kind == "lathe" and step.do in _MILL_ONLY:
         raise DomainError(f"{machine.name} is a lathe; {step.do} needs a milling machine")
-    ask = _ASK[type(step)]
-    found = ask(work, step, machine)
-    if isinstance(step, Face) and step.end == "second" and step.to is None:
-        length = size_text(work, work.walked["length_mm"])
+    found = _ASK[step.do](work, step, machine)
+    if step.do == "face" and step.end == "second" and step.size("to") is None:
+        length = work.spelled(work.found("length_mm") or 0.0)
         found = replace(found, remarks=(*found.remarks, f"To a length of {length} between the faces."))
-    if isinstance(step, Repeated):
-        found = _laid_out(found, step, machine)
+    if step.laid_out is not None:
+        found = _placed(found, step.laid_out, machine)
+    elif step.divided is not None and step.divided > 1:
+        divided = questions.divide(step.divided, machine=machine)
+        found = replace(found, divided=divided, remarks=(*found.remarks, f"Divide: {divided.answer}."))
     work.last = (machine, found.levers if found.left is None else found.left)
     work.set_to = None
     if found.chosen is not None:
         cut = found.chosen.passes[-1].cut
-        work.set_to = (machine.name, place_of(cut.spindle_step), place_of(cut.feed_step))
+        speed, feed = (-1 if at is None else at for at in (cut.spindle_step, cut.feed_step))
+        work.set_to = (machine.name, speed, feed)
     return found
 
 
-# From hole to hole; source: common practice of hand mills.
-_BY_DIAL_S = 30.0
-_BY_READOUT_S = 12.0
-
-
-def _laid_out(found: Answer, step: Repeated, machine: Machine) -> Answer:
-    """The answer with the places of its holes, or the divisions, as what is read at the machine."""
-    if step.divisions is not None and step.divisions > 1:
-        divided = questions.divide(step.divisions, machine=machine)
-        return replace(found, divided=divided, remarks=(*found.remarks, f"Divide: {divided.answer}."))
-    if step.places is None:
-        return found
-    places = step.places
-    placed = questions.positions(
-        places.pattern,
-        holes=places.holes,
-        rows=places.rows,
-        diameter=places.diameter,
-        step=places.step,
-        row_step=places.row_step,
-        angle_deg=places.angle,
-        over_deg=places.over,
-        clockwise=places.clockwise,
-        x=places.x,
-        y=places.y,
-        at=places.at,
-        edge_finder=places.edge_finder,
-        machine=machine if {"x", "y"} <= machine.file.slides.keys() else None,
-    )
+def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:
+    """The answer with the places of its holes as what is read at the machine."""
+    on_dials = machine if {"x", "y"} <= machine.file.slides.keys() else None
+    placed = put(questions.positions, places.asked | {"machine": on_dials})
     zero = f" from {places.zero}" if places.zero else ""
     lines = (f"{label.capitalize()}{zero}: {text}." for label, text in placed.rows_of_places)
     by_dial = any(place.x_turns is not None for place in placed.places)
-    between_s = _BY_DIAL_S if by_dial else _BY_READOUT_S
-    time_s = found.time_s + (placed.holes - 1) * between_s
+    time_s = found.time_s + (placed.holes - 1) * (_BY_DIAL_S if by_dial else _BY_READOUT_S)
     return replace(found, placed=placed, remarks=(*found.remarks, *lines), time_s=time_s)
 
 
-_LATHE_ONLY = (Turn, Taper, Face, Bore, Groove, PartOff, Knurl, Thread)
-_ASK = turned.ASK | threaded.ASK | drilled.ASK | milled.ASK
+def shared_steps(done: Sequence[tuple[Machine, Answer | None]]) -> list[int | None]:
+    """The spindle step that each operation is better asked again with, so that no lever is moved for a little."""
+    machines = list(dict.fromkeys(machine for machine, _ in done))
+    settings, own = [], []
+    for machine, found in done:
+        step, least, cut_s = -1, 0.0, 0.0
+        cut = None if found is None else found.cut
+        cuts = [] if cut is None else [cut]
+        if found is not None and found.chosen is not None:
+            cuts = [each.cut for each in found.chosen.passes]
+        one_step = len({each.spindle_step for each in cuts}) == 1
+        if found is not None and cut is not None and cut.spindle_step is not None and not cut.by_hand and one_step:
+            step, cut_s = cut.spindle_step, sum(each.time_s or 0.0 for each in cuts)
+            least = cut.spindle_rpm * (cut.window_low_m_min or 0.0) / (cut.cutting_speed_m_min or math.inf)
+        own.append(step)
+        settings.append((machines.index(machine), step, least, cut_s))
+    shared = _core.shared_steps(settings, [machine.core for machine in machines])
+    return [step if step != before else None for step, before in zip(shared, own, strict=True)]

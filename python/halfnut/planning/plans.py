@@ -6,7 +6,7 @@ import csv
 import io
 import math
 import os
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from html import escape
 from pathlib import Path
@@ -27,12 +27,12 @@ from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
 from halfnut.planning import timing, whole_part
 from halfnut.planning.answers import Answer
+from halfnut.planning.asking import Workpiece, put
 from halfnut.planning.cautioned import needed, needed_of_joint
-from halfnut.planning.job import Job, Joint, Operation, Part
-from halfnut.planning.operations import answer
+from halfnut.planning.job import Job, Joint, Part, Step
+from halfnut.planning.operations import answer, shared_steps
 from halfnut.planning.stock import Bar, CutList, cut_list, first_fit
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
-from halfnut.planning.workpiece import Workpiece
 from halfnut.threads.joints import ThreadStrength
 from halfnut.threads.questions import strength
 
@@ -52,7 +52,7 @@ class PlannedOperation(Value):
     """One operation with its answer, or with the reason why there is none."""
 
     number: int
-    step: Operation
+    step: Step
     machine: Machine
     answer: Answer | None
     error: str = ""
@@ -60,6 +60,8 @@ class PlannedOperation(Value):
     """What the walk through the job finds wrong with it."""
     walked: Mapping[str, Any] = field(default_factory=dict, repr=False)
     """What it came to, and as `after` the work that it leaves: see `walking.WalkedPart`."""
+    pieces: int = 1
+    """Of the lot."""
 
     @property
     def status(self) -> str:
@@ -76,7 +78,7 @@ class PlannedOperation(Value):
         """Cautions of the walk and of the answer."""
         own = [each.caution for each in self.mistakes if not each.refused]
         if self.answer is not None:
-            own += needed(self.answer, through=self.walked.get("through", False))
+            own += needed(self.answer, through=self.walked.get("through", False), pieces=self.pieces)
         return tuple(own)
 
     @property
@@ -182,6 +184,11 @@ class PlannedPart(Value):
         """Time for the lot."""
         return self.time_each_s * self.part.quantity
 
+    @property
+    def span(self) -> timing.Span:
+        """Time for the lot as a person plans it, set-up and first piece in it."""
+        return timing.lot(self.time_each_s, self.part.quantity)
+
     def to_dict(self) -> dict[str, Any]:
         """The part as nested dictionaries."""
         part = self.part
@@ -246,14 +253,16 @@ class Plan(Value):
     @property
     def span(self) -> timing.Span:
         """Time for all lots as a person plans it, set-ups and first pieces in it."""
-        lots = (timing.lot(part.time_each_s, part.part.quantity) for part in self.parts)
-        return sum(lots, timing.Span(0.0, 0.0))
+        return sum((part.span for part in self.parts), timing.Span(0.0, 0.0))
 
     @property
     def better_orders(self) -> dict[str, timing.Order]:
         """Orders of operations that save time or stops, by part; the person's own is kept."""
         found = (
-            (part.part.name, timing.better_order(self.job, part.part, part.operations, part.stock))
+            (
+                part.part.name,
+                timing.better_order(self.job, part.part, [op.answer for op in part.operations], part.stock),
+            )
             for part in self.parts
         )
         return {name: order for name, order in found if order is not None}
@@ -481,19 +490,12 @@ def _planned_part(
     unit = "in" if size.system == "inch" else "mm"
     stock, stock_error = stock_cut
     workpiece = Workpiece.from_part(job, part, unit, None if stock is None else stock.blank_mm)
-    operations = []
-    for place, step in enumerate(part.operations):
-        machine = machines.machine(step.machine or part.machine or job.machine)
-        number = (place + 1) * _STEP
-        mistakes = walked.of(number)
-        workpiece.walked = walked.operations[place]
-        found, error = None, "; ".join(each.said for each in mistakes if each.refused)
-        if not error:
-            try:
-                found = answer(workpiece, step, machine)
-            except Error as failure:
-                error = str(failure)
-        operations.append(PlannedOperation(number, step, machine, found, error, mistakes, workpiece.walked))
+    operations = _answered(job, part, replace(workpiece), walked)
+    shared = shared_steps([(op.machine, op.answer) for op in operations])
+    if any(step is not None for step in shared):
+        again = _answered(job, part, replace(workpiece), walked, shared)
+        if all(two.answer is not None for one, two in zip(operations, again, strict=True) if one.answer is not None):
+            operations = again
     joints = tuple(map(_planned_joint, part.joints))
     wound, wound_error = _wound(job, part)
     told = whole_part.of_part(
@@ -508,18 +510,30 @@ def _planned_part(
     )
 
 
-# Keys of a joint that are arguments of `strength` by the same name.
-_OF_JOINT = tuple(set(Joint.model_fields) - {"external", "internal", "shock"})
+def _answered(
+    job: Job, part: Part, work: Workpiece, walked: WalkedPart, keep: Sequence[int | None] = ()
+) -> list[PlannedOperation]:
+    """Every operation asked, in order; `keep` has the spindle steps that neighbours share."""
+    out = []
+    for place, step in enumerate(part.operations):
+        machine = machines.machine(step.machine or part.machine or job.machine)
+        number = (place + 1) * _STEP
+        mistakes = walked.of(number)
+        work.walked, work.keep = walked.operations[place], keep[place] if keep else None
+        found, error = None, "; ".join(each.said for each in mistakes if each.refused)
+        if not error:
+            try:
+                found = answer(work, step, machine)
+            except Error as failure:
+                error = str(failure)
+        out.append(PlannedOperation(number, step, machine, found, error, mistakes, work.walked, part.quantity))
+    return out
 
 
 def _planned_joint(joint: Joint) -> PlannedJoint:
     try:
-        found = strength(
-            joint.external,
-            joint.internal,
-            **{name: getattr(joint, name) for name in _OF_JOINT},
-            loading="shock" if joint.shock else "steady",
-        )
+        own = {key: value for key, value in joint.given().items() if key != "shock"}
+        found = put(strength, own | {"loading": "shock" if joint.shock else "steady"})
     except Error as failure:
         return PlannedJoint(joint, None, str(failure))
     return PlannedJoint(joint, found)
@@ -537,25 +551,20 @@ def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
         most = coating.build_up_most
         build_up = str(coating.build_up) if most is None else f"{coating.build_up} to {most}"
     try:
-        return adjuster(**part.adjuster.asked(part, build_up)), ""
+        return put(adjuster, part.adjuster.asked(part, build_up)), ""
     except Error as error:
         return None, str(error)
 
 
 def _cut_up(part: Part) -> tuple[CutList | None, str]:
     stock = part.stock
-
-    def size(name: str) -> float:
-        given = getattr(stock, name)
-        return 0.0 if given is None else float(given.base)
-
     try:
         found = cut_list(
             part.length.base,
             part.quantity,
-            kerf_mm=size("kerf"),
-            facing_mm=size("facing"),
-            grip_mm=size("grip"),
+            kerf_mm=stock.base("kerf"),
+            facing_mm=stock.base("facing"),
+            grip_mm=stock.base("grip"),
             pieces=stock.pieces,
             bar_mm=None if stock.bar_length is None else stock.bar_length.base,
         )

@@ -5,9 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Any
 
-from halfnut._core import DomainError
+from halfnut import _core
 from halfnut.core.fixed import Value
 
 __all__ = ["Bar", "CutList", "cut_list", "first_fit"]
@@ -30,7 +29,7 @@ class CutList(Value):
     left_mm: float | None = None
     """What the last bar leaves."""
 
-    def to_dict(self) -> dict[str, Any]:
+    def to_dict(self) -> dict[str, float | int | None]:
         """The list as a flat dictionary with unit-suffixed keys."""
         return {name: getattr(self, name) for name in self.__dataclass_fields__}
 
@@ -75,20 +74,16 @@ def cut_list(
     >>> cut_list(100.0, 8, kerf_mm=2.0, facing_mm=1.0, bar_mm=1000.0).blanks_a_bar
     9
     """
-    parted = pieces if grip_mm > 0 else pieces - 1
-    blank = pieces * (length_mm + 2 * facing_mm) + parted * kerf_mm + grip_mm
-    blanks = math.ceil(quantity / pieces)
-    if bar_mm is None:
-        return CutList(blank, blanks, pieces, kerf_mm, facing_mm, grip_mm, blanks * (blank + kerf_mm))
-    # the last blank needs no saw cut after it
-    a_bar = math.floor((bar_mm + kerf_mm) / (blank + kerf_mm) + 1e-9)
-    if a_bar < 1:
-        raise DomainError(f"a blank of {blank:g} mm, for {pieces} of the part, is longer than the bar, {bar_mm:g} mm")
-    bars = math.ceil(blanks / a_bar)
-    last = blanks - (bars - 1) * a_bar
-    left = max(0.0, bar_mm - last * (blank + kerf_mm))
-    total = blanks * (blank + kerf_mm)
-    return CutList(blank, blanks, pieces, kerf_mm, facing_mm, grip_mm, total, a_bar, bars, left)
+    found = _core.cut_up(
+        length_mm,
+        quantity,
+        kerf_mm=kerf_mm,
+        facing_mm=facing_mm,
+        stub_mm=grip_mm,
+        pieces=pieces,
+        bar_mm=math.nan if bar_mm is None else bar_mm,
+    )
+    return CutList(pieces_a_blank=pieces, kerf_mm=kerf_mm, facing_mm=facing_mm, grip_mm=grip_mm, **found)
 
 
 @dataclass(frozen=True)
@@ -112,14 +107,4 @@ def first_fit(blanks: Iterable[tuple[str, float, float]], bar_mm: float) -> tupl
     >>> [[name for name, _ in bar.blanks] for bar in first_fit([("a", 60, 2), ("b", 30, 2), ("c", 40, 2)], 100.0)]
     [['a', 'b'], ['c']]
     """
-    bars: list[list[tuple[str, float]]] = []
-    free: list[float] = []
-    for name, length, kerf in sorted(blanks, key=lambda each: -each[1]):
-        place = next((n for n, room in enumerate(free) if length <= room + 1e-9), None)
-        if place is None:
-            bars.append([])
-            free.append(bar_mm)
-            place = len(bars) - 1
-        bars[place].append((name, length))
-        free[place] -= length + kerf
-    return tuple(Bar(tuple(each), max(0.0, room)) for each, room in zip(bars, free, strict=True))
+    return tuple(Bar(sawn, left_mm) for sawn, left_mm in _core.first_fit(list(blanks), bar_mm))

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Protocol
+from typing import TYPE_CHECKING
 
 from halfnut import _core
 from halfnut.core.catalogue import active
@@ -13,35 +12,12 @@ from halfnut.core.fixed import Value
 from halfnut.planning.walking import as_walked
 
 if TYPE_CHECKING:
-    from halfnut.machine.machines import Machine
-    from halfnut.planning.answers import Answer
-    from halfnut.planning.job import Job, Operation, Part
+    from halfnut.planning.answers import Answer, Levers
+    from halfnut.planning.job import Job, Part
     from halfnut.planning.stock import CutList
-    from halfnut.planning.walking import JobMistake
 
-__all__ = [
-    "Order",
-    "Planned",
-    "Span",
-    "better_order",
-    "first_piece",
-    "further_piece",
-    "lot",
-    "measured_pieces",
-    "spares",
-]
-
-# Source of this file's figures: common practice of one-off shops; doubted, so that only ranges are told.
-_FIRST = (2.0, 4.0)  # set-up and first piece, over its time at the machine
-_FURTHER = (1.3, 1.6)  # each further piece: chucking, deburring, looking
+__all__ = ["Order", "Span", "better_order", "first_piece", "further_piece", "lot", "measured_pieces", "spares"]
 _ROUND_S = 300.0
-_SPARE_SHARE = 0.05
-_SPARE_FROM = 10  # up to so many pieces one spare
-_EVERY = 5  # of further pieces one is measured wholly
-_LEAST_GAIN_S = 60.0  # another order is worth a word from here on
-# Operations that may change places among themselves; source: the order that apprentices are taught.
-_FREE = ({"turn", "taper", "groove", "bore", "spot", "drill", "countersink", "counterbore"}, {"mill"})
-_MOST_TRIED = 400  # orders that are walked for one part
 
 
 @dataclass(frozen=True)
@@ -82,18 +58,17 @@ def first_piece(time_s: float) -> Span:
     >>> str(first_piece(1200.0))
     '40 min to 1 h 20 min'
     """
-    return Span(_FIRST[0] * time_s, _FIRST[1] * time_s)
+    return Span(*_core.lot_of(time_s, 1)["first"])
 
 
 def further_piece(time_s: float) -> Span:
     """Each piece after the first."""
-    return Span(_FURTHER[0] * time_s, _FURTHER[1] * time_s)
+    return Span(*_core.lot_of(time_s, 1)["further"])
 
 
 def lot(time_s: float, quantity: int) -> Span:
     """All pieces, the first with its set-up."""
-    more = quantity - 1
-    return first_piece(time_s) + Span(more * _FURTHER[0] * time_s, more * _FURTHER[1] * time_s)
+    return Span(*_core.lot_of(time_s, quantity)["lot"])
 
 
 def spares(quantity: int) -> int:
@@ -102,7 +77,8 @@ def spares(quantity: int) -> int:
     >>> spares(8), spares(10), spares(200)
     (1, 1, 10)
     """
-    return 1 if quantity <= _SPARE_FROM else math.ceil(_SPARE_SHARE * quantity)
+    found: int = _core.lot_of(0.0, quantity)["spares"]
+    return found
 
 
 def measured_pieces(quantity: int) -> tuple[int, ...]:
@@ -111,35 +87,8 @@ def measured_pieces(quantity: int) -> tuple[int, ...]:
     >>> measured_pieces(12)
     (1, 6, 11)
     """
-    return tuple(range(1, quantity + 1, _EVERY))
-
-
-class Planned(Protocol):
-    """An operation with its answer, as far as its place among others needs it."""
-
-    @property
-    def number(self) -> int:
-        """Its number."""
-
-    @property
-    def step(self) -> Operation:
-        """What the job says of it."""
-
-    @property
-    def machine(self) -> Machine:
-        """Where it is done."""
-
-    @property
-    def answer(self) -> Answer | None:
-        """The core's answer."""
-
-    @property
-    def mistakes(self) -> tuple[JobMistake, ...]:
-        """What the walk finds wrong with it."""
-
-    @property
-    def walked(self) -> Mapping[str, Any]:
-        """What it came to."""
+    found: tuple[int, ...] = _core.lot_of(0.0, quantity)["measured"]
+    return found
 
 
 @dataclass(frozen=True)
@@ -151,105 +100,21 @@ class Order(Value):
     saves_stops: int
 
 
-def _cost(operations: Sequence[Planned]) -> tuple[float, int]:
-    """Seconds and stops of the levers that are moved from operation to operation."""
-    seconds, stops = 0.0, 0
-    before: Mapping[tuple[str, str], Any] = {}
-    for op in operations:
-        if op.answer is None:
-            continue
-        first = {(op.machine.name, each.group): each for each in op.answer.levers if each.positions}
-        for key, each in first.items():
-            if before.get(key) != each.positions:
-                core = op.machine.core
-                seconds += core.stop_change_s if each.stop else core.lever_change_s
-                stops += each.stop
-        left = op.answer.levers if op.answer.left is None else op.answer.left
-        before = {**before, **{(op.machine.name, each.group): each.positions for each in left if each.positions}}
-    return seconds, stops
-
-
-def _fewest_stops(operations: Sequence[Planned]) -> int:
-    """Stops that no order does without: one for each setting of each machine's spindle."""
-    settings = {
-        (op.machine.name, each.group, each.positions)
-        for op in operations
-        if op.answer is not None
-        for each in op.answer.levers
-        if each.stop and each.positions
-    }
-    return len(settings)
-
-
-_SAME = ("from_mm", "to_mm", "start_mm", "hole_mm", "hole_deep_mm", "through")
-
-
-def better_order(job: Job, part: Part, planned: Sequence[Planned], stock: CutList | None) -> Order | None:
+def better_order(job: Job, part: Part, answers: Sequence[Answer | None], stock: CutList | None) -> Order | None:
     """An order of a part's operations that moves fewer levers and leaves every cut as it is; None where none is found.
 
     Only operations of one holding change places, and of them none that the trade keeps where it is: a knurl before
-    what is slender or close, threads, reamed and tapped holes after the rest, milled shapes before holes. Each order is
-    walked: an operation that would meet other work, or a mistake that was not there, rules it out. The person's order
-    is kept; this one is offered.
+    what is slender or close, threads, reamed and tapped holes after the rest, milled shapes before holes. The person's
+    order is kept; this one is offered.
     """
-    operations = list(planned)
-    now_s, now_stops = _cost(operations)
-    if any(op.answer is None for op in operations) or now_stops <= _fewest_stops(operations):
-        return None
-    blank = None if stock is None else stock.blank_mm
-    wanted = {op.number: [op.walked[name] for name in _SAME] for op in operations}
-    told = {(each.operation, each.code) for op in operations for each in op.mistakes}
-    tried = 0
 
-    def stays(order: Sequence[Planned]) -> bool:
-        steps = [op.step for op in order]
-        changed = part.model_copy(update={"operations": tuple(steps)})
-        found = _core.walk_job([as_walked(job, changed, blank)], active())["parts"][0]
-        numbers = [op.number for op in order]
-        same = all(
-            [walked[name] for name in _SAME] == wanted[number]
-            for number, walked in zip(numbers, found["operations"], strict=True)
-        )
-        mistakes = {
-            (numbers[each["operation"] // 10 - 1], each["code"]) for each in found["mistakes"] if each["operation"]
-        }
-        return same and mistakes <= told
+    def told(levers: Sequence[Levers]) -> list[tuple[str, str, bool]]:
+        return [(each.group, str(each.positions) if each.positions else "", each.stop) for each in levers]
 
-    best, best_s, best_stops = operations, now_s, now_stops
-    moved = True
-    while moved and tried < _MOST_TRIED:
-        moved = False
-        for order in _single_moves(best):
-            seconds, stops = _cost(order)
-            if seconds >= best_s - 1e-9:
-                continue
-            tried += 1
-            if stays(order):
-                best, best_s, best_stops, moved = order, seconds, stops, True
-                break
-    if now_s - best_s < _LEAST_GAIN_S and now_stops == best_stops:
-        return None
-    return Order(tuple(op.number for op in best), now_s - best_s, now_stops - best_stops)
-
-
-def _single_moves(operations: list[Planned]) -> list[list[Planned]]:
-    """Orders in which one operation stands elsewhere within its holding."""
-
-    def held(op: Planned) -> tuple[Any, ...]:
-        return op.machine.name, op.step.end, op.step.holding, op.step.grips, op.walked["after"]["held"]["setting"]
-
-    out = []
-    for place, op in enumerate(operations):
-        for other in range(len(operations)):
-            low, high = sorted((place, other))
-            crossed = operations[low : high + 1]
-            kinds = {each.step.do for each in crossed}
-            if (
-                place != other
-                and any(kinds <= free for free in _FREE)
-                and all(held(each) == held(op) for each in crossed)
-            ):
-                order = operations[:place] + operations[place + 1 :]
-                order.insert(other, op)
-                out.append(order)
-    return out
+    moved = [
+        None if found is None else (told(found.levers), told(found.levers if found.left is None else found.left))
+        for found in answers
+    ]
+    given = as_walked(job, part, None if stock is None else stock.blank_mm)
+    order = _core.better_order(given, moved, active())
+    return None if order is None else Order(tuple(order[0]), *order[1:])

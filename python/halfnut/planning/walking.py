@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from halfnut import _core
+from halfnut._core import Error
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
 from halfnut.core.words import Caution
+from halfnut.cutting.questions import positions
 from halfnut.machine import machines
-from halfnut.planning.job import Adjuster, AdjusterSecond, Job, Joint, Operation, Part, Saw
+from halfnut.planning.asking import put
+from halfnut.planning.job import Adjuster, AdjusterSecond, Job, Joint, Part, Pattern, Step
 from halfnut.planning.job_lines import line_of, lines_of
 
 __all__ = ["JobMistake", "WalkedPart", "as_walked", "walk"]
@@ -113,54 +117,53 @@ def walk(job: Job, blanks_mm: Sequence[float | None], text: str = "") -> tuple[W
     )
 
 
-def as_walked(job: Job, part: Part, blank_mm: float | None) -> dict[str, Any]:
+def as_walked(job: Job, part: Part, blank_mm: float | None) -> dict[str, object]:
     """A part as the core's walk reads it."""
     stock = part.stock
     coating = None if part.coating is None else job.coatings[part.coating]
     size = stock.diameter or stock.across_flats or stock.thickness
-    bar = stock.bar_length if stock.through_spindle else None
-    return {
+    blank = None if blank_mm is None else _core.Quantity(blank_mm, "mm", "length")
+    return stock.given() | {
         "name": part.name,
+        "alloy": part.alloy,
         "inch": size is not None and size.system == "inch",
-        "form": stock.form,
         "length": part.length,
-        "diameter": stock.diameter,
-        "bore": stock.bore,
-        "across_flats": stock.across_flats,
-        "thickness": stock.thickness,
-        "width": stock.width,
-        "kerf": stock.kerf,
-        "facing": stock.facing,
-        "stub": stock.grip,
-        "blank": bar if bar is not None else None if blank_mm is None else _core.Quantity(blank_mm, "mm", "length"),
-        "pieces": stock.pieces,
-        "through_spindle": stock.through_spindle,
+        "blank": stock.bar_length if stock.through_spindle else blank,
         "coating": None if coating is None else coating.surface,
         "coating_name": "" if coating is None else coating.title,
         "steps": [_step(job, part, step) for step in part.operations],
         "joints": [*map(_joint, part.joints), *([] if part.adjuster is None else _ends(part.adjuster))],
-        "true_to": [dict(each) for each in part.true_to],
+        "true_to": [each.given() for each in part.true_to],
     }
 
 
-def _step(job: Job, part: Part, step: Operation) -> dict[str, Any]:
-    given = dict(step)  # the walk takes what it knows
-    exact = any(getattr(step, name, None) is not None for name in ("fit", "tolerance", "roughness"))
-    if isinstance(step, Saw):
-        given["width"] = step.thickness
-    return given | {
-        "machine": machines.machine(step.machine or part.machine or job.machine).core,
-        "grip": step.grip_length,
-        "steady": bool(getattr(step, "steadies", ())),
-        "exact": exact,
-    }
+def _step(job: Job, part: Part, step: Step) -> dict[str, object]:
+    """What the walk takes of an operation: what it knows by name, and how far its holes spread."""
+    machine = machines.machine(step.machine or part.machine or job.machine)
+    return step.given() | _spread(step.laid_out) | {"machine": machine.core}
 
 
-def _joint(joint: Joint) -> dict[str, Any]:
-    return dict(joint) | {"bought": joint.external_grade is not None}
+def _spread(places: Pattern | None) -> dict[str, object]:
+    if places is None:
+        return {}
+    try:
+        found = put(positions, places.asked)
+    except Error:
+        return {}  # said where the places themselves are asked for
+    at = [(each.x_mm, each.y_mm) for each in found.places]
+    apart = min(
+        (math.sqrt((a - c) * (a - c) + (b - d) * (b - d)) for n, (a, b) in enumerate(at) for c, d in at[:n]),
+        default=None,
+    )
+    sizes = {f"spread_{axis}": max(row) - min(row) for axis, row in zip("xy", zip(*at, strict=True), strict=True)}
+    return {key: _core.Quantity(mm, "mm", "length") for key, mm in (*sizes.items(), ("apart", apart)) if mm is not None}
 
 
-def _ends(adjuster: Adjuster) -> list[dict[str, Any]]:
+def _joint(joint: Joint) -> dict[str, object]:
+    return joint.given() | {"bought": joint.external_grade is not None}
+
+
+def _ends(adjuster: Adjuster) -> list[dict[str, object]]:
     """The ends of an adjuster that the job speaks of."""
     ends: list[Adjuster | AdjusterSecond] = [adjuster]
     if adjuster.second is not None:

@@ -13,7 +13,7 @@ from halfnut.core.words import caution
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
     from halfnut.material.alloys import Alloy
-    from halfnut.planning.job import Operation, Stock
+    from halfnut.planning.job import Step, Stock
 
 __all__ = ["of_part"]
 # Source: common practice, as are the conditions below unless one is named.
@@ -23,7 +23,7 @@ _HEAVY_KG = 20.0
 
 
 def of_part(
-    stock: Stock, blank_mm: float | None, found: Alloy, steps: Iterable[tuple[Operation, Machine]], unit: str
+    stock: Stock, blank_mm: float | None, found: Alloy, steps: Iterable[tuple[Step, Machine]], unit: str
 ) -> tuple[Caution, ...]:
     """Cautions that go with a part as a whole, each once.
 
@@ -35,7 +35,7 @@ def of_part(
         How long a blank is sawn; None where that is not known.
     found : Alloy
         Its metal.
-    steps : iterable of (Operation, Machine)
+    steps : iterable of (Step, Machine)
         What is done, and where.
     unit : str
         "in" or "mm": the weight is told in its system.
@@ -44,16 +44,16 @@ def of_part(
     in_chuck = [
         step
         for step, machine in done
-        if machine.kind == "lathe" and machine.core.chucks and getattr(step, "hold", "chuck") != "between centres"
+        if machine.kind == "lathe" and machine.core.chucks and step.text("hold") != "between centres"
     ]
     made: list[Caution] = [caution("chuck_key")] if in_chuck else []
-    if any(step.do == "turn" and getattr(step, "finish", False) for step in in_chuck):
+    if any(step.do == "turn" and step.finishes for step in in_chuck):
         made.append(caution("emery_by_hand"))
     across = stock.diameter or stock.across_flats
     if across is not None and stock.grip is not None and blank_mm is not None and in_chuck:
         grip = stock.grip.base
         short = 0.0 < grip < max(_GRIP_DIAMETERS * across.base, _LEAST_GRIP_MM)
-        alone = any(getattr(step, "hold", "chuck") == "chuck" for step in in_chuck)
+        alone = any(step.text("hold") in {"", "chuck"} for step in in_chuck)
         if short and alone and blank_mm - grip > across.base:
             made.append(caution("jaws_tip"))
     if blank_mm is not None:

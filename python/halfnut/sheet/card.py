@@ -140,7 +140,7 @@ def bars(moves: Iterable[Move]) -> tuple[Bar, ...]:
     )
 
 
-_POINTED = re.compile(r"(?<![\w.])\d*\.\d+")
+_POINTED = re.compile(r"(?<![\w.·-])-?(?:\d+·)?\d*\.\d+")
 
 
 def firm(text: str) -> Markup:

@@ -12,7 +12,7 @@ from markupsafe import Markup
 
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import by_rank
-from halfnut.planning.workpiece import Workpiece
+from halfnut.planning.asking import Workpiece
 from halfnut.sheet import figures
 from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled
 from halfnut.sheet.outline import drawn, held_work
@@ -209,7 +209,7 @@ def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
         on = f" on the {part.part.stock.form if grips['surface'] == 'stock' else size}"
     holders = (setup.holding, grips["grip"] if grips["grip"] in _BETWEEN else "")
     held += [f"{', '.join(filter(None, holders))}{on}"] if any(holders) else []
-    if any(getattr(op.step, "hold", "chuck") == "chuck and centre" for op in setup.operations):
+    if any(op.step.text("hold") == "chuck and centre" for op in setup.operations):
         held.append("centre")
     if part.part.stock.through_spindle:
         held.append("bar through the spindle")

@@ -53,7 +53,7 @@ def _row(part: PlannedPart) -> PlanRow:
         number=part.part.number,
         quantity=str(part.part.quantity),
         material=part.part.alloy,
-        time=spell(part.time_lot_s, "time", "mm"),
+        time=str(part.span),
         note=", ".join(notes),
         wound="" if part.adjuster is None else adjuster_file(part.file),
         wound_error=part.adjuster_error,
@@ -97,7 +97,7 @@ def _part(part: PlannedPart, shown: set[Hashable]) -> PartDetails:
         pairs=(
             *_stock(part),
             ("One piece", spell(part.time_each_s, "time", "mm")),
-            (f"Lot of {part.part.quantity}", spell(part.time_lot_s, "time", "mm")),
+            (f"Lot of {part.part.quantity}", str(part.span)),
         ),
         cuts=Table("", CUT_HEADS, tuple(cut_row(part, op) for op in part.operations)),
         tables=tuple(tables),

@@ -89,8 +89,8 @@ def _at_the_lathe(found: Answer) -> list[str]:
 
 
 def _heading(op: PlannedOperation) -> str:
-    shape = f" a {op.step.shape}" if op.step.do == "mill" else ""
-    finish = " to finish" if getattr(op.step, "finish", False) else ""
+    shape = f" a {op.step.text('shape')}" if op.step.do == "mill" else ""
+    finish = " to finish" if op.step.finishes else ""
     times = f", {op.step.times} times" if op.step.times > 1 else ""
     return f"{_DO[op.step.do]}{shape}{finish}{times}"
 

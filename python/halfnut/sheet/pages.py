@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 import jinja2
 from markupsafe import Markup
 
-from halfnut._core import spell
 from halfnut.core.text import shown
 from halfnut.core.words import words
 from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
@@ -70,7 +69,7 @@ def sheets(plan: Plan, paper: str = "A5", phone_page: str | None = None) -> dict
     heading = ", ".join(filter(None, (named, job.owner, *by)))
     pieces = sum(part.part.quantity for part in plan.parts)
     failed = f"{texts.count(plan.failed, 'operation')} not planned" if plan.failed else ""
-    counted = (texts.count(len(plan.parts), "part"), texts.count(pieces, "piece"), spell(plan.time_s, "time", "mm"))
+    counted = (texts.count(len(plan.parts), "part"), texts.count(pieces, "piece"), str(plan.span))
     opening = environment().get_template("index.html")
     out = {
         OPENING_PAGE: opening.render(

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from halfnut._core import spell
+from halfnut.planning.timing import lot, spares
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
@@ -29,8 +30,8 @@ _WIDE = 41.0
 
 def papers_of(plan: Plan) -> tuple[PaperTable, ...]:
     """The papers of a job in the order they are used, each a page; a list that is longer goes on on another."""
-    lists = (_cut_list(plan), *_tool_lists(plan), _order(plan), _inspection(plan))
-    return tuple(page for each in lists for page in _pages(each))
+    lists = (_cut_list(plan), _bars(plan), *_tool_lists(plan), _order(plan), _inspection(plan))
+    return tuple(page for each in lists if each.rows for page in _pages(each))
 
 
 def _pages(paper: PaperTable) -> list[PaperTable]:
@@ -54,36 +55,38 @@ def _pages(paper: PaperTable) -> list[PaperTable]:
 
 
 def _cut_list(plan: Plan) -> PaperTable:
-    """Blanks by their stock, so that parts from one bar stand together."""
-    groups: dict[tuple[str, str], list[PlannedPart]] = {}
-    for part in plan.parts:
-        groups.setdefault((part.part.alloy, f"{part.part.stock.form} {stock_size(part)}"), []).append(part)
+    """Blanks by their stock, so that parts from one bar stand together; one piece more is worth its stock."""
     rows: list[tuple[str, ...]] = []
-    for (alloy, form), parts in groups.items():
-        for part in parts:
-            cut = part.stock
-            if cut is None:
-                rows.append((f"{alloy} {form}", title_of(part), part.stock_error, "", "", "", ""))
-                continue
-            bars = "" if cut.bars is None else str(cut.bars)
-            left = "" if cut.left_mm is None else figures.length(cut.left_mm, part.unit)
-            saw = f"{cut.blanks} × {sawn(part)} {part.unit}"
-            pieces = f"{part.part.quantity}" + (f", {cut.pieces_a_blank} a blank" if cut.pieces_a_blank > 1 else "")
-            rows.append((f"{alloy} {form}", title_of(part), pieces, saw, bars, left, ""))
-        whole = sum(part.stock.total_mm for part in parts if part.stock is not None)
-        if len(parts) > 1:
-            rows.append(
-                (
-                    f"{alloy} {form}",
-                    "together, kerfs and stubs in it",
-                    "",
-                    spell(whole, "travel", parts[0].unit),
-                    "",
-                    "",
-                    "",
-                )
-            )
-    return PaperTable("Cut list", ("stock", "for", "pieces", "saw", "bars", "last bar leaves", "done"), tuple(rows))
+    groups: dict[str, list[PlannedPart]] = {}
+    for part in plan.parts:
+        groups.setdefault(f"{part.part.alloy} {_stock(part)}", []).append(part)
+    for stock, part in ((stock, part) for stock, parts in groups.items() for part in parts):
+        cut, spare = part.stock, spares(part.part.quantity)
+        if cut is None:
+            rows.append((stock, title_of(part), part.stock_error, "", "", ""))
+            continue
+        pieces = f"{part.part.quantity}" + (f", {cut.pieces_a_blank} a blank" if cut.pieces_a_blank > 1 else "")
+        saw = f"{cut.blanks} × {sawn(part)} {part.unit}"
+        rows.append((stock, title_of(part), pieces, saw, str(spare), ""))
+    return PaperTable("Cut list", ("stock", "for", "pieces", "saw", "spare pieces", "done"), tuple(rows))
+
+
+def _bars(plan: Plan) -> PaperTable:
+    """What is sawn from which bar; bars that are sawn alike stand in one row."""
+    by_name = {part.part.name: part for part in plan.parts}
+    rows = []
+    for found in plan.bars.values():
+        for alike, times in Counter(found).items():
+            names = Counter(name for name, _ in alike.blanks)
+            of_bar = "; ".join(f"{count} × {title_of(by_name[name])}" for name, count in names.items())
+            first = by_name[alike.blanks[0][0]]
+            stock = f"{first.part.alloy} {_stock(first)}, {first.part.stock.bar_length} long"
+            rows.append((stock, f"{times}", of_bar, figures.length(alike.left_mm, first.unit), ""))
+    return PaperTable("Bars, spares not counted", ("stock", "bars", "saw for", "leaves", "done"), tuple(rows))
+
+
+def _stock(part: PlannedPart) -> str:
+    return f"{part.part.stock.form} {stock_size(part)}"
 
 
 def _tool_lists(plan: Plan) -> list[PaperTable]:
@@ -121,12 +124,12 @@ def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
     if step.do in {"turn", "face", "taper"}:
         out.append(f"{name} turning tool")
     elif step.do == "bore":
-        out.append(f"{name} boring bar" + ("" if step.bar is None else f", {size(step.bar.base)}"))
+        out.append(f"{name} boring bar" + (f", {size(step.base('bar'))}" if step.size("bar") else ""))
     elif step.do in {"part off", "groove"}:
-        out.append(f"{name} blade, {size(step.blade.base)}")
+        out.append(f"{name} blade, {size(step.base('blade'))}")
     elif step.do in {"spot", "drill", "ream", "countersink", "counterbore"}:
         what = {"drill": "drill", "ream": "reamer", "spot": "spotting drill"}.get(step.do, step.do)
-        out.append(f"{name} {what}, {size(step.diameter.base)}")
+        out.append(f"{name} {what}, {size(step.base('diameter'))}")
     elif step.do == "tap":
         out.append(f"tap {found.sizes['thread']}")
     elif step.do == "thread":
@@ -135,11 +138,11 @@ def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
             kind = "balls" if found.sizes["side"] == "internal" else "wires"
             out.append(f"{kind}, {figures.size(found.wires.wire_mm, unit)} {unit}")
     elif step.do == "knurl":
-        out.append(f"knurl wheels {step.pitch}")
+        out.append(f"knurl wheels {step.text('pitch')}")
     elif step.do == "mill":
-        out.append(f"{name} cutter, {size(step.cutter.base)}")
+        out.append(f"{name} cutter, {size(step.base('cutter'))}")
     elif step.do == "saw":
-        out.append(f"{name} slitting saw, {size(step.blade.base)} × {size(step.thickness.base)}")
+        out.append(f"{name} slitting saw, {size(step.base('blade'))} × {size(step.base('thickness'))}")
     return out
 
 
@@ -163,10 +166,10 @@ def _order(plan: Plan) -> PaperTable:
         for setup in found:
             numbers = [op.number for op in setup.operations]
             span = f"{numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"{numbers[0]}"
-            time_s = part.part.quantity * sum(op.time_s for op in setup.operations)
+            time = str(lot(sum(op.time_s for op in setup.operations), part.part.quantity))
             where = f"{setup.number} of {len(found)}"
             pieces = texts.count(part.part.quantity, "piece")
             held = setup.holding or "as the card says"
-            rows.append((title_of(part), where, setup.machine, held, span, pieces, spell(time_s, "time", "mm"), ""))
-    heads = ("part", "setup", "machine", "held in", "rows", "lot", "time, chucking left out", "done")
+            rows.append((title_of(part), where, setup.machine, held, span, pieces, time, ""))
+    heads = ("part", "setup", "machine", "held in", "rows", "lot", "time", "done")
     return PaperTable("Order of work", heads, tuple(rows))

@@ -94,7 +94,7 @@ class _Rows:
 
     def __init__(self, part: PlannedPart, op: PlannedOperation, found: Answer):
         self.part, self.op, self.found = part, op, found
-        self.step: Any = op.step
+        self.step = op.step
         self.unit = part.unit
         self.machine: Machine = op.machine
 
@@ -124,7 +124,12 @@ class _Rows:
             yield Row("cut", words("Divide:", whole(divided.said(divided.move))))
         if placed is None:
             return
-        zero = self.step.places.zero or "the zero of the dials"
+        places = self.step.laid_out
+        first = next(op for op in self.part.operations if op.step.laid_out == places and op.machine is self.machine)
+        if first is not self.op:
+            yield Row("cut", words(f"At the places of row {first.number}."))
+            return
+        zero = (places and places.zero) or "the zero of the dials"
         past = any(place.back_x or place.back_y for place in placed.places)
         yield Row("cut", words(f"From {zero}, in this order{'; * back past it' if past else ''}:"))
         for place in placed.places:
@@ -220,15 +225,12 @@ class _Rows:
         return slide is None or slide.reads_diameter
 
     def _limits(self) -> Markup | str:
-        """Limits of a turned or bored diameter: of its class, of the thread that follows, or its tolerance."""
+        """Limits of a turned or bored diameter, above each other."""
         pair = self.limit_sizes()
-        if pair is not None:
-            return filled("<small>{} / {}</small>", *figures.limits(*pair, self.unit))
-        tolerance = getattr(self.step, "tolerance", None)
-        return "" if tolerance is None else whole(f"within {figures.size(tolerance.base, self.unit)}")
+        return "" if pair is None else filled("<small>{} / {}</small>", *figures.limits(*pair, self.unit))
 
     def limit_sizes(self) -> tuple[float, float] | None:
-        """Least and greatest of a turned or bored diameter, mm, where it has limits."""
+        """Least and greatest of a turned or bored diameter, mm: of its class, of a thread to come, as it is said."""
         plain, bore = self.found.plain, self.step.do == "bore"
         if plain is not None:
             side = "hole" if bore else "shaft"
@@ -246,7 +248,8 @@ class _Rows:
                 same = later.step.end == self.step.end and inner == bore
                 if same and low is not None and high is not None and low - 1e-6 <= target <= high + 1e-6:
                     return low, high
-        return None
+        half = 0.5 * self.step.base("tolerance")
+        return (target - half, target + half) if half else None
 
     def _dials(self, passes: Sequence[Pass]) -> tuple[str, ...]:
         return tuple(
@@ -295,7 +298,7 @@ class _Rows:
         yield self._move([Row("cut", what, start="touch = 0, to", dial=self._dials(self.found.passes))], feed=_BY_HAND)
 
     def _groove(self) -> Iterator[Move]:
-        blade = figures.length(self.step.blade.base, self.unit)
+        blade = figures.length(self.step.base("blade"), self.unit)
         to = sized(f"Ø {figures.size(self.found.sizes['to_diameter_mm'], self.unit)}")
         record, apart = self.found.record, ""
         assert isinstance(record, Groove)
@@ -316,8 +319,8 @@ class _Rows:
         return f" at {figures.length(at_mm, self.unit)}" if at_mm > 1e-6 else ""
 
     def _part_off(self) -> Iterator[Move]:
-        blade = figures.length(self.step.blade.base, self.unit)
-        target = sized(figures.length(self.part.part.length.base, self.unit))
+        blade = figures.length(self.step.base("blade"), self.unit)
+        target = sized(figures.length(self.op.walked["length_mm"], self.unit))
         yield self._move([Row("cut", words("Part off to", target, whole("long,"), whole(f"{blade} blade, oil")))])
 
     def _knurl(self) -> Iterator[Move]:
@@ -362,7 +365,7 @@ class _Rows:
             return figures.dial(turns, lines * self._line_mm, chasing.unit)
 
         dials = [shown(each.turns, each.dial) for each in chasing.passes if each.number <= stop.number]
-        rows = [Row("cut", head), Row("go", Markup(), dial=tuple([*dials, dials[-1]]))]
+        rows = [Row("cut", head), Row("go", Markup(), dial=(*dials, *dials[-1:] * chasing.repeats))]
         rows += self._gauged()
         feed = Feed()
         for group in self.found.levers:
@@ -393,17 +396,19 @@ class _Rows:
         later = [each for each in chasing.passes if each.number >= chasing.stop.number]
         to_go = tuple(_to_go(each.left_lines * self._line_mm, chasing.unit) for each in later)
         inner = chasing.side == "internal"
+        again = "same dial again," if chasing.repeats else ""
         if chasing.taper is not None:
             turns = tuple(f"{chasing.gauge_turns(each.left_mm):.1f}" for each in later)
             return [
                 Row("measure", words("Try the gauge,", BOX, "turns to come; go half of:")),
                 Row("go", Markup(), go=Go("turns to come", turns, to_go)),
-                Row("measure", words("Same dial again, try", BOX, "go the rest.")),
+                Row("measure", words(f"{again} try".strip().capitalize(), BOX, "go the rest.")),
             ]
         if wires is None or any(each.over_wires_mm is None for each in later):
             return [
                 Row(
-                    "measure", words("Try the mate; go half of", whole(f"{to_go[0]},"), "same dial again, go the rest.")
+                    "measure",
+                    words("Try the mate; go half of", whole(f"{to_go[0]},"), f"{again} go the rest.".strip()),
                 )
             ]
         size = figures.size(wires.wire_mm, self.unit)
@@ -422,7 +427,7 @@ class _Rows:
         return [
             Row("measure", words("Measure", how, BOX, "go half of:")),
             Row("go", Markup(), go=Go(read, readings, to_go)),
-            Row("measure", words("Same dial again, measure", BOX, "go the rest.")),
+            Row("measure", words(f"{again} measure".strip().capitalize(), BOX, "go the rest.")),
             Row("cut", good),
         ]
 
@@ -481,7 +486,10 @@ class _Rows:
             figures.length(sizes[key], self.unit) for key in ("cut_width_mm", "length_mm", "cut_depth_mm", "cutter_mm")
         )
         what = words(
-            f"Mill {self.step.shape}", sized(f"{along} × {across}"), sized(f"{down} deep,"), whole(f"cutter {cutter}")
+            f"Mill {self.step.text('shape')}",
+            sized(f"{along} × {across}"),
+            sized(f"{down} deep,"),
+            whole(f"cutter {cutter}"),
         )
         what += self._across()
         groups = _groups(self.found.passes, self.found.levers, by_measure=False)
@@ -504,7 +512,7 @@ class _Rows:
             if slide is not None:
                 by = reading(slide, travel_mm=over_mm)
                 out += filled(", {}", whole(f"y on by {figures.dial(by.turns, by.line * by.graduation_mm, by.unit)}"))
-        if getattr(self.step, "entry", None) == "ramp":
+        if self.step.text("entry") == "ramp":
             out += Markup(", ramp in")
         return out
 

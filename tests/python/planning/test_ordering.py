@@ -213,7 +213,7 @@ def test_an_order_that_saves_a_stop_is_offered_and_leaves_every_cut_as_it_is():
 
 def test_no_order_is_offered_that_would_cut_otherwise(planned):
     for part in planned.parts:
-        order = timing.better_order(planned.job, part.part, part.operations, part.stock)
+        order = timing.better_order(planned.job, part.part, [op.answer for op in part.operations], part.stock)
         if order is None:
             continue
         by_number = {op.number: op for op in part.operations}

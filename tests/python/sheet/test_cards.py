@@ -150,12 +150,12 @@ def test_each_card_is_one_page_of_its_paper(printed):
 
 
 def test_a_setup_takes_one_card_or_where_it_is_long_two(printed):
-    """Six of the thirteen setups of the demonstration in inches overflow, all of four and more spindle settings."""
+    """Eight of the thirteen setups of the demonstration in inches overflow: many settings, or places of holes."""
     for paper in PAPERS:
         cards = {each.file: each.texts for each in printed if each.job == "inch" and each.paper == paper}
         texts = [text for found in cards.values() for text in found]
         assert not any("of 3\n" in text for text in texts), paper
-        assert sum("card 1 of 2" in text for text in texts) <= 6, paper
+        assert sum("card 1 of 2" in text for text in texts) <= 8, paper
         assert len(cards["truss-tube.html"]) == 2, paper  # an end each, with its thread
 
 
@@ -433,7 +433,7 @@ def test_a_threads_readings_and_dial_go_together(replayed):
                 checked += 1
             dials = re.search(r"each pass:\n([\d\s.\u00b7\u00bd]+)\n", head[0])[1].split()
             steps = [shown_mm(slide, each) for each in dials]
-            assert steps == sorted(steps) and steps[-1] == steps[-2]
+            assert steps == sorted(steps) and (steps[-1] == steps[-2]) == chasing.repeats
     assert checked >= 30
 
 
@@ -532,8 +532,8 @@ def test_ten_questions_that_the_focus_knobs_card_answers(plans, printed):
     assert number(at) * INCH == pytest.approx(knurl.walked["from_mm"])
     assert number(grown) * INCH == pytest.approx(knurl.answer.record.finished_diameter_mm, abs=0.002)
     # How deep do I drill, where do I clear the chips, with which drill?
-    _, drill = operation(plans, "focus-knob.html", 50)
-    _, _, said = row(text, 50)
+    _, drill = operation(plans, "focus-knob.html", 60)
+    _, _, said = row(text, 60)
     size, deep = re.search(r"Drill \u00d8 (\S+) (\S+) deep", said).groups()
     assert number(deep) * INCH == pytest.approx(drill.step.depth.base)
     assert number(size) * INCH == pytest.approx(drill.step.diameter.base, abs=0.02)
@@ -543,15 +543,15 @@ def test_ten_questions_that_the_focus_knobs_card_answers(plans, printed):
     reached = [shown_mm(slide, each) for each in [*clear, re.search(r"point = 0, (\S+)", said)[1]]]
     assert reached == sorted(reached) and reached[-1] >= drill.step.depth.base
     # How fast, and fed by what, do I ream?
-    _, ream = operation(plans, "focus-knob.html", 60)
-    rpm, _, said = row(text, 60)
+    _, ream = operation(plans, "focus-knob.html", 70)
+    rpm, _, said = row(text, 70)
     assert float(rpm) == pytest.approx(ream.answer.cut.spindle_rpm, abs=0.5)
     assert "by hand" in text[: text.index(said)].splitlines()[-1] + said
     # How long is it parted off, with which blade, and what can hurt me?
-    rpm, _, said = row(text, 70)
+    rpm, _, said = row(text, 80)
     assert re.search(r"Part off to 7/8 long, 1/8 blade", said)
     warned = text[: text.index(said)].rsplit("back gear", 1)[1]
-    assert "DANGER" in warned and "flung" in warned and "catch it on" in warned
+    assert "DANGER" in warned and "flung" in warned and "hot and sharp" in warned
     # How many pieces are to be done?
     assert part.part.quantity == 2 and "Done 1 2\n" in text
 

@@ -47,7 +47,10 @@ def test_the_cut_list_saws_enough_of_each_stock(plan):
         assert int(blanks) * part.stock.pieces_a_blank >= part.part.quantity
         # never short, and not a sixteenth too long
         assert part.stock.blank_mm - 1e-6 <= sawn_mm < part.stock.blank_mm + 25.4 / 16
-    assert any(row[1].startswith("together") for row in rows)  # three parts come from one bar
+    of_bars = rows_of(plan, "Bars")
+    sawn = sum(int(row[1]) * sum(int(each.split(" ")[0]) for each in row[2].split("; ")) for row in of_bars)
+    assert sawn == sum(part.stock.blanks for part in plan.parts if part.part.stock.bar_length is not None)
+    assert any("Tube base" in row[2] and "Focus knob" in row[2] for row in of_bars)  # three parts from two bars
 
 
 def test_the_tool_list_has_every_drill_reamer_tap_and_cutter(plan):
@@ -111,7 +114,7 @@ def test_each_paper_is_a_page_and_the_details_are_few(plan, tmp_path):
     for name, found in plans.items():
         for paper in ("A4", "Letter"):
             assert len(pages[name, "papers", paper]) == len(papers_of(found)), (name, paper)
-    assert len(papers_of(plans["long"])) > len(papers_of(plan)) == 5
+    assert len(papers_of(plans["long"])) > len(papers_of(plan)) == 6
     assert max(len(pages["demo", "details", paper]) for paper in ("A4", "Letter")) <= 16
     for part in details_of(plan).parts:
         said = [text for _, text in part.remarks]
