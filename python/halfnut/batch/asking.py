@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import Any, overload
+from typing import TYPE_CHECKING, Any, cast, overload
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -15,6 +15,9 @@ from halfnut.batch.given import Argument, Given, near_or_all
 from halfnut.core.catalogue import active
 from halfnut.core.questions import declared, plain
 from halfnut.machine.of_name import core_machine
+
+if TYPE_CHECKING:
+    from halfnut.machine.of_name import MachineLike
 
 __all__ = ["ask"]
 
@@ -29,7 +32,7 @@ def ask(
 def ask(question: str, frame: SameFrame, *, columns: Iterable[str] | None = None, **common: object) -> SameFrame: ...
 @overload
 def ask(question: str, frame: ArrowStream, *, columns: Iterable[str] | None = None, **common: object) -> TableLike: ...
-def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None, **common: Any) -> Any:
+def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None, **common: object) -> Any:
     """Ask a question for every row of a table, each as the function of that name would answer it.
 
     Parameters
@@ -85,7 +88,11 @@ def ask(question: str, frame: FrameLike, *, columns: Iterable[str] | None = None
             asked.append((place, *given.texts(row["name"], None)))
         elif row["name"] in common:
             value = common[row["name"]]
-            values[place] = core_machine(value) if row["kind"] == "machine" else plain(question, place, value)
+            values[place] = (
+                core_machine(cast("MachineLike | None", value))
+                if row["kind"] == "machine"
+                else plain(question, place, value)
+            )
     figures = {row["key"]: row["kind"] for row in known[question]["answer"]["figures"]}
     wanted = [key for key, kind in figures.items() if kind in _COLUMNS] if columns is None else list(columns)
     for key in wanted:

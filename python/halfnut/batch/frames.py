@@ -1,14 +1,14 @@
 """Tables of every common kind as columns and back: mappings of arrays, pandas, Arrow, polars.
 
 Columns are seen in place where the table holds them as plain numbers; what is copied is said beside each reader. The
-libraries themselves are imported only where a table of theirs is given.
+libraries themselves, and narwhals, which knows them all, are imported only where a table of theirs is given.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sized
 from functools import wraps
-from typing import Any, Concatenate, ParamSpec, Protocol, TypeAlias, TypeVar, cast, overload
+from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec, Protocol, TypeAlias, TypeVar, cast, overload
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -17,6 +17,9 @@ from halfnut._core import DomainError, code_texts
 from halfnut.core.arguments import checked
 from halfnut.core.carriers import carried_units, numbers_column
 from halfnut.core.extras import optional
+
+if TYPE_CHECKING:
+    import narwhals.stable.v2 as nw
 
 __all__ = [
     "ArrowStream",
@@ -45,7 +48,7 @@ class TableLike(Protocol):
 class ArrowStream(Protocol):
     """What exports itself as an Arrow stream."""
 
-    def __arrow_c_stream__(self, requested_schema: Any = None) -> Any:
+    def __arrow_c_stream__(self, requested_schema: object = None) -> Any:
         """The stream."""
 
 
@@ -71,7 +74,7 @@ def batch_of(function: Callable[Concatenate[FrameLike, P], Any]) -> BatchOf[P]:
     asked: Callable[..., Any] = checked(function)
 
     @wraps(function)
-    def call(*given: Any, **named: Any) -> Any:
+    def call(*given: object, **named: object) -> Any:
         return asked(*([named.pop("frame")] if "frame" in named else []), *given, **named)
 
     return cast("BatchOf[P]", call)
@@ -116,24 +119,18 @@ def open_frame(frame: FrameLike) -> Frame:
     DomainError
         Something else, or columns of different lengths.
     """
-    home = type(frame).__module__.partition(".")[0]
-    name = type(frame).__name__
-    if home == "pandas" and name == "DataFrame":
-        return _Pandas(frame)
-    if home == "pyarrow" and name in ("Table", "RecordBatch"):
-        return _Arrow(frame)
-    if home == "polars" and name == "DataFrame":
-        return _Polars(frame)
-    if home == "polars" and name == "LazyFrame":
+    if hasattr(frame, "collect") or hasattr(frame, "compute"):
         raise DomainError("a lazy frame has no rows yet: collect() it, or map its batches")
     if isinstance(frame, Mapping):
         return _Columns(frame)
+    home = type(frame).__module__.partition(".")[0]
+    if hasattr(frame, "columns") and hasattr(frame, "shape") and home in ("pandas", "pyarrow", "polars"):
+        return _Table(frame)
     if hasattr(frame, "__arrow_c_stream__"):
-        pyarrow = optional("pyarrow", "arrow")
-
-        return _Arrow(pyarrow.table(frame))
+        return _Table(optional("pyarrow", "arrow").table(frame))
     raise DomainError(
-        f"a batch is a mapping of columns, a pandas, Arrow or polars table, or an Arrow stream; got {name}"
+        "a batch is a mapping of columns, a pandas, Arrow or polars table, or an Arrow stream; "
+        f"got {type(frame).__name__}"
     )
 
 
@@ -146,7 +143,7 @@ def spelled_out(text: str) -> str:
     return text.encode("utf-8", "backslashreplace").decode("utf-8")
 
 
-def _coded(values: Any, name: str) -> Codes:
+def _coded(values: object, name: str) -> Codes:
     """Texts by their distinct ones, in the order in which they come."""
     if isinstance(values, np.ndarray):
         if values.ndim != 1:
@@ -157,9 +154,9 @@ def _coded(values: Any, name: str) -> Codes:
     return code_texts(values)
 
 
-def _rows_of(column: Any, name: str) -> int:
+def _rows_of(column: object, name: str) -> int:
     try:
-        return 0 if isinstance(column, str) else len(column)
+        return 0 if isinstance(column, str) else len(cast("Sized", column))
     except TypeError:
         raise DomainError(f"column {name!r} must be an array or a sequence, got {column!r}") from None
 
@@ -167,7 +164,7 @@ def _rows_of(column: Any, name: str) -> int:
 class _Columns:
     """A mapping of arrays or sequences. Contiguous arrays of doubles are seen in place."""
 
-    def __init__(self, frame: Mapping[str, Any]):
+    def __init__(self, frame: Mapping[str, ArrayLike]):
         self._frame = {str(name): column for name, column in frame.items()}
         lengths = {name: _rows_of(column, name) for name, column in self._frame.items()}
         if len(set(lengths.values())) > 1:
@@ -186,148 +183,69 @@ class _Columns:
     def texts(self, name: str) -> Codes:
         values = self._frame[name]
         if type(values).__module__.partition(".")[0] == "pyarrow":
-            return _arrow_texts(values)
+            return _texts_of(optional("narwhals.stable.v2", "arrow").from_native(values, series_only=True))
         return _coded(values, name)
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> dict[str, NDArray[Any]]:
         return dict(columns)
 
 
-class _Pandas:
-    """A pandas frame. Columns of doubles are seen in place; others are converted, categories keep their codes."""
+def _texts_of(column: nw.Series[Any]) -> Codes:
+    """Texts of a library's column by their distinct ones, in the order in which they come."""
+    if column.implementation.is_pandas():
+        codes, found = column.to_native().factorize()
+        return codes.astype(np.int32), [spelled_out(str(text)) for text in found]
+    texts = column.cast(optional("narwhals.stable.v2", "arrow").String)
+    known = texts.drop_nulls().unique(maintain_order=True).to_list()
+    if not known:
+        return np.full(len(texts), -1, np.int32), []
+    places = texts.replace_strict(known, range(len(known)), default=None).fill_null(-1)
+    return np.ascontiguousarray(places.to_numpy(), np.int32), known
 
-    def __init__(self, frame: Any):
-        self._frame = frame
-        self.rows = len(frame)
-        twice = frame.columns[frame.columns.duplicated()]
-        if len(twice) > 0:
-            raise DomainError(f"column {str(twice[0])!r} is there twice")
+
+class _Table:
+    """A table of pandas, Arrow or polars. A column of doubles in one piece without gaps is seen in place."""
+
+    def __init__(self, frame: TableLike | ArrowStream):
+        self._native = cast("Any", frame)
+        self._home = type(frame).__module__.partition(".")[0]
+        self._library = optional("narwhals.stable.v2", self._home.replace("pyarrow", "arrow"))
+        whole = type(frame).__name__ == "RecordBatch"
+        names = list(map(str, self._native.schema.names if self._home == "pyarrow" else self._native.columns))
+        for name in names:
+            if names.count(name) > 1:
+                raise DomainError(f"column {name!r} is there twice")
+        table = optional("pyarrow", "arrow").Table.from_batches([frame]) if whole else frame
+        self._frame: nw.DataFrame[Any] = self._library.from_native(table, eager_only=True)
+        self.rows = len(self._frame)
 
     def names(self) -> list[str]:
         return [str(name) for name in self._frame.columns]
 
     def column(self, name: str) -> Any:
-        return self._frame[name]
+        return self._frame[name].to_native()
 
     def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
         column = self._frame[name]
-        if column.dtype == np.float64:
-            return np.ascontiguousarray(column.to_numpy())
-        if carried_units(column):
-            return numbers_column(column, unit, f"column {name!r}")
-        try:
-            return np.ascontiguousarray(column.to_numpy(dtype=np.float64, na_value=np.nan))
-        except (TypeError, ValueError) as error:
-            raise DomainError(f"column {name!r} must hold numbers: {error}") from None
-
-    def texts(self, name: str) -> Codes:
-        column = self._frame[name]
-        categories = getattr(column.dtype, "categories", None)
-        if categories is not None:
-            return column.cat.codes.to_numpy(dtype=np.int32), [spelled_out(str(text)) for text in categories]
-        codes, found = column.factorize()
-        return codes.astype(np.int32), [spelled_out(str(text)) for text in found]
-
-    def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        pandas = optional("pandas", "pandas")
-
-        return pandas.DataFrame(dict(columns), index=self._frame.index, copy=False)
-
-
-def _arrow_texts(column: Any) -> Codes:
-    pyarrow = optional("pyarrow", "arrow")
-
-    if not pyarrow.types.is_dictionary(column.type):
-        column = column.cast(pyarrow.large_string()).dictionary_encode()
-    if isinstance(column, pyarrow.ChunkedArray):
-        column = column.unify_dictionaries().combine_chunks()
-        if isinstance(column, pyarrow.ChunkedArray):
-            column = column.chunk(0) if column.num_chunks else pyarrow.array([], column.type)
-    codes = column.indices.cast(pyarrow.int32()).fill_null(-1).to_numpy(zero_copy_only=False)
-    return np.ascontiguousarray(codes), [str(text) for text in column.dictionary.to_pylist()]
-
-
-class _Arrow:
-    """An Arrow table or batch. A column of doubles in one piece without gaps is seen in place."""
-
-    def __init__(self, frame: Any):
-        self._frame = frame
-        self.rows = frame.num_rows
-
-    def names(self) -> list[str]:
-        return list(self._frame.schema.names)
-
-    def column(self, name: str) -> Any:
-        return self._frame.column(name)
-
-    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
-        pyarrow = optional("pyarrow", "arrow")
-
-        column = self._frame.column(name)
-        try:
-            column = column.cast(pyarrow.float64())
-        except pyarrow.ArrowInvalid as error:
-            raise DomainError(f"column {name!r} must hold numbers: {error}") from None
-        if isinstance(column, pyarrow.ChunkedArray):
-            column = column.chunk(0) if column.num_chunks == 1 else column.combine_chunks()
-            if isinstance(column, pyarrow.ChunkedArray):
-                return np.concatenate([_arrow_numbers(piece) for piece in column.chunks] or [np.empty(0)])
-        return _arrow_numbers(column)
-
-    def texts(self, name: str) -> Codes:
-        return _arrow_texts(self._frame.column(name))
-
-    def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        pyarrow = optional("pyarrow", "arrow")
-
-        arrays = {name: pyarrow.array(column) for name, column in columns.items()}
-        if isinstance(self._frame, pyarrow.RecordBatch):
-            return pyarrow.RecordBatch.from_pydict(arrays)
-        return pyarrow.table(arrays)
-
-
-def _arrow_numbers(array: Any) -> NDArray[np.float64]:
-    if array.null_count:
-        array = array.fill_null(float("nan"))
-    out: NDArray[np.float64] = array.to_numpy(zero_copy_only=True)
-    return out
-
-
-class _Polars:
-    """A polars frame. A column of doubles in one piece without gaps is seen in place."""
-
-    def __init__(self, frame: Any):
-        self._frame = frame
-        self.rows = frame.height
-
-    def names(self) -> list[str]:
-        return list(self._frame.columns)
-
-    def column(self, name: str) -> Any:
-        return self._frame.get_column(name)
-
-    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
-        polars = optional("polars", "polars")
-
-        column = self._frame.get_column(name)
-        try:
-            column = column.cast(polars.Float64)
-        except polars.exceptions.PolarsError as error:
-            raise DomainError(f"column {name!r} must hold numbers: {error}") from None
-        if column.null_count():
+        if column.dtype != self._library.Float64:
+            if carried_units(column.to_native()):
+                return numbers_column(column.to_native(), unit, f"column {name!r}")
+            try:
+                column = column.cast(self._library.Float64)
+            except Exception as error:  # each library has its own
+                raise DomainError(f"column {name!r} must hold numbers: {error}") from None
+        if self._home != "pandas" and column.null_count():
             column = column.fill_null(float("nan"))
-        return np.ascontiguousarray(column.to_numpy())
+        return np.ascontiguousarray(column.to_numpy(), np.float64)
 
     def texts(self, name: str) -> Codes:
-        polars = optional("polars", "polars")
-
-        column = self._frame.get_column(name).cast(polars.String)
-        found = column.drop_nulls().unique(maintain_order=True)
-        places = polars.int_range(len(found), dtype=polars.Int32, eager=True)
-        codes = column.replace_strict(found, places, default=-1, return_dtype=polars.Int32)
-        return np.ascontiguousarray(codes.fill_null(-1).to_numpy()), found.to_list()
+        return _texts_of(self._frame[name])
 
     def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        polars = optional("polars", "polars")
-
-        return polars.DataFrame(dict(columns))
+        kind: Any = type(self._native)
+        if self._home == "pandas":
+            return kind(dict(columns), index=self._native.index, copy=False)
+        if self._home == "polars":
+            return kind(dict(columns))
+        array = optional("pyarrow", "arrow").array
+        return kind.from_pydict({name: array(column) for name, column in columns.items()})

@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,6 +22,9 @@ from halfnut.core.questions import declared
 # Other units that a column may carry: one of them is 127 over this in the unit of the core, rounded as a scalar's is.
 _OTHER_UNITS = {"_mm_rev": ("_in_rev", 5.0), "_mm": ("_in", 5.0), "_um": ("_uin", 5000.0)}
 _AS_IT_IS = 0.0
+
+
+Number = TypeVar("Number", float, NDArray[np.float64])
 
 
 @dataclass(frozen=True)
@@ -143,7 +146,9 @@ class Given:
                 out[name] = _in_core(column[first:last], over)
         return out
 
-    def texts(self, name: str, constant: Any, default: str | None = None) -> tuple[NDArray[np.int32] | int, list[str]]:
+    def texts(
+        self, name: str, constant: object, default: str | None = None
+    ) -> tuple[NDArray[np.int32] | int, list[str]]:
         """A column of texts, or one text for all rows."""
         if name in self._columns:
             if constant is not None:
@@ -163,7 +168,7 @@ class Given:
         return [*(column for column, _ in self.numbers.values() if not isinstance(column, float)), *self.memory]
 
 
-def _in_core(value: Any, over: float) -> Any:
+def _in_core(value: Number, over: float) -> Number:
     """A number or a column in the core's unit."""
     return value if over == _AS_IT_IS else value * 127.0 / over
 

@@ -6,10 +6,10 @@ import ast
 import inspect
 import math
 import numbers as numeric
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from functools import partial, wraps
 from types import FunctionType, UnionType
-from typing import Any, Literal, ParamSpec, TypeVar, get_args, get_origin
+from typing import Any, Literal, ParamSpec, TypeVar, cast, get_args, get_origin
 
 from halfnut._core import DomainError, Quantity, unit_bounds
 from halfnut.core.written import unit_of, written
@@ -37,7 +37,8 @@ def checked(function: Callable[P, R]) -> Callable[P, R]:
     """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair."""
     checks: dict[str, Check] = {}
     places: list[str] = []
-    known, require_whole = sound, _require_whole
+    known: Check = sound
+    require_whole = _require_whole
 
     def prepare() -> None:
         checks.update(_checks(function))
@@ -72,7 +73,7 @@ def _checks(function: Callable[..., Any]) -> dict[str, Check]:
     return out
 
 
-def _unless_default(check: Check, default: Any, value: Any, name: str) -> Any:
+def _unless_default(check: Check, default: object, value: object, name: str) -> Any:
     return value if value is default else check(value, name)
 
 
@@ -128,7 +129,7 @@ def _found(name: str, known: dict[str, Any]) -> Any:
 
 
 def _of_kind(
-    kinds: list[str], classes: tuple[type, ...], choices: tuple[Any, ...], holders: list[str], value: Any, name: str
+    kinds: list[str], classes: tuple[type, ...], choices: tuple[Any, ...], holders: list[str], value: object, name: str
 ) -> Any:
     if value is None and "None" in kinds:
         return value
@@ -151,7 +152,7 @@ def _of_kind(
         head, _, inside = holder.removesuffix("]").partition("[")
         an_array = hasattr(value, "__array__") and hasattr(value, "__len__") and "Mapping" not in head
         if (an_array or isinstance(value, _HOLDERS[head])) and not isinstance(value, (str, bytes)):
-            return _held(head, inside, value, name)
+            return _held(head, inside, cast("Collection[object]", value), name)
     words = {"str": "text", "int": "a whole number", "float": "a number", "bool": "True or False"}
     wanted = [words.get(kind, kind) for kind in kinds if kind != "None"]
     wanted += [f"a {kind.__name__}" for kind in classes]
@@ -160,7 +161,7 @@ def _of_kind(
     raise DomainError(f"{name} must be {' or '.join(wanted)}, got {_shown(value)}")
 
 
-def _held(head: str, inside: str, value: Any, name: str) -> Any:
+def _held(head: str, inside: str, value: Collection[object], name: str) -> object:
     """What a sequence holds: as many as a pair has, and plain members of the right kind."""
     members = [each.strip() for each in inside.split(",")] if "[" not in inside else []
     if head != "tuple":
@@ -185,7 +186,7 @@ def _require_whole(given: Mapping[str, Any]) -> None:
                 raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(each)}") from None
 
 
-def sound(value: Any, name: str) -> Any:
+def sound(value: object, name: str) -> Any:
     """A text that can be written; anything else as it is."""
     if isinstance(value, str):
         try:
@@ -206,7 +207,7 @@ def checked_temperature_c(value: float, name: str) -> float:
     return value
 
 
-def number(value: Any, name: str) -> float:
+def number(value: object, name: str) -> float:
     """A finite number for an argument; what carries a unit is converted to the one that ends the argument's name.
 
     What carries a unit is text, a `Quantity`, or an object with pint's or astropy's interface; a temperature's text has
@@ -228,9 +229,8 @@ def number(value: Any, name: str) -> float:
     if isinstance(value, Quantity) or hasattr(value, "units") or hasattr(value, "unit"):
         from halfnut.core import carriers
 
-        value = carriers.numbers(value, unit, name)
-        if value is not None and getattr(value, "ndim", 0) == 0:
-            value = float(value)
+        found = carriers.numbers(value, unit, name)
+        value = float(found) if getattr(found, "ndim", 0) == 0 else found
     of_unit = f" in {unit}" if unit else ""
     if isinstance(value, bool) or not isinstance(value, numeric.Real):
         raise DomainError(f"{name} must be a number{of_unit}, got {_shown(value)}")
@@ -249,7 +249,7 @@ def number(value: Any, name: str) -> float:
     return out
 
 
-def _shown(value: Any) -> str:
+def _shown(value: object) -> str:
     text = repr(value)
     text = text if len(text) <= 60 else f"{text[:57]}..."
     return text.encode("utf-8", "backslashreplace").decode()

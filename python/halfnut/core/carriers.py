@@ -8,11 +8,17 @@ as astropy's have; so does a column, a sequence or an object array of such value
 from __future__ import annotations
 
 import re
-from typing import Any
+from operator import methodcaller
+from typing import TYPE_CHECKING, Any, cast
 
 from halfnut._core import DomainError, Quantity, UnitError
 from halfnut.core.arrays import NDArray, np
 from halfnut.core.written import unit_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from halfnut.core.given import UnitCarrier
 
 __all__ = ["carried_units", "columns", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
 
@@ -23,7 +29,7 @@ _ASTROPY = {"rev": "cycle"}
 _KINDS = "fiub"  # of plain numbers
 
 
-def unit_carrier(value: Any) -> Any:
+def unit_carrier(value: object) -> Any:
     """The value that carries the unit: this one, or what a column or a labelled array holds; None where none does."""
     if isinstance(value, (str, Quantity, type)) or type(value).__module__.startswith("pyarrow"):
         return None
@@ -36,7 +42,7 @@ def unit_carrier(value: Any) -> Any:
     return None
 
 
-def in_unit(value: Any, unit: str, name: str) -> Any:
+def in_unit(value: UnitCarrier, unit: str, name: str) -> Any:
     """Plain numbers, or one, of a value that carries its unit.
 
     Raises
@@ -46,7 +52,7 @@ def in_unit(value: Any, unit: str, name: str) -> Any:
     """
     try:
         if unit == "mm" and in_inches(value):  # 25.4, rounded as a length in inches is
-            return (value.magnitude if hasattr(value, "magnitude") else value.value) * 127.0 / 5.0
+            return bare(value) * 127.0 / 5.0
         if hasattr(value, "to_value"):
             return value.to_value(_spelled(unit, _ASTROPY, " "))
         wanted = _spelled(unit, _PINT, "*")
@@ -54,14 +60,19 @@ def in_unit(value: Any, unit: str, name: str) -> Any:
         if hasattr(found, "to_root_units") and _roots(found) != _roots(value):
             # A revolution counts as a bare number there, so that 1/s would pass for rev/s times 2 pi.
             raise ValueError(f"only one of {_unit_of(value)} and {unit or 'a plain number'} counts turns or angles")
-        return found.magnitude if hasattr(found, "magnitude") else found.value
+        return bare(found)
     except Exception as error:  # a stranger's code: anything may come
         reason = str(error) or type(error).__name__
         raise UnitError(f"{name}: {_shown(value)} cannot be read in {unit or 'plain numbers'}: {reason}") from None
 
 
-def _roots(value: Any) -> str:
-    return str(value.to_root_units().units)
+def bare(value: UnitCarrier) -> Any:
+    """The number of a value that carries its unit."""
+    return getattr(value, "magnitude" if hasattr(value, "magnitude") else "value")
+
+
+def _roots(value: UnitCarrier) -> str:
+    return str(methodcaller("to_root_units")(value).units)
 
 
 def _spelled(unit: str, names: dict[str, str], times: str) -> str:
@@ -72,21 +83,21 @@ def _spelled(unit: str, names: dict[str, str], times: str) -> str:
     return "".join(times if part == " " else part for part in spelled)
 
 
-def _unit_of(value: Any) -> str:
+def _unit_of(value: object) -> str:
     return str(getattr(value, "units", None) or getattr(value, "unit", ""))
 
 
-def in_inches(value: Any) -> bool:
+def in_inches(value: object) -> bool:
     """Whether the value that carries a unit is in inches."""
     return _unit_of(value).lower() in {"in", "inch", "inches"}
 
 
-def _shown(value: Any) -> str:
+def _shown(value: object) -> str:
     text = " ".join(str(value).split())
     return text if len(text) <= 40 else f"{text[:37]}..."
 
 
-def numbers(value: Any, unit: str, name: str) -> Any:
+def numbers(value: object, unit: str, name: str) -> Any:
     """Plain numbers of any array_like: a float, or an array of doubles.
 
     Raises
@@ -111,7 +122,7 @@ def numbers(value: Any, unit: str, name: str) -> Any:
     return _plain(value, name)
 
 
-def _plain(value: Any, name: str) -> Any:
+def _plain(value: object, name: str) -> Any:
     try:
         out: NDArray[Any] = np.asarray(value)
         if out.dtype.kind == "O":
@@ -123,7 +134,7 @@ def _plain(value: Any, name: str) -> Any:
     return out.astype(np.float64, copy=False)
 
 
-def _elements(value: Any, unit: str, name: str) -> Any:
+def _elements(value: object, unit: str, name: str) -> Any:
     """A sequence with those of its elements converted that carry a unit; anything else as it is."""
     if hasattr(value, "to_numpy") and getattr(getattr(value, "dtype", None), "kind", "") == "O":
         value = value.to_numpy()
@@ -145,7 +156,7 @@ def _elements(value: Any, unit: str, name: str) -> Any:
     return np.array(plain, dtype=object).reshape(value.shape) if isinstance(value, np.ndarray) else plain
 
 
-def _element(item: Any, unit: str, name: str) -> tuple[Any, bool]:
+def _element(item: object, unit: str, name: str) -> tuple[Any, bool]:
     if isinstance(item, Quantity):
         return _of_quantity(item, unit, name), True
     carrier = unit_carrier(item)
@@ -154,7 +165,7 @@ def _element(item: Any, unit: str, name: str) -> tuple[Any, bool]:
     return (_elements(item, unit, name) if isinstance(item, (list, tuple, np.ndarray)) else item), False
 
 
-def _missing(item: Any) -> bool:
+def _missing(item: object) -> bool:
     return item is None or item is np.ma.masked or type(item).__name__ == "NAType" or item != item
 
 
@@ -166,7 +177,7 @@ def _of_quantity(value: Quantity, unit: str, name: str) -> float:
         raise UnitError(f"{name}: {value} is a {value.dimension}, and {name} is in {unit or 'plain numbers'}") from None
 
 
-def columns(**named: Any) -> list[NDArray[np.float64]]:
+def columns(**named: object) -> list[NDArray[np.float64]]:
     """Columns of numbers by the names of their arguments, which end in their units; one number is a column of one.
 
     >>> [column.tolist() for column in columns(wire_mm=[1, 2], load_n=3.0)]
@@ -175,7 +186,7 @@ def columns(**named: Any) -> list[NDArray[np.float64]]:
     return [np.atleast_1d(numbers(value, unit_of(name), name)) for name, value in named.items()]
 
 
-def numbers_column(value: Any, unit: str, name: str) -> NDArray[np.float64]:
+def numbers_column(value: object, unit: str, name: str) -> NDArray[np.float64]:
     """A column of plain doubles, contiguous; an array that is so already is seen in place; NaN where there is none.
 
     Raises
@@ -189,7 +200,7 @@ def numbers_column(value: Any, unit: str, name: str) -> NDArray[np.float64]:
     return out
 
 
-def carried_units(value: Any) -> set[str]:
+def carried_units(value: object) -> set[str]:
     """Systems of the units that a column carries: "in" for inches, "other" for all else; empty where it has none.
 
     >>> carried_units([1.0, 2.0])
@@ -200,7 +211,7 @@ def carried_units(value: Any) -> set[str]:
         return {"in" if in_inches(carrier) else "other"}
     found: set[str] = set()
     if isinstance(value, (list, tuple)) or getattr(getattr(value, "dtype", None), "kind", "") == "O":
-        for item in value:
+        for item in cast("Iterable[object]", value):
             if isinstance(item, Quantity):
                 found.add("in" if item.unit == "in" else "other")
             elif (held := unit_carrier(item)) is not None:
@@ -208,7 +219,7 @@ def carried_units(value: Any) -> set[str]:
     return found
 
 
-def memory(value: Any) -> list[NDArray[Any]]:
+def memory(value: object) -> list[NDArray[Any]]:
     """The memory that a column stands in, as far as it is arrays: what must not be written over while it is read."""
     carrier = unit_carrier(value)
     if carrier is not None:

@@ -127,7 +127,7 @@ def carried(function: Callable[..., Answer]) -> Callable[..., Answer]:
     """A function that answers with the shop of here in whatever thread it runs."""
     chosen = _chosen.get()
 
-    def run(*arguments: Any) -> Answer:
+    def run(*arguments: object) -> Answer:
         token = _chosen.set(chosen)
         try:
             return function(*arguments)

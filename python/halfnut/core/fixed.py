@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import MISSING, FrozenInstanceError, dataclass, fields, is_dataclass, replace
-from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
+from dataclasses import MISSING, Field, FrozenInstanceError, dataclass, fields, is_dataclass, replace
+from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, Protocol, TypeVar
 
 from halfnut.core.extras import optional
 
@@ -25,7 +25,7 @@ class Fixed(dict[K, V]):
     (1, True)
     """
 
-    def _refuse(self, *given: Any, **named: Any) -> NoReturn:
+    def _refuse(self, *given: object, **named: object) -> NoReturn:
         raise TypeError("a table of an answer is not changed in place: dict(table) is a copy that can be")
 
     if not TYPE_CHECKING:
@@ -39,7 +39,7 @@ class Fixed(dict[K, V]):
         return Fixed, (dict(self),)
 
 
-def fixed(value: Any) -> Any:
+def fixed(value: object) -> Any:
     """A value that nobody can change: lists as tuples, dictionaries as `Fixed`, in plain dataclasses too.
 
     >>> fixed([1, {"a": [2]}])
@@ -71,7 +71,7 @@ def one_line(text: str) -> str:
     return text if len(text) <= _LONGEST else text[: _LONGEST - 4].rpartition(" ")[0] + " ...>"
 
 
-def token(value: object, *parts: Any) -> tuple[Any, ...]:
+def token(value: object, *parts: object) -> tuple[Any, ...]:
     """What Dask, which asks for it, knows a value by: its class and its parts."""
     return type(value).__qualname__, optional("dask.base", "dask").normalize_token(parts)
 
@@ -81,7 +81,7 @@ class Value:
 
     __slots__ = ()
 
-    def __init_subclass__(cls, **named: Any) -> None:
+    def __init_subclass__(cls, **named: object) -> None:
         super().__init_subclass__(**named)
         if "__repr__" not in cls.__dict__:  # a dataclass sets its own only where there is none
             inherited = (vars(base).get("__repr__") for base in cls.__mro__[1:])
@@ -124,7 +124,12 @@ else:
         return cls
 
 
-def _init(self: Any, *placed: Any, **named: Any) -> None:
+class _Made(Protocol):
+    __figures__: ClassVar[dict[str, Field[Any]]]
+    __dataclass_fields__: ClassVar[dict[str, Field[Any]]]
+
+
+def _init(self: _Made, *placed: object, **named: object) -> None:
     known = self.__figures__
     given = dict(zip(known, placed, strict=False))
     if len(placed) > len(known) or given.keys() & named.keys():
@@ -147,28 +152,28 @@ def _init(self: Any, *placed: Any, **named: Any) -> None:
         self.__post_init__()
 
 
-def _compared(self: Any) -> tuple[Any, ...]:
+def _compared(self: _Made) -> tuple[Any, ...]:
     return tuple(getattr(self, name) for name, each in self.__figures__.items() if each.compare)
 
 
-def _same(self: Any, other: object) -> bool:
+def _same(self: _Made, other: object) -> bool:
     return _compared(self) == _compared(other) if type(other) is type(self) else NotImplemented
 
 
-def _hashed(self: Any) -> int:
+def _hashed(self: _Made) -> int:
     return hash(_compared(self))
 
 
-def _listed(self: Any) -> str:
+def _listed(self: _Made) -> str:
     shown = (f"{each.name}={getattr(self, each.name)!r}" for each in fields(self) if each.repr)
     return f"{type(self).__qualname__}({', '.join(shown)})"
 
 
-def _refuse_set(self: Any, name: str, value: Any) -> NoReturn:
+def _refuse_set(self: object, name: str, value: object) -> NoReturn:
     raise FrozenInstanceError(f"cannot assign to field {name!r}")
 
 
-def _refuse_delete(self: Any, name: str) -> NoReturn:
+def _refuse_delete(self: object, name: str) -> NoReturn:
     raise FrozenInstanceError(f"cannot delete field {name!r}")
 
 

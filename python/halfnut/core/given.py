@@ -23,6 +23,9 @@ class PintLike(Protocol):
     def units(self) -> Any:
         """Its unit."""
 
+    def to(self, unit: str, /) -> Any:
+        """The same in another unit."""
+
 
 class AstropyLike(Protocol):
     """An object with astropy's interface."""
@@ -34,6 +37,9 @@ class AstropyLike(Protocol):
     @property
     def unit(self) -> Any:
         """Its unit."""
+
+    def to(self, unit: str, /) -> Any:
+        """The same in another unit."""
 
 
 UnitCarrier: TypeAlias = PintLike | AstropyLike

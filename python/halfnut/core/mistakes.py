@@ -6,10 +6,13 @@ import types
 import typing
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import fields, is_dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from halfnut._core import Error, nearest_name
 from halfnut.core.fixed import made
+
+if TYPE_CHECKING:
+    from pydantic import ValidationError
 
 __all__ = ["InputError", "Mistake", "NameMistake", "from_pydantic", "key_path"]
 
@@ -51,7 +54,7 @@ class InputError(Error, ValueError):
         return type(self), (self.file, self.mistakes)
 
 
-def _shown(value: Any) -> str:
+def _shown(value: object) -> str:
     text = f'"{value}"' if isinstance(value, str) else repr(value)
     return text if len(text) <= 60 else text[:57] + "..."
 
@@ -81,7 +84,7 @@ class NameMistake(ValueError):
         self.allowed: tuple[str, ...] = tuple(names) if listed else ()
 
 
-def from_pydantic(error: Any, root: Any, data: Any) -> list[Mistake]:
+def from_pydantic(error: ValidationError, root: type, data: object) -> list[Mistake]:
     """Mistakes from a pydantic ValidationError.
 
     Parameters
@@ -113,7 +116,7 @@ _PROBLEMS = {
 }
 
 
-def _mistake(item: Mapping[str, Any], root: Any, data: Any) -> Mistake:
+def _mistake(item: Mapping[str, Any], root: object, data: object) -> Mistake:
     location = _location(item["loc"], data)
     key, value, kind = key_path(location), item["input"], item["type"]
     context = item.get("ctx", {})
@@ -148,8 +151,9 @@ def _choices(text: str) -> list[str]:
     return [word.strip().strip("'") for word in text.replace(" or ", ", ").split(", ")]
 
 
-def _location(location: Sequence[str | int], data: Any) -> list[str | int]:
+def _location(location: Sequence[str | int], whole: object) -> list[str | int]:
     found: list[str | int] = []
+    data: Any = whole
     for place, step in enumerate(location):
         if isinstance(data, Mapping) and step not in data and place + 1 < len(location):
             continue
@@ -161,14 +165,14 @@ def _location(location: Sequence[str | int], data: Any) -> list[str | int]:
     return found
 
 
-def _keys_at(hint: Any, location: Sequence[str | int]) -> list[str]:
+def _keys_at(hint: object, location: Sequence[str | int]) -> list[str]:
     for step in location:
         hint = _inside(hint, step)
     models = [model for model in _members(hint) if _hints(model)]
     return list(_hints(models[0])) if models else []
 
 
-def _inside(hint: Any, step: str | int) -> Any:
+def _inside(hint: object, step: str | int) -> Any:
     for member in _members(hint):
         origin = typing.get_origin(member)
         if origin in {list, tuple} and isinstance(step, int):
@@ -183,7 +187,7 @@ def _inside(hint: Any, step: str | int) -> Any:
     return hint
 
 
-def _members(hint: Any) -> list[Any]:
+def _members(hint: object) -> list[Any]:
     origin = typing.get_origin(hint)
     if origin is typing.Annotated:
         return _members(typing.get_args(hint)[0])
@@ -192,7 +196,7 @@ def _members(hint: Any) -> list[Any]:
     return [hint]
 
 
-def _hints(model: Any) -> dict[str, Any]:
+def _hints(model: object) -> dict[str, Any]:
     if not isinstance(model, type):
         return {}
     if is_dataclass(model):
@@ -204,7 +208,7 @@ def _hints(model: Any) -> dict[str, Any]:
     return found
 
 
-def _tag(model: Any) -> str | None:
+def _tag(model: object) -> str | None:
     for hint in _hints(model).values():
         if typing.get_origin(hint) is typing.Literal:
             values = typing.get_args(hint)

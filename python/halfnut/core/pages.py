@@ -18,6 +18,6 @@ def drawn_by(find: Callable[[str], Callable[..., Any]]) -> None:
     _HOME[:] = [find]
 
 
-def drawn(name: str, answer: Any, **how: str | None) -> Any:
+def drawn(name: str, answer: object, **how: str | None) -> Any:
     """An answer as the drawing of this name shows it: on which paper, under which title."""
     return _HOME[0](name)(answer, **how)

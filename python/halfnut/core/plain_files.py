@@ -87,7 +87,7 @@ def _refuse_deep(text: str) -> None:
             raise DomainError(f"a key of {piece.count('.') + 1} parts; at most {most}")
 
 
-def require_small(data: Any) -> tuple[list[str | int], str] | None:
+def require_small(data: object) -> tuple[list[str | int], str] | None:
     """Where data shaped as a file passes a bound, and how; None where it does not.
 
     >>> require_small({"parts": [{"quantity": 10**400}]})

@@ -59,7 +59,7 @@ def declared() -> Mapping[str, dict[str, Any]]:
     return _Declared()
 
 
-def placed(question: str, /, **given: Any) -> tuple[Any, ...]:
+def placed(question: str, /, **given: object) -> tuple[Any, ...]:
     """Values of a question's arguments, given by their names, in the order of its declaration.
 
     >>> placed("alloy", name="6061-T6")
@@ -89,12 +89,12 @@ def read(name: str, values: tuple[Any, ...]) -> tuple[Any, ...]:
     )
 
 
-def plain(name: str, place: int, value: Any) -> Any:
+def plain(name: str, place: int, value: object) -> Any:
     """What the core reads, of what a person may give besides."""
     return _item(declared()[name]["arguments"][place], value)
 
 
-def _item(row: dict[str, Any], value: Any) -> Any:
+def _item(row: dict[str, Any], value: object) -> Any:
     if isinstance(value, _PLAIN):
         return value
     if isinstance(value, _core.Thread):
@@ -118,7 +118,7 @@ def _item(row: dict[str, Any], value: Any) -> Any:
     return value
 
 
-def _plain(value: Any, within: Callable[[Answered], dict[str, Any]]) -> Any:
+def _plain(value: object, within: Callable[[Answered], dict[str, Any]]) -> Any:
     """A figure as a dictionary holds it; what stands for an answer within it is told by `within`."""
     if isinstance(value, tuple):
         return [_plain(each, within) for each in value]

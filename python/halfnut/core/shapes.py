@@ -26,7 +26,7 @@ class Text:
         self.dimension = dimension
         self.zero = zero
 
-    def read(self, value: Any) -> Quantity:
+    def read(self, value: object) -> Quantity:
         """The quantity; ValueError says what is wrong."""
         try:
             found = quantity(value, self.dimension, "")
@@ -36,7 +36,7 @@ class Text:
             raise ValueError(f"must be {'at least' if self.zero else 'more than'} zero")
         return found
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+    def __get_pydantic_core_schema__(self, source: object, handler: object) -> Any:
         from pydantic_core import core_schema
 
         return core_schema.no_info_plain_validator_function(self.read)
@@ -63,7 +63,7 @@ class AtLeast:
             )
         return value
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+    def __get_pydantic_core_schema__(self, source: object, handler: object) -> Any:
         from pydantic_core import core_schema
 
         exact = core_schema.int_schema(strict=True) if source is int else core_schema.float_schema(strict=True)
@@ -77,7 +77,7 @@ class Flag:
         """The flag."""
         return value
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+    def __get_pydantic_core_schema__(self, source: object, handler: object) -> Any:
         from pydantic_core import core_schema
 
         return core_schema.bool_schema(strict=True)
@@ -115,7 +115,7 @@ def load_toml(path: Path) -> dict[str, Any]:
     return data
 
 
-def refuse_large(data: Any, name: str) -> None:
+def refuse_large(data: object, name: str) -> None:
     """Refuse data shaped as a file that passes a bound on texts, lists or numbers; `InputError` says where."""
     found = require_small(data)
     if found is not None:
@@ -131,14 +131,14 @@ _Reader = Callable[[Any], Any]
 _readers: dict[Any, _Reader] = {}
 
 
-def strict(hint: Any) -> _Reader:
+def strict(hint: object) -> _Reader:
     """The strict reader of a type: it gives the value, or raises `Irregular` or ValueError."""
     if hint not in _readers:
         _readers[hint] = _new_reader(hint)
     return _readers[hint]
 
 
-def _new_reader(hint: Any) -> _Reader:
+def _new_reader(hint: object) -> _Reader:
     origin, arguments = typing.get_origin(hint), typing.get_args(hint)
     if origin is Annotated:
         mark = arguments[1]
@@ -157,17 +157,17 @@ def _new_reader(hint: Any) -> _Reader:
     if type(None) in arguments:
         return strict(next(argument for argument in arguments if argument is not type(None)))
     if is_dataclass(hint):
-        return _dataclass_reader(hint)
+        return _dataclass_reader(typing.cast("type", hint))
     if hint is float:
         return lambda value: float(value) if type(value) in {int, float} else _refuse()
     return lambda value: value if type(value) is hint else _refuse()
 
 
-def _dataclass_reader(model: Any) -> _Reader:
+def _dataclass_reader(model: type) -> _Reader:
     readers = {each.name: strict(each.type) for each in fields(model)}
     needed = {each.name for each in fields(model) if each.default is MISSING and each.default_factory is MISSING}
 
-    def read_table(value: Any) -> Any:
+    def read_table(value: object) -> Any:
         if not isinstance(value, Mapping) or not needed <= value.keys() <= readers.keys():
             _refuse()
         return model(**{key: readers[key](each) for key, each in value.items()})

@@ -27,11 +27,14 @@ import warnings
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from halfnut._core import Catalogue, Error, TableError
 from halfnut.core.fixed import made
 from halfnut.core.plain_files import read_plain, toml_data
+
+if TYPE_CHECKING:
+    from importlib.metadata import EntryPoint
 
 __all__ = [
     "ENTRY_POINT_GROUP",
@@ -137,7 +140,7 @@ def _entry_points(place: str) -> Iterator[str]:
                 yield (folder / "entry_points.txt").read_text(encoding="utf-8", errors="replace")
 
 
-def _package_name(point: Any) -> str:
+def _package_name(point: EntryPoint) -> str:
     dist = getattr(point, "dist", None)
     name = None if dist is None else dist.metadata["Name"]
     return f"{name} ({point.name})" if name else str(point.name)
@@ -288,7 +291,7 @@ def _table_text(name: str, rows: list[dict[str, Any]], path: Path) -> str:
     columns = list(dict.fromkeys(key for row in rows for key in row))
     citations: dict[str, str] = {}
 
-    def cell(column: str, value: Any) -> Any:
+    def cell(column: str, value: object) -> Any:
         if column == "source" or column.endswith("_source"):
             citation = " ".join(str(value).split())
             return citations.setdefault(citation, f"S{len(citations) + 1}") if citation else ""

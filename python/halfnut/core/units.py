@@ -6,12 +6,15 @@ import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING
 
 from halfnut import _core
 from halfnut._core import Length, Quantity, UnitError
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
+
+if TYPE_CHECKING:
+    from halfnut.core.given import UnitCarrier
 
 _BASE_UNITS = _core.base_units()
 _LONGEST_MM = 10_000.0
@@ -98,7 +101,7 @@ def mm(value: float) -> Length:
     return Length(value, "mm")
 
 
-def length(value: Any, name: str) -> Length:
+def length(value: object, name: str) -> Length:
     """A length from text, a `Length`, or an object with pint's or astropy's interface.
 
     Parameters
@@ -147,7 +150,7 @@ def in_unit(value_mm: float, unit: str) -> Length:
     return Length(value_mm / 25.4, "in") if unit == "in" else Length(value_mm, "mm")
 
 
-def measured_mm(value: Any, name: str) -> float:
+def measured_mm(value: object, name: str) -> float:
     """A measured length in mm, as `length` reads it: at most 10 m, more is a slip of the pen; DomainError otherwise.
 
     >>> measured_mm("9.026 mm", "pitch")
@@ -160,7 +163,7 @@ def measured_mm(value: Any, name: str) -> float:
 
 
 @checked
-def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
+def quantity(value: object, dimension: str, name: str = "value") -> Quantity:
     """A quantity of a given dimension from text, a `Quantity`, or an object with pint's or astropy's interface.
 
     Parameters
@@ -214,18 +217,18 @@ def quantity(value: Any, dimension: str, name: str = "value") -> Quantity:
     )
 
 
-def _example(value: Any) -> str:
+def _example(value: object) -> str:
     usual = isinstance(value, (int, float)) and not isinstance(value, bool) and 0 < abs(value) < 1e9
     return f"{value:g}" if usual else "1"
 
 
-def _carried(value: Any, dimension: str, name: str) -> Quantity:
+def _carried(value: UnitCarrier, dimension: str, name: str) -> Quantity:
     """What carries a unit, as a quantity; a length in inches stays one."""
     from halfnut.core import carriers
 
     try:
         if dimension == "length" and carriers.in_inches(value):
-            return Length(float(value.magnitude if hasattr(value, "magnitude") else value.value), "in")
+            return Length(float(carriers.bare(value)), "in")
         number = float(carriers.numbers(value, _BASE_UNITS[dimension], name))
         return Quantity(number, _BASE_UNITS[dimension], dimension)
     except TypeError:

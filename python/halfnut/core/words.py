@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable
 from dataclasses import field
-from typing import Any, Literal
+from typing import Literal
 
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import made
@@ -64,7 +64,7 @@ def _lines_of(item: Caution, more: str = "") -> list[str]:
     return [CautionLine(line, item.rank) for line in wrapped(item.text + more, f"  {item.label}: ")]
 
 
-def words(of: str, code: str, **figures: Any) -> str:
+def words(of: str, code: str, **figures: object) -> str:
     """A text by its list and code, its places filled with `figures`.
 
     >>> words("limit", "tool_life"), words("relaxed", "torque", factor=2)
@@ -73,7 +73,7 @@ def words(of: str, code: str, **figures: Any) -> str:
     return active().words(of, code, figures)
 
 
-def caution(code: str, *, gravity: float = 0.0, **figures: Any) -> Caution:
+def caution(code: str, *, gravity: float = 0.0, **figures: object) -> Caution:
     """A caution by its code; `figures` fill the places in its text, `gravity` tells how grave they are.
 
     >>> caution("hazard_lead_dust").rank
