@@ -28,6 +28,7 @@ constexpr double kRunOutPitches = 2.0;
 constexpr double kLeastRunOutPitches = 1.0;
 constexpr double kBarShare = 0.9;  // rule::boring_bar
 constexpr double kUsualBarShare = 2.0 / 3.0;
+constexpr double kTapRunsOn = 5.0;     // pitches that a tap goes past a hole's far end: rule::hole_for_tap
 constexpr double kThinFloor = 0.5;     // mm under a pocket: rule::floor
 constexpr double kStartAgrees = 0.05;  // mm between what a job says is there and what is
 constexpr double kFormingMost = 85.0;  // per cent of thread that a forming tap may make
@@ -337,6 +338,9 @@ void Walker::tap(const Step& step) {
     check_tap_hole(step, *sizes, hole);
     check_tap_depth(step, *sizes, deep, at_.through);
     const double thread = hole_depth(step);
+    if (thread > thickness_mm() + kTapRunsOn * sizes->pitch) {
+        mistake("beyond_part", thread, thickness_mm());
+    }
     if (!step.masked && part_.coating.max_um > 0.0 && !sizes->tapers) {
         mistake("coat_tap", kNaN, kNaN, {{"thread", step.thread}});
     }

@@ -11,7 +11,8 @@ from halfnut.planning.job_lines import lines_of
 REFERENCE = Path(__file__).resolve().parents[2] / "reference" / "job"
 DEMO = Path(hn.__file__).parent / "demo"
 BLUNDERS = REFERENCE / "blunders.toml"
-SOUND = [REFERENCE / "sound.toml", *sorted(DEMO.glob("job*.toml"))]
+MORE = REFERENCE / "blunders_more.toml"
+SOUND = [REFERENCE / "sound.toml", REFERENCE / "sound_more.toml", *sorted(DEMO.glob("job*.toml"))]
 
 
 @pytest.fixture(scope="module")
@@ -32,6 +33,30 @@ NAMES = [part["name"] for part in load_toml(BLUNDERS)["parts"]]
 def test_the_blunder_is_named_at_its_operation_and_nothing_else(blunders, name):
     part = blunders[name]
     assert [f"{operation} {code}" for operation, code in found(part)] == part.part.number.split(", ")
+
+
+@pytest.fixture(scope="module")
+def more():
+    return {part.part.name: part for part in hn.plan(MORE).parts}
+
+
+@pytest.mark.parametrize("name", [part["name"] for part in load_toml(MORE)["parts"]])
+def test_the_walk_or_the_answer_names_it(more, name):
+    """A mistake of the walk alone; else a caution of the answer, or that there is none."""
+    part = more[name]
+    answered = [(op.number, each.code) for op in part.operations for each in op.cautions]
+    refused = [(op.number, "error") for op in part.operations if op.error] + [(0, "error")] * bool(part.stock_error)
+    wanted = part.part.number
+    assert wanted in [f"{operation} {code}" for operation, code in (*found(part), *answered, *refused)]
+    assert {f"{operation} {code}" for operation, code in found(part)} <= {wanted}
+
+
+@pytest.mark.parametrize("path", SOUND, ids=lambda path: path.stem)
+def test_a_sound_job_has_no_danger_but_those_of_its_work(path):
+    """Chips that burn, a key in the chuck, a piece that falls: these go with the work whatever its figures."""
+    planned = hn.plan(path)
+    standing = {"chuck_key", "part_centre", "emery_by_hand", "hazard_titanium_chips"}
+    assert {each.code for each in planned.cautions if each.rank == "danger"} <= standing
 
 
 def test_a_refused_operation_fails_the_plan_and_is_told_with_its_line():
