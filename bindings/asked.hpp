@@ -5,16 +5,16 @@
 
 #include <memory>
 #include <string_view>
+#include <typeinfo>
 
 #include "halfnut/core/question.hpp"
-#include "halfnut/threads/any_thread.hpp"
 
 namespace halfnut::bind {
 
 /// What is asked, in the question's own struct; values in the order of its arguments.
 std::shared_ptr<void> read_question(std::string_view name, const pybind11::tuple& values, Asking& asking);
 
-/// Limits of a thread that an earlier answer gave.
-const threads::PartLimits& limits_held(pybind11::handle answer);
+/// What the core answered to a question; DomainError where it was another question's.
+const void* answer_held(pybind11::handle answer, const std::type_info& kind);
 
 }  // namespace halfnut::bind

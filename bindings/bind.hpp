@@ -36,7 +36,6 @@ pybind11::list evidence_list(std::span<const EvidenceItem> items, std::span<cons
                              const Catalogue& catalogue);
 
 void bind_batch(pybind11::module_& module);
-void bind_adjuster(pybind11::module_& module);
 void bind_catalogue(pybind11::module_& module);
 void bind_questions(pybind11::module_& module);
 void bind_quantity(pybind11::module_& module);

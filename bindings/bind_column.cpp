@@ -1,10 +1,12 @@
-// Columns: uniform and stepped.
+// Columns: uniform and stepped; adjusters wound out.
 
 #include <fmt/format.h>
 
 #include <vector>
 
+#include "asked.hpp"
 #include "convert.hpp"
+#include "halfnut/threads/adjuster_questions.hpp"
 #include "halfnut/threads/column.hpp"
 #include "halfnut/threads/column_tables.hpp"
 
@@ -72,9 +74,41 @@ py::object stepped(const py::object& lengths_mm, const py::object& stiffnesses_n
     return shape.empty() ? py::object(py::float_(values[0])) : py::object(std::move(out));
 }
 
+/// An adjuster at many turns from its shortest safe length, as columns.
+py::dict adjuster_states(const py::object& answer, const Doubles& turns, const std::string& on_error) {
+    const Adjuster& adjuster =
+        static_cast<const AdjusterAnswer*>(answer_held(answer, typeid(AdjusterAnswer)))->whole;
+    const auto rows = static_cast<std::size_t>(turns.size());
+    const double* const given = turns.data();
+    AnswerColumns columns(rows);
+    columns.figures(kAdjusterStateFigures);
+    columns.keep_place("pull_element");
+    columns.keep_place("push_element");
+    std::vector<std::string> pull(rows);
+    std::vector<std::string> push(rows);
+    columns.run(on_error, "elements", [&](std::size_t row, std::string& why) {
+        AdjusterState state;
+        const Status status = evaluate(adjuster, given[row], state);
+        if (status.ok()) {
+            columns.set_figures(row, figures(state));
+            pull[row] = element_text(adjuster, state.pull_element, state.pull_end);
+            push[row] = element_text(adjuster, state.push_element, state.push_end);
+        } else {
+            why = fmt::format("turns must be from 0 to {:.6g}, the safe range, got {}", adjuster.turns,
+                              given[row]);
+        }
+        return status;
+    });
+    columns.dict()["pull_element"] = text_column(pull);
+    columns.dict()["push_element"] = text_column(push);
+    return columns.dict();
+}
+
 }  // namespace
 
 void bind_column(py::module_& module) {
+    module.def("adjuster_states", &adjuster_states, py::arg("answer"), py::arg("turns"),
+               py::arg("on_error") = "raise", "An adjuster at many turns from its shortest safe length.");
     module.def("stepped_column_load_n", &stepped, py::arg("lengths_mm"), py::arg("stiffnesses_n_mm2"),
                py::arg("first_end"), py::arg("second_end"), py::arg("on_error") = "raise",
                "Elastic buckling load of a column of several sections, N; segments along the last axis.");

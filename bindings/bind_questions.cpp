@@ -345,8 +345,8 @@ py::list texts(std::span<const std::string_view> all) {
 }
 
 std::string_view kind_name(AskedKind kind) {
-    constexpr std::array<std::string_view, 7> kNames{"number", "count",   "flag", "choice",
-                                                     "text",   "machine", "list"};
+    constexpr std::array<std::string_view, 8> kNames{"number", "count",   "flag", "choice",
+                                                     "text",   "machine", "list", "object"};
     return kNames.at(static_cast<std::size_t>(kind));
 }
 std::string_view kind_name(AnsweredKind kind) {
@@ -359,6 +359,12 @@ std::string_view kind_name(AnsweredKind kind) {
 py::dict described(const AskedRow& row) {
     using namespace py::literals;
     const std::string range = range_text(row.range);
+    py::list parts;
+    if (row.parts != nullptr) {
+        for (const AskedRow& part : row.parts()) {
+            parts.append(described(part));
+        }
+    }
     return py::dict(
         "name"_a = text(row.name), "key"_a = text(row.key), "kind"_a = text(kind_name(row.kind)),
         "about"_a = text(row.about), "unit"_a = text(row.unit),
@@ -367,7 +373,7 @@ py::dict described(const AskedRow& row) {
         "option"_a = text(row.option), "range"_a = range == "finite" ? std::string() : range,
         "low"_a = row.range.low, "high"_a = row.range.high, "low_open"_a = row.range.low_open,
         "high_open"_a = row.range.high_open, "choices"_a = texts(row.choices), "required"_a = row.is_required,
-        "placed"_a = row.is_placed, "leads"_a = row.leading, "finer"_a = row.is_finer);
+        "placed"_a = row.is_placed, "leads"_a = row.leading, "finer"_a = row.is_finer, "of"_a = parts);
 }
 
 py::dict described(const RecordRow& row) {
@@ -536,12 +542,12 @@ py::list job_members() {
 
 }  // namespace
 
-const threads::PartLimits& limits_held(py::handle answer) {
+const void* answer_held(py::handle answer, const std::type_info& kind) {
     const Answer& held = py::cast<const Answered&>(answer).answer;
-    if (*held.question->answered != typeid(threads::LimitsAnswer)) {
-        throw DomainError("these are no limits of a thread");
+    if (*held.question->answered != kind) {
+        throw DomainError("this answers another question");
     }
-    return static_cast<const threads::LimitsAnswer*>(held.record.get())->limits;
+    return held.record.get();
 }
 
 std::shared_ptr<void> read_question(std::string_view name, const py::tuple& values, Asking& asking) {

@@ -83,7 +83,6 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_threads(module);
     halfnut::bind::bind_strength(module);
-    halfnut::bind::bind_adjuster(module);
     halfnut::bind::bind_cutting(module);
     halfnut::bind::bind_chasing(module);
     halfnut::bind::bind_questions(module);

@@ -129,6 +129,10 @@ function element<Tag extends keyof HTMLElementTagNameMap>(
     return out;
 }
 
+/** Whether a value of this kind may be given. */
+function takes(shape: Shape, kind: string): boolean {
+    return shape.type === kind || (Array.isArray(shape.type) && shape.type.includes(kind));
+}
 function isLength(shape: Shape): boolean {
     return shape.dimension === "length" || shape.dimension === "feed";
 }
@@ -284,7 +288,7 @@ class Page {
             box.addEventListener("change", () => this.set(key, box.checked));
             return box;
         }
-        const isMachine = Array.isArray(shape.type) && shape.type.includes("object");
+        const isMachine = takes(shape, "object") && !takes(shape, "array");
         const names = isMachine ? this.machines() : shape.enum ?? [...(shape.examples ?? [])].sort();
         if (names.length > 0) {
             if (held === undefined && isMachine) {
@@ -346,10 +350,10 @@ class Page {
             if (held === undefined || held === "" || held === false) {
                 continue;
             }
-            if (Array.isArray(shape.type) && shape.type.includes("object")) {
-                values[key] = this.machine(held)?.machine;
-            } else if (shape.type === "array" && typeof held === "string") {
+            if (takes(shape, "array") && typeof held === "string") {
                 values[key] = held.split(",").map((each) => each.trim());
+            } else if (takes(shape, "object")) {
+                values[key] = this.machine(held)?.machine;
             } else if ((shape.type === "number" || shape.type === "integer") && /^-?[\d.]+$/.test(String(held))) {
                 values[key] = Number(held);
             } else {

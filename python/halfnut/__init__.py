@@ -83,8 +83,8 @@ if TYPE_CHECKING:
     from halfnut.machine.machines import lathe, milling_machine
     from halfnut.material.questions import alloy, coating
     from halfnut.planning.plans import Plan, plan
-    from halfnut.threads.adjusters import adjuster
     from halfnut.threads.questions import (
+        adjuster,
         blind_hole,
         clearance_hole,
         cut_to_suit,
@@ -124,8 +124,7 @@ _NAMES = {
     "machine.machines": "lathe milling_machine",
     "material.questions": "alloy coating",
     "planning.plans": "Plan plan",
-    "threads.adjusters": "adjuster",
-    "threads.questions": "blind_hole clearance_hole cut_to_suit fit galling identify_thread judge limits "
+    "threads.questions": "adjuster blind_hole clearance_hole cut_to_suit fit galling identify_thread judge limits "
     "minimum_strength plain_thread precoat screw_seat shop_plug strength taper_pipe tapping_hole threads_near tighten "
     "wires",
     "threads.standard": "ThreadLimits thread",

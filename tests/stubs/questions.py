@@ -53,13 +53,19 @@ def _item(row: dict[str, Any]) -> str:
     return "NumberLike" if row["dimension"] else _WORDS.get(row["kind"], "float")
 
 
+def _choices(row: dict[str, Any]) -> str:
+    return f"Literal[{', '.join(map(repr, row['choices']))}]".replace("'", '"')
+
+
 def asked_type(row: dict[str, Any]) -> str:
     """The type of an argument in a signature."""
     if row["kind"] == "choice":
-        return f"Literal[{', '.join(map(repr, row['choices']))}]".replace("'", '"')
+        return _choices(row)
     if row["kind"] == "machine":
         return "MachineLike"
-    return f"Sequence[{_item(row)}]" if row["kind"] == "list" else _item(row)
+    if row["kind"] == "list":
+        return f"Sequence[{_choices(row) if row['choices'] else _item(row)}]"
+    return _item(row)
 
 
 def default(row: dict[str, Any]) -> str:
@@ -185,7 +191,8 @@ def modules() -> dict[Path, str]:
     out = {}
     for room, questions in rooms.items():
         asked = {question["answer"]["name"]: question["answer"] for question in questions}
-        every = {name: answer for each in asked.values() for name, answer in with_answers_within(each)}
+        within = [pair for each in asked.values() for pair in with_answers_within(each)]
+        every = {name: asked.get(name, answer) for name, answer in within}
         answers = {name: answer for name, answer in every.items() if name in asked or home(room, name)}
         homes = {name: home(room, name) for name in answers}
         if lacking := [name for name, where in homes.items() if not where]:

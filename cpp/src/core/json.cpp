@@ -392,6 +392,17 @@ void write_named(Writer& out, const AskedRow& row, const Catalogue& catalogue) {
         }
     } else if (row.kind == AskedKind::list) {
         type("array");
+        if (!row.choices.empty()) {
+            out.key("items").object([&] { write_texts(out.key("enum"), row.choices); });
+        }
+    } else if (row.kind == AskedKind::object) {
+        write_texts(out.key("type"), std::array<std::string_view, 2>{"array", "object"});
+        out.key("properties").object([&] {
+            for (const AskedRow& part : row.parts()) {
+                out.key(part.name).object([&] { write_named(out, part, catalogue); });
+            }
+        });
+        out.key("additionalProperties").flag(false);
     } else if (row.kind == AskedKind::machine) {
         write_texts(out.key("type"), std::array<std::string_view, 2>{"string", "object"});
     } else if (row.kind == AskedKind::flag) {

@@ -368,6 +368,51 @@ std::size_t take_choice(const Given& given, const AskedRow& row) {
     return static_cast<std::size_t>(found - row.choices.begin());
 }
 
+bool take_parts(void* to, const Given& given, const AskedRow& row, Asking& asking) {
+    const std::span<const AskedRow> parts = row.parts();
+    std::vector<const AskedRow*> places;
+    std::vector<std::string_view> names;
+    for (const AskedRow& part : parts) {
+        names.push_back(part.name);
+        if (part.is_placed) {
+            places.push_back(&part);
+        }
+    }
+    const bool listed = given.tag == Given::Tag::list;
+    if (given.tag != Given::Tag::object &&
+        (!listed || (given.items.size() != places.size() && !given.items.empty()))) {
+        refuse(row,
+               fmt::format("an object, or its {}",
+                           fmt::join(std::span(names).first(places.size()), " and its ")),
+               given);
+    }
+    for (std::size_t i = 0; i < given.items.size(); ++i) {
+        const auto part = listed ? parts.begin() + (places[i] - parts.data())
+                                 : std::find_if(parts.begin(), parts.end(), [&](const AskedRow& each) {
+                                       return each.name == given.keys[i];
+                                   });
+        if (part == parts.end()) {
+            const std::string_view near = nearest_name(given.keys[i], names);
+            throw DomainError(fmt::format("{} has no '{}'{}", row.name, bounds::shown(given.keys[i]),
+                                          near.empty() ? fmt::format("; it has {}", fmt::join(names, ", "))
+                                                       : fmt::format("; did you mean '{}'?", near)),
+                              {std::string(row.name),
+                               bounds::shown(given.keys[i]),
+                               {names.begin(), names.end()},
+                               std::string(near)});
+        }
+        if (given.items[i].tag == Given::Tag::nothing) {
+            continue;
+        }
+        try {
+            part->take(to, given.items[i], *part, asking);
+        } catch (const Error&) {
+            rethrow_of(row.name);
+        }
+    }
+    return !listed || !given.items.empty();
+}
+
 void refuse_choice(std::string_view name, std::span<const std::string_view> choices, std::string_view given) {
     std::string list;
     for (const std::string_view choice : choices) {

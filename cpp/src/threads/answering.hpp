@@ -103,6 +103,13 @@ void append(std::vector<Item>& to, std::vector<Item> more) {
     to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
+/// Name of a thread's form, such as trapezoidal; empty of sizes alone.
+[[nodiscard]] std::string form_name(const Catalogue& catalogue, const PartLimits& limits);
+
+/// Limits of one part alone.
+extern const RecordRow kPartLimitsRecord;
+extern const RecordRow kWiresRecord;
 extern const RecordRow kPlugRecord;
+extern const RecordRow kTappingRecord;
 
 }  // namespace halfnut::threads

@@ -73,9 +73,6 @@ constexpr std::array kWiresFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kWiresRecord{"OverWires", "Sizes over wires of an external thread, or across two balls.",
-                                 kWiresFigures};
-
 /// Readings of the coated part at its gauges' sizes; none where the wire does not measure it any more.
 void read_coated(const PartLimits& before, WiresAnswer& out) {
     const BeforeCoating& coat = *before.coating;
@@ -129,6 +126,9 @@ constexpr std::array kPlugFigures{
 };
 #undef FIGURE
 }  // namespace
+
+constinit const RecordRow kWiresRecord{
+    "OverWires", "Sizes over wires of an external thread, or across two balls.", kWiresFigures};
 
 constinit const RecordRow kPlugRecord{
     "ShopPlug", "Sizes of a plug that a shop cuts to try an internal thread with.", kPlugFigures};

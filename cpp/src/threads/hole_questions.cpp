@@ -136,6 +136,8 @@ constexpr std::array kTappingRows{
     FIGURE(hole.hole_min_mm, "Least hole allowed."),
     FIGURE(hole.hole_max_mm, "Greatest hole allowed."),
     FIGURE(in_limits, "Whether the hole keeps its limits."),
+    FIGURE(beside_limits,
+           "By how much the hole misses its limits: 0.0001 in over; empty where it keeps them or has none."),
     FIGURE(hole.minor_min_mm, "Least minor diameter of the class."),
     FIGURE(hole.minor_max_mm, "Greatest minor diameter of the class."),
     FIGURE(hole.oversize_mm, "Oversize that was counted in."),
@@ -154,8 +156,12 @@ constexpr std::array kTappingRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kTappingRecord{
+}  // namespace
+
+constinit const RecordRow kTappingRecord{
     "TappingHole", "The drill for a tapped hole, and what it leaves of the thread.", kTappingRows};
+
+namespace {
 
 /// The largest drill of a set that is no larger than a hole.
 const DrillSize& largest(const std::vector<DrillSize>& drills, double most_mm, const std::string& what) {
@@ -526,8 +532,14 @@ TappingAnswer tapping_hole(const TappingAsk& asked, const Asking& asking) {
     out.tap = asked.tap;
     const TappingHole& hole = out.hole;
     if (!std::isnan(hole.hole_min_mm)) {
-        out.in_limits =
-            hole.hole_min_mm - kRounding <= hole.hole_mm && hole.hole_mm <= hole.hole_max_mm + kRounding;
+        const double under = hole.hole_min_mm - hole.hole_mm;
+        const double over = hole.hole_mm - hole.hole_max_mm;
+        out.in_limits = under <= kRounding && over <= kRounding;
+        if (!*out.in_limits) {
+            out.beside_limits =
+                fmt::format("{} {}", halfnut::size_text(std::max(under, over), is_inch(thread)),
+                            over > under ? "over" : "under");
+        }
     }
     return out;
 }

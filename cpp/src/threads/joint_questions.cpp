@@ -332,12 +332,9 @@ void require_one_thread(const Catalogue& catalogue, const PartLimits& male, cons
     constexpr double kSame = 1e-9;
     const FitPart& a = male.sizes;
     const FitPart& b = female.sizes;
-    const auto form = [&](const PartLimits& limits) {
-        const FormThread* const own = limits.part ? std::get_if<FormThread>(&limits.part->thread) : nullptr;
-        return own == nullptr ? string_view{} : string_view(form_row(catalogue, *own).name);
-    };
     std::vector<string_view> unlike;
-    if (male.by_form() != female.by_form() || (male.by_form() && form(male) != form(female))) {
+    if (male.by_form() != female.by_form() ||
+        (male.by_form() && form_name(catalogue, male) != form_name(catalogue, female))) {
         unlike.emplace_back("form");
     }
     if (std::abs(a.pitch_mm - b.pitch_mm) > kSame * std::max(a.pitch_mm, b.pitch_mm)) {

@@ -64,15 +64,6 @@ double allowance(const PartLimits& limits) {
                              : native(limits, limits.allowance_mm);
 }
 
-std::string form_name(const LimitsAnswer& answer) {
-    const PartLimits& limits = answer.limits;
-    if (const FormThread* const form = form_of(limits)) {
-        return std::string(form->parallel_internal() ? "parallel pipe"
-                                                     : form_row(*answer.catalogue, *form).name);
-    }
-    return !limits.part ? "" : limits.inch ? "Unified" : "ISO metric";
-}
-
 double basic_minor_mm(const LimitsAnswer& answer) {
     const PartLimits& limits = answer.limits;
     if (const FormThread* const form = form_of(limits)) {
@@ -218,8 +209,6 @@ std::optional<GaugeAnswer> gauges(const LimitsAnswer& answer) {
                        sizes.native(sizes.plain_not_go)};
 }
 
-extern const RecordRow kPartRecord;
-
 constexpr std::array kLimitRows{
     OF("thread", (own.part ? format_any_thread(own.part->thread) : own.name),
        "Thread as it is designated; of sizes alone their title."),
@@ -259,7 +248,8 @@ constexpr std::array kLimitRows{
     OF("class_assumed", (own.part && own.part->class_assumed),
        "No class was given: the limits are those of the usual one."),
     OF("rule", own.options.rule, "Decimal rule of Unified threads."),
-    OF("form", form_name(answer), "Name of the form, such as trapezoidal; empty of sizes alone."),
+    OF("form", form_name(*answer.catalogue, own),
+       "Name of the form, such as trapezoidal; empty of sizes alone."),
     OF("by_form", own.by_form(), "Of a form beside ISO metric and Unified, or of sizes alone."),
     OF("lead_screw", (form_of(own) != nullptr && form_of(own)->lead_screw), "A thread that moves a load."),
     OF("diameter_mm", own.diameter_mm(), "Nominal diameter; of sizes alone the largest that is known.")
@@ -343,12 +333,12 @@ constexpr std::array kLimitRows{
     FigureRow{.key = "other",
               .about = "Limits of the internal part, where a designation means both.",
               .kind = AnsweredKind::record,
-              .of = &kPartRecord,
+              .of = &kPartLimitsRecord,
               .is_always = false,
               .get =
                   [](const void* answer) {
                       const auto& other = static_cast<const LimitsAnswer*>(answer)->other;
-                      return other ? Value{values_of(kPartRecord, other.get())} : Value{};
+                      return other ? Value{values_of(kPartLimitsRecord, other.get())} : Value{};
                   }},
 };
 #undef COAT
@@ -357,8 +347,6 @@ constexpr string_view kLimitsAbout =
     "Limits of size of one part of a thread of any form, or of a part by its sizes alone.";
 constexpr string_view kLimitsLead =
     "major_max_mm major_min_mm pitch_max_mm pitch_min_mm minor_max_mm minor_min_mm";
-const RecordRow kPartRecord{"ThreadLimits", kLimitsAbout, std::span(kLimitRows).first(kLimitRows.size() - 1),
-                            kLimitsLead};
 constexpr RecordRow kLimitsRecord{"ThreadLimits", kLimitsAbout, kLimitRows, kLimitsLead};
 
 LimitsAnswer answered(PartLimits limits, const Asking& asking) {
@@ -478,6 +466,16 @@ std::string size_of(double mm, bool inch) {
 }
 
 }  // namespace
+
+constinit const RecordRow kPartLimitsRecord{"ThreadLimits", kLimitsAbout,
+                                            std::span(kLimitRows).first(kLimitRows.size() - 1), kLimitsLead};
+
+std::string form_name(const Catalogue& catalogue, const PartLimits& limits) {
+    if (const FormThread* const form = form_of(limits)) {
+        return std::string(form->parallel_internal() ? "parallel pipe" : form_row(catalogue, *form).name);
+    }
+    return !limits.part ? "" : limits.inch ? "Unified" : "ISO metric";
+}
 
 void take(SizesAsked& to, const Given& given, const AskedRow& row, Asking& asking) {
     const bool pair = given.tag == Given::Tag::list;

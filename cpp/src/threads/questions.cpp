@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "halfnut/threads/adjuster_questions.hpp"
 #include "halfnut/threads/coating_questions.hpp"
 #include "halfnut/threads/joint_questions.hpp"
 #include "halfnut/threads/questions.hpp"
@@ -11,10 +12,10 @@ namespace halfnut::threads {
 
 std::span<const Question* const> questions() noexcept {
     static constexpr std::array kAll{
-        &kCoating,   &kCylindricalFit, &kPreferredFits, &kThreadLimits, &kPrecoat,       &kPlainThread,
-        &kWires,     &kShopPlug,       &kJudge,         &kTappingHole,  &kBlindHole,     &kClearanceHole,
-        &kScrewSeat, &kTaperPipe,      &kDrillSet,      &kFit,          &kCutToSuit,     &kMinimumStrength,
-        &kGalling,   &kStrength,       &kTighten,       &kThreadsNear,  &kIdentifyThread};
+        &kCoating,   &kCylindricalFit, &kPreferredFits, &kThreadLimits, &kPrecoat,     &kPlainThread,
+        &kWires,     &kShopPlug,       &kJudge,         &kTappingHole,  &kBlindHole,   &kClearanceHole,
+        &kScrewSeat, &kTaperPipe,      &kDrillSet,      &kFit,          &kCutToSuit,   &kMinimumStrength,
+        &kGalling,   &kStrength,       &kTighten,       &kAdjuster,     &kThreadsNear, &kIdentifyThread};
     return kAll;
 }
 

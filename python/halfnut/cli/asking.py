@@ -16,6 +16,7 @@ from halfnut.core.questions import declared
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 DRAWN = {
+    "adjuster": "Write the bench page to this file",
     "choose": "Draw the passes to this file",
     "gear_train": "Write the best train's drawing to this SVG file",
 }
@@ -78,8 +79,19 @@ def options(name: str, *, every: bool = False, **called: str) -> Callable[[_Comm
 def examples(name: str) -> str:
     """What stands below the help of a question's command."""
     question = declared()[name]
-    lines = "".join(f"\n  halfnut {line}" for line in question["example"].splitlines())
+    lines = "".join(f"\n{_broken(f'  halfnut {line}')}" for line in question["example"].splitlines())
     return f"\b\nExample:{lines}{_LENGTHS if any(row['written'] for row in question['arguments']) else ''}"
+
+
+def _broken(line: str) -> str:
+    """A command in lines of 90 characters, broken before its options."""
+    out, *options = line.split(" --")
+    width = len(out)
+    for option in options:
+        begins = " " if width + len(option) < 87 else " \\\n    "
+        width = (width if begins == " " else 3) + len(option) + 3
+        out += f"{begins}--{option}"
+    return out
 
 
 def _needed(row: dict[str, Any]) -> str:
@@ -113,6 +125,8 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
             return click.option(flag, name, callback=_teeth, help=f"{about[:-1]}, such as 20,24,30,127.")
         case "list":
             return click.option(_one(flag), name, multiple=True, help=f"{about[:-1]}; as often as there are.")
+        case "object":
+            return _of_parts(flag, row)
         case "count":
             return click.option(flag, name, type=click.INT, required=needed, help=about)
         case "number" if row["unit"] == "C":
@@ -136,6 +150,17 @@ def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> lis
     if not all(part.isascii() and part.isdigit() and len(part) <= 6 for part in parts):
         raise click.UsageError(f"{param.opts[0]} are whole numbers with commas between, got {(value or '')[:60]!r}")
     return [int(part) for part in parts]
+
+
+def _of_parts(flag: str, row: dict[str, Any]) -> Any:
+    """An option for an object: its parts that are given by their places."""
+    names = [part["name"] for part in row["of"] if part["placed"]]
+
+    def named(ctx: click.Context, param: click.Parameter, values: tuple[str, ...] | None) -> dict[str, str] | None:
+        return dict(zip(names, values, strict=True)) if values else None
+
+    metavar = " ".join(name.upper() for name in names)
+    return click.option(flag, row["name"], nargs=len(names), metavar=metavar, callback=named, help=row["about"])
 
 
 def _one(flag: str) -> str:

@@ -19,6 +19,8 @@ def check(name: str, suffix: str) -> None:
 
 def drawing(name: str, found: Any, suffix: str) -> str | bytes | None:
     """The drawing of a question's answer; None where the answer is that there is nothing to draw."""
+    if name == "adjuster":
+        return str(found.page())
     if name == "gear_train":
         from halfnut.drawing.gears import train_svg
 

@@ -99,6 +99,9 @@ def _item(row: dict[str, Any], value: object) -> Any:
         return value
     if isinstance(value, _core.Thread):
         return str(value) if row["kin"] == "Thread" else value
+    if isinstance(value, Mapping):
+        parts = {part["name"]: part for part in row["of"]}
+        return {key: _item(parts.get(key, row), each) for key, each in value.items()}
     if isinstance(value, (list, tuple)):
         return tuple(_item(row, each) for each in value)
     if (given := getattr(value, "given", None)) is not None and row["kin"]:

@@ -543,7 +543,7 @@ def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
     """How far a threaded part may be wound out, where the job asks."""
     if part.adjuster is None:
         return None, ""
-    from halfnut.threads.adjusters import adjuster
+    from halfnut.threads.questions import adjuster
 
     coating = None if part.coating is None else job.coatings[part.coating]
     build_up = None

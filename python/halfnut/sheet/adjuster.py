@@ -12,19 +12,59 @@ from halfnut.core.words import by_rank
 from halfnut.sheet.pages import environment
 from halfnut.sheet.telling import told
 from halfnut.sheet.view import Drawing, Table, Told
-from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from halfnut.threads.adjusters import Adjuster, AdjusterEnd
+    from halfnut.threads.figures import ThreadLimitsFigures
 
 __all__ = ["adjuster_page", "end_svg"]
 
 _NAMES = ("First end", "Second end")
+_LENGTHS = ("shortest", "half", "longest")
+_ENGAGED = {
+    "engagement_for_load_mm": "by strength",
+    "engagement_rule_mm": "by rule",
+    "engagement_least_mm": "least",
+    "engagement_full_strength_mm": "section breaks first",
+    "insertion_min_mm": "least in past the mouth",
+    "groove_mm": "groove from the end",
+}
+_NUT = {
+    "torque_nm": "tighten to",
+    "preload_least_n": "holds at least",
+    "preload_max_n": "at most",
+    "nut_least_mm": "thickness by strength",
+    "nut_rule_mm": "by rule, D/2",
+    "nut_thickness_mm": "as drawn",
+}
+_GIVEN = {
+    "thread_length_mm": "thread T",
+    "chamfer_mm": "chamfer a",
+    "run_out_mm": "run-out r",
+    "base_length_mm": "base thread B",
+    "countersink_mm": "countersink c",
+    "base_run_out_mm": "its run-out q",
+    "outer_length_mm": "joint to mouth",
+    "nut_thickness_mm": "lock nut",
+}
 
 
 def adjuster_page(found: Adjuster, title: str, heading: str) -> str:
     """The page as HTML that stands alone."""
     page = environment().get_template("adjuster.html")
+    longest = f"longest by strength {_long(found.longest_strength_mm, found.unit)}, by rule "
+    longest += _long(found.longest_rule_mm, found.unit)
+    engaged = f"Least full-form engagement, {found.unit}; {longest}"
+    nuts = [end for end in found.ends if end.preload_least_n is not None]
+    tight = f"Lock nut: tight under the stated push and pull; {found.unit}"
+    tables = [
+        _cut(found),
+        _range(found),
+        _of_ends(found, found.ends, ("engagement", "End"), engaged, _ENGAGED),
+        _of_ends(found, nuts, ("lock nut", "Lock nut"), tight, _NUT),
+    ]
     return page.render(
         title=title,
         heading=heading,
@@ -34,7 +74,7 @@ def adjuster_page(found: Adjuster, title: str, heading: str) -> str:
             f"data:image/svg+xml,{quote(end_svg(found, 0, 95.0))}",
             "Section of the first end at its longest safe length: base, lock nut, tube and witness groove",
         ),
-        tables=[_cut(found), _range(found), _engagement(found), *_nuts(found)],
+        tables=[table for table in tables if table.rows],
         given=_given(found),
         sources=_sources(found),
         cautions=_cautions(found),
@@ -43,37 +83,41 @@ def adjuster_page(found: Adjuster, title: str, heading: str) -> str:
 
 def _cautions(found: Adjuster) -> list[Told]:
     """All of one rank in one paragraph, so that the page stays one."""
-    every = [told(each) for each in by_rank(found.cautions)]
+    every = [told(each) for each in by_rank(found.told)]
     ranks = dict.fromkeys((each.rank, each.label) for each in every)
     return [Told(rank, label, " ".join(each.text for each in every if each.rank == rank)) for rank, label in ranks]
 
 
-def _mm(value: float | None) -> float:
-    """A figure that every adjuster has."""
-    assert value is not None
-    return value
+def _size(value_mm: float, unit: str) -> str:
+    return spell_number(value_mm, "length", unit)
 
 
-def _shown(value: float | None, kind: str, unit: str) -> str:
-    """A figure that an adjuster may lack, then a dash."""
-    return "–" if value is None else (spell_number if kind == "length" else spell)(value, kind, unit)
+def _long(value_mm: float, unit: str) -> str:
+    return spell(value_mm, "travel", unit)
 
 
-def _long(value: float | None, unit: str) -> str:
-    return "" if value is None else spell(value, "travel", unit)
+def _each(values: Iterable[float | None], unit: str) -> str:
+    """The ends' values in order; once where they read alike."""
+    return " · ".join(dict.fromkeys(_size(value, unit) for value in values if value is not None))
+
+
+def _cell(end: AdjusterEnd, key: str, unit: str) -> str:
+    """A figure of an end, a size without its unit; a dash where there is none."""
+    value = getattr(end, key)
+    return "–" if value is None else (spell_number if key.endswith("_mm") else spell)(value, key, unit)
 
 
 def _head(found: Adjuster) -> list[tuple[str, str]]:
-    f, unit = found.figures, found.unit
+    unit = found.unit
     return [
-        ("Shortest safe length", _long(f["shortest_mm"], unit)),
-        ("Longest safe length", _long(f["longest_mm"], unit)),
-        ("Turns between", f"{_mm(f['turns']):.2f}"),
-        ("A turn", f"{spell_number(_mm(f['travel_per_turn_mm']), 'length', unit)} {unit}"),
-        (f"A flat of {found.given['flats']:g}", f"{spell_number(_mm(f['travel_per_flat_mm']), 'length', unit)} {unit}"),
-        ("Factor of safety", f"{found.given['factor_of_safety']:g}"),
-        ("Push", spell(found.given["push_n"], "force", unit)),
-        ("Pull", spell(found.given["pull_n"], "force", unit)),
+        ("Shortest safe length", _long(found.shortest_mm, unit)),
+        ("Longest safe length", _long(found.longest_mm, unit)),
+        ("Turns between", f"{found.turns:.2f}"),
+        ("A turn", spell(found.travel_per_turn_mm, "length", unit)),
+        (f"A flat of {found.flats:g}", spell(found.travel_per_flat_mm, "length", unit)),
+        ("Factor of safety", f"{found.factor_of_safety:g}"),
+        ("Push", spell(found.push_n, "force", unit)),
+        ("Pull", spell(found.pull_n, "force", unit)),
     ]
 
 
@@ -83,192 +127,91 @@ def _zone(high: float | None, low: float | None, unit: str) -> str:
 
 
 def _cut(found: Adjuster) -> Table:
-    rows = []
-    for place, end in enumerate(found.ends):
-        for part, cut in (("outside", end.external_cut), ("inside", end.internal_cut)):
-            unit = "" if cut.unit == found.unit else f", {cut.unit}"
-            rows.append((f"{_name(found, place)}{cut.thread}{unit}", *_sizes(cut, end, part)))
     unit = found.unit
+    rows = []
+    for name, end in zip(_NAMES, found.ends, strict=False):
+        scale, fine = (MM_PER_INCH, 5) if end.unit == "in" else (1.0, 3)
+        off = end.hole.beside_limits
+        over = _zone(end.wires.over_max_mm / scale, end.wires.over_min_mm / scale, end.unit)
+        drill = f"drill {end.hole.drill}{', ' if off else ''}{off}"
+        share = "" if end.hole.percent is None else f"{end.hole.percent:.0f} %"
+        for cut, read in (
+            (end.external_cut, (over, f"{end.wires.wire_mm / scale:.{fine}f}")),
+            (end.internal_cut, (drill, share)),
+        ):
+            head = f"{name}: " if len(found.ends) > 1 else ""
+            rows.append((f"{head}{cut.thread}{'' if cut.unit == unit else f', {cut.unit}'}", *_sizes(cut), *read))
     heads = ("before any coating", "major ⌀", "pitch ⌀", "minor ⌀ (bore)", "over wires, or drill", "wire, or thread")
     return Table(f"Sizes to cut, {unit}, greatest/least", heads, tuple(rows), ("measured",))
 
 
-def _sizes(cut: ThreadLimits, end: AdjusterEnd, part: str) -> tuple[str, ...]:
-    unit = cut.unit
-    scale = MM_PER_INCH if unit == "in" else 1.0
-    share = "" if end.hole.percent is None else f"{end.hole.percent:.0f} %"
-    off = end.hole.beside_limits
-    read = (f"drill {end.hole.drill}{', ' if off else ''}{off}", share)
-    if part == "outside":
-        wire = end.wires
-        read = (
-            _zone(wire.over_max_mm / scale, wire.over_min_mm / scale, unit),
-            f"{wire.wire_mm / scale:.{5 if unit == 'in' else 3}f}",
-        )
-    return (
-        _zone(cut.major_max, cut.major_min, unit),
-        _zone(cut.pitch_max, cut.pitch_min, unit),
-        _zone(cut.minor_max, cut.minor_min, unit),
-        *read,
-    )
-
-
-def _name(found: Adjuster, place: int) -> str:
-    return "" if len(found.ends) == 1 else f"{_NAMES[place]}: "
-
-
-def _each(values: list[float], unit: str) -> str:
-    """The ends' values in order; once where they read alike."""
-    return " · ".join(dict.fromkeys(spell_number(value, "length", unit) for value in values))
+def _sizes(cut: ThreadLimitsFigures) -> tuple[str, ...]:
+    sizes = ((cut.major_max, cut.major_min), (cut.pitch_max, cut.pitch_min), (cut.minor_max, cut.minor_min))
+    return tuple(_zone(high, low, cut.unit) for high, low in sizes)
 
 
 def _range(found: Adjuster) -> Table:
     unit = found.unit
-    rows = []
-    for name, row in zip(("shortest", "half", "longest"), found.rows, strict=True):
-        inserted = [row["first_insertion_mm"], row["second_insertion_mm"]][: len(found.ends)]
-        engaged = [row["first_engagement_mm"], row["second_engagement_mm"]][: len(found.ends)]
-        tilts = [row["first_tilt_deg"], row["second_tilt_deg"]][: len(found.ends)]
-        rows.append(
-            (
-                name,
-                spell_number(row["length_mm"], "length", unit),
-                _each(inserted, unit),
-                _each(engaged, unit),
-                spell_span(row["axial_play_min_mm"], row["axial_play_max_mm"], "length", unit),
-                f"{max(tilts):.2f}",
-                f"{spell(row['pull_n'], 'force', unit)}, {row['pull_element']}",
-                f"{spell(row['push_n'], 'force', unit)}, {row['push_element']}",
-            )
+    rows = [
+        (
+            name,
+            _size(row.length_mm, unit),
+            _each((row.first_insertion_mm, row.second_insertion_mm), unit),
+            _each((row.first_engagement_mm, row.second_engagement_mm), unit),
+            spell_span(row.axial_play_min_mm, row.axial_play_max_mm, "length", unit),
+            f"{row.tilt_max_deg:.2f}",
+            f"{spell(row.pull_n, 'force', unit)}, {row.pull_element}",
+            f"{spell(row.push_n, 'force', unit)}, {row.push_element}",
         )
+        for name, row in zip(_LENGTHS, found.rows, strict=True)
+    ]
     heads = (
-        "wound to",
-        "length",
-        "past the mouth",
-        "full form",
-        "end play",
-        "lean, deg",
-        "pull that breaks it",
-        "push that breaks it",
+        *("wound to", "length", "past the mouth", "full form", "end play", "lean, deg"),
+        *("pull that breaks it", "push that breaks it"),
     )
     caption = f"Lengths in {unit}, ends in order; play with lock nuts slack (tight: none below the preload)"
     return Table(f"{caption}; loads before the factor of safety", heads, tuple(rows), ())
 
 
-def _alike(rows: list[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
-    """Rows of two ends as one where they read alike."""
+def _of_ends(
+    found: Adjuster, ends: Iterable[AdjusterEnd], called: tuple[str, str], caption: str, keys: dict[str, str]
+) -> Table:
+    """Figures of each end; two ends as one row where they read alike. `called`: all of them, and one alone."""
+    what, alone = called
+    rows = [
+        (alone if len(found.ends) == 1 else name, *(_cell(end, key, found.unit) for key in keys))
+        for name, end in zip(_NAMES, found.ends, strict=False)
+        if end in ends
+    ]
     if len(rows) == 2 and rows[0][1:] == rows[1][1:]:
-        return (("Each end", *rows[0][1:]),)
-    return tuple(rows)
-
-
-def _engagement(found: Adjuster) -> Table:
-    unit = found.unit
-    rows: list[tuple[str, ...]] = []
-    for place, end in enumerate(found.ends):
-        f = end.figures
-        rows.append(
-            (
-                _NAMES[place] if len(found.ends) > 1 else "End",
-                *(
-                    spell_number(_mm(f[key]), "length", unit)
-                    for key in (
-                        "engagement_for_load_mm",
-                        "engagement_rule_mm",
-                        "engagement_least_mm",
-                        "engagement_full_strength_mm",
-                        "insertion_min_mm",
-                        "groove_mm",
-                    )
-                ),
-            )
-        )
-    heads = (
-        "engagement",
-        "by strength",
-        "by rule",
-        "least",
-        "section breaks first",
-        "least in past the mouth",
-        "groove from the end",
-    )
-    longest = (
-        f"longest by strength {_long(found.figures['longest_strength_mm'], unit)}, "
-        f"by rule {_long(found.figures['longest_rule_mm'], unit)}"
-    )
-    return Table(f"Least full-form engagement, {unit}; {longest}", heads, _alike(rows), ())
-
-
-def _nuts(found: Adjuster) -> list[Table]:
-    unit = found.unit
-    rows: list[tuple[str, ...]] = []
-    for place, end in enumerate(found.ends):
-        f = end.figures
-        if f["preload_least_n"] is None:
-            continue
-        rows.append(
-            (
-                _NAMES[place] if len(found.ends) > 1 else "Lock nut",
-                _shown(f["torque_nm"], "torque", unit),
-                _shown(f["preload_least_n"], "force", unit),
-                _shown(f["preload_max_n"], "force", unit),
-                _shown(f["nut_least_mm"], "length", unit),
-                _shown(f["nut_rule_mm"], "length", unit),
-                spell_number(end.given["nut_thickness_mm"], "length", unit),
-            )
-        )
-    heads = (
-        "lock nut",
-        "tighten to",
-        "holds at least",
-        "at most",
-        "thickness by strength",
-        "by rule, D/2",
-        "as drawn",
-    )
-    return [Table(f"Lock nut: tight under the stated push and pull; {unit}", heads, _alike(rows), ())] if rows else []
+        rows = [("Each end", *rows[0][1:])]
+    return Table(caption, (what, *keys.values()), tuple(rows), ())
 
 
 def _section(outside_mm: float, bore_mm: float, unit: str) -> str:
     """Outside and bore of a member; one without a bore is taken as solid, and says so."""
-    bore = spell_number(bore_mm, "length", unit) if bore_mm > 0 else "solid"
-    return f"{spell_number(outside_mm, 'length', unit)} × {bore}"
+    return f"{_size(outside_mm, unit)} × {_size(bore_mm, unit) if bore_mm > 0 else 'solid'}"
 
 
 def _given(found: Adjuster) -> list[tuple[str, str]]:
     """What the sums began with, so that they can be done again by hand."""
-    unit = found.unit
+    unit, end = found.unit, found.ends[0]
     out = [
-        ("Tube" if found.middle == "tube" else "Body", _long(found.given["middle_length_mm"], unit)),
-        (
-            "⌀ outside × bore",
-            _section(found.given["middle_outside_mm"], found.given["middle_bore_mm"], unit),
-        ),
+        (found.middle.capitalize(), _long(found.middle_length_mm, unit)),
+        ("⌀ outside × bore", _section(found.middle_outside_mm, found.middle_bore_mm, unit)),
     ]
     if found.middle == "body":
-        rods = [_section(end.given["outer_outside_mm"], end.given["outer_bore_mm"], unit) for end in found.ends]
+        rods = [_section(each.outer_outside_mm, each.outer_bore_mm, unit) for each in found.ends]
         out.append(("Rod ⌀ outside × bore", " · ".join(dict.fromkeys(rods))))
-    names = {
-        "thread_length_mm": "thread T",
-        "chamfer_mm": "chamfer a",
-        "run_out_mm": "run-out r",
-        "base_length_mm": "base thread B",
-        "countersink_mm": "countersink c",
-        "base_run_out_mm": "its run-out q",
-        "outer_length_mm": "joint to mouth",
-        "nut_thickness_mm": "lock nut",
-    }
-    end = found.ends[0]
-    out += [(words, spell_number(end.given[key], "length", unit)) for key, words in names.items() if key in end.given]
-    f = end.figures
+    out += [(words, _cell(end, key, unit)) for key, words in _GIVEN.items()]
     out += [
-        ("friction", f"{end.given.get('thread_friction_low', 0):g} to {end.given.get('thread_friction_high', 0):g}"),
-        ("strips, outside", _shown(f["external_strip_n_mm"], "strip", unit)),
-        ("strips, inside", _shown(f["internal_strip_n_mm"], "strip", unit)),
-        ("section yields", _shown(f["external_section_n"], "force", unit)),
+        ("friction", f"{end.thread_friction_low:g} to {end.thread_friction_high:g}"),
+        ("strips, outside", spell(end.external_strip_n_mm, "strip", unit)),
+        ("strips, inside", spell(end.internal_strip_n_mm, "strip", unit)),
+        ("section yields", spell(end.external_section_n, "force", unit)),
     ]
-    if found.figures["growth_um_k"] is not None:
-        out.append(("grows", spell(found.figures["growth_um_k"], "growth", unit)))
+    if found.growth_um_k is not None:
+        out.append(("grows", spell(found.growth_um_k, "growth", unit)))
     return out
 
 
@@ -281,19 +224,16 @@ def _sources(found: Adjuster) -> list[tuple[str, str, str]]:
 
 def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
     """Section of an end at the longest safe length: base, lock nut, tube and groove; the shortest in thin dashes."""
-    end = found.ends[place]
-    g, f = end.given, end.figures
-    unit = found.unit
-    reach, outside = g["outer_length_mm"], g["internal_outside_mm"]
-    thread, nut = g["thread_length_mm"], g["nut_thickness_mm"]
-    diameter, root = _mm(f["diameter_mm"]), _mm(f["external_root_mm"])
-    bore = g["external_bore_mm"]
-    plain = g["outer_outside_mm"] if found.middle == "body" else found.given["middle_outside_mm"]
-    least, most = _mm(f["insertion_min_mm"]), _mm(f["insertion_max_mm"])
-    base = max(g["base_length_mm"], most)
-    left, right = -max(base, min(reach, 1.3 * base)), thread - least + 0.5 * diameter
+    end, unit = found.ends[place], found.unit
+    thread, nut, bore = end.thread_length_mm, end.nut_thickness_mm, end.external_bore_mm
+    diameter, root, outside = end.diameter_mm, end.external_root_mm, end.internal_outside_mm
+    across = outside if end.nut_outside_mm is None else end.nut_outside_mm
+    plain = end.outer_outside_mm if found.middle == "body" else found.middle_outside_mm
+    least, most = end.insertion_min_mm, end.insertion_max_mm
+    base = max(end.base_length_mm, most)
+    left, right = -max(base, min(end.outer_length_mm, 1.3 * base)), thread - least + 0.5 * diameter
     wide = width_mm - 8.0
-    scale = min(wide / (right - left), 34.0 / max(outside, g.get("nut_outside_mm", outside)))
+    scale = min(wide / (right - left), 34.0 / max(outside, across))
     middle = 27.0
     tall = 64.0
     x0 = 4.0 + (wide - scale * (right - left)) / 2
@@ -311,14 +251,14 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
 
     thick, thin = 'stroke="#000" stroke-width="0.5"', 'stroke="#000" stroke-width="0.2"'
     shapes = [
-        rect(left, 0, _mm(f["internal_root_mm"]) / 2, outside / 2, f'fill="url(#base)" {thick}'),
+        rect(left, 0, end.internal_root_mm / 2, outside / 2, f'fill="url(#base)" {thick}'),
         rect(-least, thread - least, bore / 2, root / 2, f'fill="url(#tube)" {thick}'),
-        rect(-least + g["chamfer_mm"], thread - least - g["run_out_mm"], root / 2, diameter / 2, f'fill="#fff" {thin}'),
+        rect(-least + end.chamfer_mm, thread - least - end.run_out_mm, root / 2, diameter / 2, f'fill="#fff" {thin}'),
         rect(thread - least, right, bore / 2, plain / 2, f'fill="url(#tube)" {thick}'),
     ]
     if nut:
-        shapes.append(rect(0, nut, diameter / 2, g.get("nut_outside_mm", outside) / 2, f'fill="url(#base)" {thick}'))
-    groove = _mm(f["groove_mm"]) - least
+        shapes.append(rect(0, nut, diameter / 2, across / 2, f'fill="url(#base)" {thick}'))
+    groove = end.groove_mm - least
     dash = f'fill="none" {thin} stroke-dasharray="3 0.8 0.6 0.8 0.6 0.8"'
     shapes.append(rect(-most, -least, bore / 2, diameter / 2, dash))
     low, high = middle - outside / 2 * scale, middle + outside / 2 * scale
@@ -337,9 +277,9 @@ def end_svg(found: Adjuster, place: int = 0, width_mm: float = 170.0) -> str:
             f'<text x="{(a + b) / 2:.2f}" y="{y - 1:.2f}" text-anchor="middle">{escape(words)}</text>'
         )
 
-    to_groove = f"groove {spell_number(_mm(f['groove_mm']), 'length', unit)} from the end"
-    shapes.append(dimension(-least, 0, high + 5, f"least in {spell_number(least, 'length', unit)}"))
-    shapes.append(dimension(-most, 0, high + 10, f"most in {spell_number(most, 'length', unit)}"))
+    to_groove = f"groove {_size(end.groove_mm, unit)} from the end"
+    shapes.append(dimension(-least, 0, high + 5, f"least in {_size(least, unit)}"))
+    shapes.append(dimension(-most, 0, high + 10, f"most in {_size(most, unit)}"))
     shapes.append(dimension(-least, groove, max(low - 4, 5), to_groove))
     pattern = "".join(
         f'<pattern id="{name}" width="1.8" height="1.8" patternUnits="userSpaceOnUse" '

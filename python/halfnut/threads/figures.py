@@ -365,6 +365,8 @@ class TappingHoleFigures(Answered):
     """Greatest hole allowed. In mm."""
     in_limits: bool | None
     """Whether the hole keeps its limits."""
+    beside_limits: str
+    """By how much the hole misses its limits: 0.0001 in over; empty where it keeps them or has none."""
     minor_min_mm: float | None
     """Least minor diameter of the class. In mm."""
     minor_max_mm: float | None
@@ -887,6 +889,317 @@ class TighteningFigures(Answered):
     """Greatest friction under the nut or head."""
     bearing_diameter_mm: float
     """Mean diameter of the seat. In mm."""
+
+
+@made(frozen=True)
+class AdjusterEndFigures(Answered):
+    """One threaded end: what it is cut to, and what holds there."""
+
+    external: str
+    """External part."""
+    internal: str
+    """Internal part."""
+    unit: str
+    """Unit of the external part."""
+    thread_length_mm: float
+    """External thread from its end. In mm."""
+    chamfer_mm: float
+    """Chamfer of the external thread. In mm."""
+    run_out_mm: float
+    """Run-out of the external thread. In mm."""
+    base_length_mm: float
+    """Internal thread from its mouth. In mm."""
+    countersink_mm: float
+    """Countersink at the mouth. In mm."""
+    base_run_out_mm: float
+    """Run-out of the internal thread. In mm."""
+    room_mm: float | None
+    """How far the external end may go in past the mouth, where that was given. In mm."""
+    internal_outside_mm: float
+    """Outside of the internal part. In mm."""
+    outer_length_mm: float
+    """From the outer member's joint to its mouth, or to its end. In mm."""
+    nut_thickness_mm: float
+    """Thickness of the lock nut; 0 without one. In mm."""
+    nut_countersink_mm: float
+    """Countersink of each face of the lock nut. In mm."""
+    nut_outside_mm: float | None
+    """Width of the lock nut across flats. In mm."""
+    external_bore_mm: float
+    """Bore under the external thread; 0 where it is solid. In mm."""
+    outer_outside_mm: float
+    """Outside of the outer member. In mm."""
+    outer_bore_mm: float
+    """Bore of the outer member; 0 where it is solid. In mm."""
+    rule_diameters: float
+    """Least engagement by rule, in nominal diameters."""
+    thread_friction_low: float
+    """Least friction in the thread."""
+    thread_friction_high: float
+    """Greatest friction in the thread."""
+    bearing_friction_low: float
+    """Least friction under the lock nut."""
+    bearing_friction_high: float
+    """Greatest friction under the lock nut."""
+    external_tensile_mpa: float
+    """Tensile strength of the external part, at least. In MPa."""
+    external_yield_mpa: float | None
+    """Yield strength of the external part, at least. In MPa."""
+    external_youngs_modulus_gpa: float
+    """Young's modulus of the external part. In GPa."""
+    external_expansion_um_m_k: float | None
+    """Expansion of the external part for each degree. In um/(m K)."""
+    internal_tensile_mpa: float
+    """Tensile strength of the internal part, at least. In MPa."""
+    internal_yield_mpa: float | None
+    """Yield strength of the internal part, at least. In MPa."""
+    internal_youngs_modulus_gpa: float
+    """Young's modulus of the internal part. In GPa."""
+    internal_expansion_um_m_k: float | None
+    """Expansion of the internal part for each degree. In um/(m K)."""
+    nut_tensile_mpa: float
+    """Tensile strength of the lock nut, at least. In MPa."""
+    nut_yield_mpa: float | None
+    """Yield strength of the lock nut, at least. In MPa."""
+    nut_youngs_modulus_gpa: float
+    """Young's modulus of the lock nut. In GPa."""
+    nut_expansion_um_m_k: float | None
+    """Expansion of the lock nut for each degree. In um/(m K)."""
+    nut_shear_mpa: float | None
+    """Shear strength of the lock nut, at least; none where no row has it. In MPa."""
+    lead_mm: float
+    """Lead: above 0 right-hand, below 0 left-hand. In mm."""
+    engagement_for_load_mm: float
+    """Full form that bears the load of thread_load_n, which has the factor of safety. In mm."""
+    engagement_full_strength_mm: float
+    """Full form at which a section breaks before a thread strips. In mm."""
+    engagement_rule_mm: float
+    """Full form by rule. In mm."""
+    engagement_least_mm: float
+    """Least full form: the greater of that for the load and that by rule. In mm."""
+    insertion_max_mm: float
+    """Greatest insertion, from the mouth to the external part's end. In mm."""
+    insertion_min_mm: float
+    """Least insertion. In mm."""
+    insertion_min_strength_mm: float
+    """Least insertion, were strength the only rule. In mm."""
+    insertion_min_rule_mm: float
+    """Least insertion, were engagement by rule the only one. In mm."""
+    engagement_max_mm: float
+    """Full form at the greatest insertion. In mm."""
+    groove_mm: float
+    """From the external part's end to the far edge of the witness groove. In mm."""
+    groove_under: str
+    """What the groove comes out of when it is out too far: lock nut or mouth."""
+    pitch_clearance_min_mm: float
+    """Least clearance at the pitch diameter, coated. In mm."""
+    pitch_clearance_max_mm: float
+    """Greatest clearance at the pitch diameter, coated. In mm."""
+    crest_clearance_max_mm: float | None
+    """Greatest clearance at the crests. In mm."""
+    axial_play_min_mm: float
+    """Least end play. In mm."""
+    axial_play_max_mm: float
+    """Greatest end play. In mm."""
+    pitch_diameter_mm: float
+    """Greatest pitch diameter of the external part. In mm."""
+    external_area_mm2: float
+    """Stress area of the external part, less its bore. In mm2."""
+    external_root_mm: float
+    """Root diameter of the external part. In mm."""
+    internal_area_mm2: float
+    """Section of the internal part at the root of its thread. In mm2."""
+    internal_root_mm: float
+    """Root diameter of the internal part. In mm."""
+    external_shear_area_mm2_mm: float
+    """Shear area of the external thread for a length of one. In mm."""
+    internal_shear_area_mm2_mm: float
+    """Shear area of the internal thread for a length of one. In mm."""
+    external_shear_mpa: float
+    """Shear strength of the external part. In MPa."""
+    internal_shear_mpa: float
+    """Shear strength of the internal part. In MPa."""
+    external_strip_n_mm: float
+    """Load that strips each millimetre of the external thread. In mm."""
+    internal_strip_n_mm: float
+    """Load that strips each millimetre of the internal thread. In mm."""
+    external_section_n: float
+    """Load that yields the external section. In N."""
+    internal_section_n: float
+    """Load that yields the internal section. In N."""
+    preload_least_n: float | None
+    """Least preload of the lock nut that keeps the joint tight. In N."""
+    preload_max_n: float | None
+    """Preload at the torque where friction is least. In N."""
+    torque_nm: float | None
+    """Torque that brings the least preload where friction is greatest. In N m."""
+    loosen_nm: float | None
+    """Least torque that turns the lock nut back. In N m."""
+    thread_load_n: float
+    """Load that the least engagement is for. In N."""
+    nut_least_mm: float | None
+    """Thickness of the lock nut at which its thread bears preload and push. In mm."""
+    nut_rule_mm: float | None
+    """Thickness of the lock nut by rule: half the diameter. In mm."""
+    preload_change_n_k: float | None
+    """Most that the preload changes for each degree. In K."""
+    external_major_min_mm: float
+    """Least major diameter of the external part. In mm."""
+    external_pitch_min_mm: float
+    """Least pitch diameter of the external part. In mm."""
+    internal_minor_max_mm: float
+    """Greatest minor diameter of the internal part. In mm."""
+    internal_pitch_max_mm: float
+    """Greatest pitch diameter of the internal part. In mm."""
+    diameter_mm: float
+    """Nominal diameter. In mm."""
+    pitch_mm: float
+    """Axial pitch. In mm."""
+    half_angle_deg: float
+    """Between a flank and a plane across the axis. In deg."""
+    external_cut: ThreadLimitsFigures
+    """Limits to cut the external part to, before any coating."""
+    internal_cut: ThreadLimitsFigures
+    """Limits to cut the internal part to, before any coating."""
+    wires: OverWiresFigures
+    """What to read over wires on the external part."""
+    hole: TappingHoleFigures
+    """The drill before tapping the internal thread."""
+
+    _within: ClassVar[Mapping[str, str]] = {
+        "external_cut": "halfnut.threads.standard:ThreadLimits",
+        "internal_cut": "halfnut.threads.standard:ThreadLimits",
+        "wires": "halfnut.threads.gauging:OverWires",
+        "hole": "halfnut.threads.holes:TappingHole",
+    }
+
+
+@made(frozen=True)
+class AdjusterStateFigures(Answered):
+    """An adjuster wound out by some turns."""
+
+    unit: str
+    """Unit of the adjuster."""
+    turns: float
+    """Turns from the shortest safe length."""
+    length_mm: float
+    """Length between the joints. In mm."""
+    first_insertion_mm: float
+    """Insertion of the first end."""
+    second_insertion_mm: float | None
+    """Insertion of the second end."""
+    first_engagement_mm: float
+    """Full form engaged at the first end."""
+    second_engagement_mm: float | None
+    """Full form engaged at the second end."""
+    axial_play_min_mm: float
+    """Least end play of both ends together, lock nuts slack. In mm."""
+    axial_play_max_mm: float
+    """Greatest end play of both ends together, lock nuts slack. In mm."""
+    first_tilt_deg: float
+    """Greatest lean at the first end, either way, lock nuts slack."""
+    second_tilt_deg: float | None
+    """Greatest lean at the second end."""
+    tilt_max_deg: float
+    """Greatest lean at either end. In deg."""
+    pull_n: float
+    """Pull at which the weakest element gives way, without a factor of safety. In N."""
+    push_n: float
+    """Push at which it does. In N."""
+    elastic_load_n: float
+    """Push that buckles it elastically, its ends ideal. In N."""
+    column_n: float
+    """Push that it bears as a column. In N."""
+    pull_element: str
+    """What gives way under the pull."""
+    push_element: str
+    """What gives way under the push."""
+
+
+@made(frozen=True)
+class AdjusterFigures(Answered):
+    """How far an adjuster or a turnbuckle may be wound out, and what it bears there."""
+
+    form: str
+    """Adjuster, or turnbuckle with its hands."""
+    middle: str
+    """Middle member: tube or body."""
+    unit: str
+    """Unit of the first end."""
+    middle_length_mm: float
+    """Overall length of the middle member. In mm."""
+    middle_outside_mm: float
+    """Its plain outside diameter. In mm."""
+    middle_bore_mm: float
+    """Its bore; 0 where it is solid. In mm."""
+    push_n: float
+    """Largest push. In N."""
+    pull_n: float
+    """Largest pull. In N."""
+    factor_of_safety: float
+    """Factor of safety."""
+    flats: float
+    """Flats of the wrench."""
+    groove_width_mm: float
+    """Width of the witness groove. In mm."""
+    first_end: str
+    """How the first joint holds the column."""
+    second_end: str
+    """How the second joint holds it."""
+    middle_tensile_mpa: float
+    """Tensile strength of the middle member. In MPa."""
+    middle_yield_mpa: float | None
+    """Yield strength of the middle member. In MPa."""
+    middle_shear_mpa: float | None
+    """Shear strength of the middle member; none where no row has it. In MPa."""
+    middle_youngs_modulus_gpa: float
+    """Young's modulus of the middle member. In GPa."""
+    middle_expansion_um_m_k: float | None
+    """Expansion of the middle member for each degree. In um/(m K)."""
+    travel_per_turn_mm: float
+    """Change of length for a turn of the middle member. In mm."""
+    travel_per_flat_mm: float
+    """Change of length for a flat of the wrench. In mm."""
+    turns: float
+    """Turns from the shortest safe length to the longest."""
+    travel_mm: float
+    """From the shortest safe length to the longest. In mm."""
+    shortest_mm: float
+    """Shortest safe length between the joints. In mm."""
+    longest_mm: float
+    """Longest safe length between the joints. In mm."""
+    longest_strength_mm: float
+    """Longest length, were engagement by strength the only rule. In mm."""
+    longest_rule_mm: float
+    """Longest length, were engagement by rule the only one. In mm."""
+    growth_um_k: float | None
+    """Growth for each degree, half wound out. In K."""
+    middle_section_n: float
+    """Load that yields the plain section of the middle member. In N."""
+    least_yield_load_n: float
+    """Least load that yields a section along the column. In N."""
+    end_factor: float
+    """What real joints leave of the ideal column: (K ideal / K for design)^2."""
+    factor_reached: float | None
+    """Least factor over the range, of the loads that are stated."""
+    first: AdjusterEndFigures
+    """The first end."""
+    second: AdjusterEndFigures | None
+    """The second end of a turnbuckle."""
+    shortest: AdjusterStateFigures
+    """At the shortest safe length."""
+    half: AdjusterStateFigures
+    """Half wound out."""
+    longest: AdjusterStateFigures
+    """At the longest safe length."""
+
+    _within: ClassVar[Mapping[str, str]] = {
+        "first": "halfnut.threads.adjusters:AdjusterEnd",
+        "second": "halfnut.threads.adjusters:AdjusterEnd",
+        "shortest": "halfnut.threads.adjusters:AdjusterState",
+        "half": "halfnut.threads.adjusters:AdjusterState",
+        "longest": "halfnut.threads.adjusters:AdjusterState",
+    }
 
 
 @made(frozen=True)

@@ -57,17 +57,6 @@ __all__ = [
 ]
 
 
-def beside_limits(hole_mm: float, low_mm: float, high_mm: float, unit: str) -> str:
-    """By how much a hole misses its limits; empty where it keeps them.
-
-    >>> beside_limits(14.684375, 14.366, 14.681, "in")
-    '0.0001 in over'
-    """
-    if hole_mm > high_mm + 1e-9:
-        return f"{one(hole_mm - high_mm, unit)} over"
-    return f"{one(low_mm - hole_mm, unit)} under" if hole_mm < low_mm - 1e-9 else ""
-
-
 class TappingHole(TappingHoleFigures):
     """The drill for a tapped hole of any form, and what it leaves of the thread.
 
@@ -85,13 +74,6 @@ class TappingHole(TappingHoleFigures):
     def answer(self) -> str:
         """The drill, and the thread it leaves."""
         return f"{self.thread}: {self._drill()}"
-
-    @property
-    def beside_limits(self) -> str:
-        """By how much the hole misses its limits: "0.0001 in over"; empty where it keeps them or has none."""
-        if self.hole_mm is None or self.hole_min_mm is None or self.hole_max_mm is None:
-            return ""
-        return beside_limits(self.hole_mm, self.hole_min_mm, self.hole_max_mm, self.unit)
 
     def report(self) -> list[tuple[str, str]]:
         """The hole wanted, the limits, what the drill leaves."""

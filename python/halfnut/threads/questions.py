@@ -13,6 +13,7 @@ from halfnut.core.questions import ask
 if TYPE_CHECKING:
     from halfnut.core.given import (
         DrillsLike,
+        EndLike,
         ForceLike,
         FrictionLike,
         LengthLike,
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     )
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
+    from halfnut.threads.adjusters import Adjuster
     from halfnut.threads.fitting import Suited, ThreadFit
     from halfnut.threads.gauging import OverWires
     from halfnut.threads.holes import BlindHole, ClearanceHole, DrillLike, DrillSet, ScrewSeat, TappingHole
@@ -35,6 +37,7 @@ if TYPE_CHECKING:
     from halfnut.threads.taper_pipes import TaperPipe
 
 __all__ = [
+    "adjuster",
     "blind_hole",
     "clearance_hole",
     "cut_to_suit",
@@ -1311,6 +1314,199 @@ def tighten(
                 bore,
                 prevailing,
                 condition,
+            ),
+        )
+    )
+
+
+def adjuster(
+    external: PartLike,
+    internal: PartLike,
+    *,
+    length_of_tube: LengthLike,
+    tube_diameter: LengthLike,
+    alloy: AlloyLike,
+    form: str,
+    push: ForceLike,
+    pull: ForceLike,
+    factor_of_safety: float,
+    thread_length: LengthLike,
+    base_thread: LengthLike,
+    base_outside: LengthLike,
+    base_reach: LengthLike,
+    bore: LengthLike | None = None,
+    rod_bore: LengthLike | None = None,
+    chamfer: LengthLike | None = None,
+    run_out: LengthLike | None = None,
+    countersink: LengthLike | None = None,
+    base_run_out: LengthLike | None = None,
+    room: LengthLike | None = None,
+    base_alloy: AlloyLike | None = None,
+    base_form: str | None = None,
+    lock_nut: LengthLike | None = None,
+    nut_outside: LengthLike | None = None,
+    nut_countersink: LengthLike | None = None,
+    rule_diameters: float | None = None,
+    second: EndLike | None = None,
+    nut_alloy: AlloyLike | None = None,
+    nut_form: str | None = None,
+    coating: BuildUpLike | None = None,
+    base_coating: BuildUpLike | None = None,
+    friction: FrictionLike | None = None,
+    lubricant: str | None = None,
+    flats: int | None = None,
+    groove_width: LengthLike | None = None,
+    ends: Sequence[Literal["pinned", "fixed", "guided", "free"]] = (),
+    middle: Literal["tube", "body"] = "tube",
+) -> Adjuster:
+    """How far a threaded tube or a turnbuckle may be wound out, its play, and what it bears.
+
+    Parameters
+    ----------
+    external : PartLike
+        External thread by its designation, or its limits: of the tube, or of the rod in a body. Any parallel form;
+        the two ends may be of unlike ones.
+    internal : PartLike
+        Internal thread, likewise: of the base, or of the body.
+    length_of_tube : LengthLike
+        Overall length of the middle member; of an adjuster to its far joint. Above 0 mm.
+    tube_diameter : LengthLike
+        Plain outside diameter of the middle member. Above 0 mm.
+    alloy : AlloyLike
+        Alloy of the middle member.
+    form : str
+        Form that the middle member is made of: drawn tube, extrusion, bar.
+    push : ForceLike
+        Largest push along the axis; 0 N where there is none. At least 0 N.
+    pull : ForceLike
+        Largest pull along the axis; 0 N where there is none. At least 0 N.
+    factor_of_safety : float
+        Factor of safety. There is no usual one: it is asked for. From 1 to 100.
+    thread_length : LengthLike
+        External thread from its end, run-out included. Above 0 mm.
+    base_thread : LengthLike
+        Internal thread from its mouth, run-out included. Above 0 mm.
+    base_outside : LengthLike
+        Outside of the base; of the body where that is the middle member. Above 0 mm.
+    base_reach : LengthLike
+        From the base's joint to its mouth; of a rod to its end. At least 0 mm.
+    bore : LengthLike, optional
+        Bore of the middle member: of a tube also under its external threads, of a body its plain part alone. At
+        least 0 mm. When not given: solid, and the answer says so.
+    rod_bore : LengthLike, optional
+        Bore of the rods of a body. At least 0 mm. When not given: solid, and the answer says so.
+    chamfer : LengthLike, optional
+        Chamfer at the end of the external thread, along the axis. At least 0 mm. When not given: none.
+    run_out : LengthLike, optional
+        Run-out of the external thread. At least 0 mm. When not given: none.
+    countersink : LengthLike, optional
+        Countersink at the mouth of the internal thread, along the axis. At least 0 mm. When not given: none.
+    base_run_out : LengthLike, optional
+        Run-out at the far end of the internal thread. At least 0 mm. When not given: none.
+    room : LengthLike, optional
+        How far the external end may go in past the mouth. Above 0 mm. When not given: to the run-out of the
+        internal thread.
+    base_alloy : AlloyLike, optional
+        Alloy of the base, or of the rod in a body. When not given: that of the middle member.
+    base_form : str, optional
+        Form that the base or the rod is made of. When not given: bar.
+    lock_nut : LengthLike, optional
+        Thickness of the lock nut. At least 0 mm. When not given: none.
+    nut_outside : LengthLike, optional
+        Width of the lock nut across flats. Above 0 mm.
+    nut_countersink : LengthLike, optional
+        Countersink of each face of the lock nut. At least 0 mm. When not given: none.
+    rule_diameters : float, optional
+        Least engagement by rule, in nominal diameters. From 0 to 10. When not given: by practice for the internal
+        part's metal.
+    second : EndLike, optional
+        Second end of a turnbuckle: what differs from the first, by the names of these arguments; two texts are its
+        external and its internal thread.
+    nut_alloy : AlloyLike, optional
+        Alloy of the lock nut. When not given: that of the middle member.
+    nut_form : str, optional
+        Form that the lock nut is made of. When not given: bar.
+    coating : BuildUpLike, optional
+        Coating of all parts: its name, or what it adds to each surface: "0.0002 in", "anodise II black 15 um". When
+        not given: none.
+    base_coating : BuildUpLike, optional
+        Coating of the internal parts, where it is another.
+    friction : FrictionLike, optional
+        Friction in thread and nut, its least and greatest: 0.10-0.16. When not given: that of the lubricant.
+    lubricant : str, optional
+        Lubricant to take the friction from. When not given: dry.
+    flats : int, optional
+        Flats of the wrench that turns the middle member. From 2 to 24. When not given: 6.
+    groove_width : LengthLike, optional
+        Width of the witness groove; its full form is lost where it is engaged. At least 0 mm. When not given: none.
+    ends : Sequence[Literal["pinned", "fixed", "guided", "free"]], default ()
+        How the joints hold the column, the first and the second one. When not given: both pinned.
+    middle : {"tube", "body"}, default "tube"
+        Middle member: a tube with external threads, or a body with internal ones.
+
+    Returns
+    -------
+    Adjuster
+        How far an adjuster or a turnbuckle may be wound out, and what it bears there.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    Handbook and textbook rules for stripping, columns and lock nuts; practice; rows that the evidence names.
+    """
+    from halfnut.threads.adjusters import Adjuster
+
+    return Adjuster.of(
+        ask(
+            "adjuster",
+            (
+                external,
+                internal,
+                length_of_tube,
+                tube_diameter,
+                alloy,
+                form,
+                push,
+                pull,
+                factor_of_safety,
+                thread_length,
+                base_thread,
+                base_outside,
+                base_reach,
+                bore,
+                rod_bore,
+                chamfer,
+                run_out,
+                countersink,
+                base_run_out,
+                room,
+                base_alloy,
+                base_form,
+                lock_nut,
+                nut_outside,
+                nut_countersink,
+                rule_diameters,
+                second,
+                nut_alloy,
+                nut_form,
+                coating,
+                base_coating,
+                friction,
+                lubricant,
+                flats,
+                groove_width,
+                ends,
+                middle,
             ),
         )
     )

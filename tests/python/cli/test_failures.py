@@ -23,7 +23,7 @@ ADJUSTER = [
 ]
 CHOOSE = ["choose", "turn", "6061-T6", "1.5in", "1.25in", "--length", "2in", "--machine", "gap-bed"]
 WRITERS = {
-    "adjuster": ([*ADJUSTER, "--page"], "page.html"),
+    "adjuster": ([*ADJUSTER, "--out"], "page.html"),
     "batch": (["batch", "turn", "jobs.csv", "--alloy", "1018", "--out"], "answers.csv"),
     "chart": (["speed-chart", "--machine", "bench-mill", "--alloy", "5083", "--out"], "chart.html"),
     "choose": ([*CHOOSE, "--out"], "passes.svg"),

@@ -205,9 +205,9 @@ def test_a_differential_turnbuckle_of_mixed_systems():
     assert found.form == "turnbuckle, equal hands"
     assert found.travel_per_turn_mm == pytest.approx(INCH / 14 - 1.5)
     first, last = found.rows[0], found.rows[-1]
-    assert last["first_insertion_mm"] < first["first_insertion_mm"]
-    assert last["second_insertion_mm"] > first["second_insertion_mm"]
-    assert last["length_mm"] - first["length_mm"] == pytest.approx(found.turns * found.travel_per_turn_mm)
+    assert last.first_insertion_mm < first.first_insertion_mm
+    assert last.second_insertion_mm > first.second_insertion_mm
+    assert last.length_mm - first.length_mm == pytest.approx(found.turns * found.travel_per_turn_mm)
 
 
 def test_a_body_with_rods_and_a_single_end():
@@ -215,7 +215,7 @@ def test_a_body_with_rods_and_a_single_end():
         middle="body", bore="0 in", tube_diameter="1.5 in", base_reach="6 in", length_of_tube="6 in", form="bar"
     )
     assert body.travel_per_turn_mm == pytest.approx(2 * INCH / 14)
-    assert body.rows[0]["length_mm"] == pytest.approx(18 * INCH - 2 * body.rows[0]["first_insertion_mm"])
+    assert body.rows[0].length_mm == pytest.approx(18 * INCH - 2 * body.rows[0].first_insertion_mm)
     single = truss(second=None)
     assert single.form == "adjuster"
     assert single.travel_per_turn_mm == pytest.approx(INCH / 14)
@@ -250,15 +250,15 @@ def test_a_factor_of_safety_is_always_asked_for():
         hn.adjuster(TUBE["external"], TUBE["internal"], **asked)
     assert "factor of safety 4" in truss().whole()[0]
     codes = [each.code for each in truss().cautions]
-    assert codes[-2:] == ["adjuster_rotating", "licensed"]
+    assert {"adjuster_rotating", "licensed"} <= {*codes}
 
 
 def test_unlike_materials_move_the_preload():
     found = truss(base_alloy="1018", base_form="bar", lubricant=None, friction=(0.14, 0.24))
     end = found.ends[0]
-    expected = 68.9e3 * end.external_area_mm2 * (end.given["internal_expansion_um_m_k"] - 23.6) * 1e-6
+    expected = 68.9e3 * end.external_area_mm2 * (end.internal_expansion_um_m_k - 23.6) * 1e-6
     assert end.preload_change_n_k == pytest.approx(expected)
-    assert "adjuster_expansion" in [each.code for each in found.cautions]
+    assert "adjuster_expansion" in [each.code for each in found.told]
 
 
 def test_the_record_is_frozen_and_says_what_it_rests_on():
@@ -273,7 +273,7 @@ def test_the_record_is_frozen_and_says_what_it_rests_on():
 
 def test_the_command_answers_and_writes_the_page(tmp_path):
     page = tmp_path / "page.html"
-    args = ["adjuster", TUBE["external"], TUBE["internal"], "--second", *TUBE["second"].values(), "--page", str(page)]
+    args = ["adjuster", TUBE["external"], TUBE["internal"], "--second", *TUBE["second"].values(), "--out", str(page)]
     for key, value in TUBE.items():
         if key not in {"external", "internal", "second", "nut_countersink"}:
             args += [f"--{key.replace('_', '-')}", str(value)]
@@ -325,7 +325,7 @@ def test_a_hollow_body_with_rods_buckles_as_a_stepped_column(bore, rod_bore):
 
 def test_what_is_taken_as_solid_is_said():
     def said(**changes):
-        return [each.text for each in truss(**changes).cautions if each.code == "adjuster_solid"]
+        return [each.text for each in truss(**changes).told if each.code == "adjuster_solid"]
 
     assert said() == []
     (text,) = said(bore="0 in")
@@ -344,7 +344,7 @@ def test_what_is_taken_as_solid_is_said():
 def test_a_body_has_a_bore_and_its_rods_another():
     thin = truss(**BODY, bore="0.75 in")
     thick = truss(**BODY, bore="0 in")
-    assert thin.rows[-1]["elastic_load_n"] < thick.rows[-1]["elastic_load_n"]
+    assert thin.rows[-1].elastic_load_n < thick.rows[-1].elastic_load_n
     with pytest.raises(hn.DomainError, match="rod_bore goes with middle='body'"):
         truss(rod_bore="0.3 in")
     with pytest.raises(hn.DomainError, match="bore is the body's"):
@@ -352,7 +352,7 @@ def test_a_body_has_a_bore_and_its_rods_another():
     uneven = truss(**BODY, bore="0.75 in", second={**TUBE["second"], "rod_bore": "0.4 in"})
     assert uneven.to_dict()["first_external_bore_mm"] == 0.0
     assert uneven.to_dict()["second_external_bore_mm"] == pytest.approx(0.4 * INCH)
-    with pytest.raises(hn.DomainError, match="first end: base_length must be at most 1 in, what there is of the body"):
+    with pytest.raises(hn.DomainError, match="first end: base_thread must be at most 1 in, what there is of the body"):
         truss(**{**BODY, "length_of_tube": "2 in"}, bore="0.5 in")
 
 
@@ -366,8 +366,8 @@ def test_the_body_is_asked_on_the_command_line_and_in_a_job():
     assert result.exit_code == 0, result.output
     got = json.loads(result.output)
     want = truss(**BODY, bore="0.75 in", rod_bore="0.4 in", nut_countersink="0 in").to_dict()
-    assert got["longest_elastic_load_n"] == pytest.approx(want["longest_elastic_load_n"])
-    assert (got["middle_bore_mm"], got["first_external_bore_mm"]) == pytest.approx((0.75 * INCH, 0.4 * INCH))
+    assert got["longest"]["elastic_load_n"] == pytest.approx(want["longest_elastic_load_n"])
+    assert (got["middle_bore_mm"], got["first"]["external_bore_mm"]) == pytest.approx((0.75 * INCH, 0.4 * INCH))
     job = load_toml(Path(hn.__file__).parent / "demo" / "job.toml")
     part = job["parts"][0]
     part["adjuster"] |= {"middle": "body", "bore": "0.75 in", "rod_bore": "0.4 in", "base_reach": "6 in"}

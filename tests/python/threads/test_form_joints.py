@@ -306,9 +306,9 @@ def test_an_adjuster_of_any_form_by_hand(text: str) -> None:
     assert found.shortest_mm == pytest.approx(400 + 40 - most)
     # play and lean by the flank angle
     clearance = inner.pitch_max_mm - outer.pitch_min_mm
-    assert found.rows[-1]["axial_play_max_mm"] == pytest.approx(clearance * math.tan(half), rel=1e-6)
+    assert found.rows[-1].axial_play_max_mm == pytest.approx(clearance * math.tan(half), rel=1e-6)
     lean = math.degrees(clearance / (d + d2 / math.tan(half)))
-    assert found.rows[-1]["first_tilt_deg"] <= lean + 1e-9
+    assert found.rows[-1].first_tilt_deg <= lean + 1e-9
     assert CAUTIONS["adjuster_form_practice"][1] in found.why()
     assert found.unit == outer.unit
     assert found.page(title="Screw").count(str(outer.thread)) >= 1
@@ -363,7 +363,7 @@ def test_a_coated_pair_is_cut_smaller_by_its_own_flank_angle() -> None:
     bare, coated = (hn.adjuster("Tr16x4-7e", "Tr16x4-7H", **TUBE, **more) for more in ({}, {"coating": "5 um"}))
     moved = bare.ends[0].external_cut.pitch_max_mm - coated.ends[0].external_cut.pitch_max_mm
     assert moved == pytest.approx(2 * 0.005 / math.sin(math.radians(15)))
-    assert coated.rows[-1]["axial_play_max_mm"] == pytest.approx(bare.rows[-1]["axial_play_max_mm"], abs=1e-9)
+    assert coated.rows[-1].axial_play_max_mm == pytest.approx(bare.rows[-1].axial_play_max_mm, abs=1e-9)
 
 
 JOB = {

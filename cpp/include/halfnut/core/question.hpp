@@ -77,7 +77,7 @@ struct Asking {
         kept{};  ///< what was made of what is asked, and views of it stand there
 };
 
-enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list };
+enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list, object };
 
 /// An argument of a question.
 struct AskedRow {
@@ -97,7 +97,8 @@ struct AskedRow {
     bool is_required = false;
     bool is_placed = false;  ///< given by its place; else by its name
     int leading = 0;  ///< 1: its unit is the system of the answer; 2: where none of rank 1 is given; ...
-    bool is_finer = false;  ///< left out of a command's shortest help
+    bool is_finer = false;                           ///< left out of a command's shortest help
+    std::span<const AskedRow> (*parts)() = nullptr;  ///< of an object: what may stand in it
     /// Names to pick from, where there are some that a table holds; others may be understood too.
     std::vector<std::string> (*listed)(const Catalogue& catalogue) = nullptr;
     void (*take)(void* asked, const Given& given, const AskedRow& row, Asking& asking) = nullptr;
@@ -361,6 +362,10 @@ void take(std::vector<double>& to, const Given& given, const AskedRow& row, Aski
 /// Place of a spelling among the choices; DomainError where it is none of them.
 [[nodiscard]] std::size_t take_choice(const Given& given, const AskedRow& row);
 
+/// What an object gives, or a list of those parts that are given by their places, read into a struct that the
+/// parts are members of; false where it gives nothing. DomainError: a name that there is not.
+bool take_parts(void* to, const Given& given, const AskedRow& row, Asking& asking);
+
 /// Spellings of an enumeration, in its order.
 template <class E>
 inline constexpr auto kSpellings = [] {
@@ -486,8 +491,7 @@ constexpr Suffix suffix_of(std::string_view key) {
 
 /// "cut.depth_mm" is "depth_mm".
 constexpr std::string_view last_name(std::string_view path) {
-    const std::size_t dot = path.rfind('.');
-    return dot == std::string_view::npos ? path : path.substr(dot + 1);
+    return path.substr(path.find_last_of(". ") + 1);
 }
 
 template <class M>

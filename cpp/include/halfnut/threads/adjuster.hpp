@@ -281,7 +281,7 @@ constexpr auto enum_names(AdjusterElement /*tag*/) {
         std::pair{AdjusterElement::column, string_view("column buckles")}};
 }
 
-/// What a person should know; the words are in Python, keyed by the name.
+/// What a person should know; the words are those of the table of cautions.
 enum class AdjusterCaution : std::uint16_t {
     factor_short = 1U << 0U,      ///< the factor of safety is not reached everywhere in the range
     strips_first = 1U << 1U,      ///< wound out, a thread strips before a section breaks
@@ -310,47 +310,6 @@ constexpr auto enum_names(AdjusterCaution /*tag*/) {
                       std::pair{AdjusterCaution::thin_wall, string_view("adjuster_thin_wall")},
                       std::pair{AdjusterCaution::dilation_beyond, string_view("dilation_beyond")}};
 }
-
-/// Figures of an end, in the order of its members.
-inline constexpr std::array<std::string_view, 37> kAdjusterEndFigures{
-    "lead_mm",
-    "engagement_for_load_mm",
-    "engagement_full_strength_mm",
-    "engagement_rule_mm",
-    "engagement_least_mm",
-    "insertion_max_mm",
-    "insertion_min_mm",
-    "insertion_min_strength_mm",
-    "insertion_min_rule_mm",
-    "engagement_max_mm",
-    "groove_mm",
-    "pitch_clearance_min_mm",
-    "pitch_clearance_max_mm",
-    "crest_clearance_max_mm",
-    "axial_play_min_mm",
-    "axial_play_max_mm",
-    "pitch_diameter_mm",
-    "external_area_mm2",
-    "external_root_mm",
-    "internal_area_mm2",
-    "internal_root_mm",
-    "external_shear_area_mm2_mm",
-    "internal_shear_area_mm2_mm",
-    "external_shear_mpa",
-    "internal_shear_mpa",
-    "external_strip_n_mm",
-    "internal_strip_n_mm",
-    "external_section_n",
-    "internal_section_n",
-    "preload_least_n",
-    "preload_max_n",
-    "torque_nm",
-    "loosen_nm",
-    "thread_load_n",
-    "nut_least_mm",
-    "nut_rule_mm",
-    "preload_change_n_k",
-};
 
 /// What holds at one end wherever it stands.
 struct AdjusterEndAnswer {
@@ -416,12 +375,6 @@ struct AdjusterState {
     std::uint8_t pull_end = 0;
     std::uint8_t push_end = 0;
 };
-
-/// Figures of an Adjuster itself, in the order of its members.
-inline constexpr std::array<std::string_view, 13> kAdjusterFigures{
-    "travel_per_turn_mm", "travel_per_flat_mm",  "turns",           "travel_mm",   "shortest_mm",
-    "longest_mm",         "longest_strength_mm", "longest_rule_mm", "growth_um_k", "middle_section_n",
-    "least_yield_load_n", "end_factor",          "factor_reached"};
 
 /// Figures that evidence names: those of the whole, of an end, and of a state.
 inline constexpr std::array<std::string_view, 14> kAdjusterEvidence{
@@ -499,7 +452,5 @@ inline constexpr std::array<std::string_view, 14> kAdjusterStateFigures{"turns",
                                                                         "elastic_load_n",
                                                                         "column_n"};
 [[nodiscard]] std::array<double, kAdjusterStateFigures.size()> figures(const AdjusterState& state) noexcept;
-[[nodiscard]] std::array<double, kAdjusterFigures.size()> figures(const Adjuster& adjuster) noexcept;
-[[nodiscard]] std::array<double, kAdjusterEndFigures.size()> figures(const AdjusterEndAnswer& end) noexcept;
 
 }  // namespace halfnut::threads

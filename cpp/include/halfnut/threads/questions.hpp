@@ -329,6 +329,7 @@ struct TappingAnswer {
     std::optional<std::string> above{};
     std::optional<std::string> within{};
     std::optional<bool> in_limits{};
+    std::string beside_limits{};
     std::optional<std::string> ream_drill{};
     double ream_drill_mm = kNaN;
     double hole_at_face_mm = kNaN;
