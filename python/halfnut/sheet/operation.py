@@ -23,26 +23,7 @@ __all__ = ["CUT_HEADS", "cut_row", "remarks_of", "shown_of"]
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-_DO = {
-    "turn": "Turn",
-    "taper": "Turn a taper",
-    "groove": "Groove",
-    "spot": "Spot",
-    "countersink": "Countersink",
-    "counterbore": "Counterbore",
-    "saw": "Slit with a saw",
-    "face": "Face",
-    "bore": "Bore",
-    "part off": "Part off",
-    "drill": "Drill",
-    "ream": "Ream",
-    "tap": "Tap",
-    "mill": "Mill",
-    "thread": "Thread",
-    "knurl": "Knurl",
-}
-
-
+_DO = {"taper": "Turn a taper", "saw": "Slit with a saw"}
 CUT_HEADS = (
     "operation",
     "speed",
@@ -92,7 +73,7 @@ def _heading(op: PlannedOperation) -> str:
     shape = f" a {op.step.text('shape')}" if op.step.do == "mill" else ""
     finish = " to finish" if op.step.finishes else ""
     times = f", {op.step.times} times" if op.step.times > 1 else ""
-    return f"{_DO[op.step.do]}{shape}{finish}{times}"
+    return f"{_DO.get(op.step.do, op.step.do.capitalize())}{shape}{finish}{times}"
 
 
 def _size(found: Answer, unit: str, do: str) -> str:

@@ -11,7 +11,7 @@ from halfnut.planning.timing import lot, spares
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
-from halfnut.sheet.rows import measured
+from halfnut.sheet.rows import drill_name, measured
 from halfnut.sheet.view import PaperTable
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ __all__ = ["papers_of"]
 
 _BOXES = 4
 """Pieces that an inspection list has a box for."""
-_LINES = 39.0
+_LINES = 36.0
 """Lines of a page, and what a row needs of them beside its own."""
 _ROW = 0.45
 _WIDE = 41.0
@@ -128,8 +128,9 @@ def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
     elif step.do in {"part off", "groove"}:
         out.append(f"{name} blade, {size(step.base('blade'))}")
     elif step.do in {"spot", "drill", "ream", "countersink", "counterbore"}:
-        what = {"drill": "drill", "ream": "reamer", "spot": "spotting drill"}.get(step.do, step.do)
-        out.append(f"{name} {what}, {size(step.base('diameter'))}")
+        what = {"ream": "reamer", "spot": "spotting drill"}.get(step.do, step.do)
+        called = drill_name(step.base("diameter"), unit) if step.do == "drill" else ""
+        out.append(f"{name} {what}, {f'{called}, ' if called else ''}{size(step.base('diameter'))}")
     elif step.do == "tap":
         out.append(f"tap {found.sizes['thread']}")
     elif step.do == "thread":

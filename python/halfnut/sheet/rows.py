@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any
+from functools import cache
+from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
@@ -18,13 +19,14 @@ from halfnut.planning.answers import Answer, Levers, Pass
 from halfnut.planning.cut_answers import feed_ladder
 from halfnut.sheet import figures
 from halfnut.sheet.card import Feed, Go, Move, Row, Spindle, filled
+from halfnut.threads.questions import drill_set
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-__all__ = ["measured", "moves"]
+__all__ = ["drill_name", "measured", "moves"]
 
 _BY_HAND = Feed(gives=("by hand",))
 BOX = Markup('<input class="box" inputmode="decimal" aria-label="reading">')
@@ -84,9 +86,25 @@ def whole(text: str) -> Markup:
     return filled('<span class="n">{}</span>', text)
 
 
-def words(*parts: Any) -> Markup:
+def words(*parts: object) -> Markup:
     """Parts with a space between, those that say nothing left out."""
     return Markup(" ").join(filled("{}", each) for each in parts if each)
+
+
+@cache
+def _drills() -> dict[int, str]:
+    """Drills that have a number or a letter, by their size in millionths of a millimetre."""
+    found = drill_set("number+letter")
+    return {
+        round(1e6 * size): name.removeprefix("letter ")
+        for name, size in zip(found.names, found.diameters_mm, strict=True)
+    }
+
+
+def drill_name(value_mm: float, unit: str) -> str:
+    """The number or letter that an inch drill goes by; nothing where it has none, or is a fraction."""
+    plain = unit == "in" and "/" not in figures.length(value_mm, unit)
+    return _drills().get(round(1e6 * value_mm), "") if plain else ""
 
 
 class _Rows:
@@ -326,17 +344,6 @@ class _Rows:
     def _knurl(self) -> Iterator[Move]:
         blank, setup = self.found.record, self.found.knurling
         assert isinstance(blank, KnurlBlank)
-        rows = []
-        low, high = (
-            blank.blank_diameter_mm - blank.blank_plus_minus_mm,
-            blank.blank_diameter_mm + blank.blank_plus_minus_mm,
-        )
-        if self.found.passes:
-            rows.append(self._measure(blank.blank_diameter_mm))
-            limits = filled("<small>{} / {}</small>", *figures.limits(low, high, self.unit))
-            size = sized(f"Ø {figures.size(blank.blank_diameter_mm, self.unit)}")
-            dial = ("in by that",) if self._on_diameter else ("in by half that",)
-            rows.append(Row("cut", words("Blank", size, limits), dial=dial))
         wide = figures.length(self.found.sizes["width_mm"], self.unit)
         grown = whole(f"Ø {figures.size(blank.finished_diameter_mm, self.unit)}")
         where = self._from_face()
@@ -345,8 +352,7 @@ class _Rows:
         if setup is not None and setup.dial is not None:
             full = setup.dial
             dials = (figures.dial(full.turns, full.line * full.graduation_mm, full.unit),)
-        rows.append(Row("cut", what, start="touch = 0, to" if dials else "", dial=dials))
-        yield self._move(rows)
+        yield self._move([Row("cut", what, start="touch = 0, to" if dials else "", dial=dials)])
 
     # ---- threads ------------------------------------------------------------------------------------------
 
@@ -454,16 +460,13 @@ class _Rows:
     # ---- holes and milling --------------------------------------------------------------------------------
 
     def _hole(self) -> Iterator[Move]:
-        names = {
-            "spot": "Spot",
-            "drill": "Drill",
-            "ream": "Ream",
-            "countersink": "Countersink",
-            "counterbore": "Counterbore",
-        }
-        sizes = self.found.sizes
-        deep = figures.length(sizes["depth_mm"], self.unit)
-        what = words(names[self.step.do], sized(f"Ø {self._drill_size()}"), whole(f"{deep} deep"))
+        value = self.found.sizes["diameter_mm"]
+        short = figures.length(value, self.unit)
+        size = f"Ø {short if '/' in short else figures.size(value, self.unit)}"
+        named = drill_name(value, self.unit) if self.step.do == "drill" else ""
+        deep = figures.length(self.found.sizes["depth_mm"], self.unit)
+        said = (sized(f"{named},"), size) if named else (sized(size),)
+        what = words(self.step.do.capitalize(), *said, whole(f"{deep} deep"))
         *pecks, last = self._dials(self.found.passes)
         if pecks:
             what += filled(", clear at {}", Markup(", ").join(whole(each) for each in pecks))
@@ -471,11 +474,6 @@ class _Rows:
             what += Markup(", oil")
         start = "point = 0," if self.step.do in {"spot", "drill", "countersink"} else "touch = 0,"
         yield self._move([Row("cut", self._times(what), start=start, dial=(last,))])
-
-    def _drill_size(self) -> str:
-        value = self.found.sizes["diameter_mm"]
-        short = figures.length(value, self.unit)
-        return short if "/" in short else figures.size(value, self.unit)
 
     def _times(self, what: Markup) -> Markup:
         return what if self.step.times == 1 else words(what, whole(f"— {self.step.times} times"))

@@ -534,7 +534,8 @@ def test_ten_questions_that_the_focus_knobs_card_answers(plans, printed):
     # How deep do I drill, where do I clear the chips, with which drill?
     _, drill = operation(plans, "focus-knob.html", 60)
     _, _, said = row(text, 60)
-    size, deep = re.search(r"Drill \u00d8 (\S+) (\S+) deep", said).groups()
+    name, size, deep = re.search(r"Drill (\S+), \u00d8 (\S+) (\S+) deep", said).groups()
+    assert name == "C"
     assert number(deep) * INCH == pytest.approx(drill.step.depth.base)
     assert number(size) * INCH == pytest.approx(drill.step.diameter.base, abs=0.02)
     clear = re.search(r"clear at\s+([^\n]+)", said)[1].split(", ")
