@@ -21,7 +21,7 @@ __all__ = ["papers_of"]
 
 _BOXES = 4
 """Pieces that an inspection list has a box for."""
-_LINES = 36.0
+_LINES = 36.5
 """Lines of a page, and what a row needs of them beside its own."""
 _ROW = 0.45
 _WIDE = 41.0
@@ -167,7 +167,7 @@ def _order(plan: Plan) -> PaperTable:
         for setup in found:
             numbers = [op.number for op in setup.operations]
             span = f"{numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"{numbers[0]}"
-            time = str(lot(sum(op.time_s for op in setup.operations), part.part.quantity))
+            time = lot(sum(op.time_s for op in setup.operations), part.part.quantity).minutes
             where = f"{setup.number} of {len(found)}"
             pieces = texts.count(part.part.quantity, "piece")
             held = setup.holding or "as the card says"
