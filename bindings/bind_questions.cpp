@@ -1,6 +1,7 @@
 // Questions: every one through one function. No question, no argument and no figure is known here by its
 // name.
 
+#include <cstdlib>
 #include <map>
 #include <string>
 #include <string_view>
@@ -615,6 +616,13 @@ void bind_questions(py::module_& module) {
                "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has, with their keys.");
     module.def("job_members", &job_members, "What the walk of a job knows of an operation.");
+    module.def(
+        "environment",
+        [](const char* name) {
+            const char* const value = std::getenv(name);
+            return py::bytes(value == nullptr ? "" : value);
+        },
+        py::arg("name"), "A variable of the environment, empty where there is none.");
     module.def("question_names", &question_names, "Names of the questions that the core declares.");
     module.def("question", &described_question, py::arg("name"), "A question as it is declared in the core.");
 }

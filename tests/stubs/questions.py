@@ -123,8 +123,8 @@ def function(question: dict[str, Any], where: str) -> str:
     given = ", ".join(f"core_machine({row['name']})" if row["kind"] == "machine" else row["name"] for row in rows)
     return (
         f"def {name}(\n    " + ",\n    ".join(head) + f",\n) -> {answer}:\n"
-        f'    """{doc}\n    """\n    from {where} import {answer}\n\n'
-        f'    return {answer}.of(ask("{name}", ({given},)))\n'
+        f'    """{doc}\n    """\n'
+        f'    answer: {answer} = answer_to("{name}", "{where}:{answer}", ({given},))\n    return answer\n'
     )
 
 
@@ -209,7 +209,7 @@ def modules() -> dict[Path, str]:
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
-            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import ask\n{core}\n"
+            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import answer_to\n{core}\n"
             f"{typing}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )

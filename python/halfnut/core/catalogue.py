@@ -19,15 +19,18 @@ from pathlib import Path
 from threading import Lock
 from typing import Any, TypeVar
 
-from halfnut._core import Catalogue
+from halfnut._core import Catalogue, environment
 
-__all__ = ["activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
+__all__ = ["FOLDER_VARIABLE", "activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
+
+FOLDER_VARIABLE = "HALFNUT_SHOP"
+"""Environment variable that names a folder of one's own tables."""
 
 Answer = TypeVar("Answer")
 Shop = tuple[Catalogue, tuple[Path, ...]]
 
 _chosen: ContextVar[Shop | None] = ContextVar("halfnut_shop", default=None)
-_of_process: dict[str, Shop] = {}
+_of_process: dict[bytes, Shop] = {}
 _reading = Lock()
 
 
@@ -39,28 +42,26 @@ def active() -> Catalogue:
     TableError
         HALFNUT_SHOP names a folder that is not there, or one whose tables cannot be read.
     """
-    chosen = _chosen.get()
-    return _process_shop()[0] if chosen is None else chosen[0]
+    chosen = _chosen.get() or _of_process.get(environment(FOLDER_VARIABLE)) or _process_shop()
+    return chosen[0]
 
 
 def active_folders() -> tuple[Path, ...]:
     """Folders of the shop that answers here, in the order in which they are laid over the built-in tables."""
-    chosen = _chosen.get()
-    return _process_shop()[1] if chosen is None else chosen[1]
+    return (_chosen.get() or _process_shop())[1]
 
 
 def _process_shop() -> Shop:
     """The shop of the process, read once for each folder that HALFNUT_SHOP names."""
-    from halfnut.core.shop_tables import FOLDER_VARIABLE, process_shop
+    named = environment(FOLDER_VARIABLE)
+    if (found := _of_process.get(named)) is not None:
+        return found
+    from halfnut.core.shop_tables import process_shop
 
-    named = os.environ.get(FOLDER_VARIABLE, "")
-    found = _of_process.get(named)
-    if found is None:
-        with _reading:
-            found = _of_process.get(named)
-            if found is None:
-                found = _of_process[named] = process_shop()
-    return found
+    with _reading:
+        if named not in _of_process:
+            _of_process[named] = process_shop()
+        return _of_process[named]
 
 
 @contextmanager
@@ -116,10 +117,8 @@ def activate(catalogue: Catalogue) -> None:
     Machines and knurl wheels stay those of the shop. `shop` does this for a ``with`` block. To activate the catalogue
     of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
     """
-    from halfnut.core.shop_tables import FOLDER_VARIABLE
-
     chosen = (catalogue, active_folders())
-    of_process = _of_process.get(os.environ.get(FOLDER_VARIABLE, ""))
+    of_process = _of_process.get(environment(FOLDER_VARIABLE))
     _chosen.set(None if chosen == of_process else chosen)
 
 

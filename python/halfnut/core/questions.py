@@ -14,7 +14,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any, ClassVar
 
 from halfnut import _core
-from halfnut._core import Quantity
+from halfnut._core import Length, Quantity
 from halfnut.core.arguments import sound
 from halfnut.core.catalogue import active, using
 from halfnut.core.fixed import made
@@ -24,9 +24,10 @@ from halfnut.core.words import caution
 if TYPE_CHECKING:
     from typing_extensions import Self
 
-__all__ = ["Answered", "ask", "declared", "plain", "read_by"]
+__all__ = ["Answered", "answer_to", "ask", "declared", "plain", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
+_AS_THEY_ARE = frozenset((*_PLAIN, Length, type(None)))
 _READERS: dict[str, Callable[[str], Any]] = {}
 _TOLD = frozenset({"notes", "cautions", "evidence"})
 
@@ -73,20 +74,26 @@ def placed(question: str, /, **given: object) -> tuple[Any, ...]:
 
 def ask(name: str, values: tuple[Any, ...]) -> _core.Answer:
     """The core's answer to a question."""
+    for value in values:
+        if type(value) not in _AS_THEY_ARE:
+            values = read(name, values)
+            break
     try:
-        return _core.ask(name, read(name, values), active())
+        return _core.ask(name, values, active())
     except UnicodeEncodeError:
         for row, value in zip(declared()[name]["arguments"], values, strict=False):
             sound(value, row["name"])
         raise
 
 
+def answer_to(name: str, answer: str, values: tuple[Any, ...]) -> Any:
+    """The record of the core's answer to a question, of the class of a module and name, loaded when first asked for."""
+    return _answer(answer).of(ask(name, values))
+
+
 def read(name: str, values: tuple[Any, ...]) -> tuple[Any, ...]:
     """What the core reads, of the values of a question's arguments."""
-    return tuple(
-        value if value is None or isinstance(value, _PLAIN) else plain(name, place, value)
-        for place, value in enumerate(values)
-    )
+    return tuple(value if value is None else plain(name, place, value) for place, value in enumerate(values))
 
 
 def plain(name: str, place: int, value: object) -> Any:
@@ -162,9 +169,9 @@ class Answered(Record):
 
         What answers within it tell and rest on is its own, too.
         """
-        if isinstance(answer, dict):
+        if type(answer) is dict:
             return cls(**cls._finished(answer))
-        out = cls.__new__(cls)
+        out = object.__new__(cls)
         out.__dict__["_held"] = answer
         return out
 

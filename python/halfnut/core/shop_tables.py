@@ -30,6 +30,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from halfnut._core import Catalogue, Error, TableError
+from halfnut.core.catalogue import FOLDER_VARIABLE
 from halfnut.core.fixed import made
 from halfnut.core.plain_files import read_plain, toml_data
 
@@ -38,7 +39,6 @@ if TYPE_CHECKING:
 
 __all__ = [
     "ENTRY_POINT_GROUP",
-    "FOLDER_VARIABLE",
     "ShopProblem",
     "ShopTables",
     "ShopWarning",
@@ -51,7 +51,6 @@ __all__ = [
 ]
 
 ENTRY_POINT_GROUP = "halfnut.tables"
-FOLDER_VARIABLE = "HALFNUT_SHOP"
 
 # Tables that others refer to come first.
 _FIRST = ("material/groups", "material/alloys")

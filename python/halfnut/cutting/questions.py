@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
-from halfnut.core.questions import ask
+from halfnut.core.questions import answer_to
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
@@ -137,25 +137,23 @@ def gear_train(
     ----------
     F. D. Jones, Turning and Boring (1914), change gears; the rules that the evidence names.
     """
-    from halfnut.cutting.gears import GearTrains
-
-    return GearTrains.of(
-        ask(
-            "gear_train",
-            (
-                lead,
-                core_machine(machine),
-                gears,
-                leadscrew,
-                spindle_to_stud,
-                engagement,
-                error_percent,
-                most,
-                simple,
-                no_gearbox,
-            ),
-        )
+    answer: GearTrains = answer_to(
+        "gear_train",
+        "halfnut.cutting.gears:GearTrains",
+        (
+            lead,
+            core_machine(machine),
+            gears,
+            leadscrew,
+            spindle_to_stud,
+            engagement,
+            error_percent,
+            most,
+            simple,
+            no_gearbox,
+        ),
     )
+    return answer
 
 
 def translating_pairs(
@@ -201,20 +199,18 @@ def translating_pairs(
     ----------
     1 in = 25.4 mm exactly; arithmetic.
     """
-    from halfnut.cutting.gears import TranslatingPairs
-
-    return TranslatingPairs.of(
-        ask(
-            "translating_pairs",
-            (
-                gears,
-                core_machine(machine),
-                cut,
-                simplest,
-                error_percent,
-            ),
-        )
+    answer: TranslatingPairs = answer_to(
+        "translating_pairs",
+        "halfnut.cutting.gears:TranslatingPairs",
+        (
+            gears,
+            core_machine(machine),
+            cut,
+            simplest,
+            error_percent,
+        ),
     )
+    return answer
 
 
 def chase(
@@ -324,39 +320,37 @@ def chase(
     ----------
     Geometry of the thread form; the rules of the trade that the evidence names.
     """
-    from halfnut.cutting.chasing import Chasing
-
-    return Chasing.of(
-        ask(
-            "chase",
-            (
-                thread,
-                core_machine(machine),
-                alloy,
-                infeed,
-                compound_deg,
-                blank,
-                pitch_diameter,
-                nose_radius,
-                nose_flat,
-                first,
-                least,
-                equal_depths,
-                force_limit,
-                run_out,
-                reaction_s,
-                wire,
-                tool,
-                length,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                hold,
-            ),
-        )
+    answer: Chasing = answer_to(
+        "chase",
+        "halfnut.cutting.chasing:Chasing",
+        (
+            thread,
+            core_machine(machine),
+            alloy,
+            infeed,
+            compound_deg,
+            blank,
+            pitch_diameter,
+            nose_radius,
+            nose_flat,
+            first,
+            least,
+            equal_depths,
+            force_limit,
+            run_out,
+            reaction_s,
+            wire,
+            tool,
+            length,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            hold,
+        ),
     )
+    return answer
 
 
 def positions(
@@ -432,29 +426,27 @@ def positions(
     ----------
     Plane geometry and the practice of setting out, as the rules of the evidence state them.
     """
-    from halfnut.cutting.layout import Positions
-
-    return Positions.of(
-        ask(
-            "positions",
-            (
-                pattern,
-                holes,
-                diameter,
-                step,
-                rows,
-                row_step,
-                angle_deg,
-                over_deg,
-                clockwise,
-                x,
-                y,
-                at,
-                edge_finder,
-                core_machine(machine),
-            ),
-        )
+    answer: Positions = answer_to(
+        "positions",
+        "halfnut.cutting.layout:Positions",
+        (
+            pattern,
+            holes,
+            diameter,
+            step,
+            rows,
+            row_step,
+            angle_deg,
+            over_deg,
+            clockwise,
+            x,
+            y,
+            at,
+            edge_finder,
+            core_machine(machine),
+        ),
     )
+    return answer
 
 
 def divide(
@@ -504,21 +496,19 @@ def divide(
     ----------
     Plane geometry and the practice of setting out, as the rules of the evidence state them.
     """
-    from halfnut.cutting.layout import Division
-
-    return Division.of(
-        ask(
-            "divide",
-            (
-                part,
-                ratio,
-                plates,
-                direct,
-                diameter,
-                core_machine(machine),
-            ),
-        )
+    answer: Division = answer_to(
+        "divide",
+        "halfnut.cutting.layout:Division",
+        (
+            part,
+            ratio,
+            plates,
+            direct,
+            diameter,
+            core_machine(machine),
+        ),
     )
+    return answer
 
 
 def polygon(
@@ -564,20 +554,18 @@ def polygon(
     ----------
     Plane geometry and the practice of setting out, as the rules of the evidence state them.
     """
-    from halfnut.cutting.layout import Polygon
-
-    return Polygon.of(
-        ask(
-            "polygon",
-            (
-                flats,
-                across_flats,
-                across_corners,
-                bar,
-                core_machine(machine),
-            ),
-        )
+    answer: Polygon = answer_to(
+        "polygon",
+        "halfnut.cutting.layout:Polygon",
+        (
+            flats,
+            across_flats,
+            across_corners,
+            bar,
+            core_machine(machine),
+        ),
     )
+    return answer
 
 
 def sine_bar(
@@ -614,17 +602,15 @@ def sine_bar(
     ----------
     Plane geometry and the practice of setting out, as the rules of the evidence state them.
     """
-    from halfnut.cutting.layout import SineBar
-
-    return SineBar.of(
-        ask(
-            "sine_bar",
-            (
-                angle,
-                bar,
-            ),
-        )
+    answer: SineBar = answer_to(
+        "sine_bar",
+        "halfnut.cutting.layout:SineBar",
+        (
+            angle,
+            bar,
+        ),
     )
+    return answer
 
 
 def screw_hole(
@@ -680,23 +666,21 @@ def screw_hole(
     ----------
     ISO 273, ASME B18.2.8 and the heads' standards as the rows of the evidence name them.
     """
-    from halfnut.cutting.layout import ScrewHole
-
-    return ScrewHole.of(
-        ask(
-            "screw_hole",
-            (
-                alloy,
-                thread,
-                head,
-                fit,
-                thickness,
-                recess,
-                tool,
-                core_machine(machine),
-            ),
-        )
+    answer: ScrewHole = answer_to(
+        "screw_hole",
+        "halfnut.cutting.layout:ScrewHole",
+        (
+            alloy,
+            thread,
+            head,
+            fit,
+            thickness,
+            recess,
+            tool,
+            core_machine(machine),
+        ),
     )
+    return answer
 
 
 def choose(
@@ -878,64 +862,62 @@ def choose(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.choosing import Passes
-
-    return Passes.of(
-        ask(
-            "choose",
-            (
-                do,
-                alloy,
-                diameter,
-                to,
-                core_machine(machine),
-                off,
-                length,
-                width,
-                end_diameter,
-                flutes,
-                tool,
-                tolerance,
-                tolerance_share,
-                roughness_um,
-                life_min,
-                force_n,
-                jaw_force_n,
-                grip_diameter,
-                friction,
-                grip_safety,
-                jaw_mass_kg,
-                jaw_radius,
-                deflection,
-                deepest,
-                step_over,
-                hold,
-                chuck,
-                stick_out,
-                steadies,
-                stock,
-                bar_length,
-                bar_behind,
-                bar_diameter,
-                bore,
-                nose_radius,
-                entering_deg,
-                rake_deg,
-                wear_factor,
-                hardness_hb,
-                approach,
-                overrun,
-                dial_set_s,
-                hand_turns_per_min,
-                single,
-                free,
-                now_spindle,
-                now_feed,
-                only_spindle,
-                brief,
-            ),
-        )
+    answer: Passes = answer_to(
+        "choose",
+        "halfnut.cutting.choosing:Passes",
+        (
+            do,
+            alloy,
+            diameter,
+            to,
+            core_machine(machine),
+            off,
+            length,
+            width,
+            end_diameter,
+            flutes,
+            tool,
+            tolerance,
+            tolerance_share,
+            roughness_um,
+            life_min,
+            force_n,
+            jaw_force_n,
+            grip_diameter,
+            friction,
+            grip_safety,
+            jaw_mass_kg,
+            jaw_radius,
+            deflection,
+            deepest,
+            step_over,
+            hold,
+            chuck,
+            stick_out,
+            steadies,
+            stock,
+            bar_length,
+            bar_behind,
+            bar_diameter,
+            bore,
+            nose_radius,
+            entering_deg,
+            rake_deg,
+            wear_factor,
+            hardness_hb,
+            approach,
+            overrun,
+            dial_set_s,
+            hand_turns_per_min,
+            single,
+            free,
+            now_spindle,
+            now_feed,
+            only_spindle,
+            brief,
+        ),
     )
+    return answer
 
 
 def force_band(
@@ -971,17 +953,15 @@ def force_band(
     ----------
     The table cutting/force_bands with the measured cuts that its rows name.
     """
-    from halfnut.cutting.force_spread import ForceBand
-
-    return ForceBand.of(
-        ask(
-            "force_band",
-            (
-                alloy,
-                process,
-            ),
-        )
+    answer: ForceBand = answer_to(
+        "force_band",
+        "halfnut.cutting.force_spread:ForceBand",
+        (
+            alloy,
+            process,
+        ),
     )
+    return answer
 
 
 def turn(
@@ -1110,45 +1090,43 @@ def turn(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "turn",
-            (
-                alloy,
-                diameter,
-                depth,
-                length,
-                core_machine(machine),
-                tool,
-                finish,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                nose_radius,
-                entering_deg,
-                rake_deg,
-                wear_factor,
-                hold,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                sections,
-                steadies,
-                bore,
-                roughness_um,
-                deflection,
-                approach,
-                overrun,
-                skin,
-                stiffness_n_um,
-                damping,
-            ),
-        )
+    answer: Cut = answer_to(
+        "turn",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            depth,
+            length,
+            core_machine(machine),
+            tool,
+            finish,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            nose_radius,
+            entering_deg,
+            rake_deg,
+            wear_factor,
+            hold,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            sections,
+            steadies,
+            bore,
+            roughness_um,
+            deflection,
+            approach,
+            overrun,
+            skin,
+            stiffness_n_um,
+            damping,
+        ),
     )
+    return answer
 
 
 def face(
@@ -1253,38 +1231,36 @@ def face(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "face",
-            (
-                alloy,
-                diameter,
-                end_diameter,
-                depth,
-                core_machine(machine),
-                tool,
-                finish,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                nose_radius,
-                rake_deg,
-                wear_factor,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                bore,
-                roughness_um,
-                approach,
-                overrun,
-                skin,
-            ),
-        )
+    answer: Cut = answer_to(
+        "face",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            end_diameter,
+            depth,
+            core_machine(machine),
+            tool,
+            finish,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            nose_radius,
+            rake_deg,
+            wear_factor,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            bore,
+            roughness_um,
+            approach,
+            overrun,
+            skin,
+        ),
     )
+    return answer
 
 
 def bore(
@@ -1402,42 +1378,40 @@ def bore(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "bore",
-            (
-                alloy,
-                diameter,
-                depth,
-                length,
-                core_machine(machine),
-                tool,
-                finish,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                nose_radius,
-                entering_deg,
-                rake_deg,
-                wear_factor,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                bar_diameter,
-                overhang,
-                roughness_um,
-                deflection,
-                approach,
-                overrun,
-                skin,
-                stiffness_n_um,
-                damping,
-            ),
-        )
+    answer: Cut = answer_to(
+        "bore",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            depth,
+            length,
+            core_machine(machine),
+            tool,
+            finish,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            nose_radius,
+            entering_deg,
+            rake_deg,
+            wear_factor,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            bar_diameter,
+            overhang,
+            roughness_um,
+            deflection,
+            approach,
+            overrun,
+            skin,
+            stiffness_n_um,
+            damping,
+        ),
     )
+    return answer
 
 
 def part_off(
@@ -1528,34 +1502,32 @@ def part_off(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "part_off",
-            (
-                alloy,
-                diameter,
-                blade,
-                end_diameter,
-                core_machine(machine),
-                tool,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                rake_deg,
-                wear_factor,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                bore,
-                stick_out,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Cut = answer_to(
+        "part_off",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            blade,
+            end_diameter,
+            core_machine(machine),
+            tool,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            rake_deg,
+            wear_factor,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            bore,
+            stick_out,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def knurl(
@@ -1632,30 +1604,28 @@ def knurl(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "knurl",
-            (
-                alloy,
-                diameter,
-                length,
-                core_machine(machine),
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                chuck,
-                hold,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Cut = answer_to(
+        "knurl",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            length,
+            core_machine(machine),
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            chuck,
+            hold,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def thread_speed(
@@ -1729,29 +1699,27 @@ def thread_speed(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "thread_speed",
-            (
-                alloy,
-                diameter,
-                pitch,
-                length,
-                core_machine(machine),
-                tool,
-                spindle_rpm,
-                hardness_hb,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                hold,
-            ),
-        )
+    answer: Cut = answer_to(
+        "thread_speed",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            pitch,
+            length,
+            core_machine(machine),
+            tool,
+            spindle_rpm,
+            hardness_hb,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            hold,
+        ),
     )
+    return answer
 
 
 def drill(
@@ -1838,33 +1806,31 @@ def drill(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "drill",
-            (
-                alloy,
-                diameter,
-                depth,
-                core_machine(machine),
-                tool,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                pilot,
-                point_deg,
-                wear_factor,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Cut = answer_to(
+        "drill",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            depth,
+            core_machine(machine),
+            tool,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            pilot,
+            point_deg,
+            wear_factor,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def spot(
@@ -1938,29 +1904,27 @@ def spot(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "spot",
-            (
-                alloy,
-                diameter,
-                core_machine(machine),
-                tool,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                point_deg,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-            ),
-        )
+    answer: Cut = answer_to(
+        "spot",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            core_machine(machine),
+            tool,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            point_deg,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+        ),
     )
+    return answer
 
 
 def countersink(
@@ -2041,31 +2005,29 @@ def countersink(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "countersink",
-            (
-                alloy,
-                diameter,
-                hole,
-                core_machine(machine),
-                tool,
-                flutes,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                included_deg,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-            ),
-        )
+    answer: Cut = answer_to(
+        "countersink",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            hole,
+            core_machine(machine),
+            tool,
+            flutes,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            included_deg,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+        ),
     )
+    return answer
 
 
 def counterbore(
@@ -2145,31 +2107,29 @@ def counterbore(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "counterbore",
-            (
-                alloy,
-                diameter,
-                hole,
-                depth,
-                core_machine(machine),
-                tool,
-                flutes,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-            ),
-        )
+    answer: Cut = answer_to(
+        "counterbore",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            hole,
+            depth,
+            core_machine(machine),
+            tool,
+            flutes,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+        ),
     )
+    return answer
 
 
 def ream(
@@ -2252,32 +2212,30 @@ def ream(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "ream",
-            (
-                alloy,
-                diameter,
-                depth,
-                core_machine(machine),
-                tool,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                hole,
-                flutes,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Cut = answer_to(
+        "ream",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            diameter,
+            depth,
+            core_machine(machine),
+            tool,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            hole,
+            flutes,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def tap(
@@ -2358,31 +2316,29 @@ def tap(
     Thrust and torque of drilling after Machinery's Handbook, Kienzle's force of other tools, with the rows that the
     evidence names.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "tap",
-            (
-                alloy,
-                thread,
-                depth,
-                core_machine(machine),
-                tool,
-                spindle_rpm,
-                hardness_hb,
-                wear_factor,
-                form,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Cut = answer_to(
+        "tap",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            thread,
+            depth,
+            core_machine(machine),
+            tool,
+            spindle_rpm,
+            hardness_hb,
+            wear_factor,
+            form,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def hold(
@@ -2527,50 +2483,48 @@ def hold(
     Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
     names.
     """
-    from halfnut.cutting.holding import Holding
-
-    return Holding.of(
-        ask(
-            "hold",
-            (
-                alloy,
-                diameter,
-                depth,
-                length,
-                core_machine(machine),
-                tool,
-                finish,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                nose_radius,
-                entering_deg,
-                rake_deg,
-                wear_factor,
-                hold,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                sections,
-                steadies,
-                bore,
-                roughness_um,
-                deflection,
-                approach,
-                overrun,
-                skin,
-                jaws,
-                grip_diameter,
-                grip_width,
-                friction,
-                safety,
-                tolerance,
-                out_of_round,
-            ),
-        )
+    answer: Holding = answer_to(
+        "hold",
+        "halfnut.cutting.holding:Holding",
+        (
+            alloy,
+            diameter,
+            depth,
+            length,
+            core_machine(machine),
+            tool,
+            finish,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            nose_radius,
+            entering_deg,
+            rake_deg,
+            wear_factor,
+            hold,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            sections,
+            steadies,
+            bore,
+            roughness_um,
+            deflection,
+            approach,
+            overrun,
+            skin,
+            jaws,
+            grip_diameter,
+            grip_width,
+            friction,
+            safety,
+            tolerance,
+            out_of_round,
+        ),
     )
+    return answer
 
 
 def work_bend(
@@ -2632,25 +2586,23 @@ def work_bend(
     Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
     names.
     """
-    from halfnut.cutting.rigidity import WorkBend
-
-    return WorkBend.of(
-        ask(
-            "work_bend",
-            (
-                sections,
-                force,
-                hold,
-                alloy,
-                youngs_modulus_gpa,
-                steadies,
-                centre_n_um,
-                chuck_n_um,
-                tolerance,
-                places,
-            ),
-        )
+    answer: WorkBend = answer_to(
+        "work_bend",
+        "halfnut.cutting.rigidity:WorkBend",
+        (
+            sections,
+            force,
+            hold,
+            alloy,
+            youngs_modulus_gpa,
+            steadies,
+            centre_n_um,
+            chuck_n_um,
+            tolerance,
+            places,
+        ),
     )
+    return answer
 
 
 def jaw_squeeze(
@@ -2725,29 +2677,27 @@ def jaw_squeeze(
     Beams by the unit-load theorem; thin rings after Timoshenko, Strength of Materials; the rules that the evidence
     names.
     """
-    from halfnut.cutting.rigidity import JawSqueeze
-
-    return JawSqueeze.of(
-        ask(
-            "jaw_squeeze",
-            (
-                outside,
-                bore,
-                width,
-                cutting_force,
-                friction,
-                safety,
-                jaws,
-                cut_diameter,
-                alloy,
-                youngs_modulus_gpa,
-                spindle_rpm,
-                jaw_mass_kg,
-                mass_radius,
-                allowed,
-            ),
-        )
+    answer: JawSqueeze = answer_to(
+        "jaw_squeeze",
+        "halfnut.cutting.rigidity:JawSqueeze",
+        (
+            outside,
+            bore,
+            width,
+            cutting_force,
+            friction,
+            safety,
+            jaws,
+            cut_diameter,
+            alloy,
+            youngs_modulus_gpa,
+            spindle_rpm,
+            jaw_mass_kg,
+            mass_radius,
+            allowed,
+        ),
     )
+    return answer
 
 
 def taper(
@@ -2876,45 +2826,43 @@ def taper(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.tapers_and_grooves import Taper
-
-    return Taper.of(
-        ask(
-            "taper",
-            (
-                alloy,
-                large,
-                small,
-                length,
-                between_centres,
-                depth,
-                core_machine(machine),
-                tool,
-                finish,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                nose_radius,
-                entering_deg,
-                rake_deg,
-                wear_factor,
-                hold,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                stick_out,
-                sections,
-                steadies,
-                bore,
-                roughness_um,
-                deflection,
-                approach,
-                overrun,
-                skin,
-            ),
-        )
+    answer: Taper = answer_to(
+        "taper",
+        "halfnut.cutting.tapers_and_grooves:Taper",
+        (
+            alloy,
+            large,
+            small,
+            length,
+            between_centres,
+            depth,
+            core_machine(machine),
+            tool,
+            finish,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            nose_radius,
+            entering_deg,
+            rake_deg,
+            wear_factor,
+            hold,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            stick_out,
+            sections,
+            steadies,
+            bore,
+            roughness_um,
+            deflection,
+            approach,
+            overrun,
+            skin,
+        ),
     )
+    return answer
 
 
 def groove(
@@ -3008,35 +2956,33 @@ def groove(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.tapers_and_grooves import Groove
-
-    return Groove.of(
-        ask(
-            "groove",
-            (
-                alloy,
-                diameter,
-                end_diameter,
-                width,
-                blade,
-                core_machine(machine),
-                tool,
-                feed,
-                spindle_rpm,
-                hardness_hb,
-                rake_deg,
-                wear_factor,
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                bore,
-                stick_out,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Groove = answer_to(
+        "groove",
+        "halfnut.cutting.tapers_and_grooves:Groove",
+        (
+            alloy,
+            diameter,
+            end_diameter,
+            width,
+            blade,
+            core_machine(machine),
+            tool,
+            feed,
+            spindle_rpm,
+            hardness_hb,
+            rake_deg,
+            wear_factor,
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            bore,
+            stick_out,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def mill(
@@ -3138,38 +3084,36 @@ def mill(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "mill",
-            (
-                alloy,
-                cutter,
-                depth,
-                flutes,
-                shape,
-                width,
-                length,
-                step_over,
-                step_down,
-                core_machine(machine),
-                tool,
-                feed_per_tooth,
-                spindle_rpm,
-                hardness_hb,
-                entering_deg,
-                nose_radius,
-                roughness_um,
-                stick_out,
-                deflection,
-                wear_factor,
-                approach,
-                overrun,
-                skin,
-            ),
-        )
+    answer: Cut = answer_to(
+        "mill",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            cutter,
+            depth,
+            flutes,
+            shape,
+            width,
+            length,
+            step_over,
+            step_down,
+            core_machine(machine),
+            tool,
+            feed_per_tooth,
+            spindle_rpm,
+            hardness_hb,
+            entering_deg,
+            nose_radius,
+            roughness_um,
+            stick_out,
+            deflection,
+            wear_factor,
+            approach,
+            overrun,
+            skin,
+        ),
     )
+    return answer
 
 
 def ramp(
@@ -3262,35 +3206,33 @@ def ramp(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.milling import Entry
-
-    return Entry.of(
-        ask(
-            "ramp",
-            (
-                alloy,
-                cutter,
-                depth,
-                angle_deg,
-                flutes,
-                length,
-                core_machine(machine),
-                tool,
-                feed_per_tooth,
-                spindle_rpm,
-                hardness_hb,
-                entering_deg,
-                nose_radius,
-                roughness_um,
-                stick_out,
-                deflection,
-                wear_factor,
-                approach,
-                overrun,
-                skin,
-            ),
-        )
+    answer: Entry = answer_to(
+        "ramp",
+        "halfnut.cutting.milling:Entry",
+        (
+            alloy,
+            cutter,
+            depth,
+            angle_deg,
+            flutes,
+            length,
+            core_machine(machine),
+            tool,
+            feed_per_tooth,
+            spindle_rpm,
+            hardness_hb,
+            entering_deg,
+            nose_radius,
+            roughness_um,
+            stick_out,
+            deflection,
+            wear_factor,
+            approach,
+            overrun,
+            skin,
+        ),
     )
+    return answer
 
 
 def helix(
@@ -3386,36 +3328,34 @@ def helix(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.milling import Entry
-
-    return Entry.of(
-        ask(
-            "helix",
-            (
-                alloy,
-                cutter,
-                hole,
-                depth,
-                angle_deg,
-                flutes,
-                length,
-                core_machine(machine),
-                tool,
-                feed_per_tooth,
-                spindle_rpm,
-                hardness_hb,
-                entering_deg,
-                nose_radius,
-                roughness_um,
-                stick_out,
-                deflection,
-                wear_factor,
-                approach,
-                overrun,
-                skin,
-            ),
-        )
+    answer: Entry = answer_to(
+        "helix",
+        "halfnut.cutting.milling:Entry",
+        (
+            alloy,
+            cutter,
+            hole,
+            depth,
+            angle_deg,
+            flutes,
+            length,
+            core_machine(machine),
+            tool,
+            feed_per_tooth,
+            spindle_rpm,
+            hardness_hb,
+            entering_deg,
+            nose_radius,
+            roughness_um,
+            stick_out,
+            deflection,
+            wear_factor,
+            approach,
+            overrun,
+            skin,
+        ),
     )
+    return answer
 
 
 def saw(
@@ -3489,29 +3429,27 @@ def saw(
     ----------
     Kienzle's force with the rows that the evidence names; ISO 3685 for the edge's life.
     """
-    from halfnut.cutting.cuts import Cut
-
-    return Cut.of(
-        ask(
-            "saw",
-            (
-                alloy,
-                blade,
-                thickness,
-                depth,
-                teeth,
-                length,
-                core_machine(machine),
-                tool,
-                feed_per_tooth,
-                spindle_rpm,
-                hardness_hb,
-                wear_factor,
-                approach,
-                overrun,
-            ),
-        )
+    answer: Cut = answer_to(
+        "saw",
+        "halfnut.cutting.cuts:Cut",
+        (
+            alloy,
+            blade,
+            thickness,
+            depth,
+            teeth,
+            length,
+            core_machine(machine),
+            tool,
+            feed_per_tooth,
+            spindle_rpm,
+            hardness_hb,
+            wear_factor,
+            approach,
+            overrun,
+        ),
     )
+    return answer
 
 
 def tool_life(
@@ -3580,24 +3518,22 @@ def tool_life(
     Taylor's equation with the rows that the evidence names; Groover, Fundamentals of Modern Manufacturing, chapters
     23 and 24.
     """
-    from halfnut.cutting.edge_life import ToolLife
-
-    return ToolLife.of(
-        ask(
-            "tool_life",
-            (
-                alloy,
-                tool,
-                feed,
-                depth,
-                speed,
-                life_min,
-                change_min,
-                edge_cost,
-                cost_per_min,
-                hardness_hb,
-                core_machine(machine),
-                diameter,
-            ),
-        )
+    answer: ToolLife = answer_to(
+        "tool_life",
+        "halfnut.cutting.edge_life:ToolLife",
+        (
+            alloy,
+            tool,
+            feed,
+            depth,
+            speed,
+            life_min,
+            change_min,
+            edge_cost,
+            cost_per_min,
+            hardness_hb,
+            core_machine(machine),
+            diameter,
+        ),
     )
+    return answer

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Literal
 
-from halfnut.core.questions import ask
+from halfnut.core.questions import answer_to
 
 if TYPE_CHECKING:
     from halfnut.core.given import LengthLike
@@ -84,26 +84,24 @@ def cylindrical_fit(
     ----------
     ISO 286 and ANSI B4.1 as the rows of the evidence name them.
     """
-    from halfnut.fits.cylindrical import CylindricalFit
-
-    return CylindricalFit.of(
-        ask(
-            "cylindrical_fit",
-            (
-                text,
-                hole_build_up,
-                shaft_build_up,
-                hole,
-                shaft,
-                hole_alloy,
-                shaft_alloy,
-                hole_temperature_c,
-                shaft_temperature_c,
-                tolerance_over_sigma,
-                mean_shift,
-            ),
-        )
+    answer: CylindricalFit = answer_to(
+        "cylindrical_fit",
+        "halfnut.fits.cylindrical:CylindricalFit",
+        (
+            text,
+            hole_build_up,
+            shaft_build_up,
+            hole,
+            shaft,
+            hole_alloy,
+            shaft_alloy,
+            hole_temperature_c,
+            shaft_temperature_c,
+            tolerance_over_sigma,
+            mean_shift,
+        ),
     )
+    return answer
 
 
 def preferred_fits(
@@ -137,9 +135,8 @@ def preferred_fits(
     ----------
     ANSI B4.2 and B4.1, as each row names them.
     """
-    from halfnut.fits.cylindrical import PreferredFits
-
-    return PreferredFits.of(ask("preferred_fits", (basis,)))
+    answer: PreferredFits = answer_to("preferred_fits", "halfnut.fits.cylindrical:PreferredFits", (basis,))
+    return answer
 
 
 def holding_taper(
@@ -185,17 +182,15 @@ def holding_taper(
     ----------
     ISO 296 and ASME B5.10 as the rows of the evidence name them; Jarno's rule.
     """
-    from halfnut.fits.tapers import HoldingTaper
-
-    return HoldingTaper.of(
-        ask(
-            "holding_taper",
-            (
-                name,
-                length,
-                large,
-                between_centres,
-                sine_bar,
-            ),
-        )
+    answer: HoldingTaper = answer_to(
+        "holding_taper",
+        "halfnut.fits.tapers:HoldingTaper",
+        (
+            name,
+            length,
+            large,
+            between_centres,
+            sine_bar,
+        ),
     )
+    return answer

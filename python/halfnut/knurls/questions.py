@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Literal
 
-from halfnut.core.questions import ask
+from halfnut.core.questions import answer_to
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
@@ -97,28 +97,26 @@ def knurl_blank(
     ----------
     ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.
     """
-    from halfnut.knurls.blanks import KnurlBlank
-
-    return KnurlBlank.of(
-        ask(
-            "knurl_blank",
-            (
-                diameter,
-                pitch,
-                pattern,
-                wheel,
-                finished,
-                process,
-                prefer,
-                helix_deg,
-                profile_deg,
-                set_over,
-                tracking_allowance,
-                tolerance_class,
-                width,
-            ),
-        )
+    answer: KnurlBlank = answer_to(
+        "knurl_blank",
+        "halfnut.knurls.blanks:KnurlBlank",
+        (
+            diameter,
+            pitch,
+            pattern,
+            wheel,
+            finished,
+            process,
+            prefer,
+            helix_deg,
+            profile_deg,
+            set_over,
+            tracking_allowance,
+            tolerance_class,
+            width,
+        ),
     )
+    return answer
 
 
 def knurl_setup(
@@ -230,38 +228,36 @@ def knurl_setup(
     ----------
     ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.
     """
-    from halfnut.knurls.setups import KnurlSetup
-
-    return KnurlSetup.of(
-        ask(
-            "knurl_setup",
-            (
-                diameter,
-                pitch,
-                alloy,
-                width,
-                wheels,
-                wheel_width,
-                bore,
-                stick_out,
-                hold,
-                hole,
-                hardness_hb,
-                core_machine(machine),
-                chuck,
-                stock,
-                bar_length,
-                bar_behind,
-                pattern,
-                wheel,
-                finished,
-                process,
-                prefer,
-                helix_deg,
-                profile_deg,
-                set_over,
-                tracking_allowance,
-                tolerance_class,
-            ),
-        )
+    answer: KnurlSetup = answer_to(
+        "knurl_setup",
+        "halfnut.knurls.setups:KnurlSetup",
+        (
+            diameter,
+            pitch,
+            alloy,
+            width,
+            wheels,
+            wheel_width,
+            bore,
+            stick_out,
+            hold,
+            hole,
+            hardness_hb,
+            core_machine(machine),
+            chuck,
+            stock,
+            bar_length,
+            bar_behind,
+            pattern,
+            wheel,
+            finished,
+            process,
+            prefer,
+            helix_deg,
+            profile_deg,
+            set_over,
+            tracking_allowance,
+            tolerance_class,
+        ),
     )
+    return answer

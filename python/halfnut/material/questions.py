@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from halfnut.core.questions import ask
+from halfnut.core.questions import answer_to
 
 if TYPE_CHECKING:
     from halfnut.material.alloys import Alloy, AlloyLike
@@ -47,9 +47,8 @@ def alloy(
     ----------
     As its row and its evidence name them.
     """
-    from halfnut.material.alloys import Alloy
-
-    return Alloy.of(ask("alloy", (name,)))
+    answer: Alloy = answer_to("alloy", "halfnut.material.alloys:Alloy", (name,))
+    return answer
 
 
 def coating(
@@ -91,15 +90,13 @@ def coating(
     ----------
     Machinery's Handbook, ISO 4042 and rows of the trade, as the evidence names them.
     """
-    from halfnut.material.coatings import Coating
-
-    return Coating.of(
-        ask(
-            "coating",
-            (
-                text,
-                on,
-                strips,
-            ),
-        )
+    answer: Coating = answer_to(
+        "coating",
+        "halfnut.material.coatings:Coating",
+        (
+            text,
+            on,
+            strips,
+        ),
     )
+    return answer

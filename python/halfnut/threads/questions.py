@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
-from halfnut.core.questions import ask
+from halfnut.core.questions import answer_to
 
 if TYPE_CHECKING:
     from halfnut.core.given import (
@@ -104,19 +104,17 @@ def limits(
     ISO 965-1 on ISO 724 basic sizes; ASME B1.1; the standards of the other forms, as the rules of the evidence
     name.
     """
-    from halfnut.threads.standard import ThreadLimits
-
-    return ThreadLimits.of(
-        ask(
-            "limits",
-            (
-                thread,
-                side,
-                engagement,
-                rule,
-            ),
-        )
+    answer: ThreadLimits = answer_to(
+        "limits",
+        "halfnut.threads.standard:ThreadLimits",
+        (
+            thread,
+            side,
+            engagement,
+            rule,
+        ),
     )
+    return answer
 
 
 def precoat(
@@ -168,21 +166,19 @@ def precoat(
     ----------
     ASME B1.1-2003, 7.4.2 and 7.5.2; the rows of coatings that the evidence names.
     """
-    from halfnut.threads.standard import ThreadLimits
-
-    return ThreadLimits.of(
-        ask(
-            "precoat",
-            (
-                thread,
-                build_up,
-                gauged_at,
-                engagement,
-                rule,
-                on,
-            ),
-        )
+    answer: ThreadLimits = answer_to(
+        "precoat",
+        "halfnut.threads.standard:ThreadLimits",
+        (
+            thread,
+            build_up,
+            gauged_at,
+            engagement,
+            rule,
+            on,
+        ),
     )
+    return answer
 
 
 def plain_thread(
@@ -240,24 +236,22 @@ def plain_thread(
     ----------
     The sizes that were given; geometry.
     """
-    from halfnut.threads.standard import ThreadLimits
-
-    return ThreadLimits.of(
-        ask(
-            "plain_thread",
-            (
-                side,
-                pitch,
-                half_angle_deg,
-                pitch_diameter,
-                major,
-                minor,
-                starts,
-                hand,
-                title,
-            ),
-        )
+    answer: ThreadLimits = answer_to(
+        "plain_thread",
+        "halfnut.threads.standard:ThreadLimits",
+        (
+            side,
+            pitch,
+            half_angle_deg,
+            pitch_diameter,
+            major,
+            minor,
+            starts,
+            hand,
+            title,
+        ),
     )
+    return answer
 
 
 def wires(
@@ -302,19 +296,17 @@ def wires(
     ----------
     Contact of a wire with the helicoid; Machinery's Handbook, as the rules of the evidence name.
     """
-    from halfnut.threads.gauging import OverWires
-
-    return OverWires.of(
-        ask(
-            "wires",
-            (
-                thread,
-                wire,
-                set,
-                build_up,
-            ),
-        )
+    answer: OverWires = answer_to(
+        "wires",
+        "halfnut.threads.gauging:OverWires",
+        (
+            thread,
+            wire,
+            set,
+            build_up,
+        ),
     )
+    return answer
 
 
 def shop_plug(
@@ -357,19 +349,17 @@ def shop_plug(
     ----------
     Limits of the thread's standard; common practice for the crest of the not-go end.
     """
-    from halfnut.threads.plugs import ShopPlug
-
-    return ShopPlug.of(
-        ask(
-            "shop_plug",
-            (
-                thread,
-                pitch,
-                wire,
-                build_up,
-            ),
-        )
+    answer: ShopPlug = answer_to(
+        "shop_plug",
+        "halfnut.threads.plugs:ShopPlug",
+        (
+            thread,
+            pitch,
+            wire,
+            build_up,
+        ),
     )
+    return answer
 
 
 def judge(
@@ -431,25 +421,23 @@ def judge(
     ----------
     Limits of the thread's standard; NBS Handbook H28 for errors of lead and angle.
     """
-    from halfnut.threads.judging import Verdict
-
-    return Verdict.of(
-        ask(
-            "judge",
-            (
-                thread,
-                pitch,
-                over_wires,
-                wire,
-                major,
-                minor,
-                lead_error,
-                leading_error_deg,
-                following_error_deg,
-                engagement,
-            ),
-        )
+    answer: Verdict = answer_to(
+        "judge",
+        "halfnut.threads.judging:Verdict",
+        (
+            thread,
+            pitch,
+            over_wires,
+            wire,
+            major,
+            minor,
+            lead_error,
+            leading_error_deg,
+            following_error_deg,
+            engagement,
+        ),
     )
+    return answer
 
 
 def tapping_hole(
@@ -503,22 +491,20 @@ def tapping_hole(
     ----------
     Tap-drill tables of Machinery's Handbook, and the rows that the evidence names.
     """
-    from halfnut.threads.holes import TappingHole
-
-    return TappingHole.of(
-        ask(
-            "tapping_hole",
-            (
-                thread,
-                percent,
-                engagement,
-                strength,
-                drills,
-                oversize,
-                tap,
-            ),
-        )
+    answer: TappingHole = answer_to(
+        "tapping_hole",
+        "halfnut.threads.holes:TappingHole",
+        (
+            thread,
+            percent,
+            engagement,
+            strength,
+            drills,
+            oversize,
+            tap,
+        ),
     )
+    return answer
 
 
 def blind_hole(
@@ -576,24 +562,22 @@ def blind_hole(
     ----------
     Chamfers of taps as the rows of the evidence name them; geometry.
     """
-    from halfnut.threads.holes import BlindHole
-
-    return BlindHole.of(
-        ask(
-            "blind_hole",
-            (
-                thread,
-                full_thread,
-                drilled,
-                lead,
-                drill,
-                point,
-                chip_room,
-                thickness,
-                tap,
-            ),
-        )
+    answer: BlindHole = answer_to(
+        "blind_hole",
+        "halfnut.threads.holes:BlindHole",
+        (
+            thread,
+            full_thread,
+            drilled,
+            lead,
+            drill,
+            point,
+            chip_room,
+            thickness,
+            tap,
+        ),
     )
+    return answer
 
 
 def clearance_hole(
@@ -630,17 +614,15 @@ def clearance_hole(
     ----------
     ISO 273 and ASME B18.2.8 as the rows of the evidence name them.
     """
-    from halfnut.threads.holes import ClearanceHole
-
-    return ClearanceHole.of(
-        ask(
-            "clearance_hole",
-            (
-                thread,
-                fit,
-            ),
-        )
+    answer: ClearanceHole = answer_to(
+        "clearance_hole",
+        "halfnut.threads.holes:ClearanceHole",
+        (
+            thread,
+            fit,
+        ),
     )
+    return answer
 
 
 def screw_seat(
@@ -688,20 +670,18 @@ def screw_seat(
     ----------
     Heads of the standards that the rows of the evidence name.
     """
-    from halfnut.threads.holes import ScrewSeat
-
-    return ScrewSeat.of(
-        ask(
-            "screw_seat",
-            (
-                thread,
-                head,
-                fit,
-                hole,
-                recess,
-            ),
-        )
+    answer: ScrewSeat = answer_to(
+        "screw_seat",
+        "halfnut.threads.holes:ScrewSeat",
+        (
+            thread,
+            head,
+            fit,
+            hole,
+            recess,
+        ),
     )
+    return answer
 
 
 def taper_pipe(
@@ -734,9 +714,8 @@ def taper_pipe(
     ----------
     ASME B1.20.1 and ISO 7-1 as the rows of the evidence name them.
     """
-    from halfnut.threads.taper_pipes import TaperPipe
-
-    return TaperPipe.of(ask("taper_pipe", (thread,)))
+    answer: TaperPipe = answer_to("taper_pipe", "halfnut.threads.taper_pipes:TaperPipe", (thread,))
+    return answer
 
 
 def drill_set(
@@ -770,9 +749,8 @@ def drill_set(
     ----------
     The rows that the evidence names.
     """
-    from halfnut.threads.holes import DrillSet
-
-    return DrillSet.of(ask("drill_set", (drills,)))
+    answer: DrillSet = answer_to("drill_set", "halfnut.threads.holes:DrillSet", (drills,))
+    return answer
 
 
 def fit(
@@ -859,32 +837,30 @@ def fit(
     ----------
     Limits of the threads' standards; geometry; the rows of coatings that the evidence names.
     """
-    from halfnut.threads.fitting import ThreadFit
-
-    return ThreadFit.of(
-        ask(
-            "fit",
-            (
-                external,
-                internal,
-                build_up,
-                build_up_external,
-                build_up_internal,
-                engagement,
-                external_pitch,
-                external_major,
-                internal_pitch,
-                internal_minor,
-                external_lead_error,
-                internal_lead_error,
-                external_alloy,
-                internal_alloy,
-                temperature_c,
-                tolerance_over_sigma,
-                mean_shift,
-            ),
-        )
+    answer: ThreadFit = answer_to(
+        "fit",
+        "halfnut.threads.fitting:ThreadFit",
+        (
+            external,
+            internal,
+            build_up,
+            build_up_external,
+            build_up_internal,
+            engagement,
+            external_pitch,
+            external_major,
+            internal_pitch,
+            internal_minor,
+            external_lead_error,
+            internal_lead_error,
+            external_alloy,
+            internal_alloy,
+            temperature_c,
+            tolerance_over_sigma,
+            mean_shift,
+        ),
     )
+    return answer
 
 
 def cut_to_suit(
@@ -941,23 +917,21 @@ def cut_to_suit(
     ----------
     Geometry; common practice for what is left on the dial.
     """
-    from halfnut.threads.fitting import Suited
-
-    return Suited.of(
-        ask(
-            "cut_to_suit",
-            (
-                thread,
-                clearance,
-                internal_pitch,
-                external_pitch,
-                build_up,
-                measured_build_up,
-                wire,
-                over_wires,
-            ),
-        )
+    answer: Suited = answer_to(
+        "cut_to_suit",
+        "halfnut.threads.fitting:Suited",
+        (
+            thread,
+            clearance,
+            internal_pitch,
+            external_pitch,
+            build_up,
+            measured_build_up,
+            wire,
+            over_wires,
+        ),
     )
+    return answer
 
 
 def minimum_strength(
@@ -1001,19 +975,17 @@ def minimum_strength(
     ----------
     Specifications of the alloys, as the rows of the evidence name them.
     """
-    from halfnut.threads.metals import MinimumStrength
-
-    return MinimumStrength.of(
-        ask(
-            "minimum_strength",
-            (
-                alloy,
-                form,
-                thickness,
-                grain,
-            ),
-        )
+    answer: MinimumStrength = answer_to(
+        "minimum_strength",
+        "halfnut.threads.metals:MinimumStrength",
+        (
+            alloy,
+            form,
+            thickness,
+            grain,
+        ),
     )
+    return answer
 
 
 def galling(
@@ -1049,17 +1021,15 @@ def galling(
     ----------
     Common practice, as the rows of the evidence name it.
     """
-    from halfnut.threads.metals import Galling
-
-    return Galling.of(
-        ask(
-            "galling",
-            (
-                external_alloy,
-                internal_alloy,
-            ),
-        )
+    answer: Galling = answer_to(
+        "galling",
+        "halfnut.threads.metals:Galling",
+        (
+            external_alloy,
+            internal_alloy,
+        ),
     )
+    return answer
 
 
 def strength(
@@ -1176,42 +1146,40 @@ def strength(
     Handbook and textbook rules for stripping and for screws that raise a load, and the rows that the evidence
     names.
     """
-    from halfnut.threads.joints import ThreadStrength
-
-    return ThreadStrength.of(
-        ask(
-            "strength",
-            (
-                external,
-                internal,
-                engagement,
-                external_alloy,
-                external_form,
-                external_thickness,
-                external_grade,
-                external_tensile,
-                external_yield,
-                external_shear,
-                internal_alloy,
-                internal_form,
-                internal_thickness,
-                internal_tensile,
-                internal_yield,
-                internal_shear,
-                external_chamfer,
-                external_run_out,
-                internal_countersink,
-                internal_run_out,
-                external_bore,
-                internal_outside,
-                load,
-                factor_of_safety,
-                friction,
-                loading,
-                rotating,
-            ),
-        )
+    answer: ThreadStrength = answer_to(
+        "strength",
+        "halfnut.threads.joints:ThreadStrength",
+        (
+            external,
+            internal,
+            engagement,
+            external_alloy,
+            external_form,
+            external_thickness,
+            external_grade,
+            external_tensile,
+            external_yield,
+            external_shear,
+            internal_alloy,
+            internal_form,
+            internal_thickness,
+            internal_tensile,
+            internal_yield,
+            internal_shear,
+            external_chamfer,
+            external_run_out,
+            internal_countersink,
+            internal_run_out,
+            external_bore,
+            internal_outside,
+            load,
+            factor_of_safety,
+            friction,
+            loading,
+            rotating,
+        ),
     )
+    return answer
 
 
 def tighten(
@@ -1292,31 +1260,29 @@ def tighten(
     ----------
     Forces on the thread and the seat; nut factors of common practice; rows that the evidence names.
     """
-    from halfnut.threads.joints import Tightening
-
-    return Tightening.of(
-        ask(
-            "tighten",
-            (
-                thread,
-                preload,
-                torque,
-                share,
-                external_alloy,
-                external_form,
-                external_grade,
-                external_yield,
-                internal_alloy,
-                lubricant,
-                friction,
-                bearing_friction,
-                bearing_diameter,
-                bore,
-                prevailing,
-                condition,
-            ),
-        )
+    answer: Tightening = answer_to(
+        "tighten",
+        "halfnut.threads.joints:Tightening",
+        (
+            thread,
+            preload,
+            torque,
+            share,
+            external_alloy,
+            external_form,
+            external_grade,
+            external_yield,
+            internal_alloy,
+            lubricant,
+            friction,
+            bearing_friction,
+            bearing_diameter,
+            bore,
+            prevailing,
+            condition,
+        ),
     )
+    return answer
 
 
 def adjuster(
@@ -1546,17 +1512,15 @@ def threads_near(
     ----------
     Series of the threads' standards.
     """
-    from halfnut.threads.identification import ThreadsNear
-
-    return ThreadsNear.of(
-        ask(
-            "threads_near",
-            (
-                diameter,
-                within,
-            ),
-        )
+    answer: ThreadsNear = answer_to(
+        "threads_near",
+        "halfnut.threads.identification:ThreadsNear",
+        (
+            diameter,
+            within,
+        ),
     )
+    return answer
 
 
 def identify_thread(
@@ -1607,18 +1571,16 @@ def identify_thread(
     ----------
     Series and limits of the threads' standards.
     """
-    from halfnut.threads.identification import Identification
-
-    return Identification.of(
-        ask(
-            "identify_thread",
-            (
-                diameter,
-                pitch,
-                side,
-                engagement,
-                flank_angle,
-                count,
-            ),
-        )
+    answer: Identification = answer_to(
+        "identify_thread",
+        "halfnut.threads.identification:Identification",
+        (
+            diameter,
+            pitch,
+            side,
+            engagement,
+            flank_angle,
+            count,
+        ),
     )
+    return answer
