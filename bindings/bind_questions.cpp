@@ -616,6 +616,7 @@ void bind_questions(py::module_& module) {
                "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has, with their keys.");
     module.def("job_members", &job_members, "What the walk of a job knows of an operation.");
+    module.attr("FOLDER_VARIABLE") = "HALFNUT_SHOP";  // that names the folder of a shop's own tables
     module.def(
         "environment",
         [](const char* name) {

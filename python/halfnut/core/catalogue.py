@@ -19,12 +19,9 @@ from pathlib import Path
 from threading import Lock
 from typing import Any, TypeVar
 
-from halfnut._core import Catalogue, environment
+from halfnut._core import FOLDER_VARIABLE, Catalogue, environment
 
-__all__ = ["FOLDER_VARIABLE", "activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
-
-FOLDER_VARIABLE = "HALFNUT_SHOP"
-"""Environment variable that names a folder of one's own tables."""
+__all__ = ["activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
 
 Answer = TypeVar("Answer")
 Shop = tuple[Catalogue, tuple[Path, ...]]

@@ -29,8 +29,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from halfnut._core import Catalogue, Error, TableError
-from halfnut.core.catalogue import FOLDER_VARIABLE
+from halfnut._core import FOLDER_VARIABLE, Catalogue, Error, TableError
 from halfnut.core.fixed import made
 from halfnut.core.plain_files import read_plain, toml_data
 

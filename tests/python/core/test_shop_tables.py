@@ -8,7 +8,7 @@ import pytest
 
 import halfnut as hn
 from halfnut import _core, cutting
-from halfnut.core import catalogue, shop_tables
+from halfnut.core import shop_tables
 
 
 def drill(catalogue: _core.Catalogue, name: str) -> dict:
@@ -343,9 +343,9 @@ def test_a_bad_row_of_a_tool_is_said_where_the_tool_is_asked_for(tmp_path):
 
 
 def test_folder_from_the_environment_and_one_that_is_not_there(tmp_path, monkeypatch):
-    monkeypatch.setenv(catalogue.FOLDER_VARIABLE, str(tmp_path))
+    monkeypatch.setenv(_core.FOLDER_VARIABLE, str(tmp_path))
     assert shop_tables.load_shop().folders == (tmp_path,)
-    monkeypatch.setenv(catalogue.FOLDER_VARIABLE, str(tmp_path / "gone"))
+    monkeypatch.setenv(_core.FOLDER_VARIABLE, str(tmp_path / "gone"))
     with pytest.raises(hn.TableError, match="no such shop folder"):
         shop_tables.load()
 
