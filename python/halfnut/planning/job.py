@@ -249,7 +249,7 @@ def _rows(question: str) -> dict[str, Row]:
 
 
 _POSITIONS = _rows("positions")
-Places = _model(
+Places: type[_Closed] = _model(
     "Places",
     Pattern,
     [
