@@ -10,7 +10,7 @@ import numpy as np
 from halfnut import _core
 from halfnut._core import DomainError, Error, Evidence
 from halfnut.batch.cuts import turn_cases
-from halfnut.batch.distinct import ROWS, row_arguments
+from halfnut.batch.distinct import FILMS, ROWS, row_arguments
 from halfnut.batch.frames import FrameLike, open_frame
 from halfnut.batch.given import Given, near_or_all
 from halfnut.batch.telling import whole_numbers
@@ -171,27 +171,16 @@ def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
     from halfnut.knurls.questions import knurl_blank
     from halfnut.threads import questions
 
-    def size(name: str) -> Any:
-        return mm(row[name]) if name in row else None
-
-    if kind == "limits":
-        return questions.limits(row["thread"], engagement=size("engagement_mm"), **options)
-    if kind == "taper_pipe":
-        return questions.taper_pipe(row["thread"])
-    if kind == "wires":
-        best = options.get("best") and "wire_mm" not in row
-        return questions.wires(row["thread"], wire="best" if best else size("wire_mm"), set=options.get("set", ""))
-    if kind == "knurl_blank":
-        return knurl_blank(size("diameter_mm"), row["pitch"], **options)
-    films = [
-        _core.BuildUp(row.get(f"build_up_{side}_min_um", 0.0), row.get(f"build_up_{side}_max_um", 0.0))
-        for side in ("external", "internal")
-    ]
-    return questions.fit(
-        row["external"],
-        row["internal"],
-        build_up_external=films[0],
-        build_up_internal=films[1],
-        engagement=size("engagement_mm"),
-        **options,
-    )
+    given = dict(options)
+    for name, value in row.items():
+        if name.endswith("_mm"):
+            given[name.removesuffix("_mm")] = mm(value)
+        elif name not in FILMS:
+            given[name] = value
+    if kind == "wires" and given.pop("best", False):
+        given.setdefault("wire", "best")
+    if kind == "fit":
+        for side in ("external", "internal"):
+            ends = (row.get(f"build_up_{side}_{end}_um", 0.0) for end in ("min", "max"))
+            given[f"build_up_{side}"] = _core.BuildUp(*ends)
+    return knurl_blank(**given) if kind == "knurl_blank" else getattr(questions, kind)(**given)
