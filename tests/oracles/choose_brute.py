@@ -15,6 +15,7 @@ are asked of whoever makes the case, for they are tables and no part of the choi
     nose, entering      mm, degrees
     window(finish, depth, feed), guide(finish, depth)
     least               mm that the edge can cut at least
+    life(depth, feed)   C and n of Taylor's V T^n = C, None where no life is known
     deepest, roughness, torque, force, chuck_rpm, grip, stick_out, hold, bar, tube_bore, modulus, density, bend,
     tolerance
                         None where there is no such limit
@@ -121,6 +122,12 @@ def holds(case, before, after, depth, rpm, available, feed, finish, spring=math.
     if case["grip"] is not None:
         jaw_force, jaws, grip, friction, safety = case["grip"]
         if safety * worst * at / (friction * jaws * grip) > jaw_force * (1 - ROOM):
+            return False
+    taylor = case["life"](depth, feed)
+    if taylor is not None:
+        speed_of_a_minute, exponent = taylor
+        life = min((speed_of_a_minute / v) ** (1 / exponent), 480.0)
+        if life * (1 - ROOM) < max(10.0, case["travel"] / (feed * rpm)):
             return False
     bend = bend_of(case, ACROSS * worst * abs(math.cos(kappa)), after)
     if bend is not None:

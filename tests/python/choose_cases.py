@@ -31,6 +31,16 @@ def aim_of(alloy, tool):
     return 1.0
 
 
+def reference_rake(alloy):
+    """Rake that a force stands for: of the nearest group's row."""
+    groups = {row["group"]: row["parent"] for row in active().rows("material/groups")}
+    rakes = {row["group"]: row["rake_deg"] for row in active().rows("cutting/force_scales")}
+    group = alloy.group
+    while group not in rakes:
+        group = groups[group]
+    return rakes[group]
+
+
 def small_machine(chance: random.Random, lines: Sequence[float] = (0.1, 0.2, 0.5), **own: Any) -> _core.Machine:
     """A lathe of a few steps, and what is its own whatever the chance."""
     given: dict[str, Any] = {"motor_kw": chance.choice([0.2, 0.6, 2.0])}
@@ -123,7 +133,7 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
     """The case in the oracle's words; windows and constants of force are asked of the tables."""
     tables = active()
     band = hn.force_band(alloy)
-    reference = 2.0 if alloy.iso513 == "K" else 6.0
+    reference = reference_rake(alloy)
     correction = 1.2 if cut == "bore" else 1.0
     if numbers.get("rake_deg") is not None:
         correction *= 1 - (numbers["rake_deg"] - reference) / 66.7
@@ -144,6 +154,16 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         if key not in known:
             found = _core.feed_window(alloy.index, operation(finish), tool, depth, usual[finish], None, tables)
             known[key] = usual[finish] if found is None else found[1]
+        return known[key]
+
+    def life(depth, feed):
+        key = ("life", depth, feed)
+        if key not in known:
+            try:
+                found = hn.cutting.tool_life(alloy.id, tool=tool, feed=hn.mm(feed), depth=hn.mm(depth))
+                known[key] = found.c_m_min, found.exponent
+            except hn.NotTabulatedError:
+                known[key] = None
         return known[key]
 
     crossing = cut == "face"
@@ -185,6 +205,7 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         "entering": numbers["entering_deg"],
         "window": window,
         "guide": guide,
+        "life": life,
         "least": least_depth(alloy, tool, numbers["nose_radius_mm"]),
         "deepest": numbers["deepest_mm"],
         "roughness": numbers["roughness_um"] / aim_of(alloy, tool) if "roughness_um" in numbers else None,

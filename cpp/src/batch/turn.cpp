@@ -207,6 +207,7 @@ struct Call {
     std::size_t feed_edges = 0;
     bool all_alone = false;  // every row goes through evaluate()
     bool wants_efficiency = false;
+    bool wants_finish = false;                    // edges of the real surface
     bool wants_band = false;                      // its lower edge
     bool adjusted = false;                        // a rake or wear is given
     bool rough_asked = false;                     // a roughness is given
@@ -494,6 +495,8 @@ class Worker {
         copy(b.open_feeds, b.feed_low, &CaseNumbers::feed_low);
         copy(b.open_feeds, b.feed_high, &CaseNumbers::feed_high);
         copy(call_.rough_asked, b.finish_aim, &CaseNumbers::finish_aim);
+        copy(call_.wants_finish, b.finish_low, &CaseNumbers::finish_low);
+        copy(call_.wants_finish, b.finish_high, &CaseNumbers::finish_high);
         if (call_.out.case_id != nullptr) {
             for (std::size_t i = 0; i < rows; ++i) {
                 call_.out.case_id[first + i] = call_.numbers[place_of(b, i)]->id;
@@ -586,6 +589,8 @@ class Worker {
         copy("window_high_m_min", b.high_m_min);
         copy("available_power_kw", b.available);
         times("cutting_force_low_n", "cutting_force_n", b.band_low);
+        times("roughness_low_um", "roughness_ra_um", b.finish_low);
+        times("roughness_high_um", "roughness_ra_um", b.finish_high);
         times("cutting_force_high_n", "cutting_force_n", b.upper);
         times("spindle_power_low_kw", "spindle_power_kw", b.band_low);
         times("spindle_power_high_kw", "spindle_power_kw", b.upper);
@@ -764,6 +769,7 @@ void turn(const TurnCases& cases, const CutSetting& setting, const TurnColumns& 
               .passes = turn_passes(std::min(clone, widest_clone())),
               .levers = Levers(*setting.machine),
               .wants_efficiency = wants("motor_power_kw"),
+              .wants_finish = wants("roughness_low_um") || wants("roughness_high_um"),
               .wants_band = wants("cutting_force_low_n") || wants("spindle_power_low_kw"),
               .adjusted = columns.numbers[argument("rake_deg")].given() ||
                           columns.numbers[argument("wear_factor")].given(),

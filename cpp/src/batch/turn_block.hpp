@@ -125,6 +125,8 @@ struct TurnBlock {
     alignas(64) Row feed_low{};
     alignas(64) Row feed_high{};
     alignas(64) Row finish_aim{};  // where a roughness is asked for
+    alignas(64) Row finish_low{};  // where the real surface is asked for
+    alignas(64) Row finish_high{};
     // levers
     alignas(64) Row low_rpm{};
     alignas(64) Row high_rpm{};

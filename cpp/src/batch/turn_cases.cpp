@@ -227,10 +227,14 @@ CaseNumbers numbers_of(const Catalogue& catalogue, const TurnCase& one) {
     out.band_low = tables.band.low;
     out.band_high = std::isnan(tables.band.high) ? 1.0 : tables.band.high;
     out.modulus = alloy.youngs_modulus_gpa;
-    out.reference_rake = reference_rake_deg(alloy);
+    out.reference_rake = tables.constants.rake_deg;
     out.burns = fire_limit(catalogue, alloy) != nullptr;
     out.usual_feed = usual_feed_mm(LatheCut::turn, one.finish);
-    out.finish_aim = finish_aim(catalogue, alloy, one.tool_material);
+    if (const FinishBandRow* const finish = finish_band(catalogue, alloy, one.tool_material)) {
+        out.finish_aim = finish->aim;
+        out.finish_low = finish->low;
+        out.finish_high = finish->high * finish->worn;
+    }
     if (tables.has_feeds) {
         out.feed_low = tables.feeds.low_mm;
         out.feed_high = tables.feeds.high_mm;

@@ -26,6 +26,8 @@ struct CaseNumbers {
     double feed_low = kNaN;
     double feed_high = kNaN;
     double finish_aim = 1.0;
+    double finish_low = kNaN;
+    double finish_high = kNaN;
     std::int32_t id = -1;
     bool burns = false;  // fire limits hold
 };

@@ -312,7 +312,7 @@ void find_gains(const Catalogue& catalogue, const machine::Machine& machine, con
     }
     if (!is_milling(request.cut)) {
         ChooseRequest asked = request;
-        const double usual = reference_rake_deg(catalogue.alloys[request.work.alloy]);
+        const double usual = force_scale(catalogue, catalogue.alloys[request.work.alloy]).rake_deg;
         asked.rake_deg = std::min(kMostRakeDeg, value_or(request.rake_deg, usual) + kOneMoreRakeDeg);
         offer(GainCode::rake, machine, asked);
     }

@@ -120,13 +120,16 @@ class Windows {
     }
 
     [[nodiscard]] std::size_t depth_class(double depth) {
-        return place(depths_, depth,
-                     [](const SpeedRow& row, double at) { return row.depth_high_mm >= at - kDepthSlackMm; });
+        return place(depths_, depth, [](const SpeedRow& row, double at) {
+            return static_cast<std::uint8_t>(row.depth_high_mm >= at - kDepthSlackMm);
+        });
     }
     [[nodiscard]] std::size_t feed_class(double feed) {
         return place(feeds_, feed, [](const SpeedRow& row, double at) {
             const double low = std::isnan(row.feed_low_mm) ? 0.0 : row.feed_low_mm;
-            return low <= kAboutFeed * at && row.feed_high_mm >= at / kAboutFeed;
+            const bool about = low <= kAboutFeed * at && row.feed_high_mm >= at / kAboutFeed;
+            const bool same = low / kSameFeed <= at && at <= kSameFeed * row.feed_high_mm;
+            return static_cast<std::uint8_t>((about ? 1U : 0U) | (same ? 2U : 0U));
         });
     }
     /// Ask for every class once; to be called when all depths and feeds are known.
@@ -173,13 +176,13 @@ class Windows {
 
    private:
     struct Classes {
-        std::map<std::vector<bool>, std::size_t> places;
+        std::map<std::vector<std::uint8_t>, std::size_t> places;
         std::vector<double> examples;
     };
 
     template <class Test>
     std::size_t place(Classes& classes, double value, Test test) {
-        std::vector<bool> outcome;
+        std::vector<std::uint8_t> outcome;
         outcome.reserve(rows_.size());
         for (const SpeedRow* row : rows_) {
             outcome.push_back(test(*row, value));

@@ -32,6 +32,7 @@ inline TurnRequest turn_request(const ChooseRequest& request) {
     out.bore_mm = request.bore_mm;
     out.stick_out_mm = request.stick_out_mm;
     out.bar_diameter_mm = request.bar_diameter_mm;
+    out.bar_material = request.bar_material;
     out.nose_radius_mm = request.nose_radius_mm;
     out.entering_deg = request.entering_deg;
     out.rake_deg = request.rake_deg;
@@ -80,9 +81,10 @@ class LatheJob : public Job {
         high_ = value_or(force_band(catalogue, alloy_, Process::turn, constants_.rough).high, 1.0) *
                 (std::isnan(request.wear_factor) ? kTurningWear : 1.0);
         share_ = normal_share(request.wear_factor);
-        correction_ = lathe::correction(base_, alloy_);
+        correction_ = lathe::correction(base_, force_scale(catalogue, alloy_).rake_deg);
         nose_ = value_or(request.nose_radius_mm, kNoseRadiusMm);
         aim_ = finish_aim(catalogue, alloy_, request.tool_material);
+        bar_gpa_ = overhang_of(catalogue, overhung(base_.bar_material)).youngs_modulus_gpa;
         const double share = value_or(request.tolerance_share, kToleranceShare);
         most_bend_ = value_or(request.deflection_mm, kMostBendMm);
         finish_bend_ = std::isnan(request.tolerance_mm)
@@ -251,11 +253,11 @@ class LatheJob : public Job {
         }
         const std::size_t across = base_.cut == LatheCut::face ? 1 : diameters_.size();
         factors_.assign(across * levers_.speeds.size(), kNaN);
-        if (std::isnan(lathe::bend(base_, alloy_, base_.diameter_mm, 1.0).value)) {
+        if (std::isnan(lathe::bend(base_, alloy_, bar_gpa_, base_.diameter_mm, 1.0).value)) {
             return;
         }
         for (const double left : diameters_) {
-            bends_.push_back(lathe::bend(base_, alloy_, left, 1.0).value);
+            bends_.push_back(lathe::bend(base_, alloy_, bar_gpa_, left, 1.0).value);
         }
     }
     void fill_feeds() {
@@ -450,9 +452,12 @@ class LatheJob : public Job {
             }
         }
         if constexpr (kWhich == Which::all) {
-            if (!std::isnan(request_.life_min)) {
-                const double life = life_of(kind, at, r, v);
-                return like(LimitCode::tool_life, life, request_.life_min, request_.life_min / life, true);
+            const double life = life_of(kind, at, r, v);
+            const bool asked = !std::isnan(request_.life_min);
+            if (asked || life > 0.0) {  // what is not tabulated holds nothing back unless it is asked for
+                const double least =
+                    asked ? request_.life_min : std::max(kLeastEdgeLifeMin, pass_s(s, i) / 60.0);
+                return like(LimitCode::tool_life, life, least, least / life, true);
             }
         }
         return true;
@@ -466,6 +471,7 @@ class LatheJob : public Job {
     double correction_ = 1.0;
     double share_ = kNaN;  // of the force, across the edge
     double nose_ = kNaN;
+    double bar_gpa_ = kNaN;
     double aim_ = 1.0;  ///< roughness asked for over that of the geometry aimed at
     double most_bend_ = kNaN;
     double finish_bend_ = kNaN;

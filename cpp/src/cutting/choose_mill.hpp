@@ -74,6 +74,7 @@ class MillJob : public Job {
         base_.entering_deg = request.entering_deg;
         base_.stick_out_mm = request.stick_out_mm;
         base_.wear_factor = request.wear_factor;
+        aim_ = finish_aim(catalogue, alloy_, request.tool_material);
         high_ = value_or(force_band(catalogue, alloy_, Process::mill, constants_.rough).high, 1.0) *
                 milling::ordinary_wear(base_);
         base_.nose_radius_mm = request.nose_radius_mm;
@@ -232,7 +233,7 @@ class MillJob : public Job {
             }
             const std::size_t depth_class = classes_[group(bite)][place(bite)];
             if (bite.finish() && !std::isnan(one.finish_um) && !std::isnan(request_.roughness_um) &&
-                !below(LimitCode::roughness, one.finish_um, request_.roughness_um, false)) {
+                !below(LimitCode::roughness, one.finish_um, request_.roughness_um / aim_, false)) {
                 return false;
             }
             if (!below(LimitCode::feed_guide, one.per_tooth, guide_of(windows_.feed(false, depth_class)),
@@ -272,6 +273,7 @@ class MillJob : public Job {
     Windows windows_;
     MillRequest base_;
     double bite_mm_ = kNaN;
+    double aim_ = 1.0;  ///< roughness asked for over that of the geometry aimed at
     double travel_ = kNaN;
     double deepest_ = kNaN;
     double most_bend_ = kNaN;

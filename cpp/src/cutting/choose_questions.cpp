@@ -54,7 +54,9 @@ constexpr std::array kAsked{
     NUMBER(roughness_um,
            "Ra that is asked of the last pass; the feed aims finer, since a real surface is rougher than its "
            "geometry."),
-    NUMBER(life_min, "Life of the edge at least, in every pass.").optioned("life"),
+    NUMBER(life_min, "Life of the edge at least, in every pass.")
+        .optioned("life")
+        .usually("10 minutes, and as long as the pass"),
     NUMBER(force_n, "Force that tool and work bear.").optioned("force"),
     NUMBER(jaw_force_n, "Force of each jaw at rest; without it the grip is not computed.")
         .optioned("jaw-force"),
@@ -73,7 +75,8 @@ constexpr std::array kAsked{
     Rows::stock.usually("the diameter before the cut"),
     Rows::bar_length,
     Rows::bar_behind,
-    NUMBER(bar_diameter_mm, "Diameter of the boring bar, of steel."),
+    NUMBER(bar_diameter_mm, "Diameter of the boring bar."),
+    ASKED(cut.bar_material, "What the boring bar is made of.").finer(),
     NUMBER(bore_mm, "Bore of a tube."),
     NUMBER(nose_radius_mm, "Nose radius of the tool.").usually("0.8 mm"),
     NUMBER(entering_deg, "Entering angle of the edge.").usually("90 degrees").finer(),

@@ -13,10 +13,12 @@ namespace halfnut::cutting {
 
 namespace {
 
-/// Kienzle's force at the unit power's chip over that of the unit power; NaN where the alloy has not both.
-double constants_apart(const material::AlloyRow& alloy) noexcept {
+/// Kienzle's force on the scale of the unit powers over the alloy's own unit power, at the chip of that; NaN
+/// where the alloy has not both.
+double constants_apart(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept {
     return SpecificCuttingForce::compute(alloy.kc11_n_mm2, alloy.mc, alloy.unit_power_thickness_mm) /
-           UnitPowerForce::compute(alloy.unit_power_hp_in3_min);
+           (force_scale(catalogue, alloy).kienzle_over_unit_power *
+            UnitPowerForce::compute(alloy.unit_power_hp_in3_min));
 }
 
 }  // namespace
@@ -24,7 +26,9 @@ double constants_apart(const material::AlloyRow& alloy) noexcept {
 ForceConstants force_constants(const Catalogue& catalogue, const material::AlloyRow& alloy,
                                double hardness_hb) noexcept {
     using material::AlloyRow;
+    const ForceScaleRow& scale = force_scale(catalogue, alloy);
     ForceConstants out;
+    out.rake_deg = scale.rake_deg;
     const bool has_kc = !std::isnan(alloy.kc11_n_mm2);
     const bool has_unit_power =
         !std::isnan(alloy.unit_power_hp_in3_min) && !std::isnan(alloy.unit_power_thickness_mm);
@@ -33,8 +37,11 @@ ForceConstants force_constants(const Catalogue& catalogue, const material::Alloy
         return source_rank(catalogue.sources[source.index].kind);
     };
     if (has_kc && !(has_unit_power && rank(alloy.unit_power_source) < rank(alloy.kc_source))) {
-        out.kc11_n_mm2 = alloy.kc11_n_mm2;
+        out.kc11_n_mm2 = alloy.kc11_n_mm2 / scale.kienzle_over_unit_power;
         out.mc = alloy.mc;
+        if (scale.kienzle_over_unit_power != 1.0) {
+            out.scale = row_ref(catalogue.force_scales, scale);
+        }
         out.speed_m_min =
             alloy.iso513 == material::Iso513::s ? kTableSpeedHeatResistantMMin : kTableSpeedMMin;
         out.rule = rule::kc_tabulated;
@@ -79,7 +86,7 @@ ForceBand force_band(const Catalogue& catalogue, const material::AlloyRow& alloy
         }
     }
     if (!out.verified) {
-        const double apart = constants_apart(alloy);
+        const double apart = constants_apart(catalogue, alloy);
         const bool kienzle = force_constants(catalogue, alloy, kNaN).rule == rule::kc_tabulated;
         const double other = kienzle ? 1.0 / apart : apart;
         const double upper =
@@ -128,6 +135,19 @@ const FinishBandRow* finish_band(const Catalogue& catalogue, const material::All
 double finish_aim(const Catalogue& catalogue, const material::AlloyRow& alloy, ToolMaterial tool) noexcept {
     const FinishBandRow* const row = finish_band(catalogue, alloy, tool);
     return row == nullptr ? 1.0 : row->aim;
+}
+
+const ForceScaleRow& force_scale(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept {
+    const ForceScaleRow* nearest = &catalogue.force_scales.front();
+    int least = -1;
+    for (const ForceScaleRow& row : catalogue.force_scales) {
+        const int distance = material::kinship(catalogue, alloy, row.group);
+        if (distance >= 0 && (least < 0 || distance < least)) {
+            nearest = &row;
+            least = distance;
+        }
+    }
+    return *nearest;
 }
 
 const OverhangRow& overhang_of(const Catalogue& catalogue, Overhung what) noexcept {

@@ -304,21 +304,6 @@ std::vector<EvidenceText> evidence_of(const CutContext& context, const CutResult
     return out;
 }
 
-/// Cutting fluid of an operation, in one word; nothing for metal that no group's row is for.
-std::optional<std::string> fluid_of(const CutContext& context) {
-    const material::CuttingFluidRow* const row = material::cutting_fluids(context.catalogue, context.alloy);
-    if (row == nullptr) {
-        return {};
-    }
-    const string_view operation = context.operation;
-    const bool threads = operation == "tap" || operation == "form_tap" || operation == "thread";
-    return std::string(threads                                               ? row->tapping
-                       : operation == "ream"                                 ? row->reaming
-                       : drills_or_taps(operation)                           ? row->drilling
-                       : operation.starts_with("mill") || operation == "saw" ? row->milling
-                                                                             : row->turning);
-}
-
 }  // namespace
 
 std::vector<Given> sizes_of(const Given& sizes) {
@@ -496,15 +481,6 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     out.heat = heat_of(context.alloy, result);
     const double low = result.band.low;
     const double high = result.band.high * result.ordinary_wear;
-    const bool turns = !context.operation.starts_with("mill");
-    const FinishBandRow* const finish =
-        turns && !std::isnan(result.roughness_ra_um)
-            ? finish_band(context.catalogue, context.alloy, context.tool.row->tool_material)
-            : nullptr;
-    if (finish != nullptr) {
-        out.roughness_low_um = result.roughness_ra_um * finish->low;
-        out.roughness_high_um = result.roughness_ra_um * finish->high * finish->worn;
-    }
     out.torque_low_nm = result.torque_nm * low;
     out.torque_high_nm = result.torque_nm * high;
     out.deflection_low_mm = result.deflection_mm * low;
@@ -551,17 +527,13 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
         }
     }
     out.holds_at_edge = holds_at_edge(out.limits);
-    out.fluid = fluid_of(context);
+    if (!result.fluid.empty()) {
+        out.fluid = result.fluid;
+    }
     out.lacking = material::lacking(context.alloy);
     out.assumed = context.assumed;
     out.told = told_of(context, result);
     out.evidence = evidence_of(context, result, out.heat);
-    if (finish != nullptr) {
-        constexpr std::array<string_view, 1> kHigh{"roughness_high_um"};
-        out.evidence.push_back(
-            evidence_text({0, rule::finish_band, row_ref(context.catalogue.finish_bands, *finish)}, kHigh,
-                          context.catalogue));
-    }
     return out;
 }
 

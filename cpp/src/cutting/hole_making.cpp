@@ -397,7 +397,7 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
     if (cuts_ring(request)) {
         out.evidence.note(torque, rule::ring_torque);
         out.evidence.note(figure("feed_force_n"), rule::ring_thrust);
-        out.evidence.note(torque, constants.rule, constants.row);
+        note_constants(torque, constants, out);
         out.evidence.note(figure("mrr_cm3_min"), rule::removal_drilling);
     } else if (drills(request.cut)) {
         out.evidence.note(torque, rule::drill_torque, row_ref(catalogue.drill_points, point_row(catalogue)));
@@ -405,9 +405,12 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
                           row_ref(catalogue.drill_points, point_row(catalogue)));
         if (factor.from_kc) {
             out.evidence.note(torque, rule::kd_from_kc);
-            out.evidence.note(torque, constants.rule, constants.row);
+            note_constants(torque, constants, out);
         } else {
             out.evidence.note(torque, rule::kd_row, factor.row);
+            if (constants.shifted) {
+                out.evidence.note(torque, rule::kc_hardness);
+            }
         }
         if (request.pilot_mm > 0.0) {
             out.evidence.note(torque, rule::drill_pilot);
@@ -418,10 +421,7 @@ void note_force(const Catalogue& catalogue, const HoleRequest& request, const Fo
         if (request.cut == HoleCut::form_tap) {
             out.evidence.note(torque, rule::form_tap_torque);
         }
-        out.evidence.note(torque, constants.rule, constants.row);
-    }
-    if (constants.shifted) {
-        out.evidence.note(torque, rule::kc_hardness);
+        note_constants(torque, constants, out);
     }
     const bool of_kc = factor.from_kc || !drills(request.cut);
     const double form = taps(request.cut) ? 1.0 : kDrillForm;
@@ -547,6 +547,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     note_window(window, out);
+    note_fluid(catalogue, alloy, query.operation, out);
     const FireLimitRow* const fire = fire_limit(catalogue, alloy);
     const Wanted wanted = wanted_feed(catalogue, request, alloy, fire, out);
     const SpeedBounds bounds{taps(request.cut) ? request.pitch_mm : kNaN, work_whirl_rpm(alloy, mounting),

@@ -19,12 +19,12 @@ struct Bend {
 /// Whether the cross slide feeds.
 [[nodiscard]] bool crosses(LatheCut cut) noexcept;
 
-/// Factor on the force for rake, wear and form.
-[[nodiscard]] double correction(const TurnRequest& request, const material::AlloyRow& alloy) noexcept;
+/// Factor on the force for rake, over the rake that the constants stand for, wear and form.
+[[nodiscard]] double correction(const TurnRequest& request, double reference_rake_deg) noexcept;
 
-/// Deflection of work that has a diameter left, or of a boring bar, under a force across it.
-[[nodiscard]] Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double left_mm,
-                        double passive_force_n) noexcept;
+/// Deflection of work that has a diameter left, or of a boring bar of a modulus, under a force across it.
+[[nodiscard]] Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double bar_gpa,
+                        double left_mm, double passive_force_n) noexcept;
 
 /// How far the work stands out, or the boring bar: at least as far as the cut is long. NaN when neither is
 /// known.

@@ -63,9 +63,9 @@ constexpr std::array kBoreOwn{
     kStock,
     kBarLength,
     kBarBehind,
-    ASKED(cut.bar_diameter_mm,
-          "Diameter of the boring bar, of steel; with its overhang it gives the deflection.")
+    ASKED(cut.bar_diameter_mm, "Diameter of the boring bar; with its overhang it gives the deflection.")
         .in(range_in(kTurnArguments, "bar_diameter_mm")),
+    ASKED(cut.bar_material, "What the boring bar is made of.").finer(),
     kStickOut.called("overhang").saying("Overhang of the boring bar from its holder."),
     kRoughness,
     kDeflection,

@@ -96,6 +96,8 @@ struct Filled {
     Passes passes;
     ForceConstants constants;
     double entering = 90.0;
+    const FinishBandRow* finish_band = nullptr;
+    double aim = 1.0;  // roughness asked for over that of the geometry aimed at
 };
 
 /// Where a tooth is in the work, degrees: from the cutter's edge inward, a face mill's about its middle.
@@ -112,9 +114,9 @@ Arc arc_of(const MillRequest& request, double bite) noexcept {
     return {0.0, Engagement::compute(bite, d)};
 }
 
-/// Feed a revolution that leaves a roughness.
-double feed_for_finish(const MillRequest& request) noexcept {
-    const double ra_mm = request.roughness_limit_um / 1000.0;
+/// Feed a revolution that leaves a roughness, by geometry finer than that by `aim`.
+double feed_for_finish(const MillRequest& request, double aim) noexcept {
+    const double ra_mm = request.roughness_limit_um / aim / 1000.0;
     return request.shape == MillShape::face
                ? std::sqrt(32.0 * value_or(request.nose_radius_mm, kFaceNoseMm) * ra_mm)
                : std::sqrt(16.0 * request.cutter_diameter_mm * ra_mm);
@@ -195,7 +197,7 @@ Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const 
     }
     // Fine chips take fire more easily: no finer feed for the sake of the surface there.
     if (!std::isnan(request.roughness_limit_um) && request.shape != MillShape::slot && !window.held_by_fire) {
-        const double fine = feed_for_finish(request) / request.teeth;
+        const double fine = feed_for_finish(request, filled.aim) / request.teeth;
         most = std::min(most, fine);
         if (fine < feed) {
             feed = fine;
@@ -273,11 +275,8 @@ void note_force(const Catalogue& catalogue, const Filled& filled, CutResult& out
     out.evidence.note(figure("mrr_cm3_min"), rule::removal_milling);
     out.evidence.note(figure("spindle_power_kw"), rule::milling_power);
     out.evidence.note(force, rule::milling_force);
-    out.evidence.note(force, filled.constants.rule, filled.constants.row);
+    note_constants(force, filled.constants, out);
     out.evidence.note(force, rule::kienzle_form);
-    if (filled.constants.shifted) {
-        out.evidence.note(force, rule::kc_hardness);
-    }
     if (!std::isnan(request.wear_factor)) {
         out.evidence.note(force, rule::wear);
     } else {
@@ -291,10 +290,12 @@ void note_force(const Catalogue& catalogue, const Filled& filled, CutResult& out
     out.evidence.note(figure("feed_force_n"), rule::milling_feed_force);
     if (!std::isnan(out.roughness_ra_um)) {
         out.evidence.note(figure("roughness_ra_um"), rule::roughness_milling);
+        note_finish_band(catalogue, filled.finish_band, out);
         if (!std::isnan(request.roughness_limit_um)) {
-            out.limit(LimitCode::roughness, out.roughness_ra_um, request.roughness_limit_um);
+            const double aimed = request.roughness_limit_um / filled.aim;
+            out.limit(LimitCode::roughness, out.roughness_ra_um, aimed);
             out.caution(CautionCode::roughness_least);
-            if (out.roughness_ra_um > request.roughness_limit_um * (1.0 + 1e-9)) {
+            if (out.roughness_ra_um > aimed * (1.0 + 1e-9)) {
                 out.caution(CautionCode::roughness_exceeded);
             }
         }
@@ -423,6 +424,8 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return {StatusCode::inconsistent, argument_place("depth_mm")};
     }
     filled.constants = force_constants(catalogue, filled.alloy, request.work.hardness_hb);
+    filled.finish_band = finish_band(catalogue, filled.alloy, request.tool_material);
+    filled.aim = filled.finish_band == nullptr ? 1.0 : filled.finish_band->aim;
     out.band = force_band(catalogue, filled.alloy, Process::mill, filled.constants.rough);
     out.ordinary_wear = milling::ordinary_wear(request);
     filled.entering = value_or(request.entering_deg, 90.0);
@@ -440,6 +443,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
     }
     hold_skin(catalogue, filled.alloy, request.skin, window);
     note_window(window, out);
+    note_fluid(catalogue, filled.alloy, query.operation, out);
     const Wanted wanted = wanted_per_tooth(catalogue, filled, query, out);
     const bool fed_by_hand = !is_any(machine) && machine.table.steps.empty();
     const double hand_rpm =

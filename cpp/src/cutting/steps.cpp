@@ -248,6 +248,54 @@ void note_band(std::string_view name, CutResult& out) noexcept {
                       out.band.row);
 }
 
+void note_constants(std::uint8_t at, const ForceConstants& constants, CutResult& out) noexcept {
+    out.evidence.note(at, constants.rule, constants.row);
+    if (!constants.scale.empty()) {
+        out.evidence.note(at, rule::kc_scale, constants.scale);
+    }
+    if (constants.shifted) {
+        out.evidence.note(at, rule::kc_hardness);
+    }
+}
+
+void note_finish_band(const Catalogue& catalogue, const FinishBandRow* band, CutResult& out) noexcept {
+    if (band != nullptr && !std::isnan(out.roughness_ra_um)) {
+        out.roughness_low_um = out.roughness_ra_um * band->low;
+        out.roughness_high_um = out.roughness_ra_um * (band->high * band->worn);
+        out.evidence.note(figure("roughness_high_um"), rule::finish_band,
+                          row_ref(catalogue.finish_bands, *band));
+    }
+}
+
+void note_fluid(const Catalogue& catalogue, const material::AlloyRow& alloy, Operation operation,
+                CutResult& out) noexcept {
+    const material::CuttingFluidRow* const row = material::cutting_fluids(catalogue, alloy);
+    if (row == nullptr) {
+        return;
+    }
+    switch (operation) {
+        case Operation::tap:
+        case Operation::thread:
+            out.fluid = row->tapping;
+            break;
+        case Operation::ream:
+            out.fluid = row->reaming;
+            break;
+        case Operation::drill:
+        case Operation::spot:
+        case Operation::countersink:
+        case Operation::counterbore:
+            out.fluid = row->drilling;
+            break;
+        case Operation::end_mill:
+        case Operation::face_mill:
+            out.fluid = row->milling;
+            break;
+        default:
+            out.fluid = row->turning;
+    }
+}
+
 void note_overhang(const Catalogue& catalogue, Overhung what, double ratio, CautionCode caution,
                    CutResult& out) noexcept {
     if (std::isnan(ratio)) {

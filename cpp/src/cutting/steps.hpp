@@ -88,6 +88,16 @@ void set_band(CutResult& out) noexcept;
 /// What the band rests on, at the figure that it belongs to.
 void note_band(std::string_view name, CutResult& out) noexcept;
 
+/// What the constants of force rest on.
+void note_constants(std::uint8_t at, const ForceConstants& constants, CutResult& out) noexcept;
+
+/// The real surface that roughness_ra_um is the geometry of, and what its band rests on; nothing without one.
+void note_finish_band(const Catalogue& catalogue, const FinishBandRow* band, CutResult& out) noexcept;
+
+/// Cutting fluid of the operation, in one word; none for metal that no group's row is for.
+void note_fluid(const Catalogue& catalogue, const material::AlloyRow& alloy, Operation operation,
+                CutResult& out) noexcept;
+
 /// How far a tool stands out over its size, against the most for ordinary cuts; a word on it beyond
 /// that. Nothing where the ratio is not known.
 void note_overhang(const Catalogue& catalogue, Overhung what, double ratio, CautionCode caution,

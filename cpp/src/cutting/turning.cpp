@@ -22,8 +22,6 @@
 namespace halfnut::cutting {
 namespace {
 
-constexpr double kSteelRakeDeg = 6.0;  // rake that the force constants were measured with
-constexpr double kIronRakeDeg = 2.0;
 constexpr double kInsideForm = 1.2;  // Tschaetsch: chips are harder to form inside
 constexpr double kPartingForm = 1.3;
 constexpr std::uint8_t argument_place(std::string_view name) noexcept {
@@ -62,10 +60,10 @@ Operation operation_of(LatheCut cut, bool finish) noexcept {
     }
 }
 
-double correction(const TurnRequest& request, const material::AlloyRow& alloy) noexcept {
+double correction(const TurnRequest& request, double reference_rake_deg) noexcept {
     double out = 1.0;
     if (!std::isnan(request.rake_deg)) {
-        out *= RakeCorrection::compute(request.rake_deg, reference_rake_deg(alloy));
+        out *= RakeCorrection::compute(request.rake_deg, reference_rake_deg);
     }
     out *= value_or(request.wear_factor, 1.0);
     if (request.cut == LatheCut::bore) {
@@ -76,7 +74,7 @@ double correction(const TurnRequest& request, const material::AlloyRow& alloy) n
     return out;
 }
 
-Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double left_mm,
+Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double bar_gpa, double left_mm,
           double passive_force_n) noexcept {
     const double out = reach_of(request);
     if (std::isnan(out) || !std::isnan(request.span_mm)) {  // between steadies it is a beam's, see WorkBeam
@@ -86,7 +84,7 @@ Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double le
         if (std::isnan(request.bar_diameter_mm)) {
             return {};
         }
-        return {CantileverDeflection::compute(passive_force_n, out, kBarModulusGpa,
+        return {CantileverDeflection::compute(passive_force_n, out, bar_gpa,
                                               SecondMoment::compute(request.bar_diameter_mm, 0.0)),
                 rule::deflection_bar};
     }
@@ -161,7 +159,9 @@ struct Filled {
     double entering = kEnteringDeg;
     bool finish = false;
     double correction = 1.0;
+    const FinishBandRow* finish_band = nullptr;
     double aim = 1.0;  // roughness asked for over that of the geometry aimed at
+    double bar_gpa = kNaN;
     ForceConstants constants;
 };
 
@@ -208,15 +208,17 @@ Filled fill(const Catalogue& catalogue, const TurnRequest& request) noexcept {
     filled.finish = request.finish || filled.depth <= kFinishDepthMm;
     filled.nose = value_or(request.nose_radius_mm, kNoseRadiusMm);
     filled.entering = request.cut == LatheCut::part_off ? 90.0 : value_or(request.entering_deg, kEnteringDeg);
-    filled.correction = lathe::correction(request, filled.alloy);
-    filled.aim = finish_aim(catalogue, filled.alloy, request.tool_material);
+    filled.correction = lathe::correction(request, force_scale(catalogue, filled.alloy).rake_deg);
+    filled.finish_band = finish_band(catalogue, filled.alloy, request.tool_material);
+    filled.aim = filled.finish_band == nullptr ? 1.0 : filled.finish_band->aim;
+    filled.bar_gpa = overhang_of(catalogue, overhung(request.bar_material)).youngs_modulus_gpa;
     return filled;
 }
 
 /// Deflection for the force across the work at a feed: the cut's end is its weakest.
 lathe::Bend deflection(const Filled& filled, double passive_force) noexcept {
-    return lathe::bend(filled.request, filled.alloy, filled.request.diameter_mm - 2.0 * filled.depth,
-                       passive_force);
+    return lathe::bend(filled.request, filled.alloy, filled.bar_gpa,
+                       filled.request.diameter_mm - 2.0 * filled.depth, passive_force);
 }
 
 /// The most that the corrections of parting may come to.
@@ -414,10 +416,7 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     const std::uint8_t force = figure("cutting_force_n");
     out.evidence.note(figure("chip_thickness_mm"), rule::chip_thickness);
     out.evidence.note(force, rule::kienzle_force);
-    out.evidence.note(force, filled.constants.rule, filled.constants.row);
-    if (filled.constants.shifted) {
-        out.evidence.note(force, rule::kc_hardness);
-    }
+    note_constants(force, filled.constants, out);
     if (!std::isnan(filled.request.rake_deg)) {
         out.evidence.note(force, rule::rake);
     }
@@ -447,7 +446,7 @@ void note_force(const Filled& filled, CutResult& out) noexcept {
     }
 }
 
-void note_finish(const Filled& filled, CutResult& out) noexcept {
+void note_finish(const Catalogue& catalogue, const Filled& filled, CutResult& out) noexcept {
     if (filled.request.cut == LatheCut::part_off || !(filled.nose > 0.0)) {
         return;
     }
@@ -460,6 +459,7 @@ void note_finish(const Filled& filled, CutResult& out) noexcept {
     }
     out.roughness_ra_um = ra;
     out.evidence.note(figure("roughness_ra_um"), rule::roughness);
+    note_finish_band(catalogue, filled.finish_band, out);
     if (!std::isnan(filled.request.roughness_limit_um)) {
         const double aimed = filled.request.roughness_limit_um / filled.aim;
         out.limit(LimitCode::roughness, ra, aimed);
@@ -484,8 +484,8 @@ void note_rigidity(const Catalogue& catalogue, const Filled& filled, CutResult& 
         }
     }
     if (request.cut == LatheCut::bore) {
-        note_overhang(catalogue, Overhung::bar, lathe::reach_of(request) / request.bar_diameter_mm,
-                      CautionCode::overhang, out);
+        note_overhang(catalogue, overhung(request.bar_material),
+                      lathe::reach_of(request) / request.bar_diameter_mm, CautionCode::overhang, out);
     } else if (request.cut == LatheCut::part_off) {
         const double end = std::max(value_or(request.end_diameter_mm, 0.0), value_or(request.bore_mm, 0.0));
         note_overhang(catalogue, Overhung::blade, (request.diameter_mm - end) / 2.0 / filled.depth,
@@ -536,6 +536,13 @@ void note_life(const Catalogue& catalogue, const Filled& filled, CutResult& out)
     out.evidence.note(figure("tool_life_high_min"), rule::life_band);
 }
 
+constexpr Status kSplits{StatusCode::not_tabulated, kNoArgument - 1};
+
+/// A laminate, whose layers part under a knurl.
+bool splits(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept {
+    return material::kinship(catalogue, alloy, "composite") >= 0;
+}
+
 /// What needs the modulus of an alloy whose row gives none.
 Status check_modulus(const material::AlloyRow& alloy, const TurnRequest& request) noexcept {
     if (!std::isnan(alloy.youngs_modulus_gpa)) {
@@ -559,6 +566,10 @@ Status check_turn(const Catalogue& catalogue, const machine::Machine& machine,
     }
     if (status.ok()) {
         status = check_setting(catalogue, machine, request.work);
+    }
+    if (status.ok() && request.cut == LatheCut::knurl &&
+        splits(catalogue, catalogue.alloys[request.work.alloy])) {
+        return kSplits;
     }
     return status.ok() ? check_modulus(catalogue.alloys[request.work.alloy], request) : status;
 }
@@ -606,6 +617,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
         return room;
     }
     note_window(tables.window, out);
+    note_fluid(catalogue, filled.alloy, tables.operation, out);
     const FireLimitRow* const fire = fire_limit(catalogue, filled.alloy);
     const SpeedBounds bounds{request.cut == LatheCut::thread ? request.feed_mm_rev : kNaN,
                              work_whirl_rpm(filled.alloy, mounting),
@@ -625,7 +637,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
     if (has_force(request.cut)) {
         note_force(filled, out);
         note_power(machine, out);
-        note_finish(filled, out);
+        note_finish(catalogue, filled, out);
         note_rigidity(catalogue, filled, out);
         note_life(catalogue, filled, out);
     }
@@ -661,10 +673,6 @@ double usual_blade_mm(bool inch) noexcept {
     return inch ? kInchMm * kBladeIn : kBladeMm;
 }
 
-double reference_rake_deg(const material::AlloyRow& alloy) noexcept {
-    return alloy.iso513 == material::Iso513::k ? kIronRakeDeg : kSteelRakeDeg;
-}
-
 TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request) noexcept {
     return look_up(catalogue, fill(catalogue, request));
 }
@@ -695,6 +703,9 @@ CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const
     CutResult out;
     const Status status = evaluate(catalogue, machine, request, out);
     throw_if_no_room(machine, out, request.chuck);
+    if (status == kSplits) {
+        throw NotTabulatedError("knurl: a laminate splits under the wheels: cut grooves with a tool instead");
+    }
     if (status == Status{StatusCode::inconsistent, argument_place("stick_out_mm")}) {
         throw_short_overhang("stick_out_mm", request.stick_out_mm, request.length_mm, machine);
     }

@@ -217,16 +217,16 @@ class CutFigures(Answered):
     """Its likely most. In min."""
     roughness_ra_um: float | None
     """Ra by geometry alone: the least. In um."""
+    roughness_low_um: float | None
+    """Ra that a sharp edge on steady work leaves at least. In um."""
+    roughness_high_um: float | None
+    """Ra that an edge in use leaves at most. In um."""
     deflection_mm: float | None
     """Deflection of work, bar or cutter at the cut; in turning under such an edge. In mm."""
     hand_turns_per_min: float | None
     """Feed by hand: turns of the handle a minute. In min."""
     hand_turns: float | None
     """Turns of the handle for the whole travel."""
-    roughness_low_um: float | None
-    """Turning: Ra that a sharp edge on steady work leaves at least. In um."""
-    roughness_high_um: float | None
-    """Turning: Ra that an edge in use leaves at most. In um."""
     torque_low_nm: float | None
     """Torque at the lower edge of the force. In N m."""
     torque_high_nm: float | None

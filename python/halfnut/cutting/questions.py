@@ -718,6 +718,7 @@ def choose(
     bar_length: LengthLike | None = None,
     bar_behind: LengthLike | None = None,
     bar_diameter: LengthLike | None = None,
+    bar_material: Literal["steel", "heavy metal", "carbide", "damped steel", "damped carbide"] = "steel",
     bore: LengthLike | None = None,
     nose_radius: LengthLike | None = None,
     entering_deg: NumberLike | None = None,
@@ -770,7 +771,7 @@ def choose(
         Ra that is asked of the last pass; the feed aims finer, since a real surface is rougher than its geometry.
         Above 0 um.
     life_min : NumberLike, optional
-        Life of the edge at least, in every pass. Above 0 min.
+        Life of the edge at least, in every pass. Above 0 min. When not given: 10 minutes, and as long as the pass.
     force_n : NumberLike, optional
         Force that tool and work bear. Above 0 N.
     jaw_force_n : NumberLike, optional
@@ -807,7 +808,9 @@ def choose(
     bar_behind : LengthLike, optional
         Length of a bar that is free behind the spindle. At least 0 mm.
     bar_diameter : LengthLike, optional
-        Diameter of the boring bar, of steel. Above 0 mm.
+        Diameter of the boring bar. Above 0 mm.
+    bar_material : {"steel", "heavy metal", "carbide", "damped steel", "damped carbide"}, default "steel"
+        What the boring bar is made of.
     bore : LengthLike, optional
         Bore of a tube. At least 0 mm.
     nose_radius : LengthLike, optional
@@ -899,6 +902,7 @@ def choose(
             bar_length,
             bar_behind,
             bar_diameter,
+            bar_material,
             bore,
             nose_radius,
             entering_deg,
@@ -1284,6 +1288,7 @@ def bore(
     bar_length: LengthLike | None = None,
     bar_behind: LengthLike | None = None,
     bar_diameter: LengthLike | None = None,
+    bar_material: Literal["steel", "heavy metal", "carbide", "damped steel", "damped carbide"] = "steel",
     overhang: LengthLike | None = None,
     roughness_um: float | None = None,
     deflection: LengthLike | None = None,
@@ -1338,7 +1343,9 @@ def bore(
     bar_behind : LengthLike, optional
         Length of a bar that is free behind the spindle. At least 0 mm.
     bar_diameter : LengthLike, optional
-        Diameter of the boring bar, of steel; with its overhang it gives the deflection. Above 0 mm.
+        Diameter of the boring bar; with its overhang it gives the deflection. Above 0 mm.
+    bar_material : {"steel", "heavy metal", "carbide", "damped steel", "damped carbide"}, default "steel"
+        What the boring bar is made of.
     overhang : LengthLike, optional
         Overhang of the boring bar from its holder. Above 0 mm.
     roughness_um : float, optional
@@ -1401,6 +1408,7 @@ def bore(
             bar_length,
             bar_behind,
             bar_diameter,
+            bar_material,
             overhang,
             roughness_um,
             deflection,

@@ -73,7 +73,12 @@ def constants_apart(alloy: str) -> list[float]:
     upper = printed * (found.unit_power_high_hp_in3_min or unit) / unit
     if found.kc11_n_mm2 is None:
         return [1.0, upper / printed]
-    kienzle = cutting.specific_cutting_force_n_mm2(found.kc11_n_mm2, found.mc, at)
+    groups = {each["group"]: each["parent"] for each in hn.core.catalogue.rows("material/groups")}
+    scales = {each["group"]: each["kienzle_over_unit_power"] for each in hn.core.catalogue.rows("cutting/force_scales")}
+    group = row["group"]
+    while group not in scales:
+        group = groups[group]
+    kienzle = cutting.specific_cutting_force_n_mm2(found.kc11_n_mm2, found.mc, at) / scales[group]
     evidence = {item.rule_id for item in hn.turn(alloy, "50 mm").evidence}
     used = kienzle if "kc_tabulated" in evidence else printed
     return [each / used for each in (kienzle, printed, upper)]

@@ -9,6 +9,8 @@ import pytest
 import halfnut as hn
 from halfnut import cutting
 
+KC_304 = 2350.0 / 1.24  # recalled, on the scale of the unit powers
+
 
 def test_the_ring_of_a_countersink_and_counterbore_is_the_formula():
     """Torque of the ring between hole and tool, half-way out, from the constants the evidence names."""
@@ -17,7 +19,7 @@ def test_the_ring_of_a_countersink_and_counterbore_is_the_formula():
     for cut, outer, hole, sine in ((sunk, 12.0, 6.0, math.sin(math.pi / 4)), (bored, 11.0, 6.6, 1.0)):
         chip = 0.15 / 3 * sine
         assert cut.chip_thickness_mm == pytest.approx(chip)
-        kc = min(1.2 * cutting.specific_cutting_force_n_mm2(2350.0, 0.21, chip), 2.2 * 2350.0)
+        kc = min(1.2 * cutting.specific_cutting_force_n_mm2(KC_304, 0.21, chip), 2.2 * KC_304)
         assert cut.torque_nm == pytest.approx(kc * 0.15 * (outer - hole) * (outer + hole) / 8000)
         assert cut.spindle_power_kw == pytest.approx(cutting.torque_power_kw(cut.torque_nm, 300.0))
         assert cut.spindle_power_low_kw < cut.spindle_power_kw < cut.spindle_power_high_kw

@@ -44,6 +44,7 @@
     X(halfnut::job, "job/tables.hpp", run_outs, RunOutRow) \
     X(halfnut::cutting, "cutting/tables.hpp", finish_bands, FinishBandRow) \
     X(halfnut::cutting, "cutting/tables.hpp", overhangs, OverhangRow) \
+    X(halfnut::cutting, "cutting/tables.hpp", force_scales, ForceScaleRow) \
     X(halfnut::cutting, "cutting/tables.hpp", skins, SkinRow) \
     X(halfnut::cutting, "cutting/tables.hpp", tap_cores, TapCoreRow) \
     X(halfnut::knurls, "knurls/tables.hpp", knurl_diametral_pitches, DiametralPitchRow) \

@@ -89,6 +89,9 @@ constexpr auto enum_names(ChooseCut /*tag*/) {
     return cut >= ChooseCut::mill_slot;
 }
 
+/// Life that an edge has at least where none is asked for; common practice.
+inline constexpr double kLeastEdgeLifeMin = 10.0;
+
 /// What is asked for. NaN is not given.
 struct ChooseRequest {
     ChooseCut cut{};
@@ -105,6 +108,7 @@ struct ChooseRequest {
     double bore_mm = kNaN;
     double stick_out_mm = kNaN;  ///< of the work, of a boring bar, of a cutter
     double bar_diameter_mm = kNaN;
+    BarMaterial bar_material{};
     double nose_radius_mm = kNaN;
     double entering_deg = kNaN;
     double rake_deg = kNaN;
@@ -117,7 +121,8 @@ struct ChooseRequest {
     double tolerance_share = kNaN;   ///< that the deflection may take; NaN: 0.5
     double deflection_mm = kNaN;     ///< that work, bar or cutter may bend in any pass; NaN: 0.1
     double roughness_um = kNaN;      ///< Ra of the last pass
-    double life_min = kNaN;          ///< that the edge must last at least in every pass; NaN: no such limit
+    double life_min = kNaN;          ///< that the edge must last at least in every pass; NaN:
+                                     ///< kLeastEdgeLifeMin, and the pass, where a life is tabulated
     double force_n = kNaN;           ///< that tool and work bear; NaN: no such limit
     double jaw_force_n = kNaN;       ///< of each jaw at rest; NaN: grip is not computed
     double grip_diameter_mm = kNaN;  ///< NaN: diameter_mm

@@ -33,6 +33,8 @@ struct ForceConstants {
     double kc11_n_mm2 = kNaN;
     double mc = kNaN;
     double speed_m_min = kNaN;  ///< that kc1.1 was measured at; NaN: for any speed
+    double rake_deg = kNaN;     ///< that they stand for
+    RowRef scale;               ///< what put Kienzle's constants on the scale of the unit powers
     RuleId rule;                ///< kc_tabulated, kc_from_unit_power or kc_from_tensile
     RowRef row;                 ///< the alloy, with the source of the figure used
     bool rough = false;         ///< from the tensile strength alone
@@ -48,6 +50,8 @@ struct ForceConstants {
 ///   kc1.1 and mc as tabulated, or from the unit power, with mc 0.2 as the handbook's feed factors have it:
 ///   of two the one of the better source, a shop's own before a printed one before practice before a recalled
 ///   one; of equal ones kc1.1. Else from the tensile strength. NaN when the alloy has none of these.
+///   Whichever it is, it stands on one scale, that of the unit powers: Kienzle's are divided by what they lie
+///   above in the alloy's family (cutting/force_scales).
 [[nodiscard]] ForceConstants force_constants(const Catalogue& catalogue, const material::AlloyRow& alloy,
                                              double hardness_hb) noexcept;
 
@@ -91,6 +95,10 @@ struct ForceBand {
 /// Roughness asked for over that of the geometry that is aimed at; 1 where no row says.
 [[nodiscard]] double finish_aim(const Catalogue& catalogue, const material::AlloyRow& alloy,
                                 ToolMaterial tool) noexcept;
+
+/// What puts Kienzle's constants of an alloy on the scale of the unit powers; the row of the nearest group.
+[[nodiscard]] const ForceScaleRow& force_scale(const Catalogue& catalogue,
+                                               const material::AlloyRow& alloy) noexcept;
 
 /// How far a tool may stand out.
 [[nodiscard]] const OverhangRow& overhang_of(const Catalogue& catalogue, Overhung what) noexcept;

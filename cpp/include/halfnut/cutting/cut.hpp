@@ -111,8 +111,10 @@ struct CutResult {
     double tool_life_min = kNaN;  ///< of the edge in turning, after Taylor; with its band
     double tool_life_low_min = kNaN;
     double tool_life_high_min = kNaN;
-    double roughness_ra_um = kNaN;  ///< by geometry alone: the least
-    double deflection_mm = kNaN;    ///< of work, bar or cutter, at the cut; in turning under a worn edge
+    double roughness_ra_um = kNaN;    ///< by geometry alone: the least
+    double roughness_low_um = kNaN;   ///< of a real surface, by a sharp edge on steady work
+    double roughness_high_um = kNaN;  ///< the same by an edge in use
+    double deflection_mm = kNaN;      ///< of work, bar or cutter, at the cut; in turning under a worn edge
     double hand_turns_per_min = kNaN;
     double hand_turns = kNaN;  ///< of the handle, for the whole travel
 
@@ -131,8 +133,9 @@ struct CutResult {
     std::uint64_t cautions = 0;
     std::array<Limit, enum_names(LimitCode{}).size()> limits{};  // each at most once
     std::size_t limit_count = 0;
+    std::string_view fluid;    ///< cutting fluid, in one word of the catalogue; empty where none is known
     machine::Refusal refusal;  ///< why the machine has no room for it, where that is so
-    Evidence<44> evidence;
+    Evidence<48> evidence;
 
     static_assert(enum_names(CautionCode{}).size() <= 64, "cautions has a bit for each");
     void caution(CautionCode code) noexcept { cautions |= std::uint64_t{1} << static_cast<unsigned>(code); }
@@ -185,6 +188,8 @@ inline constexpr std::array kCutFigures{
     CutFigure{"tool_life_low_min", &CutResult::tool_life_low_min},
     CutFigure{"tool_life_high_min", &CutResult::tool_life_high_min},
     CutFigure{"roughness_ra_um", &CutResult::roughness_ra_um},
+    CutFigure{"roughness_low_um", &CutResult::roughness_low_um},
+    CutFigure{"roughness_high_um", &CutResult::roughness_high_um},
     CutFigure{"deflection_mm", &CutResult::deflection_mm},
     CutFigure{"hand_turns_per_min", &CutResult::hand_turns_per_min},
     CutFigure{"hand_turns", &CutResult::hand_turns},

@@ -99,14 +99,43 @@ constexpr auto enum_names(Process /*tag*/) {
 }
 
 /// What stands out of its holder.
-enum class Overhung : std::uint8_t { bar, blade, carbide_cutter, cutter };
+enum class Overhung : std::uint8_t {
+    steel_bar,  ///< as BarMaterial has them, in its order
+    heavy_metal_bar,
+    carbide_bar,
+    damped_steel_bar,
+    damped_carbide_bar,
+    blade,
+    carbide_cutter,
+    cutter,
+};
 
 constexpr auto enum_names(Overhung /*tag*/) {
     using std::string_view;
-    return std::array{std::pair{Overhung::bar, string_view("bar")},
+    return std::array{std::pair{Overhung::steel_bar, string_view("steel_bar")},
+                      std::pair{Overhung::heavy_metal_bar, string_view("heavy_metal_bar")},
+                      std::pair{Overhung::carbide_bar, string_view("carbide_bar")},
+                      std::pair{Overhung::damped_steel_bar, string_view("damped_steel_bar")},
+                      std::pair{Overhung::damped_carbide_bar, string_view("damped_carbide_bar")},
                       std::pair{Overhung::blade, string_view("blade")},
                       std::pair{Overhung::carbide_cutter, string_view("carbide_cutter")},
                       std::pair{Overhung::cutter, string_view("cutter")}};
+}
+
+/// What a boring bar is made of.
+enum class BarMaterial : std::uint8_t { steel, heavy_metal, carbide, damped_steel, damped_carbide };
+
+constexpr auto enum_names(BarMaterial /*tag*/) {
+    using std::string_view;
+    return std::array{std::pair{BarMaterial::steel, string_view("steel")},
+                      std::pair{BarMaterial::heavy_metal, string_view("heavy metal")},
+                      std::pair{BarMaterial::carbide, string_view("carbide")},
+                      std::pair{BarMaterial::damped_steel, string_view("damped steel")},
+                      std::pair{BarMaterial::damped_carbide, string_view("damped carbide")}};
+}
+
+constexpr Overhung overhung(BarMaterial bar) noexcept {
+    return static_cast<Overhung>(static_cast<std::uint8_t>(bar));
 }
 
 /// Skin and form of the stock, as far as the trade cuts it otherwise.

@@ -53,8 +53,6 @@ struct CutAnswer {
     std::string unit = "mm";          ///< of the question: in or mm
     std::string machine_unit = "mm";  ///< of the machine's dials and charts
     double diameter_mm = kNaN;
-    double roughness_low_um = kNaN;  ///< of a real surface, where its band is known
-    double roughness_high_um = kNaN;
     double torque_low_nm = kNaN;
     double torque_high_nm = kNaN;
     double deflection_low_mm = kNaN;

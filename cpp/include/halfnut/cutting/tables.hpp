@@ -208,11 +208,22 @@ struct FinishBandRow {
     std::string_view note;
 };
 
+/// Kienzle's constants of a group on the scale of the unit powers.
+struct ForceScaleRow {
+    std::string_view group;
+    double kienzle_over_unit_power = 0;  ///< of force, at the chip of the unit power
+    double alloys = 0;                   ///< that have both
+    double rake_deg = 0;                 ///< that a force of this scale stands for
+    SourceId source;
+    std::string_view note;
+};
+
 /// How far a tool stands out, over its own size, before it chatters.
 struct OverhangRow {
     Overhung what{};
-    double from_ratio = 0;  ///< a word on it from here on
-    double most_ratio = 0;  ///< the most for ordinary cuts
+    double from_ratio = 0;             ///< a word on it from here on
+    double most_ratio = 0;             ///< the most for ordinary cuts
+    double youngs_modulus_gpa = kNaN;  ///< of a boring bar
     SourceId source;
     std::string_view note;
 };
@@ -448,13 +459,25 @@ struct Schema<cutting::FinishBandRow> {
 };
 
 template <>
+struct Schema<cutting::ForceScaleRow> {
+    using Row = cutting::ForceScaleRow;
+    static constexpr std::string_view table = "cutting/force_scales";
+    static constexpr std::size_t key_columns = 1;
+    static constexpr auto columns =
+        std::array{HALFNUT_REQUIRED(group),  HALFNUT_REQUIRED(kienzle_over_unit_power),
+                   HALFNUT_REQUIRED(alloys), HALFNUT_REQUIRED(rake_deg),
+                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+};
+
+template <>
 struct Schema<cutting::OverhangRow> {
     using Row = cutting::OverhangRow;
     static constexpr std::string_view table = "cutting/overhangs";
     static constexpr std::size_t key_columns = 1;
     static constexpr auto columns =
-        std::array{HALFNUT_REQUIRED(what), HALFNUT_REQUIRED(from_ratio), HALFNUT_REQUIRED(most_ratio),
-                   HALFNUT_REQUIRED(source), HALFNUT_OPTIONAL(note)};
+        std::array{HALFNUT_REQUIRED(what),       HALFNUT_REQUIRED(from_ratio),
+                   HALFNUT_REQUIRED(most_ratio), HALFNUT_OPTIONAL(youngs_modulus_gpa),
+                   HALFNUT_REQUIRED(source),     HALFNUT_OPTIONAL(note)};
 };
 
 template <>

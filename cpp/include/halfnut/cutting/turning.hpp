@@ -51,6 +51,7 @@ struct TurnRequest {
     double stock_flats_mm = kNaN;     ///< of a hexagon, across its flats
     double bar_length_mm = kNaN;      ///< of the whole bar, where it goes through the spindle
     double bar_behind_mm = kNaN;      ///< free behind the spindle, in place of the bar's length
+    BarMaterial bar_material{};       ///< boring: of the bar
     bool finish = false;              ///< a finishing cut, whatever its depth
     Skin skin{};                      ///< of the stock
     bool inch = false;                ///< the question is in inch units: so are the usual sizes
@@ -61,7 +62,6 @@ struct TurnRequest {
 inline constexpr double kNoseRadiusMm = 0.8;
 inline constexpr double kEnteringDeg = 90.0;
 inline constexpr double kApproachMm = 2.0;
-inline constexpr double kBarModulusGpa = 205.0;  ///< of a steel boring bar
 
 /// Feed wanted when none was asked for, rough and finish, held within the table's feeds.
 inline constexpr double kRoughFeedMm = 0.2;
@@ -223,9 +223,6 @@ struct TurnTables {
 
 /// Width of a parting blade that was not given.
 [[nodiscard]] double usual_blade_mm(bool inch) noexcept;
-
-/// Rake that an alloy's force constants were measured with, degrees.
-[[nodiscard]] double reference_rake_deg(const material::AlloyRow& alloy) noexcept;
 
 /// evaluate() that throws.
 ///
