@@ -340,3 +340,19 @@ def test_what_a_neighbouring_speed_does_is_said_of_every_pass(shafts):
                 assert f"{numbers} alone" in line
                 told += 1
     assert told >= 1
+
+
+@pytest.mark.parametrize("tool", ["HSS", "carbide", "coated carbide"])
+def test_no_pass_is_chosen_whose_edge_would_not_last(tool):
+    """Ten minutes and the pass, where a life is tabulated; less where less is asked for."""
+    known = 0
+    for alloy in ("1018", "1045", "4140 prehard", "6061-T6", "C36000", "C26000", "grey iron class 30", "12L14"):
+        for length in (40, 300):
+            how = {"to": "34 mm", "length": f"{length} mm", "machine": "gap-bed", "hold": "between centres"}
+            chosen = hn.choose("turn", alloy, "40 mm", tool=tool, **how)
+            for one in chosen.passes:
+                if one.cut.tool_life_min is not None:
+                    known += 1
+                    assert one.cut.tool_life_min >= max(10.0, one.cut.time_s / 60) * (1 - 1e-9), (alloy, length)
+            assert hn.choose("turn", alloy, "40 mm", tool=tool, life_min=0.1, **how).time_s <= chosen.time_s
+    assert known > 20
