@@ -160,7 +160,7 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
         key = ("life", depth, feed)
         if key not in known:
             try:
-                found = hn.cutting.tool_life(alloy.id, tool=tool, feed=hn.mm(feed), depth=hn.mm(depth))
+                found = hn.cutting.tool_life(alloy.id, tool=tool, feed=f"{feed!r} mm/rev", depth=hn.mm(depth))
                 known[key] = found.c_m_min, found.exponent
             except hn.NotTabulatedError:
                 known[key] = None

@@ -109,7 +109,7 @@ def test_roughness_says_that_it_is_geometry_and_the_least():
     assert words in cut.why()
     assert "roughness_ra_um" in cut.to_dict()
     assert "roughness_least" in {item.code for item in (*cut.notes, *cut.cautions)}
-    assert "turning aims at half of it" in cut.why()
+    assert "the feed aims finer" in cut.why()
     assert cut.roughness_ra_um == pytest.approx(0.4)
     assert cut.roughness_low_um < 0.8 < cut.roughness_high_um
     milled = hn.mill("1018", "50 mm", depth="1 mm", width="40 mm", shape="face", roughness_um=1.6)
