@@ -31,22 +31,24 @@ def lathe() -> _core.Machine:
 def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
     """Alloys whose window does not depend on depth and feed: the peer's tables need one row each, rough and finish."""
     count = len(rows("material/alloys"))
+    feeds = np.arange(0.03, 0.45, 0.0025)  # a printed row may hold for a few hundredths only
+    each = 5 * len(feeds)
     frame = {
-        "diameter_mm": np.full(40 * count, 50.0),
-        "depth_mm": np.tile(np.repeat([0.2, 0.45, 0.6, 1.2, 2.4], 8), count),
-        "feed_mm_rev": np.tile([0.03, 0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.45], 5 * count),
+        "diameter_mm": np.full(each * count, 50.0),
+        "depth_mm": np.tile(np.repeat([0.2, 0.45, 0.6, 1.2, 2.4], len(feeds)), count),
+        "feed_mm_rev": np.tile(feeds, 5 * count),
     }
-    ids = np.empty(40 * count, np.int32)
-    status = np.empty(40 * count, np.uint8)
+    ids = np.empty(each * count, np.int32)
+    status = np.empty(each * count, np.uint8)
     _core.batch_cuts(
-        "turn", cuts.turn_cases(), None, 40 * count, list(range(count)),
-        np.repeat(np.arange(count, dtype=np.int32), 40), 3, None, frame, False, "chuck", False, -1,
+        "turn", cuts.turn_cases(), None, each * count, list(range(count)),
+        np.repeat(np.arange(count, dtype=np.int32), each), 3, None, frame, False, "chuck", False, -1,
         {"case_id": ids, "status": status},
     )  # fmt: skip
     found = batch.cases({"case_id": ids})
     out = {}
-    for alloy, seen in enumerate(ids.reshape(count, 40)):
-        rough, finish = set(seen[16:].tolist()), set(seen[:16].tolist())
+    for alloy, seen in enumerate(ids.reshape(count, each)):
+        rough, finish = set(seen[2 * len(feeds) :].tolist()), set(seen[: 2 * len(feeds)].tolist())
         if len(rough) == len(finish) == 1 and min(rough | finish) >= 0:
             one = found[rough.pop()], found[finish.pop()]
             if not np.isnan(one[0].kc11_n_mm2):
