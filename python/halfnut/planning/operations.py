@@ -15,7 +15,7 @@ from halfnut.planning.answers import Answer
 from halfnut.planning.asking import Workpiece, put
 from halfnut.planning.job import Pattern, Step
 
-__all__ = ["answer", "shared_steps"]
+__all__ = ["answer", "leave", "shared_steps"]
 
 _LATHE_ONLY = {"turn", "taper", "face", "bore", "groove", "part off", "knurl", "thread"}
 _MILL_ONLY = {"mill", "saw"}
@@ -46,13 +46,18 @@ def answer(work: Workpiece, step: Step, machine: Machine) -> Answer:
     elif step.divided is not None and step.divided > 1:
         divided = questions.divide(step.divided, machine=machine)
         found = replace(found, divided=divided, remarks=(*found.remarks, f"Divide: {divided.answer}."))
+    leave(work, machine, found)
+    return found
+
+
+def leave(work: Workpiece, machine: Machine, found: Answer) -> None:
+    """Note how an operation leaves the machine."""
     work.last = (machine, found.levers if found.left is None else found.left)
     work.set_to = None
     if found.chosen is not None:
         cut = found.chosen.passes[-1].cut
         speed, feed = (-1 if at is None else at for at in (cut.spindle_step, cut.feed_step))
         work.set_to = (machine.name, speed, feed)
-    return found
 
 
 def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:

@@ -30,7 +30,7 @@ from halfnut.planning.answers import Answer
 from halfnut.planning.asking import Workpiece, put
 from halfnut.planning.cautioned import needed, needed_of_joint
 from halfnut.planning.job import Job, Joint, Part, Step
-from halfnut.planning.operations import answer, shared_steps
+from halfnut.planning.operations import answer, leave, shared_steps
 from halfnut.planning.stock import Bar, CutList, cut_list, first_fit
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
 from halfnut.threads.joints import ThreadStrength
@@ -493,7 +493,7 @@ def _planned_part(
     operations = _answered(job, part, replace(workpiece), walked)
     shared = shared_steps([(op.machine, op.answer) for op in operations])
     if any(step is not None for step in shared):
-        again = _answered(job, part, replace(workpiece), walked, shared)
+        again = _answered(job, part, replace(workpiece), walked, shared, operations)
         if all(two.answer is not None for one, two in zip(operations, again, strict=True) if one.answer is not None):
             operations = again
     joints = tuple(map(_planned_joint, part.joints))
@@ -511,11 +511,24 @@ def _planned_part(
 
 
 def _answered(
-    job: Job, part: Part, work: Workpiece, walked: WalkedPart, keep: Sequence[int | None] = ()
+    job: Job,
+    part: Part,
+    work: Workpiece,
+    walked: WalkedPart,
+    keep: Sequence[int | None] = (),
+    before: Sequence[PlannedOperation] = (),
 ) -> list[PlannedOperation]:
-    """Every operation asked, in order; `keep` has the spindle steps that neighbours share."""
+    """Every operation asked, in order; `keep` has the spindle steps that neighbours share.
+
+    What was answered `before` stands where neither it nor the operation in front of it has another step.
+    """
     out = []
     for place, step in enumerate(part.operations):
+        old = before[place] if before and keep[place] is keep[max(place - 1, 0)] is None else None
+        if old is not None and old.answer is not None and not step.text("hold"):
+            leave(work, old.machine, old.answer)
+            out.append(old)
+            continue
         machine = machines.machine(step.machine or part.machine or job.machine)
         number = (place + 1) * _STEP
         mistakes = walked.of(number)
