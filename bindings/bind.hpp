@@ -49,7 +49,6 @@ void bind_gauging(pybind11::module_& module);
 void bind_knurls(pybind11::module_& module);
 void bind_thread_columns(pybind11::module_& module);
 void bind_threads(pybind11::module_& module);
-void bind_strength(pybind11::module_& module);
 void bind_cutting(pybind11::module_& module);
 void bind_chasing(pybind11::module_& module);
 

@@ -82,7 +82,6 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_thread_columns(module);
     halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_threads(module);
-    halfnut::bind::bind_strength(module);
     halfnut::bind::bind_cutting(module);
     halfnut::bind::bind_chasing(module);
     halfnut::bind::bind_questions(module);

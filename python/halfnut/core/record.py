@@ -13,7 +13,7 @@ from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, c
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record"]
 
 
-_PLACE = re.compile(r"\{(\w+)(?:\.\.(\w+))?(?::(\w+))?\}")
+_PLACE = re.compile(r"\{(\w+)(?:\.\.(\w+))?(?::([\w.]+))?\}")
 _UNDER = " " * 12
 _MOST, _LEAST = 6, 2  # lines of an answer; rows that stand in it however much there is to tell
 _REPEATED = re.compile(r" \([-+\d.,/ to]+ (?:in|mm)\)")
@@ -25,7 +25,8 @@ class Record(Value):
 
     `ANSWER` is the first line as a template, `ROWS` what stands under it: a label and a template. In a template
     ``{torque_nm}`` is a figure, spelled by the unit at the end of its key, ``{deflection_mm:fine}`` one of another
-    kind, ``{low_n..high_n}`` a span; what stands in square brackets is left out where one of its figures is lacking,
+    kind, ``{bore_mm:both}`` has the other unit in brackets, ``{share:.2f}`` is a plain number as Python formats it,
+    ``{low_n..high_n}`` a span; what stands in square brackets is left out where one of its figures is lacking,
     and so is the row for one outside. `SHORT` are the labels of the rows that the short answer has.
     """
 
@@ -87,16 +88,24 @@ class Record(Value):
 
     def _spelled(self, key: str, last: str | None, kind: str | None) -> str | None:
         value, unit = getattr(self, key), getattr(self, "unit", "mm")
+        end = None if last is None else getattr(self, last)
         if value is None or isinstance(value, str):
             return value
-        if last is not None:
-            end = getattr(self, last)
-            return None if end is None else spell_span(value, end, kind or key, unit)
+        if last is not None and end is None:
+            return None
+        if kind is not None and (kind == "g" or kind.startswith(".")):
+            return format(value, kind)
+
+        def spelled(kind: str, unit: str) -> str:
+            return spell(value, kind, unit) if end is None else spell_span(value, end, kind, unit)
+
+        if kind == "both":
+            return f"{spelled('length', unit)} ({spelled('length', 'mm' if unit == 'in' else 'in')})"
         if isinstance(value, tuple):
             return ", ".join(spell(each, kind or key, unit) for each in value)
-        if isinstance(value, int):
+        if isinstance(value, int) and end is None:
             return str(value)
-        return spell(value, kind or key, unit)
+        return spelled(kind or key, unit)
 
     def report(self) -> list[tuple[str, str]]:
         """What stands under the answer: label and text."""

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
@@ -45,16 +44,6 @@ def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyTyp
         return said
     said = _BOTH.sub(r"\2 in (\1 mm)", said)
     return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said)
-
-
-@contextmanager
-def asked(inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> Iterator[None]:
-    """Core calls whose errors are told `as_asked`."""
-    try:
-        yield
-    except _core.Error as error:
-        error.args = (as_asked(str(error), inches, names),)
-        raise
 
 
 @checked

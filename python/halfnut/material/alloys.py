@@ -6,7 +6,6 @@ from functools import lru_cache
 from typing import Any, TypeAlias
 
 from halfnut import _core
-from halfnut.core.arguments import checked_temperature_c
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import made
 from halfnut.core.questions import ask, read_by
@@ -118,38 +117,3 @@ def lacking(found: Alloy) -> list[str]:
     if found.youngs_modulus_gpa is None:
         out.append(f"no deflection or whirl of the work: the row of {found.title} gives no youngs_modulus_gpa")
     return out
-
-
-def modulus_gpa(found: Alloy, figure: str) -> float:
-    """Young's modulus of an alloy, GPa, for a figure that cannot do without it.
-
-    Raises
-    ------
-    NotTabulatedError
-        The alloy's row leaves it out.
-
-    >>> modulus_gpa(of_name("6061-T6"), "deflection")
-    68.9
-    """
-    if found.youngs_modulus_gpa is None:
-        raise _core.NotTabulatedError(
-            f"no {figure}: the row of {found.title} gives no youngs_modulus_gpa; add it, or like = an alloy that has it"
-        )
-    return found.youngs_modulus_gpa
-
-
-def expansion_at(alloy_name: str | None, temperature_c: float) -> float:
-    """Thermal expansion of an alloy that a temperature asks for, um/(m K); at 20 C no alloy is needed.
-
-    >>> expansion_at(None, 20.0), expansion_at("6061-T6", 60.0)
-    (0.0, 23.6)
-    """
-    checked_temperature_c(temperature_c, "temperature_c")
-    if alloy_name is None:
-        if temperature_c != 20.0:
-            raise _core.DomainError(f"at {temperature_c:g} C the alloy of each part is needed: its expansion counts")
-        return 0.0
-    found = of_name(alloy_name)
-    if found.expansion_um_m_k is None:
-        raise _core.NotTabulatedError(f"no thermal expansion is tabulated for {found.title}")
-    return found.expansion_um_m_k

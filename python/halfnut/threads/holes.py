@@ -149,40 +149,25 @@ class DrillSet(DrillSetFigures):
 class BlindHole(BlindHoleFigures):
     """Depths of a blind tapped hole."""
 
+    ANSWER: ClassVar[str] = (
+        "{thread}: drill {drill}, {drill_depth_mm:both} deep at full diameter for {full_thread_mm:both} of full thread"
+    )
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("full", "{full_threads:.1f} threads"),
+        ("chamfer", "{chamfer_min_mm..chamfer_max_mm}: {lead} tap, {threads_min:g} to {threads_max:g} threads"),
+        ("chips", "{chip_room_mm} of room under the tap"),
+        ("tap", "to {tap_depth_mm:both} at its end"),
+        ("point", "{point_mm} more: {total_depth_mm:both} to the tip"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = ("full", "tap", "point")
-
-    @property
-    def answer(self) -> str:
-        """The drill and its depth."""
-        depth, full = both(self.drill_depth_mm, self.unit), both(self.full_thread_mm, self.unit)
-        return f"{self.thread}: drill {self.drill}, {depth} deep at full diameter for {full} of full thread"
-
-    def report(self) -> list[tuple[str, str]]:
-        """What the depth is made of."""
-        unit = self.unit
-        chamfer = span(self.chamfer_min_mm, self.chamfer_max_mm, unit)
-        return [
-            ("full", f"{self.full_threads:.1f} threads"),
-            ("chamfer", f"{chamfer}: {self.lead} tap, {self.threads_min:g} to {self.threads_max:g} threads"),
-            ("chips", f"{one(self.chip_room_mm, unit)} of room under the tap"),
-            ("tap", f"to {both(self.tap_depth_mm, unit)} at its end"),
-            ("point", f"{one(self.point_mm, unit)} more: {both(self.total_depth_mm, unit)} to the tip"),
-        ]
 
 
 class ClearanceHole(ClearanceHoleFigures):
     """A hole that a screw passes through."""
 
+    ANSWER: ClassVar[str] = "{size}: {fit} clearance hole {hole_mm:both}, drill {drill}"
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (("play", "{clearance_mm:both} over the screw"), ("by", "{standard}"))
     SHORT: ClassVar[tuple[str, ...]] = ("play", "by")
-
-    @property
-    def answer(self) -> str:
-        """The hole and its drill."""
-        return f"{self.size}: {self.fit} clearance hole {both(self.hole_mm, self.unit)}, drill {self.drill}"
-
-    def report(self) -> list[tuple[str, str]]:
-        """Its clearance and its standard."""
-        return [("play", f"{both(self.clearance_mm, self.unit)} over the screw"), ("by", self.standard)]
 
 
 class ScrewSeat(ScrewSeatFigures):

@@ -8,7 +8,6 @@ from typing import Any, ClassVar, Literal
 from halfnut import _core
 from halfnut.core.arrays import NDArray, np
 from halfnut.core.catalogue import active
-from halfnut.core.sizes import both, one
 from halfnut.threads.figures import TaperPipeFigures
 
 __all__ = ["TaperPipe", "taper_pipe_columns"]
@@ -17,6 +16,22 @@ __all__ = ["TaperPipe", "taper_pipe_columns"]
 class TaperPipe(TaperPipeFigures):
     """What a taper pipe thread is cut and gauged to; figures are None where the standard gives none."""
 
+    ANSWER: ClassVar[str] = (
+        "{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to {most_turns:.1f}; "
+        "gauge plane {hand_engagement_mm} from the end"
+    )
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("pitch", "{pitch_small_end_mm:both} at the end, {pitch_gauge_plane_mm:both} at the plane"),
+        ("thread", "{effective_length_mm:both} effective, {pitch_effective_mm:both} there"),
+        ("overall", "{overall_length_mm:both} with the vanishing threads"),
+        ("height", "{thread_height_mm:both}"),
+        ("hole", "drill at most {hole_at_end_mm:both}, ream to {hole_at_face_mm:both} at the mouth"),
+        (
+            "set",
+            "compound or attachment at {compound_setting_deg:.4f} deg; attachment {inches_per_foot:g} in per foot; "
+            "tool square to the axis, not to the taper",
+        ),
+    )
     SHORT: ClassVar[tuple[str, ...]] = ("hole", "set")
 
     @property
@@ -25,35 +40,19 @@ class TaperPipe(TaperPipeFigures):
         return self.hand_engagement_mm + (self.wrench_length_mm or 0.0)
 
     @property
-    def answer(self) -> str:
-        """Turns of hand engagement, and the gauge plane."""
-        low, high = self.hand_turns - self.tolerance_turns, self.hand_turns + self.tolerance_turns
-        turns = f"{self.hand_turns:.2f} turns by hand, {low:.1f} to {high:.1f}"
-        return f"{self.thread}: {turns}; gauge plane {one(self.hand_engagement_mm, self.unit)} from the end"
+    def fewest_turns(self) -> float:
+        """Fewest turns of hand engagement."""
+        return self.hand_turns - self.tolerance_turns
 
-    def report(self) -> list[tuple[str, str]]:
-        """Gauge plane, lengths, holes, how to set the lathe."""
+    @property
+    def most_turns(self) -> float:
+        """Most turns of hand engagement."""
+        return self.hand_turns + self.tolerance_turns
 
-        def size(value_mm: float) -> str:
-            return both(value_mm, self.unit)
-
-        end, plane = size(self.pitch_small_end_mm), size(self.pitch_gauge_plane_mm)
-        out = [("pitch", f"{end} at the end, {plane} at the plane")]
-        if self.effective_length_mm is not None and self.pitch_effective_mm is not None:
-            out.append(("thread", f"{size(self.effective_length_mm)} effective, {size(self.pitch_effective_mm)} there"))
-        if self.overall_length_mm is not None:
-            out.append(("overall", f"{size(self.overall_length_mm)} with the vanishing threads"))
-        attachment = f"attachment {12 * self.taper_on_diameter:g} in per foot"
-        return [
-            *out,
-            ("height", size(self.thread_height_mm)),
-            ("hole", f"drill at most {size(self.hole_at_end_mm)}, ream to {size(self.hole_at_face_mm)} at the mouth"),
-            (
-                "set",
-                f"compound or attachment at {self.compound_setting_deg:.4f} deg; {attachment}; tool square to the "
-                "axis, not to the taper",
-            ),
-        ]
+    @property
+    def inches_per_foot(self) -> float:
+        """What an attachment is set to."""
+        return 12 * self.taper_on_diameter
 
 
 def taper_pipe_columns(
