@@ -31,8 +31,7 @@ def test_import_loads_the_core_only():
 def test_every_example_of_a_command_answers_without_a_heavy_library():
     """One process asks them all: NumPy is for arrays, the others for files, sheets and frames."""
     examples = [line for name in _core.question_names() for line in _core.question(name)["example"].splitlines()]
-    # `halfnut knurl` asks for the blank that a knurl tracks on; the cut of a knurl is part of no command of its own.
-    examples = [line for line in examples if line.split()[0] in commands() and not line.startswith("knurl brass")]
+    examples = [line for line in examples if line.split()[0] in commands()]
     assert len(examples) >= 40
     code = f"""
 from halfnut.cli import main

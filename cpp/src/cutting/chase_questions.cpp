@@ -18,6 +18,7 @@
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/wires.hpp"
+#include "said.hpp"
 
 namespace halfnut::cutting {
 
@@ -147,6 +148,7 @@ constexpr std::array kPassFigures{
     FIGURE(pass.measure, "Whether to measure after it."),
     FIGURE(turns, "Whole turns of the handle from touching."),
     FIGURE(dial, "Line of the dial beyond those turns."),
+    FIGURE(at, "Where the dial stands, in words."),
 };
 #undef FIGURE
 constexpr RecordRow kPassRecord{
@@ -221,6 +223,13 @@ constexpr std::array kFigures{
         "rubbed."),
     FIGURE(most_force_n, "The greatest force of a pass."),
     HALFNUT_RECORD(ChaseAnswer, cut, kCutRecord, "The cut at the speed of the window."),
+    FIGURE(said, "The passes in one line."),
+    FIGURE(spindle_said, "The spindle speed to set, with its levers."),
+    FIGURE(feed_said, "Levers of the gearbox, and gears to change."),
+    FIGURE(dial_said, "The slide, and the lines of its dial from touching, pass by pass."),
+    FIGURE(good, "Reading at which the thread is within its limits."),
+    FIGURE(stages, "From the first measurement on: the line, the reading, what is left."),
+    FIGURE(steps, "What to do at the lathe, in order."),
     FIGURE(assumed, "What was not said and therefore taken."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What the figures rest on beside those of gears and cut."),
@@ -589,7 +598,7 @@ void rest(const Chased& at, ChaseAnswer& out) {
 }  // namespace
 
 ChaseAnswer chase(const ChaseAsk& asked, const Asking& asking) {
-    const PartLimits& part = asked.thread.limits;
+    const PartLimits part = cut_limits(asking.catalogue, asked.thread);
     const LeadWanted lead = lead_of(asking.catalogue, part);
     const bool tapers = part.part && threads::tapers(part.part->thread);
     Chased at{asked, asking.catalogue, part, part.side == Side::internal, part.sizes.pitch_mm};
@@ -636,6 +645,7 @@ ChaseAnswer chase(const ChaseAsk& asked, const Asking& asking) {
         out.assumed.push_back(fmt::format("a run-out of {}", length_text(at, out.run_out_mm)));
     }
     rest(at, out);
+    say(out);
     return out;
 }
 

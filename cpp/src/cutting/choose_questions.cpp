@@ -93,8 +93,10 @@ constexpr std::array kAsked{
         .finer(),
     ASKED(cut.single, "All in one finishing pass."),
     ASKED(cut.free, "Any depths and levers in every pass, instead of a shop's way."),
-    ASKED(cut.now_spindle, "Place of the spindle step that is set now, from 0.").least(0).finer(),
-    ASKED(cut.now_feed, "Place of the feed step that is set now, from 0.").least(0).finer(),
+    ASKED(now_spindle_rpm, "Spindle speed that is set now, one of the machine's: leaving it costs no time.")
+        .above(0)
+        .finer(),
+    ASKED(now_feed, "Power feed that is set now, as the machine's chart has it.").or_a("Feed").finer(),
     ASKED(cut.only_spindle, "Place of the one spindle step to choose, from 0.").least(0).finer(),
     ASKED(brief, "The passes alone, without what limits cost and what would help.").finer(),
 };
@@ -213,6 +215,51 @@ LatheCut lathe_cut(ChooseCut cut) {
     return cut == ChooseCut::turn ? LatheCut::turn : cut == ChooseCut::face ? LatheCut::face : LatheCut::bore;
 }
 
+/// Off by no more than a plate rounds.
+bool as_marked(double given, double step) {
+    constexpr double kRounded = 0.02;
+    return std::abs(given - step) <= kRounded * step;
+}
+
+/// Places of the steps that are set now.
+void set_now(const ChooseAsk& asked, const CutContext& context, ChooseRequest& out) {
+    const machine::Machine& machine = *asked.machine;
+    if (const double rpm = asked.now_spindle_rpm; !std::isnan(rpm)) {
+        const machine::SpindleChoice step = machine::nearest_spindle(machine, rpm);
+        if (!as_marked(rpm, step.rpm)) {
+            throw DomainError(
+                fmt::format("now_spindle_rpm must be a speed of {}, got {:g} rev/min; the nearest "
+                            "is {:g}",
+                            machine.name, rpm, step.rpm));
+        }
+        out.now_spindle = static_cast<int>(step.step);
+    }
+    const double feed = asked.now_feed.mm;
+    if (std::isnan(feed)) {
+        return;
+    }
+    const auto& steps = context.ladder->steps;
+    const bool per_minute = context.ladder->kind == machine::FeedKind::per_minute;
+    if (steps.empty() || asked.now_feed.per_minute != per_minute) {
+        throw DomainError(fmt::format("now_feed must be a power feed of {}, {}", machine.name,
+                                      steps.empty() ? "which has none for this cut"
+                                      : per_minute  ? "travel a minute, such as '40 mm/min'"
+                                                    : "travel a revolution, such as '0.1 mm/rev'"));
+    }
+    const auto nearest =
+        std::min_element(steps.begin(), steps.end(), [&](const auto& one, const auto& other) {
+            return std::abs(one.feed_mm - feed) < std::abs(other.feed_mm - feed);
+        });
+    if (!as_marked(feed, nearest->feed_mm)) {
+        const FigureKind kind = per_minute ? FigureKind::feed_rate : FigureKind::feed;
+        const UnitSystem system = context.inch ? UnitSystem::inch : UnitSystem::metric;
+        throw DomainError(fmt::format("now_feed must be a power feed of {}, got {}; the nearest is {}",
+                                      machine.name, spell(feed, kind, system),
+                                      spell(nearest->feed_mm, kind, system)));
+    }
+    out.now_feed = static_cast<int>(nearest - steps.begin());
+}
+
 /// The request with the tool's figures where nothing is said, and what is assumed.
 ChooseRequest request_of(const ChooseAsk& asked, const Asking& asking, CutContext& context) {
     const ToolRow& form = *context.tool.row;
@@ -238,6 +285,7 @@ ChooseRequest request_of(const ChooseAsk& asked, const Asking& asking, CutContex
         context.assumed.push_back(fmt::format("nose radius {}", size_text(kNoseRadiusMm, asking.inch)));
     }
     set_stock(out, asked.stock);
+    set_now(asked, context, out);
     if (!milling) {
         out.chuck = holder_place(asked.machine, asked.chuck, out.hold, context.assumed);
         if (std::isnan(out.jaw_force_n) && out.hold != Hold::between_centres) {
@@ -318,8 +366,7 @@ std::vector<PlannedPass> passes_of(const CutContext& context, const ChooseReques
         pass.chosen = one;
         pass.cut = cut_of(context, request, one);
         if (slide != nullptr && !one.by_measurement) {
-            pass.dial = DialAt{slide->name, machine::dial_reading(*slide, gone), slide->graduation_mm,
-                               unit_name(slide->marked_in_inch)};
+            pass.dial = dial_at(*slide, gone);
         }
         pass.measure = measure_words(chosen, i, context.catalogue);
         for (const Limit& limit : one.limits) {
@@ -400,6 +447,29 @@ constexpr std::array kRests{
 };
 
 }  // namespace
+
+void take(ChartFeed& to, const Given& given, const AskedRow& row, Asking& asking) {
+    std::optional<Quantity> quantity;
+    if (given.tag == Given::Tag::text) {
+        const bool per_minute = given.text.find("min") != string_view::npos;
+        try {
+            quantity = parse_quantity(given.text, per_minute ? Dimension::feed_rate : Dimension::feed_per_rev,
+                                      asking.catalogue);
+        } catch (const Error&) {
+            rethrow_of(row.name);
+        }
+    } else if (given.tag == Given::Tag::quantity) {
+        quantity = Quantity(given.number, *given.unit);
+    }
+    if (!quantity ||
+        (quantity->dimension() != Dimension::feed_rate && quantity->dimension() != Dimension::feed_per_rev)) {
+        throw UnitError(
+            fmt::format("{} must be a feed with its unit, such as '0.1 mm/rev' or '40 mm/min', got {}",
+                        row.name, given.shown()));
+    }
+    to.mm = quantity->base();
+    to.per_minute = quantity->dimension() == Dimension::feed_rate;
+}
 
 ChooseAnswer choose_passes(const ChooseAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;

@@ -264,21 +264,23 @@ const machine::Slide* depth_slide(const machine::Machine& machine, string_view o
     return operation.starts_with("mill") ? either("z", "quill") : nullptr;
 }
 
-/// The feed to set: a step in the machine's unit, else as asked for; or turns of a handle.
+/// The feed to set, or turns of a handle.
 std::optional<std::string> feed_said(const CutResult& result, const CutAnswer& answer) {
     const bool by_hand = result.feed_source == FeedSource::hand;
-    const bool inch = (result.feed_source == FeedSource::step ? answer.machine_unit : answer.unit) == "in";
-    const UnitSystem system = inch ? UnitSystem::inch : UnitSystem::metric;
-    if (by_hand && !std::isnan(result.hand_turns_per_min)) {
-        return fmt::format("fed by hand, {:.2g} turns of the handle a minute", result.hand_turns_per_min);
-    }
+    const UnitSystem system = answer.unit == "in" ? UnitSystem::inch : UnitSystem::metric;
     std::optional<std::string> feed;
     if (std::isnan(result.feed_per_tooth_mm) && !std::isnan(result.feed_mm_rev)) {
         feed = spell(result.feed_mm_rev, FigureKind::feed, system);
     } else if (!std::isnan(result.feed_mm_min)) {
         feed = spell(result.feed_mm_min, FigureKind::feed_rate, system);
     }
-    return feed ? fmt::format("feed {}{}", *feed, by_hand ? " by hand" : "") : feed;
+    if (by_hand && !std::isnan(result.hand_turns_per_min)) {
+        // beside power feeds that are all too coarse, how fine it is to be
+        const std::string fine =
+            feed && result.has(CautionCode::below_smallest_feed) ? fmt::format(" ({})", *feed) : "";
+        return fmt::format("by hand, {:.2g} turns of the handle a minute{}", result.hand_turns_per_min, fine);
+    }
+    return feed ? fmt::format("{}{}", by_hand ? "" : "feed ", *feed) + (by_hand ? " by hand" : "") : feed;
 }
 
 /// What the answer rests on: the tool's row, the result's own, the heat's rules.

@@ -17,6 +17,7 @@
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/threads/gauging.hpp"
 #include "halfnut/threads/questions.hpp"
+#include "said.hpp"
 
 namespace halfnut::cutting {
 
@@ -102,6 +103,15 @@ constexpr std::array kTrainFigures{
     FIGURE(starts, "Starts of the thread."),
     FIGURE(index_teeth,
            "Teeth of the stud's gear to pass from one start to the next; none where they are not whole."),
+    FIGURE(said, "The gears, the levers, what they give and how far it is off, in one line."),
+    FIGURE(gears, "Drivers over driven gears, as a chart writes them."),
+    FIGURE(error_said, "How far the lead is off."),
+    FIGURE(mounting_said, "Whether the train can be put up, and the distances of its shafts."),
+    FIGURE(judgement,
+           "What the error comes to over the engagement, against the tolerance of the pitch diameter."),
+    FIGURE(indexing, "How to come from one start to the next by the gears."),
+    FIGURE(shafts, "What goes on each shaft, from the spindle on."),
+    FIGURE(steps, "What to do at the lathe, in order."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -116,6 +126,10 @@ constexpr std::array kTrainsFigures{
     FIGURE(asked_percent, "Limit of error that was asked for, in percent.").always(),
     FIGURE(error_percent, "Limit within which these were found; wider where nothing was within the other.")
         .always(),
+    FIGURE(said, "The best train in one line."),
+    FIGURE(wider, "That nothing is within the limit that was asked for, where it is so."),
+    FIGURE(others, "The other trains, a line each."),
+    FIGURE(search, "How the search went."),
     FIGURE(told, "What a person should know of the best train."),
     FIGURE(evidence, "What the best train rests on."),
 };
@@ -235,9 +249,9 @@ LeadWanted of_text(string_view text, const AskedRow& row, Asking& asking) {
     try {
         return of_quantity(parse_quantity(text, Dimension::length, asking.catalogue), row.name);
     } catch (const Error&) {
-        CutPart part;
+        threads::PartAsked part;
         take(part, {.tag = Given::Tag::text, .text = text}, row, asking);
-        return lead_of(asking.catalogue, part.limits);
+        return lead_of(asking.catalogue, cut_limits(asking.catalogue, part));
     }
 }
 
@@ -384,6 +398,7 @@ GearTrainAnswer train_of(const machine::GearTrain& found, const LeadWanted& want
     if (wanted.starts > 1) {
         rest("index_teeth", rule::gear_index);
     }
+    say(out);
     return out;
 }
 
@@ -415,33 +430,10 @@ LeadWanted lead_of(const Catalogue& catalogue, const threads::PartLimits& part) 
     return out;
 }
 
-void take(CutPart& to, const Given& given, const AskedRow& row, Asking& asking) {
-    if (const auto* const found = given.as<threads::LimitsAnswer>()) {
-        to.limits = found->limits;
-    } else {
-        const auto* const known = given.as<threads::AnyThread>();
-        if (known == nullptr && given.tag != Given::Tag::text) {
-            throw DesignationError(
-                fmt::format("{}: a thread is written as text, such as 'M10x1.5-6g', got {}", row.name,
-                            given.shown()),
-                0);
-        }
-        const threads::AnyThread thread =
-            known != nullptr ? *known : threads::parse_any_thread(given.text, asking.catalogue);
-        threads::ThreadPart part;
-        std::string why;
-        if (threads::tapers(thread)) {
-            to.limits = threads::gauge_plane_limits(asking.catalogue, thread);
-        } else if (threads::one_part(thread, std::nullopt, part, &why).ok()) {
-            to.limits = threads::limits(asking.catalogue, part);
-        } else {
-            throw DomainError(why);
-        }
-    }
-    if (row.leading != 0) {
-        asking.inch = to.limits.inch;
-        asking.led_by = row.leading;
-    }
+threads::PartLimits cut_limits(const Catalogue& catalogue, const threads::PartAsked& part) {
+    const auto* const thread = std::get_if<threads::AnyThread>(&part.is);
+    return thread != nullptr && threads::tapers(*thread) ? threads::gauge_plane_limits(catalogue, *thread)
+                                                         : threads::limits_of(catalogue, part);
 }
 
 void append_evidence(const Catalogue& catalogue, const threads::PartLimits& part,
@@ -469,9 +461,9 @@ void take(LeadWanted& to, const Given& given, const AskedRow& row, Asking& askin
             fmt::format("{}: {} has no unit; a bare number is never a length: write text such as '1.5 mm'",
                         row.name, given.shown()));
     } else {
-        CutPart part;
+        threads::PartAsked part;
         take(part, given, row, asking);
-        to = lead_of(asking.catalogue, part.limits);
+        to = lead_of(asking.catalogue, cut_limits(asking.catalogue, part));
     }
     if (row.leading != 0) {
         asking.inch = to.inch;
@@ -529,6 +521,7 @@ GearTrainsAnswer gear_train(const GearAsk& asked, const Asking& asking) {
         out.told = out.trains.front().told;
         out.evidence = out.trains.front().evidence;
     }
+    say(out);
     return out;
 }
 
@@ -586,6 +579,9 @@ constexpr std::array kPairsFigures{
     HALFNUT_FIGURE(PairsAnswer, cut, "What is to be cut."),
     HALFNUT_RECORDS(PairsAnswer, pairs, kPairRecord,
                     "The pairs: exact ones first, then those of the simplest ratio, then by error."),
+    HALFNUT_FIGURE(PairsAnswer, said, "What they cut, and how many there are."),
+    HALFNUT_FIGURE(PairsAnswer, each_said,
+                   "Each pair in a line, with the ratio that is added and its error."),
     HALFNUT_FIGURE(PairsAnswer, told, "What a person should know."),
     HALFNUT_FIGURE(PairsAnswer, evidence, "What each figure rests on."),
 };
@@ -608,11 +604,12 @@ PairsAnswer translating_pairs(const PairsAsk& asked, const Asking& /*asking*/) {
             throw DomainError(fmt::format("gears must have 1 to {:g} teeth, got {}", kMostTeeth, teeth));
         }
     }
-    return {.cut = asked.cut,
-            .pairs = machine::translating_pairs(gears, asked.simplest, asked.error_percent / kPercent100,
-                                                asked.cut == Translating::millimetres),
-            .told = {},
-            .evidence = {}};
+    PairsAnswer out;
+    out.cut = asked.cut;
+    out.pairs = machine::translating_pairs(gears, asked.simplest, asked.error_percent / kPercent100,
+                                           asked.cut == Translating::millimetres);
+    say(out);
+    return out;
 }
 
 constinit const Question kTranslatingPairs = [] {

@@ -17,6 +17,7 @@
 #include "halfnut/knurls/rules.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "said.hpp"
 
 namespace halfnut::cutting {
 
@@ -113,6 +114,7 @@ constexpr std::array kDialFigures{
         .always(),
     FIGURE(graduation_mm, "What one line is marked as.").always(),
     FIGURE(unit, "Unit of the dial."),
+    FIGURE(said, "The reading in words."),
 };
 #undef FIGURE
 }  // namespace
@@ -150,6 +152,9 @@ constexpr std::array kFigures{
     FIGURE(interference_max_mm, "Greatest raised diameter less the least hole."),
     FIGURE(bite_share, "Share of the tooth's depth that the greatest interference buries."),
     HALFNUT_RECORD(KnurlSetup, cut, kCutRecord, "The cut."),
+    FIGURE(said, "Blank, wheels and speed in one line."),
+    FIGURE(infeed_said, "The first bite and the way to full depth, on the radius."),
+    FIGURE(steps, "What to do at the lathe, in order."),
     FIGURE(assumed, "What was not said and therefore taken."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What the figures rest on beside those of blank and cut."),
@@ -352,11 +357,11 @@ KnurlSetup knurl_setup(const KnurlSetupAsk& asked, const Asking& asking) {
     const machine::Slide* const slide =
         asked.machine == nullptr ? nullptr : machine::find_slide(*asked.machine, "cross");
     if (slide != nullptr && asked.wheels == 1) {
-        out.dial = DialAt{slide->name, machine::dial_reading(*slide, out.infeed_mm), slide->graduation_mm,
-                          unit_name(slide->marked_in_inch)};
+        out.dial = dial_at(*slide, out.infeed_mm);
     }
     tell(asked, alloy, formed, out);
     rest(asking.catalogue, out);
+    say(out);
     return out;
 }
 

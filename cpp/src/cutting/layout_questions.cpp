@@ -15,6 +15,7 @@
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/machine/dividing.hpp"
+#include "said.hpp"
 
 namespace halfnut::cutting {
 
@@ -151,6 +152,10 @@ constexpr std::array kPositionsFigures{
     FIGURE(edge_reading, "The same on the dial of X."),
     FIGURE(within_mm, "How near to its place a hole comes."),
     FIGURE(approach, "The sides from which every reading is come to."),
+    FIGURE(said, "How many, how, and the sides to come from."),
+    FIGURE(zero_said, "Way from where the edge finder touches, in words."),
+    FIGURE(places_said, "Each hole: its coordinates, and what dial or readout shows."),
+    FIGURE(check_said, "What to measure before anything is drilled."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -202,6 +207,13 @@ constexpr std::array kDivisionFigures{
     FIGURE(direct_step, "Holes of the plate on the spindle, where that divides it."),
     FIGURE(direct_holes, "Holes of that plate."),
     FIGURE(error_mm, "Greatest error at the rim of the work."),
+    FIGURE(said, "How to turn the crank, in one line."),
+    FIGURE(move_said, "The movement in words."),
+    FIGURE(arms_said, "Where the sector arms stand."),
+    FIGURE(also_said, "Other circles in words."),
+    FIGURE(direct_said, "Holes of the plate on the spindle, in words."),
+    FIGURE(two_said, "Two circles of a plate, each in words."),
+    FIGURE(count_said, "The first divisions counted from the start, each in words."),
     FIGURE(assumed, "What was not said and therefore taken."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
@@ -223,6 +235,7 @@ constexpr std::array kPolygonFigures{
     FIGURE(measure_mm, "What the finished work measures.").always(),
     FIGURE(measured, "Between what."),
     HALFNUT_RECORD(Polygon, division, kDivisionRecord, "How to divide."),
+    FIGURE(dividing, "How to turn from flat to flat, in words."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -240,6 +253,8 @@ constexpr std::array kSineBarFigures{
     FIGURE(error_deg, "How much more it is than wanted.").always(),
     FIGURE(error_each_deg, "Error for each 0.001 mm, or 0.0001 in, of the stack.").always(),
     FIGURE(blocks_mm, "Gauge blocks that make the stack."),
+    FIGURE(said, "The stack and its angle."),
+    FIGURE(error_said, "How far the stack is off, and what its last place does."),
     FIGURE(assumed, "What was not said and therefore taken."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
@@ -695,6 +710,7 @@ Positions positions(const PositionsAsk& asked, const Asking& asking) {
         }
     }
     out.evidence.push_back(rests_on("places", rule::layout_places, asking.catalogue));
+    say(out);
     return out;
 }
 
@@ -766,6 +782,7 @@ Division divide(const DivideAsk& asked, const Asking& asking) {
         out.error_mm = error_at_rim(out, asked.diameter_mm);
     }
     out.evidence.push_back(rests_on("move", rule::dividing, asking.catalogue));
+    say(out);
     return out;
 }
 
@@ -826,6 +843,7 @@ Polygon polygon(const PolygonAsk& asked, const Asking& asking) {
     head.machine = asked.machine;
     out.division = divide(head, asking);
     out.evidence.push_back(rests_on("across_corners_mm", rule::polygon, asking.catalogue));
+    say(out);
     return out;
 }
 
@@ -866,6 +884,7 @@ SineBar sine_bar(const SineBarAsk& asked, const Asking& asking) {
             }
         }
     }
+    say(out);
     return out;
 }
 

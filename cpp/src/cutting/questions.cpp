@@ -110,7 +110,7 @@ constexpr std::array kFigures{
     OWN(dial_slide, "Slide whose dial sets the depth."),
     OWN(dial_turns, "Turns of its handle from where the tool touches."),
     OWN(dial_line, "Line of its dial within the turn, to the nearest."),
-    OWN(feed_said, "The feed to set, in the machine's unit where it is a step of the machine."),
+    OWN(feed_said, "The feed to set; by hand, turns of the handle a minute."),
     CUT(feed_source,
         "step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."),
     CUT(limited_by, "What keeps the cut from being faster."),

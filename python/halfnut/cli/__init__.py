@@ -24,12 +24,12 @@ _HOMES = {
     "ask": ("programs", "ask", "Any question as JSON, for other programs."),
     "batch": ("batches", "batch", "Every row of a file of jobs, into a file of answers."),
     "data": ("data", "data", "What the figures rest on, table by table."),
-    "knurl": ("knurling", "knurl", "The blank that a knurl tracks on."),
     "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
     "plan": ("plans", "plan", "Setup sheets for a whole job."),
     "serve": ("serving", "serve", "The sheets of a plan for a browser beside the machine."),
     "shop": ("shops", "shop", "Check a shop's own tables."),
     "speed-chart": ("charts", "speed_chart", "A machine's spindle speeds by diameter and alloy, for the wall."),
+    "suitable-wheels": ("wheels", "suitable_wheels", "Which of the shop's knurl wheels suits a diameter."),
     "use": ("using", "use", "Remember a machine, a tool, units and a shop's folder."),
 }
 """Commands of their own: module, name there, summary. Every question that the core declares is a command besides."""

@@ -109,6 +109,9 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
         whole = click.INT if row["kind"] == "count" else click.STRING
         shown = name.upper() if needed else f"[{name.upper()}]"
         return click.argument(name, metavar=shown, required=needed, nargs=many, type=whole)
+    bound = row["range"].removeprefix("> ").removeprefix(">= ").partition(" ")[0]
+    if not row["written"] and bound not in {"", "0", "finite"}:
+        about = f"{about[:-1]}, {row['range'].replace('>= ', 'at least ').replace('> ', 'above ')}."
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
     flag = called or "--" + (row["option"] or name).replace("_", "-")

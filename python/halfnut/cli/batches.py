@@ -21,7 +21,7 @@ from halfnut.core import files
 from halfnut.core.extras import optional
 from halfnut.core.text import plain_cell, read_text
 
-_KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl")
+_KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl-blank")
 _TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
 _UNITS = {"mm", "in", "rev", "um", "uin", "deg", "rpm", "hb", "factor"}
 _CUTS = ("turn", "drill", "mill")
@@ -39,8 +39,8 @@ _CUTS = ("turn", "drill", "mill")
 @click.option("--machine", help="For turn, drill and mill: whose levers to choose; without one speeds are exact.")
 @click.option("--alloy", help="For all rows, where FILE has no such column.")
 @click.option("--tool", help="For all rows; HSS when nothing says.")
-@click.option("--pitch", help="For knurl: of all rows, such as '96 DP'.")
-@click.option("--pattern", help="For knurl: of all rows.")
+@click.option("--pitch", help="For knurl-blank: of all rows, such as '96 DP'.")
+@click.option("--pattern", help="For knurl-blank: of all rows.")
 @click.pass_context
 def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
     """Answer every row of FILE: its columns, the answers, and for a row without one the reason."""
@@ -66,11 +66,11 @@ def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool
 def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
     from halfnut import _core, batch
 
-    allowed = ("machine", "alloy", "tool") if kind in _CUTS else ("pitch", "pattern") if kind == "knurl" else ()
+    allowed = ("machine", "alloy", "tool") if kind in _CUTS else ("pitch", "pattern") if kind == "knurl-blank" else ()
     for name in given:
         if name not in allowed:
             raise DomainError(f"--{name} does not go with {kind}")
-    name = {"knurl": "knurl_blank", "taper-pipe": "taper_pipe"}.get(kind, kind)
+    name = kind.replace("-", "_")
     function: Callable[..., Any] = getattr(batch, name)
     answers = dict(function(table, **given))
     why = batch.reasons(answers, name, table)

@@ -13,7 +13,8 @@ from halfnut.core.fixed import made
 __all__ = ["Defaults", "kind_of", "place", "remembered"]
 
 _LATHE = frozenset(
-    {"turn", "face", "bore", "part-off", "groove", "taper", "knurl", "chase", "gear-train", "tool-life", "hold"}
+    {"turn", "face", "bore", "part-off", "groove", "taper", "knurl", "knurl-setup", "chase", "gear-train", "hold"}
+    | {"tool-life"}
 )
 _MILL = frozenset({"mill", "ramp", "helix", "saw", "positions", "divide", "polygon", "screw-hole"})
 _NONE = frozenset({"batch"})

@@ -27,7 +27,9 @@ class Record(Value):
     ``{torque_nm}`` is a figure, spelled by the unit at the end of its key, ``{deflection_mm:fine}`` one of another
     kind, ``{bore_mm:both}`` has the other unit in brackets, ``{share:.2f}`` is a plain number as Python formats it,
     ``{low_n..high_n}`` a span; what stands in square brackets is left out where one of its figures is lacking,
-    and so is the row for one outside. `SHORT` are the labels of the rows that the short answer has.
+    and so is the row for one outside. Where a figure is several texts a label ``*or`` gives each a row of its own,
+    ``#`` a number, and ``*`` alone takes labels and texts as they are. `SHORT` are the labels of the rows that the
+    short answer has.
     """
 
     ANSWER: ClassVar[str] = ""
@@ -102,14 +104,23 @@ class Record(Value):
         if kind == "both":
             return f"{spelled('length', unit)} ({spelled('length', 'mm' if unit == 'in' else 'in')})"
         if isinstance(value, tuple):
-            return ", ".join(spell(each, kind or key, unit) for each in value)
+            return ", ".join(each if isinstance(each, str) else spell(each, kind or key, unit) for each in value)
         if isinstance(value, int) and end is None:
             return str(value)
         return spelled(kind or key, unit)
 
     def report(self) -> list[tuple[str, str]]:
         """What stands under the answer: label and text."""
-        return [(label, text) for label, template in self.ROWS if (text := self.filled(template)) is not None]
+        return [row for label, template in self.ROWS for row in self._rows(label, template)]
+
+    def _rows(self, label: str, template: str) -> list[tuple[str, str]]:
+        if label == "*":
+            return list(getattr(self, template))
+        if label == "#" or label.startswith("*"):
+            each = enumerate(getattr(self, template), 1)
+            return [(f"{number}." if label == "#" else label[1:], text) for number, text in each]
+        text = self.filled(template)
+        return [] if text is None else [(label, text)]
 
     def whole(self) -> list[str]:
         """All that the result has to say: the answer, its rows, cautions and notes."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from itertools import groupby
 from typing import ClassVar
 
@@ -27,7 +28,7 @@ class PassPlanned(PassPlannedFigures):
     @property
     def reading(self) -> Reading | None:
         """The dial that sets the depth, zero where the tool touches; None where a measurement sets it."""
-        return None if self.dial is None else Reading(**vars(self.dial))
+        return None if self.dial is None else Reading(*(getattr(self.dial, each.name) for each in fields(Reading)))
 
 
 class Passes(PassesFigures):

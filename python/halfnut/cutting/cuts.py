@@ -29,7 +29,7 @@ class Cut(CutFigures):
         ("of feed", "{feed_limit_words}"),
         ("helps", "{help_words}"),
         ("cut", "{title}, {diameter_mm:size}"),
-        ("assumed", "{assumed_words}"),
+        ("assumed", "{assumed}"),
         ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
         ("chip", "{chip_thickness_mm} thick"),
         (
@@ -48,7 +48,7 @@ class Cut(CutFigures):
         ("finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"),
         ("deflects", "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}"),
         ("fluid", "{fluid}"),
-        ("unknown", "{lacking_words}"),
+        ("*unknown", "lacking"),
         ("heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"),
         ("time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"),
         ("left", "{left_words}"),
@@ -60,11 +60,6 @@ class Cut(CutFigures):
     def title(self) -> str:
         """Operation and alloy."""
         return f"{self.operation.replace('_', ' ')} {self.alloy.title}"
-
-    @property
-    def assumed_words(self) -> str:
-        """What was not said, in one text."""
-        return ", ".join(self.assumed)
 
     @property
     def taken_words(self) -> str:
@@ -117,11 +112,6 @@ class Cut(CutFigures):
     def deflects_words(self) -> str:
         """What deflects, or how it shows."""
         return "of the cutter" if self.operation.startswith("mill") else "twice that on the diameter"
-
-    @property
-    def lacking_words(self) -> str:
-        """What the alloy's row is too poor to tell."""
-        return "; ".join(self.lacking)
 
     @property
     def heat_words(self) -> str | None:
@@ -190,8 +180,7 @@ class Cut(CutFigures):
     @property
     def answer(self) -> str:
         """The levers to set, in one line: spindle speed and feed, with their positions."""
-        feed = self.feed_text if self.feed_source == "hand" else f"feed {self.feed_text}"
-        return f"{self.spindle_text}; {feed}"
+        return f"{self.spindle_text}; {self.feed_said or 'feed -'}{setting(self.feed_positions)}"
 
     @property
     def spindle_text(self) -> str:
@@ -211,24 +200,8 @@ class Cut(CutFigures):
 
     @property
     def feed_text(self) -> str:
-        """The feed to set."""
-        if self.feed_per_tooth_mm is None and self.feed_mm_rev is not None:
-            shown = spell(self.feed_mm_rev, "feed", self.unit)
-        else:
-            shown = "-" if self.feed_mm_min is None else spell(self.feed_mm_min, "feed_rate", self.unit)
-        if self.feed_source != "hand":
-            return shown + setting(self.feed_positions)
-        if self.hand_turns_per_min is None:
-            return f"{shown} by hand"
-        turns = f"{self.hand_turns_per_min:.2g} turns of the handle a minute"
-        return f"by hand, {turns}" + (f" ({shown})" if self.finer_by_hand else "")
-
-    @property
-    def finer_by_hand(self) -> bool:
-        """Whether the machine has power feeds and every one of them is coarser than suits."""
-        return self.feed_source == "hand" and any(
-            item.code == "below_smallest_feed" for item in (*self.notes, *self.cautions)
-        )
+        """The feed to set, with its levers."""
+        return (self.feed_said or "-").removeprefix("feed ") + setting(self.feed_positions)
 
 
 _FOLLOW_FORCE = ("power", "torque", "deflection")

@@ -23,13 +23,8 @@ class ToolLife(ToolLifeFigures):
     def report(self) -> list[tuple[str, str]]:
         """What was assumed, the bands, the other answers, Taylor's constants."""
         given = [(label, template) for label, template in _ANSWERS[:-1] if self.filled(template) is not None]
-        templates = [("assumed", "{assumed_words}"), *_BANDS, *given[1:], ("Taylor", _TAYLOR)]
+        templates = [("assumed", "{assumed}"), *_BANDS, *given[1:], ("Taylor", _TAYLOR)]
         return [(label, text) for label, template in templates if (text := self.filled(template))]
-
-    @property
-    def assumed_words(self) -> str:
-        """What was not said, in one text."""
-        return ", ".join(self.assumed)
 
     @property
     def n(self) -> str:

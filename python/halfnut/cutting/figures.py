@@ -67,8 +67,24 @@ class GearTrainFigures(Answered):
     """Starts of the thread."""
     index_teeth: int | None
     """Teeth of the stud's gear to pass from one start to the next; none where they are not whole."""
+    said: str
+    """The gears, the levers, what they give and how far it is off, in one line."""
+    gears: str
+    """Drivers over driven gears, as a chart writes them."""
+    error_said: str
+    """How far the lead is off."""
+    mounting_said: str
+    """Whether the train can be put up, and the distances of its shafts."""
+    judgement: str | None
+    """What the error comes to over the engagement, against the tolerance of the pitch diameter."""
+    indexing: str | None
+    """How to come from one start to the next by the gears."""
+    shafts: tuple[tuple[str, str], ...]
+    """What goes on each shaft, from the spindle on."""
+    steps: tuple[str, ...]
+    """What to do at the lathe, in order."""
 
-    _paired: ClassVar[frozenset[str] | set[str]] = {"positions"}
+    _paired: ClassVar[frozenset[str] | set[str]] = {"positions", "shafts"}
 
 
 @made(frozen=True)
@@ -87,6 +103,14 @@ class GearTrainsFigures(Answered):
     """Limit of error that was asked for, in percent."""
     error_percent: float
     """Limit within which these were found; wider where nothing was within the other."""
+    said: str
+    """The best train in one line."""
+    wider: str | None
+    """That nothing is within the limit that was asked for, where it is so."""
+    others: tuple[str, ...]
+    """The other trains, a line each."""
+    search: str
+    """How the search went."""
 
     _within: ClassVar[Mapping[str, str]] = {"trains": "halfnut.cutting.gears:GearTrain"}
 
@@ -117,6 +141,10 @@ class TranslatingPairsFigures(Answered):
     """What is to be cut."""
     pairs: tuple[TranslatingPair, ...]
     """The pairs: exact ones first, then those of the simplest ratio, then by error."""
+    said: str
+    """What they cut, and how many there are."""
+    each_said: tuple[str, ...]
+    """Each pair in a line, with the ratio that is added and its error."""
 
     _nested: ClassVar[Mapping[str, type]] = {"pairs": TranslatingPair}
 
@@ -274,7 +302,7 @@ class CutFigures(Answered):
     dial_line: int | None
     """Line of its dial within the turn, to the nearest."""
     feed_said: str | None
-    """The feed to set, in the machine's unit where it is a step of the machine."""
+    """The feed to set; by hand, turns of the handle a minute."""
     feed_source: str
     """step: a power feed of the machine; hand: the handle is turned; exact: no machine, or a thread."""
     limited_by: str
@@ -344,6 +372,8 @@ class ChasePass:
     """Whole turns of the handle from touching."""
     dial: int
     """Line of the dial beyond those turns."""
+    at: str
+    """Where the dial stands, in words."""
 
 
 @made(frozen=True)
@@ -444,6 +474,20 @@ class ChasingFigures(Answered):
     """The greatest force of a pass. In N."""
     cut: CutFigures | None
     """The cut at the speed of the window."""
+    said: str
+    """The passes in one line."""
+    spindle_said: str | None
+    """The spindle speed to set, with its levers."""
+    feed_said: str | None
+    """Levers of the gearbox, and gears to change."""
+    dial_said: str
+    """The slide, and the lines of its dial from touching, pass by pass."""
+    good: str | None
+    """Reading at which the thread is within its limits."""
+    stages: tuple[str, ...]
+    """From the first measurement on: the line, the reading, what is left."""
+    steps: tuple[str, ...]
+    """What to do at the lathe, in order."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
@@ -513,8 +557,18 @@ class PositionsFigures(Answered):
     """How near to its place a hole comes. In mm."""
     approach: str | None
     """The sides from which every reading is come to."""
+    said: str
+    """How many, how, and the sides to come from."""
+    zero_said: str | None
+    """Way from where the edge finder touches, in words."""
+    places_said: tuple[tuple[str, str], ...]
+    """Each hole: its coordinates, and what dial or readout shows."""
+    check_said: str | None
+    """What to measure before anything is drilled."""
 
     _nested: ClassVar[Mapping[str, type]] = {"places": PlaceToGo}
+
+    _paired: ClassVar[frozenset[str] | set[str]] = {"places_said"}
 
 
 @made(frozen=True)
@@ -582,6 +636,20 @@ class DivisionFigures(Answered):
     """Holes of that plate."""
     error_mm: float | None
     """Greatest error at the rim of the work. In mm."""
+    said: str
+    """How to turn the crank, in one line."""
+    move_said: str
+    """The movement in words."""
+    arms_said: str | None
+    """Where the sector arms stand."""
+    also_said: str
+    """Other circles in words."""
+    direct_said: str | None
+    """Holes of the plate on the spindle, in words."""
+    two_said: tuple[str, ...]
+    """Two circles of a plate, each in words."""
+    count_said: tuple[str, ...]
+    """The first divisions counted from the start, each in words."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
@@ -621,6 +689,8 @@ class PolygonFigures(Answered):
     """Between what."""
     division: DivisionFigures | None
     """How to divide."""
+    dividing: str | None
+    """How to turn from flat to flat, in words."""
 
     _within: ClassVar[Mapping[str, str]] = {"division": "halfnut.cutting.layout:Division"}
 
@@ -647,6 +717,10 @@ class SineBarFigures(Answered):
     """Error for each 0.001 mm, or 0.0001 in, of the stack. In deg."""
     blocks_mm: tuple[float, ...]
     """Gauge blocks that make the stack. In mm."""
+    said: str
+    """The stack and its angle."""
+    error_said: str
+    """How far the stack is off, and what its last place does."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
@@ -714,6 +788,8 @@ class DialReading:
     """What one line is marked as. In mm."""
     unit: str
     """Unit of the dial."""
+    said: str
+    """The reading in words."""
 
 
 @made(frozen=True)

@@ -915,7 +915,7 @@ def choose(
             hand_turns_per_min,
             single,
             free,
-            now_spindle,
+            now_spindle_rpm,
             now_feed,
             only_spindle,
             brief,

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import cached_property
+from functools import cached_property, partial
 from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
@@ -309,8 +309,12 @@ def force_map(
     machine: MachineName,
     spindle_rpm: float | None = None,
     deepest: LengthLike = "2.5 mm",
+    tool: str | None = None,
+    nose_radius: LengthLike | None = None,
+    hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
+    stick_out: LengthLike | None = None,
+    deflection: LengthLike | None = None,
     axes: Axes | None = None,
-    **how: Any,
 ) -> Axes:
     """Force over depth and feed for turning, with the limits that close it in.
 
@@ -319,14 +323,12 @@ def force_map(
 
     Parameters
     ----------
-    alloy, diameter, machine, spindle_rpm
+    alloy, diameter, machine, spindle_rpm, tool, nose_radius, hold, stick_out, deflection
         As for `turn`; the speed is the one that `turn` chooses when not given.
     deepest : str or Length
         Top of the chart.
     axes : matplotlib Axes, optional
         Where to draw; new ones where none are given.
-    **how
-        Further arguments of `turn`: tool, nose radius, hold, stick-out, deflection.
 
     Returns
     -------
@@ -345,7 +347,18 @@ def force_map(
     inch = shop.unit == "in"
     scale = MM_PER_INCH if inch else 1.0
     size = read_length(diameter, "diameter")
-    first = questions.turn(alloy, size, machine=shop, spindle_rpm=spindle_rpm, **how)
+    turn = partial(
+        questions.turn,
+        alloy,
+        size,
+        machine=shop,
+        tool=tool,
+        nose_radius=nose_radius,
+        hold=hold,
+        stick_out=stick_out,
+        deflection=deflection,
+    )
+    first = turn(spindle_rpm=spindle_rpm)
     feeds = np.array([step.feed_mm for step in steps])
     top = read_length(deepest, "deepest").mm
     depths = np.linspace(top / 24, min(top, 0.49 * size.mm), 24)
@@ -353,15 +366,8 @@ def force_map(
     used: dict[str, Any] = {}
     for i, depth in enumerate(depths):
         for k, feed in enumerate(feeds):
-            cut = questions.turn(
-                alloy,
-                size,
-                machine=shop,
-                depth=Length(float(depth), "mm"),
-                feed=f"{float(feed)!r} mm/rev",
-                spindle_rpm=first.spindle_rpm,
-                **how,
-            )
+            thick, fine = Length(float(depth), "mm"), f"{float(feed)!r} mm/rev"
+            cut = turn(spindle_rpm=first.spindle_rpm, depth=thick, feed=fine)
             force[i, k] = cut.cutting_force_n or np.nan
             for limit in cut.limits:
                 if limit.name in {"power", "torque", "deflection"}:

@@ -6,7 +6,8 @@ maximum-material limits, broken lines the other ones.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from functools import partial
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -18,6 +19,7 @@ from halfnut.threads.questions import fit, limits
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+    from halfnut.core.given import LengthLike
     from halfnut.material.coatings import BuildUpLike
     from halfnut.threads.standard import PartLike
 
@@ -47,6 +49,8 @@ def zones_plot(
     ----------
     external, internal : str, Thread or ThreadLimits
         The pair.
+    build_up_external, build_up_internal, external_pitch, internal_pitch, tolerance_over_sigma, mean_shift : optional
+        As for `clearance_chances`.
     build_up_external, build_up_internal : optional
         Coating of each part; a part without one keeps its zone. A vertical line stands at the greatest build-up.
     axes : matplotlib Axes, optional
@@ -89,7 +93,17 @@ def zones_plot(
 
 
 def clearance_plot(
-    external: PartLike, internal: PartLike, *, axes: Axes | None = None, label: str = "", **given: Any
+    external: PartLike,
+    internal: PartLike,
+    *,
+    build_up_external: BuildUpLike | None = None,
+    build_up_internal: BuildUpLike | None = None,
+    external_pitch: LengthLike | None = None,
+    internal_pitch: LengthLike | None = None,
+    tolerance_over_sigma: float = 6.0,
+    mean_shift: float = 0.0,
+    axes: Axes | None = None,
+    label: str = "",
 ) -> Axes:
     """How the clearance at the pitch diameter is spread over pairs: the share of pairs with less than each clearance.
 
@@ -97,22 +111,33 @@ def clearance_plot(
     ----------
     external, internal : str, Thread or ThreadLimits
         The pair.
+    build_up_external, build_up_internal, external_pitch, internal_pitch, tolerance_over_sigma, mean_shift : optional
+        As for `clearance_chances`.
     axes : matplotlib Axes, optional
         Where to draw; new ones where none are given. Pairs drawn on the same axes get the next line type.
     label : str
         For the legend.
-    **given
-        Coatings, measured pitch diameters, ``tolerance_over_sigma`` and ``mean_shift``, as for `clearance_chances`.
 
     Returns
     -------
     Axes
         Shares in parts of a hundred pairs; a thin line stands where the parts would just touch.
     """
-    answer = fit(external, internal, **given)
+    pair = partial(
+        clearance_chances,
+        external,
+        internal,
+        build_up_external=build_up_external,
+        build_up_internal=build_up_internal,
+        external_pitch=external_pitch,
+        internal_pitch=internal_pitch,
+        tolerance_over_sigma=tolerance_over_sigma,
+        mean_shift=mean_shift,
+    )
+    answer = fit(external, internal, **pair.keywords)
     low, high = answer.pitch_clearance_min_mm, answer.pitch_clearance_max_mm
     clearance_mm = np.linspace(low, high, 401)
-    share = 100.0 * clearance_chances(external, internal, clearance_mm, **given)
+    share = 100.0 * pair(clearance_mm)
     drawn = _axes(axes)
     scale = 25.4 if answer.unit == "in" else 1.0
     if not drawn.lines:

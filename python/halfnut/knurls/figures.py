@@ -97,6 +97,8 @@ class DialReading:
     """What one line is marked as. In mm."""
     unit: str
     """Unit of the dial."""
+    said: str
+    """The reading in words."""
 
 
 @made(frozen=True)
@@ -155,6 +157,12 @@ class KnurlSetupFigures(Answered):
     """Share of the tooth's depth that the greatest interference buries."""
     cut: CutFigures
     """The cut."""
+    said: str
+    """Blank, wheels and speed in one line."""
+    infeed_said: str
+    """The first bite and the way to full depth, on the radius."""
+    steps: tuple[str, ...]
+    """What to do at the lathe, in order."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 

@@ -36,7 +36,7 @@ class Workpiece:
     """What the operation in hand comes to: see `walking.WalkedPart`."""
     last: tuple[Machine, tuple[Levers, ...]] | None = None
     """Machine and lever positions of the operation before."""
-    set_to: tuple[str, int, int] | None = None
+    set_to: tuple[str, Cut] | None = None
     """Machine, spindle and feed step of the operation before, where it was turning, facing, boring or milling."""
     keep: int | None = None
     """The spindle step that neighbouring operations share."""

@@ -36,7 +36,7 @@ def chosen_passes(
 ) -> Answer | str:
     """The answer from the fastest passes within every limit; or why there are none."""
     if work.set_to is not None and work.set_to[0] == machine.name:
-        own |= {f"now_{of}": at for of, at in zip(("spindle", "feed"), work.set_to[1:], strict=True) if at >= 0}
+        own |= _set_by(work.set_to[1], machine)
     do = f"mill {step.text('shape')}" if step.do == "mill" else step.do
     own |= {"do": do, "diameter": work.length(diameter_mm), "brief": True}
     own.setdefault("deepest", step.size("depth"))
@@ -111,7 +111,13 @@ def feed_ladder(cut: Cut, machine: Machine) -> _core.FeedLadder:
     return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
 
 
-def passes_between(start_mm: float, to_mm: float, work: Workpiece, step: Step, machine: Machine) -> tuple[Pass, ...]:
+    if work.set_to is not None and work.set_to[0] == machine.name:
+        own |= _set_by(work.set_to[1], machine)
+    do = f"mill {step.text('shape')}" if step.do == "mill" else step.do
+    own |= {"do": do, "diameter": work.length(diameter_mm), "brief": True}
+    own.setdefault("deepest", step.size("depth"))
+    try:
+        found = asked(choose, work, step, machine, **own)
     """Equal passes on the radius, each but the last ending on a line of the dial; the last is measured before."""
     slide = machine.core.slide("cross")
     total = abs(start_mm - to_mm) / 2

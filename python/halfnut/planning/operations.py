@@ -55,9 +55,8 @@ def leave(work: Workpiece, machine: Machine, found: Answer) -> None:
     work.last = (machine, found.levers if found.left is None else found.left)
     work.set_to = None
     if found.chosen is not None:
-        cut = found.chosen.passes[-1].cut
-        speed, feed = (-1 if at is None else at for at in (cut.spindle_step, cut.feed_step))
-        work.set_to = (machine.name, speed, feed)
+        work.set_to = (machine.name, found.chosen.passes[-1].cut)
+    return found
 
 
 def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:
@@ -65,7 +64,7 @@ def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:
     on_dials = machine if {"x", "y"} <= machine.file.slides.keys() else None
     placed = put(questions.positions, places.asked | {"machine": on_dials})
     zero = f" from {places.zero}" if places.zero else ""
-    lines = (f"{label.capitalize()}{zero}: {text}." for label, text in placed.rows_of_places)
+    lines = (f"{label.capitalize()}{zero}: {text}." for label, text in placed.places_said)
     by_dial = any(place.x_turns is not None for place in placed.places)
     time_s = found.time_s + (placed.holes - 1) * (_BY_DIAL_S if by_dial else _BY_READOUT_S)
     return replace(found, placed=placed, remarks=(*found.remarks, *lines), time_s=time_s)

@@ -122,13 +122,13 @@ def _threading_levers(
         return [charted], []
     if train is None:
         return [], [_no_gearbox(thread)]
-    levers = [Levers("gears", train.shafts(), True)]
+    levers = [Levers("gears", train.shafts, True)]
     if train.positions:
         levers.append(Levers("gearbox", train.positions, True))
-    said = [f"The lead is not on the gearbox's chart: change gears {train.gears}, {train.error_words}."]
+    said = [f"The lead is not on the gearbox's chart: change gears {train.gears}, {train.error_said}."]
     if not train.exact:
         said.append(f"Lead error {train.judgement}.")
-    return levers, [*said, f"The train {train.mounting_words}."]
+    return levers, [*said, f"The train {train.mounting_said}."]
 
 
 def _no_gearbox(thread: standard.Thread) -> str:

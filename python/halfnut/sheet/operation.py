@@ -66,7 +66,7 @@ def shown_of(part: PlannedPart, op: PlannedOperation) -> tuple[tuple[Table, ...]
 def _at_the_lathe(found: Answer) -> list[str]:
     """How to cut a thread or a knurl, in order; the figures of its passes stand on the card."""
     way = found.chasing or found.knurling
-    return [] if way is None else list(way.steps())
+    return [] if way is None else list(way.steps)
 
 
 def _heading(op: PlannedOperation) -> str:

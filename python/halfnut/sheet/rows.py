@@ -139,7 +139,7 @@ class _Rows:
         """Where the holes of a pattern are, in the order of going there, and how work is divided."""
         placed, divided = self.found.placed, self.found.divided
         if divided is not None:
-            yield Row("cut", words("Divide:", whole(divided.said(divided.move))))
+            yield Row("cut", words("Divide:", whole(divided.move_said)))
         if placed is None:
             return
         places = self.step.laid_out

@@ -55,7 +55,7 @@ MORE = (
     "batch limits threads.csv --out answers.csv --replace",
     "batch fit threads.csv --out -",
     "batch wires threads.csv --out answers.csv --replace",
-    "batch knurl knobs.csv --pitch 1mm --out answers.csv --replace",
+    "batch knurl-blank knobs.csv --pitch 1mm --out answers.csv --replace",
     "plan job.toml --out out --replace",
     "plan job.toml --json",
     "plan job.toml --out out --json",

@@ -94,7 +94,7 @@ def test_threads_and_knurls(tmp_path):
     assert rows[1]["reason"].startswith("cannot read 'nonsense' at position")
     (tmp_path / "knobs.csv").write_text("diameter_mm\n12.7\n", "utf-8")
     ended = run(
-        "batch", "knurl", tmp_path / "knobs.csv", "--pitch", "96 DP", "--pattern", "straight", "--out",
+        "batch", "knurl-blank", tmp_path / "knobs.csv", "--pitch", "96 DP", "--pattern", "straight", "--out",
         tmp_path / "knurls.csv",
     )  # fmt: skip
     assert ended.exit_code == 0, ended.output

@@ -18,7 +18,7 @@ ream 6061-T6 1/4in --depth 0.5in --machine gap-bed
 fit "7/8-14 UNF-2A" "7/8-14 UNF-2B" --coating "anodise II black 15 um" --engagement 0.75in
 limits "7/8-14 UNF-2A"
 wires "7/8-14 UNF-2A"
-knurl 0.75in "96 DP"
+knurl-blank 0.75in "96 DP"
 adjuster "7/8-14 UNF-2A" "7/8-14 UNF-2B" --second "7/8-14 UNF-2A-LH" "7/8-14 UNF-2B-LH" --thread-length 2in\
  --base-thread 1.25in --chamfer 0.06in --countersink 0.04in --length-of-tube 20in --tube-diameter 1in --bore 0.624in\
  --alloy 6061-T6 --form "drawn tube" --base-outside 1.5in --base-reach 1.5in --lock-nut 0.375in --nut-outside 1.25in\
@@ -35,7 +35,7 @@ ream 6061-T6 6mm --depth 12mm --machine bench-mill
 fit M12x1.5-6g M12x1.5-6H --coating "anodise II 10 um" --engagement 15mm
 limits M12x1.5-6g
 wires M12x1.5-6g
-knurl 20mm "RGE 0.8"
+knurl-blank 20mm "RGE 0.8"
 adjuster M20x1.5-6g M20x1.5-6H --second M20x1.5-6g-LH M20x1.5-6H-LH --thread-length 50mm\
  --base-thread 30mm --chamfer 1.5mm --countersink 1mm --length-of-tube 500mm --tube-diameter 25mm --bore 15mm\
  --alloy 6061-T6 --form "drawn tube" --base-outside 40mm --base-reach 40mm --lock-nut 10mm --nut-outside 30mm\
@@ -83,6 +83,6 @@ def test_an_answer_fits_a_terminal_in_one_system_and_one_spelling_of_cautions(sy
 @pytest.mark.parametrize(("system", "words"), CASES, ids=lambda each: each if isinstance(each, str) else each[0])
 def test_why_and_evidence_say_more(system, words):
     short = answer(words)
-    assert len(answer([*words, "--why"])) > len(short) or words[0] == "knurl", "a blank has no more to say"
+    assert len(answer([*words, "--why"])) > len(short) or words[0] == "knurl-blank", "a blank has no more to say"
     told = answer([*words, "--evidence"])
     assert told.startswith(short) and len(told) > len(short)

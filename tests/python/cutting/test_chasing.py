@@ -13,7 +13,6 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import _core
-from halfnut.cutting import chasing
 
 REFERENCE = Path(__file__).parents[2] / "reference" / "cutting" / "chasing.csv"
 
@@ -306,16 +305,16 @@ def test_the_dials_turns_and_lines_add_up_to_the_lines_from_touching():
             assert each.turns * around + each.dial == each.line
             assert 0 <= each.dial < around
         assert found.cross_travel_mm == found.depth_mm
-        assert f"the dial at {chasing._turns_words(found.passes[-1])}" in " ".join(found.why().split())
+        assert f"the dial at {found.passes[-1].at}" in " ".join(found.why().split())
 
 
 def test_change_gears_come_with_a_lead_that_the_gearbox_lacks():
     found = hn.chase("M24x1.5-6g", machine="gap-bed")
     assert found.train is not None and not found.train.standard
-    assert f"Change gears {found.train.gears}: exact, closes." in found.steps()
+    assert f"Change gears {found.train.gears}: exact, closes." in found.steps
     standard = hn.chase("7/8-14 UNF-2A", machine="gap-bed")
     assert standard.train is not None and standard.train.standard
-    assert not any(step.startswith("Change gears") for step in standard.steps())
+    assert not any(step.startswith("Change gears") for step in standard.steps)
     double = hn.chase("M24xPh3P1.5-6g", machine="gap-bed")
     assert double.train is not None
     assert (double.train.index_teeth is None) != ("Or by the gears" in " ".join(double.why().split()))
@@ -418,8 +417,9 @@ def test_a_taper_thread_is_cut_on_its_cone_to_its_gauge(size, machine):
     assert found.depth_mm == pytest.approx(height, abs=found.line_on_pitch_diameter_mm)
     assert found.pitch_min_mm <= found.passes[-1].pitch_diameter_mm <= found.pitch_max_mm
     assert math.tan(math.radians(pipe.compound_setting_deg)) == pytest.approx(1 / 32)
-    steps = " ".join(found.steps())
-    assert f"Turn to {found._long(found.blank_mm - pipe.hand_engagement_mm / 16)} at the end" in steps
+    steps = " ".join(found.steps)
+    small = _core.spell(found.blank_mm - pipe.hand_engagement_mm / 16, "length", found.unit)
+    assert f"Turn to {small} at the end" in steps
     turns = found.line_on_pitch_diameter_mm * 16 / pitch
     assert f"A line brings it {turns:.2f} turns further" in steps
     assert "not to the taper" in steps and "groove" not in steps.split("without a groove")[1]
@@ -432,7 +432,7 @@ def test_an_internal_taper_thread_is_bored_wide_at_the_mouth():
     assert found.side == "internal" and found.half_angle_deg == 27.5
     pipe = hn.taper_pipe("Rc1/2")
     assert found.blank_mm == pytest.approx(pipe.hole_at_face_mm, abs=0.002)
-    assert "large end at the mouth" in found.steps()[0]
+    assert "large end at the mouth" in found.steps[0]
     with pytest.raises(hn.Error, match="not over wires"):
         hn.chase("R1/2", wire="1 mm")
 

@@ -291,7 +291,7 @@ def test_levers_that_stand_already_are_not_counted():
     how = {"length": "40 mm", "machine": "metric-lathe", "brief": True}
     free = hn.choose("turn", "6061-T6", "32 mm", "30 mm", **how)
     first = free.passes[0].cut
-    now = {"now_spindle": first.spindle_step, "now_feed": first.feed_step}
+    now = {"now_spindle_rpm": first.spindle_rpm, "now_feed": f"{first.feed_mm_rev!r} mm/rev"}
     there = hn.choose("turn", "6061-T6", "32 mm", "30 mm", **now, **how)
     assert there.time_s < free.time_s
 

@@ -41,7 +41,8 @@ def test_output_follows_the_inputs_system():
     assert "ft/min" in inch.why()
     assert "ft/min" not in metric.why()
     assert "in/rev" in inch.feed_text and " mm" not in inch.feed_text, "one system, whatever the machine's dials are in"
-    assert inch.to_dict() == {**metric.to_dict(), "assumed": inch.to_dict()["assumed"], "unit": "in"}
+    said = {key: inch.to_dict()[key] for key in ("assumed", "unit", "feed_said")}
+    assert inch.to_dict() == metric.to_dict() | said
 
 
 def test_every_figure_says_what_it_rests_on():

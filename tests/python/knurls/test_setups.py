@@ -253,11 +253,10 @@ def test_drawings_are_labelled_and_without_colour():
 
 def test_the_command_tells_wheels_blank_and_setup():
     run = CliRunner().invoke
-    assert run(command, ["knurl", "0.5in"]).output.startswith("0.5000 in: ")
-    told = run(command, ["knurl", "20mm", "RGE 0.8", "--alloy", "brass", "--width", "12mm", "--wheels", "2"])
+    assert run(command, ["suitable-wheels", "0.5in"]).output.startswith("0.5000 in: ")
+    told = run(command, ["knurl-setup", "20mm", "RGE 0.8", "brass", "--width", "12mm", "--wheels", "2"])
     assert told.exit_code == 0 and "a left-hand and a right-hand wheel" in told.output
-    assert run(command, ["knurl", "20mm", "RGE 0.8", "--alloy", "brass"]).exit_code == 2
+    assert run(command, ["knurl-setup", "20mm", "RGE 0.8", "brass"]).exit_code == 2
     assert (
-        '"wheel_kind"'
-        in run(command, ["knurl", "20mm", "RGE 0.8", "--alloy", "brass", "--width", "12mm", "--json"]).output
+        '"wheel_kind"' in run(command, ["knurl-setup", "20mm", "RGE 0.8", "brass", "--width", "12mm", "--json"]).output
     )

@@ -93,9 +93,7 @@ def test_a_card_has_places_as_its_dials_show_them(tmp_path):
     divided = hn.plan(plate(divisions=6))
     divided.write(tmp_path / "divided")
     said = divided.parts[0].operations[0].answer.divided
-    assert f"Divide: {said.said(said.move)}" in re.sub(
-        "<[^>]*>", "", (tmp_path / "divided/cell.html").read_text("utf-8")
-    )
+    assert f"Divide: {said.move_said}" in re.sub("<[^>]*>", "", (tmp_path / "divided/cell.html").read_text("utf-8"))
 
 
 def test_places_and_times_agree():

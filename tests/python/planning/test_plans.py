@@ -151,7 +151,7 @@ def test_a_thread_off_the_gearboxs_chart_asks_for_change_gears(data):
     off_chart = hn.plan(data).parts[0].operations[2]
     assert [group.group for group in off_chart.answer.levers] == ["spindle", "gears", "gearbox"]
     train = off_chart.answer.chasing.train
-    assert off_chart.answer.levers[1].positions == train.shafts()
+    assert off_chart.answer.levers[1].positions == train.shafts
     assert f"change gears {train.gears}, exact" in " ".join(off_chart.answer.remarks)
     assert "closes with the banjo's stud" in " ".join(off_chart.answer.remarks)
 

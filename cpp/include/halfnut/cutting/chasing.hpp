@@ -20,7 +20,7 @@ struct ChaseAsk {
     const machine::Machine* machine = nullptr;
     Holder chuck;
     Stock stock;
-    CutPart thread;
+    threads::PartAsked thread;
     Infeed infeed = Infeed::flank;
     double compound_deg = kNaN;
     double blank_mm = kNaN;
@@ -45,6 +45,7 @@ struct ChasedPass {
     double left_lines = kNaN;
     int turns = 0;
     int dial = 0;
+    std::string at;  ///< turns and line of the dial in words
 };
 
 /// Where a taper thread is cut and gauged.
@@ -102,6 +103,14 @@ struct ChaseAnswer {
     bool repeats = true;
     double most_force_n = kNaN;
     std::optional<CutAnswer> cut;
+    // as it is said
+    std::string said;
+    std::optional<std::string> spindle_said;
+    std::optional<std::string> feed_said;
+    std::string dial_said;
+    std::optional<std::string> good;
+    std::vector<std::string> stages;
+    std::vector<std::string> steps;
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;

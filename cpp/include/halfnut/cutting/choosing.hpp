@@ -13,6 +13,13 @@
 
 namespace halfnut::cutting {
 
+/// A feed as the machine's chart has it: a revolution, or a minute at a table. NaN: not said.
+struct ChartFeed {
+    double mm = kNaN;
+    bool per_minute = false;
+};
+void take(ChartFeed& to, const Given& given, const AskedRow& row, Asking& asking);
+
 /// A choice of passes as it is asked for.
 struct ChooseAsk {
     ChooseRequest cut;
@@ -22,7 +29,9 @@ struct ChooseAsk {
     Holder chuck;
     Stock stock;
     std::vector<double> steadies_mm;
-    int flutes = 0;      ///< 0: not said
+    int flutes = 0;                 ///< 0: not said
+    double now_spindle_rpm = kNaN;  ///< set now; NaN: not known, so that setting it counts
+    ChartFeed now_feed;
     bool brief = false;  ///< passes alone: no prices, no gains, no next best
 };
 

@@ -10,14 +10,12 @@
 #include "halfnut/core/question.hpp"
 #include "halfnut/machine/gear_train.hpp"
 #include "halfnut/threads/any_thread.hpp"
+#include "halfnut/threads/questions.hpp"
 
 namespace halfnut::cutting {
 
-/// One part of a thread as it is cut, by a designation or by limits; a taper one in its gauge plane.
-struct CutPart {
-    threads::PartLimits limits;
-};
-void take(CutPart& to, const Given& given, const AskedRow& row, Asking& asking);
+/// Limits of a part as it is cut: of a taper one in its gauge plane.
+[[nodiscard]] threads::PartLimits cut_limits(const Catalogue& catalogue, const threads::PartAsked& part);
 
 /// What the limits of a part rest on.
 void append_evidence(const Catalogue& catalogue, const threads::PartLimits& part,
@@ -84,6 +82,15 @@ struct GearTrainAnswer {
     std::optional<bool> good_enough;
     int starts = 1;
     std::optional<int> index_teeth;
+    // as it is said
+    std::string said;
+    std::string gears;
+    std::string error_said;
+    std::string mounting_said;
+    std::optional<std::string> judgement;
+    std::optional<std::string> indexing;
+    std::vector<std::pair<std::string, std::string>> shafts;
+    std::vector<std::string> steps;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
@@ -97,6 +104,10 @@ struct GearTrainsAnswer {
     int refused = 0;
     double asked_percent = kNaN;
     double error_percent = kNaN;
+    std::string said;
+    std::optional<std::string> wider;
+    std::vector<std::string> others;
+    std::string search;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
@@ -132,6 +143,8 @@ struct PairsAsk {
 struct PairsAnswer {
     Translating cut{};
     std::vector<machine::TranslatingPair> pairs;
+    std::string said;
+    std::vector<std::string> each_said;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };

@@ -51,8 +51,12 @@ struct DialAt {
     machine::DialReading reading;
     double graduation_mm = kNaN;
     std::string unit = "mm";  ///< of the dial
+    std::string said;
 };
 extern const RecordRow kDialRecord;
+
+/// The reading of a slide's dial after a travel from nought.
+[[nodiscard]] DialAt dial_at(const machine::Slide& slide, double travel_mm);
 
 /// How to knurl a band. NaN where a figure does not apply.
 struct KnurlSetup {
@@ -82,6 +86,10 @@ struct KnurlSetup {
     double interference_min_mm = kNaN;
     double interference_max_mm = kNaN;
     double bite_share = kNaN;
+    // as it is said
+    std::string said;
+    std::string infeed_said;
+    std::vector<std::string> steps;
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;

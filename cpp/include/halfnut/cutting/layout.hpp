@@ -70,6 +70,11 @@ struct Positions {
     std::optional<std::string> edge_reading;
     double within_mm = kNaN;
     std::optional<std::string> approach;
+    // as it is said
+    std::string said;
+    std::optional<std::string> zero_said;
+    std::vector<std::pair<std::string, std::string>> places_said;
+    std::optional<std::string> check_said;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
@@ -133,6 +138,14 @@ struct Division {
     std::optional<int> direct_step;
     std::optional<int> direct_holes;
     double error_mm = kNaN;
+    // as it is said
+    std::string said;
+    std::string move_said;
+    std::optional<std::string> arms_said;
+    std::string also_said;
+    std::optional<std::string> direct_said;
+    std::vector<std::string> two_said;
+    std::vector<std::string> count_said;
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
@@ -169,6 +182,7 @@ struct Polygon {
     double measure_mm = kNaN;
     std::string measured;
     std::optional<Division> division;
+    std::optional<std::string> dividing;  ///< in words
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
@@ -205,6 +219,8 @@ struct SineBar {
     double error_deg = kNaN;
     double error_each_deg = kNaN;  ///< of the last place of the stack
     std::vector<double> blocks_mm;
+    std::string said;
+    std::string error_said;
     std::vector<std::string> assumed;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;

@@ -68,8 +68,7 @@ struct CutAnswer {
     std::optional<std::string> dial_slide;  ///< that sets the depth, where the machine has its dial
     std::optional<int> dial_turns;          ///< of its handle, from where the tool touches
     std::optional<int> dial_line;           ///< within the turn, to the nearest
-    std::optional<std::string>
-        feed_said;  ///< the feed to set, in the machine's unit where it is a step of the machine
+    std::optional<std::string> feed_said;   ///< the feed to set; by hand, turns of the handle a minute
     std::vector<LimitLeft> limits;
     std::optional<bool> holds_at_edge;  ///< none: no limit follows the force
     std::optional<std::string> fluid;   ///< in one word

@@ -47,7 +47,9 @@ inline constexpr std::array kBlankAsked{
     ASKED(blank.set_over,
           "Straight wheels are turned to the helix angle, in place of wheels with leaning teeth."),
     NUMBER(tracking_allowance_mm, "How much larger than measured the wheel tracks.").usually("by rule"),
-    ASKED(tolerance_class, "Class of a diametral pitch: I, II or III.").or_a("ToleranceClass"),
+    ASKED(tolerance_class, "Class of a diametral pitch: I, II or III.")
+        .or_a("ToleranceClass")
+        .optioned("class"),
     NUMBER(width_mm, "Width of the knurled band."),
 };
 #undef ASKED
