@@ -50,6 +50,7 @@ constexpr std::array kFigures{
     OWN(traits, "How it behaves in machining, in single words."),
     ROW(note, "What else is to be said."),
     OWN(fluids, "Operation and its cutting fluid, in one word each."),
+    OWN(lacking, "What its row leaves out that forces and deflections of the work need."),
     OWN(index, "Place in the table of alloys."),
     OWN(told, "What a person should know."),
     OWN(evidence, "Where each property comes from."),
@@ -109,6 +110,7 @@ AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
                     .hazards = words_of(row.hazards),
                     .traits = words_of(row.traits),
                     .fluids = {},
+                    .lacking = lacking(row),
                     .index = static_cast<int>(&row - catalogue.alloys.data()),
                     .told = {},
                     .evidence = {}};

@@ -82,6 +82,9 @@ constexpr std::array kPartFigures{
     PART(min_mm, "Least size.").always(),
     PART(tolerance_mm, "Greatest less least.").always(),
     PART(kind, "Where the limits come from: printed, derived by the standard's rule, memory or shop."),
+    PART(sizes_said,
+         "Both limits, the greater first, in the standard's unit and rounded inward in the other."),
+    PART(deviations_said, "The deviations as a table prints them."),
 };
 #undef PART
 constexpr RecordRow kPartRecord{
@@ -113,6 +116,14 @@ constexpr std::array kFigures{
     FIGURE(shaft_cut_max_mm, "Greatest size to cut the shaft to."),
     FIGURE(hole_temperature_c, "Temperature of the part with the hole.").always(),
     FIGURE(shaft_temperature_c, "Temperature of the shaft.").always(),
+    FIGURE(said, "The fit or the limits in one line."),
+    FIGURE(hole_said, "The hole's limits, deviations and where they come from."),
+    FIGURE(shaft_said, "The shaft's limits, deviations and where they come from."),
+    FIGURE(coated_said, "What a coating adds, each part in words."),
+    FIGURE(cut_said, "What to cut each coated part to."),
+    FIGURE(hole_warm_said, "Temperature of the hole, where it is not that of the limits."),
+    FIGURE(shaft_warm_said, "Temperature of the shaft, where it is not that of the limits."),
+    FIGURE(likely_said, "The likely clearance, and the chance of interference."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -289,6 +300,7 @@ CylindricalFit cylindrical_fit(const CylindricalFitAsk& asked, const Asking& ask
     };
     cut(hole, out.hole, out.hole_cut_min_mm, out.hole_cut_max_mm);
     cut(shaft, out.shaft, out.shaft_cut_min_mm, out.shaft_cut_max_mm);
+    say(out);
     return out;
 }
 

@@ -181,7 +181,7 @@ def check(ctx: click.Context, file: Path, as_json: bool) -> None:
     from halfnut.core.catalogue import activate, active
     from halfnut.core.plain_files import read_plain
     from halfnut.core.shop_tables import lay_file
-    from halfnut.material.alloys import lacking, of_name
+    from halfnut.material.alloys import of_name
 
     read_plain(file)  # one that cannot be read is no shop's mistake
     found = lay_file(Catalogue(), file)
@@ -192,7 +192,7 @@ def check(ctx: click.Context, file: Path, as_json: bool) -> None:
         own = [of_name(row["id"]) for row in rows("material/alloys") if row["id"] not in built_in]
     finally:
         activate(before)
-    lacks = {each.title: missing for each in own if (missing := lacking(each))}
+    lacks = {each.title: missing for each in own if (missing := each.lacking)}
     if as_json:
         wrong = [{"where": each.where, "what": each.what, "mistakes": each.mistakes} for each in found.problems]
         echo(json_text({"file": str(file), "wrong": wrong, "missing": lacks}))

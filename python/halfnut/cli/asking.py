@@ -61,21 +61,6 @@ def command(name: str) -> click.Command:
     return click.command(name.replace("_", "-"), epilog=examples(name))(made)
 
 
-def options(name: str, *, every: bool = False, **called: str) -> Callable[[_Command], _Command]:
-    """Give a command the options of a question, or `every` argument that the question has.
-
-    `called` has those whose flag is not the argument's name.
-    """
-
-    def give(made: _Command) -> _Command:
-        for row in reversed(declared()[name]["arguments"]):
-            if every or not row["required"]:
-                made = _parameter(row, called.get(row["name"], ""))(made)
-        return made
-
-    return give
-
-
 def examples(name: str) -> str:
     """What stands below the help of a question's command."""
     question = declared()[name]

@@ -6,61 +6,33 @@ choose first.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from halfnut import _core
-from halfnut._core import spell, spell_span
 from halfnut.core.catalogue import active
-from halfnut.fits.figures import CylinderPartFigures, CylindricalFitFigures, PreferredFit, PreferredFitsFigures
+from halfnut.fits.figures import CylinderPart, CylindricalFitFigures, PreferredFit, PreferredFitsFigures
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 __all__ = ["CylinderPart", "CylindricalFit", "PreferredFits", "cylindrical_fit_columns"]
 
-_UNITS = 1_000_000
-"""The core counts sizes in millionths of the standard's unit."""
-
-
-class CylinderPart(CylinderPartFigures):
-    """Limits of one part: whole millionths of the standard's unit, and millimetres."""
-
-    def sizes(self) -> str:
-        """The limits in the standard's unit, the other unit beside them rounded inward: the greater one first."""
-        places = _places((self.max_units, self.min_units), self.unit)
-        own = "/".join(f"{units / _UNITS:.{places}f}" for units in (self.max_units, self.min_units))
-        other = "in" if self.unit == "mm" else "mm"
-        step = 1e-5 if other == "in" else 1e-4
-        scale = 1 / 25.4 if other == "in" else 25.4
-        most = math.floor(self.max_units / _UNITS * scale / step + 1e-6) * step
-        least = math.ceil(self.min_units / _UNITS * scale / step - 1e-6) * step
-        digits = 5 if other == "in" else 4
-        return f"{own} {self.unit} ({most:.{digits}f}/{least:.{digits}f} {other})"
-
-    def deviations(self) -> str:
-        """The deviations as a table prints them: "+21/0 um", "-0.3/-0.7 thou"."""
-        name = "um" if self.unit == "mm" else "thou"
-        texts = [f"{units / 1000:+g}" if units else "0" for units in (self.upper_units, self.lower_units)]
-        return f"{'/'.join(texts)} {name}"
-
-
-def _places(sizes: Iterable[int], unit: str) -> int:
-    """Decimals that show each size whole, the unit's usual ones at least."""
-    least = 3 if unit == "mm" else 4
-    return next(
-        (places for places in range(least, 6) if all(size % 10 ** (6 - places) == 0 for size in sizes)),
-        6,
-    )
-
 
 class CylindricalFit(CylindricalFitFigures):
     """A size, or a hole and a shaft together. Clearances are below 0 where the parts interfere; lengths in mm."""
 
-    hole: CylinderPart | None
-    shaft: CylinderPart | None
-    _nested: ClassVar = {"hole": CylinderPart, "shaft": CylinderPart}
+    ANSWER: ClassVar[str] = "{said}"
+    SHORT: ClassVar[tuple[str, ...]] = ("hole", "shaft", "cut", "likely")
+    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
+        ("hole", "{hole_said}"),
+        ("shaft", "{shaft_said}"),
+        ("*coated", "coated_said"),
+        ("*cut", "cut_said"),
+        ("hole", "{hole_warm_said}"),
+        ("shaft", "{shaft_warm_said}"),
+        ("likely", "{likely_said}"),
+    )
 
     @property
     def parts(self) -> tuple[CylinderPart, ...]:
@@ -85,72 +57,6 @@ class CylindricalFit(CylindricalFitFigures):
             out[f"{part.side}_min_mm"] = part.min_mm
             out[f"{part.side}_kind"] = part.kind
         return out
-
-    SHORT: ClassVar[tuple[str, ...]] = ("hole", "shaft", "cut", "likely")
-
-    @property
-    def answer(self) -> str:
-        """The fit or the limits."""
-        return f"{self._title()}: {self._answer()}"
-
-    def report(self) -> list[tuple[str, str]]:
-        """The parts, and how they meet."""
-        out: list[tuple[str, str]] = [
-            (part.side, f"{part.sizes()}, {part.deviations()}, {part.kind}") for part in self.parts
-        ]
-        for part in self.parts:
-            out += self._coated(part)
-        warm = {"hole": self.hole_temperature_c, "shaft": self.shaft_temperature_c}
-        out += [(part.side, f"at {warm[part.side]:g} °C") for part in self.parts if warm[part.side] != 20.0]
-        if self.clearance_mean_mm is not None and self.clearance_sigma_mm is not None:
-            out.append(("likely", self._likely()))
-        return out
-
-    def _title(self) -> str:
-        size, rest = self.text.split(" ", 1)
-        return f"{size} {self.unit} {rest}"
-
-    def _answer(self) -> str:
-        if self.clearance_min_mm is None or self.clearance_max_mm is None:
-            return self.parts[0].sizes()
-        low, high = self.clearance_min_mm, self.clearance_max_mm
-        named = f" ({self.name})" if self.name else ""
-        if self.character == "interference":
-            return f"interference{named}, {spell_span(-high, -low, 'length', self.unit)}"
-        if self.character == "clearance":
-            return f"clearance{named}, {spell_span(low, high, 'length', self.unit)}"
-        tight, free = (spell(each, "length", self.unit) for each in (-low, high))
-        return f"transition{named}, up to {tight} of interference or {free} of clearance"
-
-    def _coated(self, part: CylinderPart) -> list[tuple[str, str]]:
-        hole = part.side == "hole"
-        least = self.hole_build_up_min_um if hole else self.shaft_build_up_min_um
-        most = self.hole_build_up_max_um if hole else self.shaft_build_up_max_um
-        if most == 0.0:
-            return []
-        thick = spell_span(least, most, "film", self.unit)
-        cut = self.cut_to_mm(part.side)
-        to = "no size keeps the class once coated: the coating varies by more than the tolerance"
-        if cut is not None:
-            size = spell_span(*cut, "length", self.unit)
-            to = f"to be {part.tolerance_class} once coated: cut the {part.side} {size}"
-        return [("coated", f"{thick} a surface on the {part.side}, twice that on its diameter"), ("cut", to)]
-
-    def _likely(self) -> str:
-        low, high = self.clearance_min_mm or 0.0, self.clearance_max_mm or 0.0
-        mean, three = self.clearance_mean_mm or 0.0, 3 * (self.clearance_sigma_mm or 0.0)
-        text = spell_span(max(low, mean - three), min(high, mean + three), "length", self.unit)
-        chance = self.chance_of_interference or 0.0
-        share = (
-            "none"
-            if chance <= 0.0
-            else "certain"
-            if chance >= 1.0
-            else "under 0.01 %"
-            if chance < 1e-4
-            else f"{100 * chance:.2g} %"
-        )
-        return f"{text} of clearance; chance of interference {share}"
 
 
 class PreferredFits(PreferredFitsFigures):

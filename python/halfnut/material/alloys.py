@@ -100,20 +100,3 @@ def _made(name: str, catalogue: _core.Catalogue) -> Alloy:
 
 
 read_by("Alloy", of_name)
-
-
-def lacking(found: Alloy) -> list[str]:
-    """What an alloy's row leaves out that forces and deflections of the work need, in words; nothing as a rule.
-
-    >>> lacking(of_name("6061-T6"))
-    []
-    """
-    out = []
-    if found.kc11_n_mm2 is None and found.unit_power_hp_in3_min is None and found.tensile_mpa is None:
-        out.append(
-            f"no force, power or torque: the row of {found.title} gives none of kc11_n_mm2 with mc, "
-            "unit_power_hp_in3_min with its thickness, tensile_mpa"
-        )
-    if found.youngs_modulus_gpa is None:
-        out.append(f"no deflection or whirl of the work: the row of {found.title} gives no youngs_modulus_gpa")
-    return out

@@ -10,6 +10,7 @@ from typing import TypeVar
 from halfnut._core import Length, spell
 from halfnut.core.questions import declared
 from halfnut.core.units import in_unit
+from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers
 from halfnut.planning.job import CALLED, Coating, Job, Part, Step
@@ -37,7 +38,7 @@ class Workpiece:
     last: tuple[Machine, tuple[Levers, ...]] | None = None
     """Machine and lever positions of the operation before."""
     set_to: tuple[str, Cut] | None = None
-    """Machine, spindle and feed step of the operation before, where it was turning, facing, boring or milling."""
+    """Machine and last cut of the operation before, where it was turning, facing, boring or milling."""
     keep: int | None = None
     """The spindle step that neighbouring operations share."""
     centre: tuple[object, str] | None = None

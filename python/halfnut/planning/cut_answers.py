@@ -111,13 +111,17 @@ def feed_ladder(cut: Cut, machine: Machine) -> _core.FeedLadder:
     return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
 
 
-    if work.set_to is not None and work.set_to[0] == machine.name:
-        own |= _set_by(work.set_to[1], machine)
-    do = f"mill {step.text('shape')}" if step.do == "mill" else step.do
-    own |= {"do": do, "diameter": work.length(diameter_mm), "brief": True}
-    own.setdefault("deepest", step.size("depth"))
-    try:
-        found = asked(choose, work, step, machine, **own)
+def _set_by(cut: Cut, machine: Machine) -> dict[str, object]:
+    """Speed and feed that a cut leaves set, as `choose` takes them."""
+    out: dict[str, object] = {} if cut.spindle_step is None else {"now_spindle_rpm": cut.spindle_rpm}
+    if cut.feed_step is not None:
+        ladder = feed_ladder(cut, machine)
+        unit = "mm/min" if ladder.kind == "per minute" else "mm/rev"
+        out["now_feed"] = f"{ladder.steps[cut.feed_step].feed_mm!r} {unit}"
+    return out
+
+
+def passes_between(start_mm: float, to_mm: float, work: Workpiece, step: Step, machine: Machine) -> tuple[Pass, ...]:
     """Equal passes on the radius, each but the last ending on a line of the dial; the last is measured before."""
     slide = machine.core.slide("cross")
     total = abs(start_mm - to_mm) / 2

@@ -56,7 +56,6 @@ def leave(work: Workpiece, machine: Machine, found: Answer) -> None:
     work.set_to = None
     if found.chosen is not None:
         work.set_to = (machine.name, found.chosen.passes[-1].cut)
-    return found
 
 
 def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:

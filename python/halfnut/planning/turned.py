@@ -81,7 +81,7 @@ def _aimed(
     side, fit = "hole" if step.do == "bore" else "shaft", step.text("fit")
     part = plain.hole if side == "hole" else plain.shaft
     assert part is not None
-    said = f"Limits of {fit}: {part.sizes()}."
+    said = f"Limits of {fit}: {part.sizes_said}."
     low, high = part.min_mm, part.max_mm
     coating = work.coat(step)
     if coating is not None and coating.surface.max_um > 0.0:

@@ -43,7 +43,7 @@ def test_every_command_explains_itself_with_an_example(name):
     assert f"halfnut {name}" in out.output
 
 
-EXAMPLES = [line for name in declared() if name != "knurl" for line in declared()[name]["example"].splitlines()]
+EXAMPLES = [line for name in declared() for line in declared()[name]["example"].splitlines()]
 
 
 @pytest.mark.parametrize("line", EXAMPLES)

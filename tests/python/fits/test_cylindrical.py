@@ -170,16 +170,16 @@ def test_limits_are_whole_last_places() -> None:
     answer = hn.cylindrical_fit("25 JS7")
     assert answer.hole is not None
     assert (answer.hole.upper_units, answer.hole.lower_units) == (10_500, -10_500)
-    assert answer.hole.sizes() == "25.0105/24.9895 mm (0.98466/0.98384 in)"
+    assert answer.hole.sizes_said == "25.0105/24.9895 mm (0.98466/0.98384 in)"
     inch = hn.cylindrical_fit("1 RC1")
     assert inch.shaft is not None
-    assert inch.shaft.sizes() == "0.99970/0.99945 in (25.3923/25.3861 mm)"
+    assert inch.shaft.sizes_said == "0.99970/0.99945 in (25.3923/25.3861 mm)"
 
 
 def test_the_other_unit_is_inside_the_limits() -> None:
     part = hn.cylindrical_fit("25 g6").shaft
     assert part is not None
-    most, least = (float(text) for text in part.sizes().split("(")[1].split(" ")[0].split("/"))
+    most, least = (float(text) for text in part.sizes_said.split("(")[1].split(" ")[0].split("/"))
     assert least * 25.4 >= part.min_mm and most * 25.4 <= part.max_mm
 
 

@@ -82,6 +82,8 @@ struct CylinderPart {
     double min_mm = kNaN;
     double tolerance_mm = kNaN;
     fits::FigureKind kind{};
+    std::string sizes_said;
+    std::string deviations_said;
 };
 
 /// A size, or a hole and a shaft together. Clearances are below 0 where the parts interfere.
@@ -105,10 +107,22 @@ struct CylindricalFit {
     double shaft_cut_max_mm = kNaN;
     double hole_temperature_c = 20.0;
     double shaft_temperature_c = 20.0;
+    // as it is said
+    std::string said;
+    std::optional<std::string> hole_said;
+    std::optional<std::string> shaft_said;
+    std::vector<std::string> coated_said;
+    std::vector<std::string> cut_said;
+    std::optional<std::string> hole_warm_said;
+    std::optional<std::string> shaft_warm_said;
+    std::optional<std::string> likely_said;
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
 extern const Question kCylindricalFit;
+
+/// What a fit says beside its figures, made of them.
+void say(CylindricalFit& fit);
 
 /// Limits of a plain hole or shaft, and how the two go together.
 ///
