@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable
 from importlib import import_module
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any
 
 import click
 
@@ -14,7 +13,6 @@ from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, put, ready, show, with_evidence, with_file, with_json
 from halfnut.core.questions import declared
 
-_Command = TypeVar("_Command", bound=Callable[..., Any])
 DRAWN = {
     "adjuster": "Write the bench page to this file",
     "choose": "Draw the passes to this file",
@@ -86,7 +84,7 @@ def _needed(row: dict[str, Any]) -> str:
     return textwrap.fill(words, 78, initial_indent=start, subsequent_indent=" " * len(start))
 
 
-def _parameter(row: dict[str, Any], called: str = "") -> Any:
+def _parameter(row: dict[str, Any]) -> Any:
     name, about = row["name"], row["about"]
     needed = row["required"]
     if row["placed"]:
@@ -99,7 +97,7 @@ def _parameter(row: dict[str, Any], called: str = "") -> Any:
         about = f"{about[:-1]}, {row['range'].replace('>= ', 'at least ').replace('> ', 'above ')}."
     if row["usual"] and row["kind"] != "choice":
         about = f"{about[:-1]}; when not given {row['usual']}."
-    flag = called or "--" + (row["option"] or name).replace("_", "-")
+    flag = "--" + (row["option"] or name).replace("_", "-")
     for unit in _UNITS:
         flag = flag.removesuffix(unit.replace("_", "-"))
     match row["kind"]:

@@ -13,7 +13,7 @@ from halfnut.core.questions import Answered
 
 
 @made(frozen=True)
-class CylinderPartFigures:
+class CylinderPart:
     """Limits of one part: whole millionths of the standard's unit, and millimetres."""
 
     side: str
@@ -40,6 +40,10 @@ class CylinderPartFigures:
     """Greatest less least. In mm."""
     kind: str
     """Where the limits come from: printed, derived by the standard's rule, memory or shop."""
+    sizes_said: str
+    """Both limits, the greater first, in the standard's unit and rounded inward in the other."""
+    deviations_said: str
+    """The deviations as a table prints them."""
 
 
 @made(frozen=True)
@@ -52,9 +56,9 @@ class CylindricalFitFigures(Answered):
     """Unit of the standard."""
     nominal_mm: float
     """Nominal size. In mm."""
-    hole: CylinderPartFigures | None
+    hole: CylinderPart | None
     """Limits of the hole."""
-    shaft: CylinderPartFigures | None
+    shaft: CylinderPart | None
     """Limits of the shaft."""
     name: str
     """What such a fit is for, where it is a preferred one."""
@@ -92,8 +96,24 @@ class CylindricalFitFigures(Answered):
     """Temperature of the part with the hole. In C."""
     shaft_temperature_c: float
     """Temperature of the shaft. In C."""
+    said: str
+    """The fit or the limits in one line."""
+    hole_said: str | None
+    """The hole's limits, deviations and where they come from."""
+    shaft_said: str | None
+    """The shaft's limits, deviations and where they come from."""
+    coated_said: tuple[str, ...]
+    """What a coating adds, each part in words."""
+    cut_said: tuple[str, ...]
+    """What to cut each coated part to."""
+    hole_warm_said: str | None
+    """Temperature of the hole, where it is not that of the limits."""
+    shaft_warm_said: str | None
+    """Temperature of the shaft, where it is not that of the limits."""
+    likely_said: str | None
+    """The likely clearance, and the chance of interference."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"hole": CylinderPartFigures, "shaft": CylinderPartFigures}
+    _nested: ClassVar[Mapping[str, type]] = {"hole": CylinderPart, "shaft": CylinderPart}
 
 
 @made(frozen=True)

@@ -57,6 +57,8 @@ class AlloyFigures(Answered):
     """What else is to be said."""
     fluids: tuple[str, ...]
     """Operation and its cutting fluid, in one word each."""
+    lacking: tuple[str, ...]
+    """What its row leaves out that forces and deflections of the work need."""
     index: int
     """Place in the table of alloys."""
 
