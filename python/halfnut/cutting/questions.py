@@ -731,8 +731,8 @@ def choose(
     hand_turns_per_min: float | None = None,
     single: bool = False,
     free: bool = False,
-    now_spindle: int | None = None,
-    now_feed: int | None = None,
+    now_spindle_rpm: NumberLike | None = None,
+    now_feed: FeedLike | None = None,
     only_spindle: int | None = None,
     brief: bool = False,
 ) -> Passes:
@@ -836,10 +836,10 @@ def choose(
         All in one finishing pass.
     free : bool, default False
         Any depths and levers in every pass, instead of a shop's way.
-    now_spindle : int, optional
-        Place of the spindle step that is set now, from 0. At least 0.
-    now_feed : int, optional
-        Place of the feed step that is set now, from 0. At least 0.
+    now_spindle_rpm : NumberLike, optional
+        Spindle speed that is set now, one of the machine's: leaving it costs no time. Above 0 rev/min.
+    now_feed : FeedLike, optional
+        Power feed that is set now, as the machine's chart has it.
     only_spindle : int, optional
         Place of the one spindle step to choose, from 0. At least 0.
     brief : bool, default False
