@@ -288,18 +288,16 @@ STEPS = [
     {"do": "taper", "to": "0.9 in", "length": "1 in", "between_centres": "6 in"},
     {"do": "groove", "to": "0.8 in", "blade": "0.0625 in", "width": "0.15 in"},
     {"do": "spot", "diameter": "0.25 in"},
-    {"do": "drill", "diameter": "0.25 in", "depth": "2 in"},
+    {"do": "drill", "diameter": "0.29 in", "depth": "2 in"},
     {"do": "countersink", "diameter": "0.3 in", "included": 82},
     {"do": "counterbore", "diameter": "0.5 in", "depth": "0.2 in"},
     {"do": "saw", "blade": "3 in", "thickness": "0.05 in", "teeth": 60, "length": "1 in", "depth": "0.2 in", **MILL},
-    {"do": "tap", "thread": "M6", "depth": "12 mm", "form": True, **MILL},
+    {"do": "tap", "thread": "M8", "depth": "12 mm", "form": True, **MILL},
 ]
 
 
 def test_every_operation_has_a_key_and_a_line_on_the_sheet(tmp_path):
-    data = part_with(*STEPS)
-    data["parts"][0]["operations"][-1] |= {"do": "tap", "thread": "3/8-16 UNC"}
-    plan = hn.plan(data)
+    plan = hn.plan(part_with(*STEPS))
     assert [op.error for _, op in plan.operations] == [""] * len(STEPS)
     plan.write(tmp_path / "out")
     page = (tmp_path / "out" / "details.html").read_text()
