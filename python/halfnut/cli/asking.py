@@ -9,6 +9,7 @@ from typing import Any
 
 import click
 
+from halfnut._core import bounds
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, put, ready, show, with_evidence, with_file, with_json
 from halfnut.core.questions import declared
@@ -133,8 +134,10 @@ def _temperature(ctx: click.Context, param: click.Parameter, value: str | None) 
 def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> list[int]:
     """Whole numbers with commas between."""
     parts = (value or "").replace(",", " ").split()
-    if not all(part.isascii() and part.isdigit() and len(part) <= 6 for part in parts):
-        raise click.UsageError(f"{param.opts[0]} are whole numbers with commas between, got {(value or '')[:60]!r}")
+    most = bounds()["items"]
+    if len(parts) > most or not all(part.isascii() and part.isdigit() and len(part) <= 6 for part in parts):
+        given = (value or "")[:60]
+        raise click.UsageError(f"{param.opts[0]} are whole numbers, at most {most}, with commas between, got {given!r}")
     return [int(part) for part in parts]
 
 

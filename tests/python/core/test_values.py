@@ -21,6 +21,7 @@ from halfnut import _core
 from halfnut.core import catalogue
 from halfnut.core.fixed import Fixed, Value
 from halfnut.core.record import Record
+from halfnut.threads.adjusters import Adjuster
 
 KEPT = Path(__file__).resolve().parents[2] / "text" / "kept.py"
 _spec = importlib.util.spec_from_file_location("kept", KEPT)
@@ -85,6 +86,9 @@ def answers():
         for each in answer if type(answer) is list else [answer]:
             if each is not None:
                 found.setdefault(type(each), (question, each))
+    question, adjuster = found[Adjuster]
+    for part in ("first", "shortest"):
+        found[type(getattr(adjuster, part))] = (f"{question}.{part}", getattr(adjuster, part))
     return found
 
 

@@ -538,7 +538,7 @@ def test_a_form_that_a_shop_adds_by_its_row_answers_every_question(tmp_path) -> 
             hn.precoat(text, "5 um"), hn.strength(text, text, engagement="0.25 in", **loads),
             hn.tapping_hole(text), hn.chase(text), hn.tighten(text, preload="100 lbf", friction=(0.1, 0.2)),
         ]  # fmt: skip
-        named = {"thread", "title", "external", "internal", "form", "passes"}
+        named = {"thread", "title", "external", "internal", "form", "passes", "said"}
         return [{key: value for key, value in each.to_dict().items() if key not in named} for each in found]
 
     with catalogue.shop(tmp_path):
