@@ -459,6 +459,7 @@ using LeversMoved = std::pair<std::vector<Lever>, std::vector<Lever>>;
 
 std::vector<job::LeverGroup> groups_of(const std::vector<Lever>& levers) {
     std::vector<job::LeverGroup> out;
+    out.reserve(levers.size());
     for (const auto& [group, positions, stop] : levers) {
         out.push_back({group, positions, stop});
     }
@@ -471,6 +472,7 @@ py::object better_order(const py::dict& part, const std::vector<std::optional<Le
                         const SharedCatalogue& catalogue) {
     Asking asking{catalogue.get()};
     std::vector<job::Moved> read;
+    read.reserve(moved.size());
     for (const std::optional<LeversMoved>& each : moved) {
         read.push_back(each ? job::Moved{groups_of(each->first), groups_of(each->second), true}
                             : job::Moved{});
@@ -499,6 +501,7 @@ py::dict cut_up(double length_mm, int quantity, double kerf_mm, double facing_mm
 
 py::list first_fit(const std::vector<std::tuple<std::string, double, double>>& blanks, double bar_mm) {
     std::vector<job::Blank> read;
+    read.reserve(blanks.size());
     for (const auto& [name, length_mm, kerf_mm] : blanks) {
         read.push_back({name, length_mm, kerf_mm});
     }
@@ -516,6 +519,7 @@ py::list first_fit(const std::vector<std::tuple<std::string, double, double>>& b
 std::vector<int> shared_steps(const std::vector<std::tuple<int, int, double, double>>& settings,
                               const std::vector<const machine::Machine*>& machines) {
     std::vector<job::Setting> read;
+    read.reserve(settings.size());
     for (const auto& [machine, step, least_rpm, cut_s] : settings) {
         read.push_back({machine, step, least_rpm, cut_s});
     }

@@ -1,6 +1,8 @@
 #pragma once
 // How the answers of this room are said: what a person reads beside the figures.
 
+#include <fmt/format.h>
+
 #include <cstdlib>
 #include <string>
 #include <string_view>
@@ -44,18 +46,15 @@ inline std::string counted(int count, std::string_view what) {
 
 /// Texts with something between.
 inline std::string joined(const std::vector<std::string>& texts, std::string_view between) {
-    std::string out;
-    for (const std::string& each : texts) {
-        out += (out.empty() ? "" : std::string(between)) + each;
-    }
-    return out;
+    return fmt::format("{}", fmt::join(texts, between));
 }
 
 /// Where levers stand, in one line: "range B, lever 2".
 inline std::string levers_said(const std::vector<std::pair<std::string, std::string>>& positions) {
     std::vector<std::string> out;
+    out.reserve(positions.size());
     for (const auto& [control, setting] : positions) {
-        out.push_back(control + " " + setting);
+        out.push_back(fmt::format("{} {}", control, setting));
     }
     return joined(out, ", ");
 }

@@ -280,9 +280,7 @@ Status Maker::threads(std::size_t index, AdjusterEndAnswer& out) {
     }
     out.pitch_clearance_min_mm = std::max(0.0, fitted.pitch_clearance_min_mm);
     out.pitch_clearance_max_mm = fitted.pitch_clearance_max_mm;
-    out.crest_clearance_max_mm =
-        std::min(given_or(fitted.major_clearance_max_mm, std::numeric_limits<double>::infinity()),
-                 given_or(fitted.minor_clearance_max_mm, std::numeric_limits<double>::infinity()));
+    out.crest_clearance_max_mm = std::fmin(fitted.major_clearance_max_mm, fitted.minor_clearance_max_mm);
     out.axial_play_min_mm = fitted.axial_play_min_mm;
     out.axial_play_max_mm = fitted.axial_play_max_mm;
     out.pitch_diameter_mm = met.external.pitch.max_mm;
@@ -725,7 +723,7 @@ Status evaluate(const Adjuster& adjuster, double turns, AdjusterState& out) {
         made.axial_play_min_mm += end.axial_play_min_mm;
         made.axial_play_max_mm += end.axial_play_max_mm;
         made.tilt_max_deg[i] =
-            ThreadTilt::compute(end.pitch_clearance_max_mm, std::min(end.crest_clearance_max_mm, 1e300),
+            ThreadTilt::compute(end.pitch_clearance_max_mm, given_or(end.crest_clearance_max_mm, 1e300),
                                 made.engagement_mm[i], end.pitch_diameter_mm, end.half_angle_deg);
         for (const auto& [element, load] :
              {std::pair{AdjusterElement::external_section, end.external_section_n},

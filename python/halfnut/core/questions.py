@@ -223,7 +223,7 @@ class Answered(Record):
 
     def as_declared(self) -> dict[str, Any]:
         """The figures as the core declares them and every face has them, those of the answers within it too."""
-        return self._figures(Answered.as_declared)
+        return self._figures(lambda each: each.as_declared())
 
     def _figures(self, within: Callable[[Answered], dict[str, Any]]) -> dict[str, Any]:
         names = [item.name for item in fields(self) if item.name not in _TOLD]

@@ -181,6 +181,13 @@ class ThreadLimits(ThreadLimitsFigures):
             out |= {"internal_class": other["class"], **{f"internal_{name}": other[name] for name in sizes}}
         return out
 
+    def as_declared(self) -> dict[str, Any]:
+        """The figures as the core declares them; limits within another answer have no others."""
+        figures = super().as_declared()
+        if "_held" not in self.__dict__:
+            del figures["other"]
+        return figures
+
     def whole(self) -> list[str]:
         """The limits as a person at the lathe reads them: upper over lower, then both units, then what they rest on."""
         order = ("major", "pitch", "minor") if self.side == "external" else ("minor", "pitch", "major")

@@ -327,7 +327,7 @@ struct AdjusterEndAnswer {
     double groove_mm = kNaN;               ///< from the end of the external part to the groove's far edge
     double pitch_clearance_min_mm = kNaN;  ///< coated
     double pitch_clearance_max_mm = kNaN;
-    double crest_clearance_max_mm = kNaN;
+    double crest_clearance_max_mm = kNaN;  ///< NaN: no crest limits it
     double axial_play_min_mm = kNaN;
     double axial_play_max_mm = kNaN;
     double pitch_diameter_mm = kNaN;  ///< external, greatest
