@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 import halfnut as hn
+from halfnut.core.record import Caution
 from halfnut.machine import machines
-from halfnut.planning import job
+from halfnut.planning import job, plans
 from halfnut.planning.cut_answers import feed_ladder
 
 DEMO = Path(hn.__file__).parent / "demo"
@@ -305,6 +306,17 @@ def test_an_earlier_plan_cannot_name_a_file_outside_its_folder(data, tmp_path):
         with pytest.raises(hn.DomainError, match=r"no earlier plan|not as Halfnut wrote it: plan\.json"):
             hn.plan(data).write(folder, replace=True)
     assert outside.read_text() == "ours"
+
+
+def test_cautions_that_differ_in_their_figures_alone_are_one_line_with_those_of_the_gravest():
+    long, short, other = (
+        Caution("bar_behind", "bar over 40 in behind the spindle whips", "caution", 1 / 40),
+        Caution("bar_behind", "bar over 34 in behind the spindle whips", "caution", 1 / 34),
+        Caution("lead", "contains lead", "caution"),
+    )
+    found = plans._once_a_code([long, other, short, long])
+    assert [each.text for each in found] == [f"{short.text}; other figures on other sheets", other.text]
+    assert plans._once_a_code([long, long]) == [long]
 
 
 def test_the_summary_fits_one_screen(demo):
