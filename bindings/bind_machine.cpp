@@ -8,6 +8,7 @@
 #include "convert.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/machine/machine_file.hpp"
 #include "halfnut/machine/machine_json.hpp"
 #include "halfnut/machine/members.hpp"
 #include "halfnut/machine/room.hpp"
@@ -100,6 +101,19 @@ void bind_machine(py::module_& module) {
                 return out;
             },
             "Everything wrong or odd: (where, text, odd) each; odd is unlikely but possible.")
+        .def(
+            "missing",
+            [](const Machine& self) {
+                py::list out;
+                for (const Problem& problem : missing(self)) {
+                    out.append(py::make_tuple(problem.where, problem.text));
+                }
+                return out;
+            },
+            "What the machine leaves out, and what the answers lack without it: (where, text) each.")
+        .def(
+            "fastest_rpm", [](const Machine& self, double rpm) { return choose_spindle(self, 0.0, rpm).rpm; },
+            py::arg("rpm"), "The fastest speed that is not above another, rev/min, else the slowest.")
         .def(
             "slide",
             [](const Machine& self, const std::string& name) -> py::object {

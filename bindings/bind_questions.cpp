@@ -9,11 +9,13 @@
 
 #include "asked.hpp"
 #include "convert.hpp"
+#include "halfnut/core/file_table.hpp"
 #include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
 #include "halfnut/job/lot.hpp"
 #include "halfnut/job/walk.hpp"
 #include "halfnut/machine/machine.hpp"
+#include "halfnut/machine/machine_file.hpp"
 #include "halfnut/threads/any_thread.hpp"
 #include "halfnut/threads/coating.hpp"
 #include "halfnut/threads/questions.hpp"
@@ -128,6 +130,29 @@ class Taken {
     std::vector<std::unique_ptr<std::vector<Given>>> lists_;
     std::vector<std::unique_ptr<std::vector<std::string_view>>> keys_;
 };
+
+// ---- a person's file --------------------------------------------------------------------------------------
+
+py::list mistakes_of(const FileReading& reading) {
+    py::list out;
+    for (const FileMistake& mistake : reading.mistakes) {
+        py::list path;
+        for (const FileStep& step : mistake.path) {
+            path.append(step.key.empty() ? py::object(py::int_(step.place)) : py::object(py::str(step.key)));
+        }
+        out.append(py::make_tuple(path, mistake.problem, mistake.of_value, mistake.allowed, mistake.nearest));
+    }
+    return out;
+}
+
+py::tuple machine_of_file(const py::object& file, const SharedCatalogue& catalogue) {
+    const Taken taken(py::make_tuple(file));
+    FileReading reading{catalogue.get()};
+    machine::Machine found = machine::machine_of_file(taken.given().front(), reading);
+    py::list mistakes = mistakes_of(reading);
+    py::object machine = reading.mistakes.empty() ? py::cast(std::move(found)) : py::none();
+    return py::make_tuple(std::move(machine), std::move(mistakes));
+}
 
 // ---- what is answered -------------------------------------------------------------------------------------
 
@@ -604,6 +629,11 @@ void bind_questions(py::module_& module) {
             return schema_json(find_question(name), catalogue.get());
         },
         py::arg("name"), py::arg("catalogue"), "The JSON Schema of a question and of its answer.");
+    module.def(
+        "machine_of_file", &machine_of_file, py::arg("file"), py::arg("catalogue"),
+        "The machine of a file's tables, or None, and every mistake in them: the keys on the way to it, "
+        "what is wrong, whether it is a value's, what is allowed and what is nearest.");
+    module.def("machine_file_keys", &machine::machine_file_keys, "Every key of a machine file.");
     module.def("walk_job", &walk_job, py::arg("parts"), py::arg("catalogue"),
                "Parts walked through their operations: the work after each, and every mistake. A part is a "
                "dictionary of its sizes with lists of its steps, its joints and what is true to what.");

@@ -73,7 +73,7 @@ def check(ctx: click.Context, name: str, as_json: bool) -> None:
     odd: list[tuple[str, str]] = []
     for where, text, is_odd in found.core.problems():
         (odd if is_odd else wrong).append((where, text))
-    missing = found.missing()
+    missing = found.core.missing()
     if as_json:
         texts = [[f"{where}: {text}" for where, text in each] for each in (wrong, missing, odd)]
         echo(json_text({"machine": found.name, **dict(zip(("wrong", "missing", "odd"), texts, strict=True))}))

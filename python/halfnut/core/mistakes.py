@@ -14,7 +14,7 @@ from halfnut.core.fixed import made
 if TYPE_CHECKING:
     from pydantic import ValidationError
 
-__all__ = ["InputError", "Mistake", "NameMistake", "from_pydantic", "key_path"]
+__all__ = ["InputError", "Mistake", "NameMistake", "from_pydantic", "key_path", "of_core"]
 
 
 @made(frozen=True)
@@ -82,6 +82,30 @@ class NameMistake(ValueError):
         names = list(known)
         self.nearest: str = nearest_name(value, names)
         self.allowed: tuple[str, ...] = tuple(names) if listed else ()
+
+
+def of_core(found: Iterable[tuple[list[str | int], str, bool, list[str], str]], data: object) -> list[Mistake]:
+    """Mistakes that the core found in the tables of a file.
+
+    Parameters
+    ----------
+    found : iterable
+        The way to each, what is wrong, whether it is a value's, what is allowed and what is nearest.
+    data : object
+        What was read.
+
+    Returns
+    -------
+    list of Mistake
+        With the values that are mistakes.
+    """
+    out = []
+    for path, problem, given, allowed, nearest in found:
+        value: Any = data if given else None
+        for step in path if given else ():
+            value = value[step]
+        out.append(Mistake(key_path(path), problem, value, given, tuple(allowed), nearest))
+    return out
 
 
 def from_pydantic(error: ValidationError, root: type, data: object) -> list[Mistake]:

@@ -83,15 +83,9 @@ class Flag:
         return core_schema.bool_schema(strict=True)
 
 
-Mass = Annotated[Quantity, Text("mass")]
 Length = Annotated[Quantity, Text("length")]
-Power = Annotated[Quantity, Text("power")]
-Time = Annotated[Quantity, Text("time", zero=True)]
-Torque = Annotated[Quantity, Text("torque")]
-Positive = Annotated[float, AtLeast(0)]
 Count = Annotated[int, AtLeast(0)]
 YesNo = Annotated[bool, Flag()]
-Positions = dict[str, str]
 
 
 def load_toml(path: Path) -> dict[str, Any]:

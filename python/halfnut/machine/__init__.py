@@ -10,7 +10,6 @@ if TYPE_CHECKING:
     from halfnut.machine.answering import *
     from halfnut.machine.dials import *
     from halfnut.machine.formulas import *
-    from halfnut.machine.machine_file import *
     from halfnut.machine.machines import *
 
 furnish(__name__)

@@ -4,64 +4,66 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeAlias, TypeVar
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 from halfnut import _core
 from halfnut._core import DomainError, NotTabulatedError, Quantity, nearest_name
 from halfnut.core.arguments import checked
-from halfnut.core.catalogue import active_folders
+from halfnut.core.catalogue import active, active_folders
 from halfnut.core.fixed import fixed, token
-from halfnut.core.shapes import Positions
-from halfnut.core.sizes import MM_PER_INCH
+from halfnut.core.mistakes import InputError, of_core
+from halfnut.core.shapes import load_toml, refuse_large
 from halfnut.core.text import shown
 from halfnut.demo import FOLDER
-from halfnut.machine.machine_file import (
-    ChartRow,
-    FeedLadder,
-    FeedStep,
-    MachineFile,
-    RateLadder,
-    RateStep,
-    Slide,
-    SpindleStep,
-    Thread,
-    Threading,
-    from_dict,
-    read,
-)
 
 if TYPE_CHECKING:
     MachineName: TypeAlias = "str | os.PathLike[str] | Machine"
 
-_Kind = TypeVar("_Kind")
-
-__all__ = ["Machine", "fastest_step", "lathe", "machine", "milling_machine", "names"]
+__all__ = ["Machine", "lathe", "machine", "milling_machine", "names"]
 
 
 class Machine:
     """A machine of the shop: what its file says, and the core's form of it.
 
+    Parameters
+    ----------
+    file : mapping
+        Tables of a machine file, quantities as text; `halfnut machine new` writes one to fill in.
+    path : path, optional
+        Where they were read from.
+    called : str
+        What a message calls them.
+
     Attributes
     ----------
-    file : MachineFile
+    file : mapping
         The file's own words and units.
     core : halfnut._core.Machine
         The same in base units, as the core computes with it.
     path : Path or None
         Where it was read from.
+
+    Raises
+    ------
+    InputError
+        Every mistake in the tables at once.
     """
 
     __slots__ = ("core", "file", "path")
     core: _core.Machine
-    file: MachineFile
+    file: Mapping[str, Any]
     path: Path | None
 
-    def __init__(self, file: MachineFile, path: Path | None = None):
-        object.__setattr__(self, "core", to_core(file))
-        object.__setattr__(self, "file", fixed(file))
+    def __init__(self, file: Mapping[str, Any], path: Path | None = None, *, called: str = "the machine"):
+        refuse_large(file, called)
+        kept = fixed(file)
+        core, mistakes = _core.machine_of_file(kept, active())
+        if core is None:
+            raise InputError(called, of_core(mistakes, kept))
+        object.__setattr__(self, "core", core)
+        object.__setattr__(self, "file", kept)
         object.__setattr__(self, "path", path)
 
     def __setattr__(self, name: str, value: Any) -> None:
@@ -90,114 +92,73 @@ class Machine:
         """
         plain = self.to_dict() | changes
         given = {key: str(value) if isinstance(value, Quantity) else value for key, value in plain.items()}
-        return Machine(from_dict({key: value for key, value in given.items() if value is not None}, self.name))
+        return Machine({key: value for key, value in given.items() if value is not None}, called=self.name)
 
     @property
     def name(self) -> str:
         """The name it is called by."""
-        return self.file.name
+        return self.core.name
 
     @property
     def title(self) -> str:
         """What a sheet calls it."""
-        return self.file.title or self.file.name
+        return self.file.get("title") or self.name
 
     @property
     def kind(self) -> str:
         """Its kind: lathe, mill or drill press."""
-        return self.file.kind
+        return self.core.kind
 
     @property
     def unit(self) -> str:
         """Unit of its dials: "in" or "mm"."""
-        return "in" if self.file.system == "inch" else "mm"
+        return "in" if self.core.inch else "mm"
 
     def lines(self) -> list[str]:
         """The machine on a terminal: what it is, its spindle, its feeds, its dials."""
-        file = self.file
-        out = [f"{self.title} ({file.name}): {file.kind}, {file.system} dials, {file.motor} motor"]
+        file, core = self.file, self.core
+        out = [f"{self.title} ({self.name}): {self.kind}, {file['system']} dials, {file['motor']} motor"]
         out += ["spindle, rev/min"]
-        for step in file.spindle.steps:
-            speed = f"{step.rpm:g}" if step.rpm_low is None else f"{step.rpm_low:g} to {step.rpm:g}"
-            out.append(f"  {speed:>12}  {positions_text(step.positions)}")
-        for label, ladder in (("carriage", file.carriage), ("quill", file.quill), ("table", file.table)):
-            if ladder is not None and ladder.steps:
-                out.append(f"{label} feeds")
-                out += [f"  {step.feed!s:>12}  {positions_text(step.positions)}" for step in ladder.steps]
+        for step in core.spindle:
+            speed = f"{step.rpm_low:g} to {step.rpm:g}" if step.variable else f"{step.rpm:g}"
+            out.append(f"  {speed:>12}  {_levers(step)}")
+        for label, ladder in (("carriage", core.carriage), ("quill", core.quill), ("table", core.table)):
+            marked = [row["feed"] for row in file.get(label, {}).get("steps", ())]
+            out += [f"{label} feeds"] if marked else []
+            out += [f"  {feed!s:>12}  {_levers(step)}" for feed, step in zip(marked, ladder.steps, strict=True)]
         out += self._sizes()
-        core = self.core
         out.append(
             f"by hand  {core.tailstock_turns_per_min:g} turns a minute at tailstock or quill, "
             f"{core.table_turns_per_min:g} at a slide"
         )
         out.append("dials")
-        for name, slide in file.slides.items():
-            reads = f", reads {slide.reads}" if slide.reads != "travel" else ""
-            out.append(f"  {name:>12}  {slide.per_turn} a turn, {slide.graduation} a line{reads}")
+        for name, slide in file.get("slides", {}).items():
+            reads = f", reads {slide['reads']}" if slide.get("reads", "travel") != "travel" else ""
+            out.append(f"  {name:>12}  {slide['per_turn']} a turn, {slide['graduation']} a line{reads}")
         return out
 
     def _sizes(self) -> list[str]:
         """What goes into a lathe, and what its chucks take."""
         file = self.file
-        swing = file.swing_over_bed or (None if file.centre_height is None else f"centre height {file.centre_height}")
+        height = file.get("centre_height")
         named = (
-            ("over bed", swing),
-            ("over cross slide", file.swing_over_cross_slide),
-            ("in gap", file.swing_in_gap),
-            ("between centres", file.between_centres),
-            ("spindle bore", file.spindle_bore),
+            ("over bed", file.get("swing_over_bed", height and f"centre height {height}")),
+            ("over cross slide", file.get("swing_over_cross_slide")),
+            ("in gap", file.get("swing_in_gap")),
+            ("between centres", file.get("between_centres")),
+            ("spindle bore", file.get("spindle_bore")),
         )
         out = [f"  {label:>16}  {value}" for label, value in named if value is not None]
-        for chuck in file.chucks:
-            opens = "" if chuck.opening_greatest is None else f", opens to {chuck.opening_greatest}"
-            limit = "no speed marked" if chuck.max_rpm is None else f"{chuck.max_rpm:g} rev/min"
-            out.append(f"  {chuck.name:>16}  {limit}{opens}")
+        for chuck in file.get("chucks", ()):
+            opens = f", opens to {chuck['opening_greatest']}" if "opening_greatest" in chuck else ""
+            limit = f"{chuck['max_rpm']:g} rev/min" if "max_rpm" in chuck else "no speed marked"
+            out.append(f"  {chuck['name']:>16}  {limit}{opens}")
         return ["room", *out] if out else []
 
     def to_dict(self) -> dict[str, Any]:
         """The file as plain dictionaries and lists, quantities as text; what is not given is left out."""
         plain: dict[str, Any] = _plain(self.file)
         return plain
-
-    def missing(self) -> list[tuple[str, str]]:
-        """What the file leaves out, and what the answers lack without it."""
-        file = self.file
-        wanted = {"lathe": ("cross", "compound", "carriage", "tailstock"), "mill": ("x", "y", "z")}.get(file.kind, ())
-        out = [(f"slides.{name}", f"no dial readings for the {name}") for name in wanted if name not in file.slides]
-        if file.efficiency is None and any(step.power is None for step in file.spindle.steps):
-            out.append(("efficiency", "a typical one is taken from motor to spindle"))
-        if not file.chucks:
-            out.append(("chucks", "no limit of speed for what holds the work"))
-        for place, chuck in enumerate(file.chucks):
-            if chuck.max_rpm is None:
-                out.append((f"chucks[{place}].max_rpm", "a cautious rim speed is taken"))
-            if file.kind == "lathe" and chuck.jaws:
-                if chuck.opening_greatest is None or chuck.opening_least is None:
-                    out.append((f"chucks[{place}].opening_least and opening_greatest", "work is not held against them"))
-                if chuck.jaw_weight is None:
-                    out.append((f"chucks[{place}].jaw_weight", "the grip that the jaws lose at speed is not told"))
-        if file.kind == "mill":
-            wanted = ("x", "quill") if "quill" in file.slides else ("x",)
-            out += [
-                (f"slides.{name}.travel", "a cut that is too long for it is not told")
-                for name in wanted
-                if name in file.slides and file.slides[name].travel is None
-            ]
-        if file.kind == "lathe":
-            sizes = (
-                ("swing_over_bed", file.swing_over_bed or file.centre_height, "work too wide for the lathe"),
-                ("swing_over_cross_slide", file.swing_over_cross_slide, "work too wide for the carriage to pass"),
-                ("between_centres", file.between_centres, "work too long for the lathe"),
-                ("spindle_bore", file.spindle_bore, "a bar too wide for the spindle"),
-            )
-            out += [(name, f"{what} is not refused") for name, given, what in sizes if given is None]
-            if file.spindle_length is None:
-                out.append(("spindle_length", "the whole bar behind the overhang is taken to whip"))
-            if file.carriage is None or not file.carriage.steps:
-                out.append(("carriage", "no power feed: answers are in turns of the handle"))
-            if file.threading is None:
-                out.append(("threading", "no threads can be chased"))
-        return out
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Machine) and self.file == other.file
@@ -225,23 +186,15 @@ class Machine:
 
 
 def _plain(value: Any) -> Any:
-    if is_dataclass(value):
-        given = {each.name: getattr(value, each.name) for each in fields(value)}
-        return {name: _plain(each) for name, each in given.items() if each is not None}
     if isinstance(value, Mapping):
         return {key: _plain(each) for key, each in value.items()}
-    if isinstance(value, (list, tuple)):
+    if isinstance(value, tuple):
         return [_plain(each) for each in value]
     return str(value) if isinstance(value, Quantity) else value
 
 
-def positions_text(positions: Positions) -> str:
-    """Lever positions in one line.
-
-    >>> positions_text({"range": "B", "lever": "2"})
-    'range B, lever 2'
-    """
-    return ", ".join(f"{control} {setting}" for control, setting in positions.items())
+def _levers(step: _core.SpindleStep | _core.FeedStep) -> str:
+    return ", ".join(f"{each.control} {each.setting}" for each in step.positions)
 
 
 @checked
@@ -317,18 +270,7 @@ def machine(machine_or_name: MachineName | None) -> Machine:
 
 @lru_cache(maxsize=64)
 def _load(path: Path, changed_ns: int) -> Machine:
-    return Machine(read(path), path)
-
-
-def fastest_step(shop: Machine, rpm: float) -> float:
-    """The fastest speed of a machine that is not above another, rev/min, else its slowest.
-
-    >>> fastest_step(lathe("gap-bed"), 1.0) == lathe("gap-bed").core.spindle[0].rpm
-    True
-    """
-    steps = shop.core.spindle
-    reached = [min(rpm, step.rpm) for step in steps if (step.rpm_low if step.variable else step.rpm) <= rpm]
-    return max(reached, default=steps[0].rpm_low if steps[0].variable else steps[0].rpm)
+    return Machine(load_toml(path), path, called=str(path))
 
 
 def names() -> list[str]:
@@ -360,134 +302,3 @@ def _folders() -> Iterator[Path]:
     for folder in reversed(active_folders()):
         yield folder / "machines"
     yield FOLDER / "machines"
-
-
-_BASE = ("", "_mm", "_kw", "_kg", "_nm", "_s")
-"""Ends of the core's names for what a file gives under the name alone."""
-
-
-def _made(kind: type[_Kind], given: object, /, **own: object) -> _Kind:
-    """The core's record of what a file gives, by its names and in base units; `own` is what is not called alike.
-
-    What is not given is as the core has it.
-    """
-    values: dict[str, Any] = dict(own)
-    for name in (each.name for each in fields(given)):  # type: ignore[arg-type]
-        called = next((name + end for end in _BASE if hasattr(kind, name + end)), None)
-        if called is not None:
-            values.setdefault(called, getattr(given, name))
-    plain: dict[str, Any] = {
-        name: value.base if isinstance(value, Quantity) else value for name, value in values.items()
-    }
-    if "positions" in plain:
-        plain["positions"] = [_core.Position(control, setting) for control, setting in plain["positions"].items()]
-    return kind(**{name: value for name, value in plain.items() if value is not None})
-
-
-def to_core(file: MachineFile) -> _core.Machine:
-    """The core's form of a machine file."""
-    stop, head, hands, seconds = file.spindle.stop_to_change, file.dividing, file.hands, file.seconds
-    steps = [_made(_core.SpindleStep, step, stop_to_change=_either(step, stop)) for step in file.spindle.steps]
-    return _made(
-        _core.Machine,
-        file,
-        inch=file.system == "inch",
-        spindle=steps,
-        carriage=_ladder(file.carriage, "per rev"),
-        quill=_ladder(file.quill, "per rev"),
-        table=_ladder(file.table, "per minute"),
-        slides=[_slide(name, slide) for name, slide in file.slides.items()],
-        chucks=[
-            _made(
-                _core.Chuck,
-                chuck,
-                cast_iron=chuck.body != "steel",
-                rpm_limit=chuck.max_rpm,
-                jaw_mass_kg=chuck.jaw_weight,
-            )
-            for chuck in file.chucks
-        ],
-        threading=None if file.threading is None else _threading(file.threading),
-        lever_change_s=seconds.lever,
-        stop_change_s=seconds.stop,
-        measure_s=seconds.measure,
-        tool_change_s=seconds.tool,
-        tailstock_turns_per_min=hands.tailstock_turns,
-        table_turns_per_min=hands.table_turns,
-        half_nut_s=hands.half_nut,
-        hand_ream_rpm=hands.ream_rpm,
-        hand_knurl_rpm=hands.knurl_rpm,
-        hand_axes=hands.axes,
-        dividing_ratio=None if head is None else head.ratio,
-        dividing_plates=None if head is None else head.plates,
-        direct_holes=None if head is None else head.direct,
-    )
-
-
-def _either(step: SpindleStep | FeedStep | RateStep, every: bool) -> bool:
-    """Whether the spindle is stopped for a step: its own word, else that of the ladder."""
-    return every if step.stop_to_change is None else step.stop_to_change
-
-
-def _ladder(ladder: FeedLadder | RateLadder | None, kind: str) -> _core.FeedLadder:
-    if ladder is None:
-        return _core.FeedLadder(kind=kind)
-    inch = bool(ladder.steps) and ladder.steps[0].feed.system == "inch"
-    unit = MM_PER_INCH if inch else 1.0
-    steps = [
-        _made(
-            _core.FeedStep,
-            step,
-            marked=step.feed.value if (step.feed.system == "inch") == inch else step.feed.base / unit,
-            stop_to_change=_either(step, ladder.stop_to_change),
-        )
-        for step in ladder.steps
-    ]
-    return _made(_core.FeedLadder, ladder, kind=kind, marked_in_inch=inch, steps=steps)
-
-
-def _slide(name: str, slide: Slide) -> _core.Slide:
-    return _made(
-        _core.Slide,
-        slide,
-        name=name,
-        travel_per_turn_mm=slide.per_turn,
-        marked_in_inch=slide.graduation.system == "inch",
-        marked_graduation=slide.graduation.value,
-        reads_diameter=slide.reads == "diameter",
-        approach_minus=slide.approach == "minus",
-    )
-
-
-def _threading(threading: Threading) -> _core.Threading:
-    inch, box, dial = threading.threads_per_inch, threading.gearbox, threading.dial
-    lead_mm = MM_PER_INCH / inch if threading.lead is None else threading.lead.base  # type: ignore[operator]
-    module = threading.module if threading.diametral_pitch is None else MM_PER_INCH / threading.diametral_pitch
-    return _made(
-        _core.Threading,
-        threading,
-        metric=inch is None,
-        lead_mm=lead_mm,
-        module_mm=module,
-        banjo_low_mm=threading.banjo_nearest,
-        banjo_high_mm=threading.banjo_farthest,
-        chart=[_chart_row(row) for row in threading.chart],
-        standard_driver=None if box is None else box.driver,
-        standard_driven=None if box is None else box.driven,
-        gearbox=[] if box is None else [_gearbox_step(thread, lead_mm) for thread in box.steps],
-        dial_threads_per_turn=None if dial is None else float(dial.teeth),
-        dial_marks=None if dial is None else dial.marks,
-    )
-
-
-def _pitch_mm(row: Thread | ChartRow) -> float:
-    """Pitch of a row of a chart, that says it or threads an inch."""
-    return MM_PER_INCH / row.threads_per_inch if row.pitch is None else row.pitch.base  # type: ignore[operator]
-
-
-def _chart_row(row: ChartRow) -> _core.ChartRow:
-    return _made(_core.ChartRow, row, inch=row.threads_per_inch is not None, lead_mm=_pitch_mm(row))
-
-
-def _gearbox_step(thread: Thread, lead_mm: float) -> _core.GearboxStep:
-    return _made(_core.GearboxStep, thread, ratio=_pitch_mm(thread) / lead_mm)

@@ -60,7 +60,7 @@ def leave(work: Workpiece, machine: Machine, found: Answer) -> None:
 
 def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:
     """The answer with the places of its holes as what is read at the machine."""
-    on_dials = machine if {"x", "y"} <= machine.file.slides.keys() else None
+    on_dials = machine if {"x", "y"} <= {slide.name for slide in machine.core.slides} else None
     placed = put(questions.positions, places.asked | {"machine": on_dials})
     zero = f" from {places.zero}" if places.zero else ""
     lines = (f"{label.capitalize()}{zero}: {text}." for label, text in placed.places_said)

@@ -13,7 +13,7 @@ from halfnut.core.words import caution as warning
 from halfnut.cutting import questions
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.gears import GearTrain
-from halfnut.machine.machines import Machine, fastest_step
+from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers
 from halfnut.planning.asking import Ask, Workpiece, asked
 from halfnut.planning.cut_answers import levers_of, overhead_s
@@ -74,7 +74,7 @@ def _chased(
     cut = asked(questions.thread_speed, work, step, machine, **sizes)
     remarks = []
     if chasing.stopping_rpm is not None and cut.spindle_rpm > chasing.stopping_rpm:
-        slower = fastest_step(machine, chasing.stopping_rpm)
+        slower = machine.core.fastest_rpm(chasing.stopping_rpm)
         cut = asked(questions.thread_speed, work, step, machine, spindle_rpm=slower, **sizes)
         remarks.append("Slowed so that the half nut can be opened within the run-out.")
     train, about_gears = _threading_levers(machine, thread, chasing.train)

@@ -14,7 +14,6 @@ from halfnut.cli import command
 from halfnut.core.shapes import load_toml
 from halfnut.cutting.questions import choose, hold
 from halfnut.drawing.charts import speed_chart
-from halfnut.machine.machine_file import from_dict
 from halfnut.machine.machines import Machine
 from halfnut.planning.plans import plan
 
@@ -306,7 +305,7 @@ def test_rows_of_a_chart_stop_at_what_the_lathe_takes():
     for key in ("swing_over_bed", "swing_over_cross_slide", "swing_in_gap"):
         data.pop(key)
     data["centre_height"] = "2.5 in"
-    small = Machine(from_dict(data, "small"))
+    small = Machine(data)
     assert max(size.inch for size in speed_chart(small, ["6061-T6"]).diameters) <= 5.0
     assert max(size.inch for size in speed_chart("gap-bed", ["6061-T6"]).diameters) == 12.0
 
@@ -320,7 +319,7 @@ def test_a_machine_file_holds_the_sizes_and_gives_them_back():
     chuck = core.chucks[0]
     assert (chuck.opening_least_mm, chuck.opening_greatest_mm) == (pytest.approx(0.12 * 25.4), pytest.approx(152.4))
     assert chuck.jaw_mass_kg == pytest.approx(1.2 * 0.45359237)
-    assert Machine(from_dict(lathe.to_dict(), "again")).file == lathe.file
+    assert Machine(lathe.to_dict()) == lathe
     assert lathe.to_dict()["chucks"][0]["jaw_weight"] == "1.2 lb"
 
 
@@ -328,12 +327,12 @@ def test_a_weight_without_its_unit_is_refused():
     data = load_toml(DEMO / "gap-bed.toml")
     data["chucks"][0]["jaw_weight"] = "1.2"
     with pytest.raises(hn.core.mistakes.InputError, match="jaw_weight"):
-        from_dict(data, "mine.toml")
+        Machine(data)
 
 
 def test_what_a_machine_file_leaves_out_is_told(tmp_path):
     for name in ("gap-bed", "metric-lathe", "bench-mill"):
-        told = {where for where, _ in hn.machine.machines.machine(name).missing()}
+        told = {where for where, _ in hn.machine.machines.machine(name).core.missing()}
         assert not told & {
             "swing_over_bed",
             "swing_over_cross_slide",

@@ -12,7 +12,6 @@ import pytest
 
 import halfnut as hn
 from halfnut import _core
-from halfnut.machine.machine_file import from_dict
 from halfnut.machine.machines import Machine
 
 TESTS = Path(__file__).resolve().parents[2]
@@ -232,12 +231,11 @@ def test_no_answer_says_which_limit_and_by_how_much():
 
 
 def test_a_hand_fed_slide_is_answered_in_turns_of_the_handle():
-    from halfnut.machine.machine_file import from_dict
     from halfnut.machine.machines import Machine
 
     data = hn.lathe("metric-lathe").to_dict()
     del data["carriage"]
-    by_hand = Machine(from_dict(data, "by hand"))
+    by_hand = Machine(data)
     chosen = hn.choose("turn", "6061-T6", "30 mm", "28 mm", length="20 mm", machine=by_hand)
     assert chosen.hand_fed
     assert {one.cut.feed_source for one in chosen.passes} == {"hand"}
@@ -248,12 +246,11 @@ def test_a_hand_fed_slide_is_answered_in_turns_of_the_handle():
 
 
 def test_a_readout_lets_the_last_pass_land_on_size():
-    from halfnut.machine.machine_file import from_dict
     from halfnut.machine.machines import Machine
 
     data = hn.lathe("metric-lathe").to_dict()
     data["slides"]["cross"]["readout"] = "0.005 mm"
-    shown = Machine(from_dict(data, "with a readout"))
+    shown = Machine(data)
     how = {"length": "20 mm"}
     chosen = hn.choose("turn", "6061-T6", "30 mm", "27.97 mm", machine=shown, **how)
     assert chosen.readout
@@ -298,7 +295,7 @@ def test_levers_that_stand_already_are_not_counted():
 
 def test_the_edge_is_told_to_wear_out_within_the_cut():
     longer = {**hn.lathe("metric-lathe").to_dict(), "between_centres": "1000 mm"}
-    machine = Machine(from_dict(longer, "longer"))
+    machine = Machine(longer)
     how = {"length": "900 mm", "machine": machine, "hold": "between centres", "brief": True, "free": True}
     long = hn.choose("turn", "1045", "60 mm", "50 mm", **how)
     share = sum(one.cut_s / 60 / one.cut.tool_life_min for one in long.passes)

@@ -11,7 +11,7 @@ import halfnut as hn
 from halfnut.core.mistakes import InputError
 from halfnut.core.shapes import load_toml
 from halfnut.core.text import FileTextError
-from halfnut.machine import machine_file
+from halfnut.machine import machines
 
 DEMO = Path(hn.__file__).parent / "demo" / "machines"
 MACHINES = sorted(DEMO.glob("*.toml"))
@@ -24,44 +24,41 @@ def data():
 
 def mistakes(data):
     with pytest.raises(InputError) as caught:
-        machine_file.from_dict(data, "mine.toml")
+        machines.Machine(data, called="mine.toml")
     return {mistake.key: mistake for mistake in caught.value.mistakes}
 
 
 def test_the_demonstration_has_an_inch_lathe_a_metric_lathe_and_a_mill():
-    found = {(file.kind, file.system) for file in map(machine_file.read, MACHINES)}
+    found = {(machine.kind, machine.file["system"]) for machine in map(machines.machine, MACHINES)}
     assert found == {("lathe", "inch"), ("lathe", "metric"), ("mill", "metric")}
 
 
 @pytest.mark.parametrize("path", MACHINES, ids=lambda path: path.stem)
 def test_a_machine_file_is_named_as_its_machine(path):
-    assert machine_file.read(path).name == path.stem
+    assert machines.machine(path).name == path.stem
 
 
 @pytest.mark.parametrize("path", MACHINES, ids=lambda path: path.stem)
-def test_both_readers_read_a_file_alike(path):
-    from pydantic import TypeAdapter
-
-    by_pydantic = TypeAdapter(machine_file.MachineFile).validate_python(load_toml(path))
-    assert machine_file.read(path) == by_pydantic
+def test_a_machine_holds_what_its_file_says(path):
+    assert machines.machine(path).to_dict() == load_toml(path)
 
 
-def test_a_regular_file_is_read_without_pydantic():
+def test_a_file_is_read_without_pydantic():
     code = f"""if True:
         import sys
         from pathlib import Path
-        from halfnut.machine import machine_file
-        machine_file.read(Path({str(MACHINES[0])!r}))
+        from halfnut.machine import machines
+        machines.machine({str(MACHINES[0])!r})
         print("pydantic" in sys.modules)"""
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.strip() == "False"
 
 
 def test_quantities_keep_the_unit_they_are_written_in():
-    file = machine_file.read(DEMO / "gap-bed.toml")
-    assert str(file.motor) == "2 hp"
-    assert str(file.slides["cross"].per_turn) == "0.1 in"
-    assert file.slides["cross"].per_turn.base == pytest.approx(2.54)
+    machine = machines.machine(DEMO / "gap-bed.toml")
+    assert machine.file["motor"] == "2 hp"
+    assert machine.file["slides"]["cross"]["per_turn"] == "0.100 in"
+    assert machine.core.slide("cross").travel_per_turn_mm == pytest.approx(2.54)
 
 
 def test_every_mistake_is_reported_at_once(data):
@@ -130,9 +127,9 @@ def test_a_file_that_is_not_toml_says_where(tmp_path):
     path = tmp_path / "mine.toml"
     path.write_text('name = "mine\n')
     with pytest.raises(InputError, match=r"(?s)mine\.toml.*line 1"):
-        machine_file.read(path)
+        machines.machine(path)
     path.write_bytes(b"name = '\xff'")
     with pytest.raises(FileTextError, match=r"mine\.toml: not UTF-8 text: byte 0xff in line 1, byte 9"):
-        machine_file.read(path)
-    with pytest.raises(InputError, match="No such file"):
-        machine_file.read(tmp_path / "other.toml")
+        machines.machine(path)
+    with pytest.raises(hn.NotTabulatedError, match="no machine file"):
+        machines.machine(tmp_path / "other.toml")

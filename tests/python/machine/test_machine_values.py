@@ -51,9 +51,9 @@ def test_the_shared_machine_stays_what_its_file_says():
         with pytest.raises(AttributeError, match="a machine is not changed in place"):
             setattr(machine, name, None)
     with pytest.raises((AttributeError, TypeError)):
-        machine.file.spindle.steps.clear()
+        machine.file["spindle"]["steps"].clear()
     with pytest.raises(TypeError):
-        machine.file.slides["cross"] = None
+        machine.file["slides"]["cross"] = None
     with pytest.raises(AttributeError):
         machine.core.motor_kw = 0.01
     assert hn.turn("6061-T6", "1 in", machine="gap-bed").available_power_kw == before
@@ -67,7 +67,7 @@ def test_replace_makes_another_machine():
     assert strong.core.motor_kw == pytest.approx(3 * 0.745699872, rel=1e-9)
     assert machine.core.motor_kw == motor_kw
     assert hn.lathe("gap-bed").core.motor_kw == motor_kw
-    assert strong.file.slides == machine.file.slides
+    assert strong.file["slides"] == machine.file["slides"]
     assert machine.replace().to_dict() == machine.to_dict()
     with pytest.raises(hn.InputError, match="moter"):
         machine.replace(moter="3 hp")

@@ -95,7 +95,7 @@ def test_a_changed_file_is_read_again(tmp_path):
 def test_a_machine_shows_itself():
     lathe = hn.lathe("gap-bed")
     assert str(lathe).splitlines()[0] == "13 × 36 in gap-bed lathe (gap-bed): lathe, inch dials, 2 hp motor"
-    assert lathe.to_dict()["slides"]["cross"]["per_turn"] == "0.1 in"
+    assert lathe.to_dict()["slides"]["cross"]["per_turn"] == "0.100 in"
     assert "cross" in lathe._repr_html_()
     assert hn.lathe(lathe) is lathe
 
