@@ -345,7 +345,7 @@ double hand_rpm(const machine::Machine& machine, const HoleRequest& request, con
 /// Set the feed of a drill or reamer, finer than wanted where power or torque will not hold, and by hand no
 /// faster than a hand turns.
 template <class Compute>
-void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits, CutResult& out,
+void choose_feed(const machine::Machine& machine, HoleCut cut, bool free_choice, Wanted suits, CutResult& out,
                  const Compute& compute) noexcept {
     double wanted = suits.feed;
     if (is_any(machine)) {
@@ -368,7 +368,9 @@ void choose_feed(const machine::Machine& machine, bool free_choice, Wanted suits
     if (machine.quill.steps[step].feed_mm > suits.most * (1.0 + 1e-9)) {
         out.feed_source = FeedSource::hand;
         out.evidence.note(figure("feed_mm_rev"), rule::feed_hand_finer);
-        out.caution(CautionCode::below_smallest_feed);
+        if (cut != HoleCut::spot) {  // which is fed by hand anywhere
+            out.caution(CautionCode::below_smallest_feed);
+        }
         compute(wanted);
         return;
     }
@@ -572,7 +574,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         out.feed_source = FeedSource::exact;
         compute_tap(request, constants, out);
     } else {
-        choose_feed(machine, std::isnan(request.feed_mm_rev), wanted, out, [&](double feed) {
+        choose_feed(machine, request.cut, std::isnan(request.feed_mm_rev), wanted, out, [&](double feed) {
             out.feed_mm_rev = feed;
             if (cuts_ring(request)) {
                 compute_ring(request, constants, feed, out);
