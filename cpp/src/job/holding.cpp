@@ -18,6 +18,7 @@ constexpr double kFreeDiameters = 4.0;  // rule::overhang: that work may stand o
 constexpr double kJawsClear = 1.0;      // mm between a cut and the jaws: rule::clear_of_jaws
 constexpr double kCentreDeg = 60.0;     // of the cone that a centre runs in
 constexpr double kThinWall = 0.05;      // of the diameter: rule::wall_under_jaws
+constexpr double kClampDiameters = 2.0;  // length that is clamped to a faceplate: rule::faceplate
 
 double least_grip(double diameter) {
     return std::max(kGripDiameters * diameter, kLeastGrip);
@@ -43,7 +44,11 @@ const machine::Chuck* Walker::chuck_of(const Step& step) const {
     if (step.machine == nullptr) {
         return nullptr;
     }
-    for (const machine::Chuck& chuck : step.machine->chucks) {
+    const std::vector<machine::Chuck>& chucks = step.machine->chucks;
+    if (step.holding.empty() && on_lathe(step)) {  // as the cut itself assumes it
+        return chucks.empty() ? nullptr : &chucks.front();
+    }
+    for (const machine::Chuck& chuck : chucks) {
         if (chuck.name == step.holding) {
             return &chuck;
         }
@@ -67,6 +72,78 @@ double Walker::reach_of(const Step& step) const {
     return out;
 }
 
+double Walker::said_stick_out(const Step& step) const {
+    // work is drawn out for a centre after its end is faced and spotted
+    const auto says = [&](const Step& each) {
+        return (each.what == Do::turn || each.what == Do::taper || each.what == Do::part_off) &&
+               (each.hold == Hold::chuck) == (step.hold == Hold::chuck);
+    };
+    const auto place = static_cast<std::size_t>(&step - part_.steps.data());
+    double out = kNaN;
+    const auto take = [&](const Step& each) {
+        out = says(each) && !std::isnan(each.stick_out_mm) && !(out >= each.stick_out_mm) ? each.stick_out_mm
+                                                                                          : out;
+    };
+    take(step);
+    for (std::size_t i = place; i > 0 && same_setting(part_.steps[i - 1], part_.steps[i]); --i) {
+        take(part_.steps[i - 1]);
+    }
+    for (std::size_t i = place + 1;
+         i < part_.steps.size() && same_setting(part_.steps[i - 1], part_.steps[i]); ++i) {
+        take(part_.steps[i]);
+    }
+    return out;
+}
+
+/// Whether what holds the work closes on a bar, a hexagon, a plate.
+void Walker::check_form(const Step& step) {
+    const machine::Chuck* const chuck = chuck_of(step);
+    const bool collet = now_.held.grip == Grip::collet && step.grips == Grip::as_held;
+    const int jaws = chuck == nullptr ? 3 : chuck->jaws;
+    const bool on_jaws = now_.held.grip == Grip::hard_jaws || now_.held.grip == Grip::soft_jaws ||
+                         now_.held.grip == Grip::strip;
+    if (part_.form == Form::hexagon && (collet || (on_jaws && jaws == 4))) {
+        mistake("jaws_hexagon");
+    }
+    if (part_.form == Form::plate && chuck != nullptr && (collet || (on_jaws && jaws != 4))) {
+        mistake("jaws_plate");
+    }
+    const double across = now_.greatest_mm(now_.from_mm, now_.to_mm);
+    const double length = now_.to_mm - now_.from_mm;
+    if (part_.form != Form::plate && now_.held.grip == Grip::faceplate &&
+        (now_.on_bar || length > kClampDiameters * across + kTouch)) {
+        mistake("faceplate_bar", length, across);
+    }
+}
+
+/// The jaws of a steady run on plain work that is not cut where they stand.
+void Walker::check_steadies(const Step& step) {
+    const double stands_out = said_stick_out(step);
+    if (!on_lathe(step) || std::isnan(stands_out)) {
+        return;
+    }
+    const auto [from, to] = cut_of(step);
+    for (const double place : step.steadies_mm) {
+        const double at = stands_out - place;  // from the face
+        if (at > from + kTouch && at < to - kTouch) {
+            mistake("steady_in_cut", at, to);
+            continue;
+        }
+        for (const Zone& zone : seen_from(step.end, now_.outside, at - kTouch, at + kTouch)) {
+            if (badness(zone) >= 2) {
+                mistake("steady_on", kNaN, kNaN,
+                        {{"what", std::string(enum_name(zone.surface))},
+                         {"other", fmt::format("{}", zone.operation)}});
+                break;
+            }
+            if (part_.form == Form::hexagon && zone.surface == Surface::stock) {
+                mistake("steady_flats");
+                break;
+            }
+        }
+    }
+}
+
 void Walker::hold(const Step& step) {
     now_.held = {.grip = step.grips};
     if (!on_lathe(step)) {
@@ -87,6 +164,7 @@ void Walker::hold(const Step& step) {
                          : std::isnan(chuck->opening_greatest_mm) ? Grip::faceplate
                                                                   : Grip::collet;
     }
+    check_form(step);
     if (part_.form == Form::plate || now_.held.grip == Grip::faceplate) {
         check_machine(step);
         return;
@@ -107,7 +185,8 @@ void Walker::hold(const Step& step) {
 }
 
 void Walker::hold_bar(const Step& step, double reach) {
-    const double stands_out = std::isnan(step.stick_out_mm) ? reach : step.stick_out_mm;
+    const double said = said_stick_out(step);
+    const double stands_out = std::isnan(said) ? reach : said;
     now_.held.stick_out_mm = stands_out;
     const std::vector<Zone> behind =
         seen_from(step.end, now_.outside, std::max(stands_out, part_.length_mm), far_end(step.end));
@@ -130,7 +209,8 @@ void Walker::hold_bar(const Step& step, double reach) {
 
 void Walker::hold_piece(const Step& step, double reach) {
     const double far = far_end(step.end);
-    const double stands_out = std::isnan(step.stick_out_mm) ? reach : step.stick_out_mm;
+    const double said = said_stick_out(step);
+    const double stands_out = std::isnan(said) ? reach : said;
     const std::vector<Zone> zones = seen_from(step.end, now_.outside, stands_out, far);
     if (zones.empty()) {
         now_.held.stick_out_mm = far;
@@ -147,12 +227,17 @@ void Walker::hold_piece(const Step& step, double reach) {
     const Zone* best = nullptr;
     double best_score = 0.0;
     double behind = 0.0;  // the thickest of what is deeper in the chuck
+    const bool hard = now_.held.grip == Grip::hard_jaws || now_.held.grip == Grip::strip;
     for (auto zone = zones.rbegin(); zone != zones.rend(); ++zone) {
         const double need = std::isnan(step.grip_mm) ? least_grip(zone->greatest_mm()) : step.grip_mm;
         const double share = std::min(zone->length_mm() / need, 1.0);
         // a short grip is worse than a finished surface, and better than a thread; what is thicker behind it
-        // must go into the chuck
-        const bool enters = behind <= std::max(zone->greatest_mm(), through) + kTouch || std::isnan(through);
+        // must go into the chuck, past the jaws: hard ones would close on it
+        const bool passed = !hard || chuck == nullptr || std::isnan(chuck->jaw_depth_mm) ||
+                            behind <= zone->greatest_mm() + kTouch ||
+                            zone->length_mm() >= chuck->jaw_depth_mm - kTouch;
+        const bool enters =
+            passed && (behind <= std::max(zone->greatest_mm(), through) + kTouch || std::isnan(through));
         const double score = (enters ? 10.0 : 0.0) - badness(*zone) + 3.0 * share;
         if (best == nullptr || score >= best_score) {
             best = &*zone;
@@ -160,18 +245,18 @@ void Walker::hold_piece(const Step& step, double reach) {
         }
         behind = std::max(behind, zone->greatest_mm());
     }
-    if (!std::isnan(step.stick_out_mm)) {
+    if (!std::isnan(said)) {
         best = &zones.front();  // the job says where the jaws begin
     }
     const double across = best->greatest_mm();
-    const double need = std::isnan(step.grip_mm) ? least_grip(across) : step.grip_mm;
-    const double length = std::min(best->length_mm(), need);
+    const double need = least_grip(across);
+    const double length = std::min(best->length_mm(), std::isnan(step.grip_mm) ? need : step.grip_mm);
     const double a = along(step.end, best->from_mm);
     const double b = along(step.end, best->from_mm + length);
     const bool passes = across <= through + kTouch || std::isnan(through);
-    now_.held.stick_out_mm = !std::isnan(step.stick_out_mm) ? step.stick_out_mm
-                             : passes                       ? std::max(best->from_mm, reach)
-                                                            : std::max(best->from_mm, far - need);
+    now_.held.stick_out_mm = !std::isnan(said) ? said
+                             : passes          ? std::max(best->from_mm, reach)
+                                               : std::max(best->from_mm, far - need);
     now_.held.from_mm = std::min(a, b);
     now_.held.to_mm = std::max(a, b);
     now_.held.diameter_mm = across;
@@ -212,7 +297,7 @@ void Walker::check_jaws(const Step& step, const Zone& gripped) {
     }
     const double said = step.machine == nullptr ? kNaN : step.machine->tool_clearance_mm;
     const double clear = std::isnan(said) ? kJawsClear : said;
-    const double free = step.stick_out_mm - reach_of(step);  // NaN: not said
+    const double free = said_stick_out(step) - reach_of(step);  // NaN: not said
     if (free < clear - kTouch && free >= -kTouch) {
         mistake("near_jaws", free, clear);
     }

@@ -33,13 +33,24 @@ constexpr double kThinFloor = 0.5;     // mm under a pocket: rule::floor
 constexpr double kStartAgrees = 0.05;  // mm between what a job says is there and what is
 constexpr double kFormingMost = 85.0;  // per cent of thread that a forming tap may make
 constexpr double kSideBelow = 5.0;     // mm that a side may be milled past the work's thickness
+constexpr double kStraightMm = 16.0;   // rule::pilot
+constexpr double kStraightLightMm = 25.0;
+constexpr double kPilotShare = 0.3;
+constexpr double kThreadBarDiameters = 6.0;  // rule::thread_bar
+constexpr double kTapDiameters = 3.0;        // rule::tap_long
 
 }  // namespace
 
 /// A spot is for a drill to come, or for a centre.
 void Walker::spot(const Step& step) {
-    centre_deg_[static_cast<std::size_t>(step.end)] = step.point_deg;
-    spotted_[static_cast<std::size_t>(step.end)] = true;
+    const auto side = static_cast<std::size_t>(step.end);
+    const bool on_turned = part_.form != Form::plate && step.times == 1 && std::isnan(step.spread_x_mm);
+    if (on_axis(step) || on_turned) {
+        centre_deg_[side] = step.point_deg;
+        centre_mm_[side] = step.diameter_mm;
+        spotted_by_[side] = operation_;
+        spotted_[side] = true;
+    }
     check_places(step);
     spots_.push_back({.count = step.times, .diameter_mm = step.diameter_mm, .operation = operation_});
     const double hole = on_axis(step)        ? hole_at(step.end)
@@ -54,7 +65,7 @@ void Walker::spot(const Step& step) {
 }
 
 double Walker::thickness_mm() const {
-    return part_.form == Form::plate ? part_.thickness_mm : part_.length_mm;
+    return part_.form == Form::plate ? part_.thickness_mm - planed_mm_ : part_.length_mm;
 }
 
 double Walker::hole_depth(const Step& step) const {
@@ -144,9 +155,14 @@ void Walker::check_places(const Step& step) {
     const bool plate = part_.form == Form::plate;
     const double across = now_.greatest_mm(now_.from_mm, now_.to_mm);
     const double sides[2] = {plate ? part_.width_mm : across, plate ? part_.length_mm : across};
-    const double wide = step.diameter_mm + std::min(step.spread_x_mm, step.spread_y_mm);
-    const double long_side = step.diameter_mm + std::max(step.spread_x_mm, step.spread_y_mm);
+    const auto [short_spread, long_spread] =
+        std::minmax({or_zero(step.spread_x_mm), or_zero(step.spread_y_mm)});
+    const double wide = step.diameter_mm + short_spread;
+    const double long_side = step.diameter_mm + long_spread;
     const auto [least, most] = std::minmax(sides[0], sides[1]);
+    if (long_spread <= 0.0 && step.what == Do::drill) {
+        return;  // a hole by itself
+    }
     if (long_side > most + kTouch) {
         mistake("holes_off", long_side, most);
     } else if (wide > least + kTouch) {
@@ -154,6 +170,15 @@ void Walker::check_places(const Step& step) {
     }
     if (step.apart_mm < step.diameter_mm - kTouch) {
         mistake("holes_meet", step.apart_mm, step.diameter_mm);
+    }
+}
+
+void Walker::check_pilot(const Step& step, double hole) {
+    const bool grabs = is_of("brass") || is_of("plastic");
+    const bool light = is_of("aluminium") || is_of("magnesium");
+    if (step.diameter_mm > (light ? kStraightLightMm : kStraightMm) + kTouch && hole <= 0.0 && !grabs &&
+        hole_depth(step) > step.diameter_mm) {
+        mistake("pilot_wanted", step.diameter_mm, kPilotShare * step.diameter_mm);
     }
 }
 
@@ -176,11 +201,25 @@ void Walker::drill(const Step& step) {
         }
         const bool through = std::isnan(step.depth_mm) || depth >= thick - kTouch;
         at_.through = through;
-        now_.holes.push_back({.count = step.times,
-                              .diameter_mm = step.diameter_mm,
-                              .depth_mm = depth,
-                              .through = through,
-                              .operation = operation_});
+        Holes made{.count = step.times,
+                   .diameter_mm = step.diameter_mm,
+                   .depth_mm = depth,
+                   .through = through,
+                   .operation = operation_,
+                   .place_mm = {step.least_x_mm, step.least_y_mm, step.spread_x_mm, step.spread_y_mm}};
+        const auto pilot = std::find_if(now_.holes.begin(), now_.holes.end(), [&](const Holes& each) {
+            return each.count == made.count && each.surface == Surface::drilled &&
+                   each.diameter_mm < made.diameter_mm - kTouch && each.depth_mm >= depth - kTouch &&
+                   std::equal(
+                       each.place_mm.begin(), each.place_mm.end(), made.place_mm.begin(),
+                       [](double a, double b) { return std::abs(a - b) <= kTouch; });
+        });
+        check_pilot(step, pilot == now_.holes.end() ? 0.0 : pilot->diameter_mm);
+        if (pilot != now_.holes.end()) {
+            at_.hole_mm = pilot->diameter_mm;
+            now_.holes.erase(pilot);
+        }
+        now_.holes.push_back(std::move(made));
         if (!through && part_.form == Form::plate &&
             depth + kPointDeep * step.diameter_mm >= thick - kTouch) {
             mistake("point_breaks", depth + kPointDeep * step.diameter_mm, thick);
@@ -195,6 +234,7 @@ void Walker::drill(const Step& step) {
         mistake("drill_wide", step.diameter_mm, outside);
         return;
     }
+    check_pilot(step, hole);
     check_wall(step, step.diameter_mm, 0.0, depth);
     if (now_.bored_deep_mm(step.end, step.diameter_mm, part_.length_mm) >= depth - kTouch) {
         mistake("not_larger", step.diameter_mm, hole);
@@ -308,6 +348,16 @@ void Walker::check_tap_depth(const Step& step, const ThreadSizes& sizes, double 
     }
 }
 
+void Walker::check_tap(const Step& step, const ThreadSizes& sizes) {
+    const double thread = std::min(hole_depth(step), thickness_mm());
+    if (thread > kTapDiameters * sizes.major + kTouch) {
+        mistake("tap_long", thread, kTapDiameters * sizes.major);
+    }
+    if (step.form && is_of("iron")) {
+        mistake("tap_crumbles");
+    }
+}
+
 void Walker::tap(const Step& step) {
     const std::optional<ThreadSizes> sizes = sizes_of(step);
     if (!sizes) {
@@ -335,6 +385,7 @@ void Walker::tap(const Step& step) {
     }
     at_.hole_mm = hole;
     at_.hole_deep_mm = deep;
+    check_tap(step, *sizes);
     check_tap_hole(step, *sizes, hole);
     check_tap_depth(step, *sizes, deep, at_.through);
     const double thread = hole_depth(step);
@@ -365,6 +416,7 @@ void Walker::tap(const Step& step) {
 void Walker::widen(const Step& step) {
     const bool flat = step.what == Do::counterbore;
     double hole = std::isnan(step.hole_mm) ? 0.0 : step.hole_mm;
+    check_places(step);
     if (on_axis(step)) {
         hole = hole > 0.0 ? hole : hole_at(step.end);
     } else if (!now_.holes.empty()) {
@@ -408,6 +460,22 @@ void Walker::widen(const Step& step) {
     }
 }
 
+/// A bar that cuts behind a smaller hole stands across that hole: its tip out by what the hole leaves it.
+void Walker::check_recess(const Step& step, double from) {
+    if (from <= kTouch) {
+        return;
+    }
+    double front = kNaN;
+    for (const Zone& each : seen_from(step.end, now_.bore, 0.0, from)) {
+        front = front <= each.least_mm() ? front : each.least_mm();
+    }
+    const double most = 1.5 * front - 0.5 * step.to_mm;
+    if (step.bar_mm > most + kTouch) {
+        mistake("bar_recess", step.bar_mm, front,
+                {{"to", size(step.to_mm)}, {"aim", size(std::max(most, 0.0))}});
+    }
+}
+
 void Walker::bore(const Step& step) {
     const auto [from, to] = cut_of(step);
     Zone zone = zone_of(step, from, to, step.to_mm, Surface::bored);
@@ -428,10 +496,16 @@ void Walker::bore(const Step& step) {
         mistake("no_hole", kNaN, step.to_mm, {{"do", "bore"}});
         return;
     }
+    check_recess(step, from);
+    check_broken(step);
+    check_finish(step);
     const double deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
     at_.hole_deep_mm = deep;
     at_.through = goes_through(step.end, deep);
-    if (to > deep + kTouch && !at_.through && std::isnan(step.start_mm)) {
+    const std::vector<Zone> bottom = seen_from(step.end, now_.bore, deep - 1e3 * kTouch, deep);
+    const bool pointed = !bottom.empty() && bottom.back().surface == Surface::drilled;
+    const double cone = pointed ? kPointDeep * bottom.back().to_diameter_mm : 0.0;  // flattened by the bar
+    if (to > deep + cone + kTouch && !at_.through && std::isnan(step.start_mm)) {
         mistake("bore_deep", to, deep);
     }
     if (step.to_mm <= hole + kTouch) {
@@ -447,6 +521,15 @@ void Walker::bore(const Step& step) {
     }
     check_wall(step, step.to_mm, from, to);
     cut_bore(zone);
+}
+
+/// What a bar must reach that goes into the hole and still clears the thread as it is drawn back.
+void Walker::check_thread_bar(const Step& step, const ThreadSizes& sizes, double hole) {
+    const double bar = std::min(kUsualBarShare * hole, hole - 0.5 * (sizes.major - hole));
+    const auto [from, to] = cut_of(step);
+    if (to > kThreadBarDiameters * bar) {
+        mistake("thread_bar", to, bar);
+    }
 }
 
 void Walker::thread_inside(const Step& step) {
@@ -466,9 +549,11 @@ void Walker::thread_inside(const Step& step) {
     const double any_deep = now_.bored_deep_mm(step.end, kTouch, part_.length_mm);
     at_.hole_deep_mm = any_deep;
     at_.through = goes_through(step.end, any_deep);
+    check_broken(step);
     if (!sizes || sizes->tapers || std::isnan(sizes->minor_low)) {
         return;
     }
+    check_thread_bar(step, *sizes, at_.hole_mm);
     for (const Zone& each : holes) {
         const bool chamfer = each.surface == Surface::countersunk || each.surface == Surface::counterbored;
         const bool less = each.least_mm() < sizes->minor_low - kTouch;
@@ -507,8 +592,15 @@ void Walker::thread_inside(const Step& step) {
 
 void Walker::mill(const Step& step) {
     const bool plate = part_.form == Form::plate;
-    const double thick = plate ? part_.thickness_mm : now_.greatest_mm(now_.from_mm, now_.to_mm);
+    const double thick = plate ? thickness_mm() : now_.greatest_mm(now_.from_mm, now_.to_mm);
     const bool side = step.shape == "side";
+    if (plate && step.shape == "face" &&
+        step.width_mm >= std::min(part_.width_mm, part_.length_mm) - kTouch) {
+        planed_mm_ += step.times * step.depth_mm;
+        if (planed_mm_ >= part_.thickness_mm - kTouch) {
+            mistake("mill_deep", planed_mm_, part_.thickness_mm);
+        }
+    }
     if (step.depth_mm > thick + (side ? kSideBelow : 0.0) + kTouch) {
         mistake("mill_deep", step.depth_mm, thick);
     }

@@ -12,11 +12,14 @@ namespace {
 
 constexpr double kSame = 1e-6;  // mm
 
-bool alike(const threads::AnyThread& a, const threads::AnyThread& b) {
+bool screws_into(const threads::AnyThread& a, const threads::AnyThread& b) {
     return std::abs(threads::diameter_mm(a) - threads::diameter_mm(b)) < kSame &&
            std::abs(threads::pitch_mm(a) - threads::pitch_mm(b)) < kSame &&
-           threads::starts(a) == threads::starts(b) && threads::is_left_hand(a) == threads::is_left_hand(b) &&
-           threads::tapers(a) == threads::tapers(b);
+           threads::starts(a) == threads::starts(b) && threads::is_left_hand(a) == threads::is_left_hand(b);
+}
+
+bool alike(const threads::AnyThread& a, const threads::AnyThread& b) {
+    return screws_into(a, b) && threads::tapers(a) == threads::tapers(b);
 }
 
 /// The longest thread of a designation that a part has on a side; 0 where it has none.
@@ -80,6 +83,12 @@ void check_joints(std::span<const Part> parts, const Catalogue& catalogue, Walke
                     mistake("joint_partner", kNaN, kNaN, joint.internal);
                 }
                 continue;
+            }
+            threads::AnyThread one;
+            threads::AnyThread two;
+            if (threads::read_any_thread(joint.external, catalogue, one).ok() &&
+                threads::read_any_thread(joint.internal, catalogue, two).ok() && !screws_into(one, two)) {
+                mistake("joint_unlike", kNaN, kNaN, joint.external, joint.internal);
             }
             const double outer = cut_length(part, joint.external, Side::external, catalogue);
             const double inner = cut_length(part, joint.internal, Side::internal, catalogue);

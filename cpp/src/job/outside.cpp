@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/core/error.hpp"
 #include "halfnut/knurls/questions.hpp"
 #include "halfnut/threads/any_thread.hpp"
@@ -26,6 +27,10 @@ constexpr double kNearBlankPitches =
     0.1;  // that a blank may be off its limits before it is refused: rule::thread_blank
 constexpr double kRootDepth = 1.22687;  // of an ISO or Unified thread, over the pitch, on the diameter
 constexpr double kStartAgrees = 0.05;   // mm between what a job says that it starts from and what is there
+constexpr double kCentreDeg = 60.0;     // of a spot whose point is not said
+constexpr double kSpotLeft = 0.5;       // least share of a spot's width that facing leaves
+constexpr double kLandDepths = 1.0;     // depths of a groove: rule::land
+constexpr double kTurnedRaMm = 0.4e-3;  // rule::turned_finish
 
 std::string number(int value) {
     return fmt::format("{}", value);
@@ -116,7 +121,7 @@ void Walker::cut_outside(const Zone& zone) {
 }
 
 void Walker::check_reach(const Step& step, double to) {
-    const double stands_out = step.stick_out_mm;
+    const double stands_out = said_stick_out(step);
     if (!std::isnan(stands_out) && to > stands_out + kTouch && step.what != Do::bore) {
         mistake("beyond_stick_out", to, stands_out);
         return;
@@ -146,6 +151,34 @@ void Walker::check_start(const Step& step, double met) {
     }
 }
 
+void Walker::check_neck(const Step& step, double from, double to) {
+    if (from <= kTouch) {
+        return;
+    }
+    const std::vector<Zone> before = seen_from(step.end, now_.outside, near_end(step.end), from);
+    const std::vector<Zone> at = seen_from(step.end, now_.outside, from, to);
+    if (!before.empty() && before.back().to_diameter_mm > step.to_mm + kTouch && !at.empty() &&
+        at.front().from_diameter_mm > step.to_mm + kTouch) {
+        mistake("neck_shut", kNaN, step.to_mm);
+    }
+}
+
+void Walker::check_broken(const Step& step) {
+    if (!now_.milled.empty() && on_lathe(step) && !broken_told_) {
+        broken_told_ = true;
+        mistake("cut_broken", kNaN, kNaN,
+                {{"what", now_.milled.back().shape}, {"other", number(now_.milled.back().operation)}});
+    }
+}
+
+void Walker::check_finish(const Step& step) {
+    if (step.roughness_mm < kTurnedRaMm - 1e-9) {
+        const auto told = [](double mm) { return fmt::format("{:.2g} µm", 1e3 * mm); };
+        mistake("finish_ground", kNaN, kNaN,
+                {{"asked", told(step.roughness_mm)}, {"best", told(kTurnedRaMm)}});
+    }
+}
+
 void Walker::turn(const Step& step) {
     const auto [from, to] = cut_of(step);
     check_reach(step, to);
@@ -153,6 +186,13 @@ void Walker::turn(const Step& step) {
     at_.from_mm = begin;
     at_.to_mm = end;
     check_start(step, now_.greatest_mm(begin, end));
+    check_neck(step, from, to);
+    check_broken(step);
+    check_finish(step);
+    const auto side = static_cast<std::size_t>(step.end);
+    if (from <= kTouch && spotted_[side] && step.to_mm < centre_mm_[side] - kTouch) {
+        mistake("centre_cut", step.to_mm, centre_mm_[side]);
+    }
     Zone zone =
         zone_of(step, from, to, step.to_mm, step.what == Do::taper ? Surface::taper : Surface::turned);
     if (step.what == Do::taper) {
@@ -185,6 +225,15 @@ void Walker::face(const Step& step) {
             break;
         }
     }
+    check_finish(step);
+    const auto side = static_cast<std::size_t>(step.end);
+    if (spotted_[side] && hole_at(step.end) <= 0.0) {
+        const double half = (std::isnan(centre_deg_[side]) ? kCentreDeg : centre_deg_[side]) / 2.0;
+        const double left = centre_mm_[side] - 2.0 * step.off_mm * tangent_deg(half);
+        if (left < kSpotLeft * centre_mm_[side]) {
+            mistake("spot_faced", kNaN, kNaN, {{"other", number(spotted_by_[side])}});
+        }
+    }
     (step.end == End::first ? now_.from_mm : now_.to_mm) +=
         step.end == End::first ? step.off_mm : -step.off_mm;
     (step.end == End::first ? now_.first_faced : now_.second_faced) = true;
@@ -202,6 +251,16 @@ void Walker::groove(const Step& step) {
     const double hole = now_.bore_mm(begin, end);
     if (hole >= step.to_mm - kTouch) {
         mistake("groove_through", step.to_mm, hole);
+    }
+    const double deep = 0.5 * (at_.start_mm - step.to_mm);
+    double land = 0.0;  // metal in front of the groove, as far as it is as wide as that
+    const std::vector<Zone> before = seen_from(step.end, now_.outside, near_end(step.end), from);
+    for (auto zone = before.rbegin(); zone != before.rend() && zone->least_mm() > step.to_mm + kTouch;
+         ++zone) {
+        land += zone->length_mm();
+    }
+    if (land > kTouch && land < kLandDepths * deep - kTouch) {
+        mistake("land_thin", land, kLandDepths * deep);
     }
     cut_outside(zone_of(step, from, to, step.to_mm, Surface::groove));
 }
@@ -342,12 +401,15 @@ void Walker::thread_outside(const Step& step) {
     at_.to_mm = zone.to_mm;
     at_.start_mm = zone.from_diameter_mm;
     zone.thread = step.thread;
+    check_broken(step);
     const std::optional<ThreadSizes> sizes = sizes_of(step);
     if (sizes) {
-        if (!sizes->tapers) {
-            if (check_blank(step, *sizes)) {
-                check_run_out(step, *sizes);
-            }
+        const std::vector<Zone> blank = seen_from(step.end, now_.outside, from, to);
+        if (sizes->tapers && std::none_of(blank.begin(), blank.end(),
+                                          [](const Zone& each) { return each.surface == Surface::taper; })) {
+            mistake("taper_blank", kNaN, kNaN, {{"thread", step.thread}});
+        } else if (!sizes->tapers && check_blank(step, *sizes)) {
+            check_run_out(step, *sizes);
         }
         const double hole = now_.bore_mm(zone.from_mm, zone.to_mm);
         const double wall = 0.5 * (sizes->root - hole);

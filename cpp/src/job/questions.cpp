@@ -45,6 +45,8 @@ constexpr std::array kStep{
     LENGTH(cutter_mm, "Diameter of a cutter."),
     ASKED(point_deg, "Included angle of a spot.").called("point"),
     ASKED(entry, "How an end mill goes down into a slot or a pocket at each level."),
+    ASKED(least_x_mm, "Least of its holes along X, from their zero."),
+    ASKED(least_y_mm, "Least of its holes along Y, from their zero."),
     ASKED(spread_x_mm, "What its holes spread over along X.").least(0),
     ASKED(spread_y_mm, "What its holes spread over along Y.").least(0),
     LENGTH(apart_mm, "How far its two nearest holes are apart."),

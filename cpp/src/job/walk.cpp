@@ -50,10 +50,6 @@ bool makes_outside(const Step& step) {
            (step.what == Do::thread && step.side == threads::Side::external);
 }
 
-double or_zero(double value) {
-    return std::isnan(value) ? 0.0 : value;
-}
-
 }  // namespace
 
 Walker::Walker(const Part& part, const Catalogue& catalogue) : part_(part), catalogue_(catalogue) {
@@ -87,6 +83,7 @@ WalkedPart Walker::walk() {
             hold(now);
         }
         check_centre(now);
+        check_steadies(now);
         now_.held.end = now.end;
         now_.held.setting = settings_.back();
         held_.push_back(now_.held);
@@ -288,6 +285,11 @@ void Walker::step(const Step& step) {
     }
 }
 
+bool Walker::is_of(std::string_view group) const {
+    return !part_.alloy.empty() &&
+           material::kinship(catalogue_, material::find_alloy(catalogue_, part_.alloy), group) >= 0;
+}
+
 /// A stub that stays on, where nothing parts the piece off; a finish that is made for another metal.
 void Walker::check_coating() {
     const double over = now_.to_mm - now_.from_mm - part_.length_mm;
@@ -298,10 +300,6 @@ void Walker::check_coating() {
     if (row == nullptr || row->base == threads::CoatingBase::any || part_.alloy.empty()) {
         return;
     }
-    const material::AlloyRow& alloy = material::find_alloy(catalogue_, part_.alloy);
-    const auto is_of = [&](std::string_view group) {
-        return material::kinship(catalogue_, alloy, group) >= 0;
-    };
     // what is made for steel is put on stainless steel and iron, too
     const std::string_view base = enum_name(row->base);
     const bool suits = is_of(base) || (base == "steel" && (is_of("stainless") || is_of("iron")));
@@ -311,10 +309,14 @@ void Walker::check_coating() {
     }
 }
 
-/// Both ends faced, and the stock said how much is left on them: the length must come out.
+/// The stock says how much is left on its ends: both are faced, and the length comes out.
 void Walker::check_lengths() {
     if (std::isnan(part_.facing_mm) || part_.form == Form::plate || parts_off(part_)) {
         return;
+    }
+    if (now_.first_faced != now_.second_faced && part_.facing_mm > kTouch && std::isnan(part_.stub_mm)) {
+        mistake("end_sawn", part_.facing_mm, kNaN,
+                {{"end", std::string(enum_name(now_.first_faced ? End::second : End::first))}});
     }
     if (!now_.first_faced || !now_.second_faced) {
         return;

@@ -17,6 +17,11 @@ namespace halfnut::job {
 inline constexpr double kTouch = 1e-6;  // mm: sizes and places that are the same
 inline constexpr int kApart = 10;       // between the numbers of operations
 
+/// What is not given counts nothing.
+inline double or_zero(double value) {
+    return std::isnan(value) ? 0.0 : value;
+}
+
 /// Sizes of a thread that a blank, a hole and a groove are judged by, mm.
 struct ThreadSizes {
     double major_low = kNaN;  ///< limits to cut to, before a coating
@@ -78,6 +83,10 @@ class Walker {
     void check_centre(const Step& step);
     void check_true();
     [[nodiscard]] double reach_of(const Step& step) const;
+    /// How far the job says that the work stands out in the holding of an operation; NaN: it does not.
+    [[nodiscard]] double said_stick_out(const Step& step) const;
+    void check_form(const Step& step);
+    void check_steadies(const Step& step);
     [[nodiscard]] bool is_supported(const Step& step) const;
     [[nodiscard]] const machine::Chuck* chuck_of(const Step& step) const;
     [[nodiscard]] double run_out_mm(std::size_t place) const;
@@ -87,6 +96,10 @@ class Walker {
     void step(const Step& step);
     void order(const Step& step);
     void check_reach(const Step& step, double to);
+    /// What stands in front of a cut that begins behind the face, and what breaks it.
+    void check_neck(const Step& step, double from, double to);
+    void check_broken(const Step& step);
+    void check_finish(const Step& step);
     void check_start(const Step& step, double met);
     /// Whether what is turned suits a thread along its whole length.
     bool check_blank(const Step& step, const ThreadSizes& sizes);
@@ -118,6 +131,12 @@ class Walker {
     void check_tap_depth(const Step& step, const ThreadSizes& sizes, double hole_deep, bool through);
     void check_tap_hole(const Step& step, const ThreadSizes& sizes, double hole);
     void check_count(const Step& step, const Holes& holes);
+    /// A wide drill has a pilot, but in metal that grabs.
+    void check_pilot(const Step& step, double hole);
+    void check_recess(const Step& step, double from);
+    void check_thread_bar(const Step& step, const ThreadSizes& sizes, double hole);
+    void check_tap(const Step& step, const ThreadSizes& sizes);
+    [[nodiscard]] bool is_of(std::string_view group) const;
     /// Holes of a pattern on the work, and beside each other.
     void check_places(const Step& step);
     /// What is bought and put on: a finish for another metal.
@@ -144,7 +163,11 @@ class Walker {
     int operation_ = 0;
     int parted_ = 0;  ///< operation that parted it off; 0: none yet
     bool spotted_[2] = {false, false};
+    int spotted_by_[2] = {0, 0};           ///< operation that spotted each end
+    double centre_mm_[2] = {0.0, 0.0};     ///< width of the spot in each end
     double centre_deg_[2] = {kNaN, kNaN};  ///< cone of the spot in each end; NaN: not said
+    double planed_mm_ = 0.0;               ///< that face mills took off a plate
+    bool broken_told_ = false;
     std::vector<Holes> spots_;
 };
 

@@ -19,7 +19,7 @@ _MINUTE_S = 60.0
 def needed(answer: Answer, *, through: bool, pieces: int = 1) -> Iterator[Caution]:
     """Cautions of an operation that neither its row nor its lot makes needless: the list `covers` of core/words."""
     cut, told = answer.cut, answer.cautions
-    states = {"through": through, "part_centre": any(each.code == "part_centre" for each in told)}
+    states = {"through": through, "blind": not through, "part_centre": any(each.code == "part_centre" for each in told)}
     if cut is not None:
         states |= {
             "pecks": bool(cut.peck_depths_mm),

@@ -26,8 +26,8 @@ _REAMED = 0.85
 def _hole(work: Workpiece, step: Step, machine: Machine) -> Answer:
     """A hole drilled, reamed, or shaped at its mouth."""
     own: dict[str, object] = {}
-    if step.do == "drill":  # on a mill every hole is a new one
-        own = {"pilot": work.bore if machine.kind == "lathe" else None}
+    if step.do == "drill":
+        own = {"pilot": work.bore}
     elif step.do in {"countersink", "counterbore"} or (
         step.do == "ream" and work.hole_mm is not None and _REAMED <= work.hole_mm / step.base("diameter") < 1.0
     ):

@@ -155,7 +155,8 @@ def _spread(places: Pattern | None) -> dict[str, object]:
         (math.sqrt((a - c) * (a - c) + (b - d) * (b - d)) for n, (a, b) in enumerate(at) for c, d in at[:n]),
         default=None,
     )
-    sizes = {f"spread_{axis}": max(row) - min(row) for axis, row in zip("xy", zip(*at, strict=True), strict=True)}
+    sizes = {f"least_{axis}": min(row) for axis, row in zip("xy", zip(*at, strict=True), strict=True)}
+    sizes |= {f"spread_{axis}": max(row) - min(row) for axis, row in zip("xy", zip(*at, strict=True), strict=True)}
     return {key: _core.Quantity(mm, "mm", "length") for key, mm in (*sizes.items(), ("apart", apart)) if mm is not None}
 
 

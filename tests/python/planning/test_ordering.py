@@ -12,8 +12,8 @@ from halfnut.planning import timing
 from halfnut.planning.stock import first_fit
 
 DEMO = Path(hn.__file__).parent / "demo"
-SOUND = Path(__file__).resolve().parents[2] / "reference" / "job" / "sound.toml"
-JOBS = [*sorted(DEMO.glob("job*.toml")), SOUND]
+REFERENCE = Path(__file__).resolve().parents[2] / "reference" / "job"
+JOBS = [*sorted(DEMO.glob("job*.toml")), *sorted(REFERENCE.glob("sound*.toml"))]
 
 
 @pytest.fixture(scope="module", params=JOBS, ids=lambda path: path.stem)

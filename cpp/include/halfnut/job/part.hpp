@@ -109,6 +109,8 @@ struct Step {
     std::string thread{};
     threads::Side side{};
     Entry entry{};
+    double least_x_mm = kNaN;  ///< of the middles of its holes, from their zero
+    double least_y_mm = kNaN;
     double spread_x_mm = kNaN;  ///< of a pattern of holes, between the middles of the outermost
     double spread_y_mm = kNaN;
     double apart_mm = kNaN;  ///< of the two holes of a pattern that are nearest to each other

@@ -84,6 +84,8 @@ struct Holes {
     Surface surface = Surface::drilled;
     std::string thread{};
     int operation = 0;
+    /// Where they lie: least along X and Y, and what they spread over; NaN where the job does not say.
+    std::array<double, 4> place_mm{kNaN, kNaN, kNaN, kNaN};
 };
 
 /// What a mill or a saw has taken away.
