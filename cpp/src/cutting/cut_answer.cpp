@@ -188,8 +188,10 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
     }
     for (const auto& [code, name] : enum_names(CautionCode{})) {
         if (result.has(code)) {
-            tell(code == CautionCode::speed_below_window && slow_harms(context) ? "slow_harms"
-                                                                                : std::string(name));
+            const bool asked = code == CautionCode::above_window && result.limited_by == LimitCode::asked;
+            tell(asked                                                            ? "asked_too_fast"
+                 : code == CautionCode::speed_below_window && slow_harms(context) ? "slow_harms"
+                                                                                  : std::string(name));
             if (code == CautionCode::above_window && carbide_bears(context, result)) {
                 tell("carbide_bears");
             }

@@ -484,8 +484,9 @@ void note_rigidity(const Catalogue& catalogue, const Filled& filled, CutResult& 
         }
     }
     if (request.cut == LatheCut::bore) {
-        note_overhang(catalogue, overhung(request.bar_material),
-                      lathe::reach_of(request) / request.bar_diameter_mm, CautionCode::overhang, out);
+        const double bar = value_or(request.bar_diameter_mm, request.diameter_mm);  // none is thicker
+        note_overhang(catalogue, overhung(request.bar_material), lathe::reach_of(request) / bar,
+                      CautionCode::overhang, out);
     } else if (request.cut == LatheCut::part_off) {
         const double end = std::max(value_or(request.end_diameter_mm, 0.0), value_or(request.bore_mm, 0.0));
         note_overhang(catalogue, Overhung::blade, (request.diameter_mm - end) / 2.0 / filled.depth,

@@ -209,24 +209,9 @@ double reference_hardness(const Catalogue& catalogue, const SpeedRow& row,
     return softest;
 }
 
-/// Factor on a row's speed for a hardness outside its range.
-double hardness_factor(const Catalogue& catalogue, const SpeedRow& row, const material::AlloyRow& alloy,
-                       double hb) noexcept {
-    if (std::isnan(hb)) {
-        return 1.0;
-    }
-    if (!graded(row)) {
-        const double reference = reference_hardness(catalogue, row, alloy);
-        // Light metals and copper alloys grow gummy as they soften: none is faster than its row.
-        const double most = alloy.iso513 == material::Iso513::n ? 1.0 : kInfinity;
-        return std::isnan(reference) ? 1.0 : std::min(reference / hb, most);
-    }
-    if (hardness_distance(row, hb) == 0.0) {
-        return 1.0;
-    }
+/// The row on the other side of the gap in hardness: same table, same cut; null beyond the last.
+const SpeedRow* sister_of(const Catalogue& catalogue, const SpeedRow& row, double hb) noexcept {
     const bool harder = hb > row.hardness_high_hb;
-    const double edge = harder ? row.hardness_high_hb : row.hardness_low_hb;
-    // A sister row on the other side of the gap: same table, same cut.
     const SpeedRow* sister = nullptr;
     for (const SpeedRow& other : catalogue.speeds) {
         if (other.key != row.key || other.operation != row.operation ||
@@ -245,6 +230,32 @@ double hardness_factor(const Catalogue& catalogue, const SpeedRow& row, const ma
             sister = &other;
         }
     }
+    return sister;
+}
+
+/// Whether work is harder than any row of a row's table is for.
+bool beyond(const Catalogue& catalogue, const SpeedRow& row, double hb) noexcept {
+    return hb > row.hardness_high_hb && sister_of(catalogue, row, hb) == nullptr;
+}
+
+/// Factor on a row's speed for a hardness outside its range.
+double hardness_factor(const Catalogue& catalogue, const SpeedRow& row, const material::AlloyRow& alloy,
+                       double hb) noexcept {
+    if (std::isnan(hb)) {
+        return 1.0;
+    }
+    if (!graded(row)) {
+        const double reference = reference_hardness(catalogue, row, alloy);
+        // Light metals and copper alloys grow gummy as they soften: none is faster than its row.
+        const double most = alloy.iso513 == material::Iso513::n ? 1.0 : kInfinity;
+        return std::isnan(reference) ? 1.0 : std::min(reference / hb, most);
+    }
+    if (hardness_distance(row, hb) == 0.0) {
+        return 1.0;
+    }
+    const bool harder = hb > row.hardness_high_hb;
+    const double edge = harder ? row.hardness_high_hb : row.hardness_low_hb;
+    const SpeedRow* const sister = sister_of(catalogue, row, hb);
     if (sister == nullptr) {
         return edge / hb;
     }
@@ -384,6 +395,8 @@ class Windows {
                                   : *best->row;
         const double factor = hardness_factor(catalogue_, row, *query.alloy, hb);
         out = {};
+        out.beyond_hardness = beyond(catalogue_, row, hb);
+        out.graded = graded(row);
         out.as_finishing = row.operation != operation;
         out.hardness_shifted = factor != 1.0;
         out.single_value = single_speed(row);
@@ -433,7 +446,7 @@ class Windows {
         SpeedWindow reference;
         const bool known = share != nullptr && find(Operation::turn_rough, share->of, chain + 1, reference);
         if (own(Operation::turn_rough, tool, false, out)) {
-            take_printed(tool, out);
+            take_nearer(tool, out);
             if (known && hold(reference, share->least, share->most, out)) {
                 out.held_tool_row = row_ref(catalogue_.tool_shares, *share);
             }
@@ -455,16 +468,21 @@ class Windows {
         return false;
     }
 
-    /// Rough turning that is only recalled, and of a farther group, gives way to a share of another
-    /// operation's printed row.
-    void take_printed(ToolMaterial tool, SpeedWindow& out) const noexcept {
+    /// Rough turning of a farther group gives way to a share of a nearer group's printed row of another
+    /// operation where it is only recalled, and where it is the faster and states no hardness: a general row
+    /// knows of no hard kind.
+    void take_nearer(ToolMaterial tool, SpeedWindow& out) const noexcept {
+        const bool general = !out.graded;
         for (const Operation operation : kStandIns) {
             const OperationShareRow* const share = share_of(catalogue_, kin_, operation);
-            SpeedWindow printed;
-            if (out.weak && share != nullptr && own(operation, tool, false, printed) && !printed.weak &&
-                printed.kinship < out.kinship) {
-                out = printed;
-                scale(1.0 / over_turning(catalogue_, kin_, operation), out);
+            SpeedWindow nearer;
+            if (share == nullptr || !own(operation, tool, false, nearer) || nearer.weak ||
+                nearer.kinship >= out.kinship) {
+                continue;
+            }
+            scale(1.0 / over_turning(catalogue_, kin_, operation), nearer);
+            if (out.weak || (general && nearer.high_m_min < out.high_m_min)) {
+                out = nearer;
                 note_operation(*share, out);
             }
         }
@@ -500,7 +518,10 @@ class Windows {
             if (!found || (window.weak && !reference.weak)) {
                 return false;
             }
-            if (hold(reference, share->least, share->most, window)) {
+            const bool general =
+                !window.graded && reference.other_operation && reference.kinship < window.kinship;
+            const double most = window.beyond_hardness || general ? share->share : share->most;
+            if (hold(reference, share->least, most, window)) {
                 window.held_row = row_ref(catalogue_.operation_shares, *share);
             }
             return true;

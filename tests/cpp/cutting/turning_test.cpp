@@ -233,11 +233,13 @@ TEST(SpeedWindow, ShrinksWithHardness) {
             }
         }
     }
-    EXPECT_EQ(windows, 122 * 14 * 5);
+    EXPECT_EQ(windows, 123 * 14 * 5);
     if (!test::kSanitized) {
-        // Taps in cast plate rise by a twenty-fifth from 80 to 110 HB: there a share of a printed drilling
-        // speed takes the place of a recalled tapping speed.
-        EXPECT_EQ(rising, (std::set<std::string_view>{"AL-CAST-PLATE", "G11170", "G12144", "G12150"}));
+        // Taps in cast plate rise by a twenty-fifth from 80 to 110 HB, those of cobalt steel in titanium
+        // grade 3 by a tenth from 200 to 230: there a share of a printed drilling speed takes the place of a
+        // recalled tapping speed.
+        EXPECT_EQ(rising,
+                  (std::set<std::string_view>{"AL-CAST-PLATE", "G11170", "G12144", "G12150", "R50550"}));
     }
 }
 
@@ -309,9 +311,9 @@ TEST(ForceConstants, TensileFactorIsTheMedian) {
         }
     }
     std::sort(ratios.begin(), ratios.end());
-    ASSERT_EQ(ratios.size(), 59U);
+    ASSERT_EQ(ratios.size(), 60U);
     EXPECT_NEAR(ratios[29], kForceOverTensile, 0.05);
-    EXPECT_NEAR(ratios[6], 2.4, 0.05);
+    EXPECT_NEAR(ratios[6], 2.3, 0.05);
     EXPECT_NEAR(ratios[52], 5.4, 0.05);
 }
 

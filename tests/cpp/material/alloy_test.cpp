@@ -48,7 +48,7 @@ TEST(Alloy, UnknownNameOffersTheNearest) {
 }
 
 TEST(Alloy, TablesAgreeWithEachOther) {
-    EXPECT_EQ(builtin().alloys.size(), 122U);
+    EXPECT_EQ(builtin().alloys.size(), 123U);
     for (const AlloyRow& alloy : builtin().alloys) {
         EXPECT_NE(find_group(builtin(), alloy.group), nullptr) << alloy.id;
         EXPECT_EQ(std::isnan(alloy.kc11_n_mm2), std::isnan(alloy.mc)) << alloy.id;

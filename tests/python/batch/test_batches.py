@@ -79,7 +79,10 @@ def test_turning_is_the_scalar_row_by_row():
             assert all(math.isnan(answers[name][row]) for name in FIGURES)
             continue
         assert answers["status"][row] == 0
-        told = {{"slow_harms": "speed_below_window"}.get(each["code"], each["code"]) for each in one["cautions"]}
+        told = {
+            {"slow_harms": "speed_below_window", "asked_too_fast": "above_window"}.get(each["code"], each["code"])
+            for each in one["cautions"]
+        }
         for name in FIGURES:
             value = one[name]
             assert same(answers[name][row], math.nan if value is None else value), (row, name)

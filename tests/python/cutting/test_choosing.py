@@ -93,7 +93,7 @@ SHAFTS = [
                                     "machine": "bench-mill"}),
 ]  # fmt: skip
 BROKEN = {
-    "above_window", "above_chuck_limit", "power_exceeded", "torque_exceeded", "deflection_exceeded",
+    "above_window", "asked_too_fast", "above_chuck_limit", "power_exceeded", "torque_exceeded", "deflection_exceeded",
     "roughness_exceeded", "feed_above_nose", "chip_too_thin", "below_smallest_feed",
 }  # fmt: skip
 

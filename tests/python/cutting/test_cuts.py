@@ -145,7 +145,7 @@ def test_each_operation_answers_for_each_alloy():
                 assert str(cut)
                 assert cut._repr_html_()
                 asked += 1
-    assert asked == 122 * 2 * 12 - 3 * 2  # no knurl of the three laminates
+    assert asked == 123 * 2 * 12 - 3 * 2  # no knurl of the three laminates
 
 
 def test_holes_and_mills_say_what_a_person_sets():

@@ -288,7 +288,7 @@ def test_force_grows_with_depth_feed_and_hardness_and_falls_with_rake():
             }
         checked += 1
     print(f"{checked} alloys")
-    assert checked == 108
+    assert checked == 109
 
 
 def test_passive_force_follows_the_real_edge():

@@ -90,6 +90,17 @@ def test_carbide_is_never_slower_than_high_speed_steel():
     assert slower == []
 
 
+def test_coated_carbide_is_never_slower_than_plain():
+    slower = [
+        (alloy.id, operation)
+        for alloy in ALLOYS
+        for operation in ("turn_rough", "bore", "part_off", "end_mill", "face_mill")
+        if speeds(alloy.index, operation, "carbide_coated")[1]
+        < speeds(alloy.index, operation, "carbide")[1] * (1 - SAME)
+    ]
+    assert slower == []
+
+
 def test_every_window_has_a_width():
     """R31: the lower end lies below the upper one."""
     for alloy in ALLOYS:

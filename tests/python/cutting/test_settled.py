@@ -17,10 +17,12 @@ with FILE.open(encoding="utf-8") as file:
 def cut_of(ask: str, **more: object) -> hn.cutting.Cut:
     """The cut that a row asks: what, alloy, size, unit, tool."""
     what, alloy, size, unit, tool = ask.split()
-    name, across = alloy.replace("_", " "), f"{size} {unit}"
+    name, tool, across = alloy.replace("_", " "), tool.replace("_", " "), f"{size} {unit}"
     match what:
         case "finish":
             return hn.turn(name, across, tool=tool, finish=True, **more)
+        case "chase":
+            return hn.thread_speed(name, across, "1.5 mm", tool=tool)
         case "knurl":
             return hn.knurl(name, across, **more)
         case "mill_face":
@@ -31,7 +33,14 @@ def cut_of(ask: str, **more: object) -> hn.cutting.Cut:
 
 
 def figure(ask: str, name: str) -> float:
-    """A figure of a cut; forces are those of one and the same cut."""
+    """A figure of an alloy, of a form's strength or of a cut; forces are those of one and the same cut."""
+    what, alloy, form, *thickness = (word.replace("_", " ") for word in ask.split())
+    if what == "alloy":
+        held = hn.alloy(alloy)
+        return held.tensile_mpa / held.hardness_hb if name == "tensile_over_hb" else getattr(held, name)
+    if what == "strength":
+        given = "-" not in thickness
+        return getattr(hn.minimum_strength(alloy, form, thickness=" ".join(thickness) if given else None), name)
     if name == "cutting_force_n":
         return cut_of(ask, depth="2 mm", feed="0.2 mm/rev", spindle_rpm=1000).cutting_force_n
     cut = cut_of(ask)

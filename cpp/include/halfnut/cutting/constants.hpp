@@ -10,7 +10,7 @@
 namespace halfnut::cutting {
 
 /// Specific cutting force at 0.25 mm over tensile strength: the median of the built-in alloys that have
-/// both is 3.5, four fifths of them lie within 2.4 and 5.4.
+/// both is 3.5, four fifths of them lie within 2.3 and 5.4.
 inline constexpr double kForceOverTensile = 3.5;
 inline constexpr double kForceOverTensileThicknessMm = 0.25;
 

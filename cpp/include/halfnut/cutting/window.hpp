@@ -44,6 +44,8 @@ struct SpeedWindow {
     int kinship = 0;                ///< 0: of the alloy itself, 1: of its group, 2: of the group above, ...
     bool single_value = false;      ///< one printed value: the lower end is ours
     bool hardness_shifted = false;  ///< the row is of another hardness
+    bool graded = false;            ///< the row says for which hardness it is
+    bool beyond_hardness = false;   ///< the work is harder than any row of that table
     bool as_finishing = false;      ///< rough turning fed as the finishing row of its table prints
     bool other_operation = false;   ///< taken from another operation's row
     bool other_tool = false;        ///< taken from another tool material's row
@@ -69,11 +71,13 @@ inline constexpr double kLeastLifeMin = 15.0;
 /// The speed window.
 ///
 /// Rough turning answers from a row of the tool asked for, else by its share of another tool's; fed as the
-/// finishing row of that table and not as the roughing row, it has the finishing speed. A recalled row of a
-/// farther group gives way to a share of a nearer group's printed row of another operation. Every other
-/// operation answers from its own row of this tool, else by the slower of two stand-ins: its share of the
-/// operation that its group names, and another tool's row by the tools' shares (operation_shares,
-/// tool_shares). A row that is recalled or marked with a doubt gives way to a share of a printed one.
+/// finishing row of that table and not as the roughing row, it has the finishing speed. A row of a farther
+/// group gives way to a share of a nearer group's printed row of another operation where it is recalled, or
+/// the faster and without a hardness. Every other operation answers from its own row of this tool, else by
+/// the slower of two stand-ins: its share of the operation that its group names, and another tool's row by
+/// the tools' shares (operation_shares, tool_shares). A row that is recalled or marked with a doubt gives way
+/// to a share of a printed one. No faster than that share is a row of softer work, with none for harder, and
+/// one of a farther group without a hardness where rough turning gave way.
 /// Whatever answers is kept between the bounds of its share, end by end, so that the order of operations and
 /// tools holds: reaming is never faster than drilling, nor boring than turning.
 ///
