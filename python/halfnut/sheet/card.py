@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import groupby, takewhile
+from itertools import groupby
 from typing import Literal
 
 from markupsafe import Markup, escape
@@ -50,12 +51,14 @@ class Row:
     `start` says where a dial is zeroed, `dial` what it is to show. A measuring row has boxes in `what`.
     """
 
-    kind: Literal["cut", "measure", "caution", "danger", "go", "failed"]
+    kind: Literal["cut", "measure", "caution", "danger", "failed"]
     what: Markup
     number: int | None = None
     start: str = ""
     dial: tuple[str, ...] = ()
     go: Go | None = None
+    places: tuple[tuple[Markup, ...], ...] = ()
+    """Of holes, a line each: its number, and where it is on either axis."""
 
     @property
     def told(self) -> bool:
@@ -80,14 +83,12 @@ class Cell:
     rows: tuple[Row, ...]
 
     @property
-    def told(self) -> tuple[Row, ...]:
-        """What is told above the first row: it has the whole width of the card."""
-        return tuple(takewhile(lambda row: row.told, self.rows))
-
-    @property
-    def inside(self) -> tuple[Row, ...]:
-        """The rows beside the setting."""
-        return self.rows[len(self.told) :]
+    def parts(self) -> tuple[tuple[tuple[Row, ...], tuple[Row, ...]], ...]:
+        """Rows beside the setting, each lot with what is told above it, which has the whole width of the card."""
+        lots = [tuple(lot) for _, lot in groupby(self.rows, key=lambda row: row.told)]
+        if not self.rows[0].told:
+            lots.insert(0, ())
+        return tuple(itertools.zip_longest(lots[::2], lots[1::2], fillvalue=()))
 
 
 @dataclass(frozen=True)
@@ -96,8 +97,8 @@ class Bar:
 
     spindle: Spindle
     cells: tuple[Cell, ...]
-    wide: bool = False
-    """Whether the levers of its feeds stand beside each other, which saves a line where rows are short."""
+    wide: float = 0.0
+    """Width of the levers of its feeds where they stand beside each other, which saves a line where rows are short."""
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
@@ -15,9 +16,9 @@ from halfnut.core.words import by_rank
 from halfnut.planning.asking import Workpiece
 from halfnut.sheet import figures
 from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled
-from halfnut.sheet.outline import drawn, held_work
+from halfnut.sheet.outline import WIDE, drawn, held_work
 from halfnut.sheet.paper import Paper, bars_height, laid, settled, split, text_height, text_width
-from halfnut.sheet.rows import moves, words
+from halfnut.sheet.rows import moves, whole, words
 from halfnut.sheet.telling import sentence
 
 if TYPE_CHECKING:
@@ -34,8 +35,10 @@ _BOXES = 12
 """Pieces that have a box each to tick."""
 _BETWEEN = {"soft jaws", "strip", "split ring"}
 """What stands between a chuck and the work, and is put there first."""
-_HEAD, _HOLD, _FOOT = 1.95, 0.45, 5.0
+_HEAD, _HOLD, _FOOT = 1.85, 0.4, 4.5
 _HEADING = 1.9
+_PICTURE, _GUTTER = 0.58, 0.6
+"""Share of a card's width that the outline has, and what is free beside it."""
 
 
 @dataclass(frozen=True)
@@ -83,20 +86,15 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     while place < len(found):
         setup = found[place]
         places = _bars(part, setup, told, paper)
-        hold = _hold(job, part, setup)
+        hold, (picture, tall) = _hold(job, part, setup), _outline(job, part, setup)
         small = _small(job, part, setup, len(found))
         after, room = _after(job, part), paper.tall - _FOOT - _head(part, small, paper)
         noted = words(after, part.part.note) if setup.number == 1 else after
-        later = room - paper.line
-        room -= text_height(hold, paper.wide, paper.line) + _HOLD
-        room -= text_height(noted, paper.wide, paper.line, _done_width(part)) - paper.line
-        pages: list[tuple[Bar, ...]] = []
-        for low in (False, True):  # a lower picture where that saves a card
-            tried, tall = _outline(job, part, setup, low=low)
-            left = room - (tall * paper.outline * paper.wide / 133.0 + 0.4 if tall else 0.0)
-            parted = split(places, left, later, paper)
-            if not low or len(parted) < len(pages):
-                pages, first, picture = parted, left, tried
+        later, column = room - paper.line - _HOLD, paper.wide * (1.0 - _PICTURE) - _GUTTER if tall else paper.wide
+        said = text_height(hold, column, paper.line)
+        first = room - max(said, tall * _PICTURE * paper.wide / WIDE) - _HOLD
+        first -= text_height(noted, paper.wide, paper.line, _done_width(part)) - paper.line
+        pages = split(places, first, later, paper)
         turned = None
         if place + 1 < len(found) and len(found[place + 1].operations) <= _FEW:
             following = found[place + 1]
@@ -123,13 +121,11 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     return out
 
 
-def _outline(job: Job, part: PlannedPart, setup: Setup, *, low: bool) -> tuple[Markup, float]:
+def _outline(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
     """The work of a lathe as it is held; nothing where it is not known how far it stands out."""
     out = stands_out(job, part, setup)
     held = None if out is None else held_work(setup.operations, out, part.unit)
-    return (
-        (Markup(""), 0.0) if held is None else drawn(held, f"{title_of(part)}, {setup.end} end, as it is held", low=low)
-    )
+    return (Markup(""), 0.0) if held is None else drawn(held, f"{title_of(part)}, {setup.end} end, as it is held")
 
 
 def title_of(part: PlannedPart) -> str:
@@ -139,10 +135,10 @@ def title_of(part: PlannedPart) -> str:
 
 def _head(part: PlannedPart, small: str, paper: Paper) -> float:
     """Height of the first line, of several where the part's name is long."""
-    title, beside = text_width(title_of(part), 1.5, bold=True), text_width(f"{small}, card 1 of 2") + 1.2
+    title, beside = text_width(title_of(part), 1.4, bold=True), text_width(f"{small}, card 1 of 2") + 1.2
     lines = math.ceil(title / paper.wide)
     alone = title - (lines - 1) * paper.wide + beside > paper.wide
-    return _HEAD + 1.6 * (lines - 1) + paper.line * alone
+    return _HEAD + 1.5 * (lines - 1) + paper.line * alone
 
 
 def _bars(part: PlannedPart, setup: Setup, told: dict[int, list[Row]], paper: Paper) -> tuple[Bar, ...]:
@@ -214,10 +210,22 @@ def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
     if part.part.stock.through_spindle:
         held.append("bar through the spindle")
     out = stands_out(job, part, setup)
-    text = filled("{}", sentence(", ".join(held)))
+    text = unparted(sentence(", ".join(held)))
     if out is not None:
         text += filled('{}<b class="n">{} out</b>', ", " if held else "", _to_rule(out, part.unit))
     return text + "." if text else text
+
+
+_PARTED = re.compile(r"\S*\d (?:in|mm)\b\S*|\S*-\S*")
+
+
+def unparted(text: str) -> Markup:
+    """A text in which no line's end comes between a number and its unit, or at a hyphen."""
+    pieces, at = [], 0
+    for found in _PARTED.finditer(text):
+        pieces += [filled("{}", text[at : found.start()]), whole(found[0])]
+        at = found.end()
+    return Markup("").join([*pieces, filled("{}", text[at:])])
 
 
 def stands_out(job: Job, part: PlannedPart, setup: Setup) -> float | None:
@@ -266,7 +274,7 @@ def _after(job: Job, part: PlannedPart) -> Markup:
 def _done_width(part: PlannedPart) -> float:
     """Width of the boxes that count the pieces."""
     boxes = len(ticks(part.part.quantity))
-    return text_width("Done ") + (1.7 * boxes if boxes else 3.2 + text_width(f" of {part.part.quantity}"))
+    return text_width("Done ") + (1.7 * boxes if boxes else 2.95 + text_width(f" of {part.part.quantity}"))
 
 
 def ticks(pieces: int) -> range:

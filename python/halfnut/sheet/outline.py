@@ -14,15 +14,17 @@ from halfnut.sheet import figures
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation
 
-__all__ = ["Balloon", "Held", "Zone", "drawn", "held_work"]
+__all__ = ["WIDE", "Balloon", "Held", "Zone", "drawn", "held_work"]
 
-_WIDE, _FACE, _BAR = 133.0, 98.0, 3.0
-"""Of the picture, of the place of the work's face, and of the end of what is gripped."""
-_JAWS, _JAW_DEEP = (7.0, 20.0), 5.4
-_FREE = _FACE - _JAWS[1]
-_TALL, _LOW, _BALL = 13.0, 8.0, 3.4
-"""Height of the work as it is drawn, and where a card is short of room; radius of a balloon."""
-_LANE = 4.8
+WIDE = 78.0
+"""Of the picture, in units that are millimetres on A5."""
+_FACE, _BAR = 55.0, 3.0
+"""Places of the work's face, and of the end of what is gripped."""
+_JAW_LONG, _JAW_STEPS = 9.0, (2.6, 1.8)
+_FREE = _FACE - _BAR - _JAW_LONG
+_TALL, _BALL, _FIGURE = 9.0, 3.4, 2.45
+"""Height of the work as it is drawn, radius of a balloon, width of a figure in it."""
+_LANE = 4.4
 _HATCH = (
     '<defs><pattern id="h" width="1.7" height="1.7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
     '<path d="M0 0V1.7" stroke="#000" stroke-width=".5"/></pattern>'
@@ -143,8 +145,8 @@ def _at(zones: Sequence[Zone], place: float) -> float:
 # ---- drawing -----------------------------------------------------------------------------------------------
 
 
-def drawn(held: Held, words: str, *, low: bool = False) -> tuple[Markup, float]:
-    """The picture, and how tall it is when it is 133 wide.
+def drawn(held: Held, words: str) -> tuple[Markup, float]:
+    """The picture, and how tall it is when it is `WIDE` wide.
 
     To scale along the axis and across it, unless the work is so slender or so short that nothing would be seen.
 
@@ -154,12 +156,10 @@ def drawn(held: Held, words: str, *, low: bool = False) -> tuple[Markup, float]:
         What is drawn.
     words : str
         For who cannot see it.
-    low : bool
-        Whether to draw it less tall, on a card that is short of room; its figures stay as large.
     """
     largest = max(max(each.near_size_mm, each.far_size_mm) for each in held.outside)
     along = _FREE / max(held.out_mm, 1e-9)
-    across = min((_LOW if low else _TALL) / largest, 2.2 * along)
+    across = min(_TALL / largest, 2.2 * along)
     along = min(along, 3.0 * across)
     draw = _Drawing(held, along, across, largest)
     return draw.svg(words), draw.tall
@@ -172,14 +172,10 @@ class _Drawing:
         self.jaw_right = _FACE - held.out_mm * along
         self.middle = self.half + _BALL * 2 + 1.4
         self.bottom = self.middle + self.half
-        # balloons beside the face; three and more stand in two columns
-        self.beside = [each for each in held.balloons if not (each.radius_mm and each.from_face_mm)]
-        self.apart = 2 * _BALL + 1.0 if len(self.beside) < 3 else _BALL + 0.9
-        self.first = max(_BALL + 0.4, self.middle - (len(self.beside) - 1) * self.apart / 2)
-        self.lowest = self.first + (len(self.beside) - 1) * self.apart + _BALL
         self.lanes = {each: lane for lane, each in enumerate(self.held.lengths)}
-        jaws = self.middle + held.gripped_mm * across / 2 + _JAW_DEEP + 0.6
-        self.tall = max(jaws, self.bottom + 4.0 + _LANE * len(self.lanes) if self.lanes else self.bottom + 1.0)
+        jaws = self.middle + held.gripped_mm * across / 2 + sum(_JAW_STEPS) + 0.6
+        last = self.bottom + 3.4 + _LANE * (len(self.lanes) - 1) + 2.4 if self.lanes else self.bottom + 1.0
+        self.tall = max(jaws, last)
 
     def x(self, from_face_mm: float) -> float:
         return max(_BAR, _FACE - from_face_mm * self.along)
@@ -199,7 +195,7 @@ class _Drawing:
         body += self._balloons()
         label = escape(shown(words))
         return Markup(
-            f'<svg viewBox="0 0 {_WIDE:g} {self.tall:.2f}" role="img" aria-label="{label}">{"".join(body)}</svg>'
+            f'<svg viewBox="0 0 {WIDE:g} {self.tall:.2f}" role="img" aria-label="{label}">{"".join(body)}</svg>'
         )
 
     def _above(self, zone: Zone) -> str:
@@ -242,12 +238,13 @@ class _Drawing:
         return f'<path class="o" d="{upper}{lower}"/><path class="t" d="{edges}"/>'
 
     def _jaws(self) -> str:
-        right, left = self.jaw_right, max(self.jaw_right - 13.0, 0.4)
+        right, left = self.jaw_right, max(self.jaw_right - _JAW_LONG, 0.4)
+        low, high = _JAW_STEPS
         out = ""
         for sign, edge in ((-1, self.up(self.held.gripped_mm)), (1, self.down(self.held.gripped_mm))):
             out += (
                 f'<path class="o" fill="#fff" style="fill:#fff" d="M{left:.2f} {edge:.2f}H{right:.2f}'
-                f"v{sign * 3.0}H{(left + right) / 2:.2f}v{sign * 2.4}H{left:.2f}"
+                f"v{sign * low}H{(left + right) / 2:.2f}v{sign * high}H{left:.2f}"
                 '"/>'
             )
         return out
@@ -271,13 +268,13 @@ class _Drawing:
         return f'<path class="t" d="M{x:.2f} {self.up(root):.2f}H{near:.2f}"/>'
 
     def _dimension(self, lane: int, at_mm: float, text: str) -> str:
-        x, y = self.x(at_mm), self.bottom + 3.8 + _LANE * lane
-        wide = 2.4 + 2.4 * len(text)
+        x, y = self.x(at_mm), self.bottom + 3.4 + _LANE * lane
+        wide = 2.4 + _FIGURE * len(text)
         middle = (x + _FACE) / 2
         edge = self.down(_at(self.held.outside, at_mm))
         lines = f"M{x:.2f} {edge:.2f}V{y + 1.2:.2f}M{_FACE} {self.bottom:.2f}V{y + 1.2:.2f}"
         if _FACE - x < wide + 6.0:  # too short for its figure: that stands outside, and the arrows point inwards
-            at = _FACE + 6 + wide / 2 if y - 2.2 > self.lowest else x - 5 - wide / 2
+            at = _FACE + 6 + wide / 2 if y - 2.2 > self.middle + _BALL else x - 5 - wide / 2
             return (
                 f'<path class="t" d="{lines}M{x - 5:.2f} {y:.2f}H{_FACE + 5}"/>'
                 f'<path d="M{x:.2f} {y:.2f}l-2.6 -.7v1.4zM{_FACE} {y:.2f}l2.6 -.7v1.4z"/>'
@@ -293,30 +290,42 @@ class _Drawing:
 
     def _balloons(self) -> list[str]:
         """Numbers above the work and to its right, none upon another, each with a line to its place."""
-        out = []
+        of_face = [each for each in self.held.balloons if each.radius_mm and not each.from_face_mm]
+        of_hole = [each for each in self.held.balloons if not each.radius_mm]
         above = sorted(
             (each for each in self.held.balloons if each.radius_mm and each.from_face_mm),
             key=lambda each: -each.from_face_mm,
         )
-        last = 0.0
-        room = [self.x(each.from_face_mm) for each in above]
-        spread = []
-        for x in room:
-            left = max(x, last + 2 * _BALL + 1.0)
-            spread.append(left)
-            last = left
-        for each, x in zip(above, spread, strict=True):
-            out.append(self._balloon(each, min(x, _WIDE - _BALL - 1), _BALL + 0.4))
-        for place, each in enumerate(self.beside):
-            right = _FACE + 14.0 + (8.5 if place % 2 and len(self.beside) > 2 else 0.0)
-            out.append(self._balloon(each, right, self.first + place * self.apart))
+        out, last = [], -_BALL
+        for each in above:
+            last = max(self.x(each.from_face_mm), last + 2 * _BALL + 1.0)
+            out.append(self._balloon([each], last - _BALL, _BALL + 0.4))
+        if of_face:
+            out.append(self._balloon(of_face, max(_FACE + 4.0, last + _BALL + 1.0), _BALL + 0.4))
+        if of_hole:
+            out.append(self._balloon(of_hole, _FACE + 4.0, self.middle))
         return [line for line, _ in out] + [ball for _, ball in out]
 
-    def _balloon(self, balloon: Balloon, x: float, y: float) -> tuple[str, str]:
-        """Its line to the work, and itself: no line crosses another's number."""
-        to_x, to_y = self.x(balloon.from_face_mm), self.middle - balloon.radius_mm * self.across
+    def _balloon(self, group: Sequence[Balloon], left: float, y: float) -> tuple[str, str]:
+        """A line to the work, and its balloon, of several rows one: no line crosses another's number."""
+        text = self._numbers([each.number for each in group])
+        wide = max(2 * _BALL, _FIGURE * len(text) + 1.9)
+        x, first = left + wide / 2, group[0]
+        to_x, to_y = self.x(first.from_face_mm), self.middle - first.radius_mm * self.across
         return (
             f'<path class="t" d="M{x:.2f} {y:.2f}L{to_x:.2f} {to_y:.2f}"/>',
-            f'<circle class="ball" cx="{x:.2f}" cy="{y:.2f}" r="{_BALL}"/>'
-            f'<text x="{x:.2f}" y="{y + 1.5:.2f}">{balloon.number}</text>',
+            f'<rect class="ball" x="{left:.2f}" y="{y - _BALL:.2f}" width="{wide:.2f}" height="{2 * _BALL}"'
+            f' rx="{_BALL}"/>'
+            f'<text x="{x:.2f}" y="{y + 1.5:.2f}">{text}</text>',
         )
+
+    def _numbers(self, numbers: Sequence[int]) -> str:
+        """Numbers of rows, those that follow each other as a range."""
+        order = [each.number for each in self.held.balloons]
+        runs: list[list[int]] = []
+        for each in numbers:
+            if runs and order.index(each) == order.index(runs[-1][-1]) + 1:
+                runs[-1].append(each)
+            else:
+                runs.append([each])
+        return ", ".join(f"{run[0]}\N{EN DASH}{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)

@@ -28,9 +28,7 @@ class Paper:
     right_mm: float
     bottom_mm: float
     left_mm: float
-    line: float = 1.16
-    outline: float = 1.0
-    """Width of the outline, as a share of the card's."""
+    line: float = 1.1
 
     @property
     def em_mm(self) -> float:
@@ -51,10 +49,10 @@ class Paper:
 PAPERS = {
     paper.name: paper
     for paper in (
-        Paper("A5", "148mm 210mm", 148.0, 209.6, 11.6, 4.2, 5.0, 3.8, 9.0),
-        Paper("half-letter", "139.7mm 215.9mm", 139.6, 215.4, 11.6, 4.2, 4.0, 3.8, 9.0),
-        Paper("A4", "210mm 297mm", 210.0, 296.6, 16.2, 6.0, 7.0, 5.4, 13.0),
-        Paper("letter", "215.9mm 279.4mm", 215.8, 279.0, 15.9, 5.5, 8.0, 4.5, 13.0, 1.12, 0.84),
+        Paper("A5", "148mm 210mm", 148.0, 209.6, 11.6, 3.7, 5.0, 3.5, 9.0),
+        Paper("half-letter", "139.7mm 215.9mm", 139.6, 215.4, 11.6, 3.7, 4.0, 3.5, 9.0),
+        Paper("A4", "210mm 297mm", 210.0, 296.6, 16.2, 5.2, 7.0, 4.9, 13.0),
+        Paper("letter", "215.9mm 279.4mm", 215.8, 279.0, 15.9, 4.8, 8.0, 4.2, 13.0),
     )
 }
 
@@ -74,12 +72,12 @@ def paper_named(name: str) -> Paper:
 
 # ---- how tall things are, in sizes of plain words; the style sheet says the same ----------------------------
 
-_SET, _WIDE_SET, _NO, _GAP, _PAD = 5.8, 9.4, 1.93, 0.45, 0.45
+_SET, _WIDEST_SET, _NO, _GAP, _PAD = 5.8, 12.0, 1.93, 0.45, 0.45
 _BIG, _BIG_LINE = 1.28, 1.43
-_BAR, _ROW, _BOX_LINE = 2.08, 0.30, 1.55
-_BOX = 4.95
+_BAR, _ROW, _BOX_LINE = 1.96, 0.2, 1.5
+_BOX = 4.55
 _LEVER = 1.34
-_BESIDE, _APART = 0.63, 1.0
+_BESIDE, _APART, _NEAR = 0.63, 0.68, 0.2
 _TAG = re.compile(r"<(/?)(\w+)(?: class=\"(\w*)\")?[^>]*>")
 _PLAIN = {
     191: "'",
@@ -164,11 +162,11 @@ def _words(markup: Markup) -> list[tuple[float, float]]:
     return out
 
 
-def text_height(markup: Markup, wide: float, line: float, last: float = 0.0) -> float:
-    """Height of words set in a column; `last` is the width of what follows them in one piece."""
+def text_height(markup: Markup, wide: float, line: float, last: float = 0.0, tall: float = 0.0) -> float:
+    """Height of words set in a column; `last` and `tall` are width and height of what follows them in one piece."""
     lines: list[float] = []
     used = wide + 1.0
-    for width, height in [*_words(markup), *([(last, 0.0)] if last else [])]:
+    for width, height in [*_words(markup), *([(last, tall)] if last else [])]:
         if used + _SPACE + width > wide:
             lines.append(line)
             used = width
@@ -180,60 +178,71 @@ def text_height(markup: Markup, wide: float, line: float, last: float = 0.0) -> 
 
 def row_height(row: Row, column: float, line: float) -> float:
     """Height of a row in the column beside a feed's setting."""
-    if row.kind in {"caution", "danger", "failed"}:
+    if row.kind == "failed":
         return text_height(row.what, (column - 1.0) / 1.07, line) + _ROW
     column -= _NO + _GAP
-    if row.kind == "go":
-        if row.go is not None:
-            return 2 * _BIG_LINE + _ROW
-        shown = text_width(row.start) + sum(text_width(each, _BIG, bold=True) + _APART for each in row.dial) - _APART
-        return max(1, math.ceil(shown / column)) * _BIG_LINE + _ROW
+    if row.go is not None:
+        return 2 * _BIG_LINE + _ROW
+    if row.places:
+        return text_height(row.what, column, line) + _BIG_LINE * len(row.places) + _ROW
     dial = 0.0
     if row.dial:
-        dial = text_width(row.start) + sum(text_width(each, _BIG, bold=True) + 0.6 for each in row.dial)
-        column -= dial + _GAP
-    large = 0.25 if 'class="box"' in row.what and (dial or 'class="size"' in row.what) else 0.0
-    return max(text_height(row.what, column, line) + large, _BIG_LINE if dial else 0.0) + _ROW
+        dial = text_width(row.start) - _NEAR + sum(text_width(each, _BIG, bold=True) + _APART for each in row.dial)
+    lines = math.ceil(dial / column)
+    large = 0.05 if 'class="box"' in row.what and 'class="size"' in row.what else 0.0
+    said = text_height(row.what, column, line, min(dial, column), _BIG_LINE)
+    return said + large + _BIG_LINE * max(0, lines - 1) + _ROW
 
 
-def cell_height(cell: Cell, wide: bool, paper: Paper) -> float:
+def cell_height(cell: Cell, wide: float, paper: Paper) -> float:
     """Height of a feed cell with its rows, and with what is told above them."""
-    told = sum(text_height(row.what, paper.wide - 1.2, paper.line) + _ROW for row in cell.told)
-    rows = _rows_height(cell, wide, paper)
-    return told + max(set_height(cell.feed, rows, wide), rows) + 0.12
+    told = sum(text_height(row.what, paper.wide - 1.2, paper.line) + _ROW for above, _ in cell.parts for row in above)
+    rows = _beside(cell, wide, paper)
+    rest = sum(_rows_height(rows, wide, paper) for _, rows in cell.parts[1:])
+    return told + max(set_height(cell.feed, rows, wide), rows) + rest + 0.09
 
 
-def _rows_height(cell: Cell, wide: bool, paper: Paper) -> float:
-    column = paper.wide - (_WIDE_SET if wide else _SET) - _PAD
-    return sum(row_height(row, column, paper.line) for row in cell.inside)
+def _beside(cell: Cell, wide: float, paper: Paper) -> float:
+    """Height of the rows beside what a cell's setting says."""
+    return _rows_height(cell.parts[0][1], wide, paper)
 
 
-def set_height(feed: Feed, rows: float, wide: bool) -> float:
+def _rows_height(rows: Iterable[Row], wide: float, paper: Paper) -> float:
+    column = paper.wide - (wide or _SET) - _PAD
+    return sum(row_height(row, column, paper.line) for row in rows)
+
+
+def set_height(feed: Feed, rows: float, wide: float) -> float:
     """Height of a setting beside rows of a height; what the levers give is left out where there is no room for it."""
     texts = [text_width(f"{control} ") + text_width(setting, _BIG, bold=True) for control, setting in feed.levers]
     if wide:
-        levers = 0.3 + _LEVER * bool(texts)
+        levers = 0.22 + _LEVER * bool(texts)
     else:
-        levers = 0.3 + sum(_LEVER * math.ceil(width / (_SET - 0.1)) for width in texts)
+        levers = 0.22 + sum(_LEVER * math.ceil(width / (_SET - 0.1)) for width in texts)
     gives = 1.2 * len(feed.gives)
     return levers if feed.levers and rows < levers + gives else levers + gives
 
 
 def laid(bar: Bar, paper: Paper) -> Bar:
     """A bar with the levers of its feeds above each other or beside each other, whichever is less tall."""
-    for cell in bar.cells:
-        widths = [text_width(f"{control} ") + text_width(to, _BIG, bold=True) for control, to in cell.feed.levers]
-        if sum(widths) + _BESIDE * (len(widths) - 1) > _WIDE_SET - 0.1:
-            return bar
-    narrow, wide = (sum(cell_height(cell, way, paper) for cell in bar.cells) for way in (False, True))
-    return replace(bar, wide=wide < narrow - 0.2)
+    need = max(_abreast(cell.feed) for cell in bar.cells)
+    if not _SET < need <= _WIDEST_SET:
+        return bar
+    narrow, abreast = (sum(cell_height(cell, way, paper) for cell in bar.cells) for way in (0.0, need))
+    return replace(bar, wide=need if abreast < narrow - 0.2 else 0.0)
+
+
+def _abreast(feed: Feed) -> float:
+    """Width of the levers of a feed beside each other."""
+    widths = [text_width(f"{control} ") + text_width(to, _BIG, bold=True) for control, to in feed.levers]
+    return math.ceil(10.0 * (sum(widths) + _BESIDE * (len(widths) - 1) + 0.2)) / 10.0
 
 
 def settled(bars: Iterable[Bar], paper: Paper) -> tuple[Bar, ...]:
     """Bars as they are printed: what a feed's levers give is left out beside rows that are not as tall."""
 
-    def printed(cell: Cell, wide: bool) -> Cell:
-        rows = _rows_height(cell, wide, paper)
+    def printed(cell: Cell, wide: float) -> Cell:
+        rows = _beside(cell, wide, paper)
         kept = set_height(cell.feed, rows, wide) > set_height(Feed(cell.feed.levers), rows, wide)
         return cell if kept else Cell(Feed(cell.feed.levers), cell.rows)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import string
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cache
@@ -24,6 +25,7 @@ from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
+    from halfnut.planning.job import Pattern
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
 __all__ = ["drill_name", "measured", "moves"]
@@ -43,9 +45,7 @@ def moves(part: PlannedPart, op: PlannedOperation, told: Sequence[Row]) -> list[
     made = list(rows.moves())
     first, *rest = made
     numbered = list(first.rows)
-    place = next(place for place, row in enumerate(numbered) if row.kind != "go")
-    what = words(numbered[place].what, op.step.note)
-    numbered[place] = replace(numbered[place], number=op.number, what=what)
+    numbered[0] = replace(numbered[0], number=op.number, what=words(numbered[0].what, op.step.note))
     made = [Move(first.spindle, first.feed, (*told, *numbered)), *rest]
     return [*made[:-1], replace(made[-1], rows=(*made[-1].rows, *rows.laid_out()))]
 
@@ -79,6 +79,11 @@ def measured(part: PlannedPart, op: PlannedOperation) -> Iterator[tuple[str, str
 def sized(text: str) -> Markup:
     """A figure to hit, as large as a lever."""
     return filled('<span class="size">{}</span>', text)
+
+
+def comma(text: Markup) -> Markup:
+    """What a comma ends."""
+    return filled("{},", text)
 
 
 def whole(text: str) -> Markup:
@@ -140,29 +145,47 @@ class _Rows:
         placed, divided = self.found.placed, self.found.divided
         if divided is not None:
             yield Row("cut", words("Divide:", whole(divided.move_said)))
-        if placed is None:
+        if placed is None or self._same_places()[0] is not self.op:
             return
-        places = self.step.laid_out
-        first = next(op for op in self.part.operations if op.step.laid_out == places and op.machine is self.machine)
-        if first is not self.op:
-            yield Row("cut", words(f"At the places of row {first.number}."))
-            return
-        zero = (places and places.zero) or "the zero of the dials"
-        past = any(place.back_x or place.back_y for place in placed.places)
-        yield Row("cut", words(f"From {zero}, in this order{'; * back past it' if past else ''}:"))
-        for place in placed.places:
-            x = self._coordinate("X", place.x_mm, place.x_turns, place.x_line, place.back_x)
-            y = self._coordinate("Y", place.y_mm, place.y_turns, place.y_line, place.back_y)
-            yield Row("cut", words(f"{place.hole}:", x, y))
+        zero = (self.step.laid_out and self.step.laid_out.zero) or "the zero of the dials"
+        past = "; * back past it" if any(place.back_x or place.back_y for place in placed.places) else ""
+        lines = tuple(
+            (
+                filled("{}", place.hole),
+                *self._coordinate("X", place.x_mm, place.x_turns, place.x_line, place.back_x),
+                *self._coordinate("Y", place.y_mm, place.y_turns, place.y_line, place.back_y),
+            )
+            for place in placed.places
+        )
+        yield Row("cut", words(f"{self._letter}:", f"from {zero}, in this order{past}"), places=lines)
 
-    def _coordinate(self, axis: str, value_mm: float, turns: int | None, line: int | None, back: bool) -> Markup:
-        """A coordinate as a readout shows it, or with the reading of its dial."""
+    def _same_places(self) -> list[PlannedOperation]:
+        """The operations of this machine whose holes lie where this one's do."""
+        ops = (op for op in self.part.operations if op.machine is self.machine)
+        return [op for op in ops if op.step.laid_out == self.step.laid_out]
+
+    @property
+    def _letter(self) -> str:
+        """What the places of its holes go by."""
+        layouts: list[Pattern] = []
+        for op in self.part.operations:
+            found = op.step.laid_out
+            if found is not None and op.machine is self.machine and found not in layouts:
+                layouts.append(found)
+        place = next(place for place, each in enumerate(layouts) if each == self.step.laid_out)
+        return string.ascii_uppercase[place] if place < 26 else f"A{place}"
+
+    def _coordinate(
+        self, axis: str, value_mm: float, turns: int | None, line: int | None, back: bool
+    ) -> tuple[Markup, Markup]:
+        """A coordinate, and what a readout or a dial shows there."""
         where, star = figures.size(value_mm, self.unit), "*" if back else ""
         slide = self.machine.core.slide(axis.lower())
         if turns is None or line is None or slide is None:
-            return words(f"{axis}{star}", sized(where))
+            return words(f"{axis}{star}"), sized(where)
         unit = "in" if slide.marked_in_inch else "mm"
-        return words(f"{axis}{star}", f"{where} =", sized(figures.dial(turns, line * slide.graduation_mm, unit)))
+        dial = figures.dial(turns, line * slide.graduation_mm, unit)
+        return words(f"{axis}{star}", f"{where} ="), sized(dial)
 
     def _move(self, rows: list[Row], levers: Sequence[Levers] | None = None, feed: Feed | None = None) -> Move:
         cut = self.found.cut
@@ -173,7 +196,7 @@ class _Rows:
             if group.group == "spindle":
                 spindle = self._spindle(group, cut)
         if cut.by_hand:
-            spindle = Spindle("by hand")
+            return Move(Spindle("by hand"), Feed(), tuple(rows))
         return Move(spindle, feed or self._feed(standing, cut), tuple(rows))
 
     def _spindle(self, group: Levers, cut: Cut) -> Spindle:
@@ -217,10 +240,10 @@ class _Rows:
             last, rows = place == len(groups) - 1, []
             first, target = passes[0], sized(f"Ø {figures.size(passes[-1].size_mm, self.unit)}")
             if first.measure:
-                rows.append(self._measure(passes[-1].size_mm))
-                name = "Cut" if last else "Cut to"
-                dial = ("in by that",) if self._on_diameter else ("in by half that",)
-                rows.append(Row("cut", words(name, target, self._limits() if last else "", long), dial=dial))
+                if not (place and groups[place - 1][1][0].measure and groups[place - 1][0] == levers):
+                    left = "what is left" if self._on_diameter else "half of what is left"
+                    rows.append(Row("measure", words(f"Measure, set 0, go in by {left}:")))
+                rows.append(Row("measure", words(self._measure(passes[-1].size_mm), self._limits() if last else "")))
             else:
                 name = words(verb if last else "Rough", tool if not place else "", target)
                 start = "touch = 0, to" if not place else ""
@@ -228,14 +251,13 @@ class _Rows:
                 rows.append(Row("cut", what, start=start, dial=self._dials(passes)))
             yield self._move(rows, levers)
 
-    def _measure(self, target_mm: float) -> Row:
+    def _measure(self, target_mm: float) -> Markup:
         """A box for the reading, the sum, a box for what the dial gets."""
         aim = figures.size(target_mm, self.unit)
+        size = sized(f"Ø {aim}")
         if self.step.do == "bore":
-            what = filled('Measure: <span class="n" data-from="{}">{} less {} = {}</span>', aim, aim, BOX, _LEFT)
-        else:
-            what = filled('Measure <span class="n" data-less="{}">{} less {} = {}</span>', aim, BOX, aim, _LEFT)
-        return Row("measure", what, start="set", dial=("0",))
+            return filled('<span class="n" data-from="{}">{} less {} = {}</span>', aim, size, BOX, _LEFT)
+        return filled('<span class="n" data-less="{}">{} less {} = {}</span>', aim, BOX, size, _LEFT)
 
     @property
     def _on_diameter(self) -> bool:
@@ -278,7 +300,7 @@ class _Rows:
 
     def _tool(self) -> str:
         cut = self.found.cut
-        return "" if cut is None or cut.tool_name == "HSS" else f"{cut.tool_name},"
+        return "" if cut is None or cut.tool_name == "HSS" else f"with {cut.tool_name}"
 
     # ---- the other work of a lathe ------------------------------------------------------------------------
 
@@ -359,19 +381,18 @@ class _Rows:
     def _thread(self) -> Iterator[Move]:
         chasing = self._chasing
         long = f"× {figures.length(self.found.sizes['length_mm'], self.unit)}"
-        head = words("Thread", sized(chasing.thread), f"{long}{',' if chasing.compound_deg else '.'}")
+        head = words("Thread", sized(chasing.thread), long)
         if chasing.compound_deg:
-            head += filled(" compound at {}.", whole(f"{_half(chasing.compound_marked_deg)}°"))
-        if chasing.hand == "left":
-            head += Markup(" Left hand: start in the groove, feed to the tailstock.")
-        head += Markup(" Touch = 0, then its dial at each pass:")
+            head += filled(", {}", whole(f"compound {_half(chasing.compound_marked_deg)}°"))
         stop = chasing.stop
 
         def shown(turns: int, lines: int) -> str:
             return figures.dial(turns, lines * self._line_mm, chasing.unit)
 
         dials = [shown(each.turns, each.dial) for each in chasing.passes if each.number <= stop.number]
-        rows = [Row("cut", head), Row("go", Markup(), dial=(*dials, *dials[-1:] * chasing.repeats))]
+        if chasing.hand == "left":
+            head += Markup(". Left hand: start in the groove, feed to the tailstock")
+        rows = [Row("cut", head, start="touch = 0, to", dial=(*dials, *dials[-1:] * chasing.repeats))]
         rows += self._gauged()
         feed = Feed()
         for group in self.found.levers:
@@ -407,7 +428,7 @@ class _Rows:
             turns = tuple(f"{chasing.gauge_turns(each.left_mm):.1f}" for each in later)
             return [
                 Row("measure", words("Try the gauge,", BOX, "turns to come; go half of:")),
-                Row("go", Markup(), go=Go("turns to come", turns, to_go)),
+                Row("cut", Markup(), go=Go("turns to come", turns, to_go)),
                 Row("measure", words(f"{again} try".strip().capitalize(), BOX, "go the rest.")),
             ]
         if wires is None or any(each.over_wires_mm is None for each in later):
@@ -429,12 +450,11 @@ class _Rows:
         lines = [sign * (each - aim_mm) / chasing.line_on_pitch_diameter_mm for each in shown]
         readings = tuple(figures.size(each, self.unit) for each in shown)
         to_go = tuple(_to_go(each * self._line_mm, chasing.unit) for each in lines)
-        good = words("Good", sized(f"{low} to {high}"), f"{read}. Try the mate.")
+        good = words("go the rest. Good", filled("{}.", sized(f"{low} to {high}")), "Try the mate.")
         return [
             Row("measure", words("Measure", how, BOX, "go half of:")),
-            Row("go", Markup(), go=Go(read, readings, to_go)),
-            Row("measure", words(f"{again} measure".strip().capitalize(), BOX, "go the rest.")),
-            Row("cut", good),
+            Row("cut", Markup(), go=Go(read, readings, to_go)),
+            Row("measure", words(f"{again} measure".strip().capitalize(), BOX, good)),
         ]
 
     def _lead(self) -> str:
@@ -453,7 +473,10 @@ class _Rows:
         deep = figures.length(self.found.sizes["length_mm"], self.unit)
         turns = self.found.sizes["length_mm"] / self.found.sizes["lead_mm"]
         what = words(
-            "Tap", sized(str(self.found.sizes["thread"])), whole(f"{deep} deep,"), whole(f"{turns:.0f} turns, oil")
+            "Tap",
+            comma(sized(str(self.found.sizes["thread"]))),
+            whole(f"{deep} deep,"),
+            whole(f"{turns:.0f} turns, oil"),
         )
         yield self._move([Row("cut", self._times(what))])
 
@@ -465,7 +488,7 @@ class _Rows:
         size = f"Ø {short if '/' in short else figures.size(value, self.unit)}"
         named = drill_name(value, self.unit) if self.step.do == "drill" else ""
         deep = figures.length(self.found.sizes["depth_mm"], self.unit)
-        said = (sized(f"{named},"), size) if named else (sized(size),)
+        said = (comma(sized(named)), f"{size},") if named else (comma(sized(size)),)
         what = words(self.step.do.capitalize(), *said, whole(f"{deep} deep"))
         *pecks, last = self._dials(self.found.passes)
         if pecks:
@@ -476,7 +499,10 @@ class _Rows:
         yield self._move([Row("cut", self._times(what), start=start, dial=(last,))])
 
     def _times(self, what: Markup) -> Markup:
-        return what if self.step.times == 1 else words(what, whole(f"— {self.step.times} times"))
+        if self.step.times == 1:
+            return what
+        at = f"{self.step.times} at {self._letter}" if self.found.placed is not None else f"{self.step.times} times"
+        return words(comma(what), whole(at))
 
     def _mill(self) -> Iterator[Move]:
         sizes = self.found.sizes
@@ -485,8 +511,8 @@ class _Rows:
         )
         what = words(
             f"Mill {self.step.text('shape')}",
-            sized(f"{along} × {across}"),
-            sized(f"{down} deep,"),
+            comma(sized(f"{along} × {across}")),
+            comma(sized(f"{down} deep")),
             whole(f"cutter {cutter}"),
         )
         what += self._across()
@@ -519,7 +545,9 @@ class _Rows:
         wide, along, down, blade = (
             figures.length(sizes[key], self.unit) for key in ("cut_width_mm", "length_mm", "cut_depth_mm", "cutter_mm")
         )
-        what = words("Slit", sized(f"{wide} × {along}"), sized(f"{down} deep,"), whole(f"blade {blade}, oil"))
+        what = words(
+            "Slit", comma(sized(f"{wide} × {along}")), comma(sized(f"{down} deep")), whole(f"blade {blade}, oil")
+        )
         yield self._move([Row("cut", self._times(what))])
 
 

@@ -69,7 +69,7 @@ class Printed:
 
 MEASURE = """
 () => {
-    const large = new Set([...document.querySelectorAll('.lv b, .size, .dial b, .all b, td, .rpm')]);
+    const large = new Set([...document.querySelectorAll('.lv b, .size, .dial b, td:not(.at td), .rpm')]);
     return {
         cards: document.querySelectorAll('.card').length,
         colours: [...new Set([...document.querySelectorAll('body, body *')].map(each => getComputedStyle(each).color))],
@@ -149,13 +149,12 @@ def test_each_card_is_one_page_of_its_paper(printed):
     assert cards >= 80
 
 
-def test_a_setup_takes_one_card_or_where_it_is_long_two(printed):
-    """Eight of the thirteen setups of the demonstration in inches overflow: many settings, or places of holes."""
+def test_a_setup_takes_one_card(printed):
+    """Each of the thirteen setups of the demonstration in inches, of up to eight operations."""
     for paper in PAPERS:
         cards = {each.file: each.texts for each in printed if each.job == "inch" and each.paper == paper}
-        texts = [text for found in cards.values() for text in found]
-        assert not any("of 3\n" in text for text in texts), paper
-        assert sum("card 1 of 2" in text for text in texts) <= 8, paper
+        assert not any("card 1 of" in text for found in cards.values() for text in found), paper
+        assert sum(map(len, cards.values())) <= 13, paper
         assert len(cards["truss-tube.html"]) == 2, paper  # an end each, with its thread
 
 
@@ -306,7 +305,7 @@ def rows_of(part, pages):
 
 
 DIALS = r"[\d.\u00b7\u00bd]+(?: [\d.\u00b7\u00bd]+)*(?:\n[\d.\u00b7\u00bd ]+(?=\n))*"
-CUT = r"(?:Rough|Turn|Bore|Cut to|Cut|Blank|Taper|Groove to)\s"
+CUT = r"(?:Rough|Turn|Bore|left:|less|Blank|Taper|Groove to)\s"
 ROW = re.compile(
     rf"(?P<verb>{CUT})[^\u00d8\n]*\u00d8 (?:(?P<large>\S+) to )?(?P<size>[\d./-]+)"
     r"(?:\s[\d.]+ / [\d.]+| within \S+)*"
@@ -335,30 +334,31 @@ class Outside:
 
 
 def stock_of(text):
-    return number(re.search(r"off, .*? (?:bar|tube|hexagon) (\S+?)[.\s]", text)[1])
+    return number(re.search(r"off, .*? (?:bar|tube|hexagon)\s+(\S+?)[.\s]", text, re.S)[1])
 
 
 def test_each_dial_leaves_the_size_that_is_printed_beside_it(replayed):
     """From the text alone: touched at the stock or at what earlier rows left, the slide is where the size beside its
     dial is; a row without a touch goes on from the one before; a measured row's sum names its size."""
-    dials = went_on = sums = 0
+    dials = went_on = measured = 0
     for _, part, pages in replayed:
         text, rows = rows_of(part, pages)
         if rows[0][0].machine.kind != "lathe" or part.part.stock.form == "hexagon":
             continue
         scale = INCH if part.unit == "in" else 1.0
-        turned = text.find("urned round")
+        turned = (again := re.search(r"urned\s+round", text)) and again.start()
         outside, hole = Outside(stock_of(text) * scale), None
         for op, said in rows:
-            if 0 < turned < text.find(said):
-                outside, hole, turned = Outside(stock_of(text) * scale), None, -1
+            if turned and turned < text.find(said):
+                outside, hole, turned = Outside(stock_of(text) * scale), None, None
             if re.match(r"\d+ Drill", said):
-                hole = number(re.search(r"\u00d8 (\S+)", said)[1]) * scale
-            inner, touched = said.startswith(f"{op.number} Bore"), None
+                hole = number(re.search(r"\u00d8 ([^\s,]+)", said)[1]) * scale
+            inner, touched, sums = said.startswith(f"{op.number} Bore"), None, 0
             slide = op.machine.core.slide("cross")
             for row in ROW.finditer(said):
                 size, at = number(row["size"]) * scale, number(row["at"] or "0") * scale
-                end = at + number(row["long"]) * scale if row["long"] else at
+                if row["long"] or row["verb"].strip() not in {"left:", "less"}:  # what is measured is as long as before
+                    end = at + number(row["long"] or "0") * scale
                 to = re.search(rf"touch = 0, to ({DIALS})", row["rest"])
                 if to:
                     touched = hole if inner else outside.greatest(at, end)
@@ -372,25 +372,26 @@ def test_each_dial_leaves_the_size_that_is_printed_beside_it(replayed):
                     dials += 1
                     went_on += not to
                 else:
-                    assert "in by" in row["rest"], said
+                    asked = [each.size_mm for each in op.answer.passes if each.measure]
+                    assert row["verb"].strip() in {"left:", "less"} and size == pytest.approx(asked[sums], abs=0.01), (
+                        said
+                    )
+                    sums += 1
                 if inner:
                     hole = size
                 elif row["verb"].strip() != "Taper":
                     outside.cut(at, end, size)
-        for aim, aimed in re.findall(r"(?:less |Measure: )(\S+) (?:=|less)[^\u00d8]*?\u00d8 (\S+)", text):
-            assert number(aim) == number(aimed)
-            sums += 1
-    lathes = "\n".join(
-        page for _, part, pages in replayed if part.operations[0].machine.kind == "lathe" for page in pages
-    )
-    assert sums == len(re.findall(r"set 0\b", lathes)) >= 4  # every measured row
+            measured += sums
+            assert sums == sum(each.measure for each in op.answer.passes)
+    assert measured >= 4
     assert dials >= 34 and went_on >= 9, (dials, went_on)
 
 
 def test_a_hole_is_as_deep_as_its_row_says(replayed):
     checked = 0
     row = re.compile(
-        r"(Drill|Ream|Counterbore|Spot|Countersink) \u00d8 (\S+)\s+(\S+) deep[^\u00d8]*?(?:point|touch) = 0, ([^\s]+)\n"
+        r"(Drill|Ream|Counterbore|Spot|Countersink)(?: \S+,)? \u00d8 (\S+),\s+(\S+) deep[^\u00d8]*?"
+        r"(?:point|touch) = 0, (\S+)\s*\n"
     )
     for _, part, pages in replayed:
         machine = (
@@ -415,7 +416,7 @@ def test_a_threads_readings_and_dial_go_together(replayed):
             scale = INCH if part.unit == "in" else 1.0
             text = "\n".join(pages)
             head = re.search(
-                rf"\n{op.number} Thread {re.escape(chasing.thread)}.*?Good (\S+) to (\S+) (over|across)", text, re.S
+                rf"\n{op.number} Thread {re.escape(chasing.thread)}.*?Good (\S+) to (\S+)\.\s+Try", text, re.S
             )
             low, high = number(head[1]) * scale, number(head[2]) * scale
             assert wires.over_min_mm - 1e-6 <= low < high <= wires.over_max_mm + 1e-6
@@ -426,12 +427,12 @@ def test_a_threads_readings_and_dial_go_together(replayed):
             to_go = re.search(r"\nto go ([^\n]+)", head[0])[1].split()
             slide = op.machine.core.slide(chasing.slide)
             per_mm = 2.0 * np.cos(np.radians(chasing.compound_deg or 0.0))
-            sign = -1 if head[3] == "over" else 1
+            sign = 1 if "across balls" in head[0] else -1
             for reading, go in zip(read, to_go, strict=True):
                 after = reading + sign * per_mm * shown_mm(slide, go)
                 assert low - 1e-3 <= after <= high + 1e-3 if go != "0" else True, (op.number, reading, go)
                 checked += 1
-            dials = re.search(r"each pass:\n([\d\s.\u00b7\u00bd]+)\n", head[0])[1].split()
+            dials = re.search(rf"touch = 0, to ({DIALS})", head[0])[1].split()
             steps = [shown_mm(slide, each) for each in dials]
             assert steps == sorted(steps) and (steps[-1] == steps[-2]) == chasing.repeats
     assert checked >= 30
@@ -497,9 +498,9 @@ def test_ten_questions_that_the_truss_tubes_card_answers(plans, printed):
     limits = hn.limits("7/8-14 UNF-2A")
     assert limits.major_min_mm <= number(low) * INCH < number(high) * INCH <= limits.major_max_mm
     # Where do I set the compound?
-    assert f"compound at {chasing.compound_marked_deg:g}".replace(".5", "\u00bd") + "\u00b0" in said
+    assert f"compound {chasing.compound_marked_deg:g}".replace(".5", "\u00bd") + "\u00b0" in said
     # What does the dial read at the third pass?
-    dials = re.search(rf"each pass:\n({DIALS})", said)[1].split()
+    dials = re.search(rf"touch = 0, to ({DIALS})", said)[1].split()
     assert number(dials[2]) == pytest.approx(chasing.passes[2].dial * chasing.line_mm / INCH * 1000, abs=0.5)
     # The wires read .890: how much to go? Half of it, measure, then the rest leaves the thread within its limits.
     read = re.search(r"over wires ([^\n]+)", said)[1].split()
@@ -508,7 +509,7 @@ def test_ten_questions_that_the_truss_tubes_card_answers(plans, printed):
     off = 2 * left * np.cos(np.radians(chasing.compound_deg))
     assert wires.over_min_mm <= 0.890 * INCH - off <= wires.over_max_mm
     # When is it good?
-    low, high = re.search(r"Good (\S+) to (\S+) over wires", said).groups()
+    low, high = re.search(r"Good (\S+) to (\S+)\.\s+Try", said).groups()
     assert wires.over_min_mm <= number(low) * INCH < number(high) * INCH <= wires.over_max_mm
 
 
@@ -534,7 +535,7 @@ def test_ten_questions_that_the_focus_knobs_card_answers(plans, printed):
     # How deep do I drill, where do I clear the chips, with which drill?
     _, drill = operation(plans, "focus-knob.html", 60)
     _, _, said = row(text, 60)
-    name, size, deep = re.search(r"Drill (\S+), \u00d8 (\S+) (\S+) deep", said).groups()
+    name, size, deep = re.search(r"Drill (\S+), \u00d8 (\S+), (\S+) deep", said).groups()
     assert name == "C"
     assert number(deep) * INCH == pytest.approx(drill.step.depth.base)
     assert number(size) * INCH == pytest.approx(drill.step.diameter.base, abs=0.02)
@@ -552,7 +553,7 @@ def test_ten_questions_that_the_focus_knobs_card_answers(plans, printed):
     rpm, _, said = row(text, 80)
     assert re.search(r"Part off to 7/8 long, 1/8 blade", said)
     warned = text[: text.index(said)].rsplit("back gear", 1)[1]
-    assert "DANGER" in warned and "flung" in warned and "hot and sharp" in warned
+    assert "DANGER" in warned and "flung" in warned and "hot" in warned
     # How many pieces are to be done?
     assert part.part.quantity == 2 and "Done 1 2\n" in text
 

@@ -232,7 +232,7 @@ def test_a_reading_is_kept_by_a_touch_with_the_unit_it_was_taken_in(phone):
         later.get_by_role("button", name="Save as text").tap()
     text = Path(saved.value.path()).read_text(encoding="utf-8")
     assert "Altitude pin, PTT-0" in text
-    assert re.search(r"less \.6523 =: 0\.6735 in \(\d{4}-\d\d-\d\d \d\d:\d\d\), 0\.0212\n", text), text
+    assert re.search(r"less Ø \.6523 =: 0\.6735 in \(\d{4}-\d\d-\d\d \d\d:\d\d\), 0\.0212\n", text), text
     assert re.search(r"16,0 mm \(", text)
 
 
