@@ -28,25 +28,6 @@ double screw_error_mm(double size_mm) noexcept {
     return 0.004 + 0.001 * std::max(0.0, std::ceil(size_mm / 50.0) - 1.0);
 }
 
-void take_instrument(const ClosingRequest& asked, Closing& out) noexcept {
-    const double band = asked.band_mm;
-    if (!(band < kCaliperBandMm * (1.0 - kRoundoff))) {
-        out.instrument = Instrument::caliper;
-        out.error_mm = kCaliperMm;
-    } else if (asked.along) {
-        out.instrument = Instrument::depth_micrometer;
-        out.error_mm = screw_error_mm(asked.size_mm);
-    } else if (asked.inside) {
-        const bool telescopic = band >= kTelescopicBandMm;
-        out.instrument = telescopic ? Instrument::telescopic_gauge : Instrument::bore_gauge;
-        out.error_mm = telescopic ? kTelescopicMm : screw_error_mm(asked.size_mm);
-    } else {
-        const bool plain = band >= kMicrometerBandMm;
-        out.instrument = plain ? Instrument::micrometer : Instrument::micrometer_on_gauge;
-        out.error_mm = plain ? screw_error_mm(asked.size_mm) : kOnGaugeMm;
-    }
-}
-
 bool six_or_closer(const Catalogue& catalogue, double size_mm, double band_mm) noexcept {
     for (const fits::IsoGradeRow& row : catalogue.iso_grades) {
         if (row.grade == kCloseGrade && size_mm > row.over_mm && size_mm <= row.to_mm) {
@@ -58,6 +39,21 @@ bool six_or_closer(const Catalogue& catalogue, double size_mm, double band_mm) n
 
 }  // namespace
 
+Measured measured_with(bool inside, bool along, double size_mm, double band_mm) noexcept {
+    if (!(band_mm < kCaliperBandMm * (1.0 - kRoundoff))) {
+        return {Instrument::caliper, kCaliperMm};
+    }
+    if (along) {
+        return {Instrument::depth_micrometer, screw_error_mm(size_mm)};
+    }
+    if (inside) {
+        return band_mm >= kTelescopicBandMm ? Measured{Instrument::telescopic_gauge, kTelescopicMm}
+                                            : Measured{Instrument::bore_gauge, screw_error_mm(size_mm)};
+    }
+    return band_mm >= kMicrometerBandMm ? Measured{Instrument::micrometer, screw_error_mm(size_mm)}
+                                        : Measured{Instrument::micrometer_on_gauge, kOnGaugeMm};
+}
+
 Closing closing(const Catalogue& catalogue, const ClosingRequest& asked) noexcept {
     Closing out;
     const double band = asked.band_mm;
@@ -68,7 +64,9 @@ Closing closing(const Catalogue& catalogue, const ClosingRequest& asked) noexcep
     out.way = std::isnan(band) ? ClosingWay::one_unmeasured
               : halves         ? ClosingWay::halves
                                : ClosingWay::one_measured;
-    take_instrument(asked, out);
+    const Measured with = measured_with(asked.inside, asked.along, asked.size_mm, band);
+    out.instrument = with.instrument;
+    out.error_mm = with.error_mm;
     if (std::isnan(band)) {
         return out;
     }

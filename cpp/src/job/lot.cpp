@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
@@ -53,6 +54,14 @@ std::vector<int> measured_pieces(int quantity) {
         out.push_back(piece);
     }
     return out;
+}
+
+std::pair<double, double> once_coated(double least_mm, double greatest_mm, bool inside,
+                                      const threads::BuildUp& coating) noexcept {
+    constexpr double kBothSides = 2e-3;  // of a surface's build-up, um, on the diameter, mm
+    return inside
+               ? std::pair{least_mm - kBothSides * coating.max_um, greatest_mm - kBothSides * coating.min_um}
+               : std::pair{least_mm + kBothSides * coating.min_um, greatest_mm + kBothSides * coating.max_um};
 }
 
 CutUp cut_up(const StockAsk& asked) {

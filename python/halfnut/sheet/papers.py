@@ -7,7 +7,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from halfnut.planning.timing import lot, spares
+from halfnut.planning.timing import lot, measured_pieces, spares
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 __all__ = ["papers_of"]
 
-_BOXES = 4
+_BOXES = 3
 """Pieces that an inspection list has a box for."""
 _LINES = 36.5
 """Lines of a page, and what a row needs of them beside its own."""
@@ -148,15 +148,19 @@ def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
 
 
 def _inspection(plan: Plan) -> PaperTable:
-    """Every size that has limits, with boxes for what is read."""
+    """Every size that is inspected, with boxes for what is read on the pieces that are measured wholly."""
+    pieces = measured_pieces(max((part.part.quantity for part in plan.parts), default=1))[:_BOXES]
     rows = tuple(
-        (title_of(part), str(op.number), what, size, low, high, *[""] * min(_BOXES, part.part.quantity))
+        (
+            *(title_of(part), str(op.number)),
+            *(each.what, each.tool, each.size, each.least, each.greatest, each.coated),
+            *("" if piece <= part.part.quantity else "–" for piece in pieces),
+        )
         for part, op in plan.operations
-        for what, size, low, high in measured(part, op)
+        for each in measured(part, op, plan.job.coatings.get(part.part.coating or ""))
     )
-    wide = max((len(row) for row in rows), default=6)
-    heads = ("part", "row", "what", "size", "least", "greatest", *(str(n + 1) for n in range(wide - 6)))
-    return PaperTable("Inspection list", heads, tuple(row + ("",) * (wide - len(row)) for row in rows))
+    heads = ("part", "row", "what", "with", "size", "least", "greatest", "once coated", *map(str, pieces))
+    return PaperTable("Inspection list", heads, rows)
 
 
 def _order(plan: Plan) -> PaperTable:

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import string
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
+from halfnut import _core
+from halfnut.core.catalogue import active
 from halfnut.core.sizes import MM_PER_INCH
+from halfnut.core.words import words as words_of
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.cuts import Cut
 from halfnut.cutting.tapers_and_grooves import Groove, Taper
+from halfnut.fits.questions import cylindrical_fit
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.machine.dials import reading
 from halfnut.planning.answers import Answer, Levers, Pass
@@ -25,7 +29,7 @@ from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
-    from halfnut.planning.job import Pattern
+    from halfnut.planning.job import Coating, Pattern
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
 __all__ = ["drill_name", "measured", "moves"]
@@ -50,30 +54,46 @@ def moves(part: PlannedPart, op: PlannedOperation, told: Sequence[Row]) -> list[
     return [*made[:-1], replace(made[-1], rows=(*made[-1].rows, *rows.laid_out()))]
 
 
-def measured(part: PlannedPart, op: PlannedOperation) -> Iterator[tuple[str, str, str, str]]:
-    """Sizes of an operation that have limits: what, size, least, greatest, as its card has them."""
+@dataclass(frozen=True)
+class Measured:
+    """A size to inspect: what, with which instrument, its limits as it is cut and once coated; "" where it has none."""
+
+    what: str
+    tool: str
+    size: str
+    least: str = ""
+    greatest: str = ""
+    coated: str = ""
+
+
+def measured(part: PlannedPart, op: PlannedOperation, coating: Coating | None) -> Iterator[Measured]:
+    """What is inspected of an operation, with the limits that its card has, and under the part's coating."""
     found = op.answer
+    coating = None if op.step.masked else coating
     if found is None:
         return
     rows = _Rows(part, op, found)
-    if op.step.do in {"turn", "bore"}:
+    if op.step.do in {"turn", "bore", "ream"}:
         pair = rows.limit_sizes()
         if pair is not None:
-            high, low = figures.limits(*pair, part.unit)
-            yield (
-                "bore" if op.step.do == "bore" else "Ø",
-                figures.size(found.passes[-1].size_mm, part.unit),
-                low,
-                high,
-            )
-    if op.step.do == "thread" and found.wires is not None:
+            what = {"turn": "Ø", "bore": "bore", "ream": "reamed"}[op.step.do]
+            yield rows.inspected(what, rows.final_mm, pair, coating, inside=op.step.do != "turn")
+    if op.step.do == "tap":
+        yield Measured("tapped", words_of("instrument", "plug_go"), str(found.sizes["thread"]))
+    if op.step.do == "thread":
+        coated = words_of("instrument", "gauge_go") if coating is not None else ""
+        size = str(found.sizes["thread"])
+        if found.wires is None:
+            yield Measured("thread", words_of("instrument", "gauge_go"), size)
+            return
         wires, inner = found.wires, found.sizes["side"] == "internal"
         high, low = figures.limits(wires.over_min_mm, wires.over_max_mm, part.unit)
-        how = f"{'across balls' if inner else 'over wires'} {figures.size(wires.wire_mm, part.unit)}"
-        yield (how, str(found.sizes["thread"]), low, high)
+        what = f"{'across balls' if inner else 'over wires'} {figures.size(wires.wire_mm, part.unit)}"
+        tool = words_of("instrument", "micrometer_balls" if inner else "micrometer_wires")
+        yield Measured(what, tool, size, low, high, coated)
     if isinstance(found.record, KnurlBlank) and found.record.finished_max_mm and found.record.finished_min_mm:
-        high, low = figures.limits(found.record.finished_min_mm, found.record.finished_max_mm, part.unit)
-        yield ("over the knurl", figures.size(found.record.finished_diameter_mm, part.unit), low, high)
+        pair = (found.record.finished_min_mm, found.record.finished_max_mm)
+        yield rows.inspected("over the knurl", found.record.finished_diameter_mm, pair, coating, inside=False)
 
 
 def sized(text: str) -> Markup:
@@ -269,8 +289,30 @@ class _Rows:
         pair = self.limit_sizes()
         return "" if pair is None else filled("<small>{} / {}</small>", *figures.limits(*pair, self.unit))
 
+    @property
+    def final_mm(self) -> float:
+        """The diameter that is left."""
+        return self.step.base("diameter") if self.step.do == "ream" else self.found.passes[-1].size_mm
+
+    def inspected(
+        self, what: str, size_mm: float, pair: tuple[float, float], coating: Coating | None, *, inside: bool
+    ) -> Measured:
+        """A diameter with limits, and the instrument that reads it."""
+        tool, _ = _core.measured_with(inside, False, size_mm, pair[1] - pair[0], active())
+        if self.step.do == "ream":
+            tool = words_of("instrument", "plug_gauge")
+        high, low = figures.limits(*pair, self.unit)
+        coated = ""
+        if coating is not None:
+            most, least = figures.limits(*_core.once_coated(*pair, inside, coating.surface), self.unit)
+            coated = f"{least} to {most}"
+        return Measured(what, tool, figures.size(size_mm, self.unit), low, high, coated)
+
     def limit_sizes(self) -> tuple[float, float] | None:
-        """Least and greatest of a turned or bored diameter, mm: of its class, of a thread to come, as it is said."""
+        """Least and greatest of a diameter, mm: of its class, of a thread to come, as reamed, as it is said."""
+        if self.step.do == "ream":
+            hole = cylindrical_fit(f"{self.step.size('diameter')} H7").hole
+            return None if hole is None else (hole.min_mm, hole.max_mm)
         plain, bore = self.found.plain, self.step.do == "bore"
         if plain is not None:
             side = "hole" if bore else "shaft"

@@ -76,7 +76,29 @@ def test_the_inspection_list_has_each_thread_and_fit_with_limits(plan):
     rows = rows_of(plan, "Inspection list")
     threads = [op for _, op in plan.operations if op.step.do == "thread"]
     assert sum(("over wires" in row[2] or "across balls" in row[2]) for row in rows) == len(threads)
-    assert all(float(low) < float(high) for *_, low, high in (row[:6] for row in rows))
+    assert all(float(row[5]) < float(row[6]) for row in rows if row[2] != "tapped")
+
+
+def test_the_inspection_list_names_instruments_and_what_is_bare_and_coated(plan):
+    """A band of 0.010 in to a caliper, of 0.001 in to a micrometer; reamed and tapped holes are there."""
+    rows = rows_of(plan, "Inspection list")
+    done = [op for _, op in plan.operations if op.step.do in {"ream", "tap"}]
+    assert sum(row[2] in {"reamed", "tapped"} for row in rows) == len(done)
+    assert all(row[3] for row in rows)
+    tube = next(row for row in rows if row[:3] == ("Truss tube", "20", "Ø"))
+    assert tube[3] == "caliper"
+    # crests of 7/8-14 UNF-2A, 0.8631 in at least, and 0.0004 in of black on the diameter: 0.8635 in
+    assert tube[7] == ".864 to .873"
+    pin = next(row for row in rows if row[:3] == ("Altitude pin", "30", "Ø"))
+    assert pin[3:8] == ("micrometer", ".6245", ".624", ".625", "")
+
+
+def test_pieces_that_are_measured_are_the_first_and_then_every_fifth(plan):
+    heads = next(paper.heads for paper in papers_of(plan) if paper.title == "Inspection list")
+    assert heads[8:] == ("1", "6", "11")
+    rows = rows_of(plan, "Inspection list")
+    assert next(row[8:] for row in rows if row[0] == "Altitude pin") == ("", "–", "–")
+    assert next(row[8:] for row in rows if row[0] == "Lock nut") == ("", "", "")
 
 
 def test_the_order_of_work_has_each_operation_once(plan):

@@ -70,12 +70,30 @@ struct Closing {
     bool third = false;      ///< IT6 or closer
 };
 
+struct Measured {
+    Instrument instrument{};
+    double error_mm = kNaN;  ///< either way
+};
+
+/// What a size is measured with: the handiest instrument that errs by at most a fifth of the band between its
+/// limits, as far as one does.
+///
 /// Errors of instruments, either way, mm: caliper 0.03; outside micrometer, three-point bore gauge and depth
 /// micrometer 0.004 to 50 mm, 0.001 more each further 50 mm; micrometer set on a gauge of the size 0.002;
 /// telescopic gauge in a practised hand 0.01.
 ///
+/// Given
+///   inside, along  a hole; a length along the axis
+///   size_mm        finished
+///   band_mm        between its limits; NaN: it has none
 /// Source
-///   way, cuts, instruments: common practice; errors: ISO 13385-1 and ISO 3611, recalled; grades: ISO 286
+///   instruments: common practice; errors: ISO 13385-1 and ISO 3611, recalled
+[[nodiscard]] Measured measured_with(bool inside, bool along, double size_mm, double band_mm) noexcept;
+
+/// How a size is closed on.
+///
+/// Source
+///   way, cuts: common practice; grades: ISO 286
 [[nodiscard]] Closing closing(const Catalogue& catalogue, const ClosingRequest& request) noexcept;
 
 /// Least depth that an edge cuts without rubbing, mm of the slide.

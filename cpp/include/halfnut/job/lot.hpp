@@ -30,6 +30,10 @@ struct Span {
 /// Which pieces are measured wholly: the first, then every so many.
 [[nodiscard]] std::vector<int> measured_pieces(int quantity);
 
+/// Least and greatest of a plain diameter once both of its surfaces are coated, mm.
+[[nodiscard]] std::pair<double, double> once_coated(double least_mm, double greatest_mm, bool inside,
+                                                    const threads::BuildUp& coating) noexcept;
+
 /// How stock is cut up for a lot, mm.
 struct StockAsk {
     double length_mm = kNaN;  ///< of a finished piece
