@@ -26,6 +26,10 @@ _LINES = 36.5
 _ROW = 0.45
 _WIDE = 41.0
 """Of a page, in sizes of its words."""
+_BOX = 1.0
+"""Width of a cell to write in, beside what every cell takes."""
+_FLOWS = 17
+"""Letters from which a cell goes on on another line."""
 
 
 def papers_of(plan: Plan) -> tuple[PaperTable, ...]:
@@ -39,9 +43,10 @@ def _pages(paper: PaperTable) -> list[PaperTable]:
     pages: list[list[tuple[str, ...]]] = [[]]
     left = _LINES
     for row in paper.rows:
-        longest = max(text_width(cell) for cell in row)
-        others = sum(text_width(cell) for cell in row) - longest
-        lines = _ROW + math.ceil(longest / max(_WIDE - others - 1.2 * len(row), 8.0))
+        longest = max(row, key=text_width)
+        flows = sum(text_width(cell) for cell in row if cell is longest or len(cell) >= _FLOWS)
+        others = sum(text_width(cell) or _BOX for cell in row) - flows
+        lines = _ROW + math.ceil(flows / max(_WIDE - others - 1.2 * len(row), 8.0))
         if lines > left:
             pages.append([])
             left = _LINES
@@ -153,13 +158,13 @@ def _inspection(plan: Plan) -> PaperTable:
     rows = tuple(
         (
             *(title_of(part), str(op.number)),
-            *(each.what, each.tool, each.size, each.least, each.greatest, each.coated),
+            *(each.what, each.tool, each.least, each.greatest, each.coated),
             *("" if piece <= part.part.quantity else "–" for piece in pieces),
         )
         for part, op in plan.operations
         for each in measured(part, op, plan.job.coatings.get(part.part.coating or ""))
     )
-    heads = ("part", "row", "what", "with", "size", "least", "greatest", "once coated", *map(str, pieces))
+    heads = ("part", "row", "what", "with", "least", "greatest", "once coated", *map(str, pieces))
     return PaperTable("Inspection list", heads, rows)
 
 

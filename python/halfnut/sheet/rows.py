@@ -60,7 +60,6 @@ class Measured:
 
     what: str
     tool: str
-    size: str
     least: str = ""
     greatest: str = ""
     coated: str = ""
@@ -79,18 +78,18 @@ def measured(part: PlannedPart, op: PlannedOperation, coating: Coating | None) -
             what = {"turn": "Ø", "bore": "bore", "ream": "reamed"}[op.step.do]
             yield rows.inspected(what, rows.final_mm, pair, coating, inside=op.step.do != "turn")
     if op.step.do == "tap":
-        yield Measured("tapped", words_of("instrument", "plug_go"), str(found.sizes["thread"]))
+        yield Measured(f"tapped {found.sizes['thread']}", words_of("instrument", "plug_go"))
     if op.step.do == "thread":
         coated = words_of("instrument", "gauge_go") if coating is not None else ""
         size = str(found.sizes["thread"])
         if found.wires is None:
-            yield Measured("thread", words_of("instrument", "gauge_go"), size)
+            yield Measured(size, words_of("instrument", "gauge_go"))
             return
         wires, inner = found.wires, found.sizes["side"] == "internal"
         high, low = figures.limits(wires.over_min_mm, wires.over_max_mm, part.unit)
-        what = f"{'across balls' if inner else 'over wires'} {figures.size(wires.wire_mm, part.unit)}"
+        what = f"{size} {'across balls' if inner else 'over wires'} {figures.size(wires.wire_mm, part.unit)}"
         tool = words_of("instrument", "micrometer_balls" if inner else "micrometer_wires")
-        yield Measured(what, tool, size, low, high, coated)
+        yield Measured(what, tool, low, high, coated)
     if isinstance(found.record, KnurlBlank) and found.record.finished_max_mm and found.record.finished_min_mm:
         pair = (found.record.finished_min_mm, found.record.finished_max_mm)
         yield rows.inspected("over the knurl", found.record.finished_diameter_mm, pair, coating, inside=False)
@@ -306,7 +305,7 @@ class _Rows:
         if coating is not None:
             most, least = figures.limits(*_core.once_coated(*pair, inside, coating.surface), self.unit)
             coated = f"{least} to {most}"
-        return Measured(what, tool, figures.size(size_mm, self.unit), low, high, coated)
+        return Measured(f"{what} {figures.size(size_mm, self.unit)}", tool, low, high, coated)
 
     def limit_sizes(self) -> tuple[float, float] | None:
         """Least and greatest of a diameter, mm: of its class, of a thread to come, as reamed, as it is said."""
