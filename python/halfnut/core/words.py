@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterable
 from dataclasses import field
@@ -14,6 +15,8 @@ Rank = Literal["danger", "caution", "note"]
 RANKS: tuple[Rank, ...] = ("danger", "caution", "note")
 """What a caution can come to, the gravest first: someone is hurt; work, tool or machine suffers; good to know."""
 _WIDTH = 90
+_BEFORE_UNIT = re.compile(r" (?=(?:in|mm|um|m|ft|min|s|h|%|in²|mm²|[NW]|k[NW]|hp|lbf|[a-z]+/[a-z]+)(?:[\s,;:.)]|$))")
+_NO_BREAK = "\N{NO-BREAK SPACE}"
 
 
 @made(frozen=True)
@@ -52,12 +55,16 @@ class CautionLine(str):
 
 
 def wrapped(text: str, head: str = "", under: str = "    ") -> list[str]:
-    """A text in lines of a terminal, at most 90 characters each.
+    """A text in lines of a terminal, at most 90 characters each; no line begins with a unit.
 
     >>> wrapped("take up backlash", "  note: ")
     ['  note: take up backlash']
+    >>> wrapped("major 0.5000 in", "x" * 77)[1]
+    '    0.5000 in'
     """
-    return textwrap.wrap(text, _WIDTH, initial_indent=head, subsequent_indent=under, break_on_hyphens=False)
+    firm = _BEFORE_UNIT.sub(_NO_BREAK, text)
+    lines = textwrap.wrap(firm, _WIDTH, initial_indent=head, subsequent_indent=under, break_on_hyphens=False)
+    return [line.replace(_NO_BREAK, " ") for line in lines]
 
 
 def _lines_of(item: Caution, more: str = "") -> list[str]:

@@ -7,6 +7,7 @@ is asked of a thread goes by them.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable
 from dataclasses import fields
@@ -214,8 +215,10 @@ class ThreadLimits(ThreadLimitsFigures):
 
     def lines(self) -> list[str]:
         """The limits, of both parts where the designation names neither; a class that was taken is said."""
-        first, *told = super().lines()
-        out = [first, *([] if self.other is None else self.other.lines()[:1])]
+        every = super().lines()
+        out = _first(every)
+        told = every[len(out) :]
+        out += [] if self.other is None else _first(self.other.lines())
         taken = [part.tolerance_class for part in (self, self.other) if part is not None and part.class_assumed]
         named = f"  {' and '.join(taken)}, the usual one{'s' if len(taken) > 1 else ''}, taken" if taken else ""
         return [*out, *([named] if named else []), *told]
@@ -262,6 +265,11 @@ def _size(value_mm: float | None, unit: str) -> str:
     if value_mm is None:
         return "-"
     return f"{value_mm:.3f}" if unit == "mm" else f"{value_mm / MM_PER_INCH:.4f}"
+
+
+def _first(lines: list[str]) -> list[str]:
+    """The first line, with those that go on from it."""
+    return [lines[0], *itertools.takewhile(lambda line: line.startswith("    "), lines[1:])]
 
 
 def _range(high_mm: float | None, low_mm: float | None, unit: str) -> str:
