@@ -35,7 +35,7 @@ _BOXES = 12
 """Pieces that have a box each to tick."""
 _BETWEEN = {"soft jaws", "strip", "split ring"}
 """What stands between a chuck and the work, and is put there first."""
-_HEAD, _HOLD, _FOOT = 1.85, 0.4, 4.5
+_HEAD, _HOLD, _FOOT = 1.85, 0.4, 4.45
 _HEADING = 1.9
 _PICTURE, _GUTTER = 0.58, 0.6
 """Share of a card's width that the outline has, and what is free beside it."""

@@ -24,7 +24,7 @@ _JAW_LONG, _JAW_STEPS = 9.0, (2.6, 1.8)
 _FREE = _FACE - _BAR - _JAW_LONG
 _TALL, _BALL, _FIGURE = 9.0, 3.4, 2.45
 """Height of the work as it is drawn, radius of a balloon, width of a figure in it."""
-_LANE = 4.4
+_LANE = 4.1
 _HATCH = (
     '<defs><pattern id="h" width="1.7" height="1.7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
     '<path d="M0 0V1.7" stroke="#000" stroke-width=".5"/></pattern>'

@@ -86,7 +86,9 @@ def sheets(plan: Plan, paper: str = "A5", phone_page: str | None = None) -> dict
         out[PHONE_PAGE] = with_cards(phone_page, OPENING_PAGE, ((title_of(part), part.file) for part in plan.parts))
     page = environment().get_template("cards.html")
     for part in plan.parts:
-        out[part.file] = page.render(title=title_of(part), cards=cards_of(job, part, on), paper=on)
+        out[part.file] = page.render(
+            title=title_of(part), cards=cards_of(job, part, on), paper=on, opening=OPENING_PAGE
+        )
     out[DETAILS_PAGE] = (
         environment().get_template("details.html").render(title=job.title, heading=heading, details=details_of(plan))
     )

@@ -52,7 +52,7 @@ PAPERS = {
         Paper("A5", "148mm 210mm", 148.0, 209.6, 11.6, 3.7, 5.0, 3.5, 9.0),
         Paper("half-letter", "139.7mm 215.9mm", 139.6, 215.4, 11.6, 3.7, 4.0, 3.5, 9.0),
         Paper("A4", "210mm 297mm", 210.0, 296.6, 16.2, 5.2, 7.0, 4.9, 13.0),
-        Paper("letter", "215.9mm 279.4mm", 215.8, 279.0, 15.9, 4.8, 8.0, 4.2, 13.0),
+        Paper("letter", "215.9mm 279.4mm", 215.8, 279.0, 15.9, 4.0, 8.0, 3.7, 13.0),
     )
 }
 
@@ -73,8 +73,8 @@ def paper_named(name: str) -> Paper:
 # ---- how tall things are, in sizes of plain words; the style sheet says the same ----------------------------
 
 _SET, _WIDEST_SET, _NO, _GAP, _PAD = 5.8, 12.0, 1.93, 0.45, 0.45
-_BIG, _BIG_LINE = 1.28, 1.43
-_BAR, _ROW, _BOX_LINE = 1.96, 0.2, 1.5
+_BIG, _BIG_LINE = 1.28, 1.33
+_BAR, _ROW, _BOX_LINE = 1.82, 0.2, 1.46
 _BOX = 4.55
 _LEVER = 1.34
 _BESIDE, _APART, _NEAR = 0.63, 0.68, 0.2
@@ -134,7 +134,7 @@ def _words(markup: Markup) -> list[tuple[float, float]]:
         whole = {"size", "n", "small"} & set(kinds)
         pieces = [text] if whole else text.split()
         for piece in filter(str.strip, pieces):
-            one = (text_width(piece, scale, bold=bold), scale * 1.1 if scale > 1.0 else 0.0)
+            one = (text_width(piece, scale, bold=bold), scale * 1.02 if scale > 1.0 else 0.0)
             if joined is not None:
                 joined[0] += one[0]
             else:

