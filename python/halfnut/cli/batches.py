@@ -8,45 +8,49 @@ import math
 import re
 import sys
 from collections import Counter
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any, BinaryIO
 
 import click
 
-from halfnut._core import DomainError
+from halfnut._core import DomainError, limit_codes, nearest_name, question_names
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, echo, ready, with_file
 from halfnut.core import files
 from halfnut.core.extras import optional
+from halfnut.core.questions import declared
 from halfnut.core.text import plain_cell, read_text
 
-_KINDS = ("turn", "drill", "mill", "limits", "fit", "wires", "taper-pipe", "knurl-blank")
-_TEXTS = {"alloy", "tool", "thread", "external", "internal", "pitch"}
-_UNITS = {"mm", "in", "rev", "um", "uin", "deg", "rpm", "hb", "factor"}
-_CUTS = ("turn", "drill", "mill")
+
+def _known(ctx: click.Context, param: click.Parameter, value: str) -> str:
+    names = [name.replace("_", "-") for name in question_names()]
+    if value not in names:
+        near = nearest_name(value, names)
+        raise click.UsageError(f"no question '{value}'; {f'nearest: {near}' if near else 'known: ' + ', '.join(names)}")
+    return value.replace("-", "_")
 
 
 @click.command(
     epilog="\b\nExample:\n  halfnut batch turn jobs.csv --machine gap-bed --out answers.csv\n\n"
-    "A file is CSV with a line of names, or Parquet (needs pyarrow). Columns of lengths carry their unit: "
+    "QUESTION is a command that asks one, such as turn or limits. FILE is CSV with a line of names, or Parquet (needs "
+    "pyarrow); its columns are what the command asks for. Those of lengths carry their unit: "
     "diameter_mm or diameter_in, depth_mm, feed_mm_rev; alloy and tool are names, thread a designation. A text that a "
     "spreadsheet would take for a formula is answered with an apostrophe in front."
 )
-@click.argument("kind", type=click.Choice(_KINDS))
+@click.argument("question", callback=_known)
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @with_file("--out", "File for the answers", required=True)
-@click.option("--machine", help="For turn, drill and mill: whose levers to choose; without one speeds are exact.")
+@click.option("--machine", help="Whose levers to choose; without one speeds are exact.")
 @click.option("--alloy", help="For all rows, where FILE has no such column.")
 @click.option("--tool", help="For all rows; HSS when nothing says.")
-@click.option("--pitch", help="For knurl-blank: of all rows, such as '96 DP'.")
-@click.option("--pattern", help="For knurl-blank: of all rows.")
+@click.option("--pitch", help="For all rows of knurl-blank, such as '96 DP'.")
+@click.option("--pattern", help="For all rows of knurl-blank.")
 @click.pass_context
-def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
+def batch(ctx: click.Context, /, question: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
     """Answer every row of FILE: its columns, the answers, and for a row without one the reason."""
     ready(out, replace=replace)
-    table = _read(file)
-    answers, words = _answer(kind, table, {name: value for name, value in given.items() if value is not None})
+    table = _read(file, question)
+    answers, words = _answer(question, table, {name: value for name, value in given.items() if value is not None})
     rows = len(answers["status"])
     columns = {name: table[name] for name in table if name not in answers} | answers | {"reason": words}
     if out == STREAM:
@@ -63,20 +67,21 @@ def batch(ctx: click.Context, /, kind: str, file: Path, out: Path, replace: bool
         ctx.exit(MARKED)
 
 
-def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
-    from halfnut import _core, batch
+def _answer(question: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
+    from halfnut import batch
 
-    allowed = ("machine", "alloy", "tool") if kind in _CUTS else ("pitch", "pattern") if kind == "knurl-blank" else ()
+    known = {row["name"] for row in declared()[question]["arguments"]}
     for name in given:
-        if name not in allowed:
-            raise DomainError(f"--{name} does not go with {kind}")
-    name = kind.replace("-", "_")
-    function: Callable[..., Any] = getattr(batch, name)
-    answers = dict(function(table, **given))
-    why = batch.reasons(answers, name, table)
+        if name not in known:
+            raise DomainError(f"--{name} does not go with {question.replace('_', '-')}")
+    if not hasattr(batch, question):  # what has no columns of its own
+        answers: dict[str, Any] = dict(batch.ask(question, table, **given))
+        return answers, list(answers["reason"])
+    answers = dict(getattr(batch, question)(table, **given))
+    why = batch.reasons(answers, question, table)
     words = [why.get(row, "") for row in range(len(answers["status"]))]
-    if kind in _CUTS:
-        limits = _core.limit_codes()
+    if "limited_by" in answers:
+        limits = limit_codes()
         answers["limited_by"] = [
             limits[code] if not word else "" for code, word in zip(answers["limited_by"], words, strict=True)
         ]
@@ -84,22 +89,30 @@ def _answer(kind: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[di
     return answers, words
 
 
-def _read(file: Path) -> dict[str, Any]:
+def _read(file: Path, question: str) -> dict[str, Any]:
+    """The columns of a file: texts and numbers as the question asks for them; what else it holds is what it is."""
+    from halfnut.batch.given import Argument
+
+    rows = declared()[question]["arguments"]
+    texts = {row["name"] for row in rows if row["kind"] in {"text", "choice"}}
+    numbers = {
+        name for row in rows if row["kind"] == "number" for name in Argument(row["key"], row["unit"], False).spellings
+    }
+    numbers |= {row["key"] for row in rows if row["kind"] == "count"}
     if file.suffix == ".parquet":
         from halfnut.batch.frames import open_frame
 
         table = open_frame(optional("pyarrow.parquet", "arrow").read_table(file))
         out: dict[str, Any] = {}
         for name in table.names():
-            if name in _TEXTS:
-                codes, texts = table.texts(name)
-                out[name] = [texts[code] if code >= 0 else None for code in codes]
-            else:
-                try:
-                    out[name] = table.numbers(name)
-                except DomainError:
-                    codes, texts = table.texts(name)
-                    out[name] = [texts[code] if code >= 0 else "" for code in codes]
+            try:
+                out[name] = None if name in texts else table.numbers(name)
+            except DomainError:
+                out[name] = None
+            if out[name] is None:
+                codes, words = table.texts(name)
+                lacking = None if name in texts else ""
+                out[name] = [words[code] if code >= 0 else lacking for code in codes]
         return out
     with io.StringIO(read_text(file), newline="") as stream:
         lines = csv.reader(stream)
@@ -114,16 +127,16 @@ def _read(file: Path) -> dict[str, Any]:
                 raise DomainError(f"{file}:{number}: {len(line)} cells for {len(names)} columns")
             for column, cell in zip(cells, line, strict=True):
                 column.append(cell.strip())
-    return {name: _column(name, column) for name, column in zip(names, cells, strict=True)}
+    columns = zip(names, cells, strict=True)
+    return {name: _column(column, text=name in texts, number=name in numbers) for name, column in columns}
 
 
-def _column(name: str, cells: list[str]) -> list[Any]:
-    """Numbers where a column has a unit in its name or is all numbers; an empty cell is not given."""
-    if name in _TEXTS:
+def _column(cells: list[str], *, text: bool, number: bool) -> list[Any]:
+    """An empty cell is not given; a column that the question does not ask for has numbers where all of it are."""
+    if text:
         return [cell or None for cell in cells]
     numbers = [_number(cell) for cell in cells]
-    has_unit = name == "teeth" or name.rsplit("_", 1)[-1] in _UNITS
-    if has_unit or all(math.isfinite(value) or not cell for value, cell in zip(numbers, cells, strict=True)):
+    if number or all(math.isfinite(value) or not cell for value, cell in zip(numbers, cells, strict=True)):
         return numbers
     return cells
 
@@ -153,7 +166,7 @@ def _write(stream: BinaryIO, suffix: str, columns: dict[str, Any]) -> None:
     text.detach()
 
 
-def _cell(value: Any) -> Any:
+def _cell(value: object) -> object:
     """A cell; empty where there is no number."""
     if value is None:
         return ""

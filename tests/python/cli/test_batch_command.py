@@ -102,6 +102,19 @@ def test_threads_and_knurls(tmp_path):
         assert float(next(csv.DictReader(stream))["teeth"]) == 48.0
 
 
+def test_any_question_is_asked_of_a_file(tmp_path):
+    (tmp_path / "bores.csv").write_text("diameter_in,note\n1,a\n-1,b\n", "utf-8")
+    ended = run("batch", "bore", tmp_path / "bores.csv", "--alloy", "brass", "--out", tmp_path / "out.csv")
+    assert ended.exit_code == 1, ended.output
+    with (tmp_path / "out.csv").open(newline="", encoding="utf-8") as stream:
+        first, second = csv.DictReader(stream)
+    assert float(first["cutting_force_n"]) == hn.bore("brass", "1 in").cutting_force_n
+    assert (first["note"], first["reason"], second["note"]) == ("a", "", "b")
+    assert second["reason"].startswith("diameter must be > 0")
+    wrong = run("batch", "bor", tmp_path / "bores.csv", "--out", tmp_path / "new.csv")
+    assert "nearest: bore" in wrong.output
+
+
 @pytest.mark.parametrize(
     ("text", "arguments", "words"),
     [
