@@ -36,17 +36,20 @@ std::string whole_range_text(const Argument& argument) {
 }
 
 std::string argument_message(const Argument& argument, double value) {
+    // of a length with its unit, which a question in inches puts in another
+    const bool of_length = argument.unit.starts_with("mm") && std::isfinite(value);
+    const std::string got = of_length ? fmt::format("{} {}", value, argument.unit) : fmt::format("{}", value);
     if (std::isfinite(value) && argument.in_range(value) && !argument.stated.holds(value)) {
         return argument.stated.greatest < bounds::kAnyUnit.greatest
-                   ? fmt::format("{} must be {}, got {}", argument.name, whole_range_text(argument), value)
+                   ? fmt::format("{} must be {}, got {}", argument.name, whole_range_text(argument), got)
                    : fmt::format("{} must be from {} to {} in magnitude, got {}", argument.name,
-                                 argument.stated.least, argument.stated.greatest, value);
+                                 argument.stated.least, argument.stated.greatest, got);
     }
     std::string range = range_text(argument);
     if (!std::isfinite(value) && range != "finite") {
         range = "finite and " + range;
     }
-    return fmt::format("{} must be {}, got {}", argument.name, range, value);
+    return fmt::format("{} must be {}, got {}", argument.name, range, got);
 }
 
 void throw_status(Status status, std::string_view function, const Argument* arguments, const double* values) {

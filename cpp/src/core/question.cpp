@@ -264,6 +264,20 @@ bool ends_length(std::string_view rest) {
            !(is_word(rest.front()) || rest.front() == '/');
 }
 
+/// Whether a range goes on to its other end, which has the unit of both: " to 20 mm", " and at most 20 mm".
+bool ends_range(std::string_view rest) {
+    constexpr std::string_view kMm = " mm";
+    for (const std::string_view between : {" to ", " and at most ", " and below "}) {
+        if (rest.starts_with(between)) {
+            const std::string_view end = rest.substr(between.size());
+            const std::size_t size = number_length(end);
+            return size > 0 && end.substr(size).starts_with(kMm) &&
+                   ends_length(end.substr(size + kMm.size()));
+        }
+    }
+    return false;
+}
+
 std::string in_inches(std::string_view message) {
     constexpr std::string_view kMm = " mm";
     std::string out;
@@ -277,6 +291,11 @@ std::string in_inches(std::string_view message) {
         const std::string_view here = message.substr(at);
         const std::size_t size = number_length(here);
         const std::string_view rest = here.substr(size);
+        if (size > 0 && !is_figure(before) && before != '.' && before != '(' && ends_range(rest)) {
+            out += fmt::format("{:.4g}", to_number(here.substr(0, size)) / kInchMm);
+            at += size;
+            continue;
+        }
         if (size == 0 || is_figure(before) || before == '.' || !rest.starts_with(kMm) ||
             !ends_length(rest.substr(kMm.size()))) {
             const std::size_t whole = size > 0 && !is_figure(before) && before != '.' ? size : 1;

@@ -12,7 +12,7 @@ from typing import Any, NoReturn
 
 import click
 
-from halfnut._core import Catalogue, Error, __version__, nearest_name, question, question_names
+from halfnut._core import Catalogue, __version__, nearest_name, question, question_names
 from halfnut.cli import failures
 from halfnut.cli.output import echo
 
@@ -73,7 +73,7 @@ def _summary(name: str) -> str:
 class _AsWritten:
     """Python's own reading takes 1_5 for 15, digits of any script, and 08, which may have lost a point."""
 
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> Any:
         if isinstance(value, str) and (re.search(r"_|^\s*[-+]?0\d", value) or not value.isascii()):
             self.fail(f"{value!r} is not a valid {self.name}.", param, ctx)  # type: ignore[attr-defined]
         return super().convert(value, param, ctx)  # type: ignore[misc]
@@ -135,17 +135,6 @@ class _Lazy(click.Group):
             _remember(ctx, args)
         return super().resolve_command(ctx, args)
 
-    def invoke(self, ctx: click.Context) -> object:
-        try:
-            return super().invoke(ctx)
-        except Error as error:
-            words = ctx.meta.get(_WORDS, ())
-            if words and words[0] not in _OF_FILES:
-                from halfnut.core.units import as_asked
-
-                error.args = (as_asked(str(error), _in_inches(words)),)
-            raise
-
 
 def _remember(ctx: click.Context, args: list[str]) -> None:
     """Take what `halfnut use` keeps where the words do not say: options, and the shop's folder."""
@@ -160,13 +149,6 @@ def _remember(ctx: click.Context, args: list[str]) -> None:
 
 _SHOP = "HALFNUT_SHOP"
 _WORDS = "halfnut.words"
-_OF_FILES = frozenset({"batch", "machine", "plan"})  # their mistakes name columns and keys
-_INCH = re.compile(r"\d\s*(?:in\b|\")")
-_METRIC = re.compile(r"\d\s*[cu]?m\b|\d\s*mm\b")
-
-
-def _in_inches(words: tuple[str, ...]) -> bool:
-    return any(map(_INCH.search, words)) and not any(map(_METRIC.search, words))
 
 
 @click.command(cls=_Lazy, epilog=_EPILOG, context_settings={"help_option_names": ["-h", "--help"]})
@@ -175,13 +157,13 @@ def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
     shown = warnings.showwarning
 
-    def say(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
+    def say(message: Warning | str, category: type[Warning], *where: Any) -> None:
         from halfnut.core.shop_tables import ShopWarning
 
         if issubclass(category, ShopWarning):
             echo(f"halfnut: note: {message}", err=True)
         else:
-            shown(message, category, *where, **more)
+            shown(message, category, *where)
 
     warnings.showwarning = say
     click.get_current_context().call_on_close(lambda: setattr(warnings, "showwarning", shown))

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
-from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from halfnut import _core
@@ -16,34 +13,6 @@ if TYPE_CHECKING:
     from halfnut.core.given import UnitCarrier
 
 _BASE_UNITS = _core.base_units()
-_LONGEST_MM = 10_000.0
-
-
-_NUMBER = r"-?\d+(?:\.\d+)?(?:e[-+]?\d+)?"
-# One in brackets stands beside its inches, one in quotes is what a person writes.
-_SIZE = re.compile(rf"(?<![('\d.])({_NUMBER}) mm(?=/rev|/min|[^\w/²]|$)")
-_BOTH = re.compile(rf"({_NUMBER}) mm \(({_NUMBER}) in\)")
-_COLUMN = re.compile(r"\b([a-z]\w*?)_mm(?:_rev|_min)?\b")
-
-
-def as_asked(text: str, inches: bool, names: Mapping[str, str] = MappingProxyType({})) -> str:
-    """A core's message in the words of the question: arguments by the names that a person gives, sizes in its unit.
-
-    >>> as_asked("depth_mm must be at most half of diameter_mm, got 22.86 mm", True)
-    'depth must be at most half of diameter, got 0.9 in'
-    >>> as_asked("stick_out_mm must be > 0 mm, got -2 mm", False, {"stick_out": "overhang"})
-    'overhang must be > 0 mm, got -2 mm'
-    >>> as_asked("diameter 304.8 mm (12 in) is over the swing", True)
-    'diameter 12 in (304.8 mm) is over the swing'
-    >>> as_asked("write '3 mm' or '3 in'", True)
-    "write '3 mm' or '3 in'"
-    """
-    said = _COLUMN.sub(lambda found: names.get(found[1], found[1]), text)
-    said = said.replace(", got nan mm", "; none is given")
-    if not inches:
-        return said
-    said = _BOTH.sub(r"\2 in (\1 mm)", said)
-    return _SIZE.sub(lambda found: f"{float(found[1]) / 25.4:.4g} in", said)
 
 
 @checked
@@ -137,18 +106,6 @@ def in_unit(value_mm: float, unit: str) -> Length:
     '1 in'
     """
     return Length(value_mm / 25.4, "in") if unit == "in" else Length(value_mm, "mm")
-
-
-def measured_mm(value: object, name: str) -> float:
-    """A measured length in mm, as `length` reads it: at most 10 m, more is a slip of the pen; DomainError otherwise.
-
-    >>> measured_mm("9.026 mm", "pitch")
-    9.026
-    """
-    found = length(value, name)
-    if not abs(found.mm) <= _LONGEST_MM:
-        raise _core.DomainError(f"{name} must be at most {_LONGEST_MM:g} mm, got {found.mm:g} mm")
-    return found.mm
 
 
 @checked

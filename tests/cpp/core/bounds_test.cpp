@@ -99,7 +99,7 @@ TEST(Bounds, OfAFormulaNameArgumentValueAndRange) {
     EXPECT_NE(said.find("diameter_mm must be from 1e-06 to 100000 mm, got"), std::string::npos) << said;
     EXPECT_NE(refusal([] { (void)cutting::spindle_speed_rpm(100.0, 1e-7); }), "");
     EXPECT_EQ(refusal([] { (void)cutting::spindle_speed_rpm(100.0, -2.0); }),
-              "diameter_mm must be > 0 mm, got -2");
+              "diameter_mm must be > 0 mm, got -2 mm");
 }
 
 TEST(Bounds, OfTextsAreKeptByEveryReader) {

@@ -55,6 +55,8 @@ TEST(Question, RefusesInTheWordsOfTheAsker) {
 TEST(Question, TellsSizesInTheUnitOfTheQuestion) {
     EXPECT_EQ(as_asked("depth_mm must be at most half of diameter_mm, got 22.86 mm", {}, true),
               "depth must be at most half of diameter, got 0.9 in");
+    EXPECT_EQ(as_asked("depth must be from 2.54 to 25.4 mm, got 0 mm", {}, true),
+              "depth must be from 0.1 to 1 in, got 0 in");
     EXPECT_EQ(as_asked("diameter 304.8 mm (12 in) is over the swing", {}, true),
               "diameter 12 in (304.8 mm) is over the swing");
     EXPECT_EQ(as_asked("12 in (304.8 mm) is over", {}, true), "12 in (304.8 mm) is over");

@@ -49,7 +49,7 @@ TEST(Chase, RefusalsNameTheArgumentAndLeaveNothing) {
     ChaseRequest request = coarse();
     request.graduation_mm = 0.0;
     EXPECT_EQ(evaluate(request, found, &why).code, StatusCode::out_of_range);
-    EXPECT_EQ(why, "graduation_mm must be > 0 mm, got 0");
+    EXPECT_EQ(why, "graduation_mm must be > 0 mm, got 0 mm");
     EXPECT_TRUE(found.passes.empty());
     request = coarse();
     request.graduation_mm = 5.0;

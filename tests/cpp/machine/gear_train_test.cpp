@@ -119,7 +119,7 @@ TEST(GearTrain, RefusalsNameTheArgument) {
     GearAnswer found;
     std::string why;
     EXPECT_EQ(gear_trains(inch_screw(), lead(0, 1), found, &why).code, StatusCode::out_of_range);
-    EXPECT_EQ(why, "lead_mm must be > 0 mm, got 0");
+    EXPECT_EQ(why, "lead_mm must be > 0 mm, got 0 mm");
     Threading wrong = inch_screw();
     wrong.gears.push_back(401);
     EXPECT_EQ(gear_trains(wrong, lead(1, 1), found, &why).code, StatusCode::out_of_range);

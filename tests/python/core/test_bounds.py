@@ -94,7 +94,7 @@ def test_formulas_and_their_arrays_keep_the_bounds_of_the_unit() -> None:
     assert (least, greatest) == (1e-6, 1e5)
     assert math.isfinite(hn.cutting.spindle_speed_rpm(100.0, greatest))
     said = refused(lambda: hn.cutting.spindle_speed_rpm([100.0, 100.0], [10.0, 1.001e5]))
-    assert "diameter_mm must be from 1e-06 to 100000 mm, got 100100 at index 1" in said
+    assert "diameter_mm must be from 1e-06 to 100000 mm, got 100100 mm at index 1" in said
 
 
 def test_a_batch_marks_the_row_that_a_scalar_refuses() -> None:

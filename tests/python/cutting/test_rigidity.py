@@ -148,7 +148,7 @@ def test_warm_work_measures_large():
 def test_refusals_name_what_is_wrong():
     with pytest.raises(hn.DomainError, match="section 2: bore_mm 30 must be below diameter_mm 20"):
         rigidity.work_bend_mm([(10, 20, 0), (10, 20, 30)], "chuck", 1.0, [5.0], 70.0)
-    with pytest.raises(hn.DomainError, match="places_mm must be from 0 to 20 mm, got 25"):
+    with pytest.raises(hn.DomainError, match="places_mm must be from 0 to 20 mm, got 25 mm"):
         rigidity.work_bend_mm([(20, 20, 0)], "chuck", 1.0, [25.0], 70.0)
     with pytest.raises(hn.DomainError, match="hold must be one of 'chuck'"):
         rigidity.work_bend_mm([(20, 20, 0)], "vice", 1.0, [5.0], 70.0)

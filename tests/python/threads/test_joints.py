@@ -253,7 +253,7 @@ def test_columns_equal_the_scalar_answers_and_keep_a_status() -> None:
         assert columns["bears_n"][row] == joint.bears_n
         assert columns["internal_stripping_n"][row] == joint.internal_stripping_n
         assert columns["weakest"][row] == joint.weakest
-    assert "engagement must be > 0 mm, got -1" in columns["reason"][1]
+    assert "engagement must be > 0 mm, got -1 mm" in columns["reason"][1]
 
 
 def test_minimum_strengths_in_both_systems_and_by_thickness() -> None:
