@@ -16,6 +16,7 @@
 #include "halfnut/cutting/closing.hpp"
 #include "halfnut/job/lot.hpp"
 #include "halfnut/job/walk.hpp"
+#include "halfnut/knurls/wheel_file.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/machine/machine_file.hpp"
 #include "halfnut/threads/any_thread.hpp"
@@ -154,6 +155,16 @@ py::tuple machine_of_file(const py::object& file, const SharedCatalogue& catalog
     py::list mistakes = mistakes_of(reading);
     py::object machine = reading.mistakes.empty() ? py::cast(std::move(found)) : py::none();
     return py::make_tuple(std::move(machine), std::move(mistakes));
+}
+
+py::tuple wheels_of_file(const py::object& file, const SharedCatalogue& catalogue) {
+    const Taken taken(py::make_tuple(file));
+    FileReading reading{catalogue.get()};
+    py::list wheels;
+    for (const knurls::Wheel& each : knurls::wheels_of_file(taken.given().front(), reading)) {
+        wheels.append(py::make_tuple(each.name, each.pitch, each.pattern, each.measured, each.cuts));
+    }
+    return py::make_tuple(std::move(wheels), mistakes_of(reading));
 }
 
 // ---- what is answered -------------------------------------------------------------------------------------
@@ -644,6 +655,9 @@ void bind_questions(py::module_& module) {
         "The machine of a file's tables, or None, and every mistake in them: the keys on the way to it, "
         "what is wrong, whether it is a value's, what is allowed and what is nearest.");
     module.def("machine_file_keys", &machine::machine_file_keys, "Every key of a machine file.");
+    module.def("wheels_of_file", &wheels_of_file, py::arg("file"), py::arg("catalogue"),
+               "The knurl wheels of a file's tables that can be used, (name, pitch, pattern, measured, cuts) "
+               "each, and every mistake in the others.");
     module.def("walk_job", &walk_job, py::arg("parts"), py::arg("catalogue"),
                "Parts walked through their operations: the work after each, and every mistake. A part is a "
                "dictionary of its sizes with lists of its steps, its joints and what is true to what.");

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
@@ -71,6 +72,9 @@ void FileTable::refuse(string_view key, std::string problem) {
 }
 
 void FileTable::close() {
+    if (std::exchange(closed_, true)) {
+        return;
+    }
     for (const string_view key : given_.keys) {
         if (reading_.keys == nullptr && std::ranges::find(known_, key) == known_.end()) {
             reading_.mistakes.push_back({to(key),

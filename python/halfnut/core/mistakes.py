@@ -14,6 +14,8 @@ from halfnut.core.fixed import made
 if TYPE_CHECKING:
     from pydantic import ValidationError
 
+    from halfnut._core import FileMistake
+
 __all__ = ["InputError", "Mistake", "NameMistake", "from_pydantic", "key_path", "of_core"]
 
 
@@ -23,7 +25,7 @@ class Mistake:
 
     key: str
     problem: str
-    value: Any = None
+    value: object = None
     given: bool = True
     allowed: tuple[str, ...] = ()
     nearest: str = ""
@@ -84,7 +86,7 @@ class NameMistake(ValueError):
         self.allowed: tuple[str, ...] = tuple(names) if listed else ()
 
 
-def of_core(found: Iterable[tuple[list[str | int], str, bool, list[str], str]], data: object) -> list[Mistake]:
+def of_core(found: Iterable[FileMistake], data: object) -> list[Mistake]:
     """Mistakes that the core found in the tables of a file.
 
     Parameters

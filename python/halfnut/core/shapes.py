@@ -1,14 +1,10 @@
-"""What a value in a person's file may be: quantities as text with their unit, bounded numbers, plain flags.
+"""What a value in a job's file may be: quantities as text with their unit, bounded numbers, plain flags.
 
-Two readers understand these marks. The strict one here is small, needs no other package and stops at the first
-thing it does not take. pydantic, which is loaded only then or for job files, reports every mistake.
+pydantic understands these marks.
 """
 
-import typing
-from collections.abc import Callable, Mapping
-from dataclasses import MISSING, fields, is_dataclass
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from halfnut._core import Error, Quantity
 from halfnut.core.mistakes import InputError, Mistake, key_path
@@ -16,7 +12,7 @@ from halfnut.core.plain_files import BOUNDS, read_plain, require_small, toml_dat
 from halfnut.core.text import FileTextError
 from halfnut.core.units import quantity
 
-__all__ = ["AtLeast", "Flag", "Irregular", "Text", "load_toml", "refuse_large", "strict"]
+__all__ = ["AtLeast", "Flag", "Text", "load_toml", "refuse_large"]
 
 
 class Text:
@@ -115,59 +111,3 @@ def refuse_large(data: object, name: str) -> None:
     if found is not None:
         where, problem = found
         raise InputError(name, [Mistake(key_path(where), problem, given=False)])
-
-
-class Irregular(Exception):
-    """Something that the strict reader does not take; pydantic says what."""
-
-
-_Reader = Callable[[Any], Any]
-_readers: dict[Any, _Reader] = {}
-
-
-def strict(hint: object) -> _Reader:
-    """The strict reader of a type: it gives the value, or raises `Irregular` or ValueError."""
-    if hint not in _readers:
-        _readers[hint] = _new_reader(hint)
-    return _readers[hint]
-
-
-def _new_reader(hint: object) -> _Reader:
-    origin, arguments = typing.get_origin(hint), typing.get_args(hint)
-    if origin is Annotated:
-        mark = arguments[1]
-        if isinstance(mark, Text):
-            return mark.read
-        plain = strict(arguments[0])
-        return lambda value: mark.check(plain(value))
-    if origin is Literal:
-        return lambda value: value if value in arguments and isinstance(value, str) else _refuse()
-    if origin is list:
-        item = strict(arguments[0])
-        return lambda value: [item(each) for each in value] if type(value) is list else _refuse()
-    if origin is dict:
-        item = strict(arguments[1])
-        return lambda value: {key: item(each) for key, each in value.items()} if type(value) is dict else _refuse()
-    if type(None) in arguments:
-        return strict(next(argument for argument in arguments if argument is not type(None)))
-    if is_dataclass(hint):
-        return _dataclass_reader(typing.cast("type", hint))
-    if hint is float:
-        return lambda value: float(value) if type(value) in {int, float} else _refuse()
-    return lambda value: value if type(value) is hint else _refuse()
-
-
-def _dataclass_reader(model: type) -> _Reader:
-    readers = {each.name: strict(each.type) for each in fields(model)}
-    needed = {each.name for each in fields(model) if each.default is MISSING and each.default_factory is MISSING}
-
-    def read_table(value: object) -> Any:
-        if not isinstance(value, Mapping) or not needed <= value.keys() <= readers.keys():
-            _refuse()
-        return model(**{key: readers[key](each) for key, each in value.items()})
-
-    return read_table
-
-
-def _refuse() -> typing.NoReturn:
-    raise Irregular

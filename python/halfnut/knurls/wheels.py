@@ -1,13 +1,14 @@
 """The shop's knurl wheels: which of them tracks on a diameter, and what diameter suits each.
 
-Wheels stand in a file ``knurl_wheels.toml`` of a shop folder, one ``[[wheels]]`` a wheel or a pair that goes together.
-The dataclasses below are the format; their fields are the keys.
+Wheels stand in a file ``knurl_wheels.toml`` of a shop folder, one ``[[wheels]]`` a wheel or a pair that goes together;
+the core reads it.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -15,9 +16,10 @@ from typing import TYPE_CHECKING, Any
 from halfnut import _core
 from halfnut._core import DomainError, Error, Evidence, spell
 from halfnut.core.arguments import checked
-from halfnut.core.mistakes import InputError, Mistake, from_pydantic
+from halfnut.core.catalogue import active, active_folders
+from halfnut.core.mistakes import InputError, Mistake, of_core
 from halfnut.core.record import Caution, Record
-from halfnut.core.shapes import Count, Irregular, Length, YesNo, load_toml, strict
+from halfnut.core.shapes import load_toml
 from halfnut.core.units import length, unit_of
 from halfnut.demo import FOLDER
 from halfnut.knurls.blanks import KnurlBlank
@@ -29,35 +31,32 @@ if TYPE_CHECKING:
 __all__ = ["KnurlWheel", "WheelChoice", "WheelOnDiameter", "knurl_wheels", "suitable_wheels"]
 
 _FILE = "knurl_wheels.toml"
-_CLOSED = {"extra": "forbid"}
 
 
 @dataclass(frozen=True, slots=True)
 class KnurlWheel:
-    """A wheel of the shop, or a pair that goes together; `diameter` over the points and `teeth` as counted."""
+    """A wheel of the shop, or a pair that goes together."""
 
-    __pydantic_config__ = _CLOSED
     name: str
     pitch: str
     pattern: str
-    diameter: Length | None = None
-    teeth: Count | None = None
-    width: Length | None = None
-    cuts: YesNo = False
-
-    def __post_init__(self) -> None:
-        if self.teeth is not None and self.diameter is None:
-            raise ValueError("teeth need the diameter over the points")
-
-
-@dataclass(frozen=True, slots=True)
-class _WheelFile:
-    __pydantic_config__ = _CLOSED
-    wheels: list[KnurlWheel] = field(default_factory=list)
+    measured: str = ""
+    """Diameter over the points and teeth, as `knurl_blank` takes its ``wheel``; empty where it is not measured."""
+    cuts: bool = False
 
 
 def knurl_wheels(path: str | Path | None = None) -> tuple[KnurlWheel, ...]:
     """The wheels of a file; else of the shop folders, else of the demonstration.
+
+    Parameters
+    ----------
+    path : path, optional
+        The file.
+
+    Returns
+    -------
+    tuple of KnurlWheel
+        In the file's order.
 
     Raises
     ------
@@ -67,20 +66,26 @@ def knurl_wheels(path: str | Path | None = None) -> tuple[KnurlWheel, ...]:
     >>> len(knurl_wheels()) > 3
     True
     """
-    if path is not None:
-        return _load(Path(path), Path(path).stat().st_mtime_ns if Path(path).is_file() else 0)
-    file = _file_at_hand()
-    return () if file is None else _load(file, file.stat().st_mtime_ns)
+    file = _file(path)
+    wheels, mistakes, _ = _load(file, file.stat().st_mtime_ns if file.is_file() else 0)
+    if mistakes:
+        raise InputError(str(file), mistakes)
+    return wheels
 
 
-def _file_at_hand() -> Path | None:
-    from halfnut.core.catalogue import active_folders
-
-    folders = [*reversed(active_folders()), FOLDER]
-    return next((folder / _FILE for folder in folders if (folder / _FILE).is_file()), None)
+def _file(path: str | Path | None) -> Path:
+    places = [folder / _FILE for folder in (*reversed(active_folders()), FOLDER)]
+    return next(filter(Path.is_file, places)) if path is None else Path(path)
 
 
-def _sound_and_refused(path: str | Path | None) -> tuple[list[KnurlWheel], list[tuple[str, str]]]:
+@lru_cache(maxsize=16)
+def _load(path: Path, changed_ns: int) -> tuple[tuple[KnurlWheel, ...], list[Mistake], dict[str, Any]]:
+    data = load_toml(path)
+    rows, mistakes = _core.wheels_of_file(data, active())
+    return tuple(KnurlWheel(*row) for row in rows), of_core(mistakes, data), data
+
+
+def _sound_and_refused(path: str | Path | None) -> tuple[tuple[KnurlWheel, ...], list[tuple[str, str]]]:
     """The wheels of a file that can be used, and of each of the others its name and its mistakes.
 
     Raises
@@ -88,40 +93,18 @@ def _sound_and_refused(path: str | Path | None) -> tuple[list[KnurlWheel], list[
     InputError
         A mistake outside the rows of wheels.
     """
-    sound: list[KnurlWheel] = []
-    refused: list[tuple[str, str]] = []
-    file = _file_at_hand() if path is None else Path(path)
-    data = {} if file is None else load_toml(file)
+    file = _file(path)
+    wheels, mistakes, data = _load(file, file.stat().st_mtime_ns if file.is_file() else 0)
+    refused: dict[int, list[str]] = {}
+    for each in mistakes:
+        place = re.match(r"wheels\[(\d+)\]", each.key)
+        if place is None:
+            raise InputError(str(file), mistakes)
+        refused.setdefault(int(place[1]), []).append(str(each))
     rows = data.get("wheels", [])
-    if not isinstance(rows, list):
-        return list(_from_dict(data, str(file))), []
-    _from_dict(data | {"wheels": []}, str(file))
-    for place, row in enumerate(rows):
-        try:
-            sound += _from_dict({"wheels": [row]}, str(file))
-        except InputError as error:
-            name = row.get("name") if isinstance(row, Mapping) else None
-            why = "; ".join(str(each).replace("wheels[0]", f"wheels[{place}]") for each in error.mistakes)
-            refused.append((str(name or f"wheels[{place}]"), f"cannot be used: {why}"))
-    return sound, refused
-
-
-@lru_cache(maxsize=16)
-def _load(path: Path, changed_ns: int) -> tuple[KnurlWheel, ...]:
-    return _from_dict(load_toml(path), str(path))
-
-
-def _from_dict(data: Mapping[str, Any], name: str) -> tuple[KnurlWheel, ...]:
-    try:
-        read = strict(_WheelFile)(data)
-    except (Irregular, ValueError):
-        from pydantic import TypeAdapter, ValidationError
-
-        try:
-            read = TypeAdapter(_WheelFile).validate_python(data)
-        except ValidationError as error:
-            raise InputError(name, from_pydantic(error, _WheelFile, data)) from None
-    return tuple(read.wheels)
+    names = {place: rows[place].get("name") if isinstance(rows[place], Mapping) else None for place in refused}
+    told = {place: f"cannot be used: {'; '.join(why)}" for place, why in refused.items()}
+    return wheels, [(str(names[place] or f"wheels[{place}]"), why) for place, why in told.items()]
 
 
 @dataclass(frozen=True)
@@ -245,17 +228,12 @@ def suitable_wheels(
     if wheels is not None and not isinstance(wheels, (str, Path)):
         held = wheels
     else:
-        try:
-            held = knurl_wheels(wheels)
-        except InputError:
-            held, refused = _sound_and_refused(wheels)
+        held, refused = _sound_and_refused(wheels)
     held = tuple(held)
     odd = next((each for each in held if not isinstance(each, KnurlWheel)), None)
     if odd is not None:
         raise DomainError(f"wheels must be wheels of a wheel file, got {odd!r}")
     if pattern is not None:
-        from halfnut.core.catalogue import active
-
         wanted = _core.parse_knurl_pattern(pattern, active())
         held = tuple(each for each in held if _prints(each, wanted, active()))
     found = sorted((_on(each, given, finished) for each in held), key=_rank)
@@ -279,16 +257,12 @@ def _prints(wheel: KnurlWheel, wanted: object, catalogue: _core.Catalogue) -> bo
 
 
 def _on(wheel: KnurlWheel, diameter: LengthLike, finished: bool) -> WheelOnDiameter:
-    measured = None
-    if wheel.diameter is not None:
-        size = f"{wheel.diameter.value!r} {wheel.diameter.unit}"
-        measured = size if wheel.teeth is None else f"{size}, {wheel.teeth} teeth"
     try:
         blank = knurl_blank(
             diameter,
             wheel.pitch,
             pattern=wheel.pattern,
-            wheel=measured,
+            wheel=wheel.measured or None,
             finished=finished,
             process="cut" if wheel.cuts else "form",
         )

@@ -120,7 +120,7 @@ class FileTable {
     /// A value that is a mistake.
     void refuse(std::string_view key, std::string problem);
 
-    /// Say which keys of it are none.
+    /// Say which keys of it are none; a reader that asks whether all of it is sound does so itself.
     void close();
 
    private:
@@ -146,6 +146,7 @@ class FileTable {
     FileReading& reading_;
     std::vector<std::string_view> known_;
     std::size_t mistakes_before_;
+    bool closed_ = false;
 };
 
 /// Read a file whose head is a table.
