@@ -23,7 +23,7 @@ void bind_more(py::module_& module) {
         [](const std::string& name, const SharedCatalogue& catalogue) {
             const ToolRow& row = *find_tool(catalogue.get(), name).row;
             py::dict form;
-            for (const auto& [key, value] : {std::pair{"teeth", row.teeth},
+            for (const auto& [key, value] : {std::pair{"flutes", row.teeth},
                                              {"nose_radius_mm", row.nose_radius_mm},
                                              {"entering_deg", row.entering_deg},
                                              {"rake_deg", row.rake_deg},

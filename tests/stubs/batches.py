@@ -53,7 +53,7 @@ _EXAMPLES = {
 >>> drill({"diameter_mm": [6.0], "depth_mm": [20.0]}, alloy="6061-T6", machine="bench-mill")["status"].tolist()
 [0]""",
     "mill": """
->>> jobs = {"cutter_diameter_mm": [10.0], "teeth": [4.0], "depth_mm": [5.0], "width_mm": [2.0]}
+>>> jobs = {"cutter_diameter_mm": [10.0], "flutes": [4.0], "depth_mm": [5.0], "width_mm": [2.0]}
 >>> mill(jobs, alloy="7075-T6", machine="bench-mill")["status"].tolist()
 [0]""",
     "knurl_blank": """
@@ -78,7 +78,7 @@ def _numbers(kind: str, rows: dict[str, Row], sentence: Callable[[Row], str]) ->
     lines = [f"class {kind.capitalize()}Numbers(TypedDict, total=False):"]
     lines += [f'    """Numbers of `{kind}` that all rows share; a column gives one a row."""\n']
     for argument in (*arguments_of(kind), None):
-        row = rows[{"teeth": "flutes"}.get(argument.name, argument.name) if argument else "hardness_hb"]
+        row = rows[argument.name if argument else "hardness_hb"]
         first, *inches = argument.spellings if argument else ("hardness_hb",)
         about = textwrap.fill(f'"""{sentence(row)}"""', WIDTH - 4, subsequent_indent="    ")
         lines += [f"    {first}: NumberLike", f"    {about}"]

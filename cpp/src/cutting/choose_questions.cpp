@@ -42,7 +42,7 @@ constexpr std::array kAsked{
     NUMBER(width_mm, "Width to mill away."),
     NUMBER(end_diameter_mm, "Diameter where facing ends.").usually("the centre, or the bore"),
     ASKED(flutes, "Teeth of the cutter.")
-        .in(range_in(kChooseArguments, "teeth"))
+        .in(range_in(kChooseArguments, "flutes"))
         .usually("four, two below 5 mm"),
     Rows::tool,
     NUMBER(tolerance_mm,

@@ -29,7 +29,7 @@ constexpr AskedRow kDepth =
 constexpr AskedRow kPoint = NUMBER(point_deg, "Angle of the point, both sides together.");
 constexpr AskedRow kHole = NUMBER(pilot_mm, "Hole as drilled or bored.").called("hole");
 constexpr AskedRow kFlutes =
-    ASKED(flutes, "Cutting edges of the tool.").in(range_in(kHoleArguments, "teeth"));
+    ASKED(flutes, "Cutting edges of the tool.").in(range_in(kHoleArguments, "flutes"));
 
 constexpr std::array kDrillAsked{
     Rows::alloy,

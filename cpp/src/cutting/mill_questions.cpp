@@ -34,7 +34,7 @@ constexpr AskedRow kCutter =
     NUMBER(cutter_diameter_mm, "Diameter of the cutter.").called("cutter").required().leads();
 constexpr AskedRow kDepth = NUMBER(depth_mm, "Depth to be cut away along the cutter's axis, in all passes.");
 constexpr AskedRow kFlutes = ASKED(flutes, "Teeth of the cutter.")
-                                 .in(range_in(kMillArguments, "teeth"))
+                                 .in(range_in(kMillArguments, "flutes"))
                                  .usually("four, two below 5 mm");
 constexpr AskedRow kLength = NUMBER(length_mm, "Length along the feed; without it there is no time.");
 constexpr AskedRow kTooth =

@@ -27,7 +27,7 @@ Column: TypeAlias = float | NDArray[np.float64]
 _OF_TOOL = {
     "turn": ("nose_radius_mm", "entering_deg", "rake_deg"),
     "drill": ("point_deg",),
-    "mill": ("teeth", "entering_deg", "nose_radius_mm", "stick_out_mm"),
+    "mill": ("flutes", "entering_deg", "nose_radius_mm", "stick_out_mm"),
 }
 _cases: dict[int, tuple[_core.Catalogue, _core.TurnCases]] = {}
 

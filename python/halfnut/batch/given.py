@@ -55,7 +55,7 @@ class Argument:
 @lru_cache(maxsize=8)
 def arguments_of(kind: str) -> tuple[Argument, ...]:
     """The numbers of a kind of batch of cuts that its question asks for, too."""
-    asked = {row["key"] for row in declared()[kind]["arguments"]} | ({"teeth"} if kind == "mill" else set())
+    asked = {row["key"] for row in declared()[kind]["arguments"]}
     return tuple(Argument(*each) for each in _core.batch_arguments(kind) if each[0] in asked)
 
 

@@ -432,7 +432,7 @@ def mill(
         It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
         is left.
 
-    >>> jobs = {"cutter_diameter_mm": [10.0], "teeth": [4.0], "depth_mm": [5.0], "width_mm": [2.0]}
+    >>> jobs = {"cutter_diameter_mm": [10.0], "flutes": [4.0], "depth_mm": [5.0], "width_mm": [2.0]}
     >>> mill(jobs, alloy="7075-T6", machine="bench-mill")["status"].tolist()
     [0]
     """

@@ -448,7 +448,7 @@ void expect_evaluate_row_by_row(std::size_t rows) {
         work(columns.work);
         columns.shape = shape;
         columns.numbers[place(kMillArguments, "cutter_diameter_mm")].data = diameter.data();
-        columns.numbers[place(kMillArguments, "teeth")].data = teeth.data();
+        columns.numbers[place(kMillArguments, "flutes")].data = teeth.data();
         columns.numbers[place(kMillArguments, "depth_mm")].data = depth.data();
         columns.numbers[place(kMillArguments, "width_mm")].data = width.data();
         std::size_t answered = 0;

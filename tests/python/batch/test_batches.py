@@ -143,7 +143,7 @@ def test_a_hundred_thousand_mixed_jobs_with_one_in_a_hundred_broken():
         "alloy": names[random.integers(0, 7, rows)],
         "diameter_mm": random.uniform(4.0, 20.0, rows),
         "depth_mm": random.uniform(0.3, 1.5, rows),
-        "teeth": random.integers(2, 6, rows).astype(float),
+        "flutes": random.integers(2, 6, rows).astype(float),
         "length_mm": random.uniform(5.0, 100.0, rows),
         "width_mm": random.uniform(0.5, 3.0, rows),
     }
@@ -161,7 +161,7 @@ def test_a_hundred_thousand_mixed_jobs_with_one_in_a_hundred_broken():
         if name == "mill":
             part["cutter_diameter_mm"] = part.pop("diameter_mm")
         else:
-            del part["teeth"]
+            del part["flutes"]
         done = getattr(batch, name)(part, machine="bench-mill" if name == "mill" else MACHINE)
         ok = done["status"] == 0
         assert np.array_equal(ok, ~broken[at]), name
@@ -331,7 +331,7 @@ def asked(kind, rows=ROWS):
         frame = {key: value for key, value in jobs(rows, seed=4).items() if key in ("alloy", "diameter_mm", "depth_mm")}
         if kind == "mill":
             frame["cutter_diameter_mm"] = frame.pop("diameter_mm")
-            frame |= {"teeth": np.full(rows, 4.0), "width_mm": np.full(rows, 1.0)}
+            frame |= {"flutes": np.full(rows, 4.0), "width_mm": np.full(rows, 1.0)}
         machine = "gap-bed" if kind == "turn" else "bench-mill"
         return partial(getattr(batch, kind), frame, machine=machine)
     lengths = some.choice([5.0, 12.5, 20.0, math.nan, -1.0], rows)
@@ -604,7 +604,7 @@ def test_drilling_and_milling_are_the_scalars():
     diameters = [3.0, 6.5, 12.0, -1.0]
     drilled = batch.drill({"diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", depth_mm=15.0)
     milled = batch.mill(
-        {"cutter_diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", teeth=4.0, depth_mm=2.0, width_mm=1.0
+        {"cutter_diameter_mm": diameters}, alloy="6061-T6", machine="bench-mill", flutes=4.0, depth_mm=2.0, width_mm=1.0
     )
     for row, diameter in enumerate(diameters[:3]):
         hole = hn.drill("6061-T6", hn.mm(diameter), depth="15 mm", machine="bench-mill")

@@ -42,7 +42,7 @@ DRILL = {
     "overrun_mm": ("overrun", 0.0, 5.0),
 }
 MILL = {
-    "teeth": ("flutes", 2, 6),
+    "flutes": ("flutes", 2, 6),
     "length_mm": ("length", 10.0, 80.0),
     "width_mm": ("width", 1.0, 30.0),
     "step_over_mm": ("step_over", 0.5, 2.0),
@@ -76,7 +76,7 @@ def as_given(name, value, inch):
         return hn.inch(value) if inch else hn.mm(value)
     if name == "feed_mm_rev":
         return f"{value!r} {'in/rev' if inch else 'mm/rev'}"
-    return int(value) if name == "teeth" else value
+    return int(value) if name == "flutes" else value
 
 
 def random_rows(columns, needed, inch, seed, rows):
@@ -99,7 +99,7 @@ def random_rows(columns, needed, inch, seed, rows):
             value = chance.uniform(low, high)
             if name.endswith("_mm_rev") or name.endswith("_mm"):
                 value = round(value / scale, 4)
-            if name == "teeth":
+            if name == "flutes":
                 value = float(chance.randint(low, high))
             if name == "bore_mm":
                 value *= frame[spelled("diameter_mm", inch)][row]
@@ -196,7 +196,7 @@ def test_a_cutter_without_teeth_has_the_usual_ones():
     # Two below 5 mm, four from there on.
     frame = {"cutter_diameter_mm": [4.9, 5.0], "depth_mm": [1.0, 1.0], "width_mm": [1.0, 1.0]}
     left_out = batch.mill(frame, alloy="7075-T6")
-    given = batch.mill(frame | {"teeth": [2.0, 4.0]}, alloy="7075-T6")
+    given = batch.mill(frame | {"flutes": [2.0, 4.0]}, alloy="7075-T6")
     for name, column in given.items():
         np.testing.assert_array_equal(left_out[name], column, err_msg=name)
     assert (left_out["status"] == 0).all()

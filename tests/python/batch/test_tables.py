@@ -186,7 +186,7 @@ def test_meta_is_what_comes(kind):
         "turn": ({"diameter_mm": [10.0], "depth_mm": [1.0]}, {"alloy": "1018"}),
         "drill": ({"diameter_mm": [10.0], "depth_mm": [1.0]}, {"alloy": "1018"}),
         "mill": (
-            {"cutter_diameter_mm": [10.0], "depth_mm": [1.0], "width_mm": [1.0], "teeth": [4.0]},
+            {"cutter_diameter_mm": [10.0], "depth_mm": [1.0], "width_mm": [1.0], "flutes": [4.0]},
             {"alloy": "1018"},
         ),
         "limits": ({"thread": ["Tr40x7-7e"]}, {}),

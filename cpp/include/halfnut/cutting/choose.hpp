@@ -186,7 +186,7 @@ inline constexpr std::array kChooseArguments{
                                    "be given, for there is no time without it"},
     RequestArgument<ChooseRequest>{positive("width_mm", "mm"), &ChooseRequest::width_mm, false,
                                    "be given, and at least the cutter's diameter for a slot or pocket"},
-    RequestArgument<ChooseRequest>{between("teeth", 1.0, 60.0), &ChooseRequest::teeth},
+    RequestArgument<ChooseRequest>{between("flutes", 1.0, 60.0), &ChooseRequest::teeth},
     RequestArgument<ChooseRequest>{not_negative("bore_mm", "mm"), &ChooseRequest::bore_mm, false,
                                    "be below the finished diameter"},
     RequestArgument<ChooseRequest>{positive("stick_out_mm", "mm"), &ChooseRequest::stick_out_mm},

@@ -102,7 +102,7 @@ inline constexpr std::array kHoleArguments{
     RequestArgument<HoleRequest>{not_negative("pilot_mm", "mm"), &HoleRequest::pilot_mm, false,
                                  "be below diameter_mm, and given for a countersink or counterbore"},
     RequestArgument<HoleRequest>{between("point_deg", 60.0, 180.0, "deg"), &HoleRequest::point_deg},
-    RequestArgument<HoleRequest>{between("teeth", 1.0, 20.0), &HoleRequest::teeth},
+    RequestArgument<HoleRequest>{between("flutes", 1.0, 20.0), &HoleRequest::teeth},
     RequestArgument<HoleRequest>{positive("pitch_mm", "mm"), &HoleRequest::pitch_mm, false,
                                  "be given and below half of diameter_mm"},
     RequestArgument<HoleRequest>{positive("feed_mm_rev", "mm/rev"), &HoleRequest::feed_mm_rev},

@@ -68,7 +68,7 @@ inline constexpr double kCarbideCutterGpa = 580.0;
 inline constexpr std::array kMillArguments{
     RequestArgument<MillRequest>{positive("cutter_diameter_mm", "mm"), &MillRequest::cutter_diameter_mm,
                                  true},
-    RequestArgument<MillRequest>{between("teeth", 1.0, 400.0), &MillRequest::teeth},
+    RequestArgument<MillRequest>{between("flutes", 1.0, 400.0), &MillRequest::teeth},
     RequestArgument<MillRequest>{positive("length_mm", "mm"), &MillRequest::length_mm},
     RequestArgument<MillRequest>{positive("width_mm", "mm"), &MillRequest::width_mm, false,
                                  "be given, and at least cutter_diameter_mm for a slot or pocket"},
