@@ -9,7 +9,7 @@ import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TextIO, TypeVar
 
 import click
 
@@ -95,7 +95,7 @@ def put(place: Path, content: str | bytes, *, replace: bool) -> None:
         files.write(place, content, replace=replace)
 
 
-def plain(value: Any) -> Any:
+def plain(value: object) -> Any:
     """A value that JSON can hold: no NaN, no objects."""
     if isinstance(value, float):
         return value if math.isfinite(value) else None
@@ -108,7 +108,7 @@ def plain(value: Any) -> Any:
     return str(value)
 
 
-def json_text(value: Any) -> str:
+def json_text(value: object) -> str:
     """JSON text, readable, without NaN; what a terminal would obey is escaped as JSON does."""
     import json
 
@@ -127,7 +127,7 @@ def echo(text: str, *, err: bool = False) -> None:
     click.echo(written, err=err)
 
 
-def _for(stream: Any, text: str) -> str:
+def _for(stream: TextIO, text: str) -> str:
     """Text as a stream can take it: without control characters, spelled in the characters that it has."""
     written = shown(text)
     encoding = getattr(stream, "encoding", None) or "utf-8"

@@ -26,8 +26,6 @@ _MOST = 2**31 - 1  # a whole number of the core
 _HOLDERS: dict[str, tuple[type, ...]] = {
     "Sequence": (Sequence,),
     "Iterable": (Iterable,),
-    "list": (Sequence,),
-    "tuple": (Sequence,),
     "Mapping": (Mapping,),
     "MutableMapping": (Mapping,),
 }
@@ -135,8 +133,6 @@ def _of_kind(
         return value
     if any(type(value) is type(choice) and value == choice for choice in choices):
         return value
-    if name == "machine" and hasattr(value, "__fspath__"):  # of its file
-        return value
     if isinstance(value, str) and "str" in kinds:
         return sound(value, name)
     if type(value).__name__ in {"bool", "bool_"}:  # Python's or NumPy's
@@ -152,7 +148,7 @@ def _of_kind(
         head, _, inside = holder.removesuffix("]").partition("[")
         an_array = hasattr(value, "__array__") and hasattr(value, "__len__") and "Mapping" not in head
         if (an_array or isinstance(value, _HOLDERS[head])) and not isinstance(value, (str, bytes)):
-            return _held(head, inside, cast("Collection[object]", value), name)
+            return _held(inside, cast("Collection[object]", value), name)
     words = {"str": "text", "int": "a whole number", "float": "a number", "bool": "True or False"}
     wanted = [words.get(kind, kind) for kind in kinds if kind != "None"]
     wanted += [f"a {kind.__name__}" for kind in classes]
@@ -161,19 +157,11 @@ def _of_kind(
     raise DomainError(f"{name} must be {' or '.join(wanted)}, got {_shown(value)}")
 
 
-def _held(head: str, inside: str, value: Collection[object], name: str) -> object:
-    """What a sequence holds: as many as a pair has, and plain members of the right kind."""
-    members = [each.strip() for each in inside.split(",")] if "[" not in inside else []
-    if head != "tuple":
-        if head in {"Sequence", "list"} and members and members[0] in {"str", "int", "float"}:
-            for place, each in enumerate(value):
-                _of_kind([members[0]], (), (), [], each, f"{name}[{place}]")
-        return value
-    if members and members[-1] != "..." and len(value) != len(members):
-        raise DomainError(f"{name} must hold {len(members)} values, got {_shown(value)}")
-    for place, (each, kind) in enumerate(zip(value, members, strict=False)):
-        if kind in {"str", "int", "float"}:
-            _of_kind([kind], (), (), [], each, f"{name}[{place}]")
+def _held(inside: str, value: Collection[object], name: str) -> object:
+    """What a sequence holds, where that is of a plain kind."""
+    if inside in {"str", "int", "float"}:
+        for place, each in enumerate(value):
+            _of_kind([inside], (), (), [], each, f"{name}[{place}]")
     return value
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from halfnut.core.extras import optional
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.cutting.chasing import ChasePass, Chasing
+from halfnut.drawing.axes import on_axes
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -33,9 +33,7 @@ def infeed_plot(found: Chasing, *, axes: Axes | None = None) -> Axes:
         Equal scales; depths below the blank downwards. The pass before a measurement and the last are thick; the chain
         line is the pitch line.
     """
-    plt = optional("matplotlib.pyplot", "plot")
-
-    drawn: Axes = plt.subplots(figsize=(6, 5))[1] if axes is None else axes
+    drawn = on_axes(axes, (6, 5))
     scale = MM_PER_INCH if found.unit == "in" else 1.0
     lean = 0.0
     if found.compound_deg is not None:

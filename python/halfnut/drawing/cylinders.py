@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from halfnut.core.extras import optional
+from halfnut.drawing.axes import on_axes
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.fits.questions import cylindrical_fit
 
@@ -45,10 +45,7 @@ def cylinder_zones_plot(*fits: str | CylindricalFit, axes: Axes | None = None) -
     units = {each.unit for each in found}
     if len(units) != 1:
         raise DomainError(f"zones need fits in one unit, got {sorted(units) or 'none'}")
-    if axes is None:
-        plt = optional("matplotlib.pyplot", "plot")
-
-        axes = plt.subplots()[1]
+    axes = on_axes(axes)
     bounds: list[float] = [0.0]
     ticks: list[float] = []
     labels: list[str] = []

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from halfnut._core import DomainError, coated_pitch_change_um
-from halfnut.core.extras import optional
+from halfnut.drawing.axes import on_axes
 from halfnut.threads.fitting import clearance_chances
 from halfnut.threads.questions import fit, limits
 
@@ -24,15 +24,6 @@ if TYPE_CHECKING:
     from halfnut.threads.standard import PartLike
 
 __all__ = ["clearance_plot", "zones_plot"]
-
-
-def _axes(axes: Axes | None) -> Axes:
-    if axes is not None:
-        return axes
-    plt = optional("matplotlib.pyplot", "plot")
-
-    made: Axes = plt.subplots()[1]
-    return made
 
 
 def zones_plot(
@@ -49,8 +40,6 @@ def zones_plot(
     ----------
     external, internal : str, Thread or ThreadLimits
         The pair.
-    build_up_external, build_up_internal, external_pitch, internal_pitch, tolerance_over_sigma, mean_shift : optional
-        As for `clearance_chances`.
     build_up_external, build_up_internal : optional
         Coating of each part; a part without one keeps its zone. A vertical line stands at the greatest build-up.
     axes : matplotlib Axes, optional
@@ -72,7 +61,7 @@ def zones_plot(
     reach_um = 1.5 * most_um if most_um > 0 else 10.0
     grown_um = np.linspace(0.0, reach_um, 61)
     per_um = 1 / 25400 if unit == "in" else 0.001
-    drawn = _axes(axes)
+    drawn = on_axes(axes)
     for part, coat_um, sense, hatch in zip(parts, coats_um, (1, -1), ("////", "\\\\\\\\"), strict=True):
         moved = coated_pitch_change_um(grown_um, part.half_angle_deg) * per_um if coat_um > 0 else 0.0 * grown_um
         low, high = (size - basic + sense * moved for size in (part.pitch_min, part.pitch_max))
@@ -138,7 +127,7 @@ def clearance_plot(
     low, high = answer.pitch_clearance_min_mm, answer.pitch_clearance_max_mm
     clearance_mm = np.linspace(low, high, 401)
     share = 100.0 * pair(clearance_mm)
-    drawn = _axes(axes)
+    drawn = on_axes(axes)
     scale = 25.4 if answer.unit == "in" else 1.0
     if not drawn.lines:
         drawn.axvline(0.0, color="black", linestyle="-", linewidth=0.71)

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from halfnut._core import DomainError
 from halfnut.core.extras import optional
 from halfnut.cutting.gears import GearTrain
+from halfnut.drawing.axes import on_axes
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -146,10 +147,9 @@ def train_plot(train: GearTrain, *, axes: Axes | None = None) -> Axes:
     Axes
         Equal scales; mm where the machine's file gives the module, else half a tooth is one.
     """
-    plt = optional("matplotlib.pyplot", "plot")
     circle = optional("matplotlib.patches", "plot").Circle
 
-    drawn: Axes = plt.subplots(figsize=(6, 5))[1] if axes is None else axes
+    drawn = on_axes(axes, (6, 5))
     gears = _gears(train)
     for gear in gears:
         outline = "-" if gear.real else "--"

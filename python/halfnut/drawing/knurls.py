@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from halfnut._core import DomainError
-from halfnut.core.extras import optional
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length
+from halfnut.drawing.axes import on_axes
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.knurls.formulas import mismatch_teeth, tracking_blank_mm
 
@@ -22,15 +22,6 @@ __all__ = ["pattern_plot", "tracking_plot"]
 
 
 _MOST_TEETH = 200  # that can be told apart on a page
-
-
-def _axes(axes: Axes | None) -> Axes:
-    if axes is not None:
-        return axes
-    plt = optional("matplotlib.pyplot", "plot")
-
-    made: Axes = plt.subplots()[1]
-    return made
 
 
 def tracking_plot(
@@ -66,7 +57,7 @@ def tracking_plot(
     across = np.linspace(start, end, 1601)
     off = np.asarray(mismatch_teeth(across, blank.transverse_pitch_mm), dtype=float).copy()
     off[1:][np.abs(np.diff(off)) > 0.5] = np.nan  # lift the pen at each jump
-    drawn = _axes(axes)
+    drawn = on_axes(axes)
     drawn.plot(across / scale, off, "-", color="black")
     for limit in (-blank.mismatch_limit_teeth, blank.mismatch_limit_teeth):
         drawn.axhline(limit, linestyle="--", linewidth=0.71, color="black")
@@ -115,7 +106,7 @@ def pattern_plot(
     behind = float(mismatch_teeth(across, around)) * around
     lean = high * np.tan(np.radians(blank.helix_deg))
     hands = {"left": (-1,), "diamond raised": (1, -1), "diamond indented": (1, -1)}.get(blank.pattern, (1,))
-    drawn = _axes(axes)
+    drawn = on_axes(axes)
     styles = ("-", "--", "-.", ":")
     reach = int(np.ceil(lean / around)) + turns
     for turn in range(turns):

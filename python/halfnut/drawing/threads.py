@@ -12,7 +12,7 @@ from statistics import fmean
 from typing import TYPE_CHECKING
 
 from halfnut import _core
-from halfnut.core.extras import optional
+from halfnut.drawing.axes import on_axes
 from halfnut.threads.standard import ThreadLimits
 
 if TYPE_CHECKING:
@@ -226,10 +226,8 @@ def profile_plot(*limits: ThreadLimits, turns: int = 2, axes: Axes | None = None
         With equal scales in both directions.
     """
     _require_turns(turns)
-    plt = optional("matplotlib.pyplot", "plot")
     parts = _parts(limits)
-    if axes is None:
-        axes = plt.subplots(figsize=(8, 5))[1]
+    axes = on_axes(axes, (8, 5))
     for part in parts:
         full, least = part.curve(part.full, turns), part.curve(part.least, turns)
         zone = [*full, *reversed(least)]

@@ -40,7 +40,7 @@ def answer(asked: object) -> dict[str, Any]:
     return out
 
 
-def _with_machines(asked: Any) -> Any:
+def _with_machines(asked: object) -> object:
     """What was asked, machines in place of their names."""
     if not isinstance(asked, Mapping) or not isinstance(asked.get("values"), Mapping):
         return asked

@@ -66,7 +66,7 @@ class Machine:
         object.__setattr__(self, "file", kept)
         object.__setattr__(self, "path", path)
 
-    def __setattr__(self, name: str, value: Any) -> None:
+    def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"a machine is not changed in place: replace({name}=...) makes another")
 
     def replace(self, **changes: object) -> Machine:
@@ -185,7 +185,7 @@ class Machine:
         return f'<pre style="background:none;color:inherit">{html.escape(shown(str(self)))}</pre>'
 
 
-def _plain(value: Any) -> Any:
+def _plain(value: object) -> Any:
     if isinstance(value, Mapping):
         return {key: _plain(each) for key, each in value.items()}
     if isinstance(value, tuple):
