@@ -311,7 +311,7 @@ class MillNumbers(TypedDict, total=False):
     """Diameter of the cutter. Above 0 mm."""
     cutter_diameter_in: NumberLike
     """`cutter_diameter_mm` in inches."""
-    teeth: NumberLike
+    flutes: NumberLike
     """Teeth of the cutter. From 1 to 400. When not given: four, two below 5 mm."""
     length_mm: NumberLike
     """Length along the feed; without it there is no time. Above 0 mm."""
@@ -394,7 +394,7 @@ def mill(
     ----------
     frame : table
         Columns ``cutter_diameter_mm``, ``depth_mm`` (or ``_in``) and, where they are not given for all rows, ``alloy``,
-        ``tool``; and any of the numbers that may be given for all rows: ``cutter_diameter_mm``, ``teeth``,
+        ``tool``; and any of the numbers that may be given for all rows: ``cutter_diameter_mm``, ``flutes``,
         ``length_mm``, ``width_mm``, ``depth_mm``, ``step_over_mm``, ``step_down_mm``, ``feed_per_tooth_mm``,
         ``spindle_rpm``, ``entering_deg``, ``stick_out_mm``, ``nose_radius_mm``, ``roughness_limit_um``,
         ``wear_factor``, ``deflection_limit_mm``, ``approach_mm``, ``overrun_mm``, ``hardness_hb``. NaN is not given.

@@ -157,13 +157,13 @@ def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
     shown = warnings.showwarning
 
-    def say(message: Warning | str, category: type[Warning], *where: Any) -> None:
+    def say(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
         from halfnut.core.shop_tables import ShopWarning
 
         if issubclass(category, ShopWarning):
             echo(f"halfnut: note: {message}", err=True)
         else:
-            shown(message, category, *where)
+            shown(message, category, *where, **more)
 
     warnings.showwarning = say
     click.get_current_context().call_on_close(lambda: setattr(warnings, "showwarning", shown))
