@@ -19,7 +19,6 @@ from halfnut.cli.output import echo
 __all__ = ["command", "commands", "main"]
 
 _HOMES = {
-    "adjuster": ("asking", "adjuster", "How far a threaded tube or a turnbuckle may be wound out."),
     "alloy": ("alloys", "alloy", "What is known of an alloy: speeds first; list, new and check."),
     "ask": ("programs", "ask", "Any question as JSON, for other programs."),
     "batch": ("batches", "batch", "Every row of a file of jobs, into a file of answers."),

@@ -21,6 +21,7 @@ DRAWN = {
 }
 """Questions whose answers have a drawing, and what their option says."""
 _UNITS = ("_um", "_hb", "_deg", "_c")
+_WITHIN = "__"  # between the name of an object and that of its part
 _LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
 
 
@@ -39,6 +40,10 @@ def command(name: str) -> click.Command:
         from halfnut.cli import drawings
 
         ready(out, replace=replace, as_json=as_json)
+        for each in [each for each in given if _WITHIN in each]:
+            whole, _, part = each.partition(_WITHIN)
+            if (value := given.pop(each)) is not None:
+                given[whole] = {**(given[whole] or {}), part: value}
         if out is not None:
             drawings.check(name, out.suffix)
         found = getattr(import_module(f"halfnut.{question['room']}.questions"), name)(**given)
@@ -142,14 +147,23 @@ def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> lis
 
 
 def _of_parts(flag: str, row: dict[str, Any]) -> Any:
-    """An option for an object: its parts that are given by their places."""
-    names = [part["name"] for part in row["of"] if part["placed"]]
+    """An option for the parts of an object that are given by their places, and one for each of the others."""
+    placed = [part["name"] for part in row["of"] if part["placed"]]
+    others = [part for part in row["of"] if not part["placed"]]
 
     def named(ctx: click.Context, param: click.Parameter, values: tuple[str, ...] | None) -> dict[str, str] | None:
-        return dict(zip(names, values, strict=True)) if values else None
+        return dict(zip(placed, values, strict=True)) if values else None
 
-    metavar = " ".join(name.upper() for name in names)
-    return click.option(flag, row["name"], nargs=len(names), metavar=metavar, callback=named, help=row["about"])
+    def give(command: Any) -> Any:
+        for part in reversed(others):
+            within = {"name": f"{row['name']}{_WITHIN}{part['name']}", "option": f"{row['name']}_{part['name']}"}
+            command = _parameter(part | within)(command)
+            command.__click_params__[-1].hidden = True  # each is said where the first end is
+        metavar = " ".join(name.upper() for name in placed)
+        about = f"{row['about'][:-1]}; what else differs as {flag}-{others[0]['name'].replace('_', '-')} and its like."
+        return click.option(flag, row["name"], nargs=len(placed), metavar=metavar, callback=named, help=about)(command)
+
+    return give
 
 
 def _one(flag: str) -> str:

@@ -1,5 +1,6 @@
 """Twelve questions of every day, in inches and in millimetres: short, and each in one system of units."""
 
+import json
 import re
 import shlex
 from statistics import median
@@ -7,7 +8,9 @@ from statistics import median
 import pytest
 from click.testing import CliRunner
 
+import halfnut as hn
 from halfnut import cli
+from halfnut.core.schemas import flat
 
 INCH = """
 turn 6061-T6 1.25in --length 2in --machine gap-bed
@@ -86,3 +89,22 @@ def test_why_and_evidence_say_more(system, words):
     assert len(answer([*words, "--why"])) > len(short) or words[0] == "knurl-blank", "a blank has no more to say"
     told = answer([*words, "--evidence"])
     assert told.startswith(short) and len(told) > len(short)
+
+
+def test_what_differs_at_the_second_end_of_a_turnbuckle_is_given_by_options():
+    asked = next(words for system, words in CASES if words[0] == "adjuster" and system == "metric")
+    differing = ["--second-base-reach", "35mm", "--second-rule-diameters", "0.9", "--second-base-alloy", "7075-T6"]
+    alike, found = (json.loads(answer([*asked, *more, "--json"])) for more in ([], differing))
+    want = hn.adjuster(
+        "M20x1.5-6g", "M20x1.5-6H", thread_length="50 mm", base_thread="30 mm", chamfer="1.5 mm", countersink="1 mm",
+        length_of_tube="500 mm", tube_diameter="25 mm", bore="15 mm", alloy="6061-T6", form="drawn tube",
+        base_outside="40 mm", base_reach="40 mm", lock_nut="10 mm", nut_outside="30 mm", push="300 N", pull="200 N",
+        factor_of_safety=4.0, rule_diameters=1.0, lubricant="anti-seize paste",
+        second={
+            "external": "M20x1.5-6g-LH", "internal": "M20x1.5-6H-LH", "base_reach": "35 mm", "rule_diameters": 0.9,
+            "base_alloy": "7075-T6",
+        },
+    )  # fmt: skip
+    for end in ("shortest", "longest"):
+        assert found[end] == pytest.approx(json.loads(json.dumps(flat(want, "adjuster")[end])))
+        assert found[end] != alike[end]
