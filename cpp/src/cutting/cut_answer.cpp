@@ -188,7 +188,8 @@ std::vector<Told> told_of(const CutContext& context, const CutResult& result) {
     }
     for (const auto& [code, name] : enum_names(CautionCode{})) {
         if (result.has(code)) {
-            const bool asked = code == CautionCode::above_window && result.limited_by == LimitCode::asked;
+            const bool asked =
+                code == CautionCode::above_window && result.spindle_fit == machine::SpindleFit::given;
             tell(asked                                                            ? "asked_too_fast"
                  : code == CautionCode::speed_below_window && slow_harms(context) ? "slow_harms"
                                                                                   : std::string(name));

@@ -443,6 +443,7 @@ AdjusterMaterial Making::metal(const std::string& alloy, const std::string& form
     const AlloyRow& row = material::find_alloy(catalogue_, alloy);
     MinimumStrengthAnswer least = minimum_strength({.alloy = alloy, .form = form}, asking_);
     append(evidence_, std::move(least.evidence));
+    append(told_, std::move(least.told));
     if (std::isnan(row.youngs_modulus_gpa)) {
         throw NotTabulatedError(material::lacks_modulus(row, "stiffness of the tube"));
     }

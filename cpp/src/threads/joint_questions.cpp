@@ -9,6 +9,7 @@
 #include <cmath>
 #include <numbers>
 #include <set>
+#include <span>
 
 #include "answering.hpp"
 #include "halfnut/core/bounds.hpp"
@@ -35,6 +36,14 @@ EvidenceText tabulated(string_view figure, RowRef row, const Catalogue& catalogu
     EvidenceText out = as_tabulated(figure, row, catalogue);
     out.rule = rule;
     return out;
+}
+
+/// Say where a strength is recalled only.
+void tell_memory(std::vector<Told>& told, std::span<const EvidenceText> strengths) {
+    if (std::any_of(strengths.begin(), strengths.end(),
+                    [](const EvidenceText& each) { return each.kind == "memory"; })) {
+        tell(told, "strength_from_memory");
+    }
 }
 
 /// An argument by another key than its member's; a length, a force, a torque or a stress is given with its
@@ -303,6 +312,7 @@ MadeOf made_of(const PartMade& part, Side side, double diameter_mm, const Asking
         const BoltStrength bolt = bolt_strength(catalogue, part.grade, diameter_mm);
         out.evidence.push_back(as_tabulated(fmt::format("{}_tensile_mpa", which),
                                             row_ref(catalogue.bolt_grades, *bolt.row), catalogue));
+        tell_memory(out.told, out.evidence);
         out.title = "grade " + part.grade;
         out.strength.tensile_mpa = bolt.tensile_mpa;
         out.strength.yield_mpa = or_else(part.yield_mpa, bolt.yield_mpa);
@@ -536,6 +546,7 @@ MinimumStrengthAnswer minimum_strength(const MinimumStrengthAsk& asked, const As
         out.evidence.push_back(tabulated("shear_mpa", row_ref(catalogue.strengths, *out.found.shear_row, own),
                                          catalogue, kRule));
     }
+    tell_memory(out.told, out.evidence);
     if (out.found.weakest_of_several) {
         tell(out.told, "strength_weakest_row");
     }
@@ -724,6 +735,7 @@ TightenAnswer tighten(const TightenAsk& asked, const Asking& asking) {
     if (!asked.screw.grade.empty()) {
         const BoltStrength bolt = bolt_strength(catalogue, asked.screw.grade, diameter);
         evidence.push_back(as_tabulated("yield_mpa", row_ref(catalogue.bolt_grades, *bolt.row), catalogue));
+        tell_memory(out.told, std::span(&evidence.back(), 1));
         out.yield_mpa = bolt.yield_mpa;
         holds = or_else(bolt.proof_mpa, bolt.yield_mpa);
     } else if (std::isnan(out.yield_mpa) && !asked.screw.alloy.empty() && !asked.screw.form.empty()) {
@@ -731,6 +743,7 @@ TightenAnswer tighten(const TightenAsk& asked, const Asking& asking) {
             minimum_strength({.alloy = asked.screw.alloy, .form = asked.screw.form}, asking);
         out.yield_mpa = holds = least.found.yield_mpa;
         append(evidence, std::move(least.evidence));
+        append(out.told, std::move(least.told));
     }
     double preload = asked.preload_n;
     if (!std::isnan(asked.share)) {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+import halfnut as hn
 from halfnut.cli.data import KINDS, of_answers, of_tables
 from halfnut.core.catalogue import rows
 
@@ -43,3 +44,43 @@ def test_every_cell_with_a_source_names_its_kind() -> None:
     held = of_tables()
     assert set().union(*held.values()) <= known
     assert held["cutting/speeds"].total() == len(rows("cutting/speeds"))
+
+
+def test_a_strength_from_memory_says_so() -> None:
+    """Whatever a load is to rest on names its recalled rows: alone, in a joint, by a bolt's grade."""
+    said = {True: 0, False: 0}
+    for row in rows("material/strengths"):
+        found = hn.minimum_strength(row["alloy"], row["form"], grain="along" if row["tensile_across_ksi"] else None)
+        recalled = "memory" in {each.kind for each in found.evidence}
+        assert ("strength_from_memory" in {each.code for each in found.cautions}) == recalled, row
+        said[recalled] += 1
+    assert min(said.values()) > 15, said
+    joint = {"engagement": "12 mm", "internal_alloy": "17-4 H1150", "internal_form": "bar"}
+    for bolt, recalled in (
+        ({"external_alloy": "304", "external_form": "bar"}, True),
+        ({"external_alloy": "17-4 H900", "external_form": "bar"}, False),
+        ({"external_grade": "8.8"}, "memory" in grade_kinds("8.8")),
+        ({"external_grade": "A4-80"}, "memory" in grade_kinds("A4-80")),
+    ):
+        codes = {each.code for each in hn.strength("M12x1.75-6g", "M12x1.75-6H", **joint, **bolt).cautions}
+        assert ("strength_from_memory" in codes) == recalled, bolt
+
+
+def grade_kinds(grade: str) -> set[str]:
+    """What the strength of a bolt's grade rests on."""
+    found = hn.strength(
+        "M12x1.75-6g", "M12x1.75-6H", engagement="12 mm", external_grade=grade, internal_tensile="600 MPa"
+    )
+    return {each.kind for each in found.evidence if each.figure.startswith("external_tensile")}
+
+
+def test_a_recalled_speed_says_so() -> None:
+    told = 0
+    for row in rows("material/alloys"):
+        for tool in ("HSS", "carbide"):
+            cut = hn.turn(row["id"], "30 mm", tool=tool)
+            kinds = {each.kind for each in cut.evidence if each.figure == "window_high_m_min" and "speeds" in each.row}
+            if kinds == {"memory"}:
+                assert "window_doubtful" in {each.code for each in cut.notes}, (row["id"], tool)
+                told += 1
+    assert told > 50

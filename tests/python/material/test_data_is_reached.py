@@ -15,6 +15,24 @@ WEEKLY = (
     "Z33520, EN8, S275, 1.4301, 12L14, 1045, 4340, 8620, 303, 316, 6082, C36000, C93200, 5083, POM, "
     "Ti-6Al-4V"
 )
+OTHER_NAMES = {
+    "G10180": "CRS, cold rolled steel, bright mild steel, keystock",
+    "K02600": "A36, HRS",
+    "G10400": "EN8, 080M40",
+    "G10260": "DOM, 1026",
+    "S31600": "316L, 1.4404, 1.4571",
+    "S30400": "304L, 1.4307, 1.4301",
+    "EN-AW-6082": "HE30, 6082",
+    "C36000": "CDA 360, CZ121, CW614N",
+    "C51000": "CDA 510, PB102",
+    "T31501": "gauge plate, 1.2510",
+    "F12101": "EN-GJL-250, GG25",
+    "F33800": "EN-GJS-500-7, GGG50",
+    "T20813": "H13, 1.2344, X40CrMoV5-1",
+    "G52986": "52100, 100Cr6, 1.3505",
+    "A96063": "6063, A96063, HE9",
+    "R54520": "Ti-5Al-2.5Sn, 3.7115",
+}
 
 
 @pytest.mark.parametrize("name", WEEKLY.split(", "))
@@ -24,6 +42,17 @@ def test_what_a_shop_meets_weekly_is_there(name):
         assert hn.turn(name, "30 mm").window_high_m_min > 0
     except hn.NotTabulatedError as error:
         assert "say which of" in str(error), name
+
+
+@pytest.mark.parametrize(("held", "names"), OTHER_NAMES.items())
+def test_trade_and_standard_names_find_the_alloy(held, names):
+    assert {hn.alloy(name).id for name in names.split(", ")} == {held}
+
+
+def test_what_is_known_but_not_held_is_no_other_alloy():
+    for name in ("gunmetal", "LG2", "EN36", "spring steel", "HDPE"):
+        with pytest.raises(hn.NotTabulatedError, match="known but not held"):
+            hn.alloy(name)
 
 
 def test_every_row_of_speeds_is_kin_to_some_alloy():
