@@ -425,7 +425,13 @@ py::dict described(const RecordRow& row) {
             "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
             "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
     }
-    return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures);
+    py::list said;
+    for (const SaidRow& each : row.says.rows) {
+        said.append(py::make_tuple(text(each.label), text(each.text), text(each.each)));
+    }
+    return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures,
+                    "answer"_a = text(row.says.answer), "rows"_a = said, "brief"_a = text(row.says.brief),
+                    "at_machine"_a = row.says.at_machine);
 }
 
 py::dict described_question(std::string_view name) {

@@ -9,6 +9,7 @@ import re
 import subprocess
 import sys
 import textwrap
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -142,11 +143,30 @@ def with_answers_within(answer: dict[str, Any]) -> list[tuple[str, dict[str, Any
 def figure_type(row: dict[str, Any]) -> str:
     """The type of a figure in a record."""
     if row["kind"] in {"record", "records"}:
-        made = f"{row['of']['name']}Figures" if answers_itself(row) else row["class"]
+        made = row["of"]["name"] if answers_itself(row) else row["class"]
         if row["kind"] == "records":
             return f"tuple[{made}, ...]"
         return made + ("" if row["always"] else " | None")
     return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
+
+
+def _literal(text: str) -> str:
+    """A text as it is written, over several lines where it is long."""
+    parts = textwrap.wrap(text, 90, drop_whitespace=False, break_on_hyphens=False) or [""]
+    return repr(text) if len(parts) == 1 else f"({' '.join(map(repr, parts))})"
+
+
+def says(row: dict[str, Any]) -> list[str]:
+    """How an answer is told, as members of its class."""
+    rows = "".join(f"({', '.join(map(_literal, each if each[2] else each[:2]))})," for each in row["rows"])
+    brief = "".join(f"{label!r}," for label in row["brief"].split(", ") if label)
+    kept = (
+        ("ANSWER", "str", _literal(row["answer"]) if row["answer"] else ""),
+        ("ROWS", "tuple[tuple[str, ...], ...]", f"({rows})" if rows else ""),
+        ("SHORT", "tuple[str, ...]", f"({brief})" if brief else ""),
+        ("AT_MACHINE", "bool", "True" if row["at_machine"] else ""),
+    )
+    return [f"    {name}: ClassVar[{kind}] = {value}" for name, kind, value in kept if value]
 
 
 def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
@@ -171,7 +191,7 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
         pairs = ", ".join(f'"{key}": {of}' for key, of in nested.items())
         lines.append(f"\n    _nested: ClassVar[Mapping[str, type]] = {{{pairs}}}")
     answers = [(figure["key"], figure["of"]["name"]) for figure in row["figures"] if answers_itself(figure)]
-    within = [f'"{key}": "{home(room, made) or home("", made)}:{made}"' for key, made in answers]
+    within = [f'"{key}": "{place(made)}:{made}"' for key, made in answers]
     if within:
         lines.append(f"\n    _within: ClassVar[Mapping[str, str]] = {{{', '.join(within)}}}")
     paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
@@ -180,53 +200,72 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
     if named:
         pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
         lines.append(f"    _named: ClassVar[Mapping[str, str]] = {{{pairs}}}")
+    lines += says(row)
     return [*out, "\n".join(lines)]
+
+
+@cache
+def rooms() -> dict[str, list[dict[str, Any]]]:
+    """The declared questions by their rooms."""
+    out: dict[str, list[dict[str, Any]]] = {}
+    for question in map(_core.question, _core.question_names()):
+        out.setdefault(question["room"], []).append(question)
+    return out
+
+
+@cache
+def answers(room: str) -> dict[str, dict[str, Any]]:
+    """The answers to a room's questions, and those within them that no other room's question asks for."""
+    asked = {question["answer"]["name"]: question["answer"] for question in rooms()[room]}
+    within = dict(pair for each in asked.values() for pair in with_answers_within(each))
+    others = {each["answer"]["name"] for other in rooms() if other != room for each in rooms()[other]}
+    return {name: asked.get(name, answer) for name, answer in within.items() if name in asked or name not in others}
+
+
+def place(answer: str) -> str:
+    """The module of an answer's class: the one that adds to its figures, else that of the figures."""
+    return home("", answer) or next(f"halfnut.{room}.figures" for room in rooms() if answer in answers(room))
+
+
+def loaded(names: dict[str, str]) -> str:
+    """Imports for the type checkers only, of names by their modules."""
+    lines = "".join(f"    from {where} import {name}\n" for name, where in sorted(names.items()))
+    return f"if TYPE_CHECKING:\n{lines}\n" if lines else ""
 
 
 def modules() -> dict[Path, str]:
     """Every file that is written, with its text."""
-    rooms: dict[str, list[dict[str, Any]]] = {}
-    for question in map(_core.question, _core.question_names()):
-        rooms.setdefault(question["room"], []).append(question)
     out = {}
-    for room, questions in rooms.items():
-        asked = {question["answer"]["name"]: question["answer"] for question in questions}
-        within = [pair for each in asked.values() for pair in with_answers_within(each)]
-        every = {name: asked.get(name, answer) for name, answer in within}
-        answers = {name: answer for name, answer in every.items() if name in asked or home(room, name)}
-        homes = {name: home(room, name) for name in answers}
-        if lacking := [name for name, where in homes.items() if not where]:
-            raise SystemExit(f"no class {lacking[0]}({lacking[0]}Figures) in halfnut/{room}")
+    for room, questions in rooms().items():
         names = ", ".join(sorted(f'"{question["name"]}"' for question in questions))
-        imports = "".join(f"    from {where} import {name}\n" for name, where in sorted(homes.items()) if name in asked)
-        functions = "\n\n".join(function(each, homes[each["answer"]["name"]]) for each in questions)
-        likes: dict[str, list[str]] = {}
-        for name in sorted(set(re.findall(r"\w+Like", functions))):
-            likes.setdefault(_LIKES.get(name, "halfnut.core.given"), []).append(name)
-        lines = "\n".join(f"    from {where} import {', '.join(each)}" for where, each in sorted(likes.items()))
-        typing = f"if TYPE_CHECKING:\n{imports}{lines}\n\n"
+        functions = "\n\n".join(function(each, place(each["answer"]["name"])) for each in questions)
+        types = {each["answer"]["name"]: place(each["answer"]["name"]) for each in questions}
+        likes = sorted(set(re.findall(r"\w+Like", functions)))
+        types |= {name: _LIKES.get(name, "halfnut.core.given") for name in likes}
         core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
             f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import answer_to\n{core}\n"
-            f"{typing}"
+            f"{loaded(types)}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )
-        made_records = [record(row, "Answered", f"{row['name']}Figures", room) for row in answers.values()]
+        rows = answers(room)
+        whole = {name for name in rows if not home("", name)}
+        classes = {name: name if name in whole else f"{name}Figures" for name in rows}
+        made_records = [record(row, "Answered", classes[name], room) for name, row in rows.items()]
         records = "\n\n".join(dict.fromkeys(each for some in made_records for each in some))
-        figures = [figure for answer in answers.values() for figure in answer["figures"]]
-        foreign = sorted(every.keys() - answers.keys())
-        others = [(each, path.name) for each in foreign for path in PACKAGE.iterdir() if home(path.name, each)]
-        typing = "".join(f"    from halfnut.{other}.figures import {each}Figures\n" for each, other in others)
-        typing = f"if TYPE_CHECKING:\n{typing}\n" if typing else ""
+        figures = [figure for answer in rows.values() for figure in answer["figures"]]
+        inner = {figure["of"]["name"] for figure in figures if answers_itself(figure)} - whole
         kins = {figure["kin"] for figure in figures if figure["kin"]}
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
+        public = f"__all__ = [{', '.join(sorted(repr(name) for name in whole))}]\n\n"
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n'
             f"from collections.abc import Mapping\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
             f"from halfnut.core.fixed import made\n"
-            f"from halfnut.core.questions import Answered\n{kin_imports}\n{typing}\n{records}"
+            f"from halfnut.core.questions import Answered\n{kin_imports}\n"
+            f"{loaded({name: place(name) for name in inner})}\n{public}\n{records}"
         )
     out |= {PACKAGE / room / "formulas.py": formulas(room, names) for room, names in _core.formulas().items()}
     head = "Written by `./shop stubs` from the core's declarations: change those."

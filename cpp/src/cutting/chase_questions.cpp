@@ -235,10 +235,28 @@ constexpr std::array kFigures{
     FIGURE(evidence, "What the figures rest on beside those of gears and cut."),
 };
 #undef FIGURE
+constexpr std::array kChasingSays{
+    SaidRow{"good", "{good}"},
+    SaidRow{"blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"},
+    SaidRow{"pitch",
+            "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"},
+    SaidRow{"spindle", "{spindle_said}"},
+    SaidRow{"feed", "{feed_said}"},
+    SaidRow{"stop", "at most {stopping_rpm} to stop by hand"},
+    SaidRow{"force", "at most {most_force_n} in a pass"},
+    SaidRow{"dial", "{dial_said}"},
+    SaidRow{"passes", "{passes_said}"},
+    SaidRow{"*stage", "stages"},
+    SaidRow{"#", "steps"},
+    SaidRow{"assumed", "{assumed}"},
+    SaidRow{"load", "{load}"},
+};
 constexpr RecordRow kRecord{
     "Chasing",
     "How to chase a thread: sizes, settings, passes, readings; None where a figure does not apply.",
-    kFigures};
+    kFigures,
+    {},
+    {"{said}", kChasingSays, "feed, dial, good, blank", true}};
 
 // ---- how it is answered
 // ----------------------------------------------------------------------------------------

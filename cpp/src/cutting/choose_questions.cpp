@@ -206,8 +206,11 @@ constexpr std::array kFigures{
 };
 #undef CHOSEN
 #undef OWN
-constexpr RecordRow kRecord{"Passes", "The fastest passes, or what stands in their way.", kFigures,
-                            "passes time_s"};
+constexpr RecordRow kRecord{"Passes",
+                            "The fastest passes, or what stands in their way.",
+                            kFigures,
+                            "passes time_s",
+                            {"", {}, "limit, why", true}};
 
 // ---- how it is answered -----------------------------------------------------------------------------------
 

@@ -44,8 +44,15 @@ constexpr std::array kFigures{
 };
 #undef OWN
 #undef BAND
-constexpr RecordRow kRecord{"ForceBand", "Where a measured force lies, as shares of the computed one.",
-                            kFigures, "low high verified"};
+constexpr std::array kForceBandSays{
+    SaidRow{"", "{checked}"},
+    SaidRow{"", "{counted}"},
+};
+constexpr RecordRow kRecord{"ForceBand",
+                            "Where a measured force lies, as shares of the computed one.",
+                            kFigures,
+                            "low high verified",
+                            {"", kForceBandSays}};
 
 }  // namespace
 

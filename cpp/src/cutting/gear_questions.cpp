@@ -134,8 +134,15 @@ constexpr std::array kTrainsFigures{
     FIGURE(evidence, "What the best train rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kTrainsRecord{"GearTrains", "Trains, best first, and how the search went.",
-                                  kTrainsFigures};
+constexpr std::array kGearTrainsSays{
+    SaidRow{"*or", "others"},
+    SaidRow{"found", "{search}"},
+};
+constexpr RecordRow kTrainsRecord{"GearTrains",
+                                  "Trains, best first, and how the search went.",
+                                  kTrainsFigures,
+                                  {},
+                                  {"{said}", kGearTrainsSays}};
 
 // ---- how a lead is read
 // ----------------------------------------------------------------------------------------
@@ -491,7 +498,13 @@ void take(Teeth& to, const Given& given, const AskedRow& row, Asking& /*asking*/
     }
 }
 
-constinit const RecordRow kGearTrainRecord{"GearTrain", "A train of change gears.", kTrainFigures};
+constexpr std::array kGearTrainSays{
+    SaidRow{"mounting", "{mounting_said}"},
+    SaidRow{"error", "{judgement}"},
+    SaidRow{"#", "steps"},
+};
+constinit const RecordRow kGearTrainRecord{
+    "GearTrain", "A train of change gears.", kTrainFigures, {}, {"{said}", kGearTrainSays, "1., 2."}};
 
 GearTrainsAnswer gear_train(const GearAsk& asked, const Asking& asking) {
     const machine::Threading threading = threading_of(asked);
@@ -585,8 +598,14 @@ constexpr std::array kPairsFigures{
     HALFNUT_FIGURE(PairsAnswer, told, "What a person should know."),
     HALFNUT_FIGURE(PairsAnswer, evidence, "What each figure rests on."),
 };
+constexpr std::array kTranslatingPairsSays{
+    SaidRow{"*pair", "each_said"},
+};
 constexpr RecordRow kPairsRecord{"TranslatingPairs",
-                                 "Pairs of gears that turn inches to millimetres, or back.", kPairsFigures};
+                                 "Pairs of gears that turn inches to millimetres, or back.",
+                                 kPairsFigures,
+                                 {},
+                                 {"{said}", kTranslatingPairsSays, "pair"}};
 
 }  // namespace
 

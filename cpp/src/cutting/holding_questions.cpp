@@ -136,8 +136,17 @@ constexpr std::array kBendFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kBendRecord{"WorkBend", "How far work deflects at the tool as the tool travels along it.",
-                                kBendFigures};
+constexpr std::array kWorkBendSays{
+    SaidRow{"diameter", "up to {larger_mm} larger than set; largest less smallest {taper_mm}"},
+    SaidRow{"length", "{length_mm:travel}, {slenderness:.1f} diameters unsupported"},
+};
+constexpr RecordRow kBendRecord{
+    "WorkBend",
+    "How far work deflects at the tool as the tool travels along it.",
+    kBendFigures,
+    {},
+    {"deflects {worst_mm} at {worst_at_mm:travel}, {hold}, under {force_n} across the work", kWorkBendSays,
+     "diameter, length", true}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(InJaws, member, about)
 constexpr std::array kJawsFigures{
@@ -163,10 +172,17 @@ constexpr std::array kSqueezeFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kJawSqueezeSays{
+    SaidRow{"grip", "{jaw_force_n} a jaw[; set {jaw_force_at_rest_n} at standstill]"},
+    SaidRow{"instead", "{instead_words} jaws or contacts, the same grip in all"},
+};
 constexpr RecordRow kSqueezeRecord{
     "JawSqueeze",
     "A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there.",
-    kSqueezeFigures};
+    kSqueezeFigures,
+    {},
+    {"out of round by {out_of_round_mm} on the radius when let go of {jaws} jaws", kJawSqueezeSays,
+     "grip, instead", true}};
 
 constexpr std::array kPlaceFigures{
     HALFNUT_FIGURE(PlaceOnWork, at_mm, "Where the tool stands, from the jaws or the first centre.").always(),
@@ -202,7 +218,19 @@ constexpr std::array kHoldFigures{
     FIGURE(evidence, "What the figures rest on beside those of cut, bend and squeeze."),
 };
 #undef FIGURE
-constexpr RecordRow kHoldRecord{"Holding", "Work where it is held, under one cut.", kHoldFigures};
+constexpr std::array kHoldingSays{
+    SaidRow{"larger", "{along_words}"},
+    SaidRow{"force", "{force_words}"},
+    SaidRow{"otherwise", "{others_words}"},
+    SaidRow{"grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"},
+    SaidRow{"round", "{round_words}"},
+    SaidRow{"warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"},
+};
+constexpr RecordRow kHoldRecord{"Holding",
+                                "Work where it is held, under one cut.",
+                                kHoldFigures,
+                                {},
+                                {"", kHoldingSays, "grip, round, do", true}};
 
 // ---- how it is answered
 // ----------------------------------------------------------------------------------------

@@ -212,8 +212,21 @@ void take(TaperName& to, const Given& given, const AskedRow& row, Asking& asking
     take(to.text, given, row, asking);
 }
 
-constinit const RecordRow kHoldingTaperRecord{"HoldingTaper", "A self-holding taper.", kFigures,
-                                              "large_mm small_mm angle_deg per_foot_in"};
+constexpr std::array kHoldingTaperSays{
+    SaidRow{"taper", "{ratio} on the diameter, {per_foot_in:.5f} in per foot"},
+    SaidRow{"set", "compound or attachment at {angle_deg:.4f}° from the axis"},
+    SaidRow{"set over", "the tailstock by {setover_mm}"},
+    SaidRow{"prove", "a dial on the side moves {rise_mm} in {carriage_mm:size} of carriage"},
+    SaidRow{"sine bar", "{sine_stack_mm} under a bar of {sine_bar_mm:size}"},
+    SaidRow{"gauge", "{small_step_mm} on the diameter moves the gauge plane {moves_mm} along"},
+};
+constinit const RecordRow kHoldingTaperRecord{
+    "HoldingTaper",
+    "A self-holding taper.",
+    kFigures,
+    "large_mm small_mm angle_deg per_foot_in",
+    {"{name}: {large_mm} at the gauge plane, {small_mm} at {length_mm} from it", kHoldingTaperSays,
+     "taper, set, set over, prove"}};
 
 HoldingTaper holding_taper(const HoldingTaperAsk& asked, const Asking& asking) {
     Named found = find(asked.name.text, asking.catalogue);

@@ -160,8 +160,24 @@ constexpr std::array kFigures{
     FIGURE(evidence, "What the figures rest on beside those of blank and cut."),
 };
 #undef FIGURE
-constexpr RecordRow kRecord{"KnurlSetup", "How to knurl a band; None where a figure does not apply.",
-                            kFigures};
+constexpr std::array kKnurlSetupSays{
+    SaidRow{"infeed", "{infeed_said}"},
+    SaidRow{"feed", "{feed_mm_rev}"},
+    SaidRow{"over", "{finished_diameter_mm} over the points"},
+    SaidRow{"force",
+            "about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]"},
+    SaidRow{"wall", "{wall_mm}, at least {least_wall_mm}"},
+    SaidRow{"press fit",
+            "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"},
+    SaidRow{"#", "steps"},
+    SaidRow{"never", "{never}"},
+    SaidRow{"assumed", "{assumed}"},
+};
+constexpr RecordRow kRecord{"KnurlSetup",
+                            "How to knurl a band; None where a figure does not apply.",
+                            kFigures,
+                            {},
+                            {"{said}", kKnurlSetupSays, "infeed, over, feed, force", true}};
 
 // ---- how it is answered
 // ----------------------------------------------------------------------------------------

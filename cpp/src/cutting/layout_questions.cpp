@@ -160,8 +160,18 @@ constexpr std::array kPositionsFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kPositionsRecord{
-    "Positions", "Places of holes from a zero, in the order in which they are gone to.", kPositionsFigures};
+constexpr std::array kPositionsSays{
+    SaidRow{"zero", "{zero_said}"},
+    SaidRow{"*", "places_said"},
+    SaidRow{"check", "{check_said}"},
+    SaidRow{"neighbours", "{chord_mm} apart"},
+    SaidRow{"within", "{within_mm} of its place"},
+};
+constexpr RecordRow kPositionsRecord{"Positions",
+                                     "Places of holes from a zero, in the order in which they are gone to.",
+                                     kPositionsFigures,
+                                     {},
+                                     {"{said}", kPositionsSays, "*"}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(DivideMove, member, about)
 constexpr std::array kMoveFigures{
@@ -219,7 +229,17 @@ constexpr std::array kDivisionFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kDivisionRecord{"Division", "A part of a turn by the dividing head.", kDivisionFigures};
+constexpr std::array kDivisionSays{
+    SaidRow{"arms", "{arms_said}"},     SaidRow{"or", "{also_said}"},
+    SaidRow{"direct", "{direct_said}"}, SaidRow{"*two", "two_said"},
+    SaidRow{"*count", "count_said"},    SaidRow{"error", "{error_mm:fine} at the rim at most"},
+    SaidRow{"assumed", "{assumed}"},
+};
+constexpr RecordRow kDivisionRecord{"Division",
+                                    "A part of a turn by the dividing head.",
+                                    kDivisionFigures,
+                                    {},
+                                    {"{said}", kDivisionSays, "or, direct, two, error"}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(Polygon, member, about)
 constexpr std::array kPolygonFigures{
@@ -240,7 +260,19 @@ constexpr std::array kPolygonFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kPolygonRecord{"Polygon", "Flats on a round.", kPolygonFigures};
+constexpr std::array kPolygonSays{
+    SaidRow{"first", "measures {over_first_mm} from the first flat to the round opposite"},
+    SaidRow{"finished", "{measure_mm} {measured}"},
+    SaidRow{"divide", "{dividing}"},
+    SaidRow{"corners", "{across_corners_mm} across"},
+    SaidRow{"flat", "{flat_mm} wide"},
+};
+constexpr RecordRow kPolygonRecord{"Polygon",
+                                   "Flats on a round.",
+                                   kPolygonFigures,
+                                   {},
+                                   {"{flats} flats {depth_mm} deep[ ({depth_reading})] on {bar_mm}",
+                                    kPolygonSays, "first, finished, divide, corners"}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(SineBar, member, about)
 constexpr std::array kSineBarFigures{
@@ -260,7 +292,13 @@ constexpr std::array kSineBarFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kSineBarRecord{"SineBar", "A sine bar on its stack.", kSineBarFigures};
+constexpr std::array kSineBarSays{
+    SaidRow{"blocks", "{blocks_mm:length}"},
+    SaidRow{"error", "{error_said}"},
+    SaidRow{"assumed", "{assumed}"},
+};
+constexpr RecordRow kSineBarRecord{
+    "SineBar", "A sine bar on its stack.", kSineBarFigures, {}, {"{said}", kSineBarSays, "blocks, error"}};
 
 // ---- places -----------------------------------------------------------------------------------------------
 

@@ -90,8 +90,10 @@ constexpr std::array kFigures{
 };
 #undef FIGURE
 constexpr RecordRow kRecord{"ToolLife",
-                            "Life of an edge in turning. A figure that was not asked for is None.", kFigures,
-                            "life_min speed_m_min spindle_rpm fastest_speed_m_min economic_speed_m_min"};
+                            "Life of an edge in turning. A figure that was not asked for is None.",
+                            kFigures,
+                            "life_min speed_m_min spindle_rpm fastest_speed_m_min economic_speed_m_min",
+                            {"", {}, "assumed, likely, speed, most, cheapest"}};
 
 bool has(double value) {
     return !std::isnan(value);

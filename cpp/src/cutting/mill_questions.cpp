@@ -133,9 +133,19 @@ constexpr std::array kEntryFigures{
     FIGURE(told, "What a person should know of the way down."),
 };
 #undef FIGURE
+constexpr std::array kEntrySays{
+    SaidRow{"turns", "{turns:.1f} turns, {pitch_mm} down in each"},
+    SaidRow{"time", "{time_s} on the way down"},
+    SaidRow{"spindle", "{cut.spindle_text}"},
+    SaidRow{"=", "cut"},
+};
 constexpr RecordRow kEntryRecord{
-    "Entry", "How an end mill goes down into the work: a slope or a helix, and the cut at full depth.",
-    kEntryFigures};
+    "Entry",
+    "How an end mill goes down into the work: a slope or a helix, and the cut at full depth.",
+    kEntryFigures,
+    {},
+    {"{way} at {angle_deg}, {cut.spindle_rpm:spindle}, {feed_mm_min} at the centre", kEntrySays,
+     "turns, time, spindle, feed, depth, passes, limit", true}};
 
 CutAnswer answer(const MillAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;

@@ -130,8 +130,44 @@ constexpr std::array kFigures{
 
 }  // namespace
 
-constinit const RecordRow kCutRecord{"Cut", "One cut: the levers to set and what it comes to.", kFigures,
-                                     "spindle_rpm spindle_positions feed_said feed_positions"};
+constexpr std::array kCutSays{
+    SaidRow{"feed", "{feed_text}"},
+    SaidRow{"depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"},
+    SaidRow{"passes", "{passes_words}"},
+    SaidRow{"limit", "{limit_words}[; assumed {taken_words}]"},
+    SaidRow{"of feed", "{feed_limit_words}"},
+    SaidRow{"helps", "{help_words}"},
+    SaidRow{"cut", "{title}, {diameter_mm:size}"},
+    SaidRow{"assumed", "{assumed}"},
+    SaidRow{"speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"},
+    SaidRow{"chip", "{chip_thickness_mm} thick"},
+    SaidRow{"force",
+            "{cutting_force_n:cut_force}[, likely {cutting_force_low_n..cutting_force_high_n:cut_force}: "
+            "{band}]"},
+    SaidRow{"along", "{along_n:cut_force}[, across the feed {passive_force_n:cut_force}]"},
+    SaidRow{"thrust",
+            "{thrust_n:cut_force}[, likely {feed_force_low_n..feed_force_high_n:cut_force}: {band}]"},
+    SaidRow{"power",
+            "{spindle_power_kw:cut_power}[, likely {spindle_power_low_kw..spindle_power_high_kw:cut_power}], "
+            "at the spindle[; {motor_power_kw:cut_power} at the motor]"},
+    SaidRow{"torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"},
+    SaidRow{"tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"},
+    SaidRow{"finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"},
+    SaidRow{"deflects",
+            "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}"},
+    SaidRow{"fluid", "{fluid}"},
+    SaidRow{"*unknown", "lacking"},
+    SaidRow{"heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"},
+    SaidRow{"time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"},
+    SaidRow{"left", "{left_words}"},
+    SaidRow{"over", "{over_words}"},
+    SaidRow{"", "{edge_text}"},
+};
+constinit const RecordRow kCutRecord{"Cut",
+                                     "One cut: the levers to set and what it comes to.",
+                                     kFigures,
+                                     "spindle_rpm spindle_positions feed_said feed_positions",
+                                     {"", kCutSays, "feed, depth, passes, limit", true}};
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {

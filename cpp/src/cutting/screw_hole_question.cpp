@@ -69,7 +69,20 @@ constexpr std::array kFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kRecord{"ScrewHole", "A hole for a screw: sizes, and the cuts in their order.", kFigures};
+constexpr std::array kSays{
+    SaidRow{"seat", "{seat.operation}[ {seat_deg:g}° to] {seat_mm:length}, {seat_depth_mm:length} deep"},
+    SaidRow{"spot", "to {spot_mm:length}: {spot.answer}"},
+    SaidRow{"drill", "{diameter_mm:length}: {answer}[; clear at {pecks_words}]", "drills"},
+    SaidRow{"point", "goes {point_mm:length} on past the far face"},
+    SaidRow{"{seat.operation}", "{seat.answer}"},
+    SaidRow{"tapped", "the other part: drill {tapping_drill}"},
+};
+constexpr RecordRow kRecord{"ScrewHole",
+                            "A hole for a screw: sizes, and the cuts in their order.",
+                            kFigures,
+                            {},
+                            {"{size} {fit}: hole {hole_mm:length}, drill {drill}  ({alloy.title})", kSays,
+                             "seat, drill, tapped", true}};
 
 /// Diameters of the drills in their order: a wide hole has a pilot, but in metal that grabs.
 std::vector<double> steps_of(double hole_mm, bool grabs, const Catalogue& catalogue, bool inch) {

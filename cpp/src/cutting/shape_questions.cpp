@@ -66,20 +66,40 @@ constexpr std::array kTaperFigures{
     FIGURE(evidence, "What a named taper rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kTaperRecord{"Taper", "A taper: how to set the machine, and the cut at its large end.",
-                                 kTaperFigures};
+constexpr std::array kTaperSays{
+    SaidRow{"spindle", "{cut.spindle_text}"},
+    SaidRow{"=", "cut"},
+    SaidRow{"prove", "with a gauge or over two measured places before the last pass"},
+};
+constexpr RecordRow kTaperRecord{
+    "Taper",
+    "A taper: how to set the machine, and the cut at its large end.",
+    kTaperFigures,
+    {},
+    {"set {angle_deg:.3f}° from the axis ({taper_per_foot_in:.4f} in a foot on the "
+     "diameter)[, or set the tailstock over {setover_mm}]",
+     kTaperSays, "spindle, feed, depth, passes, limit", true}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(GrooveAnswer, member, about)
 constexpr std::array kGrooveFigures{
     FIGURE(unit, "Unit of the question: in or mm."),
     FIGURE(plunges, "Plunges side by side."),
+    FIGURE(plunges_said, "How many, and how far apart."),
     FIGURE(step_mm, "Distance between them.").always(),
     FIGURE(time_s, "Time of all plunges."),
     HALFNUT_RECORD(GrooveAnswer, cut, kCutRecord, "One plunge."),
 };
 #undef FIGURE
-constexpr RecordRow kGrooveRecord{"Groove", "A groove: plunges side by side, each a cut of the blade.",
-                                  kGrooveFigures};
+constexpr std::array kGrooveSays{
+    SaidRow{"spindle", "{cut.spindle_text}"},
+    SaidRow{"=", "cut"},
+};
+constexpr RecordRow kGrooveRecord{
+    "Groove",
+    "A groove: plunges side by side, each a cut of the blade.",
+    kGrooveFigures,
+    {},
+    {"{plunges_said}[, {time_s} in all]", kGrooveSays, "spindle, feed, depth, passes, limit", true}};
 
 bool given(double value) {
     return !std::isnan(value);
@@ -188,6 +208,9 @@ GrooveAnswer groove(const LatheAsk& asked, const Asking& asking) {
     }
     out.plunges = bounds::whole(std::ceil(width / blade - kAsSaid), 1);
     out.step_mm = out.plunges == 1 ? 0.0 : (width - blade) / (out.plunges - 1);
+    out.plunges_said = out.plunges == 1 ? "one plunge"
+                                        : fmt::format("{} plunges, {} apart", out.plunges,
+                                                      size_text(out.step_mm, asking.inch));
     out.time_s = out.plunges * out.cut.cut.time_s;
     return out;
 }

@@ -174,10 +174,19 @@ KnurlRequest request_of(const KnurlAsk& asked, const Catalogue& catalogue) {
     return out;
 }
 
+constexpr std::array kKnurlBlankSays{
+    SaidRow{"knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"},
+    SaidRow{"wheel",
+            "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"},
+    SaidRow{"limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"},
+    SaidRow{"tracks", "{tracks}"},
+};
 constinit const RecordRow kBlankRecord{
     "KnurlBlank",
-    "The blank to turn before knurling, and what comes of it; None where a figure does not apply.", kFigures,
-    "blank_diameter_mm teeth finished_diameter_mm"};
+    "The blank to turn before knurling, and what comes of it; None where a figure does not apply.",
+    kFigures,
+    "blank_diameter_mm teeth finished_diameter_mm",
+    {"", kKnurlBlankSays, "knurled, limits, tracks"}};
 
 BlankAnswer ask_blank(const KnurlAsk& asked, const Asking& asking) {
     const KnurlRequest request = request_of(asked, asking.catalogue);

@@ -323,8 +323,20 @@ constexpr std::array kEndFigures{
 };
 #undef METAL
 #undef FIGURE
-constexpr RecordRow kEndRecord{"AdjusterEnd", "One threaded end: what it is cut to, and what holds there.",
-                               kEndFigures};
+constexpr std::array kAdjusterEndSays{
+    SaidRow{"engage",
+            "{engagement_least_mm} of full form or more: {engagement_for_load_mm} by strength, "
+            "{engagement_rule_mm} by rule, {engagement_full_strength_mm} for a section to break first"},
+    SaidRow{"groove", "{groove_mm} from the end: past the {groove_under} it is out too far"},
+    SaidRow{"lock nut", "{torque_nm} holds at least {preload_least_n}, at most {preload_max_n}"},
+    SaidRow{"", "thickness {nut_least_mm} or more by strength, {nut_rule_mm} by rule"},
+};
+constexpr RecordRow kEndRecord{
+    "AdjusterEnd",
+    "One threaded end: what it is cut to, and what holds there.",
+    kEndFigures,
+    {},
+    {"{external} in {internal}: {engagement_least_mm} of full form or more", kAdjusterEndSays}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(AdjusterStateFound, member, about)
 constexpr std::array kStateFigures{
@@ -351,7 +363,12 @@ constexpr std::array kStateFigures{
     FIGURE(told, "What a person should know."),
 };
 #undef FIGURE
-constexpr RecordRow kStateRecord{"AdjusterState", "An adjuster wound out by some turns.", kStateFigures};
+constexpr RecordRow kStateRecord{
+    "AdjusterState",
+    "An adjuster wound out by some turns.",
+    kStateFigures,
+    {},
+    {"{length_mm}: pull {pull_n} ({pull_element}), push {push_n} ({push_element}), before the factor", {}}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(AdjusterAnswer, member, about)
 constexpr std::array kFigures{
@@ -405,8 +422,11 @@ constexpr std::array kFigures{
 };
 #undef FIGURE
 constexpr RecordRow kAdjusterRecord{
-    "Adjuster", "How far an adjuster or a turnbuckle may be wound out, and what it bears there.", kFigures,
-    "shortest_mm longest_mm turns travel_per_turn_mm travel_per_flat_mm"};
+    "Adjuster",
+    "How far an adjuster or a turnbuckle may be wound out, and what it bears there.",
+    kFigures,
+    "shortest_mm longest_mm turns travel_per_turn_mm travel_per_flat_mm",
+    {"", {}, "travel, play"}};
 
 // NOLINTEND(bugprone-macro-parentheses)
 

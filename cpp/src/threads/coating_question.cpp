@@ -51,8 +51,17 @@ constexpr std::array kFigures{
     FIGURE(evidence, "What the build-up rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kRecord{"Coating", "A finish: its film, what it adds to a surface, and what to mind.",
-                            kFigures, "build_up_min_um build_up_max_um"};
+constexpr std::array kCoatingSays{
+    SaidRow{"film", "{film_min_um..film_max_um:film}"},
+    SaidRow{"diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"},
+    SaidRow{"pitch", "{pitch_change_min_um..pitch_change_max_um:film} on a 60 degree thread"},
+    SaidRow{"note", "{note}"},
+};
+constexpr RecordRow kRecord{"Coating",
+                            "A finish: its film, what it adds to a surface, and what to mind.",
+                            kFigures,
+                            "build_up_min_um build_up_max_um",
+                            {"", kCoatingSays, "diameter, pitch"}};
 
 double thickness_um(const Given& given, const AskedRow& row, Asking& asking) {
     double mm = kNaN;

@@ -128,9 +128,18 @@ constexpr std::array kFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kCylindricalFitSays{
+    SaidRow{"hole", "{hole_said}"},      SaidRow{"shaft", "{shaft_said}"},
+    SaidRow{"*coated", "coated_said"},   SaidRow{"*cut", "cut_said"},
+    SaidRow{"hole", "{hole_warm_said}"}, SaidRow{"shaft", "{shaft_warm_said}"},
+    SaidRow{"likely", "{likely_said}"},
+};
 constexpr RecordRow kRecord{
-    "CylindricalFit", "A size, or a hole and a shaft together; clearances are below 0 where they interfere.",
-    kFigures, "hole shaft clearance_min_mm clearance_max_mm"};
+    "CylindricalFit",
+    "A size, or a hole and a shaft together; clearances are below 0 where they interfere.",
+    kFigures,
+    "hole shaft clearance_min_mm clearance_max_mm",
+    {"{said}", kCylindricalFitSays, "hole, shaft, cut, likely"}};
 
 double in_mm(std::int64_t units, bool inch) {
     return inch ? static_cast<double>(units * 127) / (5 * kUnits) : static_cast<double>(units) / kUnits;
@@ -336,7 +345,9 @@ constexpr std::array kPreferredFigures{
     HALFNUT_FIGURE(PreferredFitsAnswer, told, "What a person should know."),
     HALFNUT_FIGURE(PreferredFitsAnswer, evidence, "What each figure rests on."),
 };
-constexpr RecordRow kPreferredFitsRecord{"PreferredFits", "Fits to choose first.", kPreferredFigures};
+constexpr std::array kPreferredSays{SaidRow{"{fit}", "{basis} basis, {name} [{kind}]", "fits"}};
+constexpr RecordRow kPreferredFitsRecord{
+    "PreferredFits", "Fits to choose first.", kPreferredFigures, {}, {"", kPreferredSays}};
 
 }  // namespace
 

@@ -122,8 +122,11 @@ constexpr std::array kFitRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kFitRecord{
-    "ThreadFit", "Fit of two threads; clearances are below 0 where the parts interfere.", kFitRows};
+constexpr RecordRow kFitRecord{"ThreadFit",
+                               "Fit of two threads; clearances are below 0 where the parts interfere.",
+                               kFitRows,
+                               {},
+                               {"", {}, "axial, tilt, or"}};
 
 /// One part of a fit: its limits, its coating, and what was measured in their place.
 struct FitSide {
@@ -431,8 +434,11 @@ constexpr std::array kSuitRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kSuitRecord{"Suited", "A part cut to suit one that is there, and what to read.",
-                                kSuitRows};
+constexpr RecordRow kSuitRecord{"Suited",
+                                "A part cut to suit one that is there, and what to read.",
+                                kSuitRows,
+                                {},
+                                {"", {}, "read, plug, not-go, left, suits"}};
 
 /// Limits of the pitch diameter to cut to.
 Suited suited(const SuitRequest& request) {

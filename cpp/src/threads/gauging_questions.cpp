@@ -127,11 +127,41 @@ constexpr std::array kPlugFigures{
 #undef FIGURE
 }  // namespace
 
-constinit const RecordRow kWiresRecord{
-    "OverWires", "Sizes over wires of an external thread, or across two balls.", kWiresFigures};
+constexpr std::array kOverWiresSays{
+    SaidRow{"", "{other_reading}"},
+    SaidRow{"coated", "{coated_min_mm..coated_max_mm:fine} over the same {wires}"},
+    SaidRow{"pitch", "{pitch_min_mm..pitch_max_mm:length}"},
+    SaidRow{"best", "{chosen}; usable {smallest_wire_mm..largest_wire_mm:fine}"},
+    SaidRow{"plain", "{over_min_plain_mm..over_max_plain_mm:fine}, off by {plain_off_mm:fine}"},
+    SaidRow{"standard", "{over_min_lead_mm..over_max_lead_mm:fine}, lead angle by formula"},
+    SaidRow{"offset", "{offset_mm:fine} more where the balls stand half a pitch apart"},
+    SaidRow{"or",
+            "{micrometer_min_mm..micrometer_max_mm:length} by thread micrometer, set on a plug gauge of this "
+            "pitch"},
+    SaidRow{"accuracy",
+            "{wires} known to {wire_known_to_mm:fine}, which leaves {left_mm:fine} on the pitch diameter"},
+    SaidRow{"force", "{measuring_force_n}"},
+    SaidRow{"angle", "lead {lead_angle_deg}"},
+};
+constinit const RecordRow kWiresRecord{"OverWires",
+                                       "Sizes over wires of an external thread, or across two balls.",
+                                       kWiresFigures,
+                                       {},
+                                       {"", kOverWiresSays, "coated, pitch"}};
 
+constexpr std::array kShopPlugSays{
+    SaidRow{"not-go",
+            "{not_go_pitch_mm:length} pitch, {not_go_major_mm:length} major, {not_go_over_wires_mm:fine} "
+            "over the same wires; three turns are enough"},
+};
 constinit const RecordRow kPlugRecord{
-    "ShopPlug", "Sizes of a plug that a shop cuts to try an internal thread with.", kPlugFigures};
+    "ShopPlug",
+    "Sizes of a plug that a shop cuts to try an internal thread with.",
+    kPlugFigures,
+    {},
+    {"plug for {thread}: go end {go_pitch_mm:length} pitch, {go_major_mm:length} major, "
+     "{go_over_wires_mm:fine} over {wire_mm:fine} wires",
+     kShopPlugSays, "not-go"}};
 
 namespace {
 
@@ -215,8 +245,11 @@ constexpr std::array kJudgeRows{
 };
 #undef FIGURE
 constexpr RecordRow kJudgeRecord{
-    "Verdict", "What a measured part is: its place in each zone, its classes, what is left to take off.",
-    kJudgeRows};
+    "Verdict",
+    "What a measured part is: its place in each zone, its classes, what is left to take off.",
+    kJudgeRows,
+    {},
+    {"", {}, "pitch, meets"}};
 
 }  // namespace
 

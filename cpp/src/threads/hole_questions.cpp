@@ -61,8 +61,23 @@ constexpr std::array kTaperFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kTaperRecord{"TaperPipe", "What a taper pipe thread is cut and gauged to.",
-                                 kTaperFigures};
+constexpr std::array kTaperPipeSays{
+    SaidRow{"pitch", "{pitch_small_end_mm:both} at the end, {pitch_gauge_plane_mm:both} at the plane"},
+    SaidRow{"thread", "{effective_length_mm:both} effective, {pitch_effective_mm:both} there"},
+    SaidRow{"overall", "{overall_length_mm:both} with the vanishing threads"},
+    SaidRow{"height", "{thread_height_mm:both}"},
+    SaidRow{"hole", "drill at most {hole_at_end_mm:both}, ream to {hole_at_face_mm:both} at the mouth"},
+    SaidRow{"set",
+            "compound or attachment at {compound_setting_deg:.4f} deg; attachment {inches_per_foot:g} in per "
+            "foot; tool square to the axis, not to the taper"},
+};
+constexpr RecordRow kTaperRecord{"TaperPipe",
+                                 "What a taper pipe thread is cut and gauged to.",
+                                 kTaperFigures,
+                                 {},
+                                 {"{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to "
+                                  "{most_turns:.1f}; gauge plane {hand_engagement_mm} from the end",
+                                  kTaperPipeSays, "hole, set"}};
 
 double pipe_figure(const TaperPipe& pipe, string_view name) {
     const auto found = std::find(kTaperPipeFigures.begin(), kTaperPipeFigures.end(), name);
@@ -158,8 +173,11 @@ constexpr std::array kTappingRows{
 #undef FIGURE
 }  // namespace
 
-constinit const RecordRow kTappingRecord{
-    "TappingHole", "The drill for a tapped hole, and what it leaves of the thread.", kTappingRows};
+constinit const RecordRow kTappingRecord{"TappingHole",
+                                         "The drill for a tapped hole, and what it leaves of the thread.",
+                                         kTappingRows,
+                                         {},
+                                         {"", {}, "limits, nearest, reamed, tap"}};
 
 namespace {
 
@@ -357,7 +375,21 @@ constexpr std::array kBlindRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kBlindRecord{"BlindHole", "Depths of a blind tapped hole.", kBlindRows};
+constexpr std::array kBlindHoleSays{
+    SaidRow{"full", "{full_threads:.1f} threads"},
+    SaidRow{"chamfer",
+            "{chamfer_min_mm..chamfer_max_mm}: {lead} tap, {threads_min:g} to {threads_max:g} threads"},
+    SaidRow{"chips", "{chip_room_mm} of room under the tap"},
+    SaidRow{"tap", "to {tap_depth_mm:both} at its end"},
+    SaidRow{"point", "{point_mm} more: {total_depth_mm:both} to the tip"},
+};
+constexpr RecordRow kBlindRecord{"BlindHole",
+                                 "Depths of a blind tapped hole.",
+                                 kBlindRows,
+                                 {},
+                                 {"{thread}: drill {drill}, {drill_depth_mm:both} deep at full diameter for "
+                                  "{full_thread_mm:both} of full thread",
+                                  kBlindHoleSays, "full, tap, point"}};
 
 // ---- clearance and seats ----------------------------------------------------------------------------------
 
@@ -385,7 +417,16 @@ constexpr std::array kClearanceRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kClearanceRecord{"ClearanceHole", "A hole that a screw passes through.", kClearanceRows};
+constexpr std::array kClearanceHoleSays{
+    SaidRow{"play", "{clearance_mm:both} over the screw"},
+    SaidRow{"by", "{standard}"},
+};
+constexpr RecordRow kClearanceRecord{
+    "ClearanceHole",
+    "A hole that a screw passes through.",
+    kClearanceRows,
+    {},
+    {"{size}: {fit} clearance hole {hole_mm:both}, drill {drill}", kClearanceHoleSays, "play, by"}};
 
 constexpr std::array kSeatAsked{
     HALFNUT_ASKED(SeatAsk, thread, "Thread of the screw.").or_a("Thread").required().leads(),
@@ -417,8 +458,8 @@ constexpr std::array kSeatRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kSeatRecord{"ScrewSeat", "A counterbore or countersink over a clearance hole.",
-                                kSeatRows};
+constexpr RecordRow kSeatRecord{
+    "ScrewSeat", "A counterbore or countersink over a clearance hole.", kSeatRows, {}, {"", {}, "hole"}};
 
 /// The ISO metric or Unified thread that a table holds something for.
 const Thread& tabulated(const AnyThread& thread, string_view what) {

@@ -91,8 +91,11 @@ constexpr std::array kMinimumRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kMinimumRecord{"MinimumStrength", "Minimum strengths of an alloy in a form.",
-                                   kMinimumRows};
+constexpr RecordRow kMinimumRecord{"MinimumStrength",
+                                   "Minimum strengths of an alloy in a form.",
+                                   kMinimumRows,
+                                   {},
+                                   {"", {}, "shear, bearing"}};
 
 // ---- galling ----------------------------------------------------------------------------------------------
 
@@ -125,7 +128,8 @@ constexpr std::array kGallingRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kGallingRecord{"Galling", "How two metals go together in a thread.", kGallingRows};
+constexpr RecordRow kGallingRecord{
+    "Galling", "How two metals go together in a thread.", kGallingRows, {}, {"", {}, "advice, friction"}};
 
 // ---- strength ---------------------------------------------------------------------------------------------
 
@@ -277,7 +281,9 @@ constexpr std::array kStrengthRows{
 constexpr RecordRow kStrengthRecord{
     "ThreadStrength",
     "What a threaded joint holds; a factor of safety is in the allowable load and its engagement only.",
-    kStrengthRows};
+    kStrengthRows,
+    {},
+    {"", {}, "allow, engage"}};
 
 /// Strengths of one part with where they come from.
 struct MadeOf {
@@ -451,8 +457,11 @@ constexpr std::array kTightenRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kTightenRecord{"Tightening", "Torque and preload over the range of friction.",
-                                   kTightenRows};
+constexpr RecordRow kTightenRecord{"Tightening",
+                                   "Torque and preload over the range of friction.",
+                                   kTightenRows,
+                                   {},
+                                   {"", {}, "friction, stress"}};
 
 constexpr double kHalfAngleDeg = 30.0;  // that nut factors are published for
 

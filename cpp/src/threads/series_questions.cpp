@@ -117,8 +117,11 @@ constexpr std::array kIdentifyRows{
     FIGURE(evidence, "What they rest on."),
 };
 #undef FIGURE
-constexpr RecordRow kIdentifyRecord{"Identification", "Standard threads nearest to a measured part.",
-                                    kIdentifyRows};
+constexpr RecordRow kIdentifyRecord{"Identification",
+                                    "Standard threads nearest to a measured part.",
+                                    kIdentifyRows,
+                                    {},
+                                    {"", {}, "is, nearest, or"}};
 
 /// Whether the nearest thread is the part's.
 Identified verdict_of(const ThreadMatch& best, double pitch_mm) {

@@ -13,7 +13,7 @@ from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, c
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record"]
 
 
-_PLACE = re.compile(r"\{(\w+)(?:\.\.(\w+))?(?::([\w.]+))?\}")
+_PLACE = re.compile(r"\{(\w+(?:\.\w+)*)(?:\.\.(\w+))?(?::([\w.]+))?\}")
 _UNDER = " " * 12
 _MOST, _LEAST = 6, 2  # lines of an answer; rows that stand in it however much there is to tell
 _REPEATED = re.compile(r" \([-+\d.,/ to]+ (?:in|mm)\)")
@@ -23,17 +23,12 @@ _OPTIONAL = re.compile(r"\[([^\]]*)\]")
 class Record(Value):
     """A level-2 result. Subclasses are frozen dataclasses; they set `cautions` and `evidence`.
 
-    `ANSWER` is the first line as a template, `ROWS` what stands under it: a label and a template. In a template
-    ``{torque_nm}`` is a figure, spelled by the unit at the end of its key, ``{deflection_mm:fine}`` one of another
-    kind, ``{bore_mm:both}`` has the other unit in brackets, ``{share:.2f}`` is a plain number as Python formats it,
-    ``{low_n..high_n}`` a span; what stands in square brackets is left out where one of its figures is lacking,
-    and so is the row for one outside. Where a figure is several texts a label ``*or`` gives each a row of its own,
-    ``#`` a number, and ``*`` alone takes labels and texts as they are. `SHORT` are the labels of the rows that the
-    short answer has.
+    `ANSWER` is the first line as a template, `ROWS` what stands under it, a label and a template each, `SHORT` the
+    labels of the rows that the short answer has, ``*`` for every row: see `Says` of the core, which declares them.
     """
 
     ANSWER: ClassVar[str] = ""
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = ()
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = ()
     SHORT: ClassVar[tuple[str, ...]] = ()
     AT_MACHINE: ClassVar[bool] = False
     """Whether what comes before Halfnut's figures is said with a caution."""
@@ -70,57 +65,27 @@ class Record(Value):
 
     def filled(self, template: str) -> str | None:
         """A template with the result's figures; None where it lacks one outside square brackets."""
-        out = ""
-        for place, part in enumerate(_OPTIONAL.split(template)):
-            text = self._filled_part(part)
-            if text is None and not place % 2:
-                return None
-            out += text or ""
-        return out
-
-    def _filled_part(self, part: str) -> str | None:
-        values: dict[str, str] = {}
-        for found in _PLACE.finditer(part):
-            first, last, kind = found.groups()
-            text = self._spelled(first, last, kind)
-            if not text:
-                return None
-            values[found[0]] = text
-        return _PLACE.sub(lambda found: values[found[0]], part)
-
-    def _spelled(self, key: str, last: str | None, kind: str | None) -> str | None:
-        value, unit = getattr(self, key), getattr(self, "unit", "mm")
-        end = None if last is None else getattr(self, last)
-        if value is None or isinstance(value, str):
-            return value
-        if last is not None and end is None:
-            return None
-        if kind is not None and (kind == "g" or kind.startswith(".")):
-            return format(value, kind)
-
-        def spelled(kind: str, unit: str) -> str:
-            return spell(value, kind, unit) if end is None else spell_span(value, end, kind, unit)
-
-        if kind == "both":
-            return f"{spelled('length', unit)} ({spelled('length', 'mm' if unit == 'in' else 'in')})"
-        if isinstance(value, tuple):
-            return ", ".join(each if isinstance(each, str) else spell(each, kind or key, unit) for each in value)
-        if isinstance(value, int) and end is None:
-            return str(value)
-        return spelled(kind or key, unit)
+        return _filled(self, template, getattr(self, "unit", "mm"))
 
     def report(self) -> list[tuple[str, str]]:
         """What stands under the answer: label and text."""
-        return [row for label, template in self.ROWS for row in self._rows(label, template)]
+        return [row for parts in self.ROWS for row in self._rows(*parts)]
 
-    def _rows(self, label: str, template: str) -> list[tuple[str, str]]:
+    def _rows(self, label: str, template: str, each: str = "") -> list[tuple[str, str]]:
         if label == "*":
             return list(getattr(self, template))
+        if label == "=":
+            within = getattr(self, template)
+            return [] if within is None else within.report()
         if label == "#" or label.startswith("*"):
-            each = enumerate(getattr(self, template), 1)
-            return [(f"{number}." if label == "#" else label[1:], text) for number, text in each]
-        text = self.filled(template)
-        return [] if text is None else [(label, text)]
+            texts = enumerate(getattr(self, template), 1)
+            return [(f"{number}." if label == "#" else label[1:], text) for number, text in texts]
+        unit = getattr(self, "unit", "mm")
+        filled = [
+            (_filled(one, label, unit), _filled(one, template, unit))
+            for one in (getattr(self, each) if each else (self,))
+        ]
+        return [(name, text) for name, text in filled if name is not None and text is not None]
 
     def whole(self) -> list[str]:
         """All that the result has to say: the answer, its rows, cautions and notes."""
@@ -133,6 +98,8 @@ class Record(Value):
 
     def lines(self) -> list[str]:
         """The answer as it is read at the machine: three to six lines in one system of units; `why` has the rest."""
+        if self.SHORT == ("*",):
+            return self.whole()
         told = brief_lines(self.told, defer=self.AT_MACHINE)
         first, *rows = self._unwrapped()
         out = wrapped(_one_system(first))
@@ -188,3 +155,49 @@ def _of_label(rows: list[str], label: str) -> list[str]:
 def _one_system(text: str) -> str:
     """A text without the sizes in brackets that repeat one in the other system."""
     return _REPEATED.sub("", text)
+
+
+def _filled(of: object, template: str, unit: str) -> str | None:
+    """A template with figures; None where one lacks outside square brackets."""
+    out = ""
+    for place, part in enumerate(_OPTIONAL.split(template)):
+        text = _filled_part(of, part, unit)
+        if text is None and not place % 2:
+            return None
+        out += text or ""
+    return out
+
+
+def _filled_part(of: object, part: str, unit: str) -> str | None:
+    values: dict[str, str] = {}
+    for found in _PLACE.finditer(part):
+        path, last, kind = found.groups()
+        text = _spelled(of, path, last, kind, unit)
+        if not text:
+            return None
+        values[found[0]] = text
+    return _PLACE.sub(lambda found: values[found[0]], part)
+
+
+def _spelled(of: object, path: str, last: str | None, kind: str | None, unit: str) -> str | None:
+    value: Any = of
+    for key in path.split("."):
+        value = None if value is None else getattr(value, key)
+    end = None if last is None else getattr(of, last)
+    if value is None or isinstance(value, str):
+        return value
+    if last is not None and end is None:
+        return None
+    if kind is not None and (kind == "g" or kind.startswith(".")):
+        return format(value, kind)
+
+    def spelled(kind: str, unit: str) -> str:
+        return spell(value, kind, unit) if end is None else spell_span(value, end, kind, unit)
+
+    if kind == "both":
+        return f"{spelled('length', unit)} ({spelled('length', 'mm' if unit == 'in' else 'in')})"
+    if isinstance(value, tuple):
+        return ", ".join(each if isinstance(each, str) else spell(each, kind or key, unit) for each in value)
+    if isinstance(value, int) and end is None:
+        return str(value)
+    return spelled(kind or key, unit)

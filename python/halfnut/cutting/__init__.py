@@ -11,14 +11,12 @@ if TYPE_CHECKING:
     from halfnut.cutting.choosing import *
     from halfnut.cutting.cuts import *
     from halfnut.cutting.edge_life import *
+    from halfnut.cutting.figures import *
     from halfnut.cutting.force_spread import *
     from halfnut.cutting.formulas import *
     from halfnut.cutting.gears import *
     from halfnut.cutting.holding import *
-    from halfnut.cutting.layout import *
-    from halfnut.cutting.milling import *
     from halfnut.cutting.questions import *
     from halfnut.cutting.rigidity import *
-    from halfnut.cutting.tapers_and_grooves import *
 
 furnish(__name__)

@@ -2,40 +2,15 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from halfnut._core import DomainError
 from halfnut.core.words import words
-from halfnut.cutting.cuts import Cut
 from halfnut.cutting.figures import ChasePass, ChasingFigures
-from halfnut.cutting.gears import GearTrain
 
 __all__ = ["ChasePass", "Chasing"]
 
 
 class Chasing(ChasingFigures):
     """How to chase a thread: sizes, settings, passes, readings. Lengths in mm; None where one does not apply."""
-
-    AT_MACHINE: ClassVar[bool] = True
-    ANSWER: ClassVar[str] = "{said}"
-    SHORT: ClassVar[tuple[str, ...]] = ("feed", "dial", "good", "blank")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("good", "{good}"),
-        ("blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"),
-        ("pitch", "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"),
-        ("spindle", "{spindle_said}"),
-        ("feed", "{feed_said}"),
-        ("stop", "at most {stopping_rpm} to stop by hand"),
-        ("force", "at most {most_force_n} in a pass"),
-        ("dial", "{dial_said}"),
-        ("passes", "{passes_said}"),
-        ("*stage", "stages"),
-        ("#", "steps"),
-        ("assumed", "{assumed}"),
-        ("load", "{load}"),
-    )
-    train: GearTrain | None
-    cut: Cut | None
 
     @property
     def stop(self) -> ChasePass:

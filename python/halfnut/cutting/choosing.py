@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from dataclasses import fields
 from itertools import groupby
-from typing import ClassVar
 
 from halfnut._core import spell, spell_number
 from halfnut.core.words import words, wrapped
-from halfnut.cutting.cuts import Cut
 from halfnut.cutting.figures import Gain, PassesFigures, PassPlannedFigures
 from halfnut.machine.dials import Reading
 
@@ -17,8 +15,6 @@ __all__ = ["Gain", "PassPlanned", "Passes"]
 
 class PassPlanned(PassPlannedFigures):
     """One pass: its cut, what it leaves, and where the dial stands."""
-
-    cut: Cut
 
     @property
     def answer(self) -> str:
@@ -33,10 +29,6 @@ class PassPlanned(PassPlannedFigures):
 
 class Passes(PassesFigures):
     """The fastest passes, or what stands in their way."""
-
-    AT_MACHINE: ClassVar[bool] = True
-    SHORT: ClassVar[tuple[str, ...]] = ("limit", "why")
-    passes: tuple[PassPlanned, ...]
 
     @property
     def found(self) -> bool:

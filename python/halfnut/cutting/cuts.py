@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import ClassVar
 
 from halfnut._core import spell
 from halfnut.core.words import words
@@ -19,43 +18,6 @@ __all__ = ["Cut", "Limit", "setting"]
 class Cut(CutFigures):
     """One cut: the levers to set and what it comes to. A figure that does not apply is None."""
 
-    AT_MACHINE: ClassVar[bool] = True
-    SHORT: ClassVar[tuple[str, ...]] = ("feed", "depth", "passes", "limit")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("feed", "{feed_text}"),
-        ("depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"),
-        ("passes", "{passes_words}"),
-        ("limit", "{limit_words}[; assumed {taken_words}]"),
-        ("of feed", "{feed_limit_words}"),
-        ("helps", "{help_words}"),
-        ("cut", "{title}, {diameter_mm:size}"),
-        ("assumed", "{assumed}"),
-        ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
-        ("chip", "{chip_thickness_mm} thick"),
-        (
-            "force",
-            "{cutting_force_n:cut_force}[, likely {cutting_force_low_n..cutting_force_high_n:cut_force}: {band}]",
-        ),
-        ("along", "{along_n:cut_force}[, across the feed {passive_force_n:cut_force}]"),
-        ("thrust", "{thrust_n:cut_force}[, likely {feed_force_low_n..feed_force_high_n:cut_force}: {band}]"),
-        (
-            "power",
-            "{spindle_power_kw:cut_power}[, likely {spindle_power_low_kw..spindle_power_high_kw:cut_power}], "
-            "at the spindle[; {motor_power_kw:cut_power} at the motor]",
-        ),
-        ("torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"),
-        ("tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"),
-        ("finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"),
-        ("deflects", "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}"),
-        ("fluid", "{fluid}"),
-        ("*unknown", "lacking"),
-        ("heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"),
-        ("time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"),
-        ("left", "{left_words}"),
-        ("over", "{over_words}"),
-        ("", "{edge_text}"),
-    )
-
     @property
     def title(self) -> str:
         """Operation and alloy."""
@@ -65,6 +27,11 @@ class Cut(CutFigures):
     def taken_words(self) -> str:
         """The same, but for what the answer shows beside it: tool and holding."""
         return ", ".join(each for each in self.assumed if not each.startswith(("depth", "nose radius")))
+
+    @property
+    def pecks_words(self) -> str:
+        """Depths at which the drill is drawn clear, but the last."""
+        return ", ".join(spell(each, "travel", self.unit) for each in self.peck_depths_mm[:-1])
 
     @property
     def dial_text(self) -> str | None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from halfnut.cutting.figures import ToolLifeFigures
 
 __all__ = ["ToolLife"]
@@ -11,8 +9,6 @@ __all__ = ["ToolLife"]
 
 class ToolLife(ToolLifeFigures):
     """Tool life in turning. A figure that was not asked for is None."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("assumed", "likely", "speed", "most", "cheapest")
 
     @property
     def answer(self) -> str:

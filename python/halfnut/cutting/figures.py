@@ -6,11 +6,20 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 from halfnut.material.alloys import Alloy
+
+if TYPE_CHECKING:
+    from halfnut.cutting.choosing import PassPlanned
+    from halfnut.cutting.cuts import Cut
+    from halfnut.cutting.gears import GearTrain
+    from halfnut.cutting.rigidity import JawSqueeze, WorkBend
+
+
+__all__ = ["Division", "Entry", "Groove", "Polygon", "Positions", "ScrewHole", "SineBar", "Taper"]
 
 
 @made(frozen=True)
@@ -85,6 +94,16 @@ class GearTrainFigures(Answered):
     """What to do at the lathe, in order."""
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"positions", "shafts"}
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("mounting", "{mounting_said}"),
+        ("error", "{judgement}"),
+        ("#", "steps"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "1.",
+        "2.",
+    )
 
 
 @made(frozen=True)
@@ -93,7 +112,7 @@ class GearTrainsFigures(Answered):
 
     title: str
     """What was asked."""
-    trains: tuple[GearTrainFigures, ...]
+    trains: tuple[GearTrain, ...]
     """Trains, best first."""
     found: int
     """Trains within the limit of error that can be put up, or may be."""
@@ -113,6 +132,11 @@ class GearTrainsFigures(Answered):
     """How the search went."""
 
     _within: ClassVar[Mapping[str, str]] = {"trains": "halfnut.cutting.gears:GearTrain"}
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("*or", "others"),
+        ("found", "{search}"),
+    )
 
 
 @made(frozen=True)
@@ -147,6 +171,9 @@ class TranslatingPairsFigures(Answered):
     """Each pair in a line, with the ratio that is added and its error."""
 
     _nested: ClassVar[Mapping[str, type]] = {"pairs": TranslatingPair}
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*pair", "each_said"),)
+    SHORT: ClassVar[tuple[str, ...]] = ("pair",)
 
 
 @made(frozen=True)
@@ -324,6 +351,50 @@ class CutFigures(Answered):
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions", "feed_positions"}
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("feed", "{feed_text}"),
+        ("depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"),
+        ("passes", "{passes_words}"),
+        ("limit", "{limit_words}[; assumed {taken_words}]"),
+        ("of feed", "{feed_limit_words}"),
+        ("helps", "{help_words}"),
+        ("cut", "{title}, {diameter_mm:size}"),
+        ("assumed", "{assumed}"),
+        ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
+        ("chip", "{chip_thickness_mm} thick"),
+        (
+            "force",
+            ("{cutting_force_n:cut_force}[, likely {cutting_force_low_n..cutting_force_high_n:cut_force}: {band}]"),
+        ),
+        ("along", "{along_n:cut_force}[, across the feed {passive_force_n:cut_force}]"),
+        ("thrust", "{thrust_n:cut_force}[, likely {feed_force_low_n..feed_force_high_n:cut_force}: {band}]"),
+        (
+            "power",
+            (
+                "{spindle_power_kw:cut_power}[, likely "
+                "{spindle_power_low_kw..spindle_power_high_kw:cut_power}], at the spindle[; "
+                "{motor_power_kw:cut_power} at the motor]"
+            ),
+        ),
+        ("torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"),
+        ("tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"),
+        ("finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"),
+        ("deflects", ("{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}")),
+        ("fluid", "{fluid}"),
+        ("*unknown", "lacking"),
+        ("heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"),
+        ("time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"),
+        ("left", "{left_words}"),
+        ("over", "{over_words}"),
+        ("", "{edge_text}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "feed",
+        "depth",
+        "passes",
+        "limit",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -460,7 +531,7 @@ class ChasingFigures(Answered):
     """Marks of the thread dial."""
     dial_wheels: tuple[int, ...]
     """Where no mark fits: teeth of wheels for the thread dial that would."""
-    train: GearTrainFigures | None
+    train: GearTrain | None
     """Change gears for the lead, where the lathe's file names its gears."""
     wire_mm: float | None
     """Wires, or balls of an internal thread. In mm."""
@@ -472,7 +543,7 @@ class ChasingFigures(Answered):
     """Whether a pass is repeated at the same dial before measuring: not in metal that hardens where it is rubbed."""
     most_force_n: float | None
     """The greatest force of a pass. In N."""
-    cut: CutFigures | None
+    cut: Cut | None
     """The cut at the speed of the window."""
     said: str
     """The passes in one line."""
@@ -499,6 +570,29 @@ class ChasingFigures(Answered):
     }
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions"}
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("good", "{good}"),
+        ("blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"),
+        ("pitch", "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"),
+        ("spindle", "{spindle_said}"),
+        ("feed", "{feed_said}"),
+        ("stop", "at most {stopping_rpm} to stop by hand"),
+        ("force", "at most {most_force_n} in a pass"),
+        ("dial", "{dial_said}"),
+        ("passes", "{passes_said}"),
+        ("*stage", "stages"),
+        ("#", "steps"),
+        ("assumed", "{assumed}"),
+        ("load", "{load}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "feed",
+        "dial",
+        "good",
+        "blank",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -530,7 +624,7 @@ class PlaceToGo:
 
 
 @made(frozen=True)
-class PositionsFigures(Answered):
+class Positions(Answered):
     """Places of holes from a zero, in the order in which they are gone to."""
 
     pattern: str
@@ -569,6 +663,15 @@ class PositionsFigures(Answered):
     _nested: ClassVar[Mapping[str, type]] = {"places": PlaceToGo}
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"places_said"}
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("zero", "{zero_said}"),
+        ("*", "places_said"),
+        ("check", "{check_said}"),
+        ("neighbours", "{chord_mm} apart"),
+        ("within", "{within_mm} of its place"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = ("*",)
 
 
 @made(frozen=True)
@@ -604,7 +707,7 @@ class DivideStep:
 
 
 @made(frozen=True)
-class DivisionFigures(Answered):
+class Division(Answered):
     """A part of a turn by the dividing head."""
 
     divisions: int | None
@@ -659,10 +762,26 @@ class DivisionFigures(Answered):
         "two_circles": DivideMove,
         "steps": DivideStep,
     }
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("arms", "{arms_said}"),
+        ("or", "{also_said}"),
+        ("direct", "{direct_said}"),
+        ("*two", "two_said"),
+        ("*count", "count_said"),
+        ("error", "{error_mm:fine} at the rim at most"),
+        ("assumed", "{assumed}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "or",
+        "direct",
+        "two",
+        "error",
+    )
 
 
 @made(frozen=True)
-class PolygonFigures(Answered):
+class Polygon(Answered):
     """Flats on a round."""
 
     flats: int
@@ -687,16 +806,30 @@ class PolygonFigures(Answered):
     """What the finished work measures. In mm."""
     measured: str
     """Between what."""
-    division: DivisionFigures | None
+    division: Division | None
     """How to divide."""
     dividing: str | None
     """How to turn from flat to flat, in words."""
 
-    _within: ClassVar[Mapping[str, str]] = {"division": "halfnut.cutting.layout:Division"}
+    _within: ClassVar[Mapping[str, str]] = {"division": "halfnut.cutting.figures:Division"}
+    ANSWER: ClassVar[str] = "{flats} flats {depth_mm} deep[ ({depth_reading})] on {bar_mm}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("first", "measures {over_first_mm} from the first flat to the round opposite"),
+        ("finished", "{measure_mm} {measured}"),
+        ("divide", "{dividing}"),
+        ("corners", "{across_corners_mm} across"),
+        ("flat", "{flat_mm} wide"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "first",
+        "finished",
+        "divide",
+        "corners",
+    )
 
 
 @made(frozen=True)
-class SineBarFigures(Answered):
+class SineBar(Answered):
     """A sine bar on its stack."""
 
     angle_deg: float
@@ -723,10 +856,20 @@ class SineBarFigures(Answered):
     """How far the stack is off, and what its last place does."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("blocks", "{blocks_mm:length}"),
+        ("error", "{error_said}"),
+        ("assumed", "{assumed}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "blocks",
+        "error",
+    )
 
 
 @made(frozen=True)
-class ScrewHoleFigures(Answered):
+class ScrewHole(Answered):
     """A hole for a screw: sizes, and the cuts in their order."""
 
     size: str
@@ -757,11 +900,11 @@ class ScrewHoleFigures(Answered):
     """Drill for the part that the screw is turned into."""
     tapping_drill_mm: float
     """Its diameter. In mm."""
-    spot: CutFigures
+    spot: Cut
     """Spotting."""
-    drills: tuple[CutFigures, ...]
+    drills: tuple[Cut, ...]
     """Drilling, in its steps."""
-    seat: CutFigures | None
+    seat: Cut | None
     """Counterboring or countersinking."""
 
     _within: ClassVar[Mapping[str, str]] = {
@@ -770,6 +913,21 @@ class ScrewHoleFigures(Answered):
         "seat": "halfnut.cutting.cuts:Cut",
     }
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ANSWER: ClassVar[str] = "{size} {fit}: hole {hole_mm:length}, drill {drill}  ({alloy.title})"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("seat", "{seat.operation}[ {seat_deg:g}° to] {seat_mm:length}, {seat_depth_mm:length} deep"),
+        ("spot", "to {spot_mm:length}: {spot.answer}"),
+        ("drill", "{diameter_mm:length}: {answer}[; clear at {pecks_words}]", "drills"),
+        ("point", "goes {point_mm:length} on past the far face"),
+        ("{seat.operation}", "{seat.answer}"),
+        ("tapped", "the other part: drill {tapping_drill}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "seat",
+        "drill",
+        "tapped",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -798,7 +956,7 @@ class PassPlannedFigures(Answered):
 
     number: int
     """Number of the pass, from 1."""
-    cut: CutFigures
+    cut: Cut
     """The pass as a cut of its own."""
     depth_mm: float
     """Depth: on the radius, along the axis, or down. In mm."""
@@ -908,7 +1066,7 @@ class PassesFigures(Answered):
     """Half a line of the dial and the instrument's error together, either way on the size. In mm."""
     lines_apart: int
     """Rough readings are whole multiples of so many lines."""
-    passes: tuple[PassPlannedFigures, ...]
+    passes: tuple[PassPlanned, ...]
     """Passes in order; none where nothing keeps every limit."""
     time_s: float | None
     """Cutting, return strokes, dial, levers and measuring. In s."""
@@ -953,6 +1111,11 @@ class PassesFigures(Answered):
 
     _within: ClassVar[Mapping[str, str]] = {"passes": "halfnut.cutting.choosing:PassPlanned"}
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "limit",
+        "why",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -980,6 +1143,10 @@ class ForceBandFigures(Answered):
     mc: float | None
     """Exponent by which it falls with the chip's thickness."""
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("", "{checked}"),
+        ("", "{counted}"),
+    )
 
 
 @made(frozen=True)
@@ -1008,6 +1175,16 @@ class WorkBendFigures(Answered):
     """Length of the work. In mm."""
     slenderness: float
     """Greatest free length over the mean diameter of the work."""
+    ANSWER: ClassVar[str] = "deflects {worst_mm} at {worst_at_mm:travel}, {hold}, under {force_n} across the work"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("diameter", "up to {larger_mm} larger than set; largest less smallest {taper_mm}"),
+        ("length", "{length_mm:travel}, {slenderness:.1f} diameters unsupported"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "diameter",
+        "length",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -1042,6 +1219,16 @@ class JawSqueezeFigures(Answered):
     """The same grip in all, shared by other numbers of jaws."""
 
     _nested: ClassVar[Mapping[str, type]] = {"by_jaws": InJaws}
+    ANSWER: ClassVar[str] = "out of round by {out_of_round_mm} on the radius when let go of {jaws} jaws"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("grip", "{jaw_force_n} a jaw[; set {jaw_force_at_rest_n} at standstill]"),
+        ("instead", "{instead_words} jaws or contacts, the same grip in all"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "grip",
+        "instead",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -1070,9 +1257,9 @@ class HoldingFigures(Answered):
 
     unit: str
     """Unit of the question: in or mm."""
-    cut: CutFigures
+    cut: Cut
     """The cut."""
-    bend: WorkBendFigures
+    bend: WorkBend
     """Bend under the passive force at the upper edge of its band."""
     places: tuple[PlaceOnWork, ...]
     """Places along the work and the diameters they come to."""
@@ -1084,7 +1271,7 @@ class HoldingFigures(Answered):
     """Force that each jaw needs so that the cut does not turn the work; needs friction and safety. In N."""
     rings: tuple[InJaws, ...]
     """Of a tube: out-of-round for 1000 N a jaw, by number of jaws."""
-    squeeze: JawSqueezeFigures | None
+    squeeze: JawSqueeze | None
     """Of a tube: the grip that the cut needs."""
     warming_k: float | None
     """How much warmer the cut makes the work when no heat leaves it; needs a length of the cut. In K."""
@@ -1100,10 +1287,24 @@ class HoldingFigures(Answered):
         "bend": "halfnut.cutting.rigidity:WorkBend",
         "squeeze": "halfnut.cutting.rigidity:JawSqueeze",
     }
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("larger", "{along_words}"),
+        ("force", "{force_words}"),
+        ("otherwise", "{others_words}"),
+        ("grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"),
+        ("round", "{round_words}"),
+        ("warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "grip",
+        "round",
+        "do",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
-class TaperFigures(Answered):
+class Taper(Answered):
     """A taper: how to set the machine, and the cut at its large end."""
 
     unit: str
@@ -1114,32 +1315,64 @@ class TaperFigures(Answered):
     """Taper on the diameter in inches a foot."""
     setover_mm: float | None
     """How far the tailstock is set over, where a length between centres is given. In mm."""
-    cut: CutFigures
+    cut: Cut
     """The cut at the large end."""
 
     _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    ANSWER: ClassVar[str] = (
+        "set {angle_deg:.3f}° from the axis ({taper_per_foot_in:.4f} in a foot on the diameter)[, "
+        "or set the tailstock over {setover_mm}]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("spindle", "{cut.spindle_text}"),
+        ("=", "cut"),
+        ("prove", "with a gauge or over two measured places before the last pass"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "spindle",
+        "feed",
+        "depth",
+        "passes",
+        "limit",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
-class GrooveFigures(Answered):
+class Groove(Answered):
     """A groove: plunges side by side, each a cut of the blade."""
 
     unit: str
     """Unit of the question: in or mm."""
     plunges: int
     """Plunges side by side."""
+    plunges_said: str
+    """How many, and how far apart."""
     step_mm: float
     """Distance between them. In mm."""
     time_s: float | None
     """Time of all plunges. In s."""
-    cut: CutFigures
+    cut: Cut
     """One plunge."""
 
     _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    ANSWER: ClassVar[str] = "{plunges_said}[, {time_s} in all]"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("spindle", "{cut.spindle_text}"),
+        ("=", "cut"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "spindle",
+        "feed",
+        "depth",
+        "passes",
+        "limit",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
-class EntryFigures(Answered):
+class Entry(Answered):
     """How an end mill goes down into the work: a slope or a helix, and the cut at full depth."""
 
     way: str
@@ -1158,10 +1391,27 @@ class EntryFigures(Answered):
     """Feed of the cutter's centre on the way down. In mm/min."""
     time_s: float
     """Time of the way down. In s."""
-    cut: CutFigures
+    cut: Cut
     """The slot cut at full depth, of a helix that of one turn."""
 
     _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    ANSWER: ClassVar[str] = "{way} at {angle_deg}, {cut.spindle_rpm:spindle}, {feed_mm_min} at the centre"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("turns", "{turns:.1f} turns, {pitch_mm} down in each"),
+        ("time", "{time_s} on the way down"),
+        ("spindle", "{cut.spindle_text}"),
+        ("=", "cut"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "turns",
+        "time",
+        "spindle",
+        "feed",
+        "depth",
+        "passes",
+        "limit",
+    )
+    AT_MACHINE: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -1218,3 +1468,10 @@ class ToolLifeFigures(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "assumed",
+        "likely",
+        "speed",
+        "most",
+        "cheapest",
+    )

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from halfnut.core.words import words
 from halfnut.cutting.figures import ForceBandFigures
 
@@ -12,8 +10,6 @@ __all__ = ["ForceBand"]
 
 class ForceBand(ForceBandFigures):
     """Where a measured force lies, as shares of the computed one; power and torque follow the force."""
-
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (("", "{checked}"), ("", "{counted}"))
 
     @property
     def answer(self) -> str:

@@ -13,14 +13,6 @@ __all__ = ["GearTrain", "GearTrains", "TranslatingPairs"]
 class GearTrain(GearTrainFigures):
     """A train of change gears. Lengths in mm; None where one does not apply."""
 
-    ANSWER: ClassVar[str] = "{said}"
-    SHORT: ClassVar[tuple[str, ...]] = ("1.", "2.")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("mounting", "{mounting_said}"),
-        ("error", "{judgement}"),
-        ("#", "steps"),
-    )
-
     @property
     def compound(self) -> bool:
         """Whether two gears turn together in the banjo."""
@@ -30,10 +22,7 @@ class GearTrain(GearTrainFigures):
 class GearTrains(GearTrainsFigures):
     """Trains, best first, and how the search went."""
 
-    ANSWER: ClassVar[str] = "{said}"
     SHORT: ClassVar[tuple[str, ...]] = ("limit", *GearTrain.SHORT)
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (("*or", "others"), ("found", "{search}"))
-    trains: tuple[GearTrain, ...]
 
     def __iter__(self) -> Iterator[GearTrain]:
         return iter(self.trains)
@@ -52,10 +41,6 @@ class GearTrains(GearTrainsFigures):
 
 class TranslatingPairs(TranslatingPairsFigures):
     """Pairs of gears that turn inches to millimetres, or back: exact ones first."""
-
-    ANSWER: ClassVar[str] = "{said}"
-    SHORT: ClassVar[tuple[str, ...]] = ("pair",)
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (("*pair", "each_said"),)
 
     def __iter__(self) -> Iterator[TranslatingPair]:
         return iter(self.pairs)

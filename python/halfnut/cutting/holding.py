@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from halfnut._core import Evidence, spell
-from halfnut.cutting.cuts import Cut
 from halfnut.cutting.figures import HoldingFigures
-from halfnut.cutting.rigidity import JawSqueeze, WorkBend, jaws_words
+from halfnut.cutting.rigidity import jaws_words
 
 __all__ = ["Holding"]
 
@@ -16,21 +13,6 @@ _RING_FORCE_N = 1000.0
 
 class Holding(HoldingFigures):
     """Work where it is held, under one cut."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("grip", "round", "do")
-    AT_MACHINE: ClassVar[bool] = True
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("larger", "{along_words}"),
-        ("force", "{force_words}"),
-        ("otherwise", "{others_words}"),
-        ("grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"),
-        ("round", "{round_words}"),
-        ("warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"),
-    )
-
-    cut: Cut
-    bend: WorkBend
-    squeeze: JawSqueeze | None
 
     @property
     def own_evidence(self) -> tuple[Evidence, ...]:

@@ -30,13 +30,11 @@ if TYPE_CHECKING:
     from halfnut.cutting.choosing import Passes
     from halfnut.cutting.cuts import Cut
     from halfnut.cutting.edge_life import ToolLife
+    from halfnut.cutting.figures import Division, Entry, Groove, Polygon, Positions, ScrewHole, SineBar, Taper
     from halfnut.cutting.force_spread import ForceBand
     from halfnut.cutting.gears import GearTrains, TranslatingPairs
     from halfnut.cutting.holding import Holding
-    from halfnut.cutting.layout import Division, Polygon, Positions, ScrewHole, SineBar
-    from halfnut.cutting.milling import Entry
     from halfnut.cutting.rigidity import JawSqueeze, WorkBend
-    from halfnut.cutting.tapers_and_grooves import Groove, Taper
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
     from halfnut.threads.standard import LeadLike, PartLike
@@ -428,7 +426,7 @@ def positions(
     """
     answer: Positions = answer_to(
         "positions",
-        "halfnut.cutting.layout:Positions",
+        "halfnut.cutting.figures:Positions",
         (
             pattern,
             holes,
@@ -498,7 +496,7 @@ def divide(
     """
     answer: Division = answer_to(
         "divide",
-        "halfnut.cutting.layout:Division",
+        "halfnut.cutting.figures:Division",
         (
             part,
             ratio,
@@ -556,7 +554,7 @@ def polygon(
     """
     answer: Polygon = answer_to(
         "polygon",
-        "halfnut.cutting.layout:Polygon",
+        "halfnut.cutting.figures:Polygon",
         (
             flats,
             across_flats,
@@ -604,7 +602,7 @@ def sine_bar(
     """
     answer: SineBar = answer_to(
         "sine_bar",
-        "halfnut.cutting.layout:SineBar",
+        "halfnut.cutting.figures:SineBar",
         (
             angle,
             bar,
@@ -668,7 +666,7 @@ def screw_hole(
     """
     answer: ScrewHole = answer_to(
         "screw_hole",
-        "halfnut.cutting.layout:ScrewHole",
+        "halfnut.cutting.figures:ScrewHole",
         (
             alloy,
             thread,
@@ -2836,7 +2834,7 @@ def taper(
     """
     answer: Taper = answer_to(
         "taper",
-        "halfnut.cutting.tapers_and_grooves:Taper",
+        "halfnut.cutting.figures:Taper",
         (
             alloy,
             large,
@@ -2966,7 +2964,7 @@ def groove(
     """
     answer: Groove = answer_to(
         "groove",
-        "halfnut.cutting.tapers_and_grooves:Groove",
+        "halfnut.cutting.figures:Groove",
         (
             alloy,
             diameter,
@@ -3216,7 +3214,7 @@ def ramp(
     """
     answer: Entry = answer_to(
         "ramp",
-        "halfnut.cutting.milling:Entry",
+        "halfnut.cutting.figures:Entry",
         (
             alloy,
             cutter,
@@ -3338,7 +3336,7 @@ def helix(
     """
     answer: Entry = answer_to(
         "helix",
-        "halfnut.cutting.milling:Entry",
+        "halfnut.cutting.figures:Entry",
         (
             alloy,
             cutter,

@@ -7,7 +7,7 @@ choose first.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING, Any, ClassVar, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfnut import _core
 from halfnut.core.catalogue import active
@@ -21,18 +21,6 @@ __all__ = ["CylinderPart", "CylindricalFit", "PreferredFits", "cylindrical_fit_c
 
 class CylindricalFit(CylindricalFitFigures):
     """A size, or a hole and a shaft together. Clearances are below 0 where the parts interfere; lengths in mm."""
-
-    ANSWER: ClassVar[str] = "{said}"
-    SHORT: ClassVar[tuple[str, ...]] = ("hole", "shaft", "cut", "likely")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("hole", "{hole_said}"),
-        ("shaft", "{shaft_said}"),
-        ("*coated", "coated_said"),
-        ("*cut", "cut_said"),
-        ("hole", "{hole_warm_said}"),
-        ("shaft", "{shaft_warm_said}"),
-        ("likely", "{likely_said}"),
-    )
 
     @property
     def parts(self) -> tuple[CylinderPart, ...]:
@@ -72,10 +60,6 @@ class PreferredFits(PreferredFitsFigures):
     def answer(self) -> str:
         """Their names."""
         return f"{len(self)} fits to choose first: {', '.join(each.fit for each in self)}"
-
-    def report(self) -> list[tuple[str, str]]:
-        """Each fit with its basis, use and kind of source."""
-        return [(each.fit, f"{each.basis} basis, {each.name} [{each.kind}]") for each in self]
 
 
 def cylindrical_fit_columns(

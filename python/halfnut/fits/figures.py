@@ -11,6 +11,8 @@ from typing import ClassVar
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
+__all__ = []
+
 
 @made(frozen=True)
 class CylinderPart:
@@ -114,6 +116,22 @@ class CylindricalFitFigures(Answered):
     """The likely clearance, and the chance of interference."""
 
     _nested: ClassVar[Mapping[str, type]] = {"hole": CylinderPart, "shaft": CylinderPart}
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("hole", "{hole_said}"),
+        ("shaft", "{shaft_said}"),
+        ("*coated", "coated_said"),
+        ("*cut", "cut_said"),
+        ("hole", "{hole_warm_said}"),
+        ("shaft", "{shaft_warm_said}"),
+        ("likely", "{likely_said}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "hole",
+        "shaft",
+        "cut",
+        "likely",
+    )
 
 
 @made(frozen=True)
@@ -140,6 +158,7 @@ class PreferredFitsFigures(Answered):
     """The fits, by name."""
 
     _nested: ClassVar[Mapping[str, type]] = {"fits": PreferredFit}
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("{fit}", "{basis} basis, {name} [{kind}]", "fits"),)
 
 
 @made(frozen=True)
@@ -168,3 +187,18 @@ class HoldingTaperFigures(Answered):
     """Stack under one roller of a sine bar that levels the top side of the taper. In mm."""
     sine_bar_mm: float
     """Length of the sine bar. In mm."""
+    ANSWER: ClassVar[str] = "{name}: {large_mm} at the gauge plane, {small_mm} at {length_mm} from it"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("taper", "{ratio} on the diameter, {per_foot_in:.5f} in per foot"),
+        ("set", "compound or attachment at {angle_deg:.4f}° from the axis"),
+        ("set over", "the tailstock by {setover_mm}"),
+        ("prove", "a dial on the side moves {rise_mm} in {carriage_mm:size} of carriage"),
+        ("sine bar", "{sine_stack_mm} under a bar of {sine_bar_mm:size}"),
+        ("gauge", "{small_step_mm} on the diameter moves the gauge plane {moves_mm} along"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "taper",
+        "set",
+        "set over",
+        "prove",
+    )

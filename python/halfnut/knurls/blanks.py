@@ -6,7 +6,7 @@ turn; the functions of numbers below it are the formulas it is made of.
 
 from __future__ import annotations
 
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import (
@@ -26,14 +26,6 @@ __all__ = [
 
 class KnurlBlank(KnurlBlankFigures):
     """The blank to turn before knurling, and what comes of it. Lengths in mm; None where one does not apply."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("knurled", "limits", "tracks")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"),
-        ("wheel", "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"),
-        ("limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"),
-        ("tracks", "{tracks}"),
-    )
 
     @property
     def answer(self) -> str:

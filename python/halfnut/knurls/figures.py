@@ -12,7 +12,11 @@ from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
 if TYPE_CHECKING:
-    from halfnut.cutting.figures import CutFigures
+    from halfnut.cutting.cuts import Cut
+    from halfnut.knurls.blanks import KnurlBlank
+
+
+__all__ = []
 
 
 @made(frozen=True)
@@ -79,6 +83,17 @@ class KnurlBlankFigures(Answered):
     """Teeth of the wheel."""
     tracking_allowance_mm: float | None
     """How much larger than measured the wheel tracks. In mm."""
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"),
+        ("wheel", "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"),
+        ("limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"),
+        ("tracks", "{tracks}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "knurled",
+        "limits",
+        "tracks",
+    )
 
 
 @made(frozen=True)
@@ -105,7 +120,7 @@ class DialReading:
 class KnurlSetupFigures(Answered):
     """How to knurl a band; None where a figure does not apply."""
 
-    blank: KnurlBlankFigures
+    blank: KnurlBlank
     """The blank."""
     alloy: str
     """The work's material."""
@@ -155,7 +170,7 @@ class KnurlSetupFigures(Answered):
     """Greatest raised diameter less the least hole. In mm."""
     bite_share: float | None
     """Share of the tooth's depth that the greatest interference buries."""
-    cut: CutFigures
+    cut: Cut
     """The cut."""
     said: str
     """Blank, wheels and speed in one line."""
@@ -172,3 +187,22 @@ class KnurlSetupFigures(Answered):
         "blank": "halfnut.knurls.blanks:KnurlBlank",
         "cut": "halfnut.cutting.cuts:Cut",
     }
+    ANSWER: ClassVar[str] = "{said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("infeed", "{infeed_said}"),
+        ("feed", "{feed_mm_rev}"),
+        ("over", "{finished_diameter_mm} over the points"),
+        ("force", ("about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]")),
+        ("wall", "{wall_mm}, at least {least_wall_mm}"),
+        ("press fit", "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"),
+        ("#", "steps"),
+        ("never", "{never}"),
+        ("assumed", "{assumed}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "infeed",
+        "over",
+        "feed",
+        "force",
+    )
+    AT_MACHINE: ClassVar[bool] = True

@@ -2,11 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from halfnut.core.words import words
-from halfnut.cutting.cuts import Cut
-from halfnut.knurls.blanks import KnurlBlank
 from halfnut.knurls.figures import KnurlSetupFigures
 
 __all__ = ["KnurlSetup"]
@@ -14,23 +10,6 @@ __all__ = ["KnurlSetup"]
 
 class KnurlSetup(KnurlSetupFigures):
     """How to knurl a band. Lengths in mm, forces in N; None where one does not apply."""
-
-    AT_MACHINE: ClassVar[bool] = True
-    ANSWER: ClassVar[str] = "{said}"
-    SHORT: ClassVar[tuple[str, ...]] = ("infeed", "over", "feed", "force")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("infeed", "{infeed_said}"),
-        ("feed", "{feed_mm_rev}"),
-        ("over", "{finished_diameter_mm} over the points"),
-        ("force", "about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]"),
-        ("wall", "{wall_mm}, at least {least_wall_mm}"),
-        ("press fit", "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"),
-        ("#", "steps"),
-        ("never", "{never}"),
-        ("assumed", "{assumed}"),
-    )
-    blank: KnurlBlank
-    cut: Cut
 
     @property
     def finished_diameter_mm(self) -> float:

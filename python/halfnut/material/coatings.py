@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar, TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
 from halfnut import _core
 from halfnut._core import (
@@ -80,14 +80,6 @@ def build_up(value: BuildUpLike | None, name: str = "build_up") -> BuildUp:
 
 class Coating(CoatingFigures):
     """A finish: its film, what it adds to a surface, and what to mind."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("diameter", "pitch")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("film", "{film_min_um..film_max_um:film}"),
-        ("diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"),
-        ("pitch", "{pitch_change_min_um..pitch_change_max_um:film} on a 60 degree thread"),
-        ("note", "{note}"),
-    )
 
     @property
     def build_up(self) -> BuildUp:

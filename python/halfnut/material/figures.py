@@ -5,8 +5,12 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
+
+__all__ = []
 
 
 @made(frozen=True)
@@ -93,3 +97,13 @@ class CoatingFigures(Answered):
     """Greatest change of it. In um."""
     note: str
     """What else is to be said."""
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("film", "{film_min_um..film_max_um:film}"),
+        ("diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"),
+        ("pitch", "{pitch_change_min_um..pitch_change_max_um:film} on a 60 degree thread"),
+        ("note", "{note}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "diameter",
+        "pitch",
+    )

@@ -12,8 +12,8 @@ from halfnut.core.record import Caution, Record
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
 from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Division, Positions
 from halfnut.cutting.holding import Holding
-from halfnut.cutting.layout import Division, Positions
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.knurls.setups import KnurlSetup
 from halfnut.machine.dials import Reading

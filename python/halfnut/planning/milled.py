@@ -8,7 +8,7 @@ from halfnut._core import DomainError
 from halfnut.core.words import caution as warning
 from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
-from halfnut.cutting.milling import Entry
+from halfnut.cutting.figures import Entry
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer
 from halfnut.planning.asking import Ask, Workpiece, asked
@@ -42,8 +42,9 @@ def _mill(work: Workpiece, step: Step, machine: Machine) -> Answer:
     way = _entry(work, step, machine, found.cut)
     if way is None:
         return found
+    said = str(way.filled("{way} down to each level at {angle_deg}, {length_mm:travel} of travel at {feed_mm_min}"))
     down_s = step.times * len(found.passes) * way.time_s
-    return replace(found, remarks=(*found.remarks, way.said), time_s=found.time_s + down_s)
+    return replace(found, remarks=(*found.remarks, said), time_s=found.time_s + down_s)
 
 
 def _entry(work: Workpiece, step: Step, machine: Machine, cut: Cut) -> Entry | None:

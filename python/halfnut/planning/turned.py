@@ -103,7 +103,7 @@ def _taper(work: Workpiece, step: Step, machine: Machine) -> Answer:
     found = asked(questions.taper, work, step, machine, large=large, small=step.size("to"), depth=depth)
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": step.base("length")}
     out = cut_answer(work, step, machine, found.cut, passes, sizes, "cross")
-    return replace(out, record=found, remarks=(found.answer, f"prove it {found.proof}"))
+    return replace(out, record=found, remarks=(found.answer, f"prove it {dict(found.report())['prove']}"))
 
 
 def _groove(work: Workpiece, step: Step, machine: Machine) -> Answer:

@@ -16,8 +16,8 @@ from halfnut.sheet.view import Drawing, Table, Told
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from halfnut.threads.adjusters import Adjuster, AdjusterEnd
-    from halfnut.threads.figures import ThreadLimitsFigures
+    from halfnut.threads.adjusters import Adjuster
+    from halfnut.threads.figures import AdjusterEnd, ThreadLimitsFigures
 
 __all__ = ["adjuster_page", "end_svg"]
 

@@ -9,6 +9,7 @@ from halfnut.core.rooms import furnish
 if TYPE_CHECKING:
     from halfnut.threads.adjusters import *
     from halfnut.threads.columns import *
+    from halfnut.threads.figures import *
     from halfnut.threads.fitting import *
     from halfnut.threads.formulas import *
     from halfnut.threads.gauging import *
@@ -17,7 +18,6 @@ if TYPE_CHECKING:
     from halfnut.threads.joints import *
     from halfnut.threads.judging import *
     from halfnut.threads.metals import *
-    from halfnut.threads.plugs import *
     from halfnut.threads.precoating import *
     from halfnut.threads.questions import *
     from halfnut.threads.standard import *

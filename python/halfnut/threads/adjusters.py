@@ -6,7 +6,7 @@ right-hand, below 0 left-hand.
 
 from __future__ import annotations
 
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import (
@@ -19,12 +19,10 @@ from halfnut._core import (
 from halfnut.core.arrays import ArrayLike, NDArray, np
 from halfnut.core.pages import drawn
 from halfnut.core.sizes import both, one
-from halfnut.threads.figures import AdjusterEndFigures, AdjusterFigures, AdjusterStateFigures
+from halfnut.threads.figures import AdjusterEnd, AdjusterFigures, AdjusterState
 
 __all__ = [
     "Adjuster",
-    "AdjusterEnd",
-    "AdjusterState",
     "engaged_length_mm",
     "lock_preload_change_n_k",
     "lock_preload_n",
@@ -32,34 +30,8 @@ __all__ = [
 ]
 
 
-class AdjusterEnd(AdjusterEndFigures):
-    """One threaded end: what it is cut to, and what holds there. Lengths in mm, loads in N."""
-
-    ANSWER: ClassVar[str] = "{external} in {internal}: {engagement_least_mm} of full form or more"
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        (
-            "engage",
-            "{engagement_least_mm} of full form or more: {engagement_for_load_mm} by strength, {engagement_rule_mm} by "
-            "rule, {engagement_full_strength_mm} for a section to break first",
-        ),
-        ("groove", "{groove_mm} from the end: past the {groove_under} it is out too far"),
-        ("lock nut", "{torque_nm} holds at least {preload_least_n}, at most {preload_max_n}"),
-        ("", "thickness {nut_least_mm} or more by strength, {nut_rule_mm} by rule"),
-    )
-
-
-class AdjusterState(AdjusterStateFigures):
-    """An adjuster wound out by some turns. Lengths in mm, loads in N."""
-
-    ANSWER: ClassVar[str] = (
-        "{length_mm}: pull {pull_n} ({pull_element}), push {push_n} ({push_element}), before the factor"
-    )
-
-
 class Adjuster(AdjusterFigures):
     """An adjuster or turnbuckle. Lengths in mm, loads in N."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("travel", "play")
 
     def __getstate__(self) -> dict[str, Any]:
         return super().__getstate__() | {name: value for name, value in self.__dict__.items() if name == "_held"}
@@ -67,14 +39,12 @@ class Adjuster(AdjusterFigures):
     @property
     def ends(self) -> tuple[AdjusterEnd, ...]:
         """The one threaded end, or both."""
-        ends: Any = (self.first,) if self.second is None else (self.first, self.second)
-        return tuple(ends)
+        return (self.first,) if self.second is None else (self.first, self.second)
 
     @property
     def rows(self) -> tuple[AdjusterState, AdjusterState, AdjusterState]:
         """The shortest, the middle and the longest safe length, each with its play and loads."""
-        rows: Any = (self.shortest, self.half, self.longest)
-        return rows[0], rows[1], rows[2]
+        return self.shortest, self.half, self.longest
 
     def at(self, turns: ArrayLike, *, on_error: Literal["raise", "status"] = "raise") -> dict[str, NDArray[Any]]:
         """Columns of length, engagement, play and loads at some turns from the shortest safe length.

@@ -6,10 +6,18 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
+
+if TYPE_CHECKING:
+    from halfnut.threads.gauging import OverWires
+    from halfnut.threads.holes import TappingHole
+    from halfnut.threads.standard import ThreadLimits
+
+
+__all__ = ["AdjusterEnd", "AdjusterState", "BlindHole", "ClearanceHole", "ShopPlug"]
 
 
 @made(frozen=True)
@@ -161,7 +169,7 @@ class ThreadLimitsFigures(Answered):
     """The class of the same grades whose allowance holds the coating."""
     remedies: tuple[str, ...]
     """What keeps the class's own limits under the coating."""
-    other: ThreadLimitsFigures | None
+    other: ThreadLimits | None
     """Limits of the internal part, where a designation means both."""
 
     _nested: ClassVar[Mapping[str, type]] = {"gauges": ThreadGauges}
@@ -231,10 +239,30 @@ class OverWiresFigures(Answered):
     """Most that the coated part may read over these wires; its gauges decide. In mm."""
     coated_min_mm: float | None
     """Least that the coated part may read. In mm."""
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("", "{other_reading}"),
+        ("coated", "{coated_min_mm..coated_max_mm:fine} over the same {wires}"),
+        ("pitch", "{pitch_min_mm..pitch_max_mm:length}"),
+        ("best", "{chosen}; usable {smallest_wire_mm..largest_wire_mm:fine}"),
+        ("plain", "{over_min_plain_mm..over_max_plain_mm:fine}, off by {plain_off_mm:fine}"),
+        ("standard", "{over_min_lead_mm..over_max_lead_mm:fine}, lead angle by formula"),
+        ("offset", "{offset_mm:fine} more where the balls stand half a pitch apart"),
+        (
+            "or",
+            ("{micrometer_min_mm..micrometer_max_mm:length} by thread micrometer, set on a plug gauge of this pitch"),
+        ),
+        ("accuracy", ("{wires} known to {wire_known_to_mm:fine}, which leaves {left_mm:fine} on the pitch diameter")),
+        ("force", "{measuring_force_n}"),
+        ("angle", "lead {lead_angle_deg}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "coated",
+        "pitch",
+    )
 
 
 @made(frozen=True)
-class ShopPlugFigures(Answered):
+class ShopPlug(Answered):
     """Sizes of a plug that a shop cuts to try an internal thread with."""
 
     thread: str
@@ -255,6 +283,20 @@ class ShopPlugFigures(Answered):
     """Reading of the not-go end over wires. In mm."""
     wire_mm: float
     """Wire to measure with. In mm."""
+    ANSWER: ClassVar[str] = (
+        "plug for {thread}: go end {go_pitch_mm:length} pitch, {go_major_mm:length} major, "
+        "{go_over_wires_mm:fine} over {wire_mm:fine} wires"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        (
+            "not-go",
+            (
+                "{not_go_pitch_mm:length} pitch, {not_go_major_mm:length} major, "
+                "{not_go_over_wires_mm:fine} over the same wires; three turns are enough"
+            ),
+        ),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = ("not-go",)
 
 
 @made(frozen=True)
@@ -323,6 +365,10 @@ class VerdictFigures(Answered):
     """Classes that every measured diameter meets."""
 
     _nested: ClassVar[Mapping[str, type]] = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "pitch",
+        "meets",
+    )
 
 
 @made(frozen=True)
@@ -395,10 +441,16 @@ class TappingHoleFigures(Answered):
     """Taper on the diameter for a length of one."""
     hand_turns: float | None
     """Turns that the gauge or the fitting goes in by hand."""
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "limits",
+        "nearest",
+        "reamed",
+        "tap",
+    )
 
 
 @made(frozen=True)
-class BlindHoleFigures(Answered):
+class BlindHole(Answered):
     """Depths of a blind tapped hole."""
 
     thread: str
@@ -433,10 +485,25 @@ class BlindHoleFigures(Answered):
     """Depth that the tap's end goes to. In mm."""
     full_threads: float
     """How many full threads there are."""
+    ANSWER: ClassVar[str] = (
+        "{thread}: drill {drill}, {drill_depth_mm:both} deep at full diameter for {full_thread_mm:both} of full thread"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("full", "{full_threads:.1f} threads"),
+        ("chamfer", "{chamfer_min_mm..chamfer_max_mm}: {lead} tap, {threads_min:g} to {threads_max:g} threads"),
+        ("chips", "{chip_room_mm} of room under the tap"),
+        ("tap", "to {tap_depth_mm:both} at its end"),
+        ("point", "{point_mm} more: {total_depth_mm:both} to the tip"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "full",
+        "tap",
+        "point",
+    )
 
 
 @made(frozen=True)
-class ClearanceHoleFigures(Answered):
+class ClearanceHole(Answered):
     """A hole that a screw passes through."""
 
     size: str
@@ -453,6 +520,15 @@ class ClearanceHoleFigures(Answered):
     """Drill that makes it."""
     clearance_mm: float
     """Hole less the screw. In mm."""
+    ANSWER: ClassVar[str] = "{size}: {fit} clearance hole {hole_mm:both}, drill {drill}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("play", "{clearance_mm:both} over the screw"),
+        ("by", "{standard}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "play",
+        "by",
+    )
 
 
 @made(frozen=True)
@@ -479,6 +555,7 @@ class ScrewSeatFigures(Answered):
     """Angle of the countersink; none of a counterbore. In deg."""
     recess_mm: float
     """How far the head lies below the surface. In mm."""
+    SHORT: ClassVar[tuple[str, ...]] = ("hole",)
 
 
 @made(frozen=True)
@@ -523,6 +600,28 @@ class TaperPipeFigures(Answered):
     """Setting of the compound: half of the taper. In deg."""
     taper_on_diameter: float
     """Taper on the diameter for a length of one."""
+    ANSWER: ClassVar[str] = (
+        "{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to {most_turns:.1f}; gauge "
+        "plane {hand_engagement_mm} from the end"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("pitch", "{pitch_small_end_mm:both} at the end, {pitch_gauge_plane_mm:both} at the plane"),
+        ("thread", "{effective_length_mm:both} effective, {pitch_effective_mm:both} there"),
+        ("overall", "{overall_length_mm:both} with the vanishing threads"),
+        ("height", "{thread_height_mm:both}"),
+        ("hole", "drill at most {hole_at_end_mm:both}, ream to {hole_at_face_mm:both} at the mouth"),
+        (
+            "set",
+            (
+                "compound or attachment at {compound_setting_deg:.4f} deg; attachment {inches_per_foot:g} "
+                "in per foot; tool square to the axis, not to the taper"
+            ),
+        ),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "hole",
+        "set",
+    )
 
 
 @made(frozen=True)
@@ -605,6 +704,11 @@ class ThreadFitFigures(Answered):
     """Least pitch diameter of the internal part, bare. In mm."""
     remedies: tuple[str, ...]
     """What makes coated parts go together, each tried."""
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "axial",
+        "tilt",
+        "or",
+    )
 
 
 @made(frozen=True)
@@ -633,7 +737,7 @@ class SuitedFigures(Answered):
     """Least reading over it. In mm."""
     over_max_mm: float | None
     """Greatest reading over it. In mm."""
-    plug: ShopPlugFigures | None
+    plug: ShopPlug | None
     """Plug to try an internal part with."""
     now_pitch_mm: float | None
     """Pitch diameter of the part as it is cut so far. In mm."""
@@ -642,7 +746,14 @@ class SuitedFigures(Answered):
     left_most_mm: float | None
     """What may come off it; below 0 it is past the size. In mm."""
 
-    _within: ClassVar[Mapping[str, str]] = {"plug": "halfnut.threads.plugs:ShopPlug"}
+    _within: ClassVar[Mapping[str, str]] = {"plug": "halfnut.threads.figures:ShopPlug"}
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "read",
+        "plug",
+        "not-go",
+        "left",
+        "suits",
+    )
 
 
 @made(frozen=True)
@@ -675,6 +786,10 @@ class MinimumStrengthFigures(Answered):
     """No thickness was given: the least of the form's rows is taken."""
     note: str
     """What else the row says."""
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "shear",
+        "bearing",
+    )
 
 
 @made(frozen=True)
@@ -707,6 +822,10 @@ class GallingFigures(Answered):
     """What else the row says."""
 
     _nested: ClassVar[Mapping[str, type]] = {"friction": LubricantFriction}
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "advice",
+        "friction",
+    )
 
 
 @made(frozen=True)
@@ -835,6 +954,10 @@ class ThreadStrengthFigures(Answered):
     """How badly the two metals gall."""
     advice: tuple[str, ...]
     """What is done about galling."""
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "allow",
+        "engage",
+    )
 
 
 @made(frozen=True)
@@ -889,10 +1012,14 @@ class TighteningFigures(Answered):
     """Greatest friction under the nut or head."""
     bearing_diameter_mm: float
     """Mean diameter of the seat. In mm."""
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "friction",
+        "stress",
+    )
 
 
 @made(frozen=True)
-class AdjusterEndFigures(Answered):
+class AdjusterEnd(Answered):
     """One threaded end: what it is cut to, and what holds there."""
 
     external: str
@@ -1057,13 +1184,13 @@ class AdjusterEndFigures(Answered):
     """Axial pitch. In mm."""
     half_angle_deg: float
     """Between a flank and a plane across the axis. In deg."""
-    external_cut: ThreadLimitsFigures
+    external_cut: ThreadLimits
     """Limits to cut the external part to, before any coating."""
-    internal_cut: ThreadLimitsFigures
+    internal_cut: ThreadLimits
     """Limits to cut the internal part to, before any coating."""
-    wires: OverWiresFigures
+    wires: OverWires
     """What to read over wires on the external part."""
-    hole: TappingHoleFigures
+    hole: TappingHole
     """The drill before tapping the internal thread."""
 
     _within: ClassVar[Mapping[str, str]] = {
@@ -1072,10 +1199,23 @@ class AdjusterEndFigures(Answered):
         "wires": "halfnut.threads.gauging:OverWires",
         "hole": "halfnut.threads.holes:TappingHole",
     }
+    ANSWER: ClassVar[str] = "{external} in {internal}: {engagement_least_mm} of full form or more"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        (
+            "engage",
+            (
+                "{engagement_least_mm} of full form or more: {engagement_for_load_mm} by strength, "
+                "{engagement_rule_mm} by rule, {engagement_full_strength_mm} for a section to break first"
+            ),
+        ),
+        ("groove", "{groove_mm} from the end: past the {groove_under} it is out too far"),
+        ("lock nut", "{torque_nm} holds at least {preload_least_n}, at most {preload_max_n}"),
+        ("", "thickness {nut_least_mm} or more by strength, {nut_rule_mm} by rule"),
+    )
 
 
 @made(frozen=True)
-class AdjusterStateFigures(Answered):
+class AdjusterState(Answered):
     """An adjuster wound out by some turns."""
 
     unit: str
@@ -1114,6 +1254,9 @@ class AdjusterStateFigures(Answered):
     """What gives way under the pull."""
     push_element: str
     """What gives way under the push."""
+    ANSWER: ClassVar[str] = (
+        "{length_mm}: pull {pull_n} ({pull_element}), push {push_n} ({push_element}), before the factor"
+    )
 
 
 @made(frozen=True)
@@ -1182,24 +1325,28 @@ class AdjusterFigures(Answered):
     """What real joints leave of the ideal column: (K ideal / K for design)^2."""
     factor_reached: float | None
     """Least factor over the range, of the loads that are stated."""
-    first: AdjusterEndFigures
+    first: AdjusterEnd
     """The first end."""
-    second: AdjusterEndFigures | None
+    second: AdjusterEnd | None
     """The second end of a turnbuckle."""
-    shortest: AdjusterStateFigures
+    shortest: AdjusterState
     """At the shortest safe length."""
-    half: AdjusterStateFigures
+    half: AdjusterState
     """Half wound out."""
-    longest: AdjusterStateFigures
+    longest: AdjusterState
     """At the longest safe length."""
 
     _within: ClassVar[Mapping[str, str]] = {
-        "first": "halfnut.threads.adjusters:AdjusterEnd",
-        "second": "halfnut.threads.adjusters:AdjusterEnd",
-        "shortest": "halfnut.threads.adjusters:AdjusterState",
-        "half": "halfnut.threads.adjusters:AdjusterState",
-        "longest": "halfnut.threads.adjusters:AdjusterState",
+        "first": "halfnut.threads.figures:AdjusterEnd",
+        "second": "halfnut.threads.figures:AdjusterEnd",
+        "shortest": "halfnut.threads.figures:AdjusterState",
+        "half": "halfnut.threads.figures:AdjusterState",
+        "longest": "halfnut.threads.figures:AdjusterState",
     }
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "travel",
+        "play",
+    )
 
 
 @made(frozen=True)
@@ -1282,3 +1429,8 @@ class IdentificationFigures(Answered):
     """Nearest threads, the nearest first."""
 
     _nested: ClassVar[Mapping[str, type]] = {"matches": ThreadMatchFigures}
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "is",
+        "nearest",
+        "or",
+    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, ClassVar, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfnut import _core
 from halfnut._core import axial_play_mm, spell, spell_span, thread_tilt_deg
@@ -36,8 +36,6 @@ _RARE = 1e-4
 
 class ThreadFit(ThreadFitFigures):
     """Fit of two threads. Clearances are differences of diameters, below 0 where the parts interfere."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("axial", "tilt", "or")
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary, each figure in both systems of units."""
@@ -146,8 +144,6 @@ class Suited(SuitedFigures):
 
     An external part is read over wires, an internal one is tried with `plug`; None where one does not apply.
     """
-
-    SHORT: ClassVar[tuple[str, ...]] = ("read", "plug", "not-go", "left", "suits")
 
     @property
     def answer(self) -> str:

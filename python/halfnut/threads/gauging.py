@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import (
@@ -76,21 +76,6 @@ __all__ = [
 
 class OverWires(OverWiresFigures):
     """Sizes over wires of an external thread, or across two balls of an internal one (then wire is the ball)."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("coated", "pitch")
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("", "{other_reading}"),
-        ("coated", "{coated_min_mm..coated_max_mm:fine} over the same {wires}"),
-        ("pitch", "{pitch_min_mm..pitch_max_mm:length}"),
-        ("best", "{chosen}; usable {smallest_wire_mm..largest_wire_mm:fine}"),
-        ("plain", "{over_min_plain_mm..over_max_plain_mm:fine}, off by {plain_off_mm:fine}"),
-        ("standard", "{over_min_lead_mm..over_max_lead_mm:fine}, lead angle by formula"),
-        ("offset", "{offset_mm:fine} more where the balls stand half a pitch apart"),
-        ("or", "{micrometer_min_mm..micrometer_max_mm:length} by thread micrometer, set on a plug gauge of this pitch"),
-        ("accuracy", "{wires} known to {wire_known_to_mm:fine}, which leaves {left_mm:fine} on the pitch diameter"),
-        ("force", "{measuring_force_n}"),
-        ("angle", "lead {lead_angle_deg}"),
-    )
 
     @property
     def answer(self) -> str:

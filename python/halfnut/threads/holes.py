@@ -6,7 +6,7 @@ Per cent of thread has one basis for metric and Unified threads, that of tap-dri
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar, TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
 from halfnut._core import (
     Length,
@@ -25,8 +25,6 @@ from halfnut._core import (
 from halfnut.core.sizes import both, one, span
 from halfnut.core.words import words
 from halfnut.threads.figures import (
-    BlindHoleFigures,
-    ClearanceHoleFigures,
     DrillSetFigures,
     ScrewSeatFigures,
     TappingHoleFigures,
@@ -38,8 +36,6 @@ if TYPE_CHECKING:
     DrillLike: TypeAlias = "LengthLike | tuple[str, Length] | TappingHole"
 
 __all__ = [
-    "BlindHole",
-    "ClearanceHole",
     "DrillSet",
     "ScrewSeat",
     "TappingHole",
@@ -62,8 +58,6 @@ class TappingHole(TappingHoleFigures):
 
     Figures are None where one does not apply: a taper pipe thread has two drills, and no limits.
     """
-
-    SHORT: ClassVar[tuple[str, ...]] = ("limits", "nearest", "reamed", "tap")
 
     @property
     def given(self) -> tuple[str, Length]:
@@ -146,34 +140,8 @@ class DrillSet(DrillSetFigures):
         return f"{len(self.names)} drills, {self.names[0]} to {self.names[-1]}"
 
 
-class BlindHole(BlindHoleFigures):
-    """Depths of a blind tapped hole."""
-
-    ANSWER: ClassVar[str] = (
-        "{thread}: drill {drill}, {drill_depth_mm:both} deep at full diameter for {full_thread_mm:both} of full thread"
-    )
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("full", "{full_threads:.1f} threads"),
-        ("chamfer", "{chamfer_min_mm..chamfer_max_mm}: {lead} tap, {threads_min:g} to {threads_max:g} threads"),
-        ("chips", "{chip_room_mm} of room under the tap"),
-        ("tap", "to {tap_depth_mm:both} at its end"),
-        ("point", "{point_mm} more: {total_depth_mm:both} to the tip"),
-    )
-    SHORT: ClassVar[tuple[str, ...]] = ("full", "tap", "point")
-
-
-class ClearanceHole(ClearanceHoleFigures):
-    """A hole that a screw passes through."""
-
-    ANSWER: ClassVar[str] = "{size}: {fit} clearance hole {hole_mm:both}, drill {drill}"
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (("play", "{clearance_mm:both} over the screw"), ("by", "{standard}"))
-    SHORT: ClassVar[tuple[str, ...]] = ("play", "by")
-
-
 class ScrewSeat(ScrewSeatFigures):
     """A counterbore or countersink over a clearance hole."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("hole",)
 
     @property
     def answer(self) -> str:

@@ -40,8 +40,6 @@ class ThreadMatch(ThreadMatchFigures):
 class Identification(IdentificationFigures):
     """Standard threads nearest to a measured part, nearest first."""
 
-    SHORT: ClassVar[tuple[str, ...]] = ("is", "nearest", "or")
-
     matches: tuple[ThreadMatch, ...]
     _nested: ClassVar = {"matches": ThreadMatch}
 

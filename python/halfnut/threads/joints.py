@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
+from typing import Any
 
 from halfnut._core import spell, spell_span
 from halfnut.core.sizes import both, both_systems, one
@@ -16,8 +16,6 @@ class ThreadStrength(ThreadStrengthFigures):
 
     No factor of safety is in any figure but `allowable_n` and `engagement_for_load_mm`.
     """
-
-    SHORT: ClassVar[tuple[str, ...]] = ("allow", "engage")
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary, each figure in both systems of units."""
@@ -124,8 +122,6 @@ class ThreadStrength(ThreadStrengthFigures):
 
 class Tightening(TighteningFigures):
     """Torque and preload over the range of friction."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("friction", "stress")
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary, each figure in both systems of units."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from halfnut import _core
 from halfnut._core import spell
@@ -19,8 +19,6 @@ __all__ = ["Judged", "Verdict", "judge_columns"]
 
 class Verdict(VerdictFigures):
     """What a measured part is: its place in each zone, the classes it meets, what is left to take off."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("pitch", "meets")
 
     @property
     def passes(self) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
+from typing import Any
 
 from halfnut._core import spell
 from halfnut.core.sizes import both, both_systems
@@ -13,8 +13,6 @@ __all__ = ["Galling", "MinimumStrength"]
 
 class MinimumStrength(MinimumStrengthFigures):
     """Minimum strengths of an alloy in a form; None where the specification sets none or none is known."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("shear", "bearing")
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary, each figure in both systems of units."""
@@ -48,8 +46,6 @@ class MinimumStrength(MinimumStrengthFigures):
 
 class Galling(GallingFigures):
     """How two metals go together in a thread, what to do about it, and the friction that goes with it."""
-
-    SHORT: ClassVar[tuple[str, ...]] = ("advice", "friction")
 
     @property
     def answer(self) -> str:

@@ -25,14 +25,14 @@ if TYPE_CHECKING:
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
     from halfnut.threads.adjusters import Adjuster
+    from halfnut.threads.figures import BlindHole, ClearanceHole, ShopPlug
     from halfnut.threads.fitting import Suited, ThreadFit
     from halfnut.threads.gauging import OverWires
-    from halfnut.threads.holes import BlindHole, ClearanceHole, DrillLike, DrillSet, ScrewSeat, TappingHole
+    from halfnut.threads.holes import DrillLike, DrillSet, ScrewSeat, TappingHole
     from halfnut.threads.identification import Identification, ThreadsNear
     from halfnut.threads.joints import ThreadStrength, Tightening
     from halfnut.threads.judging import Verdict
     from halfnut.threads.metals import Galling, MinimumStrength
-    from halfnut.threads.plugs import ShopPlug
     from halfnut.threads.standard import PartLike, ThreadLimits
     from halfnut.threads.taper_pipes import TaperPipe
 
@@ -351,7 +351,7 @@ def shop_plug(
     """
     answer: ShopPlug = answer_to(
         "shop_plug",
-        "halfnut.threads.plugs:ShopPlug",
+        "halfnut.threads.figures:ShopPlug",
         (
             thread,
             pitch,
@@ -564,7 +564,7 @@ def blind_hole(
     """
     answer: BlindHole = answer_to(
         "blind_hole",
-        "halfnut.threads.holes:BlindHole",
+        "halfnut.threads.figures:BlindHole",
         (
             thread,
             full_thread,
@@ -616,7 +616,7 @@ def clearance_hole(
     """
     answer: ClearanceHole = answer_to(
         "clearance_hole",
-        "halfnut.threads.holes:ClearanceHole",
+        "halfnut.threads.figures:ClearanceHole",
         (
             thread,
             fit,

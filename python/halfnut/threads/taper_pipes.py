@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from halfnut import _core
 from halfnut.core.arrays import NDArray, np
@@ -15,24 +15,6 @@ __all__ = ["TaperPipe", "taper_pipe_columns"]
 
 class TaperPipe(TaperPipeFigures):
     """What a taper pipe thread is cut and gauged to; figures are None where the standard gives none."""
-
-    ANSWER: ClassVar[str] = (
-        "{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to {most_turns:.1f}; "
-        "gauge plane {hand_engagement_mm} from the end"
-    )
-    ROWS: ClassVar[tuple[tuple[str, str], ...]] = (
-        ("pitch", "{pitch_small_end_mm:both} at the end, {pitch_gauge_plane_mm:both} at the plane"),
-        ("thread", "{effective_length_mm:both} effective, {pitch_effective_mm:both} there"),
-        ("overall", "{overall_length_mm:both} with the vanishing threads"),
-        ("height", "{thread_height_mm:both}"),
-        ("hole", "drill at most {hole_at_end_mm:both}, ream to {hole_at_face_mm:both} at the mouth"),
-        (
-            "set",
-            "compound or attachment at {compound_setting_deg:.4f} deg; attachment {inches_per_foot:g} in per foot; "
-            "tool square to the axis, not to the taper",
-        ),
-    )
-    SHORT: ClassVar[tuple[str, ...]] = ("hole", "set")
 
     @property
     def depth_mm(self) -> float:

@@ -229,11 +229,33 @@ struct FigureRow {
     }
 };
 
+/// A line under an answer: a template of its label, and one of what it says.
+struct SaidRow {
+    std::string_view label;
+    std::string_view text;
+    std::string_view each{};  ///< records within, each of which makes a row
+};
+
+/// How an answer is told. In a template {torque_nm} is a figure, spelled by the unit at the end of its key,
+/// {deflection_mm:fine} one of another kind, {bore_mm:both} has the other unit in brackets, {share:.2f} is a
+/// plain number, {low_n..high_n} a span, {cut.feed_said} a figure of an answer within; what stands in square
+/// brackets is left out where one of its figures is lacking, and so is the row for one outside. Where a
+/// figure is several texts a label "*or" gives each a row of its own, "#" a number, and "*" alone takes
+/// labels and texts as they are; "=" takes the rows of an answer within.
+struct Says {
+    std::string_view answer{};  ///< the first line
+    std::span<const SaidRow> rows{};
+    std::string_view
+        brief{};  ///< labels of the rows that the short answer has, a comma between them; "*": all
+    bool at_machine = false;  ///< what comes before these figures is said with a caution
+};
+
 struct RecordRow {
     std::string_view name;
     std::string_view about;
     std::span<const FigureRow> figures;
     std::string_view leads{};  ///< keys of the figures that are the answer, a blank between them
+    Says says{};
 };
 
 struct Question {

@@ -192,6 +192,7 @@ struct TaperAnswer {
 struct GrooveAnswer {
     std::string unit = "mm";
     int plunges = 1;
+    std::string plunges_said;
     double step_mm = 0.0;
     double time_s = kNaN;
     CutAnswer cut;
