@@ -11,223 +11,67 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from halfnut._core import (
-    BuildUp,
-    DesignationError,
-    DomainError,
-    Error,
-    Length,
-    NotTabulatedError,
-    TableError,
-    Thread,
-    UnitError,
-    __version__,
-)
+from halfnut._core import BuildUp, question, question_names
+from halfnut._core import DesignationError as DesignationError
+from halfnut._core import DomainError as DomainError
+from halfnut._core import Error as Error
+from halfnut._core import Length as Length
+from halfnut._core import NotTabulatedError as NotTabulatedError
+from halfnut._core import TableError as TableError
+from halfnut._core import Thread as Thread
+from halfnut._core import UnitError as UnitError
+from halfnut._core import __version__ as __version__
 from halfnut.core.pages import drawn_by
 
 if TYPE_CHECKING:
-    from halfnut import (
-        batch,
-        cli,
-        core,
-        cutting,
-        demo,
-        drawing,
-        fits,
-        knurls,
-        machine,
-        material,
-        planning,
-        sheet,
-        threads,
-    )
-    from halfnut.core.catalogue import shop
-    from halfnut.core.mistakes import InputError
-    from halfnut.core.units import inch, mm, quantity
-    from halfnut.cutting.questions import (
-        bore,
-        chase,
-        choose,
-        counterbore,
-        countersink,
-        divide,
-        drill,
-        face,
-        force_band,
-        gear_train,
-        groove,
-        helix,
-        hold,
-        knurl,
-        mill,
-        part_off,
-        polygon,
-        positions,
-        ramp,
-        ream,
-        saw,
-        screw_hole,
-        sine_bar,
-        spot,
-        tap,
-        taper,
-        thread_speed,
-        tool_life,
-        translating_pairs,
-        turn,
-    )
-    from halfnut.drawing.charts import force_map, pass_plan, speed_chart
-    from halfnut.fits.questions import cylindrical_fit, holding_taper, preferred_fits
-    from halfnut.knurls.questions import knurl_blank, knurl_setup
-    from halfnut.knurls.wheels import suitable_wheels
-    from halfnut.machine.machines import lathe, milling_machine
-    from halfnut.material.questions import alloy, coating
-    from halfnut.planning.plans import Plan, plan
-    from halfnut.threads.questions import (
-        adjuster,
-        blind_hole,
-        clearance_hole,
-        cut_to_suit,
-        fit,
-        galling,
-        identify_thread,
-        judge,
-        limits,
-        minimum_strength,
-        plain_thread,
-        precoat,
-        screw_seat,
-        shop_plug,
-        strength,
-        taper_pipe,
-        tapping_hole,
-        threads_near,
-        tighten,
-        wires,
-    )
-    from halfnut.threads.standard import ThreadLimits, thread
+    from halfnut import batch as batch
+    from halfnut import cli as cli
+    from halfnut import core as core
+    from halfnut import cutting as cutting
+    from halfnut import demo as demo
+    from halfnut import drawing as drawing
+    from halfnut import fits as fits
+    from halfnut import knurls as knurls
+    from halfnut import machine as machine
+    from halfnut import material as material
+    from halfnut import planning as planning
+    from halfnut import sheet as sheet
+    from halfnut import threads as threads
+    from halfnut.core.catalogue import shop as shop
+    from halfnut.core.mistakes import InputError as InputError
+    from halfnut.core.units import inch as inch
+    from halfnut.core.units import mm as mm
+    from halfnut.core.units import quantity as quantity
+    from halfnut.cutting.questions import *
+    from halfnut.drawing.charts import force_map as force_map
+    from halfnut.drawing.charts import pass_plan as pass_plan
+    from halfnut.drawing.charts import speed_chart as speed_chart
+    from halfnut.fits.questions import *
+    from halfnut.knurls.questions import *
+    from halfnut.knurls.wheels import suitable_wheels as suitable_wheels
+    from halfnut.machine.machines import lathe as lathe
+    from halfnut.machine.machines import milling_machine as milling_machine
+    from halfnut.material.questions import *
+    from halfnut.planning.plans import Plan as Plan
+    from halfnut.planning.plans import plan as plan
+    from halfnut.threads.questions import *
+    from halfnut.threads.standard import ThreadLimits as ThreadLimits
+    from halfnut.threads.standard import thread as thread
 
 _WORDS = "batch cli core cutting demo drawing fits knurls machine material planning sheet threads"
 _ROOMS = frozenset(_WORDS.split(" "))
-
 _NAMES = {
     "core.catalogue": "shop",
     "core.mistakes": "InputError",
     "core.units": "inch mm quantity",
-    "cutting.questions": "bore chase choose counterbore countersink divide drill face force_band gear_train "
-    "groove helix hold knurl mill part_off polygon positions ramp ream saw screw_hole sine_bar spot tap taper "
-    "thread_speed tool_life translating_pairs turn",
     "drawing.charts": "force_map pass_plan speed_chart",
-    "fits.questions": "cylindrical_fit holding_taper preferred_fits",
-    "knurls.questions": "knurl_blank knurl_setup",
     "knurls.wheels": "suitable_wheels",
     "machine.machines": "lathe milling_machine",
-    "material.questions": "alloy coating",
     "planning.plans": "Plan plan",
-    "threads.questions": "adjuster blind_hole clearance_hole cut_to_suit fit galling identify_thread judge limits "
-    "minimum_strength plain_thread precoat screw_seat shop_plug strength taper_pipe tapping_hole threads_near tighten "
-    "wires",
     "threads.standard": "ThreadLimits thread",
 }
-_HOMES = {name: home for home, names in _NAMES.items() for name in names.split()}
-
-__all__ = [
-    "DesignationError",
-    "DomainError",
-    "Error",
-    "InputError",
-    "Length",
-    "NotTabulatedError",
-    "Plan",
-    "TableError",
-    "Thread",
-    "ThreadLimits",
-    "UnitError",
-    "__version__",
-    "adjuster",
-    "alloy",
-    "batch",
-    "blind_hole",
-    "bore",
-    "chase",
-    "choose",
-    "clearance_hole",
-    "cli",
-    "coating",
-    "core",
-    "counterbore",
-    "countersink",
-    "cut_to_suit",
-    "cutting",
-    "cylindrical_fit",
-    "demo",
-    "divide",
-    "drawing",
-    "drill",
-    "face",
-    "fit",
-    "fits",
-    "force_band",
-    "force_map",
-    "galling",
-    "gear_train",
-    "groove",
-    "helix",
-    "hold",
-    "holding_taper",
-    "identify_thread",
-    "inch",
-    "judge",
-    "knurl",
-    "knurl_blank",
-    "knurl_setup",
-    "knurls",
-    "lathe",
-    "limits",
-    "machine",
-    "material",
-    "mill",
-    "milling_machine",
-    "minimum_strength",
-    "mm",
-    "part_off",
-    "pass_plan",
-    "plain_thread",
-    "plan",
-    "planning",
-    "polygon",
-    "positions",
-    "precoat",
-    "preferred_fits",
-    "quantity",
-    "ramp",
-    "ream",
-    "saw",
-    "screw_hole",
-    "screw_seat",
-    "sheet",
-    "shop",
-    "shop_plug",
-    "sine_bar",
-    "speed_chart",
-    "spot",
-    "strength",
-    "suitable_wheels",
-    "tap",
-    "taper",
-    "taper_pipe",
-    "tapping_hole",
-    "thread",
-    "thread_speed",
-    "threads",
-    "threads_near",
-    "tighten",
-    "tool_life",
-    "translating_pairs",
-    "turn",
-    "wires",
-]
-
+_HOMES = {name: home for home, names in _NAMES.items() for name in names.split(" ")}
+_QUESTIONS = frozenset(question_names())
 
 # The core's classes that a person meets say where a person finds them.
 for _class in (Length, Thread):
@@ -238,9 +82,11 @@ drawn_by(lambda name: getattr(import_module("halfnut.sheet"), name))
 
 
 def __getattr__(name: str) -> Any:
+    if name == "__all__":
+        return __dir__()
     if name in _ROOMS:
         return import_module(f"halfnut.{name}")
-    home = _HOMES.get(name)
+    home = f"{question(name)['room']}.questions" if name in _QUESTIONS else _HOMES.get(name)
     if home is None:
         raise AttributeError(f"module 'halfnut' has no attribute {name!r}")
     value = getattr(import_module(f"halfnut.{home}"), name)
@@ -249,4 +95,5 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted(__all__)
+    errors = (name for name, value in globals().items() if isinstance(value, type) and issubclass(value, Error))
+    return sorted({"Length", "Thread", "__version__", *errors, *_ROOMS, *_HOMES, *_QUESTIONS})
