@@ -584,7 +584,10 @@ py::list job_kinds() {
     py::list out;
     for (const job::Kind& each : job::kinds()) {
         out.append(py::dict("do"_a = text(enum_name(each.what)), "question"_a = text(each.question),
-                            "keys"_a = text(each.keys), "about"_a = text(each.about)));
+                            "keys"_a = text(each.keys), "about"_a = text(each.about),
+                            "on"_a = text(enum_name(each.on)), "tool"_a = text(each.tool),
+                            "title"_a = text(each.title.empty() ? enum_name(each.what) : each.title),
+                            "size"_a = text(each.size)));
     }
     return out;
 }

@@ -10,7 +10,7 @@ from halfnut.core.fixed import Value, one_line
 from halfnut.core.text import shown
 from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, caution_lines, wrapped
 
-__all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record"]
+__all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record", "filled"]
 
 
 _PLACE = re.compile(r"\{(\w+(?:\.\w+)*)(?:\.\.(\w+))?(?::([\w.]+))?\}")
@@ -65,7 +65,7 @@ class Record(Value):
 
     def filled(self, template: str) -> str | None:
         """A template with the result's figures; None where it lacks one outside square brackets."""
-        return _filled(self, template, getattr(self, "unit", "mm"))
+        return filled(self, template, getattr(self, "unit", "mm"))
 
     def report(self) -> list[tuple[str, str]]:
         """What stands under the answer: label and text."""
@@ -81,11 +81,11 @@ class Record(Value):
             texts = enumerate(getattr(self, template), 1)
             return [(f"{number}." if label == "#" else label[1:], text) for number, text in texts]
         unit = getattr(self, "unit", "mm")
-        filled = [
-            (_filled(one, label, unit), _filled(one, template, unit))
+        said = [
+            (filled(one, label, unit), filled(one, template, unit))
             for one in (getattr(self, each) if each else (self,))
         ]
-        return [(name, text) for name, text in filled if name is not None and text is not None]
+        return [(name, text) for name, text in said if name is not None and text is not None]
 
     def whole(self) -> list[str]:
         """All that the result has to say: the answer, its rows, cautions and notes."""
@@ -157,7 +157,7 @@ def _one_system(text: str) -> str:
     return _REPEATED.sub("", text)
 
 
-def _filled(of: object, template: str, unit: str) -> str | None:
+def filled(of: object, template: str, unit: str) -> str | None:
     """A template with figures; None where one lacks outside square brackets."""
     out = ""
     for place, part in enumerate(_OPTIONAL.split(template)):

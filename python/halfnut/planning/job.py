@@ -288,7 +288,9 @@ def _kind(kind: Mapping[str, str]) -> type[_Closed]:
     return made
 
 
-_KINDS = tuple(map(_kind, _core.job_kinds()))
+KINDS = {kind["do"]: kind for kind in _core.job_kinds()}
+"""Kinds of operations as the core declares them: their questions, machines, and how papers tell them."""
+_KINDS = tuple(map(_kind, KINDS.values()))
 if TYPE_CHECKING:
     Operation: TypeAlias = Step
 else:

@@ -1,4 +1,4 @@
-"""Milling and sawing, asked of the core."""
+"""Milling, asked of the core."""
 
 from __future__ import annotations
 
@@ -16,18 +16,14 @@ from halfnut.planning.cut_answers import across_remark, axial_passes, chosen_pas
 from halfnut.planning.job import Step
 
 
-def _sizes(step: Step, shape: str, cutter: str, width: str) -> dict[str, float | str]:
-    return {
-        "shape": shape,
-        "cutter_mm": step.base(cutter),
+def _mill(work: Workpiece, step: Step, machine: Machine) -> Answer:
+    sizes: dict[str, float | str] = {
+        "shape": step.text("shape"),
+        "cutter_mm": step.base("cutter"),
         "length_mm": step.base("length"),
-        "cut_width_mm": step.base(width),
+        "cut_width_mm": step.base("width"),
         "cut_depth_mm": step.base("depth"),
     }
-
-
-def _mill(work: Workpiece, step: Step, machine: Machine) -> Answer:
-    sizes = _sizes(step, step.text("shape"), "cutter", "width")
     own = {"off": step.size("depth"), "deepest": step.size("step_down")}
     found = chosen_passes(work, step, machine, step.base("cutter"), sizes, **own)
     if isinstance(found, str):
@@ -58,10 +54,5 @@ def _entry(work: Workpiece, step: Step, machine: Machine, cut: Cut) -> Entry | N
     return asked(questions.ramp, work, step, machine, **own)
 
 
-def _saw(work: Workpiece, step: Step, machine: Machine) -> Answer:
-    cut = asked(questions.saw, work, step, machine)
-    return cut_answer(work, step, machine, cut, (), _sizes(step, "slit", "blade", "thickness"))
-
-
-ASK: dict[str, Ask] = {"saw": _saw, "mill": _mill}
+ASK: dict[str, Ask] = {"mill": _mill}
 """The question to the core by the kind of operation."""

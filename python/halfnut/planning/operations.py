@@ -6,19 +6,20 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+import halfnut
 from halfnut import _core
 from halfnut._core import DomainError
 from halfnut.cutting import questions
+from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning import drilled, milled, threaded, turned
 from halfnut.planning.answers import Answer
-from halfnut.planning.asking import Workpiece, put
-from halfnut.planning.job import Pattern, Step
+from halfnut.planning.asking import Workpiece, asked, put
+from halfnut.planning.cut_answers import levers_of, overhead_s
+from halfnut.planning.job import KINDS, Pattern, Step
 
 __all__ = ["answer", "leave", "shared_steps"]
 
-_LATHE_ONLY = {"turn", "taper", "face", "bore", "groove", "part off", "knurl", "thread"}
-_MILL_ONLY = {"mill", "saw"}
 _ASK = turned.ASK | threaded.ASK | drilled.ASK | milled.ASK
 # From hole to hole; source: common practice of hand mills.
 _BY_DIAL_S = 30.0
@@ -33,11 +34,12 @@ def answer(work: Workpiece, step: Step, machine: Machine) -> Answer:
     Error
         The core's reason why there is no answer; the workpiece is then as it was.
     """
-    if machine.kind != "lathe" and step.do in _LATHE_ONLY:
+    on = KINDS[step.do]["on"]
+    if machine.kind != "lathe" and on == "lathe":
         raise DomainError(f"{machine.name} is a {machine.kind}; {step.do} needs a lathe")
-    if machine.kind == "lathe" and step.do in _MILL_ONLY:
+    if machine.kind == "lathe" and on == "mill":
         raise DomainError(f"{machine.name} is a lathe; {step.do} needs a milling machine")
-    found = _ASK[step.do](work, step, machine)
+    found = _ASK.get(step.do, _as_declared)(work, step, machine)
     if step.do == "face" and step.end == "second" and step.size("to") is None:
         length = work.spelled(work.found("length_mm") or 0.0)
         found = replace(found, remarks=(*found.remarks, f"To a length of {length} between the faces."))
@@ -48,6 +50,16 @@ def answer(work: Workpiece, step: Step, machine: Machine) -> Answer:
         found = replace(found, divided=divided, remarks=(*found.remarks, f"Divide: {divided.answer}."))
     leave(work, machine, found)
     return found
+
+
+def _as_declared(work: Workpiece, step: Step, machine: Machine) -> Answer:
+    """The answer to the question of a kind that has no passes of its own."""
+    record = asked(getattr(halfnut, KINDS[step.do]["question"]), work, step, machine)
+    cut = record if isinstance(record, Cut) else getattr(record, "cut", None)
+    levers = () if cut is None else levers_of(cut, machine)
+    time_s = step.times * ((getattr(record, "time_s", None) or 0.0) + overhead_s(work, machine, levers))
+    sizes = {f"{key}_mm": size.base for key in step.given() if (size := step.size(key)) is not None}
+    return Answer(record, cut, levers, (), sizes, time_s)
 
 
 def leave(work: Workpiece, machine: Machine, found: Answer) -> None:

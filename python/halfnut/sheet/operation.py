@@ -12,9 +12,10 @@ from halfnut.drawing.gears import train_svg
 from halfnut.drawing.threads import profile_svg
 from halfnut.knurls.blanks import KnurlBlank
 from halfnut.planning.answers import Answer
+from halfnut.planning.job import KINDS, Step
 from halfnut.sheet import texts
 from halfnut.sheet.tables import TELLING_MM, gives_way, holding_table, tables_of
-from halfnut.sheet.telling import sentence
+from halfnut.sheet.telling import sentence, worded
 from halfnut.sheet.view import Drawing, Table
 from halfnut.threads.standard import ThreadLimits
 
@@ -23,7 +24,6 @@ __all__ = ["CUT_HEADS", "cut_row", "remarks_of", "shown_of"]
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-_DO = {"taper": "Turn a taper", "saw": "Slit with a saw"}
 CUT_HEADS = (
     "operation",
     "speed",
@@ -40,8 +40,8 @@ def cut_row(part: PlannedPart, op: PlannedOperation) -> tuple[str, ...]:
     """An operation as a row: its forces with their bands, what holds it back and what would help."""
     found = op.answer
     if found is None:
-        return (f"{op.number} {_heading(op)}", "", "", "", "", "", "not planned", "")
-    name = f"{op.number} {_heading(op)} {_size(found, part.unit, op.step.do)}"
+        return (f"{op.number} {_heading(op, part.unit)}", "", "", "", "", "", "not planned", "")
+    name = f"{op.number} {_heading(op, part.unit)} {_size(found, part.unit, op.step)}"
     return (name, *_cut_cells(found, part.unit), spell(found.time_s, "time", "mm"))
 
 
@@ -69,14 +69,16 @@ def _at_the_lathe(found: Answer) -> list[str]:
     return [] if way is None else list(way.steps)
 
 
-def _heading(op: PlannedOperation) -> str:
-    shape = f" a {op.step.text('shape')}" if op.step.do == "mill" else ""
+def _heading(op: PlannedOperation, unit: str) -> str:
+    title = sentence(worded(op.step, KINDS[op.step.do]["title"], unit))
     finish = " to finish" if op.step.finishes else ""
     times = f", {op.step.times} times" if op.step.times > 1 else ""
-    return f"{_DO.get(op.step.do, op.step.do.capitalize())}{shape}{finish}{times}"
+    return f"{title}{finish}{times}"
 
 
-def _size(found: Answer, unit: str, do: str) -> str:
+def _size(found: Answer, unit: str, step: Step) -> str:
+    if size := KINDS[step.do]["size"]:
+        return worded(step, size, unit)
     sizes = found.sizes
     long = f" × {spell(sizes['length_mm'], 'travel', unit)}" if "length_mm" in sizes else ""
     if "thread" in sizes:

@@ -8,10 +8,12 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from halfnut.planning.timing import lot, measured_pieces, spares
+from halfnut.planning.job import KINDS
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
 from halfnut.sheet.rows import drill_name, measured
+from halfnut.sheet.telling import worded
 from halfnut.sheet.view import PaperTable
 
 if TYPE_CHECKING:
@@ -117,38 +119,17 @@ def _tool_lists(plan: Plan) -> list[PaperTable]:
 
 def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
     """What an operation needs besides the machine, in the words of a tool cabinet."""
-    step, found, unit = op.step, op.answer, part.unit
+    found, unit = op.answer, part.unit
     if found is None:
         return []
-    name = "" if found.cut is None else found.cut.tool_name
-
-    def size(value_mm: float) -> str:
-        return f"{figures.length(value_mm, unit)} {unit}"
-
+    step, sizes = op.step, found.sizes
+    called = drill_name(step.base("diameter"), unit) if step.do == "drill" else ""
+    made_of = None if found.cut is None else found.cut.tool_name
     out = [step.holding] if step.holding else []
-    if step.do in {"turn", "face", "taper"}:
-        out.append(f"{name} turning tool")
-    elif step.do == "bore":
-        out.append(f"{name} boring bar" + (f", {size(step.base('bar'))}" if step.size("bar") else ""))
-    elif step.do in {"part off", "groove"}:
-        out.append(f"{name} blade, {size(step.base('blade'))}")
-    elif step.do in {"spot", "drill", "ream", "countersink", "counterbore"}:
-        what = {"ream": "reamer", "spot": "spotting drill"}.get(step.do, step.do)
-        called = drill_name(step.base("diameter"), unit) if step.do == "drill" else ""
-        out.append(f"{name} {what}, {f'{called}, ' if called else ''}{size(step.base('diameter'))}")
-    elif step.do == "tap":
-        out.append(f"tap {found.sizes['thread']}")
-    elif step.do == "thread":
-        out.append(f"{name} threading tool")
-        if found.wires is not None:
-            kind = "balls" if found.sizes["side"] == "internal" else "wires"
-            out.append(f"{kind}, {figures.size(found.wires.wire_mm, unit)} {unit}")
-    elif step.do == "knurl":
-        out.append(f"knurl wheels {step.text('pitch')}")
-    elif step.do == "mill":
-        out.append(f"{name} cutter, {size(step.base('cutter'))}")
-    elif step.do == "saw":
-        out.append(f"{name} slitting saw, {size(step.base('blade'))} × {size(step.base('thickness'))}")
+    out.append(worded(step, KINDS[step.do]["tool"], unit, tool=made_of, called=called, thread=sizes.get("thread")))
+    if step.do == "thread" and found.wires is not None:
+        kind = "balls" if sizes["side"] == "internal" else "wires"
+        out.append(f"{kind}, {figures.size(found.wires.wire_mm, unit)} {unit}")
     return out
 
 

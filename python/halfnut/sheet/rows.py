@@ -22,8 +22,10 @@ from halfnut.knurls.blanks import KnurlBlank
 from halfnut.machine.dials import reading
 from halfnut.planning.answers import Answer, Levers, Pass
 from halfnut.planning.cut_answers import feed_ladder
+from halfnut.planning.job import KINDS
 from halfnut.sheet import figures
 from halfnut.sheet.card import Feed, Go, Move, Row, Spindle, filled
+from halfnut.sheet.telling import worded
 from halfnut.threads.questions import drill_set
 from halfnut.threads.standard import ThreadLimits
 
@@ -153,9 +155,8 @@ class _Rows:
             "thread": self._thread,
             "tap": self._tap,
             "mill": self._mill,
-            "saw": self._saw,
-        }
-        return by_do.get(self.step.do, self._hole)()
+        } | dict.fromkeys(("spot", "drill", "countersink", "counterbore", "ream"), self._hole)
+        return by_do.get(self.step.do, self._as_declared)()
 
     # ---- settings -----------------------------------------------------------------------------------------
 
@@ -581,15 +582,15 @@ class _Rows:
             out += Markup(", ramp in")
         return out
 
-    def _saw(self) -> Iterator[Move]:
-        sizes = self.found.sizes
-        wide, along, down, blade = (
-            figures.length(sizes[key], self.unit) for key in ("cut_width_mm", "length_mm", "cut_depth_mm", "cutter_mm")
-        )
-        what = words(
-            "Slit", comma(sized(f"{wide} × {along}")), comma(sized(f"{down} deep")), whole(f"blade {blade}, oil")
-        )
-        yield self._move([Row("cut", self._times(what))])
+    def _as_declared(self) -> Iterator[Move]:
+        """What has no rows of its own: its name and what it comes to."""
+        kind = KINDS[self.step.do]
+        title = worded(self.step, kind["title"], self.unit).capitalize()
+        size, *more = worded(self.step, kind["size"], self.unit, bare=True).split(", ")
+        *others, last = sized(size), *map(whole, more)
+        what = words(title, *map(comma, others), last)
+        row = Row("cut", self._times(what))
+        yield Move(Spindle("by hand"), _BY_HAND, (row,)) if self.found.cut is None else self._move([row])
 
 
 def _groups(

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from halfnut.core.record import Caution
+from halfnut.core.record import Caution, filled
 from halfnut.core.words import by_rank, of_the_piece
+from halfnut.sheet import figures
 from halfnut.sheet.view import Told
 
 if TYPE_CHECKING:
+    from halfnut.planning.job import Step
     from halfnut.planning.plans import PlannedPart
 
-__all__ = ["told"]
+__all__ = ["told", "worded"]
 
 
 def sentence(text: str) -> str:
@@ -23,6 +25,24 @@ def told(item: Caution, also: Sequence[int] = ()) -> Told:
     """A caution as a sheet tells it; `also` are the numbers of other operations that it goes with."""
     where = f" Also at {', '.join(map(str, also))}." if also else ""
     return Told(item.rank, item.label, f"{sentence(item.text)}.{where}")
+
+
+class _Keys:
+    """Keys of an operation as words; `more` are others."""
+
+    def __init__(self, step: Step, unit: str, bare: bool, more: Mapping[str, str | None]):
+        self._step, self._unit, self._bare, self._more = step, unit, bare, more
+
+    def __getattr__(self, key: str) -> str | None:
+        size = self._step.size(key)
+        if size is None:
+            return self._more.get(key) or self._step.text(key) or None
+        return figures.length(size.base, self._unit) + ("" if self._bare else f" {self._unit}")
+
+
+def worded(step: Step, template: str, unit: str, *, bare: bool = False, **more: str | None) -> str:
+    """A template of a kind of operation with its keys; `bare` leaves the unit out, as a card does."""
+    return filled(_Keys(step, unit, bare, more), template, unit) or ""
 
 
 def of_the_whole(part: PlannedPart) -> list[Caution]:

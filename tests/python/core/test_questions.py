@@ -3,6 +3,7 @@
 import importlib.util
 import inspect
 import json
+import re
 import shlex
 from importlib import import_module
 from pathlib import Path
@@ -17,7 +18,7 @@ from halfnut.cli import asking
 from halfnut.cli.output import json_text
 from halfnut.core import schemas
 from halfnut.core.catalogue import active
-from halfnut.core.questions import ask, declared
+from halfnut.core.questions import Answered, ask, declared
 from halfnut.machine.answering import answer
 
 _spec = importlib.util.spec_from_file_location("stubs", Path(__file__).parents[2] / "stubs/questions.py")
@@ -134,3 +135,19 @@ def test_its_schema_is_one_and_its_example_keeps_it(question):
 def test_json_that_is_no_question_is_told_so(asked, why):
     with pytest.raises(hn.Error, match=why):
         answer(asked)
+
+
+def test_a_template_speaks_of_figures_that_there_are():
+    for room in ("cutting", "fits", "knurls", "material", "threads"):
+        dir(import_module(f"halfnut.{room}"))
+    answers, told = [Answered], 0
+    for each in answers:
+        answers += each.__subclasses__()
+        if each.__subclasses__():  # figures alone: what is added to them may be told, too
+            continue
+        rows = [text for label, text, *of in each.ROWS if not of and label[:1] not in {"*", "#", "="}]
+        places = [found for text in (each.ANSWER, *rows) for found in re.findall(r"\{(\w+)(?:\.\.(\w+))?", text)]
+        keys = {key for found in places for key in found if key}
+        assert keys <= {*each.__dataclass_fields__, *dir(each)}, each.__name__
+        told += len(keys)
+    assert told > 100

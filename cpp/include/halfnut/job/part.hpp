@@ -69,6 +69,9 @@ constexpr auto enum_names(Hold /*tag*/) {
 
 HALFNUT_ENUM(Form, bar, tube, hexagon, plate)
 
+/// Machines that an operation is done on.
+HALFNUT_ENUM(On, either, lathe, mill)
+
 /// How an end mill goes down into a slot or a pocket at each level.
 HALFNUT_ENUM(Entry, plunge, ramp)
 
@@ -180,6 +183,12 @@ struct Kind {
     /// members of Step, as `key=step.member` are.
     std::string_view keys{};
     std::string_view about{};
+    On on{};
+    /// What to lay out for it and how it is headed on papers, as templates: {key} is a key of the operation,
+    /// {tool} what the tool is made of; what stands in square brackets is left out where one is lacking.
+    std::string_view tool{};
+    std::string_view title{};  ///< where it is not the operation's own name
+    std::string_view size{};   ///< what it comes to, where no other paper of its own says so
 };
 [[nodiscard]] std::span<const Kind> kinds();
 
