@@ -51,6 +51,7 @@ constexpr Argument range_of(string_view name) {
 
 constexpr string_view kFrictionSaid =
     "Friction of the jaws on the work: smooth jaws 0.1 to 0.2, serrated ones on raw stock 0.3 to 0.5.";
+constexpr Argument kSafety = between("safety", 1.0, 1000.0);
 constexpr string_view kSafetySaid = "Safety against slipping; asked for with the friction, never assumed.";
 constexpr string_view kJawsSaid = "Jaws of the chuck; each contact of a pie jaw or a collet counts.";
 
@@ -88,7 +89,7 @@ constexpr std::array kSqueezeAsked{
         .required()
         .named(),
     ASKED(friction, kFrictionSaid).in(range_of<JawForceNeeded>("friction")).required().named(),
-    ASKED(safety, kSafetySaid).in(range_of<JawForceNeeded>("safety")).required().named(),
+    ASKED(safety, kSafetySaid).in(kSafety).required().named(),
     ASKED(jaws, kJawsSaid).in(range_of<JawForceNeeded>("jaws")).usually("3"),
     ASKED(cut_diameter_mm, "Diameter where the tool cuts.").above(0).usually("the bore"),
     ASKED(alloy, "The work's material, whose Young's modulus is taken.").or_a("Alloy"),
@@ -109,7 +110,7 @@ constexpr std::array kGripAsked{
     ASKED(grip.grip_diameter_mm, "Diameter where the jaws grip.").above(0).usually("that before the cut"),
     ASKED(grip.grip_width_mm, "Width that the jaws bear on.").above(0).usually("a quarter of the diameter"),
     ASKED(grip.friction, kFrictionSaid).in(range_of<JawForceNeeded>("friction")),
-    ASKED(grip.safety, kSafetySaid).in(range_of<JawForceNeeded>("safety")),
+    ASKED(grip.safety, kSafetySaid).in(kSafety),
     ASKED(grip.tolerance_mm, "Tolerance of the diameter.").above(0),
     ASKED(grip.out_of_round_mm, "Out-of-round that may remain on the radius of a tube.").above(0),
 };

@@ -2462,7 +2462,7 @@ def hold(
         Friction of the jaws on the work: smooth jaws 0.1 to 0.2, serrated ones on raw stock 0.3 to 0.5. Above 0 and
         at most 1.
     safety : float, optional
-        Safety against slipping; asked for with the friction, never assumed. At least 1.
+        Safety against slipping; asked for with the friction, never assumed. From 1 to 1000.
     tolerance : LengthLike, optional
         Tolerance of the diameter. Above 0 mm.
     out_of_round : LengthLike, optional
@@ -2644,7 +2644,7 @@ def jaw_squeeze(
         Friction of the jaws on the work: smooth jaws 0.1 to 0.2, serrated ones on raw stock 0.3 to 0.5. Above 0 and
         at most 1.
     safety : float
-        Safety against slipping; asked for with the friction, never assumed. At least 1.
+        Safety against slipping; asked for with the friction, never assumed. From 1 to 1000.
     jaws : int, optional
         Jaws of the chuck; each contact of a pie jaw or a collet counts. From 2 to 100. When not given: 3.
     cut_diameter : LengthLike, optional

@@ -3,12 +3,14 @@
 import inspect
 import math
 import re
+import shlex
 
 import numpy as np
 import pytest
 
 import halfnut as hn
 from halfnut import batch
+from halfnut.core.questions import declared
 
 WRONG = [
     True,
@@ -119,6 +121,24 @@ RIGHT = {
     "turn": {"alloy": "6061-T6", "diameter": "32 mm"},
     "wires": {"thread": "M10-6g"},
 }  # fmt: skip
+
+
+def of_example(question):
+    """The arguments of a question's first example, by their names."""
+    rows = {row["option"] or row["name"].replace("_", "-"): row for row in question["arguments"]}
+    placed = [row for row in question["arguments"] if row["placed"]]
+    words, out = shlex.split(question["example"].splitlines()[0])[1:], {}
+    while words:
+        word = words.pop(0)
+        row = rows[word.removeprefix("--")] if word.startswith("--") else placed.pop(0)
+        text = True if row["kind"] == "flag" else words.pop(0) if word.startswith("--") else word
+        plain = {"count": int, "number": float}.get(row["kind"], str)
+        found = text if row["written"] or text is True else plain(text)
+        out[row["name"]] = (found,) if row["kind"] == "list" else found
+    return out
+
+
+RIGHT |= {name: of_example(question) for name, question in declared().items() if name not in RIGHT}
 
 # Functions that take a record or a file, or draw.
 LEFT = {"force_map", "pass_plan", "plan", "shop", "speed_chart"}
