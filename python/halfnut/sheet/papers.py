@@ -7,8 +7,8 @@ from collections import Counter
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from halfnut.planning.timing import lot, measured_pieces, spares
 from halfnut.planning.job import KINDS
+from halfnut.planning.timing import lot, measured_pieces, spares
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
