@@ -235,7 +235,7 @@ def laid(bar: Bar, paper: Paper) -> Bar:
 def _abreast(feed: Feed) -> float:
     """Width of the levers of a feed beside each other."""
     widths = [text_width(f"{control} ") + text_width(to, _BIG, bold=True) for control, to in feed.levers]
-    return math.ceil(10.0 * (sum(widths) + _BESIDE * (len(widths) - 1) + 0.2)) / 10.0
+    return math.ceil(10.0 * (sum(widths) + _BESIDE * (len(widths) - 1) + 0.35)) / 10.0
 
 
 def settled(bars: Iterable[Bar], paper: Paper) -> tuple[Bar, ...]:
