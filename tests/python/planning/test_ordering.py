@@ -84,7 +84,7 @@ def test_a_card_has_places_as_its_dials_show_them(tmp_path):
     text = re.sub(r"<[^>]*>|\s", "", (tmp_path / "dials/cell.html").read_text("utf-8"))
     at = [
         text.index(
-            f"{place.hole}:X{'*' if place.back_x else ''}{place.x_mm / 25.4:.3f}="
+            f"{place.hole}X{'*' if place.back_x else ''}{place.x_mm / 25.4:.3f}="
             f"{place.x_turns}\N{MIDDLE DOT}{place.x_line * 0.02:.2f}Y"
         )
         for place in planned.parts[0].operations[0].answer.placed.places
