@@ -72,6 +72,8 @@ def show_alloy(name: str, inch: bool, as_json: bool, evidence: bool) -> None:
     if evidence:
         for item in found.evidence:
             echo(f"  {item.figure}: {item.rule}; {item.row}; {item.source} ({item.kind})")
+        for line in _out_of_order(found.id):
+            echo(line)
 
 
 def _speeds(alloy_id: str, unit: str) -> list[str]:
@@ -101,6 +103,22 @@ def _speeds(alloy_id: str, unit: str) -> list[str]:
         "  feeds a revolution, in milling a tooth; work of 30 mm, drill and reamer 10, end mill 12, face mill 50"
     )
     return out
+
+
+def _out_of_order(alloy_id: str) -> list[str]:
+    """Printed speeds against the order of operations, which no answer takes."""
+    parents = {row["group"]: row["parent"] for row in rows("material/groups")}
+    kin = {alloy_id}
+    group = next(row["group"] for row in rows("material/alloys") if row["id"] == alloy_id)
+    while group:
+        kin.add(group)
+        group = parents[group]
+    return [
+        f"  printed, never taken: {row['operation']} {row['tool_material']} to {row['speed_high_m_min']:g} m/min; "
+        f"{row['note']}; {row['source']['citation']} ({row['source']['kind']})"
+        for row in rows("cutting/speeds")
+        if row["doubt"] == "out_of_order" and kin & set(row["key"].split())
+    ]
 
 
 def _strengths(alloy_id: str) -> list[str]:

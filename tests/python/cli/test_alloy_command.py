@@ -29,6 +29,12 @@ def test_speeds_come_before_strengths_and_these_before_constants():
     assert run("--json", "6061-T6") == run("6061-T6", "--json")
 
 
+def test_a_printed_speed_against_the_order_is_shown_when_asked_for():
+    assert "printed, never taken: ream hss to 121.9 m/min" in run("6061-T6", "--evidence")
+    assert "never taken" not in run("6061-T6")
+    assert "never taken" not in run("304", "--evidence")
+
+
 def test_every_alloy_is_shown():
     for row in hn.core.catalogue.rows("material/alloys"):
         assert "HSS" in run(row["id"])
