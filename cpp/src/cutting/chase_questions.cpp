@@ -370,6 +370,9 @@ void set_spindle(const Chased& at, const Asking& asking, ChaseAnswer& out) {
     cut.stock = asked.stock;
     cut.pitch_mm = out.lead_mm;
     out.cut = thread_speed(cut, asking);
+    if (at.inner) {  // the bar is what gives way, not the work
+        std::erase_if(out.cut->told, [](const Told& each) { return each.code == "slender"; });
+    }
     out.spindle_rpm = out.cut->cut.spindle_rpm;
     if (has(out.stopping_rpm)) {
         const double stops = machine::choose_spindle(*asked.machine, out.stopping_rpm, out.stopping_rpm).rpm;

@@ -18,6 +18,7 @@ constexpr double kFreeDiameters = 4.0;  // rule::overhang: that work may stand o
 constexpr double kJawsClear = 1.0;      // mm between a cut and the jaws: rule::clear_of_jaws
 constexpr double kCentreDeg = 60.0;     // of the cone that a centre runs in
 constexpr double kThinWall = 0.05;      // of the diameter: rule::wall_under_jaws
+constexpr double kLeastStep = 3.0;      // mm in the jaws, of work that is pushed against them
 constexpr double kClampDiameters = 2.0;  // length that is clamped to a faceplate: rule::faceplate
 
 double least_grip(double diameter) {
@@ -172,6 +173,10 @@ void Walker::hold(const Step& step) {
     if (now_.held.grip == Grip::mandrel) {
         if (now_.bore.empty()) {
             mistake("mandrel_no_bore");
+        } else if (std::none_of(now_.bore.begin(), now_.bore.end(), [](const Zone& each) {
+                       return each.surface == Surface::bored || each.surface == Surface::reamed;
+                   })) {
+            mistake("mandrel_drilled");
         }
         check_machine(step);
         return;
@@ -266,7 +271,8 @@ void Walker::hold_piece(const Step& step, double reach) {
         return;
     }
     // work no longer than it is thick is pushed against the jaws: it does not tip out of them
-    if (length < need - kTouch && far - length > across && std::isnan(part_.stub_mm)) {
+    if (((length < need - kTouch && far - length > across) || length < kLeastStep - kTouch) &&
+        std::isnan(part_.stub_mm)) {
         mistake("grip_short", length, need);
     }
     if (!passes && now_.held.stick_out_mm > kFreeDiameters * across + kTouch) {

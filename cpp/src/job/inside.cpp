@@ -356,6 +356,9 @@ void Walker::check_tap(const Step& step, const ThreadSizes& sizes) {
     if (step.form && is_of("iron")) {
         mistake("tap_crumbles");
     }
+    if (step.apart_mm <= sizes.major + kTouch) {
+        mistake("holes_meet", step.apart_mm, sizes.major);
+    }
 }
 
 void Walker::tap(const Step& step) {
@@ -445,17 +448,17 @@ void Walker::widen(const Step& step) {
     if (!flat && spot != spots_.end()) {
         mistake("countersink_idle", spot->diameter_mm, kNaN, {{"other", fmt::format("{}", spot->operation)}});
     }
-    if (flat && step.depth_mm >= thickness_mm() - kTouch) {
-        mistake("counterbore_deep", step.depth_mm, thickness_mm());
+    const double down = flat ? step.depth_mm : 0.5 * (step.diameter_mm - hole);
+    if ((flat || part_.form == Form::plate) && down >= thickness_mm() - kTouch) {
+        mistake("counterbore_deep", down, thickness_mm());
     }
     if (on_axis(step)) {
-        const double deep = flat ? step.depth_mm : 0.5 * (step.diameter_mm - hole);
         Zone zone =
-            zone_of(step, 0.0, deep, step.diameter_mm, flat ? Surface::counterbored : Surface::countersunk);
+            zone_of(step, 0.0, down, step.diameter_mm, flat ? Surface::counterbored : Surface::countersunk);
         if (!flat) {
             (step.end == End::first ? zone.to_diameter_mm : zone.from_diameter_mm) = hole;
         }
-        check_wall(step, step.diameter_mm, 0.0, flat ? deep : 0.0);
+        check_wall(step, step.diameter_mm, 0.0, flat ? down : 0.0);
         cut_bore(zone);
     }
 }
@@ -603,6 +606,12 @@ void Walker::mill(const Step& step) {
     }
     if (step.depth_mm > thick + (side ? kSideBelow : 0.0) + kTouch) {
         mistake("mill_deep", step.depth_mm, thick);
+    }
+    if (plate && side) {  // along the plate it takes width away, across it length
+        const double across = step.length_mm > part_.width_mm + kTouch ? part_.width_mm : part_.length_mm;
+        if (step.times * step.width_mm >= across - kTouch) {
+            mistake("mill_wide", step.times * step.width_mm, across);
+        }
     }
     const bool closed = step.shape == "pocket";
     const double floor = thick - step.depth_mm;

@@ -93,7 +93,9 @@ class Workpiece:
         return None if step.masked else self.coating
 
     def overhang(self, step: Step) -> Length | None:
-        """How far the work stands out of what holds it: as said, else as the walk finds it."""
+        """How far the work stands out of what holds it: as said, else as the walk finds it; of inside work not."""
+        if step.text("side") == "internal":
+            return None
         said = step.size("stick_out")
         if said is not None and step.do not in {"bore", "part off"}:
             return self.length(said.base)
