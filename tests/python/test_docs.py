@@ -2,6 +2,7 @@
 
 import importlib
 import inspect
+import operator
 
 import pytest
 
@@ -31,6 +32,18 @@ def test_every_function_of_level_2_is_documented():
         names += functions(importlib.import_module(f"halfnut.batch.{module}"))
     assert len(names) >= 60
     assert [each for name in names for each in mistakes(name)] == []
+
+
+@pytest.mark.parametrize("module", ["machine.answering", "machine.dials", "machine.machines", "knurls.wheels"])
+def test_what_stands_beside_the_questions_is_documented(module):
+    """Classes with their methods too."""
+    found = importlib.import_module(f"halfnut.{module}")
+    names = [f"{found.__name__}.{name}" for name in found.__all__]
+    for name in found.__all__:
+        if isinstance(made := getattr(found, name), type):
+            names += [f"{found.__name__}.{name}.{each}" for each in vars(made) if not each.startswith("_")]
+    asked = [name for name in names if callable(operator.attrgetter(name.removeprefix(f"{found.__name__}."))(found))]
+    assert [each for name in asked for each in mistakes(name)] == []
 
 
 def test_every_question_is_documented_with_its_sources():

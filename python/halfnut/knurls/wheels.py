@@ -35,13 +35,26 @@ _FILE = "knurl_wheels.toml"
 
 @dataclass(frozen=True, slots=True)
 class KnurlWheel:
-    """A wheel of the shop, or a pair that goes together."""
+    """A wheel of the shop, or a pair that goes together.
+
+    Parameters
+    ----------
+    name : str
+        What the shop calls it.
+    pitch : str
+        As `knurl_blank` takes it.
+    pattern : str
+        As `knurl_blank` takes it.
+    measured : str
+        Diameter over the points and teeth, as `knurl_blank` takes its ``wheel``; empty where it is not measured.
+    cuts : bool
+        Whether it cuts the teeth and does not press them in.
+    """
 
     name: str
     pitch: str
     pattern: str
     measured: str = ""
-    """Diameter over the points and teeth, as `knurl_blank` takes its ``wheel``; empty where it is not measured."""
     cuts: bool = False
 
 
@@ -109,7 +122,25 @@ def _sound_and_refused(path: str | Path | None) -> tuple[tuple[KnurlWheel, ...],
 
 @dataclass(frozen=True)
 class WheelOnDiameter:
-    """One wheel on one diameter. Lengths in mm."""
+    """One wheel on one diameter. Lengths in mm.
+
+    Parameters
+    ----------
+    wheel : str
+        Its name.
+    pattern : str
+        The pattern that it prints.
+    pitch : str
+        Its pitch.
+    tracks : bool
+        Whether the diameter takes nearly a whole number of its teeth.
+    mismatch_teeth : float
+        How far from a whole number of teeth the diameter is.
+    blank : KnurlBlank or None
+        The nearest blank, with those below and above; None where the wheel gives none.
+    refusal : str
+        Why there is none.
+    """
 
     wheel: str
     pattern: str
@@ -117,14 +148,26 @@ class WheelOnDiameter:
     tracks: bool
     mismatch_teeth: float
     blank: KnurlBlank | None
-    """The nearest blank, with those below and above; None where the wheel gives none."""
     refusal: str
-    """Why there is none."""
 
 
 @dataclass(frozen=True, repr=False)
 class WheelChoice(Record):
-    """The shop's wheels on one diameter, best first."""
+    """The shop's wheels on one diameter, best first.
+
+    Parameters
+    ----------
+    diameter_mm : float
+        The diameter that was given.
+    unit : str
+        Of the answer, "in" or "mm".
+    wheels : tuple of WheelOnDiameter
+        Each wheel, those first that are nearest to whole teeth.
+    cautions : tuple of Caution
+        Those of the best wheel's blank.
+    evidence : tuple of Evidence
+        What the best wheel's blank rests on.
+    """
 
     diameter_mm: float
     unit: str
@@ -133,7 +176,13 @@ class WheelChoice(Record):
     evidence: tuple[Evidence, ...]
 
     def to_dict(self) -> dict[str, Any]:
-        """The diameter, and each wheel's verdict."""
+        """The diameter, and each wheel's verdict.
+
+        Returns
+        -------
+        dict
+            Keys that end in their unit.
+        """
         return {
             "diameter_mm": self.diameter_mm,
             "unit": self.unit,
@@ -154,7 +203,13 @@ class WheelChoice(Record):
         }
 
     def lines(self) -> list[str]:
-        """All of it: it is looked through."""
+        """All of it: it is looked through.
+
+        Returns
+        -------
+        list of str
+            A line each.
+        """
         return self.whole()
 
     @property
@@ -165,7 +220,13 @@ class WheelChoice(Record):
         return f"{spell(self.diameter_mm, 'length', self.unit)}: {tracks}"
 
     def report(self) -> list[tuple[str, str]]:
-        """Each wheel with its nearest blanks."""
+        """Each wheel with its nearest blanks.
+
+        Returns
+        -------
+        list of pairs
+            A label, which is empty, and what is said of a wheel.
+        """
         out = []
         for each in self.wheels:
             text = each.refusal

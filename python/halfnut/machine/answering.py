@@ -23,6 +23,11 @@ def answer(asked: object) -> dict[str, Any]:
     asked : mapping
         ``{"question": ..., "values": {...}}``.
 
+    Returns
+    -------
+    dict
+        Figures by the keys that the question declares, cautions and evidence.
+
     Raises
     ------
     DomainError

@@ -13,7 +13,20 @@ __all__ = ["Reading", "reading"]
 class Reading:
     """A dial's reading from zero: whole turns, the line within the turn, and the remainder to the nearest line.
 
-    `remainder_mm` counts as the dial does: on the diameter where the dial reads the diameter.
+    Parameters
+    ----------
+    slide : str
+        Name of the slide.
+    turns : int
+        Whole turns of the handle.
+    line : int
+        The nearest line of the dial within the turn.
+    remainder_mm : float
+        What that line misses. It counts as the dial does: on the diameter where the dial reads the diameter.
+    graduation_mm : float
+        What one line is marked as.
+    unit : str
+        Of the dial, "in" or "mm".
     """
 
     slide: str

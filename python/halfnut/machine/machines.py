@@ -115,7 +115,13 @@ class Machine:
         return "in" if self.core.inch else "mm"
 
     def lines(self) -> list[str]:
-        """The machine on a terminal: what it is, its spindle, its feeds, its dials."""
+        """The machine on a terminal: what it is, its spindle, its feeds, its dials.
+
+        Returns
+        -------
+        list of str
+            A line each.
+        """
         file, core = self.file, self.core
         out = [f"{self.title} ({self.name}): {self.kind}, {file['system']} dials, {file['motor']} motor"]
         out += ["spindle, rev/min"]
@@ -156,7 +162,13 @@ class Machine:
         return ["room", *out] if out else []
 
     def to_dict(self) -> dict[str, Any]:
-        """The file as plain dictionaries and lists, quantities as text; what is not given is left out."""
+        """The file as plain dictionaries and lists, quantities as text; what is not given is left out.
+
+        Returns
+        -------
+        dict
+            `Machine` makes the same machine of it.
+        """
         plain: dict[str, Any] = _plain(self.file)
         return plain
 
@@ -257,7 +269,18 @@ def _of_kind(found: Machine, kinds: tuple[str, ...]) -> Machine:
 
 
 def machine(machine_or_name: MachineName | None) -> Machine:
-    """A machine of any kind; see `lathe`."""
+    """A machine of any kind; see `lathe`.
+
+    Parameters
+    ----------
+    machine_or_name : str, Path or Machine
+        As for `lathe`.
+
+    Returns
+    -------
+    Machine
+        With its levers, feeds, dials and sizes.
+    """
     if isinstance(machine_or_name, Machine):
         return machine_or_name
     if not isinstance(machine_or_name, (str, os.PathLike)):
@@ -274,7 +297,13 @@ def _load(path: Path, changed_ns: int) -> Machine:
 
 
 def names() -> list[str]:
-    """Names of the machines at hand: the shop's, then the demonstration's."""
+    """Names of the machines at hand: the shop's, then the demonstration's.
+
+    Returns
+    -------
+    list of str
+        Each as `machine` takes it.
+    """
     return sorted({path.stem for folder in _folders() for path in folder.glob("*.toml")})
 
 
