@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import textwrap
-from importlib import import_module
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +11,7 @@ import click
 from halfnut._core import bounds
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, put, ready, show, with_evidence, with_file, with_json
-from halfnut.core.questions import declared
+from halfnut.core.questions import declared, function_of
 
 DRAWN = {
     "adjuster": "Write the bench page to this file",
@@ -46,7 +45,7 @@ def command(name: str) -> click.Command:
                 given[whole] = {**(given[whole] or {}), part: value}
         if out is not None:
             drawings.check(name, out.suffix)
-        found = getattr(import_module(f"halfnut.{question['room']}.questions"), name)(**given)
+        found = function_of(name)(**given)
         is_answer = getattr(found, "found", True)
         drawn = drawings.drawing(name, found, out.suffix) if out is not None and is_answer else None
         if out is not None and drawn is not None:

@@ -24,7 +24,7 @@ from halfnut.core.words import caution
 if TYPE_CHECKING:
     from typing_extensions import Self
 
-__all__ = ["Answered", "answer_to", "ask", "declared", "plain", "read_by"]
+__all__ = ["Answered", "answer_to", "ask", "declared", "function_of", "plain", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
 _AS_THEY_ARE = frozenset((*_PLAIN, Length, type(None)))
@@ -58,6 +58,16 @@ class _Declared(Mapping[str, dict[str, Any]]):
 def declared() -> Mapping[str, dict[str, Any]]:
     """Every question by its name, as the core declares it; each is read when it is first looked at."""
     return _Declared()
+
+
+def function_of(name: str) -> Callable[..., Any]:
+    """The function that asks a question, of the room that it is in.
+
+    >>> function_of("turn").__module__
+    'halfnut.cutting.questions'
+    """
+    function: Callable[..., Any] = getattr(import_module(f"halfnut.{declared()[name]['room']}.questions"), name)
+    return function
 
 
 def placed(question: str, /, **given: object) -> tuple[Any, ...]:

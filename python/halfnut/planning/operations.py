@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-import halfnut
 from halfnut import _core
 from halfnut._core import DomainError
+from halfnut.core.questions import function_of
 from halfnut.cutting import questions
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
@@ -54,7 +54,7 @@ def answer(work: Workpiece, step: Step, machine: Machine) -> Answer:
 
 def _as_declared(work: Workpiece, step: Step, machine: Machine) -> Answer:
     """The answer to the question of a kind that has no passes of its own."""
-    record = asked(getattr(halfnut, KINDS[step.do]["question"]), work, step, machine)
+    record = asked(function_of(KINDS[step.do]["question"]), work, step, machine)
     cut = record if isinstance(record, Cut) else getattr(record, "cut", None)
     levers = () if cut is None else levers_of(cut, machine)
     time_s = step.times * ((getattr(record, "time_s", None) or 0.0) + overhead_s(work, machine, levers))
