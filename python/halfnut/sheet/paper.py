@@ -75,7 +75,7 @@ def paper_named(name: str) -> Paper:
 _SET, _WIDEST_SET, _NO, _GAP, _PAD = 5.8, 12.0, 1.93, 0.45, 0.45
 _BIG, _BIG_LINE = 1.28, 1.33
 _BAR, _ROW, _BOX_LINE = 1.82, 0.2, 1.46
-_BOX = 4.55
+_BOX = 4.25
 _LEVER = 1.34
 _BESIDE, _APART, _NEAR = 0.63, 0.68, 0.2
 _TAG = re.compile(r"<(/?)(\w+)(?: class=\"(\w*)\")?[^>]*>")

@@ -156,6 +156,9 @@ def test_a_setup_takes_one_card(printed):
         assert not any("card 1 of" in text for found in cards.values() for text in found), paper
         assert sum(map(len, cards.values())) <= 13, paper
         assert len(cards["truss-tube.html"]) == 2, paper  # an end each, with its thread
+        metric = [text for each in printed if (each.job, each.paper) == ("metric", paper) for text in each.texts]
+        # a lathe of any speed changes it more often; Letter is short
+        assert sum("card 1 of 2" in text for text in metric) <= (5 if paper == "letter" else 1), paper
 
 
 def test_figures_are_as_large_as_the_rules_say_in_the_print_itself(printed):
