@@ -492,11 +492,11 @@ class _Rows:
         lines = [sign * (each - aim_mm) / chasing.line_on_pitch_diameter_mm for each in shown]
         readings = tuple(figures.size(each, self.unit) for each in shown)
         to_go = tuple(_to_go(each * self._line_mm, chasing.unit) for each in lines)
-        good = words("go the rest. Good", filled("{}.", sized(f"{low} to {high}")), "Try the mate.")
+        good = filled('<span class="n">Good {}.</span>', sized(f"{low} to {high}"))
         return [
             Row("measure", words("Measure", how, BOX, "go half of:")),
             Row("cut", Markup(), go=Go(read, readings, to_go)),
-            Row("measure", words(f"{again} measure".strip().capitalize(), BOX, good)),
+            Row("measure", words(f"{again} measure".strip().capitalize(), BOX, "go the rest.", good, "Try the mate.")),
         ]
 
     def _lead(self) -> str:
