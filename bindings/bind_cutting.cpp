@@ -9,6 +9,7 @@
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tooling.hpp"
 #include "halfnut/cutting/window.hpp"
+#include "halfnut/knurls/pitch.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::bind {
@@ -105,6 +106,12 @@ void bind_windows(py::module_& module) {
 }  // namespace
 
 void bind_cutting(py::module_& module) {
+    module.def(
+        "parse_knurl_pattern",
+        [](const std::string& text, const SharedCatalogue& catalogue) {
+            return std::string(enum_name(knurls::parse_knurl_pattern(text, catalogue.get())));
+        },
+        py::arg("text"), py::arg("catalogue"), "Read a pattern by name or by metric form.");
     bind_more(module);
     bind_windows(module);
     module.def("caution_codes", &spellings<CautionCode>,

@@ -1,6 +1,8 @@
 // Questions: every one through one function. No question, no argument and no figure is known here by its
 // name.
 
+#include <fmt/format.h>
+
 #include <cstdlib>
 #include <map>
 #include <string>
@@ -270,10 +272,13 @@ Answered ask_question(std::string_view name, const py::tuple& values, const Shar
 
 /// A figure of many rows: numbers with NaN where there is none, or texts.
 struct FigureColumn {
+    std::string key{};
+    const FigureRow* within = nullptr;  ///< the record of the answer that it is of, if any
+    std::size_t place = 0;              ///< in that record
     const FigureRow* figure = nullptr;
-    py::array_t<double> numbers;
+    py::array_t<double> numbers{};
     double* number = nullptr;
-    std::vector<std::string> texts;
+    std::vector<std::string> texts{};
 };
 
 double number_in(const Value& value) {
@@ -287,6 +292,50 @@ double number_in(const Value& value) {
         return *flag ? 1.0 : 0.0;
     }
     return kNaN;
+}
+
+/// The column of a key: a figure's own, or "hole_max_mm" of the figure max_mm within the record hole.
+FigureColumn column_of(const Question& question, const std::string& key) {
+    for (const FigureRow& figure : question.answer->figures) {
+        if (figure.key == key) {
+            return {.key = key, .figure = &figure};
+        }
+        if (figure.kind != AnsweredKind::record || !key.starts_with(figure.key)) {
+            continue;
+        }
+        const std::span<const FigureRow> inner = figure.of->figures;
+        for (std::size_t i = 0; i < inner.size(); ++i) {
+            if (std::string_view(key).substr(figure.key.size()).starts_with('_') &&
+                std::string_view(key).substr(figure.key.size() + 1) == inner[i].key) {
+                return {.key = key, .within = &figure, .place = i, .figure = &inner[i]};
+            }
+        }
+    }
+    throw DomainError(fmt::format("{} has no figure '{}'", question.name, key));
+}
+
+/// Texts as one; of what is told the codes.
+std::string joined(const Value& value) {
+    if (const auto* const said = std::get_if<std::string>(&value.is)) {
+        return *said;
+    }
+    std::string out;
+    if (const auto* const items = std::get_if<Values>(&value.is)) {
+        for (const Value& item : *items) {
+            const auto* const told = std::get_if<Values>(&item.is);
+            out += out.empty() ? "" : "; ";
+            out += joined(told == nullptr ? item : told->front());
+        }
+    }
+    return out;
+}
+
+void put(FigureColumn& column, std::size_t row, const Value& value) {
+    if (column.number != nullptr) {
+        column.number[row] = number_in(value);
+    } else {
+        column.texts[row] = joined(value);
+    }
 }
 
 /// `columns`: (place of the argument, numbers, whether they were inches) or (place, codes, texts) each, every
@@ -325,19 +374,16 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
         asked.push_back(one);
     }
     std::vector<FigureColumn> figures;
+    figures.reserve(wanted.size());
     for (const std::string& key : wanted) {
-        for (const FigureRow& figure : question.answer->figures) {
-            if (figure.key == key) {
-                FigureColumn& column = figures.emplace_back();
-                column.figure = &figure;
-                if (figure.kind == AnsweredKind::text) {
-                    column.texts.resize(rows);
-                } else {
-                    column.numbers = py::array_t<double>(static_cast<py::ssize_t>(rows));
-                    column.number = column.numbers.mutable_data();
-                    std::fill_n(column.number, rows, kNaN);
-                }
-            }
+        FigureColumn& column = figures.emplace_back(column_of(question, key));
+        const AnsweredKind kind = column.figure->kind;
+        if (kind == AnsweredKind::number || kind == AnsweredKind::count || kind == AnsweredKind::flag) {
+            column.numbers = py::array_t<double>(static_cast<py::ssize_t>(rows));
+            column.number = column.numbers.mutable_data();
+            std::fill_n(column.number, rows, kNaN);
+        } else {
+            column.texts.resize(rows);
         }
     }
     py::array_t<std::uint8_t> status(static_cast<py::ssize_t>(rows));
@@ -349,12 +395,19 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
         ask_rows(
             question, common.given(), asked, rows, catalogue.get(),
             [&](std::size_t row, const void* answer) {
+                const FigureRow* within = nullptr;
+                Value record;
                 for (FigureColumn& column : figures) {
-                    const Value value = column.figure->get(answer);
-                    if (column.number != nullptr) {
-                        column.number[row] = number_in(value);
-                    } else if (const auto* const said = std::get_if<std::string>(&value.is)) {
-                        column.texts[row] = *said;
+                    if (column.within == nullptr) {
+                        put(column, row, column.figure->get(answer));
+                        continue;
+                    }
+                    if (column.within != within) {  // those of one record stand beside each other
+                        within = column.within;
+                        record = within->get(answer);
+                    }
+                    if (const auto* const inner = std::get_if<Values>(&record.is)) {
+                        put(column, row, (*inner)[column.place]);
                     }
                 }
             },
@@ -365,7 +418,7 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     }
     py::dict out;
     for (FigureColumn& column : figures) {
-        out[text(column.figure->key)] =
+        out[text(column.key)] =
             column.number != nullptr ? py::object(column.numbers) : text_column(column.texts);
     }
     out["status"] = status;

@@ -195,34 +195,6 @@ bool raises_on_error(const std::string& on_error) {
     return on_error == "raise";
 }
 
-std::size_t common_rows(const std::vector<std::size_t>& sizes, std::string_view what) {
-    std::size_t rows = 1;
-    for (const std::size_t size : sizes) {
-        if (size != 1) {
-            rows = size;
-        }
-    }
-    for (const std::size_t size : sizes) {
-        if (size != rows && size != 1) {
-            throw DomainError(
-                fmt::format("columns of {} and {} values do not go together: each holds one "
-                            "{}, or one a row",
-                            rows, size, what));
-        }
-    }
-    return rows;
-}
-
-NumberColumns::NumberColumns(const std::vector<Doubles>& columns, std::size_t expected) {
-    if (columns.size() != expected) {
-        throw DomainError(fmt::format("{} columns of numbers are wanted, got {}", expected, columns.size()));
-    }
-    for (const Doubles& column : columns) {
-        sizes_.push_back(static_cast<std::size_t>(column.size()));
-        data_.push_back(column.data());
-    }
-}
-
 AnswerColumns::AnswerColumns(std::vector<py::ssize_t> shape) : shape_(std::move(shape)) {
     for (const py::ssize_t extent : shape_) {
         rows_ *= static_cast<std::size_t>(extent);

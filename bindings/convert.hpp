@@ -10,8 +10,8 @@
 // 4. An error names the argument, what it must be and what was given: "hold must be one of 'a', 'b', got
 // 'c'".
 //    Of a column it goes on: "at index 2 (1 of 3 elements failed)".
-// 5. The interpreter lock is given away by loops over rows (AnswerColumns::run, blocks of formulas, batches)
-// and
+// 5. The interpreter lock is given away by loops over rows (ask_rows(), AnswerColumns::run, blocks of
+// formulas) and
 //    by the search for passes, never by a single answer. No Python object is touched without it.
 // 6. A file that includes pybind11 costs seconds: the files of a room are compiled as one (CMakeLists.txt),
 // so
@@ -242,23 +242,6 @@ Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape);
 
 /// "raise" is true, "status" false, anything else a DomainError.
 bool raises_on_error(const std::string& on_error);
-
-/// How many rows columns have that go together: each holds one value for all, or one a row. `what` is a row.
-std::size_t common_rows(const std::vector<std::size_t>& sizes, std::string_view what);
-
-/// Numbers that come as columns: one value for all rows, or one a row.
-class NumberColumns {
-   public:
-    NumberColumns(const std::vector<Doubles>& columns, std::size_t expected);
-    [[nodiscard]] const std::vector<std::size_t>& sizes() const noexcept { return sizes_; }
-    [[nodiscard]] double operator()(std::size_t column, std::size_t row) const noexcept {
-        return data_[column][sizes_[column] == 1 ? 0 : row];
-    }
-
-   private:
-    std::vector<std::size_t> sizes_;
-    std::vector<const double*> data_;
-};
 
 /// Columns of figures and of codes, in the order they are made, and the status; a row that fails keeps NaN
 /// and 0.

@@ -75,12 +75,9 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     halfnut::bind::bind_quantity(module);
     halfnut::bind::bind_material(module);
     halfnut::bind::bind_machine(module);
-    halfnut::bind::bind_fits(module);
     halfnut::bind::bind_gears(module);
     halfnut::bind::bind_column(module);
     halfnut::bind::bind_gauging(module);
-    halfnut::bind::bind_thread_columns(module);
-    halfnut::bind::bind_knurls(module);
     halfnut::bind::bind_threads(module);
     halfnut::bind::bind_cutting(module);
     halfnut::bind::bind_chasing(module);

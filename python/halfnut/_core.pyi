@@ -497,8 +497,6 @@ def adjuster_states(answer: Answer, turns: NDArray[np.float64], on_error: str = 
 
 # plain holes and shafts
 
-def cylinder_columns(texts: list[str], catalogue: Catalogue, on_error: str = "raise") -> dict[str, NDArray[Any]]: ...
-
 # columns
 
 @overload
@@ -543,48 +541,16 @@ class BuildUp:
     def evidence(self, catalogue: Catalogue) -> list[Evidence]: ...
 
 def parse_build_up(text: str, catalogue: Catalogue) -> BuildUp: ...
-def precoat_columns(
-    designations: list[str],
-    catalogue: Catalogue,
-    numbers: list[NDArray[np.float64]],
-    gauged_at: str = "basic",
-    rule: str = "printed",
-    on_error: str = "raise",
-) -> dict[str, NDArray[Any]]: ...
 def fit_chances(
     asked: tuple[Any, ...], clearances_mm: NDArray[np.float64], catalogue: Catalogue
 ) -> NDArray[np.float64]: ...
-def fit_columns(
-    external: list[str],
-    internal: list[str],
-    catalogue: Catalogue,
-    numbers: list[NDArray[np.float64]],
-    on_error: str = "raise",
-) -> dict[str, NDArray[Any]]: ...
 def over_wires_involute_working(
     pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
 ) -> dict[str, float]: ...
-def wire_columns(
-    designations: list[str],
-    catalogue: Catalogue,
-    numbers: list[NDArray[np.float64]],
-    best: bool = False,
-    set: str = "",
-    on_error: str = "raise",
-) -> dict[str, NDArray[Any]]: ...
-def judge_columns(
-    designations: list[str],
-    catalogue: Catalogue,
-    numbers: list[NDArray[np.float64]],
-    on_error: str = "raise",
-) -> dict[str, NDArray[Any]]: ...
 
 # knurls
 
 def parse_knurl_pattern(text: str, catalogue: Catalogue) -> str: ...
-def knurl_columns(
-    asked: tuple[Any, ...], diameter_mm: ArrayLike, catalogue: Catalogue, on_error: str = "raise"
-) -> dict[str, NDArray[Any]]: ...
 
 # threads
 
@@ -653,16 +619,6 @@ class Thread:
     def __setstate__(self, state: tuple[str, str, str], /) -> None: ...
 
 def parse_thread(text: str, catalogue: Catalogue) -> Thread: ...
-def thread_limit_columns(
-    designations: Sequence[str],
-    catalogue: Catalogue,
-    numbers: Sequence[NDArray[np.float64]],
-    rule: str = ...,
-    on_error: str = ...,
-) -> dict[str, NDArray[Any]]: ...
-def taper_pipe_columns(
-    designations: Sequence[str], catalogue: Catalogue, on_error: str = "raise"
-) -> dict[str, NDArray[Any]]: ...
 
 # cutting
 

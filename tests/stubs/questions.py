@@ -233,6 +233,12 @@ def loaded(names: dict[str, str]) -> str:
     return f"if TYPE_CHECKING:\n{lines}\n" if lines else ""
 
 
+def likes_of(functions: str) -> str:
+    """What functions take, imported for the type checkers."""
+    likes = sorted(set(re.findall(r"\w+Like", functions)) - {"FrameLike"})
+    return "".join(f"    from {_LIKES.get(name, 'halfnut.core.given')} import {name}\n" for name in likes)
+
+
 def modules() -> dict[Path, str]:
     """Every file that is written, with its text."""
     out = {}
@@ -268,8 +274,7 @@ def modules() -> dict[Path, str]:
             f"{loaded({name: place(name) for name in inner})}\n{public}\n{records}"
         )
     out |= {PACKAGE / room / "formulas.py": formulas(room, names) for room, names in _core.formulas().items()}
-    head = "Written by `./shop stubs` from the core's declarations: change those."
-    out[PACKAGE / "batch" / "questions.py"] = batches.module(head, asked_type, _parameter, sentence)
+    out[PACKAGE / "batch" / "questions.py"] = batches.module(MADE, likes_of, (asked_type, _parameter, sentence))
     out[PACKAGE / "_core.pyi"] = stub()
     return {path: _laid_out(text, path.suffix) for path, text in out.items()}
 

@@ -1,5 +1,7 @@
 #include "halfnut/core/level1.hpp"
 
+#include "halfnut/core/failed.hpp"
+
 #include <fmt/format.h>
 
 namespace halfnut {
@@ -56,11 +58,11 @@ void throw_status(Status status, std::string_view function, const Argument* argu
     switch (status.code) {
         case StatusCode::not_finite:
         case StatusCode::out_of_range:
-            throw DomainError(argument_message(arguments[status.argument], values[status.argument]));
+            throw Failed(status.code, argument_message(arguments[status.argument], values[status.argument]));
         case StatusCode::not_tabulated:
             throw NotTabulatedError(fmt::format("{}: {}", function, status_sentence(status.code)));
         default:
-            throw DomainError(fmt::format("{}: {}", function, status_sentence(status.code)));
+            throw Failed(status.code, fmt::format("{}: {}", function, status_sentence(status.code)));
     }
 }
 

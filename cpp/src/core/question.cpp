@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "halfnut/core/bounds.hpp"
-#include "halfnut/core/error.hpp"
+#include "halfnut/core/failed.hpp"
 #include "halfnut/core/read_number.hpp"
 
 namespace halfnut {
@@ -96,6 +96,8 @@ template <class Remade>
             throw;
         } catch (const DesignationError& designation) {
             throw DesignationError(words, designation.position(), fault);
+        } catch (const Failed& failed) {
+            throw Failed(failed.code(), words, fault);
         } catch (const DomainError&) {
             throw DomainError(words, fault);
         } catch (const UnitError&) {
@@ -117,7 +119,8 @@ template <class Words>
 
 double plain_number(const AskedRow& row, const Given& given) {
     if (!std::isfinite(given.number)) {
-        throw DomainError(
+        throw Failed(
+            StatusCode::not_finite,
             fmt::format("{} must be a finite number{}, got {}", row.name, of_unit(row.unit), given.number));
     }
     return given.number;
@@ -211,8 +214,8 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
 }
 
 double in_range(const AskedRow& row, double value, const Asking& asking) {
-    if (check(row.range, value) != StatusCode::ok) {
-        throw DomainError(as_asked(argument_message(row.range, value), {&row, 1}, asking.inch));
+    if (const StatusCode code = check(row.range, value); code != StatusCode::ok) {
+        throw Failed(code, as_asked(argument_message(row.range, value), {&row, 1}, asking.inch));
     }
     return value;
 }
@@ -534,8 +537,10 @@ void take_all(const Question& question, std::span<const Given> given, void* aske
 }
 
 [[noreturn]] void refuse_lack(const Question& question, const AskedRow& row) {
-    throw DomainError(fmt::format("{} needs {}: {}", question.name, row.name, row.about),
-                      {.argument = std::string(row.name), .value = {}, .allowed = {}, .nearest = {}});
+    const bool number = row.kind == AskedKind::number || row.kind == AskedKind::count;
+    throw Failed(number ? StatusCode::not_finite : StatusCode::not_understood,
+                 fmt::format("{} needs {}: {}", question.name, row.name, row.about),
+                 {.argument = std::string(row.name), .value = {}, .allowed = {}, .nearest = {}});
 }
 
 /// The argument that a message begins with; null where none is.
@@ -588,11 +593,22 @@ bool take_cell(const AskedColumn& column, std::size_t row, const AskedRow& argum
         if (std::isnan(number)) {
             return false;
         }
-        if (argument.set == nullptr) {
+        if (argument.set == nullptr && !argument.has_dimension) {
             throw DomainError(
                 fmt::format("{} is no number: a column of numbers cannot give it", argument.name));
         }
+        if (argument.kind == AskedKind::flag && number != 0.0 && number != 1.0) {
+            throw DomainError(fmt::format("{} must be 0 or 1, got {}", argument.name, number));
+        }
         lead(argument, column.inch, asking);
+        if (argument.set == nullptr) {
+            argument.take(asked,
+                          {.tag = Given::Tag::quantity,
+                           .number = number,
+                           .unit = find_unit(argument.unit, argument.dimension)},
+                          argument, asking);
+            return true;
+        }
         argument.set(asked,
                      in_range(argument, plain_number(argument, {.tag = Given::Tag::number, .number = number}),
                               asking));
@@ -656,12 +672,8 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
                 }
             }
             answered(row, evaluated(question, asked.get(), asking).get());
-        } catch (const NotTabulatedError& error) {
-            failed(row, StatusCode::not_tabulated, error.what());
-        } catch (const DomainError& error) {
-            failed(row, StatusCode::out_of_range, error.what());
         } catch (const Error& error) {
-            failed(row, StatusCode::not_understood, error.what());
+            failed(row, code_of(error), error.what());
         }
     }
 }

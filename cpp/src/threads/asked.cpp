@@ -9,7 +9,7 @@
 
 #include "answering.hpp"
 #include "halfnut/core/bounds.hpp"
-#include "halfnut/core/error.hpp"
+#include "halfnut/core/failed.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "halfnut/threads/questions.hpp"
 
@@ -81,8 +81,8 @@ PartLimits limits_of(const Catalogue& catalogue, const PartAsked& part, std::opt
     }
     ThreadPart meant;
     std::string why;
-    if (!one_part(std::get<AnyThread>(part.is), side, meant, &why).ok()) {
-        throw DomainError(why);
+    if (const Status status = one_part(std::get<AnyThread>(part.is), side, meant, &why); !status.ok()) {
+        throw Failed(status.code, why);
     }
     return limits(catalogue, meant, options);
 }
@@ -99,11 +99,12 @@ PartLimits before(const Catalogue& catalogue, const PartLimits& limits, const Bu
 
 void tell_of(std::vector<Told>& out, const Catalogue& catalogue, const PartLimits& limits, bool class_only) {
     constexpr std::string_view kClass = "class_assumed";
-    const std::vector<EvidenceText> evidence = evidence_of(catalogue, limits);
-    if (!class_only && limits.by_form() &&
-        std::any_of(evidence.begin(), evidence.end(),
-                    [](const auto& each) { return each.kind == "memory"; })) {
-        tell(out, "from_memory");
+    if (!class_only && limits.by_form()) {
+        const std::vector<EvidenceText> evidence = evidence_of(catalogue, limits);
+        if (std::any_of(evidence.begin(), evidence.end(),
+                        [](const auto& each) { return each.kind == "memory"; })) {
+            tell(out, "from_memory");
+        }
     }
     const auto* const own = std::get_if<ThreadLimits>(&limits.standard);
     const Words words{{"group", own == nullptr ? "" : std::string(enum_name(own->group))},

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "halfnut/core/error.hpp"
+#include "halfnut/core/failed.hpp"
 
 namespace halfnut::threads {
 
@@ -18,7 +18,7 @@ Answer or_throw(const Evaluate& evaluate) {
         throw NotTabulatedError(why);
     }
     if (!status.ok()) {
-        throw DomainError(why);
+        throw Failed(status.code, why);
     }
     return out;
 }

@@ -27,6 +27,5 @@ if TYPE_CHECKING:
     from halfnut.batch.questions import *
     from halfnut.batch.running import *
     from halfnut.batch.telling import *
-    from halfnut.batch.threads import *
 
 furnish(__name__)

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from halfnut import _core
-from halfnut._core import DomainError, Error, Evidence
+from halfnut._core import Evidence, Quantity
+from halfnut.batch.asking import read_table, rows_of
 from halfnut.batch.cuts import turn_cases
-from halfnut.batch.distinct import FILMS, ROWS, row_arguments
-from halfnut.batch.frames import FrameLike, open_frame
-from halfnut.batch.given import Given, near_or_all
+from halfnut.batch.frames import FrameLike
 from halfnut.batch.telling import whole_numbers
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
-from halfnut.core.units import mm
+from halfnut.core.questions import function_of
 
 __all__ = ["Case", "RowCase", "cases", "row_cases"]
 
@@ -88,33 +87,33 @@ def cases(answers: FrameLike) -> dict[int, Case]:
 
 @dataclass(frozen=True)
 class RowCase:
-    """What rows of threads or knurls with one ``case_id`` rest on.
+    """What rows of a question with one ``case_id`` rest on.
 
     Attributes
     ----------
     case_id : int
         Place in the table, from 0, of the first row like it.
     given : dict
-        Texts and numbers of that row, lengths in mm.
+        What the columns give in that row, by argument; lengths in mm.
     evidence : tuple of Evidence
         For each figure its rule, and the row of a table where there is one.
     """
 
     case_id: int
-    given: dict[str, Any]
+    given: dict[str, object]
     evidence: tuple[Evidence, ...]
 
 
 @checked
 def row_cases(answers: FrameLike, kind: str, frame: FrameLike, **how: object) -> dict[int, RowCase]:
-    """The distinct cases that the rows of a batch of threads or knurls rest on.
+    """The distinct cases that the rows of a question rest on.
 
     Parameters
     ----------
     answers : table
         What the batch answered, with ``case_id``.
-    kind : {"limits", "fit", "wires", "taper_pipe", "knurl_blank"}
-        The function that answered.
+    kind : str
+        The question, such as "limits".
     frame : table
         What it was asked.
     **how
@@ -123,13 +122,13 @@ def row_cases(answers: FrameLike, kind: str, frame: FrameLike, **how: object) ->
     Returns
     -------
     dict
-        From ``case_id`` to what it rests on, each asked of the scalar function, whose answer the row is; failed rows
+        From ``case_id`` to what it rests on, each asked of the question alone, whose answer the row is; failed rows
         are not in it. Ids are places in this table: those of pieces of a frame stand for themselves.
 
     Raises
     ------
-    DomainError
-        A kind or a table that is not understood.
+    DomainError, NotTabulatedError
+        A question or a table that is not understood.
 
     >>> from halfnut import batch
     >>> frame = {"thread": ["M10-6g", "Tr40x7-7e", "M10-6g"]}
@@ -137,50 +136,22 @@ def row_cases(answers: FrameLike, kind: str, frame: FrameLike, **how: object) ->
     >>> done["case_id"].tolist(), sorted(row_cases(done, "limits", frame))
     ([0, 1, 0], [0, 1])
     """
-    if kind not in ROWS:
-        raise DomainError(f"no batch {kind!r} of threads or knurls; {near_or_all(kind, ROWS)}")
-    words, _ = ROWS[kind]
-    arguments = row_arguments(kind)
-    spellings = {spelling for argument in arguments for spelling in argument.spellings}
-    table = open_frame(frame)
-    given = Given(table, arguments, words, {name: value for name, value in how.items() if name in spellings})
-    coded = {name: given.texts(name, how.get(name)) for name in words}
-    options = {name: value for name, value in how.items() if name not in spellings and name not in words}
-    numbers = given.slice(0, table.rows)
+    asked = read_table(kind, frame, how)
+    ids, failed = (
+        whole_numbers(answers, name, *of)
+        for name, of in (("case_id", (-1, asked.table.rows - 1)), ("status", (0, 255)))
+    )
+    rows = {row["name"]: row for row in rows_of(kind)}
+    function = function_of(kind)
+    shared = {name: value for name, value in zip(rows, asked.values, strict=True) if value is not None}
     found = {}
-    for case_id in np.unique(whole_numbers(answers, "case_id", -1, table.rows - 1)).tolist():
-        if case_id < 0:
-            continue
-        row: dict[str, Any] = {}
-        for name, (codes, texts) in coded.items():
-            code = int(codes[case_id]) if isinstance(codes, np.ndarray) else 0
-            row[name] = texts[code] if code >= 0 else ""
-        for name, column in numbers.items():
-            value = float(column[case_id]) if isinstance(column, np.ndarray) else column
-            if not np.isnan(value):
-                row[name] = value
-        try:
-            found[case_id] = RowCase(case_id, row, tuple(_ask_scalar(kind, row, options).evidence))
-        except Error:
-            continue
+    for case_id in np.unique(ids[(ids >= 0) & (failed == 0)]).tolist():
+        given = asked.row(case_id)
+        values = {name: _written(rows[name], value) for name, value in given.items()}
+        found[case_id] = RowCase(case_id, given, tuple(function(**shared, **values).evidence))
     return found
 
 
-def _ask_scalar(kind: str, row: dict[str, Any], options: dict[str, Any]) -> Any:
-    """The scalar answer to a row."""
-    from halfnut.knurls.questions import knurl_blank
-    from halfnut.threads import questions
-
-    given = dict(options)
-    for name, value in row.items():
-        if name.endswith("_mm"):
-            given[name.removesuffix("_mm")] = mm(value)
-        elif name not in FILMS:
-            given[name] = value
-    if kind == "wires" and given.pop("best", False):
-        given.setdefault("wire", "best")
-    if kind == "fit":
-        for side in ("external", "internal"):
-            ends = (row.get(f"build_up_{side}_{end}_um", 0.0) for end in ("min", "max"))
-            given[f"build_up_{side}"] = _core.BuildUp(*ends)
-    return knurl_blank(**given) if kind == "knurl_blank" else getattr(questions, kind)(**given)
+def _written(row: Mapping[str, Any], value: object) -> object:
+    """What a cell gives, as a function takes it."""
+    return Quantity(value, row["unit"], row["dimension"]) if isinstance(value, float) and row["dimension"] else value

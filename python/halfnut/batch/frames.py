@@ -246,6 +246,8 @@ class _Table:
         if self._home == "pandas":
             return kind(dict(columns), index=self._native.index, copy=False)
         if self._home == "polars":
-            return kind(dict(columns))
+            return kind(
+                {name: column.tolist() if column.dtype.hasobject else column for name, column in columns.items()}
+            )
         array = optional("pyarrow", "arrow").array
         return kind.from_pydict({name: array(column) for name, column in columns.items()})

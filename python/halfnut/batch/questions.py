@@ -10,18 +10,37 @@ from typing import TYPE_CHECKING, Any, Literal, TypedDict
 
 from numpy.typing import NDArray
 
+from halfnut.batch.asking import answered
 from halfnut.batch.cuts import cuts
 from halfnut.batch.frames import FrameLike, batch_of
-from halfnut.batch.knurls import blanks
 from halfnut.batch.running import Cancel, Progress, Run
-from halfnut.core.given import HolderLike, LengthLike, NumberLike, ToleranceClassLike, WheelLike
 
 if TYPE_CHECKING:
     from typing_extensions import Unpack
 
+    from halfnut.core.given import HolderLike, LengthLike, NumberLike, ThreadLike, ToleranceClassLike, WheelLike
     from halfnut.machine.of_name import MachineLike
+    from halfnut.material.alloys import AlloyLike
+    from halfnut.material.coatings import BuildUpLike
+    from halfnut.threads.standard import PartLike
 
-__all__ = ["DrillNumbers", "MillNumbers", "TurnNumbers", "drill", "knurl_blank", "mill", "turn"]
+
+__all__ = [
+    "DrillNumbers",
+    "MillNumbers",
+    "TurnNumbers",
+    "cylindrical_fit",
+    "drill",
+    "fit",
+    "judge",
+    "knurl_blank",
+    "limits",
+    "mill",
+    "precoat",
+    "taper_pipe",
+    "turn",
+    "wires",
+]
 
 
 class TurnNumbers(TypedDict, total=False):
@@ -440,10 +459,357 @@ def mill(
 
 
 @batch_of
+def cylindrical_fit(
+    frame: FrameLike,
+    /,
+    *,
+    text: str | None = None,
+    hole_build_up: BuildUpLike | None = None,
+    shaft_build_up: BuildUpLike | None = None,
+    hole: LengthLike | None = None,
+    shaft: LengthLike | None = None,
+    hole_alloy: AlloyLike | None = None,
+    shaft_alloy: AlloyLike | None = None,
+    hole_temperature_c: float | None = None,
+    shaft_temperature_c: float | None = None,
+    tolerance_over_sigma: float | None = None,
+    mean_shift: float | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """Limits of a plain hole or shaft, and how the two go together.
+
+    Of every row of a table; each answer is what `halfnut.cylindrical_fit` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``text``, ``hole_build_up``, ``shaft_build_up``, ``hole_mm``, ``shaft_mm``, ``hole_alloy``,
+        ``shaft_alloy``, ``hole_temperature_c``, ``shaft_temperature_c``, ``tolerance_over_sigma``, ``mean_shift``,
+        where they are not given for all rows; a length may be in inches, ``_in`` for ``_mm``. What is empty or NaN is
+        not given.
+    text : str, optional
+        Size with its class: "25 H7/g6", "25 H7", "25 g6" (ISO 286, in mm where no unit is said; "1 in H7/g6"), or "1.25
+        RC4" (ANSI B4.1, in inches where no unit is said). For all rows.
+    hole_build_up : BuildUpLike, optional
+        What a coating adds to each surface of the hole: "8 um", "0.0002 in to 0.0003 in", "anodise II 12 um". When not
+        given: none. For all rows.
+    shaft_build_up : BuildUpLike, optional
+        What a coating adds to each surface of the shaft. When not given: none. For all rows.
+    hole : LengthLike, optional
+        Hole as measured, bare, in place of its limits. For all rows.
+    shaft : LengthLike, optional
+        Shaft as measured, bare, in place of its limits. For all rows.
+    hole_alloy : AlloyLike, optional
+        Alloy around the hole, for a temperature other than 20 C. For all rows.
+    shaft_alloy : AlloyLike, optional
+        Alloy of the shaft, for a temperature other than 20 C. For all rows.
+    hole_temperature_c : float, optional
+        Temperature of the part with the hole, degrees Celsius. From -200 to 1000 C. When not given: 20 C. For all rows.
+    shaft_temperature_c : float, optional
+        Temperature of the shaft, degrees Celsius. From -200 to 1000 C. When not given: 20 C. For all rows.
+    tolerance_over_sigma : float, optional
+        Tolerance over the standard deviation of the shop's cutting. From 2 to 100. When not given: 6, which fills the
+        zone. For all rows.
+    mean_shift : float, optional
+        Where the shop's mean lies in the zone: 0 the middle, 1 the maximum-material limit, -1 the other. From -1 to 1.
+        When not given: 0. For all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.cylindrical_fit`, NaN or empty in failed rows, those of a record within the answer after
+        its name; the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see
+        `row_cases`; ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> cylindrical_fit({"text": ["25 H7/g6", "40 H7"]})["hole_max_mm"].tolist()
+    [25.021, 40.025]
+    """
+    return answered(
+        "cylindrical_fit",
+        frame,
+        Run(columns, out, workers, progress, cancel),
+        {
+            "text": text,
+            "hole_build_up": hole_build_up,
+            "shaft_build_up": shaft_build_up,
+            "hole": hole,
+            "shaft": shaft,
+            "hole_alloy": hole_alloy,
+            "shaft_alloy": shaft_alloy,
+            "hole_temperature_c": hole_temperature_c,
+            "shaft_temperature_c": shaft_temperature_c,
+            "tolerance_over_sigma": tolerance_over_sigma,
+            "mean_shift": mean_shift,
+        },
+    )
+
+
+@batch_of
+def fit(
+    frame: FrameLike,
+    /,
+    *,
+    external: PartLike | None = None,
+    internal: PartLike | None = None,
+    build_up: BuildUpLike | None = None,
+    build_up_external: BuildUpLike | None = None,
+    build_up_internal: BuildUpLike | None = None,
+    engagement: LengthLike | None = None,
+    external_pitch: LengthLike | None = None,
+    external_major: LengthLike | None = None,
+    internal_pitch: LengthLike | None = None,
+    internal_minor: LengthLike | None = None,
+    external_lead_error: LengthLike | None = None,
+    internal_lead_error: LengthLike | None = None,
+    external_alloy: AlloyLike | None = None,
+    internal_alloy: AlloyLike | None = None,
+    temperature_c: float | None = None,
+    tolerance_over_sigma: float | None = None,
+    mean_shift: float | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """Whether two threads screw together, bare or coated, and with how much play.
+
+    Of every row of a table; each answer is what `halfnut.fit` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``external``, ``internal``, ``build_up``, ``build_up_external``, ``build_up_internal``,
+        ``engagement_mm``, ``external_pitch_mm``, ``external_major_mm``, ``internal_pitch_mm``, ``internal_minor_mm``,
+        ``external_lead_error_mm``, ``internal_lead_error_mm``, ``external_alloy``, ``internal_alloy``,
+        ``temperature_c``, ``tolerance_over_sigma``, ``mean_shift``, where they are not given for all rows; a length may
+        be in inches, ``_in`` for ``_mm``. What is empty or NaN is not given.
+    external : PartLike, optional
+        External thread by its designation, or its limits, before coating or by sizes alone. For all rows.
+    internal : PartLike, optional
+        Internal thread, likewise. For all rows.
+    build_up : BuildUpLike, optional
+        Coating of both parts: its name, or what it adds to each surface: "8 um", "0.0002 in to 0.0003 in", "anodise II
+        black 15 um". When not given: none. For all rows.
+    build_up_external : BuildUpLike, optional
+        Coating of the external part alone. For all rows.
+    build_up_internal : BuildUpLike, optional
+        Coating of the internal part alone. For all rows.
+    engagement : LengthLike, optional
+        Full-form length of engagement, without chamfers and run-outs. Above 0 and at most 10000 mm. When not given: the
+        nominal diameter. For all rows.
+    external_pitch : LengthLike, optional
+        Pitch diameter of the external part as measured, bare, in place of its limits. Above 0 and at most 10000 mm. For
+        all rows.
+    external_major : LengthLike, optional
+        Major diameter of the external part as measured. Above 0 and at most 10000 mm. For all rows.
+    internal_pitch : LengthLike, optional
+        Pitch diameter of the internal part as measured, bare, in place of its limits. Above 0 and at most 10000 mm. For
+        all rows.
+    internal_minor : LengthLike, optional
+        Minor diameter of the internal part as measured. Above 0 and at most 10000 mm. For all rows.
+    external_lead_error : LengthLike, optional
+        Error of lead of the external part, between any two flanks engaged. From 0 to 10000 mm. When not given: none.
+        For all rows.
+    internal_lead_error : LengthLike, optional
+        Error of lead of the internal part. From 0 to 10000 mm. When not given: none. For all rows.
+    external_alloy : AlloyLike, optional
+        Alloy of the external part; needed for a temperature other than 20 C. For all rows.
+    internal_alloy : AlloyLike, optional
+        Alloy of the internal part; needed for a temperature other than 20 C. For all rows.
+    temperature_c : float, optional
+        Temperature of both parts, degrees Celsius. From -200 to 1000 C. When not given: 20 C. For all rows.
+    tolerance_over_sigma : float, optional
+        Tolerance over the standard deviation of the shop's cutting. From 2 to 100. When not given: 6, which fills the
+        zone. For all rows.
+    mean_shift : float, optional
+        Where the shop's mean lies in the zone: 0 the middle, 1 the maximum-material limit, -1 the other. From -1 to 1.
+        When not given: 0. For all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.fit`, NaN or empty in failed rows, those of a record within the answer after its name;
+        the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see `row_cases`;
+        ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> fit({"external": ["M10-6g", "M10-6h"]}, internal="M10-6H")["verdict"].tolist()
+    ['free', 'free']
+    """
+    return answered(
+        "fit",
+        frame,
+        Run(columns, out, workers, progress, cancel),
+        {
+            "external": external,
+            "internal": internal,
+            "build_up": build_up,
+            "build_up_external": build_up_external,
+            "build_up_internal": build_up_internal,
+            "engagement": engagement,
+            "external_pitch": external_pitch,
+            "external_major": external_major,
+            "internal_pitch": internal_pitch,
+            "internal_minor": internal_minor,
+            "external_lead_error": external_lead_error,
+            "internal_lead_error": internal_lead_error,
+            "external_alloy": external_alloy,
+            "internal_alloy": internal_alloy,
+            "temperature_c": temperature_c,
+            "tolerance_over_sigma": tolerance_over_sigma,
+            "mean_shift": mean_shift,
+        },
+    )
+
+
+@batch_of
+def judge(
+    frame: FrameLike,
+    /,
+    *,
+    thread: PartLike | None = None,
+    pitch: LengthLike | None = None,
+    over_wires: LengthLike | None = None,
+    wire: LengthLike | None = None,
+    major: LengthLike | None = None,
+    minor: LengthLike | None = None,
+    lead_error: LengthLike | None = None,
+    leading_error_deg: NumberLike | None = None,
+    following_error_deg: NumberLike | None = None,
+    engagement: LengthLike | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """What a measured part is: its classes, and what is left to take off.
+
+    Of every row of a table; each answer is what `halfnut.judge` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread``, ``pitch_mm``, ``over_wires_mm``, ``wire_mm``, ``major_mm``, ``minor_mm``, ``lead_error_mm``,
+        ``leading_error_deg``, ``following_error_deg``, ``engagement_mm``, where they are not given for all rows; a
+        length may be in inches, ``_in`` for ``_mm``. What is empty or NaN is not given.
+    thread : PartLike, optional
+        Thread that the part is to be; limits, such as those before coating, are judged alone. For all rows.
+    pitch : LengthLike, optional
+        Pitch diameter as measured. Above 0 and at most 10000 mm. For all rows.
+    over_wires : LengthLike, optional
+        Size over three wires, or across two balls square to the axis of a nut, in its place. Above 0 and at most 10000
+        mm. For all rows.
+    wire : LengthLike, optional
+        Diameter of those wires or balls. Above 0 and at most 10000 mm. For all rows.
+    major : LengthLike, optional
+        Major diameter as measured. Above 0 and at most 10000 mm. For all rows.
+    minor : LengthLike, optional
+        Minor diameter as measured. Above 0 and at most 10000 mm. For all rows.
+    lead_error : LengthLike, optional
+        Error of lead between any two flanks engaged. From -10000 to 10000 mm. When not given: none. For all rows.
+    leading_error_deg : NumberLike, optional
+        Half angle of the leading flank less the standard one. Above -20 and below 20 deg. When not given: none. For all
+        rows.
+    following_error_deg : NumberLike, optional
+        Half angle of the following flank less the standard one. Above -20 and below 20 deg. When not given: none. For
+        all rows.
+    engagement : LengthLike, optional
+        Length of engagement. Above 0 and at most 10000 mm. When not given: normal. For all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.judge`, NaN or empty in failed rows, those of a record within the answer after its name;
+        the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see `row_cases`;
+        ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> judge({"pitch_mm": [9.05, 8.95, 8.85]}, thread="M10-6g")["place"].tolist()
+    ['metal left', 'within', 'metal gone']
+    """
+    return answered(
+        "judge",
+        frame,
+        Run(columns, out, workers, progress, cancel),
+        {
+            "thread": thread,
+            "pitch": pitch,
+            "over_wires": over_wires,
+            "wire": wire,
+            "major": major,
+            "minor": minor,
+            "lead_error": lead_error,
+            "leading_error_deg": leading_error_deg,
+            "following_error_deg": following_error_deg,
+            "engagement": engagement,
+        },
+    )
+
+
+@batch_of
 def knurl_blank(
     frame: FrameLike,
     /,
     *,
+    diameter: LengthLike | None = None,
     pitch: str | None = None,
     pattern: str | None = None,
     wheel: WheelLike | None = None,
@@ -462,14 +828,22 @@ def knurl_blank(
     progress: Progress | Literal["bar"] | None = None,
     cancel: Cancel | None = None,
 ) -> Any:
-    """Blanks of many knurls; each row is what `halfnut.knurl_blank` computes for the same numbers.
+    """The blank to turn so that a knurl closes on itself, and the diameter it comes out at.
+
+    Of every row of a table; each answer is what `halfnut.knurl_blank` gives for the same.
 
     Parameters
     ----------
     frame : table
-        Columns ``diameter_mm`` (or ``_in``) and, where they are not given for all rows, ``pitch``.
+        Columns ``diameter_mm``, ``pitch``, ``pattern``, ``wheel_mm``, ``finished``, ``process``, ``prefer``,
+        ``helix_deg``, ``profile_deg``, ``set_over``, ``tracking_allowance_mm``, ``tolerance_class``, ``width_mm``,
+        where they are not given for all rows; a length may be in inches, ``_in`` for ``_mm``. What is empty or NaN is
+        not given.
+    diameter : LengthLike, optional
+        Diameter of the work before knurling; after it when finished. Above 0 mm. For all rows.
     pitch : str, optional
-        For all rows.
+        Pitch: "96 DP" (teeth per inch of diameter), "21 TPI" (teeth per inch across the teeth), "0.8 mm" (the same), a
+        name ("coarse", "medium", "fine"), or a metric designation ("RGE 0.8", "RGE 08 - 105 DIN 82"). For all rows.
     pattern : str, optional
         Pattern: straight, left, right, diamond raised, diamond indented, cross raised, cross indented, or a metric form
         such as RGV. When not given: as the pitch names it, else diamond raised. For all rows.
@@ -508,8 +882,9 @@ def knurl_blank(
     Returns
     -------
     table of the same kind
-        The figures of `halfnut.knurl_blank` that apply to the pitches and options, ``cautions``, ``status``,
-        ``case_id`` (see `row_cases`), ``reason``.
+        The figures of `halfnut.knurl_blank`, NaN or empty in failed rows, those of a record within the answer after its
+        name; the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see
+        `row_cases`; ``reason``, why there is no answer. ``out`` when it was given.
 
     Raises
     ------
@@ -522,11 +897,13 @@ def knurl_blank(
     >>> knurl_blank({"diameter_mm": [12.7, -1.0]}, pitch="96 DP", pattern="straight")["teeth"].tolist()
     [48.0, nan]
     """
-    return blanks(
+    return answered(
+        "knurl_blank",
         frame,
         Run(columns, out, workers, progress, cancel),
-        pitch,
         {
+            "diameter": diameter,
+            "pitch": pitch,
             "pattern": pattern,
             "wheel": wheel,
             "finished": finished,
@@ -539,4 +916,288 @@ def knurl_blank(
             "tolerance_class": tolerance_class,
             "width": width,
         },
+    )
+
+
+@batch_of
+def limits(
+    frame: FrameLike,
+    /,
+    *,
+    thread: PartLike | None = None,
+    side: Literal["external", "internal"] | None = None,
+    engagement: LengthLike | None = None,
+    rule: Literal["printed", "formula"] = "printed",
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """Limits of size of a thread, of any form that is known.
+
+    Of every row of a table; each answer is what `halfnut.limits` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread``, ``side``, ``engagement_mm``, ``rule``, where they are not given for all rows; a length may
+        be in inches, ``_in`` for ``_mm``. What is empty or NaN is not given.
+    thread : PartLike, optional
+        Thread by its designation: M10x1.5-6g, 1/4-20 UNC-2B, Tr40x7-7e, G1/2 A; one that names no class means both
+        parts in their usual ones. For all rows.
+    side : {"external", "internal"}, optional
+        One part alone, of a designation that means both. For all rows.
+    engagement : LengthLike, optional
+        Length of engagement: it chooses the group of a metric thread, and outside the usual lengths the tolerance of a
+        Unified one; Whitworth tolerances depend on it. Above 0 mm. When not given: normal. For all rows.
+    rule : {"printed", "formula"}, optional
+        Decimal rule of Unified threads: what printed tables and go gauges carry, or the standard's own since 2003. For
+        all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.limits`, NaN or empty in failed rows, those of a record within the answer after its
+        name; the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see
+        `row_cases`; ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> limits({"thread": ["M10-6g", "M10-6z", "Tr40x7-7e", "1/2-14 NPT"]})["status"].tolist()
+    [0, 6, 0, 5]
+    """
+    return answered(
+        "limits",
+        frame,
+        Run(columns, out, workers, progress, cancel),
+        {"thread": thread, "side": side, "engagement": engagement, "rule": rule},
+    )
+
+
+@batch_of
+def precoat(
+    frame: FrameLike,
+    /,
+    *,
+    thread: PartLike | None = None,
+    build_up: BuildUpLike | None = None,
+    gauged_at: Literal["basic", "class"] = "basic",
+    engagement: LengthLike | None = None,
+    rule: Literal["printed", "formula"] = "printed",
+    on: AlloyLike | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """Limits to cut a thread to so that it gauges once it is coated.
+
+    Of every row of a table; each answer is what `halfnut.precoat` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread``, ``build_up``, ``gauged_at``, ``engagement_mm``, ``rule``, ``on``, where they are not given
+        for all rows; a length may be in inches, ``_in`` for ``_mm``. What is empty or NaN is not given.
+    thread : PartLike, optional
+        Thread by its designation, or limits of one part; without a class the usual one is meant. Limits are those of
+        the coated part. For all rows.
+    build_up : BuildUpLike, optional
+        Coating: its name, or what it adds to each surface: "8 um", "0.0002 in to 0.0003 in", "anodise II black 15 um".
+        For all rows.
+    gauged_at : {"basic", "class"}, optional
+        Where the coated part is to gauge: at the basic size, as the standards say, or at its own class, so that the
+        allowance is there after coating, too. Of ISO metric and Unified threads. For all rows.
+    engagement : LengthLike, optional
+        Length of engagement. Above 0 mm. When not given: normal. For all rows.
+    rule : {"printed", "formula"}, optional
+        Decimal rule of Unified threads: as tables and gauges are printed, or by formula. For all rows.
+    on : AlloyLike, optional
+        Alloy; one that does not take the coating is refused. For all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.precoat`, NaN or empty in failed rows, those of a record within the answer after its
+        name; the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see
+        `row_cases`; ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> precoat({"build_up": ["8 um", "8-10 um"]}, thread="M10-6h")["pitch_max_mm"].round(3).tolist()
+    [8.994, 8.986]
+    """
+    return answered(
+        "precoat",
+        frame,
+        Run(columns, out, workers, progress, cancel),
+        {
+            "thread": thread,
+            "build_up": build_up,
+            "gauged_at": gauged_at,
+            "engagement": engagement,
+            "rule": rule,
+            "on": on,
+        },
+    )
+
+
+@batch_of
+def taper_pipe(
+    frame: FrameLike,
+    /,
+    *,
+    thread: ThreadLike | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """What a taper pipe thread is cut and gauged to: turns by hand, gauge plane, holes, setting.
+
+    Of every row of a table; each answer is what `halfnut.taper_pipe` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread``, where they are not given for all rows; a length may be in inches, ``_in`` for ``_mm``. What
+        is empty or NaN is not given.
+    thread : ThreadLike, optional
+        Taper pipe thread by its designation: 1/2-14 NPT, R1/2, Rc1/2. For all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.taper_pipe`, NaN or empty in failed rows, those of a record within the answer after its
+        name; the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see
+        `row_cases`; ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> taper_pipe({"thread": ["1/2-14 NPT", "M10-6g"]})["hand_turns"].round(2).tolist()
+    [4.48, nan]
+    """
+    return answered("taper_pipe", frame, Run(columns, out, workers, progress, cancel), {"thread": thread})
+
+
+@batch_of
+def wires(
+    frame: FrameLike,
+    /,
+    *,
+    thread: PartLike | None = None,
+    wire: LengthLike | None = None,
+    set: str | None = None,
+    build_up: BuildUpLike | None = None,
+    columns: Iterable[str] | str | None = None,
+    out: MutableMapping[str, NDArray[Any]] | None = None,
+    workers: int | None = None,
+    progress: Progress | Literal["bar"] | None = None,
+    cancel: Cancel | None = None,
+) -> Any:
+    """What to read over wires for the limits of a thread; across two balls of a nut.
+
+    Of every row of a table; each answer is what `halfnut.wires` gives for the same.
+
+    Parameters
+    ----------
+    frame : table
+        Columns ``thread``, ``wire_mm``, ``set``, ``build_up``, where they are not given for all rows; a length may be
+        in inches, ``_in`` for ``_mm``. What is empty or NaN is not given.
+    thread : PartLike, optional
+        Thread by its designation, or limits of one part; an internal thread is answered across two balls. For all rows.
+    wire : LengthLike, optional
+        Wire at hand; "best" for the one that touches at the pitch line. When not given: the nearest of the set. For all
+        rows.
+    set : str, optional
+        Set of wires to choose from: inch, metric, or one of the shop's own. When not given: that of the thread's unit.
+        For all rows.
+    build_up : BuildUpLike, optional
+        Coating still to come, which the part is cut for: its name, or what it adds to a surface. When not given: none.
+        For all rows.
+    columns : list of str or "all", optional
+        Which columns to answer; the usual ones when not given. ``status`` is always among them.
+    out : mapping of arrays, optional
+        Where to write the answers, ``status`` among them: contiguous arrays of the types in `column_types`.
+    workers : int, optional
+        Threads; one a core when not given. The answers are the same for any number.
+    progress : callable or "bar", optional
+        Called with (rows done, rows) now and then, or a bar on the terminal.
+    cancel : object with is_set(), or callable
+        Looked at now and then; true stops the run.
+
+    Returns
+    -------
+    table of the same kind
+        The figures of `halfnut.wires`, NaN or empty in failed rows, those of a record within the answer after its name;
+        the usual ones are all but texts that may be any. ``status``, 0 for an answer; ``case_id``, see `row_cases`;
+        ``reason``, why there is no answer. ``out`` when it was given.
+
+    Raises
+    ------
+    DomainError
+        A table that is not understood: a column without its unit, one that is missing, an ``out`` that does not fit.
+    Stopped
+        It was cancelled. Rows that were not reached have the status `NOT_REACHED` in ``out``; without ``out`` nothing
+        is left.
+
+    >>> wires({"thread": ["M10-6g", "nothing"]}, wire="best")["over_max_mm"].round(3).tolist()
+    [10.29, nan]
+    """
+    return answered(
+        "wires",
+        frame,
+        Run(columns, out, workers, progress, cancel),
+        {"thread": thread, "wire": wire, "set": set, "build_up": build_up},
     )

@@ -21,7 +21,7 @@ NOT_REACHED = 255
 """Status of a row that a stopped run did not come to."""
 
 NOT_REACHED_REASON = NOT_REACHED << 8
-NO_ARGUMENT = 255
+NOT_REACHED_WORDS = "the run was stopped before this row"
 
 DTYPES: dict[str, type] = {
     "spindle_step": np.uint16,
@@ -45,8 +45,8 @@ USUAL = {
 }
 
 # Rows between two looks at the clock, the cancel switch and the keyboard.
-CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13, "limits": 1 << 13, "fit": 1 << 13, "wires": 1 << 12}
-CHUNKS |= {"knurl_blank": 1 << 13, "taper_pipe": 1 << 13}
+CHUNKS = {"turn": 1 << 18, "drill": 1 << 13, "mill": 1 << 13}
+DISTINCT_ROWS = 1 << 13
 
 _FIGURE = np.dtype(np.float64)
 Types: TypeAlias = dict[str, np.dtype[Any]]
@@ -144,8 +144,9 @@ class Run:
 
 def _mark(places: Columns, first: int) -> None:
     for name, column in places.items():
-        blank = {"status": NOT_REACHED, "reason": NOT_REACHED_REASON, "case_id": -1}
-        column[first:] = blank.get(name, {"f": np.nan, "U": ""}.get(column.dtype.kind, 0))
+        reason = NOT_REACHED_WORDS if column.dtype.hasobject else NOT_REACHED_REASON
+        blank = {"status": NOT_REACHED, "reason": reason, "case_id": -1}
+        column[first:] = blank.get(name, {"f": np.nan, "U": "", "O": ""}.get(column.dtype.kind, 0))
 
 
 @contextmanager
@@ -171,6 +172,3 @@ def workers_of(workers: int | None) -> int:
     if isinstance(workers, bool) or not isinstance(workers, int) or not 1 <= workers <= most:
         raise DomainError(f"workers must be a whole number from 1 to {most}, got {workers!r}")
     return workers
-
-
-NOT_UNDERSTOOD = 6

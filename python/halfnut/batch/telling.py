@@ -10,12 +10,12 @@ from numpy.typing import NDArray
 
 from halfnut import _core
 from halfnut._core import DomainError, Error
-from halfnut.batch.distinct import ROWS
 from halfnut.batch.frames import Frame, FrameLike, open_frame
 from halfnut.batch.given import Argument, near_or_all
-from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, USUAL
+from halfnut.batch.running import NOT_REACHED, NOT_REACHED_REASON, NOT_REACHED_WORDS, USUAL
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active
+from halfnut.core.questions import declared
 
 __all__ = ["cautions", "reasons"]
 
@@ -29,10 +29,9 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
     answers : table
         What a batch answered, with ``reason``.
     kind : str
-        The function that answered: "turn", "drill", "mill", "limits", "fit", "wires", "taper_pipe" or
-        "knurl_blank".
+        The function that answered, such as "turn" or "limits".
     frame : table, optional
-        What it was asked: then the reason says what was given, and the nearest that would be right.
+        What a batch of cuts was asked: then the reason says what was given, and the nearest that would be right.
 
     Returns
     -------
@@ -46,8 +45,11 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
     >>> reasons(batch.turn(jobs), "turn", jobs)[1][:20]
     "no alloy '6061-T7'; "
     """
-    if kind not in USUAL and kind not in ROWS:
-        raise DomainError(f"no batch {kind!r}; {near_or_all(kind, [*USUAL, *ROWS])}")
+    if kind not in USUAL:
+        if kind not in declared():
+            raise DomainError(f"no batch {kind!r}; {near_or_all(kind, declared())}")
+        codes, texts = open_frame(answers).texts("reason")
+        return {row: text for row, code in enumerate(codes.tolist()) if code >= 0 and (text := texts[code])}
     column = whole_numbers(answers, "reason", 0, 65_535)
     rows = np.flatnonzero(column)
     words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
@@ -61,25 +63,12 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
 
 
 def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: str, table: Frame) -> None:
+    from halfnut.material.questions import alloy
+
     names = set(table.names())
-    places = dict(enumerate(_core.batch_arguments(kind))) if kind in USUAL else {}
+    places = dict(enumerate(_core.batch_arguments(kind)))
     places[_core.HARDNESS_ARGUMENT] = ("hardness_hb", "HB", False)
-    asked: dict[str, Callable[[str], object]] = {}
-    from halfnut.threads import questions
-
-    if kind in USUAL:
-        from halfnut.material.questions import alloy
-
-        asked = {"alloy": alloy, "tool": partial(_tool, active())}
-    elif kind in ("limits", "wires", "taper_pipe"):
-        by_kind: dict[str, Callable[[str], object]] = {"limits": questions.limits, "wires": questions.wires}
-        asked = {"thread": by_kind.get(kind, questions.taper_pipe)}
-    elif kind == "knurl_blank":
-        from halfnut.knurls import blanks
-
-        asked = {"pitch": partial(blanks.blank_columns, np.empty(0))}
-    elif kind == "fit":
-        asked = {side: partial(questions.limits, side=side) for side in ("external", "internal")}
+    asked: dict[str, Callable[[str], object]] = {"alloy": alloy, "tool": partial(_tool, active())}
     columns = {name: table.texts(name) for name in asked if name in names}
     numbers: dict[str, NDArray[np.float64]] = {}
     complaints: dict[tuple[str, str], str] = {}
@@ -120,7 +109,7 @@ def _complaint(ask: Callable[[str], object], text: str) -> str:
 
 def _reason(kind: str, code: int) -> str:
     if code == NOT_REACHED_REASON:
-        return "the run was stopped before this row"
+        return NOT_REACHED_WORDS
     return _core.batch_reason(kind, code)
 
 

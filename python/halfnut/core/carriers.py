@@ -13,14 +13,13 @@ from typing import TYPE_CHECKING, Any, cast
 
 from halfnut._core import DomainError, Quantity, UnitError
 from halfnut.core.arrays import NDArray, np
-from halfnut.core.written import unit_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from halfnut.core.given import UnitCarrier
 
-__all__ = ["carried_units", "columns", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
+__all__ = ["carried_units", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
 
 # Names of units that the libraries spell otherwise.
 _PINT = {"rev": "turn", "deg": "degree", "C": "degC", "": "dimensionless"}
@@ -175,15 +174,6 @@ def _of_quantity(value: Quantity, unit: str, name: str) -> float:
         return value.to(unit).value
     except DomainError:
         raise UnitError(f"{name}: {value} is a {value.dimension}, and {name} is in {unit or 'plain numbers'}") from None
-
-
-def columns(**named: object) -> list[NDArray[np.float64]]:
-    """Columns of numbers by the names of their arguments, which end in their units; one number is a column of one.
-
-    >>> [column.tolist() for column in columns(wire_mm=[1, 2], load_n=3.0)]
-    [[1.0, 2.0], [3.0]]
-    """
-    return [np.atleast_1d(numbers(value, unit_of(name), name)) for name, value in named.items()]
 
 
 def numbers_column(value: object, unit: str, name: str) -> NDArray[np.float64]:

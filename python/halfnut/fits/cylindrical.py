@@ -6,17 +6,15 @@ choose first.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING, Any, Literal
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any
 
-from halfnut import _core
-from halfnut.core.catalogue import active
 from halfnut.fits.figures import CylinderPart, CylindricalFitFigures, PreferredFit, PreferredFitsFigures
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
+    pass
 
-__all__ = ["CylinderPart", "CylindricalFit", "PreferredFits", "cylindrical_fit_columns"]
+__all__ = ["CylinderPart", "CylindricalFit", "PreferredFits"]
 
 
 class CylindricalFit(CylindricalFitFigures):
@@ -60,33 +58,3 @@ class PreferredFits(PreferredFitsFigures):
     def answer(self) -> str:
         """Their names."""
         return f"{len(self)} fits to choose first: {', '.join(each.fit for each in self)}"
-
-
-def cylindrical_fit_columns(
-    texts: Iterable[str], *, on_error: Literal["raise", "status"] = "raise"
-) -> dict[str, NDArray[Any]]:
-    """Limits of many sizes as columns.
-
-    Parameters
-    ----------
-    texts : iterable of str
-        One a row, as for `cylindrical_fit`.
-    on_error : {"raise", "status"}
-        "raise" stops at the first bad row and counts the others; "status" marks bad rows in ``status``.
-
-    Returns
-    -------
-    dict of ndarray
-        ``hole_max_mm`` and its fellows, ``clearance_min_mm`` and ``clearance_max_mm`` (NaN where a row has no such
-        part), and ``status`` (0: ok).
-
-    Raises
-    ------
-    DomainError
-        With ``on_error="raise"``, at a bad row.
-
-    >>> cylindrical_fit_columns(["25 H7/g6", "40 H7"])["hole_max_mm"].tolist()
-    [25.021, 40.025]
-    """
-    columns: dict[str, NDArray[Any]] = _core.cylinder_columns(list(texts), active(), on_error)
-    return columns

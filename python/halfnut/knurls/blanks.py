@@ -6,21 +6,10 @@ turn; the functions of numbers below it are the formulas it is made of.
 
 from __future__ import annotations
 
-from typing import Any, Literal
-
-from halfnut import _core
-from halfnut._core import (
-    Length,
-)
-from halfnut.core.arrays import ArrayLike, NDArray
-from halfnut.core.carriers import numbers
-from halfnut.core.catalogue import active
-from halfnut.core.questions import placed
 from halfnut.knurls.figures import KnurlBlankFigures
 
 __all__ = [
     "KnurlBlank",
-    "blank_columns",
 ]
 
 
@@ -48,37 +37,3 @@ class KnurlBlank(KnurlBlankFigures):
         off = f"{self.given_teeth:.2f} teeth, {abs(self.given_mismatch_teeth):.2f} of a tooth off, {still}"
         near = "{below_diameter_mm} with {below_teeth} teeth, {above_diameter_mm} with {above_teeth}"
         return str(self.filled(f"{near}; {{given_diameter_mm}} {asked}: {off}"))
-
-
-def blank_columns(
-    diameter_mm: ArrayLike, pitch: str, *, on_error: Literal["raise", "status"] = "raise", **options: Any
-) -> dict[str, NDArray[Any]]:
-    """Blanks of one knurl on many diameters, as columns.
-
-    Parameters
-    ----------
-    diameter_mm : array_like
-        Diameters, mm, of any shape: before knurling, or after it with ``finished=True``.
-    pitch : str
-        As for `knurl_blank`.
-    on_error : {"raise", "status"}
-        Raise at the first row that fails, or give NaN and a status other than 0 there.
-    **options
-        As for `knurl_blank`: ``pattern``, ``wheel``, ``finished`` and so on.
-
-    Returns
-    -------
-    dict of ndarray
-        The figures of `KnurlBlank` by name, ``cautions`` (a bit for each) and ``status`` (0: answered). Columns
-        that do not apply (limits without a class, a wheel where none was given) are left out.
-
-    Raises
-    ------
-    DomainError
-        With the first bad row, why, and how many failed.
-
-    >>> blank_columns([12.6, 12.7, 12.8], "96 DP", pattern="straight")["teeth"].tolist()
-    [48.0, 48.0, 48.0]
-    """
-    asked = placed("knurl_blank", diameter=Length(1.0, "mm"), pitch=pitch, **options)  # the columns bring their own
-    return _core.knurl_columns(asked, numbers(diameter_mm, "mm", "diameter_mm"), active(), on_error)

@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from halfnut.threads.joints import *
     from halfnut.threads.judging import *
     from halfnut.threads.metals import *
-    from halfnut.threads.precoating import *
     from halfnut.threads.questions import *
     from halfnut.threads.standard import *
     from halfnut.threads.taper_pipes import *

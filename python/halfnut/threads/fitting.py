@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any
 
 from halfnut import _core
 from halfnut._core import axial_play_mm, spell, spell_span, thread_tilt_deg
 from halfnut.core.arrays import ArrayLike, NDArray, np
-from halfnut.core.carriers import columns, numbers
+from halfnut.core.carriers import numbers
 from halfnut.core.catalogue import active
 from halfnut.core.questions import placed, read
 from halfnut.core.sizes import both, both_systems, film, one, span, spans
@@ -26,7 +24,6 @@ __all__ = [
     "ThreadFit",
     "axial_play_mm",
     "clearance_chances",
-    "fit_columns",
     "thread_tilt_deg",
 ]
 
@@ -228,59 +225,3 @@ def clearance_chances(
     asked = numbers(clearances_mm, "mm", "clearances_mm")
     chances = _core.fit_chances(read("fit", given), asked.ravel(), active())
     return chances.reshape(asked.shape)
-
-
-def fit_columns(
-    external: Sequence[str] | str,
-    internal: Sequence[str] | str,
-    *,
-    build_up_external_min_um: ArrayLike = 0.0,
-    build_up_external_max_um: ArrayLike = 0.0,
-    build_up_internal_min_um: ArrayLike = 0.0,
-    build_up_internal_max_um: ArrayLike = 0.0,
-    engagement_mm: ArrayLike = math.nan,
-    tolerance_over_sigma: ArrayLike = 6.0,
-    on_error: Literal["raise", "status"] = "raise",
-) -> dict[str, NDArray[Any]]:
-    """Fits of many pairs as columns.
-
-    Parameters
-    ----------
-    external, internal : str or sequence of str
-        Designations of any form that is known; one serves all rows.
-    build_up_external_min_um, build_up_external_max_um, build_up_internal_min_um, build_up_internal_max_um : array_like
-        Build-up of a surface, um: one value, or one a row.
-    engagement_mm : array_like
-        Full-form length, mm; NaN: as the external designation states, or the nominal diameter.
-    tolerance_over_sigma : array_like
-        As for `fit`.
-    on_error : {"raise", "status"}
-        Raise at the first row that fails, or give NaN and a status other than 0 there.
-
-    Returns
-    -------
-    dict of ndarray
-        The figures of `ThreadFit`, ``verdict`` and ``status``.
-
-    Raises
-    ------
-    DomainError
-        With the first bad row, why, and how many failed.
-
-    >>> fit_columns(["M10-6g", "M10-6h"], "M10-6H")["pitch_clearance_min_mm"].round(3).tolist()
-    [0.032, 0.0]
-    """
-    pairs = [[text] if isinstance(text, str) else list(text) for text in (external, internal)]
-    numbers = columns(
-        build_up_external_min_um=build_up_external_min_um,
-        build_up_external_max_um=build_up_external_max_um,
-        build_up_internal_min_um=build_up_internal_min_um,
-        build_up_internal_max_um=build_up_internal_max_um,
-        engagement_mm=engagement_mm,
-        tolerance_over_sigma=tolerance_over_sigma,
-    )
-    out = _core.fit_columns(pairs[0], pairs[1], active(), numbers, on_error)
-    names = np.array(["free", "may bind", "interferes", "mismatch"])
-    codes = out.pop("verdict_code")
-    out["verdict"] = np.where(out["status"] == 0, names[codes], "")
-    return out

@@ -7,11 +7,6 @@ standards.
 
 from __future__ import annotations
 
-import math
-from collections.abc import Sequence
-from typing import Any, Literal
-
-from halfnut import _core
 from halfnut._core import (
     across_balls_exact_mm,
     across_balls_plain_mm,
@@ -39,9 +34,6 @@ from halfnut._core import (
     spell_span,
     wire_tilt_deg,
 )
-from halfnut.core.arrays import ArrayLike, NDArray, np
-from halfnut.core.carriers import columns
-from halfnut.core.catalogue import active
 from halfnut.core.sizes import both
 from halfnut.threads.figures import OverWiresFigures
 
@@ -69,7 +61,6 @@ __all__ = [
     "pitch_error_equivalent_mm",
     "smallest_ball_mm",
     "smallest_wire_mm",
-    "wire_columns",
     "wire_tilt_deg",
 ]
 
@@ -118,53 +109,3 @@ class OverWires(OverWiresFigures):
         over = "over" if self.side == "external" else "across"
         size = spell_span(self.over_min_mm, self.over_max_mm, "fine", unit)
         return f"{size} {over} {spell(self.wire_mm, 'fine', unit)} {self.wires}"
-
-
-def wire_columns(
-    designations: Sequence[str] | str,
-    *,
-    wire_mm: ArrayLike = math.nan,
-    best: bool = False,
-    set: str = "",
-    on_error: Literal["raise", "status"] = "raise",
-) -> dict[str, NDArray[Any]]:
-    """Sizes over wires (across balls) of many threads as columns.
-
-    Parameters
-    ----------
-    designations : str or sequence of str
-        One designation a row, of any form that is known; one serves all rows.
-    wire_mm : array_like
-        Wire or ball, mm; NaN: chosen, as `wires` does.
-    best : bool
-        Take the wire that touches at the pitch line, not the nearest of a set.
-    set : str
-        The set of wires, as for `wires`.
-    on_error : {"raise", "status"}
-        Raise at the first row that fails, or give NaN and a status other than 0 there.
-
-    Returns
-    -------
-    dict of ndarray
-        The figures of `OverWires` (NaN where one does not apply), ``side`` and ``status``.
-
-    Raises
-    ------
-    DomainError
-        With the first bad row, why, and how many failed.
-
-    >>> wire_columns(["M10-6g", "M12-6g"], best=True)["over_max_mm"].round(3).tolist()
-    [10.29, 12.342]
-    """
-    out = _core.wire_columns(texts_of(designations), active(), columns(wire_mm=wire_mm), best, set, on_error)
-    out["side"] = named_codes(out.pop("side_code"), ("external", "internal"), out["status"])
-    return out
-
-
-def texts_of(designations: Sequence[str] | str) -> list[str]:
-    return [designations] if isinstance(designations, str) else list(designations)
-
-
-def named_codes(codes: NDArray[Any], names: tuple[str, ...], status: NDArray[Any]) -> NDArray[Any]:
-    """Names for codes; "" in a failed row."""
-    return np.where(status == 0, np.array(names)[codes], "")

@@ -2,19 +2,10 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Sequence
-from typing import Any, Literal
-
-from halfnut import _core
 from halfnut._core import spell
-from halfnut.core.arrays import ArrayLike, NDArray
-from halfnut.core.carriers import columns
-from halfnut.core.catalogue import active
 from halfnut.threads.figures import Judged, VerdictFigures
-from halfnut.threads.gauging import named_codes, texts_of
 
-__all__ = ["Judged", "Verdict", "judge_columns"]
+__all__ = ["Judged", "Verdict"]
 
 
 class Verdict(VerdictFigures):
@@ -76,70 +67,3 @@ class Verdict(VerdictFigures):
             for words, off in steps
             if off > 0
         ]
-
-
-def judge_columns(
-    designations: Sequence[str] | str,
-    *,
-    pitch_mm: ArrayLike = math.nan,
-    major_mm: ArrayLike = math.nan,
-    minor_mm: ArrayLike = math.nan,
-    over_wires_mm: ArrayLike = math.nan,
-    wire_mm: ArrayLike = math.nan,
-    lead_error_mm: ArrayLike = 0.0,
-    leading_error_deg: ArrayLike = 0.0,
-    following_error_deg: ArrayLike = 0.0,
-    engagement_mm: ArrayLike = math.nan,
-    on_error: Literal["raise", "status"] = "raise",
-) -> dict[str, NDArray[Any]]:
-    """Verdicts on many measured parts as columns.
-
-    Parameters
-    ----------
-    designations : str or sequence of str
-        The thread each part is to be, of any form that is known; one serves all rows.
-    pitch_mm, major_mm, minor_mm : array_like
-        Measured, mm; NaN: not measured. One value, or one a row, as all that follow.
-    over_wires_mm, wire_mm : array_like
-        In place of ``pitch_mm``, mm.
-    lead_error_mm, leading_error_deg, following_error_deg : array_like
-        Errors of form, as for `judge`.
-    engagement_mm : array_like
-        Length of engagement, mm; NaN: normal.
-    on_error : {"raise", "status"}
-        Raise at the first row that fails, or give NaN and a status other than 0 there.
-
-    Returns
-    -------
-    dict of ndarray
-        ``place`` ("within", "metal left", "overcut"; "" in a failed row), ``functional_pitch_mm``, for each diameter
-        ``pitch_place``, ``pitch_mm``, ``pitch_min_mm``, ``pitch_max_mm``, ``pitch_to_enter_mm``,
-        ``pitch_to_middle_mm``, ``pitch_to_last_mm`` (on the diameter; NaN where it was not measured
-        or has no limit), ``classes_met`` (names with blanks between) and ``status``.
-
-    Raises
-    ------
-    DomainError
-        With the first bad row, why, and how many failed.
-
-    >>> judge_columns("M10-6g", pitch_mm=[9.05, 8.95, 8.85])["place"].tolist()
-    ['metal left', 'within', 'overcut']
-    """
-    numbers = columns(
-        pitch_mm=pitch_mm,
-        major_mm=major_mm,
-        minor_mm=minor_mm,
-        lead_error_mm=lead_error_mm,
-        leading_error_deg=leading_error_deg,
-        following_error_deg=following_error_deg,
-        over_wires_mm=over_wires_mm,
-        wire_mm=wire_mm,
-        engagement_mm=engagement_mm,
-    )
-    out = _core.judge_columns(texts_of(designations), active(), numbers, on_error)
-    for name in ("place", "major_place", "pitch_place", "minor_place"):
-        out[name] = named_codes(out.pop(f"{name}_code"), _PLACES, out["status"])
-    return out
-
-
-_PLACES = ("not measured", "within", "metal left", "overcut")

@@ -8,8 +8,6 @@ is asked of a thread goes by them.
 from __future__ import annotations
 
 import itertools
-import math
-from collections.abc import Iterable
 from dataclasses import fields
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
@@ -29,8 +27,6 @@ from halfnut._core import (
     triangle_height_mm,
 )
 from halfnut.core.arguments import checked
-from halfnut.core.arrays import ArrayLike, NDArray, np
-from halfnut.core.carriers import columns
 from halfnut.core.catalogue import active, rows
 from halfnut.core.given import FeedLike, LengthLike
 from halfnut.core.questions import ask
@@ -50,7 +46,6 @@ __all__ = [
     "basic_pitch_diameter_mm",
     "holding_friction",
     "lead_angle_deg",
-    "limit_columns",
     "mate",
     "root_diameter_mm",
     "screw_efficiency",
@@ -282,46 +277,6 @@ def _range(high_mm: float | None, low_mm: float | None, unit: str) -> str:
 
 PartLike: TypeAlias = str | Thread | ThreadLimits
 LeadLike: TypeAlias = PartLike | LengthLike | FeedLike
-
-
-def limit_columns(
-    designations: Iterable[str] | str,
-    *,
-    engagement_mm: ArrayLike = math.nan,
-    rule: Rule = "printed",
-    on_error: Literal["raise", "status"] = "raise",
-) -> dict[str, NDArray[Any]]:
-    """Limits of many designations as columns.
-
-    Parameters
-    ----------
-    designations : str or iterable of str
-        One designation a row, of any form that is known; one serves all rows. The external part of one that means both.
-    engagement_mm : array_like
-        Length of engagement, mm: one for all, or one a row (NaN: normal).
-    rule : {"printed", "formula"}
-        Decimal rule of Unified threads.
-    on_error : {"raise", "status"}
-        Raise at the first row that fails, or give NaN and a status other than 0 there.
-
-    Returns
-    -------
-    dict of ndarray
-        ``major_max_mm`` ... ``minor_min_mm``, ``major_max_in`` ... ``minor_min_in`` (NaN where there is no limit),
-        ``native_unit`` ("mm", "in", or "" in a failed row) and ``status``.
-
-    Raises
-    ------
-    DomainError
-        With the first bad row, why, and how many failed.
-
-    >>> limit_columns(["M10-6g", "1/4-20 UNC-2A", "Tr12x3-7e"])["pitch_max_mm"].round(3).tolist()
-    [8.994, 5.497, 10.415]
-    """
-    names = [designations] if isinstance(designations, str) else list(designations)
-    out = _core.thread_limit_columns(names, active(), columns(engagement_mm=engagement_mm), rule, on_error)
-    out["native_unit"] = np.where(out["status"] == 0, np.array(["mm", "in"])[out.pop("unit_code")], "")
-    return out
 
 
 def thread_series(form: str) -> list[dict[str, Any]]:

@@ -144,8 +144,8 @@ def test_threads_of_every_kind():
         done = batch.limits(frame)
         assert type(done) is type(frame)
         assert np.array_equal(open_frame(done).numbers("pitch_max_mm"), want["pitch_max_mm"], equal_nan=True)
-        codes, names = open_frame(done).texts("native_unit")
-        assert [names[code] for code in codes] == want["native_unit"].tolist()
+        codes, names = open_frame(done).texts("unit")
+        assert [names[code] for code in codes] == want["unit"].tolist()
 
 
 def test_arrow_batches_one_after_the_other():
@@ -196,7 +196,7 @@ def test_meta_is_what_comes(kind):
         "knurl_blank": ({"diameter_mm": [10.0]}, {"pitch": "96 DP", "pattern": "straight"}),
     }[kind]
     done = getattr(batch, kind)(pd.DataFrame(asked), **options)
-    declared = batch.meta(kind, **options) if kind == "knurl_blank" else batch.meta(kind)
+    declared = batch.meta(kind)
     assert done.dtypes.equals(declared.dtypes)
     assert list(done.columns) == list(declared.columns)
     assert len(declared) == 0

@@ -12,10 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import _core
+from halfnut import _core, batch
 from halfnut.cli import command
 from halfnut.core import catalogue
-from halfnut.fits import cylindrical
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "oracles")]
 
@@ -307,12 +306,10 @@ def test_no_text_crashes_the_reader(text: str) -> None:
 
 def test_columns_mark_bad_rows() -> None:
     texts = ["25 H7/g6", "25 q6", "1 RC4", "600 c11"]
-    columns = cylindrical.cylindrical_fit_columns(texts, on_error="status")
+    columns = batch.cylindrical_fit({"text": texts})
     assert columns["status"].tolist() == [0, 6, 0, 5]
     assert columns["hole_max_mm"][0] == hn.cylindrical_fit("25 H7/g6").hole.max_mm
     assert np.isnan(columns["hole_max_mm"][1]) and columns["shaft_max_mm"][2] == pytest.approx(0.9992 * 25.4)
-    with pytest.raises(hn.DomainError, match="index 1 \\(2 of 4 sizes failed\\)"):
-        cylindrical.cylindrical_fit_columns(texts)
 
 
 def test_command() -> None:

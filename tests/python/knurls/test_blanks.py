@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import knurls
+from halfnut import batch, knurls
 from halfnut.core.catalogue import rows
 
 TESTS = Path(__file__).parents[2]
@@ -218,31 +218,31 @@ def test_level_1_docstrings_name_each_argument_with_its_range(function, argument
 
 
 def test_columns_equal_the_answers_one_by_one():
-    diameters = np.linspace(9.0, 40.0, 60).reshape(5, 12)
+    diameters = np.linspace(9.0, 40.0, 60)
     options = {"pattern": "straight", "tolerance_class": "I", "wheel": "3/4 in", "width": "12 mm"}
-    columns = knurls.blank_columns(diameters, "96 DP", **options)
-    assert not columns["status"].any()
-    for index in np.ndindex(diameters.shape):
-        flat = hn.knurl_blank(hn.mm(diameters[index]), "96 DP", **options).to_dict()
-        for name in set(columns) - {"status", "cautions"}:
-            assert columns[name][index] == flat[name], name
-        assert bool(columns["cautions"][index]) == bool(flat["notes"] + flat["cautions"])
+    done = batch.knurl_blank({"diameter_mm": diameters}, pitch="96 DP", columns="all", **options)
+    assert not done["status"].any()
+    for row, diameter in enumerate(diameters):
+        flat = hn.knurl_blank(hn.mm(diameter), "96 DP", **options).to_dict()
+        for name, column in done.items():
+            if column.dtype == float:
+                assert column[row] == flat[name] or (np.isnan(column[row]) and flat[name] is None), name
+        assert sorted(filter(None, done["told"][row].split("; "))) == sorted(flat["notes"] + flat["cautions"])
 
 
 def test_a_failed_row_holds_nan_and_an_ok_row_none():
-    columns = knurls.blank_columns([20.0, -1.0, math.nan, 0.1], "RGE 0.8", on_error="status")
-    assert "wheel_teeth" not in columns and "finished_max_mm" not in columns
-    assert [hn._core.status_name(code) for code in columns["status"]] == [
+    done = batch.knurl_blank({"diameter_mm": [20.0, -1.0, math.nan, 0.1]}, pitch="RGE 0.8")
+    assert [hn._core.status_name(code) for code in done["status"]] == [
         "ok",
         "out_of_range",
         "not_finite",
         "out_of_range",
     ]
-    for name in set(columns) - {"status", "cautions"}:
-        assert list(np.isnan(columns[name])) == [False, True, True, True], name
-    with pytest.raises(hn.DomainError, match=r"diameter_mm must be > 0 mm.* at index 1 \(3 of 4"):
-        knurls.blank_columns([20.0, -1.0, math.nan, 0.1], "RGE 0.8")
-    assert knurls.blank_columns([], "RGE 0.8")["teeth"].shape == (0,)
+    for name, column in done.items():
+        if column.dtype == float:
+            assert np.isnan(column[1:]).all(), name
+    assert np.isfinite([done[name][0] for name in ("teeth", "blank_diameter_mm", "finished_diameter_mm")]).all()
+    assert "diameter must be > 0" in done["reason"][1]
 
 
 def test_the_answer_is_in_the_first_line_in_the_unit_given():

@@ -11,8 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
+from halfnut import batch
 from halfnut.material import coatings
-from halfnut.threads import precoating
+from halfnut.threads import formulas
 
 TESTS = Path(__file__).parents[2]
 
@@ -44,13 +45,13 @@ def effect_um(row, film):
         case "hole_change":
             return -coatings.coated_diameter_change_um(build_up)
         case "pitch_change":
-            return (-1 if "internal" in row["thread"] else 1) * precoating.coated_pitch_change_um(build_up, half_angle)
+            return (-1 if "internal" in row["thread"] else 1) * formulas.coated_pitch_change_um(build_up, half_angle)
         case "metal_consumed":
             return coatings.metal_consumed_um(film, float(row["ratio"]))
         case "needed_deviation" if row["thread"] == "local":
-            return precoating.coated_pitch_change_um(film, 30.0)
+            return formulas.coated_pitch_change_um(film, 30.0)
         case "needed_deviation":
-            return precoating.needed_deviation_um(film, float(row["thread"].split()[0]))
+            return formulas.needed_deviation_um(film, float(row["thread"].split()[0]))
         case "greatest_coating_of_nominal":
             return coatings.build_up("1 mm min").max_um / 1000
     return None
@@ -217,8 +218,9 @@ def test_columns_agree_with_single_answers():
     names = ["M10-6g", "M10-6g", "1/4-20 UNC-3A", "M6-6H", "M3-4h", "none", "M10-6h"]
     least = np.array([8.0, 8.0, 5.08, 3.3, 5.0, 0.0, 3.0])
     most = np.array([8.0, 10.0, 7.62, 3.4, 30.0, 0.0, 2.0])
-    columns = precoating.precoat_columns(names, build_up_min_um=least, build_up_max_um=most, on_error="status")
-    assert columns["status"].tolist() == [0, 0, 0, 0, 8, 6, 8]
+    films = [f"{a}-{b} um" for a, b in zip(least, most, strict=True)]
+    columns = batch.precoat({"thread": names, "build_up": films}, columns="all")
+    assert columns["status"][:6].tolist() == [0, 0, 0, 0, 8, 6] and columns["status"][6]
     assert columns["way"].tolist() == ["held", "deducted", "deducted", "deducted", "", "", ""]
     for row in range(4):
         single = hn.precoat(names[row], coatings.BuildUp(least[row], most[row]))
@@ -232,7 +234,6 @@ def test_columns_agree_with_single_answers():
     for key, column in columns.items():
         if column.dtype == np.float64:
             assert np.isnan(column[4:]).all(), key
-    with pytest.raises(hn.DomainError, match=r"no part can be cut that gauges.* at index 4 \(3 of 7 threads failed\)"):
-        precoating.precoat_columns(names, build_up_min_um=least, build_up_max_um=most)
+    assert "no part can be cut that gauges" in columns["reason"][4]
     with pytest.raises(hn.DomainError, match="rule must be one of 'printed', 'formula'"):
-        precoating.precoat_columns("M10-6g", rule="old")
+        batch.precoat({"thread": ["M10-6g"]}, build_up="bare", rule="old")

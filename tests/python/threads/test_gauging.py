@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import threads
+from halfnut import batch, threads
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -325,26 +325,23 @@ def test_a_shops_own_plug():
 def test_columns_of_wires_agree_with_single_answers():
     names = ["M10-6g", "7/8-14 UNF-2A", "M10-6H", "nonsense", "M10-6g"]
     wire = np.array([0.895, np.nan, np.nan, np.nan, 0.5])
-    columns = threads.wire_columns(names, wire_mm=wire, on_error="status")
-    assert columns["status"].tolist() == [0, 0, 0, 6, 8]
-    figures = [key for key in columns if key not in {"side", "status"}]
-    assert len(figures) == 22
+    done = batch.wires({"thread": names, "wire_mm": wire})
+    assert done["status"].tolist() == [0, 0, 0, 6, 8]
+    figures = [key for key, column in done.items() if column.dtype == float]
+    assert len(figures) == 25
     for row in range(3):
         single = hn.wires(names[row], wire=None if np.isnan(wire[row]) else hn.mm(float(wire[row]))).to_dict()
-        assert columns["side"][row] == single["side"]
+        assert done["side"][row] == single["side"]
         for key in figures:
             expected = np.nan if single[key] is None else single[key]
-            assert columns[key][row] == pytest.approx(expected, rel=1e-14, nan_ok=True), key
+            assert done[key][row] == pytest.approx(float(expected), rel=1e-14, nan_ok=True), key
     for key in figures:
-        assert np.isnan(columns[key][3:]).all(), key
-    assert columns["side"][3:].tolist() == ["", ""]
-    with pytest.raises(hn.DomainError, match=r"cannot read 'nonsense' .* at index 3 \(2 of 5 threads failed\)"):
-        threads.wire_columns(names, wire_mm=wire)
-    with pytest.raises(hn.DomainError, match="no set of wires 'none such'"):
-        threads.wire_columns(names[:2], set="none such")
-    with pytest.raises(hn.DomainError, match="columns of 2 and 3 values do not go together"):
-        threads.wire_columns(names[:3], wire_mm=[0.9, 0.9])
-    assert threads.wire_columns([])["status"].shape == (0,)
+        assert np.isnan(done[key][3:]).all(), key
+    assert done["side"][3:].tolist() == ["", ""]
+    assert "cannot read 'nonsense'" in done["reason"][3]
+    done = batch.wires({"thread": names[:2]}, set="none such")
+    assert done["status"].tolist() == [5, 5] and "no set of wires 'none such'" in done["reason"][0]
+    assert batch.wires({"thread": []})["status"].shape == (0,)
 
 
 def test_columns_of_verdicts_agree_with_single_ones():
@@ -353,9 +350,8 @@ def test_columns_of_verdicts_agree_with_single_ones():
     over = np.array([np.nan, np.nan, np.nan, 10.3, np.nan, np.nan, np.nan])
     wire = np.where(np.isnan(over), np.nan, 0.895)
     major = np.array([9.9, np.nan, np.nan, 9.9, np.nan, np.nan, np.nan])
-    columns = threads.judge_columns(
-        names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire, lead_error_mm=0.005, on_error="status"
-    )
+    frame = {"thread": names, "pitch_mm": pitch, "major_mm": major, "over_wires_mm": over, "wire_mm": wire}
+    columns = batch.judge(frame, lead_error="0.005 mm", columns="all")
     assert columns["status"].tolist() == [0, 0, 0, 0, 8, 2, 6]
 
     def size(value):
@@ -371,28 +367,20 @@ def test_columns_of_verdicts_agree_with_single_ones():
             lead_error="0.005 mm",
         )
         assert columns["place"][row] == single.place
-        assert tuple(columns["classes_met"][row].split()) == single.classes_met
+        assert tuple(filter(None, columns["classes_met"][row].split("; "))) == single.classes_met
         assert columns["functional_pitch_mm"][row] == single.functional_pitch_mm
         for name, judged in single.diameters.items():
             assert columns[f"{name}_place"][row] == judged.place
-            there = judged.measured_mm is not None
-            for key, value in (
-                ("mm", judged.measured_mm),
-                ("min_mm", judged.min_mm),
-                ("max_mm", judged.max_mm),
-                ("to_enter_mm", judged.to_enter_mm if there else None),
-                ("to_middle_mm", judged.to_middle_mm if there else None),
-                ("to_last_mm", judged.to_last_mm if there else None),
-            ):
+            for key in ("measured_mm", "min_mm", "max_mm", "to_enter_mm", "to_middle_mm", "to_last_mm"):
+                value = getattr(judged, key)
                 expected = np.nan if value is None else value
                 assert np.array_equal(columns[f"{name}_{key}"][row], expected, equal_nan=True), (row, name, key)
     for key, column in columns.items():
         if column.dtype == np.float64:
             assert np.isnan(column[4:]).all(), key
-        elif key != "status":
+        elif key not in {"status", "case_id", "reason"}:
             assert column[4:].tolist() == ["", "", ""], key
-    with pytest.raises(hn.DomainError, match=r"nothing measured.* at index 4 \(3 of 7 parts failed\)"):
-        threads.judge_columns(names, pitch_mm=pitch, major_mm=major, over_wires_mm=over, wire_mm=wire)
+    assert "nothing measured" in columns["reason"][4]
 
 
 def test_a_reading_across_balls_takes_the_smallest_minor_diameter_when_none_is_given():

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 import halfnut as hn
+from halfnut import batch
 from halfnut.core import catalogue
 from halfnut.threads import standard
 
@@ -48,7 +49,7 @@ def test_published_rows_through_the_scalar(reference):
 def test_published_rows_through_the_array(reference):
     rules = {row.get("rule", "printed") for row in reference}
     texts = [row["designation"] for row in reference]
-    by_rule = {rule: standard.limit_columns(texts, rule=rule) for rule in rules}
+    by_rule = {rule: batch.limits({"thread": texts}, rule=rule) for rule in rules}
     unit = "in" if "tpi" in reference[0] else "mm"
     at = {id(row): i for i, row in enumerate(reference)}
 
@@ -108,7 +109,7 @@ def test_metric_grid_against_the_second_computation():
                 texts.append(f"M{d}x{size}-{pitch_grade}{position}{crest_grade}{position}")
                 limits = iso.limits(d, p, (pitch_grade, position), (crest_grade, position), starts)
                 expected.append(limits)
-    got = standard.limit_columns(texts)
+    got = batch.limits({"thread": texts})
     assert not got["status"].any()
     cells = 0
     for kind in names.values():
@@ -139,7 +140,7 @@ def test_unified_grid_against_the_second_computation(rule):
                 usual = length is None or (length <= d * 3 / 2 if at_diameter else 5 <= length * tpi <= 15)
                 special = None if usual else length.quantize(Decimal("0.000001"))
                 expected.append(unified.limits(d, tpi, row["series"], cls, rule, special))
-    got = standard.limit_columns(texts, rule=rule)
+    got = batch.limits({"thread": texts}, rule=rule)
     assert not got["status"].any()
     cells = 0
     for names in (ref.UNIFIED_EXTERNAL, ref.UNIFIED_INTERNAL):
@@ -258,7 +259,7 @@ def test_how_often_the_two_rules_differ():
         if row["series"] in {"UNC", "UNF"} and "designated" not in row["note"]
         for cls in ("1A", "2A", "3A", "1B", "2B", "3B")
     ]
-    printed, formula = (standard.limit_columns(texts, rule=rule) for rule in ("printed", "formula"))
+    printed, formula = (batch.limits({"thread": texts}, rule=rule) for rule in ("printed", "formula"))
     columns = [name for name in printed if name.endswith("_in")]
     given = sum(int(np.isfinite(printed[name]).sum()) for name in columns)
     differ = sum(int((printed[name] != formula[name])[np.isfinite(printed[name])].sum()) for name in columns)
@@ -276,23 +277,21 @@ def test_errors_name_what_to_ask_for():
         hn.limits("M10-6g", engagement=30)
     with pytest.raises(hn.DomainError, match="text must be text or a Thread"):
         hn.thread(10)
-    with pytest.raises(hn.DomainError, match=r"index 1 \(2 of 3"):
-        standard.limit_columns(["M10-6g", "M10-", "nonsense"])
 
 
 def test_array_rows_that_fail_are_nan_with_a_status():
-    got = standard.limit_columns(["M10-6g", "MJ10-4h6h", "", "1/4-20 UNC-2B"], on_error="status")
+    got = batch.limits({"thread": ["M10-6g", "MJ10-4h6h", "", "1/4-20 UNC-2B"]})
     assert got["status"].tolist() == [0, 5, 6, 0]
-    assert got["native_unit"].tolist() == ["mm", "", "", "in"]
-    sizes = np.array([got[name] for name in got if name.endswith(("_mm", "_in"))])
+    assert got["unit"].tolist() == ["mm", "", "", "in"]
+    sizes = np.array([column for column in got.values() if column.dtype == float])
     assert np.isnan(sizes[:, 1:3]).all()
     assert got["major_max_in"][0] == pytest.approx(9.968 / 25.4, rel=1e-15)
-    assert standard.limit_columns([])["status"].shape == (0,)
+    assert batch.limits({"thread": []})["status"].shape == (0,)
 
 
 def test_scalar_and_array_are_equal_bit_for_bit():
     texts = [row["designation"] for row in [*ISO_ROWS, *UNIFIED_ROWS]]
-    columns = standard.limit_columns(texts)
+    columns = batch.limits({"thread": texts})
     for i, text in enumerate(texts):
         found = hn.limits(text).to_dict()
         for name in standard._SIZES:

@@ -8,9 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import _core
+from halfnut import _core, batch
 from halfnut.core import catalogue
-from halfnut.threads import standard
 
 METRIC = [(row["diameter_mm"], row["pitch_mm"]) for row in catalogue.rows("threads/iso_261_series")]
 UNIFIED = [
@@ -21,7 +20,7 @@ UNIFIED = [
 
 
 def _columns(texts, **options):
-    got = standard.limit_columns(texts, **options)
+    got = batch.limits({"thread": texts}, **options)
     assert not got["status"].any()
     return got
 
@@ -138,7 +137,7 @@ def test_format_after_parse_is_the_identity(text):
     )
 )
 def test_no_text_crashes_or_lets_a_nan_through(text):
-    got = standard.limit_columns([text], on_error="status")
+    got = batch.limits({"thread": [text]})
     ok = got["status"][0] == 0
     assert ok == (not math.isnan(got["pitch_max_mm"][0]))
     assert ok == (not math.isnan(got["pitch_min_in"][0]))

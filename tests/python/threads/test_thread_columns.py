@@ -1,4 +1,4 @@
-"""Columns and batches of threads of every form: each row is the scalar's answer to the bit; bad rows say why."""
+"""Batches of threads of every form: each row is the scalar's answer to the bit; bad rows say why."""
 
 import math
 from collections import Counter
@@ -10,12 +10,7 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import batch
-from halfnut.threads import standard, taper_pipes
-from halfnut.threads.fitting import fit_columns
-from halfnut.threads.gauging import wire_columns
-from halfnut.threads.judging import judge_columns
-from halfnut.threads.precoating import precoat_columns
-from halfnut.threads.standard import limit_columns
+from halfnut.threads import standard
 
 LIMITS = ("major_max", "major_min", "pitch_max", "pitch_min", "minor_max", "minor_min")
 FITS = (
@@ -93,10 +88,10 @@ def check_limits(done, texts, engagement=None):
         if isinstance(one, hn.Error):
             assert done["status"][row], text
             assert all(np.isnan(done[f"{name}_{unit}"][row]) for name in LIMITS for unit in ("mm", "in"))
-            assert done["native_unit"][row] == ""
+            assert done["unit"][row] == ""
             continue
         assert done["status"][row] == 0, text
-        assert done["native_unit"][row] == one.unit
+        assert done["unit"][row] == one.unit
         for name in LIMITS:
             assert same(done[f"{name}_{one.unit}"][row], getattr(one, name)), (text, name)
             for unit in ("mm", "in"):
@@ -112,19 +107,16 @@ def test_limits_of_every_form_in_one_column():
     random = np.random.default_rng(5)
     random.shuffle(texts)
     texts += texts[:100]
-    columns = limit_columns(texts, on_error="status")
-    batched = batch.limits({"thread": texts}, workers=2)
-    for done in (columns, batched):
-        assert check_limits(done, texts) == sum(not isinstance(asked(hn.limits, text), hn.Error) for text in texts)
-    for name in columns:
-        assert np.array_equal(columns[name], batched[name], equal_nan=columns[name].dtype.kind == "f"), name
-    assert limit_columns("Tr40x7-7e", engagement_mm=[5.0, 50.0])["pitch_max_mm"].tolist() == [36.375, 36.375]
+    done = batch.limits({"thread": texts}, workers=2)
+    assert check_limits(done, texts) == sum(not isinstance(asked(hn.limits, text), hn.Error) for text in texts)
+    done = batch.limits({"engagement_mm": [5.0, 50.0]}, thread="Tr40x7-7e")
+    assert done["pitch_max_mm"].tolist() == [36.375, 36.375]
 
 
 def test_engagement_counts_row_by_row():
     lengths = [5.0, 25.0, math.nan, -1.0, 5.0, math.inf]
     thread = "1-8 UNC-2A"
-    done = limit_columns(thread, engagement_mm=lengths, on_error="status")
+    done = batch.limits({"engagement_mm": lengths}, thread=thread)
     for row, length in enumerate(lengths):
         if length <= 0 or math.isinf(length):
             assert done["status"][row]
@@ -133,53 +125,42 @@ def test_engagement_counts_row_by_row():
         assert same(done["pitch_min_in"][row], one.pitch_min)
     # Whitworth tolerances depend on it, too
     short, long = (hn.limits("1/2-12 BSW", side="external", engagement=e) for e in ("5 mm", "30 mm"))
-    judged = judge_columns("1/2-12 BSW", pitch_mm=11.0, engagement_mm=[5.0, 30.0])
+    judged = batch.judge({"engagement_mm": [5.0, 30.0]}, thread="1/2-12 BSW", pitch="11 mm")
     assert [same(judged["pitch_min_mm"][k], one.pitch_min_mm) for k, one in enumerate((short, long))] == [True, True]
     assert short.pitch_min_mm != long.pitch_min_mm
 
 
 @pytest.mark.parametrize("text", BAD)
-def test_a_row_without_an_answer_says_why_in_every_column(text):
+def test_a_row_without_an_answer_says_why(text):
     frame = {"thread": [text, "M10-6g"]}
-    for kind, columns in (
-        ("limits", limit_columns([text, "M10-6g"], on_error="status")),
-        ("wires", wire_columns([text, "M10-6g"], on_error="status")),
-    ):
-        done = getattr(batch, kind)(frame)
-        assert done["status"].tolist() == columns["status"].tolist() == [BAD[text], 0]
-        assert str(asked(getattr(hn, kind), text)) == batch.reasons(done, kind, frame)[0]
-    assert judge_columns([text, "M10-6g"], pitch_mm=9.0, on_error="status")["status"].tolist() == [BAD[text], 0]
-    assert precoat_columns([text, "M10-6g"], on_error="status")["status"].tolist() == [BAD[text], 0]
-    assert fit_columns([text, "M10-6g"], "M10-6H", on_error="status")["status"].tolist() == [BAD[text], 0]
-    frame = {"external": [text, "M10-6g"]}
-    done = batch.fit(frame, internal="M10-6H")
-    assert str(asked(hn.fit, text, "M10-6H")) == batch.reasons(done, "fit", frame)[0]
-    with pytest.raises(hn.DomainError, match=r"at index 0 \(1 of 2"):
-        wire_columns([text, "M10-6g"])
+    shared = {"judge": {"pitch": "9 mm"}, "precoat": {"build_up": "bare"}}
+    for kind in ("limits", "wires", "judge", "precoat"):
+        done = getattr(batch, kind)(frame, **shared.get(kind, {}))
+        assert done["status"].tolist() == [BAD[text], 0]
+        assert batch.reasons(done, kind) == {0: str(asked(getattr(hn, kind), text, **shared.get(kind, {})))}
+    done = batch.fit({"external": [text, "M10-6g"]}, internal="M10-6H")
+    assert done["status"].tolist() == [BAD[text], 0]
+    assert str(asked(hn.fit, text, "M10-6H")) == batch.reasons(done, "fit")[0]
 
 
 def test_a_thread_of_no_or_two_parts_is_its_external_one():
     texts = ["Tr40x7", "1-5 Acme-2G", "M10", "10-32", "M10-6H/6g"]
-    done = limit_columns(texts)
+    done = batch.limits({"thread": texts})
     for row, text in enumerate(texts):
         both = hn.limits(text)
         assert (both.side, both.other.side) == ("external", "internal")
         assert done["pitch_max_mm"][row] == both.pitch_max_mm
     # the other part's class is not taken for one's own
-    assert fit_columns("M10-6H", "M10-6H", on_error="status")["status"].tolist() == [INCONSISTENT]
-    assert fit_columns("Tr40x7-7e", "Tr40x7-8e", on_error="status")["status"].tolist() == [INCONSISTENT]
-    with pytest.raises(hn.DomainError, match=r"does not name an external thread; the usual one is M10x1\.5-6g"):
-        fit_columns("M10-6H", "M10-6H")
+    done = batch.fit({"external": ["M10-6H", "Tr40x7-7e"], "internal": ["M10-6H", "Tr40x7-8e"]})
+    assert done["status"].tolist() == [INCONSISTENT] * 2
+    assert "does not name an external thread; the usual one is M10x1.5-6g" in done["reason"][0]
 
 
 def test_sizes_over_wires_of_every_form():
     texts = [*sizes("Tr"), *sizes("Acme"), *sizes("Stub Acme"), *sizes("BSW"), *sizes("BSF"), *sizes("G"), *MIXED]
     seen = Counter()
-    for how, call in (({"best": True}, {"wire": "best"}), ({"set": "metric"}, {"set": "metric"}), ({}, {})):
-        columns = wire_columns(texts, on_error="status", **how)
-        batched = batch.wires({"thread": texts}, **how)
-        for name in columns:
-            assert np.array_equal(columns[name], batched[name], equal_nan=columns[name].dtype.kind == "f"), name
+    for call in ({"wire": "best"}, {"set": "metric"}, {}):
+        columns = batch.wires({"thread": texts}, **call)
         for row, text in enumerate(texts):
             one = asked(hn.wires, text, **call)
             assert isinstance(one, hn.Error) == bool(columns["status"][row]), text
@@ -206,19 +187,10 @@ def test_fits_of_every_form():
     frame = {
         "external": [row[0] for row in rows],
         "internal": [row[1] for row in rows],
-        "build_up_external_max_um": [row[2] for row in rows],
+        "build_up_external": [f"0-{row[2]:g} um" for row in rows],
         "engagement_mm": [row[3] for row in rows],
     }
-    columns = fit_columns(
-        frame["external"],
-        frame["internal"],
-        build_up_external_max_um=frame["build_up_external_max_um"],
-        engagement_mm=frame["engagement_mm"],
-        on_error="status",
-    )
-    batched = batch.fit(frame)
-    for name in columns:
-        assert np.array_equal(columns[name], batched[name], equal_nan=columns[name].dtype.kind == "f"), name
+    columns = batch.fit(frame)
     verdicts = Counter()
     for row, (external, internal, film, length) in enumerate(rows):
         given = {"build_up_external": hn._core.BuildUp(0.0, film)}
@@ -247,44 +219,37 @@ def test_fits_of_every_form():
 def test_verdicts_on_parts_of_every_form(text, off, lead, angles, crest, over):
     base = asked(hn.wires, text)
     pitch = (9.0 if isinstance(base, hn.Error) else base.pitch_max_mm) + off
-    given = {"lead_error_mm": lead, "leading_error_deg": angles[0], "following_error_deg": angles[1]}
     scalar = {"lead_error": hn.mm(lead), "leading_error_deg": angles[0], "following_error_deg": angles[1]}
     if over and not isinstance(base, hn.Error):
         reading = base.over_max_mm + off
-        given |= {"over_wires_mm": reading, "wire_mm": base.wire_mm}
         scalar |= {"over_wires": hn.mm(reading), "wire": hn.mm(base.wire_mm)}
     else:
-        given |= {"pitch_mm": pitch}
         scalar |= {"pitch": hn.mm(pitch)}
     if crest is not None:
         name = "minor" if not isinstance(base, hn.Error) and base.side == "internal" else "major"
-        given |= {f"{name}_mm": pitch + crest}
         scalar |= {name: hn.mm(pitch + crest)}
     one = asked(hn.judge, text, **scalar)
-    done = judge_columns([text, "M10-6g"], on_error="status", **given)
+    done = batch.judge({"thread": [text, "M10-6g"]}, columns="all", **scalar)
     if isinstance(one, hn.Error):
         assert done["status"][0], (text, one)
         assert done["place"][0] == "" and np.isnan(done["functional_pitch_mm"][0])
         return
     assert done["status"][0] == 0
     assert done["place"][0] == one.place
-    assert done["classes_met"][0] == " ".join(one.classes_met)
+    assert done["classes_met"][0] == "; ".join(one.classes_met)
     assert same(done["functional_pitch_mm"][0], one.functional_pitch_mm)
     for name, judged in one.diameters.items():
         assert done[f"{name}_place"][0] == judged.place
-        for figure in ("min_mm", "max_mm"):
+        for figure in ("measured_mm", "min_mm", "max_mm", "to_enter_mm", "to_middle_mm", "to_last_mm"):
             assert same(done[f"{name}_{figure}"][0], getattr(judged, figure))
-        if judged.measured_mm is not None:
-            assert same(done[f"{name}_mm"][0], judged.measured_mm)
-            for figure in ("to_enter_mm", "to_middle_mm", "to_last_mm"):
-                assert same(done[f"{name}_{figure}"][0], getattr(judged, figure))
 
 
 def test_limits_before_coating_of_every_form():
     texts = [*GOOD, *OPEN, *BAD] * 3
     least = np.repeat([0.0, 3.0, 2.0], len(texts) // 3)
     most = np.repeat([0.0, 5.0, 400.0], len(texts) // 3)
-    done = precoat_columns(texts, build_up_min_um=least, build_up_max_um=most, on_error="status")
+    films = [f"{a:g}-{b:g} um" if b else "bare" for a, b in zip(least, most, strict=True)]
+    done = batch.precoat({"thread": texts, "build_up": films}, columns="all")
     ways = Counter()
     for row, text in enumerate(texts):
         one = asked(hn.precoat, text, hn._core.BuildUp(least[row], most[row]) if most[row] else "bare")
@@ -316,7 +281,7 @@ def test_limits_before_coating_of_every_form():
 def test_what_a_standard_gives_in_inches_stays_in_its_places():
     acme = hn.limits("1-5 Acme-2G", side="external")
     assert acme.pitch_max == 0.892 and acme.major_max == 1.0
-    done = wire_columns(["1-5 Acme-2G"])
+    done = batch.wires({"thread": ["1-5 Acme-2G"]})
     assert same(done["pitch_max_mm"][0], acme.pitch_max_mm)
 
 
@@ -324,25 +289,22 @@ def test_taper_pipe_threads_are_the_scalars():
     texts = [f"{row['size']}-{row['tpi']:g} NPT" for row in standard.thread_series("NPT")]
     texts += [f"{prefix}{row['size']}" for row in standard.thread_series("R") for prefix in ("R", "Rc")]
     texts += ["M10-6g", "G1/2", "R9", "loud", ""]
-    columns = taper_pipes.taper_pipe_columns(texts, on_error="status")
-    batched = batch.taper_pipe({"thread": texts * 3})
+    columns = batch.taper_pipe({"thread": texts * 3})
     answered = 0
     for row, text in enumerate(texts):
         one = asked(hn.taper_pipe, text)
         assert isinstance(one, hn.Error) == bool(columns["status"][row]), text
         if not isinstance(one, hn.Error):
             answered += 1
-            assert columns["native_unit"][row] == one.unit
-            for name in set(columns) - {"status", "native_unit"}:
+            assert columns["unit"][row] == one.unit
+            for name in set(columns) - {"status", "unit", "case_id", "reason"}:
                 assert same(columns[name][row], getattr(one, name)), (text, name)
     assert answered == 24 + 2 * 15
-    for name in columns:
-        whole = np.concatenate([columns[name]] * 3)
-        assert np.array_equal(batched[name], whole, equal_nan=whole.dtype.kind == "f"), name
-    why = batch.reasons(batched, "taper_pipe", {"thread": texts * 3})
+    for name, column in columns.items():
+        thrice = np.concatenate([column[: len(texts)]] * 3)
+        assert np.array_equal(column, thrice, equal_nan=column.dtype.kind == "f"), name
+    why = batch.reasons(columns, "taper_pipe")
     assert len(why) == 3 * 5 and "is no taper pipe thread" in why[texts.index("G1/2")]
-    with pytest.raises(hn.DomainError, match=r"M10x1\.5-6g is no taper pipe thread; NPT, R and Rc are at index 1"):
-        taper_pipes.taper_pipe_columns(["R1/2", "M10-6g"])
 
 
 ODD = [0.0, -0.0, -1.0, 5e-324, 1e-310, 1e-9, 0.5, 12.5, 1e5, 1e12, 1e300, math.inf, -math.inf, math.nan]
@@ -408,10 +370,10 @@ def test_a_hundred_thousand_mixed_threads_with_one_in_a_hundred_broken():
     broken[random.choice(rows, rows // 100, replace=False)] = True
     texts = names[random.integers(0, len(names), rows)]
     texts[broken] = random.choice(np.array([*BAD, None], object), broken.sum())
-    done = batch.wires({"thread": texts}, best=True)
+    done = batch.wires({"thread": texts}, wire="best")
     assert ((done["status"] != 0) == broken).all()
     assert np.isnan(done["over_max_mm"]).sum() == np.isnan(done["wire_mm"]).sum() == 1000
-    why = batch.reasons(done, "wires", {"thread": texts})
+    why = batch.reasons(done, "wires")
     assert len(why) == 1000 and all(why.values())
     mates = {"M10-6g": "M10", "Tr40x7-7e": "Tr40x7", "G1/2 A": "G1/2", "1-5 Acme-2G": "1-5 Acme-2G"}
     screws = np.array(list(mates), object)[random.integers(0, len(mates), rows)]
