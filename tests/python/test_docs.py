@@ -28,7 +28,7 @@ def mistakes(name):
 
 def test_every_function_of_level_2_is_documented():
     names = functions(hn)
-    for module in ("questions", "threads", "asking"):
+    for module in ("questions", "asking"):
         names += functions(importlib.import_module(f"halfnut.batch.{module}"))
     assert len(names) >= 60
     assert [each for name in names for each in mistakes(name)] == []

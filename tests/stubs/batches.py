@@ -67,7 +67,7 @@ _EXAMPLES = {
 ['free', 'free']""",
     "judge": """
 >>> judge({"pitch_mm": [9.05, 8.95, 8.85]}, thread="M10-6g")["place"].tolist()
-['metal left', 'within', 'metal gone']""",
+['metal left', 'within', 'overcut']""",
     "knurl_blank": """
 >>> knurl_blank({"diameter_mm": [12.7, -1.0]}, pitch="96 DP", pattern="straight")["teeth"].tolist()
 [48.0, nan]""",

@@ -112,6 +112,8 @@ def cuts(
 
 def _holder(machine: _core.Machine | None, chuck: HolderLike | None, hold: str) -> int:
     """The place of the chuck that is meant; a number that can be none is refused as a name is."""
+    if chuck is not None and not isinstance(chuck, (str, int)):
+        raise DomainError(f"chuck must be text or a place, got {chuck!r}")
     odd = isinstance(chuck, int) and not 0 <= chuck <= _core.bounds()["items"]
     return _core.holder_place(machine, str(chuck) if odd else chuck, hold)
 

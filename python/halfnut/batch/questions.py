@@ -783,7 +783,7 @@ def judge(
         is left.
 
     >>> judge({"pitch_mm": [9.05, 8.95, 8.85]}, thread="M10-6g")["place"].tolist()
-    ['metal left', 'within', 'metal gone']
+    ['metal left', 'within', 'overcut']
     """
     return answered(
         "judge",
