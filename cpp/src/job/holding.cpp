@@ -299,7 +299,12 @@ void Walker::check_jaws(const Step& step, const Zone& gripped) {
     const double across = gripped.greatest_mm();
     const machine::Chuck* const chuck = chuck_of(step);
     if (chuck != nullptr && (across > chuck->opening_greatest_mm + kTouch)) {
-        mistake("jaws_open", across, chuck->opening_greatest_mm, {{"chuck", chuck->name}});
+        const auto& all = step.machine->chucks;
+        const auto wider = std::ranges::find_if(
+            all, [&](const machine::Chuck& each) { return across <= each.opening_greatest_mm + kTouch; });
+        mistake("jaws_open", across, chuck->opening_greatest_mm,
+                {{"chuck", chuck->name},
+                 {"other", wider == all.end() ? "a larger chuck" : fmt::format("the {}", wider->name)}});
     }
     const double said = step.machine == nullptr ? kNaN : step.machine->tool_clearance_mm;
     const double clear = std::isnan(said) ? kJawsClear : said;

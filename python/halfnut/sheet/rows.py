@@ -433,7 +433,7 @@ class _Rows:
 
         dials = [shown(each.turns, each.dial) for each in chasing.passes if each.number <= stop.number]
         if chasing.hand == "left":
-            head += Markup(". Left hand: start in the groove, feed to the tailstock")
+            head += Markup(". Left hand: leadscrew reversed, start in the groove, feed to the tailstock")
         rows = [Row("cut", head, start="touch = 0, to", dial=(*dials, *dials[-1:] * chasing.repeats))]
         rows += self._gauged()
         feed = Feed()

@@ -249,7 +249,7 @@ def job(**part):
         ),
         (
             {"stock": {"form": "bar", "diameter": "7 in"}, "operations": [{"do": "drill", "diameter": "1/2 in"}]},
-            ("7 in", "6 in", "8 in four-jaw"),
+            ("7.0000 in", "6.0000 in", "8 in four-jaw"),
         ),
         (
             {"operations": [{"do": "turn", "to": "1.9 in", "length": "5 in", "stick_out": "1 in"}]},

@@ -203,7 +203,8 @@ def test_broadcasts_and_takes_what_numpy_takes():
     assert speed.shape == (2, 10)
     assert speed[1, 0] == formulas.spindle_speed_rpm(100.0, 2.0)
     assert formulas.feed_time_s(np.empty(0), 100.0).shape == (0,)
-    with pytest.raises(DomainError, match=r"diameter_mm must be > 0 mm, got -1 at index 1 \(1 of 3 elements failed\)"):
+    wrong = r"diameter_mm must be > 0 mm, got -1 mm at index 1 \(1 of 3 elements failed\)"
+    with pytest.raises(DomainError, match=wrong):
         formulas.spindle_speed_rpm(100.0, np.array([1.0, -1.0, 2.0]))
 
 
