@@ -591,8 +591,8 @@ py::dict lot_of(double time_s, int quantity) {
 py::tuple measured_with(bool inside, bool along, double size_mm, double band_mm,
                         const SharedCatalogue& catalogue) {
     const cutting::Measured found = cutting::measured_with(inside, along, size_mm, band_mm);
-    return py::make_tuple(
-        find_words("instrument", enum_name(found.instrument), catalogue.get()), found.error_mm);
+    return py::make_tuple(find_words("instrument", enum_name(found.instrument), catalogue.get()),
+                          found.error_mm);
 }
 
 py::dict cut_up(double length_mm, int quantity, double kerf_mm, double facing_mm, double stub_mm, int pieces,
@@ -730,8 +730,9 @@ void bind_questions(py::module_& module) {
     module.def("measured_with", &measured_with, py::arg("inside"), py::arg("along"), py::arg("size_mm"),
                py::arg("band_mm"), py::arg("catalogue"),
                "The instrument that a size with limits is measured with, and its error either way, mm.");
-    module.def("once_coated", &job::once_coated, py::arg("least_mm"), py::arg("greatest_mm"), py::arg("inside"),
-               py::arg("coating"), "Least and greatest of a plain diameter once it is coated, mm.");
+    module.def("once_coated", &job::once_coated, py::arg("least_mm"), py::arg("greatest_mm"),
+               py::arg("inside"), py::arg("coating"),
+               "Least and greatest of a plain diameter once it is coated, mm.");
     module.def("cut_up", &cut_up, py::arg("length_mm"), py::arg("quantity"), py::kw_only(),
                py::arg("kerf_mm"), py::arg("facing_mm"), py::arg("stub_mm"), py::arg("pieces"),
                py::arg("bar_mm"), "How stock is cut up for a lot; a bar_mm of NaN is not known.");

@@ -27,7 +27,8 @@ static void asks(const char* question, const char* part) {
 #define STEPS "\"spindle\": [{\"rpm\": 200, \"positions\": {\"belt\": \"slow\"}}, {\"rpm\": 600}]"
 
 static void answers(void) {
-    asks(TURN(BRASS "\"diameter\": \"1.25 in\""), "{\"halfnut\": 1, \"question\": \"turn\", \"version\": 1, ");
+    asks(TURN(BRASS "\"diameter\": \"1.25 in\""),
+         "{\"halfnut\": 1, \"question\": \"turn\", \"version\": 1, ");
     asks(TURN(BRASS "\"diameter\": \"1.25 in\""), "\"diameter_mm\": 31.75, ");
     asks(TURN(BRASS "\"diameter\": \"1.25 in\""), "\"unit\": \"in\", ");
     asks(TURN(BRASS "\"diameter_mm\": 31.75"), "\"unit\": \"mm\", ");
@@ -40,18 +41,22 @@ static void answers(void) {
 static void refusals(void) {
     asks(TURN(BRASS "\"diameter\": 3"), "{\"error\": {\"code\": \"unit\", ");
     asks(TURN(BRASS "\"diameter\": 3"), "\"argument\": \"diameter\", \"value\": \"3\"");
-    asks(TURN(BRASS "\"diameter_mm\": -3"), "\"argument\": \"diameter\", \"value\": \"-3 mm\", \"allowed\": [\"> 0 mm\"]");
+    asks(TURN(BRASS "\"diameter_mm\": -3"),
+         "\"argument\": \"diameter\", \"value\": \"-3 mm\", \"allowed\": [\"> 0 mm\"]");
     asks(TURN(BRASS "\"diameter_mm\": 30, \"hold\": \"chuk\""),
          "\"argument\": \"hold\", \"value\": \"chuk\", \"nearest\": \"chuck\", \"allowed\": [\"chuck\", ");
     asks(TURN("\"alloy\": \"brasss\", \"diameter_mm\": 30"), "\"code\": \"not_tabulated\", ");
-    asks(TURN("\"alloy\": \"brasss\", \"diameter_mm\": 30"), "\"argument\": \"alloy\", \"value\": \"brasss\", \"nearest\": ");
+    asks(TURN("\"alloy\": \"brasss\", \"diameter_mm\": 30"),
+         "\"argument\": \"alloy\", \"value\": \"brasss\", \"nearest\": ");
     asks(TURN(BRASS "\"diameter_mm\": 10, \"depth_mm\": 8"), "\"argument\": \"depth\", \"value\": \"8 mm\"");
     asks(TURN("\"aloy\": \"brass\""), "\"nearest\": \"alloy\"");
     asks(TURN(BRASS), "\"error\"");
     asks(TURN("\"alloy\": \"brass\""), "turn needs diameter: ");
     asks(TURN(BRASS "\"diameter_mm\": 30, " LATHE("\"spindel\": []")), "\"nearest\": \"spindle\"");
-    asks(TURN(BRASS "\"diameter_mm\": 30, " LATHE("\"spindle\": []")), "machine: spindle: needs at least one step");
-    asks(TURN(BRASS "\"diameter_mm\": 30, \"machine\": \"gap-bed\""), "machine must be a machine, got 'gap-bed'");
+    asks(TURN(BRASS "\"diameter_mm\": 30, " LATHE("\"spindle\": []")),
+         "machine: spindle: needs at least one step");
+    asks(TURN(BRASS "\"diameter_mm\": 30, \"machine\": \"gap-bed\""),
+         "machine must be a machine, got 'gap-bed'");
     asks("{\"question\": \"turm\"}", "no question 'turm'; did you mean 'turn'?");
     asks("{\"question\": 3}", "question must be text, got 3");
     asks("{\"halfnut\": 2, \"question\": \"turn\"}", "halfnut must be 1");
@@ -79,7 +84,8 @@ static void what_stays(void) {
     halfnut_free(NULL);
     halfnut_free(halfnut_questions());
     halfnut_free(halfnut_version());
-    check(strstr(halfnut_questions(), "\"const\": \"knurl_blank\"") != NULL, "questions", halfnut_questions());
+    check(strstr(halfnut_questions(), "\"const\": \"knurl_blank\"") != NULL, "questions",
+          halfnut_questions());
     check(halfnut_version()[0] >= '0' && halfnut_version()[0] <= '9', "version", halfnut_version());
 }
 

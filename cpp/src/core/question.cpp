@@ -119,9 +119,8 @@ template <class Words>
 
 double plain_number(const AskedRow& row, const Given& given) {
     if (!std::isfinite(given.number)) {
-        throw Failed(
-            StatusCode::not_finite,
-            fmt::format("{} must be a finite number{}, got {}", row.name, of_unit(row.unit), given.number));
+        throw Failed(StatusCode::not_finite, fmt::format("{} must be a finite number{}, got {}", row.name,
+                                                         of_unit(row.unit), given.number));
     }
     return given.number;
 }
