@@ -54,7 +54,7 @@ const Given* FileTable::value(string_view key, Need need) {
 }
 
 bool FileTable::has(string_view key) const {
-    const auto at = std::ranges::find(given_.keys, key);
+    const auto at = std::find(given_.keys.begin(), given_.keys.end(), key);
     return at != given_.keys.end() &&
            given_.items[static_cast<std::size_t>(at - given_.keys.begin())].tag != Tag::nothing;
 }
@@ -76,7 +76,7 @@ void FileTable::close() {
         return;
     }
     for (const string_view key : given_.keys) {
-        if (reading_.keys == nullptr && std::ranges::find(known_, key) == known_.end()) {
+        if (reading_.keys == nullptr && std::find(known_.begin(), known_.end(), key) == known_.end()) {
             reading_.mistakes.push_back({to(key),
                                          "no such key",
                                          false,
@@ -152,7 +152,7 @@ std::optional<std::size_t> FileTable::one_of(string_view key, std::span<const st
         return std::nullopt;
     }
     const bool is_text = given->tag == Tag::text;
-    const auto at = is_text ? std::ranges::find(words, given->text) : words.end();
+    const auto at = is_text ? std::find(words.begin(), words.end(), given->text) : words.end();
     if (at != words.end()) {
         return static_cast<std::size_t>(at - words.begin());
     }

@@ -300,8 +300,9 @@ void Walker::check_jaws(const Step& step, const Zone& gripped) {
     const machine::Chuck* const chuck = chuck_of(step);
     if (chuck != nullptr && (across > chuck->opening_greatest_mm + kTouch)) {
         const auto& all = step.machine->chucks;
-        const auto wider = std::ranges::find_if(
-            all, [&](const machine::Chuck& each) { return across <= each.opening_greatest_mm + kTouch; });
+        const auto wider = std::find_if(all.begin(), all.end(), [&](const machine::Chuck& each) {
+            return across <= each.opening_greatest_mm + kTouch;
+        });
         mistake("jaws_open", across, chuck->opening_greatest_mm,
                 {{"chuck", chuck->name},
                  {"other", wider == all.end() ? "a larger chuck" : fmt::format("the {}", wider->name)}});

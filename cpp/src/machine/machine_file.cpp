@@ -318,8 +318,8 @@ std::vector<Problem> missing(const Machine& machine) {
                                fmt::format("no dial readings for the {}", name));
                }
            });
-    const bool powers = std::ranges::all_of(
-        machine.spindle, [](const SpindleStep& step) { return !std::isnan(step.power_kw); });
+    const bool powers = std::all_of(machine.spindle.begin(), machine.spindle.end(),
+                                    [](const SpindleStep& step) { return !std::isnan(step.power_kw); });
     if (!powers) {
         missing.if_none(machine.efficiency, "efficiency", "a typical one is taken from motor to spindle");
     }
