@@ -51,7 +51,7 @@ constexpr Argument range_of(string_view name) {
 
 constexpr string_view kFrictionSaid =
     "Friction of the jaws on the work: smooth jaws 0.1 to 0.2, serrated ones on raw stock 0.3 to 0.5.";
-constexpr Argument kSafety = between("safety", 1.0, 1000.0);
+constexpr Argument kSafety = between("safety", 1.0, 1000.0);  // Halfnut's own end
 constexpr string_view kSafetySaid = "Safety against slipping; asked for with the friction, never assumed.";
 constexpr string_view kJawsSaid = "Jaws of the chuck; each contact of a pie jaw or a collet counts.";
 

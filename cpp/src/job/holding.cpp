@@ -18,7 +18,7 @@ constexpr double kFreeDiameters = 4.0;  // rule::overhang: that work may stand o
 constexpr double kJawsClear = 1.0;      // mm between a cut and the jaws: rule::clear_of_jaws
 constexpr double kCentreDeg = 60.0;     // of the cone that a centre runs in
 constexpr double kThinWall = 0.05;      // of the diameter: rule::wall_under_jaws
-constexpr double kLeastStep = 3.0;      // mm in the jaws, of work that is pushed against them
+constexpr double kLeastStep = 3.0;      // mm in the jaws, of work pushed against them; common practice
 constexpr double kClampDiameters = 2.0;  // length that is clamped to a faceplate: rule::faceplate
 
 double least_grip(double diameter) {

@@ -27,8 +27,8 @@ constexpr double kNearBlankPitches =
     0.1;  // that a blank may be off its limits before it is refused: rule::thread_blank
 constexpr double kRootDepth = 1.22687;  // of an ISO or Unified thread, over the pitch, on the diameter
 constexpr double kStartAgrees = 0.05;   // mm between what a job says that it starts from and what is there
-constexpr double kCentreDeg = 60.0;     // of a spot whose point is not said
-constexpr double kSpotLeft = 0.5;       // least share of a spot's width that facing leaves
+constexpr double kCentreDeg = 60.0;     // of a spot whose point is not said; as centre drills are
+constexpr double kSpotLeft = 0.5;       // least of its width that facing leaves; common practice
 constexpr double kLandDepths = 1.0;     // depths of a groove: rule::land
 constexpr double kTurnedRaMm = 0.4e-3;  // rule::turned_finish
 
