@@ -12,6 +12,7 @@ from pathlib import Path
 import jsonschema
 import numpy as np
 import pytest
+from hypothesis import example as always
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -101,8 +102,12 @@ def same(found, wanted):
     return math.isnan(found) if wanted is None else found == wanted
 
 
+BEYOND_TWO_SLIDES = {"teeth": 48, "machine": "bench-mill", "alloy": "6061-T6", "blade": "80mm", "depth": "6mm"}
+
+
 @settings(max_examples=300, deadline=None)
 @given(tables())
+@always(("saw", BEYOND_TWO_SLIDES, ["thickness", "length"], [{"thickness": 13.0, "length": 17.0}], True))
 def test_a_function_a_table_and_json_answer_alike(asked):
     question, shared, columns, rows, inch = declared()[asked[0]], *asked[1:]
     columns = [row for row in question["arguments"] if row["name"] in columns]
@@ -139,6 +144,8 @@ def test_a_function_a_table_and_json_answer_alike(asked):
         of_answer.validate(told)
         flat = json.loads(json.dumps(schemas.flat(answered, question["name"])))
         assert [key for key in {*flat, *told} if flat.get(key) != told.get(key)] == []
+        limits = [each.name for each in getattr(answered, "limits", ())]
+        assert len(limits) == len(set(limits))
         if done is None:
             continue
         assert done["status"][place] == 0, done["reason"][place]

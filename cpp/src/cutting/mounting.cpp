@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/turning.hpp"
@@ -128,9 +130,19 @@ void note_unknown_whirl(const material::AlloyRow& alloy, const Mounting& mountin
 void note_slide_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,
                        CutResult& out) noexcept {
     const machine::Slide* const at = machine::find_slide(machine, slide);
-    if (at != nullptr && travel_mm > at->travel_mm * kSameLength) {
-        out.caution(CautionCode::over_travel);
+    const bool beyond =
+        at != nullptr && travel_mm > at->travel_mm * kSameLength;  // not where it is not a number
+    if (!beyond) {
+        return;
+    }
+    out.caution(CautionCode::over_travel);
+    const auto end = out.limits.begin() + static_cast<std::ptrdiff_t>(out.limit_count);
+    const auto told = std::find_if(out.limits.begin(), end,
+                                   [](const Limit& each) { return each.code == LimitCode::travel; });
+    if (told == end) {
         out.limit(LimitCode::travel, travel_mm, at->travel_mm);
+    } else if (travel_mm * told->limit > told->value * at->travel_mm) {
+        *told = {LimitCode::travel, travel_mm, at->travel_mm};
     }
 }
 

@@ -52,7 +52,7 @@ void note_room(const machine::Machine& machine, const Mounting& mounting, CutRes
 /// its weight of all that is built in.
 void note_unknown_whirl(const material::AlloyRow& alloy, const Mounting& mounting, CutResult& out) noexcept;
 
-/// Caution where a cut goes further than the slide.
+/// Caution where a cut goes further than the slide; of several slides the one is told that falls shortest.
 void note_slide_travel(const machine::Machine& machine, std::string_view slide, double travel_mm,
                        CutResult& out) noexcept;
 
