@@ -1,11 +1,14 @@
 #pragma once
-// What module.cpp calls, one function a domain.
+// What module.cpp calls, one function a domain, and what the domains share.
 
 #include <pybind11/pybind11.h>
 
 #include <memory>
+#include <string_view>
+#include <typeinfo>
 
 #include "halfnut/core/overlay.hpp"
+#include "halfnut/core/question.hpp"
 
 namespace halfnut::bind {
 
@@ -35,18 +38,22 @@ class SharedCatalogue {
 pybind11::list evidence_list(std::span<const EvidenceItem> items, std::span<const std::string_view> figures,
                              const Catalogue& catalogue);
 
+/// What is asked, in the question's own struct; values in the order of its arguments.
+std::shared_ptr<void> read_question(std::string_view name, const pybind11::tuple& values, Asking& asking);
+
+/// What the core answered to a question; DomainError where it was another question's.
+const void* answer_held(pybind11::handle answer, const std::type_info& kind);
+
+/// A value of an answer as Python has it.
+pybind11::object value_of(const Value& value);
+
 void bind_batch(pybind11::module_& module);
 void bind_catalogue(pybind11::module_& module);
-void bind_questions(pybind11::module_& module);
-void bind_quantity(pybind11::module_& module);
-void bind_material(pybind11::module_& module);
-void bind_machine(pybind11::module_& module);
-void bind_formulas(pybind11::module_& module);
-void bind_column(pybind11::module_& module);
-void bind_gears(pybind11::module_& module);
-void bind_gauging(pybind11::module_& module);
-void bind_threads(pybind11::module_& module);
 void bind_cutting(pybind11::module_& module);
-void bind_chasing(pybind11::module_& module);
+void bind_formulas(pybind11::module_& module);
+void bind_machine(pybind11::module_& module);
+void bind_quantity(pybind11::module_& module);
+void bind_questions(pybind11::module_& module);
+void bind_threads(pybind11::module_& module);
 
 }  // namespace halfnut::bind

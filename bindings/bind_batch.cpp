@@ -13,6 +13,7 @@ namespace halfnut::bind {
 namespace {
 
 using namespace cutting;
+using namespace pybind11::literals;
 
 /// The cases of a catalogue together with the catalogue itself.
 class SharedCases {
@@ -33,33 +34,24 @@ class Columns {
     explicit Columns(std::size_t rows) : rows_(rows) {}
 
     /// A number for all rows, or a contiguous column of them.
-    batch::Numbers numbers(const std::string& name, const py::object& given) {
+    [[nodiscard]] batch::Numbers numbers(std::string_view name, const py::object& given) const {
         if (given.is_none()) {
             return {};
         }
         if (py::isinstance<py::array>(given)) {
-            return {typed<double>(name, py::reinterpret_borrow<py::array>(given), false), kNaN};
+            return {column<double>(name, given), kNaN};
         }
         return {nullptr, py::cast<double>(given)};
     }
-    batch::Codes codes(const std::string& name, const py::object& given) {
+    [[nodiscard]] batch::Codes codes(std::string_view name, const py::object& given) const {
         if (py::isinstance<py::array>(given)) {
-            return {typed<std::int32_t>(name, py::reinterpret_borrow<py::array>(given), false), -1};
+            return {column<std::int32_t>(name, given), -1};
         }
         return {nullptr, py::cast<std::int32_t>(given)};
     }
     template <class T>
-    const T* column(const std::string& name, const py::object& given) {
-        return typed<T>(name, py::reinterpret_borrow<py::array>(given), false);
-    }
-    template <class T>
-    T* place(const std::string& name, const py::object& given) {
-        return typed<T>(name, py::reinterpret_borrow<py::array>(given), true);
-    }
-
-   private:
-    template <class T>
-    T* typed(const std::string& name, const py::array& array, bool writable) {
+    [[nodiscard]] T* column(std::string_view name, const py::object& given, bool writable = false) const {
+        const auto array = py::reinterpret_borrow<py::array>(given);
         const bool right = array.dtype().equal(py::dtype::of<T>()) && array.ndim() == 1 &&
                            static_cast<std::size_t>(array.shape(0)) == rows_ &&
                            (array.flags() & py::array::c_style) != 0 && (!writable || array.writeable());
@@ -71,39 +63,32 @@ class Columns {
         return static_cast<T*>(const_cast<void*>(array.data()));
     }
 
+   private:
     std::size_t rows_;
 };
 
-batch::CutColumns places(Columns& columns, const py::dict& out) {
+batch::CutColumns places(const Columns& columns, const py::dict& out) {
     batch::CutColumns places;
     for (const auto& [key, value] : out) {
         const auto name = py::cast<std::string>(key);
         const auto array = py::reinterpret_borrow<py::object>(value);
-        bool known = true;
-        if (name == "spindle_step") {
-            places.spindle_step = columns.place<std::uint16_t>(name, array);
-        } else if (name == "feed_step") {
-            places.feed_step = columns.place<std::uint16_t>(name, array);
-        } else if (name == "passes") {
-            places.passes = columns.place<std::uint16_t>(name, array);
-        } else if (name == "limited_by") {
-            places.limited_by = columns.place<std::uint8_t>(name, array);
-        } else if (name == "cautions") {
-            places.cautions = columns.place<std::uint64_t>(name, array);
-        } else if (name == "case_id") {
-            places.case_id = columns.place<std::int32_t>(name, array);
-        } else if (name == "status") {
-            places.outcome.status = columns.place<std::uint8_t>(name, array);
-        } else if (name == "reason") {
-            places.outcome.reason = columns.place<std::uint16_t>(name, array);
-        } else {
-            known = false;
-            for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
-                if (kCutFigures[i].name == name) {
-                    places.figures[i] = columns.place<double>(name, array);
-                    known = true;
-                }
+        bool known = false;
+        const auto put = [&]<class T>(std::string_view of, T*& place) {
+            if (name == of) {
+                place = columns.column<T>(name, array, true);
+                known = true;
             }
+        };
+        put("spindle_step", places.spindle_step);
+        put("feed_step", places.feed_step);
+        put("passes", places.passes);
+        put("limited_by", places.limited_by);
+        put("cautions", places.cautions);
+        put("case_id", places.case_id);
+        put("status", places.outcome.status);
+        put("reason", places.outcome.reason);
+        for (std::size_t i = 0; i < kCutFigures.size(); ++i) {
+            put(kCutFigures[i].name, places.figures[i]);
         }
         if (!known) {
             throw DomainError("no column '" + name + "'");
@@ -112,220 +97,191 @@ batch::CutColumns places(Columns& columns, const py::dict& out) {
     return places;
 }
 
-template <class Request, std::size_t N>
-std::array<batch::Numbers, N> request_numbers(Columns& columns, const py::dict& given,
-                                              const std::array<RequestArgument<Request>, N>& arguments) {
-    std::array<batch::Numbers, N> out{};
-    for (const auto& [key, value] : given) {
-        const auto name = py::cast<std::string>(key);
-        bool known = false;
-        for (std::size_t i = 0; i < N; ++i) {
-            if (arguments[i].argument.name == name) {
-                out[i] = columns.numbers(name, py::reinterpret_borrow<py::object>(value));
-                known = true;
-            }
+/// A number or a column for each argument that is given.
+template <class Arguments>
+auto request_numbers(const Columns& columns, const py::dict& given, const Arguments& arguments) {
+    std::array<batch::Numbers, std::tuple_size_v<Arguments>> out{};
+    std::size_t known = 0;
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        const std::string_view name = arguments[i].argument.name;
+        if (given.contains(text(name))) {
+            out[i] = columns.numbers(name, given[text(name)]);
+            ++known;
         }
-        if (!known) {
-            throw DomainError("no argument '" + name + "'");
-        }
+    }
+    if (known != given.size()) {
+        throw DomainError(
+            fmt::format("no argument of this cut among {}", py::cast<std::string>(py::str(given))));
     }
     return out;
 }
 
-batch::WorkColumns work(Columns& columns, const py::object& alloy, const py::object& tool,
+batch::WorkColumns work(const Columns& columns, const py::object& alloy, const py::object& tool,
                         const py::object& hardness_hb) {
     return {columns.codes("alloy", alloy), columns.numbers("hardness_hb", hardness_hb),
             columns.codes("tool", tool)};
 }
 
-/// Why a row has no answer, in words that hold for every row with this reason.
-template <class Request, std::size_t N>
-std::string reason_words(Status status, const std::array<RequestArgument<Request>, N>& arguments) {
-    if (status.argument < N) {
-        const RequestArgument<Request>& at = arguments[status.argument];
-        if (status.code == StatusCode::inconsistent) {
-            return fmt::format("{} must {}", at.argument.name, at.must);
-        }
-        if (status.code == StatusCode::not_finite || status.code == StatusCode::out_of_range) {
-            return fmt::format("{} must be {}", at.argument.name, whole_range_text(at.argument));
-        }
-        if (status.code == StatusCode::not_tabulated) {
-            return no_modulus_text(at.argument.name);
-        }
-    }
-    if (status.argument == kHardnessArgument) {
-        return fmt::format("{} must be {}", kHardness.name, whole_range_text(kHardness));
-    }
-    if (const machine::Obstacle what = obstacle_of(status); what != machine::Obstacle::none) {
-        return std::string(machine::obstacle_sentence(what));
-    }
-    return std::string(status_sentence(status.code));
+/// What `made` makes of the arguments of a kind of cut.
+template <class Made>
+auto by_kind(std::string_view kind, const Made& made) {
+    return kind == "turn"   ? made(kTurnArguments)
+           : kind == "mill" ? made(kMillArguments)
+                            : made(kHoleArguments);
 }
 
+/// Why a row has no answer, in words that hold for every row with this reason.
 std::string reason(const std::string& kind, std::uint16_t code) {
     const Status status = batch::status_of(code);
     if (code == 0) {
         return "";
     }
-    if (kind == "turn") {
-        return reason_words(status, kTurnArguments);
+    const std::string of_argument = by_kind(kind, [&](const auto& arguments) -> std::string {
+        if (status.argument >= arguments.size()) {
+            return "";
+        }
+        const auto& at = arguments[status.argument];
+        return status.code == StatusCode::inconsistent ? fmt::format("{} must {}", at.argument.name, at.must)
+               : status.code == StatusCode::not_finite || status.code == StatusCode::out_of_range
+                   ? fmt::format("{} must be {}", at.argument.name, whole_range_text(at.argument))
+               : status.code == StatusCode::not_tabulated ? no_modulus_text(at.argument.name)
+                                                          : "";
+    });
+    if (!of_argument.empty()) {
+        return of_argument;
     }
-    if (kind == "drill") {
-        return reason_words(status, kHoleArguments);
+    if (status.argument == kHardnessArgument) {
+        return fmt::format("{} must be {}", kHardness.name, whole_range_text(kHardness));
     }
-    if (kind == "mill") {
-        return reason_words(status, kMillArguments);
-    }
-    return std::string(status_sentence(status.code));
+    const machine::Obstacle what = obstacle_of(status);
+    return std::string(what != machine::Obstacle::none ? machine::obstacle_sentence(what)
+                                                       : status_sentence(status.code));
 }
 
-template <class Request, std::size_t N>
-py::list argument_list(const std::array<RequestArgument<Request>, N>& arguments) {
-    py::list out;
-    for (const RequestArgument<Request>& at : arguments) {
-        out.append(py::make_tuple(std::string(at.argument.name), std::string(at.argument.unit), at.required));
+/// What a case rests on, or None where there is no such case.
+py::object describe(const SharedCases& self, std::int32_t id) {
+    const batch::TurnCase* found = self.get().find(id);
+    if (found == nullptr && id >= 0) {  // known by its id though no row of this process had it
+        const auto bits = static_cast<std::uint32_t>(id);
+        const std::size_t tool = bits >> 10U & 7U;
+        if (tool < enum_names(ToolMaterial{}).size()) {
+            self.get().prepare({static_cast<std::int32_t>(bits >> 13U)}, static_cast<ToolMaterial>(tool));
+            found = self.get().find(id);
+        }
+    }
+    if (found == nullptr) {
+        return py::none();
+    }
+    TurnRequest request;
+    request.work.alloy = found->alloy;
+    request.tool_material = found->tool_material;
+    request.finish = found->finish;
+    request.diameter_mm = 1e3;
+    request.depth_mm = 0.5;
+    request.length_mm = 1.0;
+    request.stick_out_mm = 1.0;
+    CutResult cut;
+    const TurnTables& tables = found->tables;
+    const Status status = evaluate(self.catalogue(), any_machine(), request, tables, cut);
+    return py::dict(
+        "alloy"_a = found->alloy, "tool"_a = enum_name(found->tool_material), "finish"_a = found->finish,
+        "window_low_m_min"_a = tables.window.low_m_min, "window_high_m_min"_a = tables.window.high_m_min,
+        "kc11_n_mm2"_a = tables.constants.kc11_n_mm2, "mc"_a = tables.constants.mc,
+        "kc_speed_m_min"_a = tables.constants.speed_m_min, "band_low"_a = tables.band.low,
+        "band_high"_a = tables.band.high,
+        "youngs_modulus_gpa"_a = self.catalogue().alloys[found->alloy].youngs_modulus_gpa,
+        "evidence"_a = status.ok() ? evidence_list(cut.evidence.items(), kCutFigureNames, self.catalogue())
+                                   : py::list());
+}
+
+void cuts(const std::string& kind, const SharedCases& cases, const machine::Machine* machine,
+          std::size_t rows, const std::vector<std::int32_t>& alloys, const py::object& alloy,
+          const py::object& tool, const py::object& hardness_hb, const py::dict& numbers,
+          const py::object& finish, const std::string& way, bool inch, int chuck, const py::dict& out,
+          std::size_t workers, const std::string& clone) {
+    const Columns columns(rows);
+    const batch::WorkColumns what = work(columns, alloy, tool, hardness_hb);
+    const batch::CutSetting shared{&cases.catalogue(), machine == nullptr ? &any_machine() : machine, alloys,
+                                   chuck, workers};
+    const batch::CutColumns to = places(columns, out);
+    if (kind == "turn") {
+        const bool each = py::isinstance<py::array>(finish);
+        const batch::TurnColumns given{
+            .work = what,
+            .numbers = request_numbers(columns, numbers, kTurnArguments),
+            .finish = each ? columns.column<std::uint8_t>("finish", finish) : nullptr,
+            .finish_all = !each && py::cast<bool>(finish),
+            .inch = inch,
+            .hold = from_name<Hold>("hold", way)};
+        const batch::Clone wanted =
+            clone.empty() ? batch::widest_clone() : from_name<batch::Clone>("clone", clone);
+        const py::gil_scoped_release release;
+        batch::turn(cases.get(), shared, given, rows, to, wanted);
+    } else if (kind == "mill") {
+        const batch::MillColumns given{what, request_numbers(columns, numbers, kMillArguments),
+                                       from_name<MillShape>("shape", way)};
+        const py::gil_scoped_release release;
+        batch::mill(shared, given, rows, to);
+    } else {
+        const batch::HoleColumns given{what, request_numbers(columns, numbers, kHoleArguments),
+                                       from_name<HoleCut>("kind", kind)};
+        const py::gil_scoped_release release;
+        batch::holes(shared, given, rows, to);
+    }
+}
+
+std::vector<std::int32_t> match_alloys(const std::vector<std::string>& names, const Catalogue& catalogue) {
+    std::vector<std::int32_t> out;
+    out.reserve(names.size());
+    for (const std::string& name : names) {
+        const material::AlloyRow* const found = material::match_alloy(catalogue, name).alloy;
+        out.push_back(found == nullptr ? -1 : static_cast<std::int32_t>(found - catalogue.alloys.data()));
     }
     return out;
-}
-
-void bind_cases(py::module_& module) {
-    py::class_<SharedCases>(module, "TurnCases", "The distinct cases of turning in a catalogue.")
-        .def(py::init<const SharedCatalogue&>(), py::arg("catalogue"))
-        .def(
-            "describe",
-            [](const SharedCases& self, std::int32_t id) -> py::object {
-                const batch::TurnCase* found = self.get().find(id);
-                if (found == nullptr) {  // known by its id though no row of this process had it
-                    const auto bits = static_cast<std::uint32_t>(id);
-                    const auto tool = static_cast<ToolMaterial>(bits >> 10U & 7U);
-                    const auto alloy = static_cast<std::int32_t>(bits >> 13U);
-                    if (id < 0 || static_cast<std::size_t>(tool) >= enum_names(ToolMaterial{}).size()) {
-                        return py::none();
-                    }
-                    self.get().prepare({alloy}, tool);
-                    found = self.get().find(id);
-                }
-                if (found == nullptr) {
-                    return py::none();
-                }
-                TurnRequest request;
-                request.work.alloy = found->alloy;
-                request.tool_material = found->tool_material;
-                request.finish = found->finish;
-                request.diameter_mm = 1e3;
-                request.depth_mm = 0.5;
-                request.length_mm = 1.0;
-                request.stick_out_mm = 1.0;
-                CutResult cut;
-                const Status status = evaluate(self.catalogue(), any_machine(), request, found->tables, cut);
-                py::dict out;
-                out["alloy"] = static_cast<int>(found->alloy);
-                out["tool"] = std::string(enum_name(found->tool_material));
-                out["finish"] = found->finish;
-                const TurnTables& tables = found->tables;
-                const material::AlloyRow& alloy_row = self.catalogue().alloys[found->alloy];
-                out["window_low_m_min"] = tables.window.low_m_min;
-                out["window_high_m_min"] = tables.window.high_m_min;
-                out["kc11_n_mm2"] = tables.constants.kc11_n_mm2;
-                out["mc"] = tables.constants.mc;
-                out["kc_speed_m_min"] = tables.constants.speed_m_min;
-                out["band_low"] = tables.band.low;
-                out["band_high"] = tables.band.high;
-                out["youngs_modulus_gpa"] = alloy_row.youngs_modulus_gpa;
-                out["evidence"] = status.ok()
-                                      ? evidence_list(cut.evidence.items(), kCutFigureNames, self.catalogue())
-                                      : py::list();
-                return out;
-            },
-            py::arg("case_id"), "What a case rests on, or None where there is no such case.");
 }
 
 }  // namespace
 
 void bind_batch(py::module_& module) {
-    bind_cases(module);
+    py::class_<SharedCases>(module, "TurnCases", "The distinct cases of turning in a catalogue.")
+        .def(py::init<const SharedCatalogue&>(), "catalogue"_a)
+        .def("describe", &describe, "case_id"_a,
+             "What a case rests on, or None where there is no such case.");
     module.def(
-        "batch_cuts",
-        [](const std::string& kind, const SharedCases& cases, const machine::Machine* machine,
-           std::size_t rows, const std::vector<std::int32_t>& alloys, const py::object& alloy,
-           const py::object& tool, const py::object& hardness_hb, const py::dict& numbers,
-           const py::object& finish, const std::string& way, bool inch, int chuck, const py::dict& out,
-           std::size_t workers, const std::string& clone) {
-            Columns columns(rows);
-            const batch::WorkColumns what = work(columns, alloy, tool, hardness_hb);
-            const batch::CutSetting shared{&cases.catalogue(), machine == nullptr ? &any_machine() : machine,
-                                           alloys, chuck, workers};
-            const batch::CutColumns to = places(columns, out);
-            if (kind == "turn") {
-                batch::TurnColumns given{.work = what,
-                                         .numbers = request_numbers(columns, numbers, kTurnArguments),
-                                         .inch = inch,
-                                         .hold = from_name<Hold>("hold", way)};
-                if (py::isinstance<py::array>(finish)) {
-                    given.finish = columns.column<std::uint8_t>("finish", finish);
-                } else {
-                    given.finish_all = py::cast<bool>(finish);
-                }
-                const batch::Clone wanted =
-                    clone.empty() ? batch::widest_clone() : from_name<batch::Clone>("clone", clone);
-                const py::gil_scoped_release release;
-                batch::turn(cases.get(), shared, given, rows, to, wanted);
-            } else if (kind == "mill") {
-                const batch::MillColumns given{what, request_numbers(columns, numbers, kMillArguments),
-                                               from_name<MillShape>("shape", way)};
-                const py::gil_scoped_release release;
-                batch::mill(shared, given, rows, to);
-            } else {
-                const batch::HoleColumns given{what, request_numbers(columns, numbers, kHoleArguments),
-                                               from_name<HoleCut>("kind", kind)};
-                const py::gil_scoped_release release;
-                batch::holes(shared, given, rows, to);
-            }
-        },
-        py::arg("kind"), py::arg("cases"), py::arg("machine"), py::arg("rows"), py::arg("alloys"),
-        py::arg("alloy"), py::arg("tool"), py::arg("hardness_hb"), py::arg("numbers"), py::arg("finish"),
-        py::arg("way"), py::arg("inch"), py::arg("chuck"), py::arg("out"), py::arg("workers") = 0,
-        py::arg("clone") = "",
+        "batch_cuts", &cuts, "kind"_a, "cases"_a, "machine"_a, "rows"_a, "alloys"_a, "alloy"_a, "tool"_a,
+        "hardness_hb"_a, "numbers"_a, "finish"_a, "way"_a, "inch"_a, "chuck"_a, "out"_a, "workers"_a = 0,
+        "clone"_a = "",
         "Many cuts of a kind, 'turn', 'drill' or 'mill'; see halfnut.batch. `way` is how the work of a "
-        "turned "
-        "one is held, or what a milled one is.");
+        "turned one is held, or what a milled one is.");
     module.def(
         "batch_arguments",
         [](const std::string& kind) {
-            return kind == "turn"    ? argument_list(kTurnArguments)
-                   : kind == "drill" ? argument_list(kHoleArguments)
-                                     : argument_list(kMillArguments);
+            return by_kind(kind, [](const auto& arguments) {
+                py::list out;
+                for (const auto& at : arguments) {
+                    out.append(py::make_tuple(at.argument.name, at.argument.unit, at.required));
+                }
+                return out;
+            });
         },
-        py::arg("kind"),
-        "(name, unit, required) of each number of a kind of cut: 'turn', 'drill' or 'mill'.");
+        "kind"_a, "(name, unit, required) of each number of a kind of cut: 'turn', 'drill' or 'mill'.");
     module.attr("HARDNESS_ARGUMENT") = kHardnessArgument;
-    module.def("batch_reason", &reason, py::arg("kind"), py::arg("code"),
+    module.def("batch_reason", &reason, "kind"_a, "code"_a,
                "Why rows with this reason have no answer; '' for 0.");
+    module.def("match_alloys", &match_alloys, "names"_a, "catalogue"_a,
+               "Rows of the alloys of these names; -1 where none is meant.");
     module.def(
-        "match_alloys",
-        [](const std::vector<std::string>& names, const SharedCatalogue& catalogue) {
-            std::vector<std::int32_t> out;
-            for (const std::string& name : names) {
-                const material::AlloyRow* const found = material::match_alloy(catalogue.get(), name).alloy;
-                out.push_back(
-                    found == nullptr ? -1 : static_cast<std::int32_t>(found - catalogue.get().alloys.data()));
-            }
-            return out;
-        },
-        py::arg("names"), py::arg("catalogue"), "Rows of the alloys of these names; -1 where none is meant.");
-    module.def(
-        "code_texts", &code_texts, py::arg("values"),
+        "code_texts", &code_texts, "values"_a,
         "(codes, texts): a column of texts as places among its distinct ones, -1 for what is no text.");
     module.def(
-        "batch_clone", [] { return std::string(enum_name(batch::widest_clone())); },
+        "batch_clone", [] { return enum_name(batch::widest_clone()); },
         "Widest instruction set that batches of turning use here.");
     module.def(
-        "nothing", [](double a, double b) { return a + b; }, py::arg("a").noconvert(),
-        py::arg("b").noconvert(), "The sum of two numbers: what a call of a bound function costs by itself.");
+        "nothing", [](double a, double b) { return a + b; }, "a"_a.noconvert(), "b"_a.noconvert(),
+        "The sum of two numbers: what a call of a bound function costs by itself.");
     module.def("tool_materials", &spellings<ToolMaterial>, "Tool materials, in the order of their codes.");
     module.def(
-        "cut_figures",
-        [] { return std::vector<std::string>(kCutFigureNames.begin(), kCutFigureNames.end()); },
+        "cut_figures", [] { return std::vector(kCutFigureNames.begin(), kCutFigureNames.end()); },
         "Figures of a cut, in their order.");
 }
 

@@ -7,24 +7,22 @@
 
 namespace halfnut::bind {
 
+using namespace pybind11::literals;
+
 namespace {
 
 py::dict source_dict(const SourceRow& source) {
-    py::dict out;
-    out["table"] = text(source.table);
-    out["key"] = text(source.key);
-    out["kind"] = text(source.kind == SourceKind::practice ? "common practice" : enum_name(source.kind));
-    out["citation"] = text(source.citation);
-    return out;
+    const std::string_view kind =
+        source.kind == SourceKind::practice ? "common practice" : enum_name(source.kind);
+    return py::dict("table"_a = source.table, "key"_a = source.key, "kind"_a = kind,
+                    "citation"_a = source.citation);
 }
 
 /// A cell as Python holds it; a source as a dictionary of its own.
 struct Cell {
     const Catalogue& catalogue;
 
-    py::object operator()(double value) const {
-        return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
-    }
+    py::object operator()(double value) const { return number_or_none(value); }
     py::object operator()(int value) const { return py::int_(value); }
     py::object operator()(bool value) const { return py::bool_(value); }
     py::object operator()(std::string_view value) const { return text(value); }
@@ -114,7 +112,8 @@ void bind_catalogue(py::module_& module) {
     py::class_<EvidenceText> evidence(module, "Evidence", "What one figure of a record rests on.");
     def_value<EvidenceText>(
         evidence,
-        [](const EvidenceText& e) -> py::tuple {
+        [](py::handle self) {
+            const auto& e = self.cast<const EvidenceText&>();
             return py::make_tuple(e.figure, e.rule, e.rule_id, e.row, e.source, e.kind);
         },
         [](const py::tuple& state) {
@@ -136,7 +135,7 @@ void bind_catalogue(py::module_& module) {
     py::class_<SharedCatalogue> shared(
         module, "Catalogue", "The tables as one value: built in, or with a shop's own rows over them.");
     def_value<SharedCatalogue>(
-        shared, [](const SharedCatalogue& self) { return self.layers(); },
+        shared, [](py::handle self) { return self.cast<const SharedCatalogue&>().layers(); },
         [](const py::tuple& layers) {
             SharedCatalogue out;
             for (const py::handle layer : layers) {
@@ -147,8 +146,8 @@ void bind_catalogue(py::module_& module) {
             return out;
         });
     shared.def(py::init<>())
-        .def("with_table", &SharedCatalogue::with, py::arg("table"), py::arg("text"), py::arg("name"),
-             py::arg("lines") = std::vector<std::size_t>{},
+        .def("with_table", &SharedCatalogue::with, "table"_a, "text"_a, "name"_a,
+             "lines"_a = std::vector<std::size_t>{},
              "A new catalogue with a table's text laid over this one; a row with a mistake is refused.")
         .def(
             "refused",
@@ -175,47 +174,42 @@ void bind_catalogue(py::module_& module) {
                 }
                 return out;
             },
-            py::arg("table"), "Rows of a table as dictionaries; each source is a dictionary of its own.")
+            "table"_a, "Rows of a table as dictionaries; each source is a dictionary of its own.")
         .def(
             "row",
             [](const SharedCatalogue& self, const std::string& name, std::size_t index) {
                 const TableInfo& table = named(name);
-                const std::size_t size = table.size(self.get());
-                if (index >= size) {
+                if (const std::size_t size = table.size(self.get()); index >= size) {
                     throw NotTabulatedError(name + " has " + std::to_string(size) + " rows");
                 }
                 return row_dict(table, table.row(self.get(), index), self.get());
             },
-            py::arg("table"), py::arg("index"), "One row of a table, as in rows().")
+            "table"_a, "index"_a, "One row of a table, as in rows().")
         .def(
             "caution",
             [](const SharedCatalogue& self, std::string_view code, const py::dict& figures) {
                 const CautionRow& row = caution_row(code, self.get());
                 return std::pair(enum_name(row.rank), filled_from(row.text, figures));
             },
-            py::arg("code"), py::arg("figures"), "Rank and text of a caution.")
+            "code"_a, "figures"_a, "Rank and text of a caution.")
         .def(
             "of_the_piece",
             [](const SharedCatalogue& self, std::string_view code) {
                 return caution_row(code, self.get()).scope == Scope::piece;
             },
-            py::arg("code"), "Whether a caution goes with the whole piece.")
+            "code"_a, "Whether a caution goes with the whole piece.")
         .def(
             "words",
             [](const SharedCatalogue& self, std::string_view list, std::string_view code,
                const py::dict& figures) { return filled_from(find_words(list, code, self.get()), figures); },
-            py::arg("list"), py::arg("code"), py::arg("figures"), "A text by its list and code.");
+            "list"_a, "code"_a, "figures"_a, "A text by its list and code.");
 
-    module.def(
-        "status_name",
-        [](std::uint8_t code) { return std::string(status_name(static_cast<StatusCode>(code))); },
-        py::arg("code"));
     module.def(
         "nearest_name",
         [](const std::string& name, const std::vector<std::string>& candidates) {
             return std::string(nearest_name(name, candidates));
         },
-        py::arg("name"), py::arg("candidates"),
+        "name"_a, "candidates"_a,
         "The candidate nearest to a name by edit distance, or an empty text when none is near.");
 }
 

@@ -1,15 +1,18 @@
-// Tools, holders and windows by their names.
+// Alloys, tools, holders and windows by their names; the bend of work.
 
+#include <limits>
 #include <string>
 
 #include "convert.hpp"
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/cutting/questions.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tooling.hpp"
 #include "halfnut/cutting/window.hpp"
 #include "halfnut/knurls/pitch.hpp"
+#include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::bind {
@@ -17,103 +20,98 @@ namespace halfnut::bind {
 namespace {
 
 using namespace cutting;
+using namespace pybind11::literals;
 
-void bind_more(py::module_& module) {
-    module.def(
-        "tool",
-        [](const std::string& name, const SharedCatalogue& catalogue) {
-            const ToolRow& row = *find_tool(catalogue.get(), name).row;
-            py::dict form;
-            for (const auto& [key, value] : {std::pair{"flutes", row.teeth},
-                                             {"nose_radius_mm", row.nose_radius_mm},
-                                             {"entering_deg", row.entering_deg},
-                                             {"rake_deg", row.rake_deg},
-                                             {"point_deg", row.point_deg},
-                                             {"stick_out_mm", row.stick_out_mm}}) {
-                form[key] = value;
-            }
-            return py::make_tuple(enum_name(row.tool_material), form);
-        },
-        py::arg("name"), py::arg("catalogue"),
-        "Material of a tool by its name, and what its row says of its form, NaN where nothing; \"\" is plain "
-        "high-speed steel.");
-    module.def(
-        "holder_place",
-        [](const machine::Machine* machine, const py::object& chuck, const std::string& hold) {
-            Holder asked;
-            if (py::isinstance<py::str>(chuck)) {
-                asked.name = chuck.cast<std::string>();
-            } else if (!chuck.is_none()) {
-                asked.place = chuck.cast<int>();
-            }
-            std::vector<std::string> assumed;
-            return holder_place(machine, asked, from_name<Hold>("hold", hold), assumed);
-        },
-        py::arg("machine"), py::arg("chuck"), py::arg("hold"),
-        "Place of the chuck that is meant, the first where nobody says; -1 where there is none.");
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
+
+int find_alloy(const std::string& name, const Catalogue& catalogue) {
+    return static_cast<int>(&material::find_alloy(catalogue, name) - catalogue.alloys.data());
 }
 
-WindowQuery window_query(int alloy, const std::string& operation, const std::string& tool_material,
-                         double depth_mm, double feed_mm, std::optional<double> hardness_hb,
-                         const SharedCatalogue& catalogue) {
-    return {&alloy_at(catalogue.get(), alloy),
-            hardness_hb.value_or(kNaN),
-            from_name<Operation>("operation", operation),
-            from_name<ToolMaterial>("tool", tool_material),
-            depth_mm,
-            feed_mm,
-            kNaN};
+py::tuple tool(const std::string& name, const Catalogue& catalogue) {
+    const ToolRow& row = *find_tool(catalogue, name).row;
+    const py::dict form("flutes"_a = row.teeth, "nose_radius_mm"_a = row.nose_radius_mm,
+                        "entering_deg"_a = row.entering_deg, "rake_deg"_a = row.rake_deg,
+                        "point_deg"_a = row.point_deg, "stick_out_mm"_a = row.stick_out_mm);
+    return py::make_tuple(enum_name(row.tool_material), form);
 }
 
-void bind_windows(py::module_& module) {
-    module.def(
-        "speed_window",
-        [](int alloy, const std::string& operation, const std::string& tool_material, double depth_mm,
-           double feed_mm, std::optional<double> hardness_hb, const SharedCatalogue& catalogue) {
-            SpeedWindow window;
-            if (!speed_window(
-                     catalogue.get(),
-                     window_query(alloy, operation, tool_material, depth_mm, feed_mm, hardness_hb, catalogue),
-                     window)
-                     .ok()) {
-                throw NotTabulatedError("no speed for this material, operation and tool");
-            }
-            return py::make_tuple(window.low_m_min, window.high_m_min);
-        },
-        py::arg("alloy"), py::arg("operation"), py::arg("tool_material"), py::arg("depth_mm"),
-        py::arg("feed_mm"), py::arg("hardness_hb"), py::arg("catalogue"),
-        "Lowest and highest cutting speed, m/min.");
-    module.def(
-        "feed_window",
-        [](int alloy, const std::string& operation, const std::string& tool_material, double depth_mm,
-           double feed_mm, std::optional<double> hardness_hb,
-           const SharedCatalogue& catalogue) -> py::object {
-            FeedWindow window;
-            if (!feed_window(
-                     catalogue.get(),
-                     window_query(alloy, operation, tool_material, depth_mm, feed_mm, hardness_hb, catalogue),
-                     window)
-                     .ok()) {
-                return py::none();
-            }
-            return py::make_tuple(window.low_mm, window.high_mm);
-        },
-        py::arg("alloy"), py::arg("operation"), py::arg("tool_material"), py::arg("depth_mm"),
-        py::arg("feed_mm"), py::arg("hardness_hb"), py::arg("catalogue"),
-        "Finest and coarsest feed of the tables, mm a revolution or a tooth; None where they have none.");
+int place_of_holder(const machine::Machine* machine,
+                    const std::variant<std::monostate, int, std::string>& chuck, const std::string& hold) {
+    Holder asked;
+    if (const auto* const name = std::get_if<std::string>(&chuck)) {
+        asked.name = *name;
+    } else if (const int* const place = std::get_if<int>(&chuck)) {
+        asked.place = *place;
+    }
+    std::vector<std::string> assumed;
+    return holder_place(machine, asked, from_name<Hold>("hold", hold), assumed);
+}
+
+/// Lowest and highest speed, finest and coarsest feed; None where the tables have none.
+py::tuple windows(std::size_t alloy, const std::string& operation, const std::string& tool_material,
+                  double depth_mm, double feed_mm, std::optional<double> hardness_hb,
+                  const Catalogue& catalogue) {
+    const WindowQuery query{.alloy = &catalogue.alloys[alloy],
+                            .hardness_hb = hardness_hb.value_or(kNaN),
+                            .operation = from_name<Operation>("operation", operation),
+                            .tool_material = from_name<ToolMaterial>("tool", tool_material),
+                            .depth_mm = depth_mm,
+                            .feed_mm = feed_mm};
+    SpeedWindow speed;
+    FeedWindow feed;
+    (void)speed_window(catalogue, query, speed);
+    (void)feed_window(catalogue, query, feed);
+    return py::make_tuple(number_or_none(speed.low_m_min), number_or_none(speed.high_m_min),
+                          number_or_none(feed.low_mm), number_or_none(feed.high_mm));
+}
+
+std::vector<double> work_bend(const std::vector<std::array<double, 3>>& sections, const std::string& hold,
+                              double force_n, const std::vector<double>& places_mm, double youngs_modulus_gpa,
+                              const std::vector<double>& steadies_mm, double centre_n_um, double chuck_n_um) {
+    WorkBeam beam;
+    beam.hold = from_name<Hold>("hold", hold);
+    for (const auto& [length, diameter, bore] : sections) {
+        beam.sections.push_back({length, diameter, bore});
+    }
+    beam.youngs_modulus_gpa = youngs_modulus_gpa;
+    beam.steadies_mm = steadies_mm;
+    beam.centre_n_um = centre_n_um;
+    beam.chuck_n_um = chuck_n_um;
+    std::vector<double> bend(places_mm.size());
+    std::string why;
+    if (!evaluate(beam, force_n, places_mm, bend, &why).ok()) {
+        throw DomainError("work_bend_mm: " + why);
+    }
+    return bend;
 }
 
 }  // namespace
 
 void bind_cutting(py::module_& module) {
+    module.def("find_alloy", &find_alloy, "name"_a, "catalogue"_a,
+               "Row of the alloy of a name in the table material/alloys.");
+    module.def(
+        "tool", &tool, "name"_a, "catalogue"_a,
+        "Material of a tool by its name, and what its row says of its form, NaN where nothing; \"\" is "
+        "plain high-speed steel.");
+    module.def("holder_place", &place_of_holder, "machine"_a, "chuck"_a, "hold"_a,
+               "Place of the chuck that is meant, the first where nobody says; -1 where there is none.");
     module.def(
         "parse_knurl_pattern",
-        [](const std::string& text, const SharedCatalogue& catalogue) {
-            return std::string(enum_name(knurls::parse_knurl_pattern(text, catalogue.get())));
+        [](const std::string& text, const Catalogue& catalogue) {
+            return enum_name(knurls::parse_knurl_pattern(text, catalogue));
         },
-        py::arg("text"), py::arg("catalogue"), "Read a pattern by name or by metric form.");
-    bind_more(module);
-    bind_windows(module);
+        "text"_a, "catalogue"_a, "Read a pattern by name or by metric form.");
+    module.def(
+        "windows", &windows, "alloy"_a, "operation"_a, "tool_material"_a, "depth_mm"_a, "feed_mm"_a,
+        "hardness_hb"_a, "catalogue"_a,
+        "Lowest and highest cutting speed, m/min; finest and coarsest feed, mm a revolution or a tooth.");
+    module.def("work_bend_mm", &work_bend, "sections"_a, "hold"_a, "force_n"_a, "places_mm"_a,
+               "youngs_modulus_gpa"_a, "steadies_mm"_a = std::vector<double>{}, "centre_n_um"_a = kInfinite,
+               "chuck_n_um"_a = kInfinite,
+               "Deflection of stepped work at the tool, mm, as the tool travels. sections: length, diameter "
+               "and bore of each, mm; hold: 'chuck', 'chuck and centre' or 'between centres'.");
     module.def("caution_codes", &spellings<CautionCode>,
                "Every code of a caution on a cut, in the order of a batch's bits.");
     module.def("limit_codes", &spellings<LimitCode>,

@@ -205,7 +205,8 @@ std::string docstring(const FormulaRow& formula) {
     doc +=
         "on_error : {\"raise\", \"status\"}\n"
         "    For arrays: raise at the first bad element, or return the values (NaN where there is none)\n"
-        "    and an array of status codes (0 where there is one; see status_name).\n"
+        "    and an array of status codes: 0 where there is one, 1 not finite, 2 out of range, 3 no result,\n"
+        "    8 inconsistent.\n"
         "\nReturns\n-------\nfloat or ndarray\n"
         "    A float when every argument is a scalar, else an array in the broadcast shape.\n"
         "\nRaises\n------\nDomainError\n"

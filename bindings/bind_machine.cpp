@@ -15,6 +15,8 @@
 
 namespace halfnut::bind {
 
+using namespace pybind11::literals;
+
 namespace {
 
 using namespace machine;
@@ -38,16 +40,18 @@ std::span<const Member> rows() {
     return kRows;
 }
 
-void bind_steps(py::module_& module) {
+}  // namespace
+
+void bind_machine(py::module_& module) {
     py::class_<Position> position(module, "Position", "Where a lever, belt or switch stands.");
     def_value<Position>(
-        position, [](const Position& p) -> py::tuple { return py::make_tuple(p.control, p.setting); },
+        position,
+        [](py::handle self) {
+            const auto& p = self.cast<const Position&>();
+            return py::make_tuple(p.control, p.setting);
+        },
         [](const py::tuple& s) { return Position{held<std::string>(s, 0), held<std::string>(s, 1)}; });
-    position
-        .def(py::init([](std::string control, std::string setting) {
-                 return Position{std::move(control), std::move(setting)};
-             }),
-             py::arg("control"), py::arg("setting"))
+    position.def(py::init<std::string, std::string>(), "control"_a, "setting"_a)
         .def_readonly("control", &Position::control)
         .def_readonly("setting", &Position::setting)
         .def("__repr__", [](const Position& p) { return "<Position " + p.control + " " + p.setting + ">"; });
@@ -58,9 +62,7 @@ void bind_steps(py::module_& module) {
     record<FeedStep>(module, "FeedStep", rows<FeedStep>(), "A power feed.");
 
     record<FeedLadder>(module, "FeedLadder", rows<FeedLadder>(), "The power feeds of one train.");
-}
 
-void bind_parts(py::module_& module) {
     record<Slide>(module, "Slide", rows<Slide>(), "A slide and its dial.")
         .def_property_readonly("lines_a_turn", &lines_a_turn)
         .def(
@@ -69,7 +71,7 @@ void bind_parts(py::module_& module) {
                 const DialReading found = dial_reading(self, travel_mm);
                 return py::make_tuple(found.turns, found.line, found.remainder_mm);
             },
-            py::arg("travel_mm"), "Turns, line and what the line misses after a travel from nought.");
+            "travel_mm"_a, "Turns, line and what the line misses after a travel from nought.");
 
     record<Chuck>(module, "Chuck", rows<Chuck>(), "What holds the work and how fast it may turn.")
         .def_property_readonly("limit_rpm", &chuck_rpm_limit);
@@ -80,13 +82,6 @@ void bind_parts(py::module_& module) {
     record<ChartRow>(module, "ChartRow", rows<ChartRow>(), "A row of the chart that hangs at the lathe.");
 
     record<Threading>(module, "Threading", rows<Threading>(), "The leadscrew and what drives it.");
-}
-
-}  // namespace
-
-void bind_machine(py::module_& module) {
-    bind_steps(module);
-    bind_parts(module);
 
     record<Machine>(module, "Machine", rows<Machine>(), "One machine of the shop, in its own terms.")
         .def_property_readonly("swing_mm", &swing_mm)
@@ -113,14 +108,9 @@ void bind_machine(py::module_& module) {
             "What the machine leaves out, and what the answers lack without it: (where, text) each.")
         .def(
             "fastest_rpm", [](const Machine& self, double rpm) { return choose_spindle(self, 0.0, rpm).rpm; },
-            py::arg("rpm"), "The fastest speed that is not above another, rev/min, else the slowest.")
-        .def(
-            "slide",
-            [](const Machine& self, const std::string& name) -> py::object {
-                const Slide* slide = find_slide(self, name);
-                return slide == nullptr ? py::object(py::none()) : py::cast(*slide);
-            },
-            py::arg("name"), "The slide of that name, or None.");
+            "rpm"_a, "The fastest speed that is not above another, rev/min, else the slowest.")
+        .def("slide", &find_slide, "name"_a, py::return_value_policy::copy,
+             "The slide of that name, or None.");
 }
 
 }  // namespace halfnut::bind

@@ -13,6 +13,8 @@
 
 namespace halfnut::bind {
 
+using namespace pybind11::literals;
+
 namespace {
 
 Dimension dimension_from(std::string_view name) {
@@ -151,11 +153,11 @@ UnitSystem system_of(std::string_view unit) {
 
 void bind_quantity(py::module_& module) {
     py::class_<Quantity>(module, "Quantity", "A number with its unit.")
-        .def(py::init(&quantity), py::arg("value"), py::arg("unit"), py::arg("dimension"))
+        .def(py::init(&quantity), "value"_a, "unit"_a, "dimension"_a)
         .def(py::init([](std::string_view written, const std::string& dimension) {
                  return parse_quantity(written, dimension_from(dimension), builtin());
              }),
-             py::arg("text"), py::arg("dimension"))
+             "text"_a, "dimension"_a)
         .def_property_readonly("value", &Quantity::value)
         .def_property_readonly("unit", [](const Quantity& q) { return std::string(q.unit().symbol); })
         .def_property_readonly("dimension",
@@ -167,7 +169,7 @@ void bind_quantity(py::module_& module) {
              [](const Quantity& q) {
                  return fmt::format("Quantity('{}', '{}')", q.text(), dimension_name(q.dimension()));
              })
-        .def("__format__", &formatted, py::arg("spec"),
+        .def("__format__", &formatted, "spec"_a,
              "A format of numbers, a blank, a unit, each of them optional: '.3f in', '.0f', 'mm'.")
         .def(
             "to",
@@ -175,24 +177,24 @@ void bind_quantity(py::module_& module) {
                 const Unit& wanted = unit_of(unit, q.dimension());
                 return crossed(Quantity(q.in(wanted), wanted));
             },
-            py::arg("unit"), "The same in another unit.")
+            "unit"_a, "The same in another unit.")
         .def(
             "__eq__", [](const Quantity& a, const Quantity& b) { return a == b; }, py::is_operator())
         .def("__hash__",
              [](const Quantity& q) {
                  return py::hash(py::make_tuple(static_cast<int>(q.dimension()), q.compared()));
              })
-        .def("__lt__", comparison([](std::partial_ordering order) { return order < 0; }), py::arg("other"))
-        .def("__le__", comparison([](std::partial_ordering order) { return order <= 0; }), py::arg("other"))
-        .def("__gt__", comparison([](std::partial_ordering order) { return order > 0; }), py::arg("other"))
-        .def("__ge__", comparison([](std::partial_ordering order) { return order >= 0; }), py::arg("other"))
-        .def("__add__", &sum, py::arg("other"))
-        .def("__radd__", &sum_from, py::arg("other"))
-        .def("__sub__", &difference, py::arg("other"))
-        .def("__rsub__", &difference, py::arg("other"))
-        .def("__mul__", &product, py::arg("factor"))
-        .def("__rmul__", &product, py::arg("factor"))
-        .def("__truediv__", &quotient, py::arg("divisor"))
+        .def("__lt__", comparison([](std::partial_ordering order) { return order < 0; }), "other"_a)
+        .def("__le__", comparison([](std::partial_ordering order) { return order <= 0; }), "other"_a)
+        .def("__gt__", comparison([](std::partial_ordering order) { return order > 0; }), "other"_a)
+        .def("__ge__", comparison([](std::partial_ordering order) { return order >= 0; }), "other"_a)
+        .def("__add__", &sum, "other"_a)
+        .def("__radd__", &sum_from, "other"_a)
+        .def("__sub__", &difference, "other"_a)
+        .def("__rsub__", &difference, "other"_a)
+        .def("__mul__", &product, "factor"_a)
+        .def("__rmul__", &product, "factor"_a)
+        .def("__truediv__", &quotient, "divisor"_a)
         .def("__neg__", [](const Quantity& q) { return crossed(Quantity(-q.value(), q.unit())); })
         .def("__pos__", [](const Quantity& q) { return crossed(q); })
         .def("__abs__", [](const Quantity& q) { return crossed(Quantity(std::abs(q.value()), q.unit())); })
@@ -215,9 +217,8 @@ void bind_quantity(py::module_& module) {
         .def(py::init([](double value, const std::string& unit) {
                  return Length(quantity(value, unit, "length"));
              }),
-             py::arg("value"), py::arg("unit"))
-        .def(py::init([](std::string_view written) { return parse_length(written, builtin()); }),
-             py::arg("text"))
+             "value"_a, "unit"_a)
+        .def(py::init([](std::string_view written) { return parse_length(written, builtin()); }), "text"_a)
         .def_property_readonly("mm", &Length::mm)
         .def_property_readonly("inch", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });
@@ -227,33 +228,27 @@ void bind_quantity(py::module_& module) {
         [](double value, std::string_view kind, std::string_view unit) {
             return spell(value, figure_kind(kind), system_of(unit));
         },
-        py::arg("value"), py::arg("kind"), py::arg("unit"),
+        "value"_a, "kind"_a, "unit"_a,
         "A figure with its unit, by its kind or its key, in the system of a length's unit: 'in' or 'mm'.");
     module.def(
         "spell_number",
         [](double value, std::string_view kind, std::string_view unit) {
             return spell_number(value, figure_kind(kind), system_of(unit));
         },
-        py::arg("value"), py::arg("kind"), py::arg("unit"), "A figure without its unit.");
+        "value"_a, "kind"_a, "unit"_a, "A figure without its unit.");
     module.def(
         "spell_span",
         [](double low, double high, std::string_view kind, std::string_view unit) {
             return spell_span(low, high, figure_kind(kind), system_of(unit));
         },
-        py::arg("low"), py::arg("high"), py::arg("kind"), py::arg("unit"), "Two figures as from-to.");
+        "low"_a, "high"_a, "kind"_a, "unit"_a, "Two figures as from-to.");
     module.def(
         "bounds",
         [] {
-            py::dict out;
-            out["text_bytes"] = bounds::kTextBytes;
-            out["designation_bytes"] = bounds::kDesignationBytes;
-            out["file_bytes"] = bounds::kFileBytes;
-            out["rows"] = bounds::kRows;
-            out["items"] = bounds::kItems;
-            out["nesting"] = bounds::kNesting;
-            out["count"] = bounds::kCount;
-            out["passes"] = bounds::kPasses;
-            return out;
+            return py::dict(
+                "text_bytes"_a = bounds::kTextBytes, "designation_bytes"_a = bounds::kDesignationBytes,
+                "file_bytes"_a = bounds::kFileBytes, "rows"_a = bounds::kRows, "items"_a = bounds::kItems,
+                "nesting"_a = bounds::kNesting, "count"_a = bounds::kCount, "passes"_a = bounds::kPasses);
         },
         "Bounds on counts and lengths of text, by name.");
     module.def(
@@ -262,21 +257,15 @@ void bind_quantity(py::module_& module) {
             const bounds::Range range = bounds::of_unit(unit);
             return std::pair(range.least, range.greatest);
         },
-        py::arg("unit"), "Least and greatest magnitude, other than 0, of a number with a unit such as 'mm'.");
+        "unit"_a, "Least and greatest magnitude, other than 0, of a number with a unit such as 'mm'.");
     module.def(
         "parse_quantity",
-        [](const std::string& text, const std::string& dimension, const SharedCatalogue& catalogue) {
-            return parse_quantity(text, dimension_from(dimension), catalogue.get());
+        [](std::string_view text, std::string_view dimension, const Catalogue& catalogue) {
+            return parse_quantity(text, dimension_from(dimension), catalogue);
         },
-        py::arg("text"), py::arg("dimension"), py::arg("catalogue"),
-        "Read a quantity of a given dimension from text.");
-    module.def(
-        "parse_number",
-        [](const std::string& text, const std::string& unit, const SharedCatalogue& catalogue) {
-            return parse_number(text, unit, catalogue.get());
-        },
-        py::arg("text"), py::arg("unit"), py::arg("catalogue"),
-        "The number in a unit of a quantity that is written with any unit of its kind.");
+        "text"_a, "dimension"_a, "catalogue"_a, "Read a quantity of a given dimension from text.");
+    module.def("parse_number", &parse_number, "text"_a, "unit"_a, "catalogue"_a,
+               "The number in a unit of a quantity that is written with any unit of its kind.");
     module.def(
         "base_units",
         [] {
@@ -288,13 +277,8 @@ void bind_quantity(py::module_& module) {
             return out;
         },
         "Base units by what they are of.");
-    module.def(
-        "parse_length",
-        [](const std::string& text, const SharedCatalogue& catalogue) {
-            return parse_length(text, catalogue.get());
-        },
-        py::arg("text"), py::arg("catalogue"),
-        "Read a length from text, drills by number or letter included.");
+    module.def("parse_length", &parse_length, "text"_a, "catalogue"_a,
+               "Read a length from text, drills by number or letter included.");
 }
 
 }  // namespace halfnut::bind

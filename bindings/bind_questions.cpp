@@ -9,7 +9,6 @@
 #include <string_view>
 #include <vector>
 
-#include "asked.hpp"
 #include "convert.hpp"
 #include "halfnut/core/file_table.hpp"
 #include "halfnut/core/json.hpp"
@@ -26,6 +25,8 @@
 #include "halfnut/threads/questions.hpp"
 
 namespace halfnut::bind {
+
+using namespace pybind11::literals;
 
 namespace {
 
@@ -150,18 +151,18 @@ py::list mistakes_of(const FileReading& reading) {
     return out;
 }
 
-py::tuple machine_of_file(const py::object& file, const SharedCatalogue& catalogue) {
+py::tuple machine_of_file(const py::object& file, const Catalogue& catalogue) {
     const Taken taken(py::make_tuple(file));
-    FileReading reading{catalogue.get()};
+    FileReading reading{catalogue};
     machine::Machine found = machine::machine_of_file(taken.given().front(), reading);
     py::list mistakes = mistakes_of(reading);
     py::object machine = reading.mistakes.empty() ? py::cast(std::move(found)) : py::none();
     return py::make_tuple(std::move(machine), std::move(mistakes));
 }
 
-py::tuple wheels_of_file(const py::object& file, const SharedCatalogue& catalogue) {
+py::tuple wheels_of_file(const py::object& file, const Catalogue& catalogue) {
     const Taken taken(py::make_tuple(file));
-    FileReading reading{catalogue.get()};
+    FileReading reading{catalogue};
     py::list wheels;
     for (const knurls::Wheel& each : knurls::wheels_of_file(taken.given().front(), reading)) {
         wheels.append(py::make_tuple(each.name, each.pitch, each.pattern, each.measured, each.cuts));
@@ -171,29 +172,14 @@ py::tuple wheels_of_file(const py::object& file, const SharedCatalogue& catalogu
 
 // ---- what is answered -------------------------------------------------------------------------------------
 
-py::object value_of(const Value& value);
-
-py::object of_list(const Values& values) {
+/// A tuple of what `made` makes of each.
+template <class Made>
+py::tuple tuple_of(const Values& values, const Made& made) {
     py::tuple out(values.size());
     for (std::size_t i = 0; i < values.size(); ++i) {
-        out[i] = value_of(values[i]);
+        out[i] = made(values[i]);
     }
     return out;
-}
-
-py::object value_of(const Value& value) {
-    return std::visit(
-        [](const auto& is) -> py::object {
-            using Is = std::remove_cvref_t<decltype(is)>;
-            if constexpr (std::is_same_v<Is, std::monostate>) {
-                return py::none();
-            } else if constexpr (std::is_same_v<Is, Values>) {
-                return of_list(is);
-            } else {
-                return py::cast(is);
-            }
-        },
-        value.is);
 }
 
 /// Keys of a record as texts of the interpreter, made once: they live as long as the process.
@@ -216,22 +202,15 @@ py::object figure_of(const FigureRow& figure, const Value& value) {
         return record == nullptr ? py::object(py::none()) : py::object(dictionary(*figure.of, *record));
     }
     if (figure.kind == AnsweredKind::records) {
-        const auto& items = std::get<Values>(value.is);
-        py::tuple records(items.size());
-        for (std::size_t k = 0; k < items.size(); ++k) {
-            records[k] = dictionary(*figure.of, std::get<Values>(items[k].is));
-        }
-        return records;
+        return tuple_of(std::get<Values>(value.is),
+                        [&](const Value& item) { return dictionary(*figure.of, std::get<Values>(item.is)); });
     }
     if (figure.kind == AnsweredKind::evidence) {
-        const auto& items = std::get<Values>(value.is);
-        py::tuple texts(items.size());
-        for (std::size_t k = 0; k < items.size(); ++k) {
-            const auto& at = std::get<Values>(items[k].is);
+        return tuple_of(std::get<Values>(value.is), [](const Value& item) {
+            const auto& at = std::get<Values>(item.is);
             const auto text = [&](std::size_t place) { return std::get<std::string>(at[place].is); };
-            texts[k] = py::cast(EvidenceText{text(0), text(1), text(2), text(3), text(4), text(5)});
-        }
-        return texts;
+            return py::cast(EvidenceText{text(0), text(1), text(2), text(3), text(4), text(5)});
+        });
     }
     return value_of(value);
 }
@@ -342,7 +321,7 @@ void put(FigureColumn& column, std::size_t row, const Value& value) {
 /// one as long as there are rows.
 py::dict ask_question_rows(std::string_view name, const py::tuple& values, const py::list& columns,
                            std::size_t rows, const std::vector<std::string>& wanted,
-                           const SharedCatalogue& catalogue) {
+                           const Catalogue& catalogue) {
     const Question& question = find_question(name);
     const Taken common(values);
     std::vector<AskedColumn> asked;
@@ -393,7 +372,7 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     {
         const py::gil_scoped_release release;
         ask_rows(
-            question, common.given(), asked, rows, catalogue.get(),
+            question, common.given(), asked, rows, catalogue,
             [&](std::size_t row, const void* answer) {
                 const FigureRow* within = nullptr;
                 Value record;
@@ -428,12 +407,8 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
 
 // ---- what is declared -------------------------------------------------------------------------------------
 
-py::list texts(std::span<const std::string_view> all) {
-    py::list out;
-    for (const std::string_view each : all) {
-        out.append(text(each));
-    }
-    return out;
+std::vector<std::string_view> texts(std::span<const std::string_view> all) {
+    return {all.begin(), all.end()};
 }
 
 std::string_view kind_name(AskedKind kind) {
@@ -448,62 +423,60 @@ std::string_view kind_name(AnsweredKind kind) {
     return kNames.at(static_cast<std::size_t>(kind));
 }
 
+py::list described(std::span<const AskedRow> rows);
+
 py::dict described(const AskedRow& row) {
-    using namespace py::literals;
     const std::string range = range_text(row.range);
-    py::list parts;
-    if (row.parts != nullptr) {
-        for (const AskedRow& part : row.parts()) {
-            parts.append(described(part));
-        }
-    }
     return py::dict(
-        "name"_a = text(row.name), "key"_a = text(row.key), "kind"_a = text(kind_name(row.kind)),
-        "about"_a = text(row.about), "unit"_a = text(row.unit),
+        "name"_a = row.name, "key"_a = row.key, "kind"_a = kind_name(row.kind), "about"_a = row.about,
+        "unit"_a = row.unit,
         "dimension"_a = row.has_dimension ? py::object(text(dimension_name(row.dimension))) : py::none(),
-        "written"_a = row.written, "usual"_a = text(row.usual), "kin"_a = text(row.kin),
-        "option"_a = text(row.option), "range"_a = range == "finite" ? std::string() : range,
-        "low"_a = row.range.low, "high"_a = row.range.high, "low_open"_a = row.range.low_open,
-        "high_open"_a = row.range.high_open, "choices"_a = texts(row.choices), "required"_a = row.is_required,
-        "placed"_a = row.is_placed, "leads"_a = row.leading, "finer"_a = row.is_finer, "of"_a = parts);
+        "written"_a = row.written, "usual"_a = row.usual, "kin"_a = row.kin, "option"_a = row.option,
+        "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
+        "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
+        "choices"_a = texts(row.choices), "required"_a = row.is_required, "placed"_a = row.is_placed,
+        "leads"_a = row.leading, "finer"_a = row.is_finer,
+        "of"_a = described(row.parts == nullptr ? std::span<const AskedRow>() : row.parts()));
+}
+
+py::list described(std::span<const AskedRow> rows) {
+    py::list out;
+    for (const AskedRow& row : rows) {
+        out.append(described(row));
+    }
+    return out;
 }
 
 py::dict described(const RecordRow& row) {
-    using namespace py::literals;
     py::list figures;
     for (const FigureRow& figure : row.figures) {
-        figures.append(py::dict(
-            "key"_a = text(figure.key), "kind"_a = text(kind_name(figure.kind)),
-            "about"_a = text(figure.about), "unit"_a = text(figure.unit), "always"_a = figure.is_always,
-            "kin"_a = text(figure.kin), "choices"_a = texts(figure.choices),
-            "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
+        figures.append(
+            py::dict("key"_a = figure.key, "kind"_a = kind_name(figure.kind), "about"_a = figure.about,
+                     "unit"_a = figure.unit, "always"_a = figure.is_always, "kin"_a = figure.kin,
+                     "choices"_a = texts(figure.choices),
+                     "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
     }
     py::list said;
     for (const SaidRow& each : row.says.rows) {
-        said.append(py::make_tuple(text(each.label), text(each.text), text(each.each)));
+        said.append(py::make_tuple(each.label, each.text, each.each));
     }
-    return py::dict("name"_a = text(row.name), "about"_a = text(row.about), "figures"_a = figures,
-                    "answer"_a = text(row.says.answer), "rows"_a = said, "brief"_a = text(row.says.brief),
+    return py::dict("name"_a = row.name, "about"_a = row.about, "figures"_a = figures,
+                    "answer"_a = row.says.answer, "rows"_a = said, "brief"_a = row.says.brief,
                     "at_machine"_a = row.says.at_machine);
 }
 
 py::dict described_question(std::string_view name) {
-    using namespace py::literals;
     const Question& question = find_question(name);
-    py::list arguments;
-    for (const AskedRow& row : question.arguments) {
-        arguments.append(described(row));
-    }
-    return py::dict("name"_a = text(question.name), "room"_a = text(question.room),
-                    "about"_a = text(question.about), "version"_a = question.version,
-                    "sources"_a = text(question.sources), "example"_a = text(question.example),
-                    "arguments"_a = arguments, "answer"_a = described(*question.answer));
+    return py::dict("name"_a = question.name, "room"_a = question.room, "about"_a = question.about,
+                    "version"_a = question.version, "sources"_a = question.sources,
+                    "example"_a = question.example, "arguments"_a = described(question.arguments),
+                    "answer"_a = described(*question.answer));
 }
 
-py::list question_names() {
-    py::list out;
+std::vector<std::string_view> question_names() {
+    std::vector<std::string_view> out;
     for (const Question* const question : questions()) {
-        out.append(text(question->name));
+        out.push_back(question->name);
     }
     return out;
 }
@@ -539,13 +512,13 @@ job::Part read_part(const py::dict& given, Asking& asking) {
 }
 
 /// `parts`: a dictionary each, by the names of its members, with the lists "steps", "joints" and "true_to".
-py::dict walk_job(const py::list& parts, const SharedCatalogue& catalogue) {
-    Asking asking{catalogue.get()};
+py::dict walk_job(const py::list& parts, const Catalogue& catalogue) {
+    Asking asking{catalogue};
     std::vector<job::Part> read;
     for (const py::handle each : parts) {
         read.push_back(read_part(each.cast<py::dict>(), asking));
     }
-    const job::WalkedJob walked = job::walk(read, catalogue.get());
+    const job::WalkedJob walked = job::walk(read, catalogue);
     return dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
 }
 
@@ -566,20 +539,19 @@ std::vector<job::LeverGroup> groups_of(const std::vector<Lever>& levers) {
 /// Numbers of the operations, seconds and stops that it saves; None where no other order is better. `moved`:
 /// of each operation its levers before and after, None where it has no answer.
 py::object better_order(const py::dict& part, const std::vector<std::optional<LeversMoved>>& moved,
-                        const SharedCatalogue& catalogue) {
-    Asking asking{catalogue.get()};
+                        const Catalogue& catalogue) {
+    Asking asking{catalogue};
     std::vector<job::Moved> read;
     read.reserve(moved.size());
     for (const std::optional<LeversMoved>& each : moved) {
         read.push_back(each ? job::Moved{groups_of(each->first), groups_of(each->second), true}
                             : job::Moved{});
     }
-    const auto found = job::better_order(read_part(part, asking), read, catalogue.get());
+    const auto found = job::better_order(read_part(part, asking), read, catalogue);
     return found ? py::cast(std::tuple(found->numbers, found->saves_s, found->saves_stops)) : py::none();
 }
 
 py::dict lot_of(double time_s, int quantity) {
-    using namespace py::literals;
     const auto pair = [](job::Span span) { return py::make_tuple(span.least_s, span.most_s); };
     return py::dict("first"_a = pair(job::first_piece(time_s)),
                     "further"_a = pair(job::further_piece(time_s)),
@@ -588,16 +560,13 @@ py::dict lot_of(double time_s, int quantity) {
 }
 
 /// What a size is measured with, and how far that errs.
-py::tuple measured_with(bool inside, bool along, double size_mm, double band_mm,
-                        const SharedCatalogue& catalogue) {
+py::tuple measured_with(bool inside, bool along, double size_mm, double band_mm, const Catalogue& catalogue) {
     const cutting::Measured found = cutting::measured_with(inside, along, size_mm, band_mm);
-    return py::make_tuple(find_words("instrument", enum_name(found.instrument), catalogue.get()),
-                          found.error_mm);
+    return py::make_tuple(find_words("instrument", enum_name(found.instrument), catalogue), found.error_mm);
 }
 
 py::dict cut_up(double length_mm, int quantity, double kerf_mm, double facing_mm, double stub_mm, int pieces,
                 double bar_mm) {
-    using namespace py::literals;
     const job::CutUp found = job::cut_up({length_mm, quantity, kerf_mm, facing_mm, stub_mm, pieces, bar_mm});
     return py::dict("blank_mm"_a = found.blank_mm, "blanks"_a = found.blanks, "total_mm"_a = found.total_mm,
                     "blanks_a_bar"_a = found.blanks_a_bar, "bars"_a = found.bars,
@@ -633,27 +602,32 @@ std::vector<int> shared_steps(const std::vector<std::tuple<int, int, double, dou
 
 /// What a job's file may say of an operation.
 py::list job_kinds() {
-    using namespace py::literals;
     py::list out;
     for (const job::Kind& each : job::kinds()) {
-        out.append(py::dict("do"_a = text(enum_name(each.what)), "question"_a = text(each.question),
-                            "keys"_a = text(each.keys), "about"_a = text(each.about),
-                            "on"_a = text(enum_name(each.on)), "tool"_a = text(each.tool),
-                            "title"_a = text(each.title.empty() ? enum_name(each.what) : each.title),
-                            "size"_a = text(each.size)));
-    }
-    return out;
-}
-
-py::list job_members() {
-    py::list out;
-    for (const AskedRow& row : job::step_question().arguments) {
-        out.append(described(row));
+        out.append(py::dict("do"_a = enum_name(each.what), "question"_a = each.question, "keys"_a = each.keys,
+                            "about"_a = each.about, "on"_a = enum_name(each.on), "tool"_a = each.tool,
+                            "title"_a = each.title.empty() ? enum_name(each.what) : each.title,
+                            "size"_a = each.size));
     }
     return out;
 }
 
 }  // namespace
+
+py::object value_of(const Value& value) {
+    return std::visit(
+        [](const auto& is) -> py::object {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                return py::none();
+            } else if constexpr (std::is_same_v<Is, Values>) {
+                return tuple_of(is, &value_of);
+            } else {
+                return py::cast(is);
+            }
+        },
+        value.is);
+}
 
 const void* answer_held(py::handle answer, const std::type_info& kind) {
     const Answer& held = py::cast<const Answered&>(answer).answer;
@@ -672,7 +646,7 @@ void bind_questions(py::module_& module) {
                          "The answer to a question, its figures read when they are asked for.")
         .def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
         .def("figures", &figures_of, "Every figure by its key.")
-        .def("figure", &one_figure, py::arg("key"), "One figure.")
+        .def("figure", &one_figure, "key"_a, "One figure.")
         .def("__eq__",
              [](const Answered& self, const py::object& other) {
                  if (!py::isinstance<Answered>(other)) {
@@ -692,56 +666,56 @@ void bind_questions(py::module_& module) {
                 py::make_tuple(text(self.answer.question->name), self.values, self.catalogue));
         });
     module.def(
-        "ask", &ask_question, py::arg("name"), py::arg("values"), py::arg("catalogue"),
+        "ask", &ask_question, "name"_a, "values"_a, "catalogue"_a,
         "The answer to the question of a name. `values` are those of its arguments in their order; None is "
         "not given.");
-    module.def("ask_rows", &ask_question_rows, py::arg("name"), py::arg("values"), py::arg("columns"),
-               py::arg("rows"), py::arg("wanted"), py::arg("catalogue"),
+    module.def("ask_rows", &ask_question_rows, "name"_a, "values"_a, "columns"_a, "rows"_a, "wanted"_a,
+               "catalogue"_a,
                "The same for many rows: figures as columns, with a status and a reason each. `columns` are "
                "(place of the argument, numbers, whether they were inches) or (place, codes, texts).");
     module.def(
         "answered_json",
-        [](const py::object& asked, const SharedCatalogue& catalogue) {
-            const Taken taken(py::make_tuple(asked));
-            return answered_json(taken.given().front(), catalogue.get());
+        [](const py::object& asked, const Catalogue& catalogue) {
+            return answered_json(Taken(py::make_tuple(asked)).given().front(), catalogue);
         },
-        py::arg("asked"), py::arg("catalogue"), "The answer to a question that came as JSON, as JSON.");
+        "asked"_a, "catalogue"_a, "The answer to a question that came as JSON, as JSON.");
     module.def(
         "schema_json",
-        [](std::string_view name, const SharedCatalogue& catalogue) {
-            return schema_json(find_question(name), catalogue.get());
+        [](std::string_view name, const Catalogue& catalogue) {
+            return schema_json(find_question(name), catalogue);
         },
-        py::arg("name"), py::arg("catalogue"), "The JSON Schema of a question and of its answer.");
+        "name"_a, "catalogue"_a, "The JSON Schema of a question and of its answer.");
     module.def(
-        "machine_of_file", &machine_of_file, py::arg("file"), py::arg("catalogue"),
+        "machine_of_file", &machine_of_file, "file"_a, "catalogue"_a,
         "The machine of a file's tables, or None, and every mistake in them: the keys on the way to it, "
         "what is wrong, whether it is a value's, what is allowed and what is nearest.");
     module.def("machine_file_keys", &machine::machine_file_keys, "Every key of a machine file.");
-    module.def("wheels_of_file", &wheels_of_file, py::arg("file"), py::arg("catalogue"),
+    module.def("wheels_of_file", &wheels_of_file, "file"_a, "catalogue"_a,
                "The knurl wheels of a file's tables that can be used, (name, pitch, pattern, measured, cuts) "
                "each, and every mistake in the others.");
-    module.def("walk_job", &walk_job, py::arg("parts"), py::arg("catalogue"),
+    module.def("walk_job", &walk_job, "parts"_a, "catalogue"_a,
                "Parts walked through their operations: the work after each, and every mistake. A part is a "
                "dictionary of its sizes with lists of its steps, its joints and what is true to what.");
-    module.def("better_order", &better_order, py::arg("part"), py::arg("moved"), py::arg("catalogue"),
+    module.def("better_order", &better_order, "part"_a, "moved"_a, "catalogue"_a,
                "Another order of a part's operations that moves fewer levers, or None.");
-    module.def("lot_of", &lot_of, py::arg("time_s"), py::arg("quantity"),
+    module.def("lot_of", &lot_of, "time_s"_a, "quantity"_a,
                "Times of a lot, spares, and which pieces are measured wholly.");
-    module.def("measured_with", &measured_with, py::arg("inside"), py::arg("along"), py::arg("size_mm"),
-               py::arg("band_mm"), py::arg("catalogue"),
+    module.def("measured_with", &measured_with, "inside"_a, "along"_a, "size_mm"_a, "band_mm"_a,
+               "catalogue"_a,
                "The instrument that a size with limits is measured with, and its error either way, mm.");
-    module.def("once_coated", &job::once_coated, py::arg("least_mm"), py::arg("greatest_mm"),
-               py::arg("inside"), py::arg("coating"),
+    module.def("once_coated", &job::once_coated, "least_mm"_a, "greatest_mm"_a, "inside"_a, "coating"_a,
                "Least and greatest of a plain diameter once it is coated, mm.");
-    module.def("cut_up", &cut_up, py::arg("length_mm"), py::arg("quantity"), py::kw_only(),
-               py::arg("kerf_mm"), py::arg("facing_mm"), py::arg("stub_mm"), py::arg("pieces"),
-               py::arg("bar_mm"), "How stock is cut up for a lot; a bar_mm of NaN is not known.");
-    module.def("first_fit", &first_fit, py::arg("blanks"), py::arg("bar_mm"),
+    module.def("cut_up", &cut_up, "length_mm"_a, "quantity"_a, py::kw_only(), "kerf_mm"_a, "facing_mm"_a,
+               "stub_mm"_a, "pieces"_a, "bar_mm"_a,
+               "How stock is cut up for a lot; a bar_mm of NaN is not known.");
+    module.def("first_fit", &first_fit, "blanks"_a, "bar_mm"_a,
                "Blanks laid over bars, the longest first, each on the first bar that it goes on.");
-    module.def("shared_steps", &shared_steps, py::arg("settings"), py::arg("machines"),
+    module.def("shared_steps", &shared_steps, "settings"_a, "machines"_a,
                "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has, with their keys.");
-    module.def("job_members", &job_members, "What the walk of a job knows of an operation.");
+    module.def(
+        "job_members", [] { return described(job::step_question().arguments); },
+        "What the walk of a job knows of an operation.");
     module.attr("FOLDER_VARIABLE") = "HALFNUT_SHOP";  // that names the folder of a shop's own tables
     module.def(
         "environment",
@@ -749,9 +723,9 @@ void bind_questions(py::module_& module) {
             const char* const value = std::getenv(name);
             return py::bytes(value == nullptr ? "" : value);
         },
-        py::arg("name"), "A variable of the environment, empty where there is none.");
+        "name"_a, "A variable of the environment, empty where there is none.");
     module.def("question_names", &question_names, "Names of the questions that the core declares.");
-    module.def("question", &described_question, py::arg("name"), "A question as it is declared in the core.");
+    module.def("question", &described_question, "name"_a, "A question as it is declared in the core.");
 }
 
 }  // namespace halfnut::bind

@@ -1,48 +1,34 @@
-// Threads of any form by their designations.
+// Threads of any form, coatings, fits, adjusters and columns.
 
 #include <fmt/format.h>
 
 #include <memory>
-#include <vector>
 
 #include "convert.hpp"
+#include "halfnut/threads/adjuster_questions.hpp"
 #include "halfnut/threads/any_thread.hpp"
-#include "halfnut/threads/form_tables.hpp"
-#include "halfnut/threads/kinds.hpp"
-#include "halfnut/threads/profile.hpp"
+#include "halfnut/threads/coating_questions.hpp"
+#include "halfnut/threads/column.hpp"
+#include "halfnut/threads/column_tables.hpp"
+#include "halfnut/threads/fit.hpp"
 #include "halfnut/threads/questions.hpp"
-#include "halfnut/threads/series.hpp"
+#include "halfnut/threads/thread_figures.hpp"
 
 namespace halfnut::bind {
 
 using namespace threads;
+using namespace pybind11::literals;
 
 namespace {
 
-const Thread* own_of(const AnyThread& thread) {
-    return std::get_if<Thread>(&thread);
-}
-const FormThread* form_of(const AnyThread& thread) {
-    return std::get_if<FormThread>(&thread);
-}
-
-std::string classes_text(const AnyThread& thread) {
-    const std::string outside = class_of(thread, Side::external);
-    const std::string inside = class_of(thread, Side::internal);
-    const Thread* const own = own_of(thread);
-    return own != nullptr                        ? class_text(*own)
-           : outside == inside || inside.empty() ? outside
-           : outside.empty()                     ? inside
-                                                 : inside + "/" + outside;
-}
-
 AnyThread part_of_side(const AnyThread& thread, Side side) {
-    const FormThread* const form = form_of(thread);
+    const FormThread* const form = std::get_if<FormThread>(&thread);
     return form != nullptr ? AnyThread(form_part(*form, side))
                            : AnyThread(std::get<Thread>(thread).part(side));
 }
 
-py::tuple thread_state(const AnyThread& thread) {
+py::tuple thread_state(py::handle self) {
+    const auto& thread = self.cast<const AnyThread&>();
     return py::make_tuple(format_any_thread(thread), class_of(thread, Side::external),
                           class_of(thread, Side::internal));
 }
@@ -56,96 +42,16 @@ AnyThread thread_made(const py::tuple& state) {
     return out;
 }
 
-}  // namespace
-
-void bind_threads(py::module_& module) {
-    const auto side_of = [](const std::string& side) { return from_name<Side>("side", side); };
-    py::class_<AnyThread>(module, "Thread",
-                          "A designated thread of any form; str() is its canonical designation.")
-        .def_property_readonly(
-            "system",
-            [](const AnyThread& t) -> std::string {
-                const FormThread* const form = form_of(t);
-                return form != nullptr ? form->form : is_inch(t) ? "Unified" : "ISO metric";
-            })
-        .def_property_readonly(
-            "form",
-            [](const AnyThread& t) { return form_of(t) != nullptr ? form_of(t)->form : std::string(); },
-            "Of a form beside ISO metric and Unified; empty for those.")
-        .def_property_readonly("unit", [](const AnyThread& t) { return is_inch(t) ? "in" : "mm"; })
-        .def_property_readonly("series",
-                               [](const AnyThread& t) {
-                                   const Thread* const own = own_of(t);
-                                   return own != nullptr && own->inch() ? std::string(enum_name(own->series))
-                                                                        : std::string();
-                               })
-        .def_property_readonly("size",
-                               [](const AnyThread& t) {
-                                   return form_of(t) != nullptr ? form_of(t)->size : size_text(*own_of(t));
-                               })
-        .def_property_readonly(
-            "prefix", [](const AnyThread& t) { return form_of(t) != nullptr ? form_of(t)->prefix : ""; })
-        .def_property_readonly("tolerance_class", &classes_text)
-        .def_property_readonly("external_class",
-                               [](const AnyThread& t) { return class_of(t, Side::external); })
-        .def_property_readonly("internal_class",
-                               [](const AnyThread& t) { return class_of(t, Side::internal); })
-        .def_property_readonly("root",
-                               [](const AnyThread& t) {
-                                   const Thread* const own = own_of(t);
-                                   return own == nullptr || own->form == Form::plain ? "plain"
-                                          : own->form == Form::rounded_root          ? "rounded root"
-                                                                                     : "controlled root";
-                               })
-        .def_property_readonly("hand", [](const AnyThread& t) { return is_left_hand(t) ? "left" : "right"; })
-        .def_property_readonly("starts", [](const AnyThread& t) { return starts(t); })
-        .def_property_readonly("engagement_group",
-                               [](const AnyThread& t) {
-                                   return own_of(t) != nullptr ? enum_name(own_of(t)->group)
-                                                               : std::string_view();
-                               })
-        .def_property_readonly(
-            "engagement_mm",
-            [](const AnyThread& t) {
-                return number_or_none(own_of(t) != nullptr ? own_of(t)->engagement_mm() : kNaN);
-            })
-        .def_property_readonly("diameter_mm", [](const AnyThread& t) { return diameter_mm(t); })
-        .def_property_readonly("diameter_in",
-                               [](const AnyThread& t) {
-                                   return own_of(t) != nullptr ? own_of(t)->diameter_in()
-                                          : is_inch(t)         ? form_of(t)->diameter
-                                                               : diameter_mm(t) / kInchMm;
-                               })
-        .def_property_readonly("pitch_mm", [](const AnyThread& t) { return pitch_mm(t); })
-        .def_property_readonly("pitch_in",
-                               [](const AnyThread& t) {
-                                   return own_of(t) != nullptr ? own_of(t)->pitch_in()
-                                          : is_inch(t)         ? form_of(t)->pitch
-                                                               : pitch_mm(t) / kInchMm;
-                               })
-        .def_property_readonly("lead_mm", [](const AnyThread& t) { return starts(t) * pitch_mm(t); })
-        .def_property_readonly("lead_in",
-                               [](const AnyThread& t) {
-                                   return own_of(t) != nullptr ? own_of(t)->lead_in()
-                                          : is_inch(t)         ? form_of(t)->starts * form_of(t)->pitch
-                                                               : starts(t) * pitch_mm(t) / kInchMm;
-                               })
-        .def_property_readonly("tpi",
-                               [](const AnyThread& t) {
-                                   const double tpi =
-                                       own_of(t) != nullptr ? own_of(t)->tpi() : form_of(t)->tpi;
-                                   return number_or_none(tpi == 0.0 ? kNaN : tpi);
-                               })
-        .def_property_readonly("tapers", [](const AnyThread& t) { return tapers(t); })
-        .def_property_readonly("pipe",
-                               [](const AnyThread& t) { return form_of(t) != nullptr && form_of(t)->pipe(); })
-        .def_property_readonly(
-            "lead_screw", [](const AnyThread& t) { return form_of(t) != nullptr && form_of(t)->lead_screw; })
-        .def_property_readonly("has_external",
-                               [](const AnyThread& t) { return has_class(t, Side::external); })
-        .def_property_readonly("has_internal",
-                               [](const AnyThread& t) { return has_class(t, Side::internal); })
-        .def_property_readonly(
+void bind_thread(py::module_& module) {
+    py::class_<AnyThread> type(module, "Thread",
+                               "A designated thread of any form; str() is its canonical designation.");
+    const py::handle property(reinterpret_cast<PyObject*>(&PyProperty_Type));
+    for (const FigureRow& figure : thread_figures()) {
+        const py::cpp_function get([&figure](const AnyThread& self) { return value_of(figure.get(&self)); });
+        py::setattr(type, text(figure.key), property(get, "doc"_a = text(figure.about)));
+    }
+    def_value<AnyThread>(type, &thread_state, &thread_made);
+    type.def_property_readonly(
             "external", [](const AnyThread& t) { return part_of_side(t, Side::external); },
             "The external part alone, with the class that is meant where none is given.")
         .def_property_readonly(
@@ -153,26 +59,156 @@ void bind_threads(py::module_& module) {
             "The internal part alone, with the class that is meant where none is given.")
         .def(
             "part",
-            [side_of](const AnyThread& t, const std::string& side) { return part_of_side(t, side_of(side)); },
-            py::arg("side"), "One part alone, with the class that is meant where none is given.")
+            [](const AnyThread& t, const std::string& side) {
+                return part_of_side(t, from_name<Side>("side", side));
+            },
+            "side"_a, "One part alone, with the class that is meant where none is given.")
         .def(
             "mate",
-            [side_of](const AnyThread& t, const std::string& side) { return mate(t, side_of(side)).thread; },
-            py::arg("side"), "The part that goes with it, of the class that goes with its own.")
+            [](const AnyThread& t, const std::string& side) {
+                return mate(t, from_name<Side>("side", side)).thread;
+            },
+            "side"_a, "The part that goes with it, of the class that goes with its own.")
         .def("__str__", &format_any_thread)
-        .def("__repr__", [](const AnyThread& t) { return "Thread('" + format_any_thread(t) + "')"; })
+        .def("__repr__", [](const AnyThread& t) { return "Thread('" + format_any_thread(t) + "')"; });
+    module.def("parse_thread", &parse_any_thread, "text"_a, "catalogue"_a,
+               "Read a thread designation of any form.");
+}
+
+// ---- coatings and fits ------------------------------------------------------------------------------------
+
+py::tuple build_up_state(py::handle self) {
+    const auto& b = self.cast<const BuildUp&>();
+    return py::make_tuple(b.min_um, b.max_um, number_or_none(b.film_min_um), number_or_none(b.film_max_um),
+                          static_cast<int>(b.origin), b.maximum_by_rule, b.coating);
+}
+
+BuildUp build_up_made(const py::tuple& s) {
+    return {held<double>(s, 0),
+            held<double>(s, 1),
+            number_held(s, 2),
+            number_held(s, 3),
+            static_cast<BuildUpOrigin>(held<int>(s, 4)),
+            held<bool>(s, 5),
+            held<std::int16_t>(s, 6)};
+}
+
+void bind_coatings(py::module_& module) {
+    py::class_<BuildUp> type(module, "BuildUp",
+                             "What a coating adds to one surface, from least to most, um.");
+    def_value<BuildUp>(type, &build_up_state, &build_up_made);
+    type.def(py::init(&build_up_between), "min_um"_a, "max_um"_a)
+        .def_readonly("min_um", &BuildUp::min_um)
+        .def_readonly("max_um", &BuildUp::max_um)
+        .def_property_readonly("film_min_um", [](const BuildUp& b) { return number_or_none(b.film_min_um); })
+        .def_property_readonly("film_max_um", [](const BuildUp& b) { return number_or_none(b.film_max_um); })
+        .def_property_readonly("bare", &BuildUp::bare)
+        .def_readonly("maximum_by_rule", &BuildUp::maximum_by_rule)
+        .def_property_readonly("usual", [](const BuildUp& b) { return b.origin == BuildUpOrigin::usual; })
+        .def_property_readonly(
+            "coating",
+            [](const BuildUp& b) { return b.coating < 0 ? std::nullopt : std::optional(int{b.coating}); })
+        .def("recoated", &recoated, "strips"_a, "catalogue"_a)
         .def(
-            "__eq__", [](const AnyThread& a, const AnyThread& b) { return a == b; }, py::is_operator())
-        .def("__hash__", [](const AnyThread& t) { return py::hash(py::str(format_any_thread(t))); })
-        .def("__dask_tokenize__",
-             [](const AnyThread& t) { return py::make_tuple("Thread", thread_state(t)); })
-        .def(py::pickle(&thread_state, &thread_made));
-    module.def(
-        "parse_thread",
-        [](const std::string& text, const SharedCatalogue& catalogue) {
-            return parse_any_thread(text, catalogue.get());
-        },
-        py::arg("text"), py::arg("catalogue"), "Read a thread designation of any form.");
+            "evidence",
+            [](const BuildUp& b, const Catalogue& catalogue) {
+                static constexpr std::array<std::string_view, 1> kFigure{"build_up_um"};
+                Evidence<4> evidence;
+                note_build_up(catalogue, b, 0, evidence);
+                return evidence_list(evidence.items(), kFigure, catalogue);
+            },
+            "catalogue"_a)
+        .def("__repr__", [](const BuildUp& b) {
+            return fmt::format("<BuildUp {:.4g} to {:.4g} um>", b.min_um, b.max_um);
+        });
+    module.def("parse_build_up", &parse_build_up, "text"_a, "catalogue"_a, "Read a build-up or a coating.");
+}
+
+py::array_t<double> fit_chances(const py::tuple& asked, const Doubles& clearances_mm,
+                                const Catalogue& catalogue) {
+    Asking asking{catalogue};
+    FitRequest request =
+        fit_request(*std::static_pointer_cast<const FitAsk>(read_question("fit", asked, asking)), asking);
+    request.assumed_engagement_mm = 1.0;  // a length makes no difference to the chance
+    (void)fit(request);                   // checks the ranges
+    py::array_t<double> out(clearances_mm.size());
+    double* const chances = out.mutable_data();
+    for (py::ssize_t i = 0; i < out.size(); ++i) {
+        const double given = clearances_mm.data()[i];
+        if (!std::isfinite(given)) {
+            throw DomainError(fmt::format("clearances_mm must be finite, got {} at index {}", given, i));
+        }
+        chances[i] = chance_below(request, given);
+    }
+    return out;
+}
+
+// ---- adjusters and columns --------------------------------------------------------------------------------
+
+/// Figures, the status, and why there are none.
+py::tuple adjuster_at(const py::object& answer, double turns) {
+    const Adjuster& adjuster =
+        static_cast<const AdjusterAnswer*>(answer_held(answer, typeid(AdjusterAnswer)))->whole;
+    AdjusterState state;
+    const Status status = evaluate(adjuster, turns, state);
+    const auto values = figures(status.ok() ? state : AdjusterState{});
+    py::dict out;
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        out[text(kAdjusterStateFigures[i])] = values[i];
+    }
+    out["pull_element"] = status.ok() ? element_text(adjuster, state.pull_element, state.pull_end) : "";
+    out["push_element"] = status.ok() ? element_text(adjuster, state.push_element, state.push_end) : "";
+    return py::make_tuple(
+        out, static_cast<int>(status.code),
+        fmt::format("turns must be from 0 to {:.6g}, the safe range, got {}", adjuster.turns, turns));
+}
+
+/// Newtons, the status, and why there are none.
+py::tuple stepped_column(const std::vector<double>& lengths_mm, const std::vector<double>& stiffnesses_n_mm2,
+                         const std::string& first_end, const std::string& second_end) {
+    const ColumnEnd first = from_name<ColumnEnd>("first_end", first_end);
+    const ColumnEnd second = from_name<ColumnEnd>("second_end", second_end);
+    std::vector<ColumnSegment> segments;
+    for (std::size_t i = 0; i < lengths_mm.size(); ++i) {
+        segments.push_back({lengths_mm[i], stiffnesses_n_mm2.at(i)});
+    }
+    double load = kNaN;
+    std::string why;
+    const Status status = stepped_column_load(segments, first, second, load);
+    try {
+        if (!status.ok()) {
+            (void)stepped_column_load_n(segments, first, second);
+        }
+    } catch (const DomainError& error) {
+        why = error.what();
+    }
+    return py::make_tuple(load, static_cast<int>(status.code), why);
+}
+
+std::pair<double, double> column_end_factors(const std::string& first_end, const std::string& second_end,
+                                             const Catalogue& catalogue) {
+    const ColumnEndRow* const row = find_column_ends(catalogue, from_name<ColumnEnd>("first_end", first_end),
+                                                     from_name<ColumnEnd>("second_end", second_end));
+    if (row == nullptr) {
+        throw DomainError(fmt::format("ends {} and {} do not hold a column", first_end, second_end));
+    }
+    return {row->theoretical_k, row->design_k};
+}
+
+}  // namespace
+
+void bind_threads(py::module_& module) {
+    bind_thread(module);
+    bind_coatings(module);
+    module.def("fit_chances", &fit_chances, "asked"_a, "clearances_mm"_a, "catalogue"_a,
+               "Chance that the clearance of a pair is below each of some values.");
+    module.def("adjuster_at", &adjuster_at, "answer"_a, "turns"_a,
+               "Figures of an adjuster some turns from its shortest safe length, status, and why none.");
+    module.def("stepped_column_load_n", &stepped_column, "lengths_mm"_a, "stiffnesses_n_mm2"_a, "first_end"_a,
+               "second_end"_a,
+               "Elastic buckling load of a column of several sections, N, status, and why none.");
+    module.def("column_end_factors", &column_end_factors, "first_end"_a, "second_end"_a, "catalogue"_a,
+               "Effective length factors of a pair of ends: theoretical, and recommended for design.");
 }
 
 }  // namespace halfnut::bind

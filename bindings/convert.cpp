@@ -4,8 +4,6 @@
 
 #include <algorithm>
 
-#include "halfnut/material/tables.hpp"
-
 namespace halfnut::bind {
 
 // ---- texts and enumerations -------------------------------------------------------------------------------
@@ -17,43 +15,6 @@ void refuse_name(std::string_view argument, const std::vector<std::string_view>&
         list += fmt::format("{}'{}'", list.empty() ? "" : ", ", spelling);
     }
     throw DomainError(fmt::format("{} must be one of {}, got '{}'", argument, list, given));
-}
-
-// ---- numbers ----------------------------------------------------------------------------------------------
-
-double given_or_lacking(std::string_view argument, const std::optional<double>& value) {
-    if (value && std::isnan(*value)) {
-        throw DomainError(fmt::format("{} must be finite, got nan", argument));
-    }
-    return value.value_or(kNaN);
-}
-
-double given_number(const py::handle& value, const Argument& argument) {
-    if (py::isinstance<py::str>(value) || py::isinstance<py::bool_>(value) ||
-        !py::detail::make_caster<double>().load(value, true)) {
-        throw DomainError(fmt::format("{} must be a number, got {}", argument.name,
-                                      py::cast<std::string>(py::repr(value))));
-    }
-    const auto out = py::cast<double>(value);
-    if (!std::isfinite(out)) {
-        throw DomainError(argument_message(argument, out));
-    }
-    return out;
-}
-
-py::dict figures_by_name(std::span<const std::string_view> names, std::span<const double> values) {
-    py::dict out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out[text(names[i])] = number_or_none(values[i]);
-    }
-    return out;
-}
-
-const material::AlloyRow& alloy_at(const Catalogue& catalogue, int place) {
-    if (place < 0 || static_cast<std::size_t>(place) >= catalogue.alloys.size()) {
-        throw NotTabulatedError(fmt::format("no alloy {}", place));
-    }
-    return catalogue.alloys[static_cast<std::size_t>(place)];
 }
 
 // ---- records ----------------------------------------------------------------------------------------------
@@ -94,32 +55,23 @@ double number_held(const py::tuple& state, std::size_t place) {
     return value.is_none() ? kNaN : py::cast<double>(value);
 }
 
-py::dict members_of(py::handle self, std::span<const Member> members) {
-    py::dict out;
-    for (const Member& member : members) {
-        out[member.name] = self.attr(member.name);
+py::tuple members_state(py::handle self, std::span<const Member> members) {
+    py::tuple out(members.size());
+    for (std::size_t i = 0; i < members.size(); ++i) {
+        const py::object value = self.attr(members[i].name);
+        out[i] = PyList_Check(value.ptr()) != 0    ? py::tuple(value)
+                 : PyFloat_Check(value.ptr()) != 0 ? number_or_none(py::cast<double>(value))
+                                                   : value;
     }
     return out;
 }
 
-py::tuple members_compared(py::handle self, std::span<const Member> members) {
-    py::list out;
-    for (const Member& member : members) {
-        const py::object value = self.attr(member.name);
-        if (PyList_Check(value.ptr()) != 0) {
-            out.append(py::tuple(value));
-        } else if (PyFloat_Check(value.ptr()) != 0) {
-            out.append(number_or_none(py::cast<double>(value)));
-        } else {
-            out.append(value);
-        }
+void take_state(void* record, const py::tuple& state, std::span<const Member> members) {
+    for (std::size_t i = 0; i < members.size(); ++i) {
+        const py::object value = state[i];
+        members[i].crossing->set(static_cast<char*>(record) + members[i].offset,
+                                 value.is_none() ? py::object(py::float_(kNaN)) : value, members[i].name);
     }
-    return py::tuple(out);
-}
-
-py::tuple members_token(py::handle self, const char* name, std::span<const Member> members) {
-    const py::object normalize = py::module_::import("dask.base").attr("normalize_token");
-    return py::make_tuple(name, normalize(members_compared(self, members)));
 }
 
 std::string members_shown(py::handle self, const char* name, std::span<const Member> members) {
@@ -193,58 +145,6 @@ bool raises_on_error(const std::string& on_error) {
         throw DomainError(fmt::format("on_error must be 'raise' or 'status', got '{}'", on_error));
     }
     return on_error == "raise";
-}
-
-AnswerColumns::AnswerColumns(std::vector<py::ssize_t> shape) : shape_(std::move(shape)) {
-    for (const py::ssize_t extent : shape_) {
-        rows_ *= static_cast<std::size_t>(extent);
-    }
-}
-
-double* AnswerColumns::figures(std::string_view name) {
-    py::array_t<double> column(shape_);
-    double* const data = column.mutable_data();
-    std::fill_n(data, rows_, kNaN);
-    out_[text(name)] = std::move(column);
-    figures_.push_back(data);
-    return data;
-}
-
-void AnswerColumns::figures(std::span<const std::string_view> names) {
-    for (const std::string_view name : names) {
-        figures(name);
-    }
-}
-
-void AnswerColumns::set_figures(std::size_t row, std::span<const double> values, std::size_t from) {
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        figures_[from + i][row] = values[i];
-    }
-}
-
-void AnswerColumns::run(const std::string& on_error, std::string_view what,
-                        const std::function<Status(std::size_t row, std::string& why)>& answer) {
-    const bool raise = raises_on_error(on_error);
-    std::uint8_t* const status = codes("status");
-    std::size_t failed = 0;
-    std::size_t first = 0;
-    std::string why;
-    {
-        const py::gil_scoped_release release;
-        for (std::size_t row = 0; row < rows_; ++row) {
-            std::string reason;
-            const Status found = answer(row, reason);
-            status[row] = static_cast<std::uint8_t>(found.code);
-            if (!found.ok() && failed++ == 0) {
-                first = row;
-                why = reason.empty() ? std::string(status_sentence(found.code)) : std::move(reason);
-            }
-        }
-    }
-    if (raise && failed > 0) {
-        throw DomainError(
-            fmt::format("{} at index {} ({} of {} {} failed)", why, first, failed, rows_, what));
-    }
 }
 
 py::object text_column(const std::vector<std::string>& texts) {

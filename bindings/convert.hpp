@@ -4,18 +4,17 @@
 // Rules of every binding file
 // 1. Order: how a request is read; how an answer is shown; columns; bind_<name>(): classes, then functions.
 // 2. An enumeration crosses by its spelling in enum_names(); from_name() is its one reader.
-// 3. What is not there is NaN in the core and None in Python (number_or_none). A number that may be left out
-// is
-//    an optional (given_or_lacking): a NaN that was given is refused. Answers are values: nothing is changed.
+// 3. What is not there is NaN in the core and None in Python (number_or_none). Answers are values: nothing is
+//    changed. Tables cross as the Catalogue that Python holds.
 // 4. An error names the argument, what it must be and what was given: "hold must be one of 'a', 'b', got
 // 'c'".
 //    Of a column it goes on: "at index 2 (1 of 3 elements failed)".
-// 5. The interpreter lock is given away by loops over rows (ask_rows(), AnswerColumns::run, blocks of
-// formulas) and
-//    by the search for passes, never by a single answer. No Python object is touched without it.
-// 6. A file that includes pybind11 costs seconds: the files of a room are compiled as one (CMakeLists.txt),
-// so
-//    their names in unnamed namespaces differ. What each record needs is a row here, not a template.
+// 5. The interpreter lock is given away by loops over rows (ask_rows(), batches, blocks of formulas), never
+// by
+//    a single answer. No Python object is touched without it.
+// 6. A file that includes pybind11 costs seconds: several are compiled as one (CMakeLists.txt), so their
+// names
+//    in unnamed namespaces differ. What each record needs is a row here, not a template.
 
 #include <pybind11/numpy.h>
 #include <pybind11/pybind11.h>
@@ -70,35 +69,11 @@ E from_name(std::string_view argument, std::string_view given) {
     return value;
 }
 
-/// Spellings of the cautions that a record has.
-template <class Caution, class Record>
-std::vector<std::string_view> cautions_of(const Record& record) {
-    std::vector<std::string_view> out;
-    for (const auto& [caution, spelling] : enum_names(Caution{})) {
-        if (record.has(caution)) {
-            out.push_back(spelling);
-        }
-    }
-    return out;
-}
-
 // ---- numbers ----------------------------------------------------------------------------------------------
 
 inline py::object number_or_none(double value) {
     return std::isnan(value) ? py::object(py::none()) : py::object(py::float_(value));
 }
-
-/// NaN stands for "not given" in a request, so a NaN that was given is refused.
-double given_or_lacking(std::string_view argument, const std::optional<double>& value);
-
-/// A number that was given for an argument: it must be one, and finite.
-double given_number(const py::handle& value, const Argument& argument);
-
-/// Figures by their names.
-py::dict figures_by_name(std::span<const std::string_view> names, std::span<const double> values);
-
-/// The row of an alloy by its place; NotTabulatedError where there is none.
-const material::AlloyRow& alloy_at(const Catalogue& catalogue, int place);
 
 // ---- records ----------------------------------------------------------------------------------------------
 
@@ -134,18 +109,21 @@ struct Member {
     const Crossing* crossing;
 };
 
-/// A bound value as a value: equal, hashed and told to Dask by its state, pickled as it. A state is a tuple
-/// of plain values, None where a number is lacking.
-template <class T>
-void def_value(py::class_<T>& type, py::tuple (*state)(const T&), T (*made)(const py::tuple&)) {
-    type.def(py::pickle(state, made))
+/// A bound value as a value: equal, hashed and told to Dask by its state, pickled as it. `state` makes a
+/// tuple of plain values and of such values of an object, None where a number is lacking; `made` takes it
+/// back.
+template <class T, class State, class Made>
+void def_value(py::class_<T>& type, State state, Made made) {
+    type.def(py::pickle([state](const py::object& self) -> py::tuple { return state(self); },
+                        [made](const py::tuple& kept) -> T { return made(kept); }))
         .def("__eq__",
-             [state](const T& self, const py::object& other) {
-                 return py::isinstance<T>(other) && state(self).equal(state(py::cast<const T&>(other)));
+             [state](const py::object& self, const py::object& other) {
+                 return py::isinstance<T>(other) && state(self).equal(state(other));
              })
-        .def("__hash__", [state](const T& self) { return py::hash(state(self)); })
+        .def("__hash__", [state](const py::object& self) { return py::hash(state(self)); })
         .def("__dask_tokenize__", [state](const py::object& self) {
-            return py::make_tuple(py::type::of(self).attr("__qualname__"), state(py::cast<const T&>(self)));
+            const py::object plain = py::module_::import("dask.base").attr("normalize_token");
+            return py::make_tuple(py::type::of(self).attr("__qualname__"), plain(state(self)));
         });
 }
 
@@ -164,14 +142,11 @@ void set_members(void* record, const char* name, std::span<const Member> members
 /// Make members readable in Python.
 void show_members(py::handle type, const std::type_info& record, std::span<const Member> members);
 
-/// The members of a record by name, as set_members takes them.
-py::dict members_of(py::handle self, std::span<const Member> members);
+/// The members of a record as the state of a value: lists as tuples.
+py::tuple members_state(py::handle self, std::span<const Member> members);
 
-/// Members compared: lists as tuples, None where a number is lacking.
-py::tuple members_compared(py::handle self, std::span<const Member> members);
-
-/// What Dask knows a record by: Dask itself makes plain values of the members.
-py::tuple members_token(py::handle self, const char* name, std::span<const Member> members);
+/// The same, taken back.
+void take_state(void* record, const py::tuple& state, std::span<const Member> members);
 
 /// A record in one line: its name and as many of its plain members as there is room for.
 std::string members_shown(py::handle self, const char* name, std::span<const Member> members);
@@ -188,35 +163,16 @@ py::class_<Record> record(py::module_& module, const char* name, std::span<const
         return out;
     }));
     show_members(type, typeid(Record), members);
-    type.def(py::pickle([members](const py::object& self) { return members_of(self, members); },
-                        [name, members](const py::dict& given) {
-                            Record out;
-                            set_members(&out, name, members, py::kwargs(given));
-                            return out;
-                        }))
-        .def("__eq__",
-             [members](const py::object& self, const py::object& other) {
-                 return py::isinstance<Record>(other) &&
-                        members_compared(self, members).equal(members_compared(other, members));
-             })
-        .def("__hash__",
-             [members](const py::object& self) { return py::hash(members_compared(self, members)); })
-        .def("__dask_tokenize__",
-             [name, members](const py::object& self) { return members_token(self, name, members); })
-        .def("__repr__",
+    def_value<Record>(
+        type, [members](py::handle self) { return members_state(self, members); },
+        [members](const py::tuple& state) {
+            Record out;
+            take_state(&out, state, members);
+            return out;
+        });
+    type.def("__repr__",
              [name, members](const py::object& self) { return members_shown(self, name, members); });
     return type;
-}
-
-/// The method evidence(catalogue) of an answer: what each of its figures rests on.
-template <class Answer>
-void def_evidence(py::class_<Answer>& type, std::span<const std::string_view> figures) {
-    type.def(
-        "evidence",
-        [figures](const Answer& self, const SharedCatalogue& catalogue) {
-            return evidence_list(self.evidence.items(), figures, catalogue.get());
-        },
-        py::arg("catalogue"), "What each figure rests on.");
 }
 
 // ---- arrays -----------------------------------------------------------------------------------------------
@@ -243,46 +199,6 @@ Operand operand(const Doubles& array, const std::vector<py::ssize_t>& shape);
 /// "raise" is true, "status" false, anything else a DomainError.
 bool raises_on_error(const std::string& on_error);
 
-/// Columns of figures and of codes, in the order they are made, and the status; a row that fails keeps NaN
-/// and 0.
-class AnswerColumns {
-   public:
-    explicit AnswerColumns(std::size_t rows) : shape_{static_cast<py::ssize_t>(rows)}, rows_(rows) {}
-    /// A row is an element of this shape.
-    explicit AnswerColumns(std::vector<py::ssize_t> shape);
-
-    /// A column of figures.
-    double* figures(std::string_view name);
-    /// Several columns of figures; figure() writes to them by their places.
-    void figures(std::span<const std::string_view> names);
-    void figure(std::size_t row, std::size_t column, double value) { figures_[column][row] = value; }
-    void set_figures(std::size_t row, std::span<const double> values, std::size_t from = 0);
-    /// A column of small whole numbers.
-    template <class Code = std::uint8_t>
-    Code* codes(std::string_view name) {
-        py::array_t<Code> column(shape_);
-        Code* const data = column.mutable_data();
-        std::fill_n(data, rows_, Code{0});
-        out_[text(name)] = std::move(column);
-        return data;
-    }
-    /// Keep a column's place for what is made of Python objects afterwards.
-    void keep_place(std::string_view name) { out_[text(name)] = py::none(); }
-
-    /// Answer each row without the interpreter lock. `answer(row, why)` fills a row and gives its status;
-    /// `what` are the rows of an error's message. Status columns or the first error, as on_error says.
-    void run(const std::string& on_error, std::string_view what,
-             const std::function<Status(std::size_t row, std::string& why)>& answer);
-
-    [[nodiscard]] py::dict& dict() noexcept { return out_; }
-
-   private:
-    std::vector<py::ssize_t> shape_;
-    std::size_t rows_ = 1;
-    py::dict out_;
-    std::vector<double*> figures_;
-};
-
 /// A column of texts.
 py::object text_column(const std::vector<std::string>& texts);
 
@@ -296,3 +212,18 @@ py::object text_column(const std::vector<std::string>& texts);
 py::tuple code_texts(const py::object& values);
 
 }  // namespace halfnut::bind
+
+/// The core's functions take the tables of what Python holds.
+template <>
+struct pybind11::detail::type_caster<halfnut::Catalogue> {
+    static constexpr auto name = const_name("Catalogue");
+    template <class>
+    using cast_op_type = const halfnut::Catalogue&;
+    bool load(handle given, bool convert) { return held_.load(given, convert); }
+    explicit operator const halfnut::Catalogue&() {
+        return cast_op<const halfnut::bind::SharedCatalogue&>(held_).get();
+    }
+
+   private:
+    make_caster<halfnut::bind::SharedCatalogue> held_;
+};

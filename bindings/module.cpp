@@ -1,4 +1,4 @@
-// The Python module halfnut._core: one bind_<domain>.cpp a domain, called here in the order of the layers.
+// The Python module halfnut._core: one bind_<domain>.cpp a domain.
 
 #include <pybind11/pybind11.h>
 
@@ -9,57 +9,35 @@ namespace py = pybind11;
 
 namespace {
 
-/// An exception class with a second base, so that `except ValueError` also catches it.
-PyObject* exception(py::module_& module, const char* name, const py::tuple& bases) {
-    const std::string full = std::string("halfnut.") + name;
-    PyObject* type = PyErr_NewException(full.c_str(), bases.ptr(), nullptr);
-    if (type == nullptr) {
-        throw py::error_already_set();
-    }
-    module.add_object(name, py::reinterpret_borrow<py::object>(type));
+/// An exception class of the package, with a second base, so that `except ValueError` also catches it. Those
+/// that are registered later are tried first.
+template <class E>
+py::object register_error(py::module_& module, const char* name, const py::tuple& bases) {
+    py::object type = py::register_exception<E>(module, name, bases);
+    type.attr("__module__") = "halfnut";
     return type;
 }
 
-PyObject* error_type = nullptr;
-PyObject* domain_error_type = nullptr;
-PyObject* unit_error_type = nullptr;
-PyObject* not_tabulated_error_type = nullptr;
-PyObject* designation_error_type = nullptr;
-PyObject* table_error_type = nullptr;
-
 void bind_errors(py::module_& module) {
-    const py::object value_error = py::reinterpret_borrow<py::object>(PyExc_ValueError);
-    const py::object lookup_error = py::reinterpret_borrow<py::object>(PyExc_LookupError);
-    error_type =
-        exception(module, "Error", py::make_tuple(py::reinterpret_borrow<py::object>(PyExc_Exception)));
-    const py::object error = py::reinterpret_borrow<py::object>(error_type);
-    domain_error_type = exception(module, "DomainError", py::make_tuple(error, value_error));
-    unit_error_type = exception(module, "UnitError", py::make_tuple(error, value_error));
-    not_tabulated_error_type = exception(module, "NotTabulatedError", py::make_tuple(error, lookup_error));
-    designation_error_type = exception(module, "DesignationError", py::make_tuple(error, value_error));
-    table_error_type = exception(module, "TableError", py::make_tuple(error, value_error));
+    const py::handle value_error(PyExc_ValueError);
+    const py::object error =
+        register_error<halfnut::Error>(module, "Error", py::make_tuple(py::handle(PyExc_Exception)));
+    register_error<halfnut::DomainError>(module, "DomainError", py::make_tuple(error, value_error));
+    register_error<halfnut::UnitError>(module, "UnitError", py::make_tuple(error, value_error));
+    register_error<halfnut::NotTabulatedError>(module, "NotTabulatedError",
+                                               py::make_tuple(error, py::handle(PyExc_LookupError)));
+    register_error<halfnut::TableError>(module, "TableError", py::make_tuple(error, value_error));
+    static const py::handle designation = register_error<halfnut::DesignationError>(
+                                              module, "DesignationError", py::make_tuple(error, value_error))
+                                              .release();
     // NOLINTNEXTLINE(performance-unnecessary-value-param): the signature is pybind11's
     py::register_exception_translator([](std::exception_ptr pointer) {
-        if (!pointer) {
-            return;
-        }
         try {
             std::rethrow_exception(pointer);
-        } catch (const halfnut::DomainError& e) {
-            PyErr_SetString(domain_error_type, e.what());
-        } catch (const halfnut::UnitError& e) {
-            PyErr_SetString(unit_error_type, e.what());
-        } catch (const halfnut::NotTabulatedError& e) {
-            PyErr_SetString(not_tabulated_error_type, e.what());
-        } catch (const halfnut::TableError& e) {
-            PyErr_SetString(table_error_type, e.what());
         } catch (const halfnut::DesignationError& e) {
-            const py::object type = py::reinterpret_borrow<py::object>(designation_error_type);
-            const py::object raised = type(e.what());
+            const py::object raised = designation(e.what());
             raised.attr("position") = e.position();
-            PyErr_SetObject(designation_error_type, raised.ptr());
-        } catch (const halfnut::Error& e) {
-            PyErr_SetString(error_type, e.what());
+            PyErr_SetObject(designation.ptr(), raised.ptr());
         }
     });
 }
@@ -70,17 +48,10 @@ PYBIND11_MODULE(_core, module, py::mod_gil_not_used()) {
     module.doc() = "Halfnut's core: numbers in, numbers out.";
     module.attr("__version__") = HALFNUT_VERSION;
     bind_errors(module);
-    halfnut::bind::bind_catalogue(module);
-    halfnut::bind::bind_formulas(module);
-    halfnut::bind::bind_quantity(module);
-    halfnut::bind::bind_material(module);
-    halfnut::bind::bind_machine(module);
-    halfnut::bind::bind_gears(module);
-    halfnut::bind::bind_column(module);
-    halfnut::bind::bind_gauging(module);
-    halfnut::bind::bind_threads(module);
-    halfnut::bind::bind_cutting(module);
-    halfnut::bind::bind_chasing(module);
-    halfnut::bind::bind_questions(module);
-    halfnut::bind::bind_batch(module);
+    for (const auto bind :
+         {halfnut::bind::bind_catalogue, halfnut::bind::bind_formulas, halfnut::bind::bind_quantity,
+          halfnut::bind::bind_machine, halfnut::bind::bind_threads, halfnut::bind::bind_cutting,
+          halfnut::bind::bind_questions, halfnut::bind::bind_batch}) {
+        bind(module);
+    }
 }

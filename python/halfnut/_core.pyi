@@ -3,13 +3,12 @@
 `./shop stubs` writes it; a test compares it with the built module.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any, Literal, Self, TypeAlias, overload
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-FloatOrArray: TypeAlias = float | NDArray[np.float64]
 FileMistake: TypeAlias = tuple[list[str | int], str, bool, list[str], str]
 
 __version__: str
@@ -55,7 +54,6 @@ class Catalogue:
     def of_the_piece(self, code: str) -> bool: ...
     def words(self, list: str, code: str, figures: dict[str, Any]) -> str: ...
 
-def status_name(code: int) -> str: ...
 def nearest_name(name: str, candidates: list[str]) -> str: ...
 
 # quantities
@@ -124,7 +122,6 @@ def base_units() -> dict[str, str]: ...
 # material
 
 def find_alloy(name: str, catalogue: Catalogue) -> int: ...
-def cutting_fluids(alloy: int, catalogue: Catalogue) -> int | None: ...
 
 # machine
 
@@ -493,28 +490,13 @@ class Machine:
 
 # adjusters
 
-def adjuster_states(answer: Answer, turns: NDArray[np.float64], on_error: str = "raise") -> dict[str, NDArray[Any]]: ...
-
-# plain holes and shafts
+def adjuster_at(answer: Answer, turns: float) -> tuple[dict[str, Any], int, str]: ...
 
 # columns
 
-@overload
 def stepped_column_load_n(
-    lengths_mm: ArrayLike,
-    stiffnesses_n_mm2: ArrayLike,
-    first_end: str,
-    second_end: str,
-    on_error: Literal["raise"] = "raise",
-) -> FloatOrArray: ...
-@overload
-def stepped_column_load_n(
-    lengths_mm: ArrayLike,
-    stiffnesses_n_mm2: ArrayLike,
-    first_end: str,
-    second_end: str,
-    on_error: Literal["status"],
-) -> tuple[NDArray[np.float64], NDArray[np.uint8]]: ...
+    lengths_mm: list[float], stiffnesses_n_mm2: list[float], first_end: str, second_end: str
+) -> tuple[float, int, str]: ...
 def column_end_factors(first_end: str, second_end: str, catalogue: Catalogue) -> tuple[float, float]: ...
 
 # gauging
@@ -544,9 +526,6 @@ def parse_build_up(text: str, catalogue: Catalogue) -> BuildUp: ...
 def fit_chances(
     asked: tuple[Any, ...], clearances_mm: NDArray[np.float64], catalogue: Catalogue
 ) -> NDArray[np.float64]: ...
-def over_wires_involute_working(
-    pitch_diameter_mm: float, pitch_mm: float, lead_mm: float, half_angle_deg: float, wire_mm: float
-) -> dict[str, float]: ...
 
 # knurls
 
@@ -623,10 +602,6 @@ def parse_thread(text: str, catalogue: Catalogue) -> Thread: ...
 # cutting
 
 def formulas() -> dict[str, list[str]]: ...
-def chase_schedule(internal: bool, infeed: str, equal_depths: bool, numbers: Mapping[str, float]) -> dict[str, Any]: ...
-def thread_dial(
-    lead_mm: tuple[int, int], screw_lead_mm: tuple[int, int], wheel_threads: int, marks: int
-) -> dict[str, Any]: ...
 def work_bend_mm(
     sections: Sequence[tuple[float, ...]],
     hold: str,
@@ -698,7 +673,7 @@ def question_names() -> list[str]: ...
 def question(name: str) -> dict[str, Any]: ...
 def caution_codes() -> list[str]: ...
 def limit_codes() -> list[str]: ...
-def speed_window(
+def windows(
     alloy: int,
     operation: str,
     tool_material: str,
@@ -706,16 +681,7 @@ def speed_window(
     feed_mm: float,
     hardness_hb: float | None,
     catalogue: Catalogue,
-) -> tuple[float, float]: ...
-def feed_window(
-    alloy: int,
-    operation: str,
-    tool_material: str,
-    depth_mm: float,
-    feed_mm: float,
-    hardness_hb: float | None,
-    catalogue: Catalogue,
-) -> tuple[float, float] | None: ...
+) -> tuple[float | None, float | None, float | None, float | None]: ...
 
 # batch
 
@@ -749,42 +715,6 @@ def batch_clone() -> str: ...
 def nothing(a: float, b: float) -> float: ...
 def tool_materials() -> list[str]: ...
 def cut_figures() -> list[str]: ...
-
-# change gears
-
-class GearTrain:
-    @property
-    def drivers(self) -> tuple[int, ...]: ...
-    @property
-    def driven(self) -> tuple[int, ...]: ...
-    @property
-    def idler(self) -> int | None: ...
-    @property
-    def box(self) -> int | None: ...
-    @property
-    def error(self) -> float: ...
-    @property
-    def exact(self) -> bool: ...
-    @property
-    def standard(self) -> bool: ...
-    @property
-    def steep(self) -> bool: ...
-    @property
-    def mounting(self) -> str: ...
-    @property
-    def stud_to_banjo_mm(self) -> float | None: ...
-    @property
-    def banjo_to_screw_mm(self) -> float | None: ...
-
-def gear_trains(
-    threading: Threading,
-    lead_mm: tuple[int, int],
-    error_limit: float = 0.001,
-    most: int = 20,
-    compound: bool = True,
-    gearbox: bool = True,
-    unmountable: bool = False,
-) -> dict[str, Any]: ...
 
 # pressing a knurl in
 

@@ -6,7 +6,9 @@ from itertools import combinations
 
 from marks import Mark, ratio, seconds
 
+import halfnut as hn
 from halfnut import _core
+from halfnut.cutting.gears import GearTrains
 
 GEARS = [20, 24, 25, 28, 30, 32, 35, 36, 40, 45, 48, 50, 55, 60, 63, 65, 72, 75, 80, 127]
 LEADS = [(1, 1), (3, 2), (7, 4), (127, 90), (127, 95), (127, 135)]
@@ -36,11 +38,11 @@ def plain(lead: tuple[int, int]) -> list[tuple[float, tuple[int, ...], tuple[int
     return sorted(found)
 
 
-def core(lead: tuple[int, int]) -> list[_core.GearTrain]:
+def core(lead: tuple[int, int], threading: _core.Threading | None = None, most: int = 10_000) -> GearTrains:
     """The same question to the core."""
-    threading = _core.Threading(lead_mm=SCREW[0] / SCREW[1], gears=GEARS)
-    trains: list[_core.GearTrain] = _core.gear_trains(threading, lead, LIMIT, 10_000)["trains"]
-    return trains
+    threading = threading or _core.Threading(lead_mm=SCREW[0] / SCREW[1], gears=GEARS)
+    lathe = _core.Machine(kind="lathe", name="lathe", threading=threading)
+    return hn.gear_train(hn.mm(lead[0] / lead[1]), machine=lathe, error_percent=100 * LIMIT, most=most)
 
 
 def boxed() -> _core.Threading:
@@ -61,13 +63,13 @@ def boxed() -> _core.Threading:
 def marks() -> list[Mark]:
     """The two searches over some leads, once their answers are the same; then the largest question of a shop."""
     for lead in LEADS:
-        assert len(plain(lead)) == len(core(lead)), lead
+        assert len(plain(lead)) == core(lead).found, lead
     slow, fast = [], []
     for _ in range(7):  # one search in the core is too short to time alone
         slow.append(seconds(lambda: [plain(lead) for lead in LEADS]))
         fast.append(seconds(lambda: [core(lead) for lead in LEADS], 20))
     largest = boxed()
-    taken = min(seconds(lambda: _core.gear_trains(largest, (3, 2), LIMIT, 20), 10) for _ in range(5))
+    taken = min(seconds(lambda: core((3, 2), largest, 20), 10) for _ in range(5))
     return [
         Mark("change gears, 20 of them, simple and compound, over plain Python", ratio(slow, fast), 200.0),
         Mark("change gears, 30 of them and a gearbox of 28 steps, one lead", 1e3 * taken, unit="ms"),

@@ -146,14 +146,14 @@ def oracle_case(machine, cut, alloy, tool, numbers, hold, line):
     def window(finish, depth, feed):
         key = ("speed", finish, depth, feed)
         if key not in known:
-            known[key] = _core.speed_window(alloy.index, operation(finish), tool, depth, feed, None, tables)[1]
+            known[key] = _core.windows(alloy.index, operation(finish), tool, depth, feed, None, tables)[1]
         return known[key]
 
     def guide(finish, depth):
         key = ("feed", finish, depth)
         if key not in known:
-            found = _core.feed_window(alloy.index, operation(finish), tool, depth, usual[finish], None, tables)
-            known[key] = usual[finish] if found is None else found[1]
+            found = _core.windows(alloy.index, operation(finish), tool, depth, usual[finish], None, tables)[3]
+            known[key] = usual[finish] if found is None else found
         return known[key]
 
     def life(depth, feed):

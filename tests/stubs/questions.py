@@ -297,7 +297,8 @@ HAND = Path(__file__).with_name("core.pyi")
 
 def stub() -> str:
     """The stub of the compiled core: its classes and functions by hand, and every level-1 formula by its docstring."""
-    out = [HAND.read_text(encoding="utf-8").rstrip(), "", "# formulas of numbers, from their own signatures", ""]
+    by_hand = HAND.read_text(encoding="utf-8").replace("import NDArray", "import ArrayLike, NDArray", 1)
+    out = [by_hand.rstrip(), "", "# formulas of numbers, from their own signatures", ""]
     for name in sorted(dir(_core)):
         doc = getattr(_core, name).__doc__ or ""
         if "float or array_like" in doc and "on_error" in doc:

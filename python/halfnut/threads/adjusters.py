@@ -16,7 +16,7 @@ from halfnut._core import (
     spell,
     turnbuckle_travel_mm,
 )
-from halfnut.core.arrays import ArrayLike, NDArray, np
+from halfnut.core.arrays import ArrayLike, NDArray, np, raise_first
 from halfnut.core.pages import drawn
 from halfnut.core.sizes import both, one
 from halfnut.threads.figures import AdjusterEnd, AdjusterFigures, AdjusterState
@@ -61,8 +61,13 @@ class Adjuster(AdjusterFigures):
         dict of ndarray
             A column a figure, the weakest elements by name, and ``status``.
         """
-        values = np.atleast_1d(np.asarray(turns, dtype=np.float64)).ravel()
-        return _core.adjuster_states(self.__dict__["_held"], values, on_error)
+        values = np.asarray(turns, dtype=np.float64).ravel()
+        rows = [_core.adjuster_at(self.__dict__["_held"], each) for each in values.tolist()]
+        if on_error == "raise":
+            raise_first([why if status else "" for _, status, why in rows], "elements")
+        names = _core.adjuster_at(self.__dict__["_held"], 0.0)[0]
+        out: dict[str, NDArray[Any]] = {name: np.array([figures[name] for figures, *_ in rows]) for name in names}
+        return out | {"status": np.array([status for _, status, _ in rows], dtype=np.uint8)}
 
     def to_dict(self) -> dict[str, Any]:
         """The adjuster as a flat dictionary with unit-suffixed keys.

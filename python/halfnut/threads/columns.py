@@ -6,7 +6,7 @@ central push on a straight column: an eccentric push or a bent tube fails below 
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Literal, overload
 
 from halfnut import _core
 from halfnut._core import (
@@ -18,7 +18,8 @@ from halfnut._core import (
     transition_slenderness,
     tube_area_mm2,
 )
-from halfnut.core.arrays import ArrayLike
+from halfnut.core.arrays import ArrayLike, NDArray, np, raise_first
+from halfnut.core.carriers import numbers
 from halfnut.core.catalogue import active
 
 __all__ = [
@@ -37,6 +38,24 @@ __all__ = [
 ColumnEnd = Literal["pinned", "fixed", "guided", "free"]
 
 
+@overload
+def stepped_column_load_n(
+    lengths_mm: ArrayLike,
+    stiffnesses_n_mm2: ArrayLike,
+    first_end: ColumnEnd = ...,
+    second_end: ColumnEnd = ...,
+    *,
+    on_error: Literal["raise"] = ...,
+) -> float | NDArray[np.float64]: ...
+@overload
+def stepped_column_load_n(
+    lengths_mm: ArrayLike,
+    stiffnesses_n_mm2: ArrayLike,
+    first_end: ColumnEnd = ...,
+    second_end: ColumnEnd = ...,
+    *,
+    on_error: Literal["status"],
+) -> tuple[NDArray[np.float64], NDArray[np.uint8]]: ...
 def stepped_column_load_n(
     lengths_mm: ArrayLike,
     stiffnesses_n_mm2: ArrayLike,
@@ -44,7 +63,7 @@ def stepped_column_load_n(
     second_end: ColumnEnd = "pinned",
     *,
     on_error: Literal["raise", "status"] = "raise",
-) -> Any:
+) -> float | NDArray[np.float64] | tuple[NDArray[np.float64], NDArray[np.uint8]]:
     """Elastic buckling load of a column of several sections, one after another.
 
     Parameters
@@ -76,8 +95,22 @@ def stepped_column_load_n(
     >>> round(stepped_column_load_n([25.0, 450.0, 25.0], [4.0e8, 9.0e8, 4.0e8]))
     35457
     """
-    call: Any = _core.stepped_column_load_n
-    return call(lengths_mm, stiffnesses_n_mm2, first_end, second_end, on_error)
+    lengths, stiffnesses = np.broadcast_arrays(
+        np.atleast_1d(numbers(lengths_mm, "mm", "lengths_mm")),
+        np.atleast_1d(numbers(stiffnesses_n_mm2, "N mm2", "stiffnesses_n_mm2")),
+    )
+    *shape, segments = lengths.shape
+    if segments == 0:
+        raise _core.DomainError("lengths_mm must have at least one segment along its last axis")
+    columns = zip(lengths.reshape(-1, segments).tolist(), stiffnesses.reshape(-1, segments).tolist(), strict=True)
+    found = [_core.stepped_column_load_n(*column, first_end, second_end) for column in columns]
+    loads = np.array([load for load, _, _ in found]).reshape(shape)
+    if on_error == "status":
+        return loads, np.array([status for _, status, _ in found], dtype=np.uint8).reshape(shape)
+    if not shape and found[0][2]:
+        raise _core.DomainError(found[0][2])
+    raise_first([why for _, _, why in found], "elements")
+    return loads if shape else float(loads)
 
 
 def column_end_factors(first_end: ColumnEnd, second_end: ColumnEnd) -> tuple[float, float]:

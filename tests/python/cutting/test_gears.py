@@ -51,8 +51,7 @@ def test_published_trains():
             if max(at_hand) <= 400 and len(at_hand) in (2, 4):
                 # the search, given these gears and the lead that they give, finds them and calls them exact
                 lead = screw * Fraction(math.prod(drivers), math.prod(driven))
-                threading = _core.Threading(gears=at_hand, lead_mm=float(screw))
-                found = _core.gear_trains(threading, lead.as_integer_ratio(), most=100)["trains"]
+                found = trains(lead, gears=at_hand, lead_mm=float(screw))
                 assert (sorted(drivers), sorted(driven)) in [
                     (sorted(each.drivers), sorted(each.driven)) for each in found if each.exact
                 ], row
@@ -102,13 +101,29 @@ def test_published_trains():
     assert len({row["id"] for row in rows()}) == 46
 
 
+def trains(lead, limit=0.001, **threading):
+    """Every train within a relative error that a lathe with this threading has for a lead in mm, best first."""
+    lathe = _core.Machine(kind="lathe", name="lathe", threading=_core.Threading(**threading))
+    # a lead has the digits of a float; the core takes the simplest ratio that it stands for
+    found = hn.gear_train(hn.mm(float(lead)), machine=lathe, error_percent=100 * limit, most=10_000)
+    return [] if found.error_percent > found.asked_percent else list(found)
+
+
 def gear_exists(per_inch, screw, at_hand):
     found = hn.gear_train(f"{per_inch} TPI", gears=at_hand, leadscrew=screw, simple=True)
     return any(each.exact and 20 in each.drivers for each in found)
 
 
 def sets(found):
-    return {(tuple(sorted(each.drivers)), tuple(sorted(each.driven)), each.box): each.error for each in found}
+    return {(*gears_of(each), box_of(each)): each.error for each in found}
+
+
+def gears_of(train):
+    return tuple(sorted(train.drivers)), tuple(sorted(train.driven))
+
+
+def box_of(train):
+    return int(train.positions[0][1]) if train.positions else None
 
 
 LEADS = st.one_of(
@@ -132,27 +147,31 @@ def test_the_search_against_trying_everything(at_hand, lead, screw, stud, limit,
     wanted = lead / screw[1] / stud
     if boxed:
         ratios = [Fraction(1, 4), Fraction(1, 2), Fraction(4, 9)]
-        given |= {"standard_driver": 30, "standard_driven": 60, "gearbox": [box_step(float(each)) for each in ratios]}
+        given |= {
+            "standard_driver": 30,
+            "standard_driven": 60,
+            "gearbox": [box_step(*each) for each in enumerate(ratios)],
+        }
         wanted = lead / screw[1]
         steps = [(place, ratio / Fraction(30, 60)) for place, ratio in enumerate(ratios)]
         # the gears of the gearbox's own train are on the lathe, whether they are counted or not
         at_hand = at_hand + [teeth for teeth in (30, 60) if teeth not in at_hand]
-    found = _core.gear_trains(_core.Threading(**given), lead.as_integer_ratio(), limit, 100_000)
+    found = trains(lead, limit, **given)
     everything = oracle.trains(at_hand, wanted, limit, steps)
-    got = sets(found["trains"])
+    got = sets(found)
     edge = {key for key in got.keys() ^ everything.keys()}
     assert all(abs(abs(got.get(key, everything.get(key))) - limit) < 1e-8 for key in edge)
     for key in got.keys() & everything.keys():
         assert got[key] == pytest.approx(float(everything[key]), abs=1e-14)
     assert {key for key, error in everything.items() if error == 0} == {
-        (tuple(sorted(each.drivers)), tuple(sorted(each.driven)), each.box) for each in found["trains"] if each.exact
+        (*gears_of(each), box_of(each)) for each in found if each.exact
     }
-    errors = [abs(each.error) for each in found["trains"]]
+    errors = [abs(each.error) for each in found]
     assert errors == sorted(errors)
 
 
-def box_step(ratio):
-    return _core.GearboxStep(ratio=ratio)
+def box_step(place, ratio):
+    return _core.GearboxStep(ratio=float(ratio), positions=[_core.Position("lever", str(place))])
 
 
 @pytest.mark.parametrize("lead", ["1 mm", "1.75 mm", "19 TPI", "2.3 mm", "0.333 mm", "27 TPI"])
@@ -208,14 +227,13 @@ DISTANCES = st.fixed_dictionaries(
 @given(st.lists(st.sampled_from(EVERYDAY), min_size=3, max_size=9), LEADS, DISTANCES)
 @settings(max_examples=200, deadline=None)
 def test_mounting_against_coordinates(at_hand, lead, room):
-    threading = _core.Threading(
-        gears=at_hand, lead_mm=25.4 / 8, module_mm=room["module"], stud_to_screw_mm=room["span"],
+    found = trains(
+        lead, 0.05, gears=at_hand, lead_mm=25.4 / 8, module_mm=room["module"], stud_to_screw_mm=room["span"],
         banjo_low_mm=room["low"], banjo_high_mm=room["high"], stud_clearance_mm=room["around_stud"],
         collar_mm=room["collar"],
     )  # fmt: skip
-    found = _core.gear_trains(threading, lead.as_integer_ratio(), 0.05, 100_000)
     every = oracle.trains(at_hand, lead / (INCH / 8), 0.05)
-    got = {key[:2] for key in sets(found["trains"])}
+    got = {key[:2] for key in sets(found)}
     for drivers, driven, _ in every:
         if len(drivers) == 1:
             rest = list(at_hand)
@@ -226,7 +244,7 @@ def test_mounting_against_coordinates(at_hand, lead, room):
             ways = [(drivers[i], (driven[k], drivers[1 - i]), driven[1 - k]) for i in (0, 1) for k in (0, 1)]
         surely, perhaps = (any(oracle.closes(*way, slack, **room) for way in ways) for slack in (1e-6, -1e-6))
         assert surely <= ((drivers, driven) in got) <= perhaps, (drivers, driven, room)
-    for each in found["trains"]:
+    for each in found:
         banjo = (each.idler,) if each.idler else (each.driven[0], each.drivers[1])
         assert oracle.closes(each.drivers[0], banjo, each.driven[-1], -1e-6, **room)
 

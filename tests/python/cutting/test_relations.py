@@ -37,7 +37,7 @@ KNURL_MOST = 50.0  # m/min, printed with the forming feeds of knurls
 def speeds(alloy: int, operation: str, tool: str, hardness: float | None = None) -> tuple[float, float]:
     """The window of a cut of which nothing else is said."""
     depth, feed = USUAL.get(operation, (float("nan"), float("nan")))
-    return _core.speed_window(alloy, operation, tool, depth, feed, hardness, TABLES)
+    return _core.windows(alloy, operation, tool, depth, feed, hardness, TABLES)[:2]
 
 
 def is_of(alloy: material.Alloy, family: str) -> bool:

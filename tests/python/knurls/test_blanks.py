@@ -232,12 +232,7 @@ def test_columns_equal_the_answers_one_by_one():
 
 def test_a_failed_row_holds_nan_and_an_ok_row_none():
     done = batch.knurl_blank({"diameter_mm": [20.0, -1.0, math.nan, 0.1]}, pitch="RGE 0.8")
-    assert [hn._core.status_name(code) for code in done["status"]] == [
-        "ok",
-        "out_of_range",
-        "not_finite",
-        "out_of_range",
-    ]
+    assert done["status"].tolist() == [0, 2, 1, 2]  # there, out of range, not finite, out of range
     for name, column in done.items():
         if column.dtype == float:
             assert np.isnan(column[1:]).all(), name

@@ -62,20 +62,6 @@ def published(row):
         best, low, high = less_pitch(row)
         over_printed_wire = min(max(float(row["printed"]), low), high)
         return min((best, over_printed_wire), key=lambda size: abs(size - float(row["printed"]))), 0.0
-    if row["form"] == "helical groove":
-        e, lead, wire = (float(row[key]) * INCH for key in ("pitch_diameter_in", "lead_in", "wire_in"))
-        half_angle = math.degrees(math.atan(math.tan(math.radians(20)) * math.hypot(1, lead / (math.pi * e))))
-        work = threads.over_wires_involute_working(e, pitch, lead, half_angle, wire)
-        steps = {
-            "tan_lead_angle": work["tan_lead_angle"],
-            "lead_angle_deg": math.degrees(math.atan(work["tan_lead_angle"])),
-            "involute_f_deg": work["f_deg"],
-            "involute_ta": work["t_a_mm"] / INCH,
-            "involute_hb_deg": work["h_b_deg"],
-            "involute_inv_g": work["involute_g"],
-        }
-        # Worked with the steps as printed, whose rounding carries 0.00001 in into the last line.
-        return (steps[quantity], 0.0) if quantity in steps else (work["over_wires_mm"] / INCH, 1e-5)
     height = 1.0 if row["form"] == "sharp V" else 0.75
     e = float(row["major_in"]) * INCH - height * math.sqrt(0.75) * pitch
     slack = (4.93e-5 if height == 1.0 else 4.46e-5) * pitch / INCH
@@ -88,11 +74,13 @@ def test_published_rows():
         if row["excepted"]:
             counted["excepted"] += 1
             continue
+        if row["form"] == "helical groove":  # its steps are read in tests/cpp/threads/gauging_test.cpp
+            continue
         value, slack = published(row)
         off = abs(value - float(row["printed"]))
         assert off <= half_unit(row["printed"]) + slack + 1e-12, (row["case_id"], value, row["printed"])
         counted[row["role"]] += 1
-    assert counted == {"independent": 71, "formula": 51, "excepted": 3}
+    assert counted == {"independent": 64, "formula": 51, "excepted": 3}
 
 
 def test_sizes_off_by_the_prints_constant_are_what_its_own_constant_gives():
