@@ -15,6 +15,7 @@
 #include "halfnut/core/question.hpp"
 #include "halfnut/core/words.hpp"
 #include "halfnut/cutting/closing.hpp"
+#include "halfnut/job/job_file.hpp"
 #include "halfnut/job/lot.hpp"
 #include "halfnut/job/walk.hpp"
 #include "halfnut/knurls/wheel_file.hpp"
@@ -168,6 +169,52 @@ py::tuple wheels_of_file(const py::object& file, const Catalogue& catalogue) {
         wheels.append(py::make_tuple(each.name, each.pitch, each.pattern, each.measured, each.cuts));
     }
     return py::make_tuple(std::move(wheels), mistakes_of(reading));
+}
+
+py::object value_read(const FileValue& value);
+
+py::dict table_of(const FileEntries& entries) {
+    py::dict out;
+    for (const FileEntry& entry : entries) {
+        out[py::str(entry.key)] = value_read(entry.value);
+    }
+    return out;
+}
+
+py::object value_read(const FileValue& value) {
+    return std::visit(
+        [](const auto& is) -> py::object {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                return py::none();
+            } else if constexpr (std::is_same_v<Is, FileEntries>) {
+                return table_of(is);
+            } else if constexpr (std::is_same_v<Is, std::vector<FileValue>>) {
+                py::tuple out(is.size());
+                for (std::size_t i = 0; i < is.size(); ++i) {
+                    out[i] = value_read(is[i]);
+                }
+                return out;
+            } else if constexpr (std::is_same_v<Is, Quantity>) {
+                return is.dimension() == Dimension::length ? py::cast(Length(is)) : py::cast(is);
+            } else {
+                return py::cast(is);
+            }
+        },
+        value.is);
+}
+
+/// `find_machine`: of a name that by which the machine is found again, why there is none, and all names.
+py::tuple job_of_file(const py::object& file, const py::function& find_machine, const Catalogue& catalogue) {
+    const Taken taken(py::make_tuple(file));
+    FileReading reading{catalogue};
+    const auto named = [&](std::string_view name) {
+        const auto [found, problem, known] =
+            find_machine(name).cast<std::tuple<std::string, std::string, std::vector<std::string>>>();
+        return job::MachineNamed{found, problem, known};
+    };
+    const FileEntries found = job::job_of_file(taken.given().front(), named, reading);
+    return py::make_tuple(table_of(found), mistakes_of(reading));
 }
 
 // ---- what is answered -------------------------------------------------------------------------------------
@@ -481,44 +528,19 @@ std::vector<std::string_view> question_names() {
     return out;
 }
 
-/// What a question's own struct holds, read from a dictionary by the names of its arguments.
-template <class Asked>
-Asked read_named(const Question& question, const py::dict& given, Asking& asking) {
-    py::tuple values(question.arguments.size());
-    for (std::size_t i = 0; i < question.arguments.size(); ++i) {
-        const std::string_view name = question.arguments[i].name;
-        const py::str key(name.data(), name.size());
-        values[i] = given.contains(key) ? py::object(given[key]) : py::none();
-    }
-    const Taken taken(values);
-    return *std::static_pointer_cast<Asked>(read_asked(question, taken.given(), asking));
+using Machines = std::map<std::string, const machine::Machine*, std::less<>>;
+
+std::vector<job::Part> parts_of(const Taken& job, const Machines& machines, const Catalogue& catalogue) {
+    const auto machine_of = [&](std::string_view name) {
+        const auto at = machines.find(name);
+        return at == machines.end() ? nullptr : at->second;
+    };
+    return job::parts_of(job.given().front(), machine_of, catalogue);
 }
 
-template <class Asked>
-std::vector<Asked> read_list(const Question& question, const py::dict& of, const char* key, Asking& asking) {
-    std::vector<Asked> out;
-    for (const py::handle each : of[key]) {
-        out.push_back(read_named<Asked>(question, each.cast<py::dict>(), asking));
-    }
-    return out;
-}
-
-job::Part read_part(const py::dict& given, Asking& asking) {
-    job::Part out = read_named<job::Part>(job::part_question(), given, asking);
-    out.steps = read_list<job::Step>(job::step_question(), given, "steps", asking);
-    out.joints = read_list<job::Joint>(job::joint_question(), given, "joints", asking);
-    out.true_to = read_list<job::True>(job::true_question(), given, "true_to", asking);
-    return out;
-}
-
-/// `parts`: a dictionary each, by the names of its members, with the lists "steps", "joints" and "true_to".
-py::dict walk_job(const py::list& parts, const Catalogue& catalogue) {
-    Asking asking{catalogue};
-    std::vector<job::Part> read;
-    for (const py::handle each : parts) {
-        read.push_back(read_part(each.cast<py::dict>(), asking));
-    }
-    const job::WalkedJob walked = job::walk(read, catalogue);
+py::dict walk_job(const py::dict& job, const Machines& machines, const Catalogue& catalogue) {
+    const Taken taken(py::make_tuple(job));
+    const job::WalkedJob walked = job::walk(parts_of(taken, machines, catalogue), catalogue);
     return dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
 }
 
@@ -538,16 +560,16 @@ std::vector<job::LeverGroup> groups_of(const std::vector<Lever>& levers) {
 
 /// Numbers of the operations, seconds and stops that it saves; None where no other order is better. `moved`:
 /// of each operation its levers before and after, None where it has no answer.
-py::object better_order(const py::dict& part, const std::vector<std::optional<LeversMoved>>& moved,
-                        const Catalogue& catalogue) {
-    Asking asking{catalogue};
+py::object better_order(const py::dict& job, const Machines& machines, std::size_t part,
+                        const std::vector<std::optional<LeversMoved>>& moved, const Catalogue& catalogue) {
+    const Taken taken(py::make_tuple(job));
     std::vector<job::Moved> read;
     read.reserve(moved.size());
     for (const std::optional<LeversMoved>& each : moved) {
         read.push_back(each ? job::Moved{groups_of(each->first), groups_of(each->second), true}
                             : job::Moved{});
     }
-    const auto found = job::better_order(read_part(part, asking), read, catalogue);
+    const auto found = job::better_order(parts_of(taken, machines, catalogue).at(part), read, catalogue);
     return found ? py::cast(std::tuple(found->numbers, found->saves_s, found->saves_stops)) : py::none();
 }
 
@@ -604,8 +626,12 @@ std::vector<int> shared_steps(const std::vector<std::tuple<int, int, double, dou
 py::list job_kinds() {
     py::list out;
     for (const job::Kind& each : job::kinds()) {
-        out.append(py::dict("do"_a = enum_name(each.what), "question"_a = each.question, "keys"_a = each.keys,
-                            "about"_a = each.about, "on"_a = enum_name(each.on), "tool"_a = each.tool,
+        py::dict called;
+        for (const auto& [key, argument] : job::called_otherwise(each)) {
+            called[py::str(key)] = argument;
+        }
+        out.append(py::dict("do"_a = enum_name(each.what), "question"_a = each.question, "called"_a = called,
+                            "on"_a = enum_name(each.on), "tool"_a = each.tool,
                             "title"_a = each.title.empty() ? enum_name(each.what) : each.title,
                             "size"_a = each.size));
     }
@@ -693,10 +719,19 @@ void bind_questions(py::module_& module) {
     module.def("wheels_of_file", &wheels_of_file, "file"_a, "catalogue"_a,
                "The knurl wheels of a file's tables that can be used, (name, pitch, pattern, measured, cuts) "
                "each, and every mistake in the others.");
-    module.def("walk_job", &walk_job, "parts"_a, "catalogue"_a,
-               "Parts walked through their operations: the work after each, and every mistake. A part is a "
-               "dictionary of its sizes with lists of its steps, its joints and what is true to what.");
-    module.def("better_order", &better_order, "part"_a, "moved"_a, "catalogue"_a,
+    module.def(
+        "job_of_file", &job_of_file, "file"_a, "find_machine"_a, "catalogue"_a,
+        "The tables of a job's file as they are read, whole only where there is no mistake, and every "
+        "mistake "
+        "in them. `find_machine` has of a name that by which the machine is found again, why there is none, "
+        "and all names.");
+    module.def(
+        "job_schema_json", [](const Catalogue& catalogue) { return job::job_schema_json(catalogue); },
+        "catalogue"_a, "The JSON Schema of a job's file.");
+    module.def("walk_job", &walk_job, "job"_a, "machines"_a, "catalogue"_a,
+               "A job's parts walked through their operations: the work after each, and every mistake. "
+               "`machines` has those that it names.");
+    module.def("better_order", &better_order, "job"_a, "machines"_a, "part"_a, "moved"_a, "catalogue"_a,
                "Another order of a part's operations that moves fewer levers, or None.");
     module.def("lot_of", &lot_of, "time_s"_a, "quantity"_a,
                "Times of a lot, spares, and which pieces are measured wholly.");
@@ -712,10 +747,7 @@ void bind_questions(py::module_& module) {
                "Blanks laid over bars, the longest first, each on the first bar that it goes on.");
     module.def("shared_steps", &shared_steps, "settings"_a, "machines"_a,
                "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
-    module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has, with their keys.");
-    module.def(
-        "job_members", [] { return described(job::step_question().arguments); },
-        "What the walk of a job knows of an operation.");
+    module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has.");
     module.attr("FOLDER_VARIABLE") = "HALFNUT_SHOP";  // that names the folder of a shop's own tables
     module.def(
         "environment",

@@ -29,7 +29,7 @@ except SystemExit:
 print(*sys.modules, file=sys.stderr)
 """
     loaded = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True).stderr.split()
-    known = {"numpy", "pydantic", "rich", "pandas", "pyarrow", "matplotlib"}
+    known = {"numpy", "rich", "pandas", "pyarrow", "matplotlib"}
     return {name.partition(".")[0] for name in loaded} & known
 
 

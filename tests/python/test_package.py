@@ -13,7 +13,7 @@ import halfnut as hn
 from halfnut import _core
 from halfnut.cli import commands
 
-HEAVY = {"numpy", "pydantic", "rich", "jinja2", "pandas", "matplotlib", "pint"}
+HEAVY = {"numpy", "rich", "jinja2", "pandas", "matplotlib", "pint"}
 
 
 def loaded_by(code: str) -> set[str]:

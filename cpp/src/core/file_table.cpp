@@ -8,6 +8,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut {
 
@@ -21,6 +22,45 @@ std::string least_and_most(string_view least) {
 }
 
 }  // namespace
+
+Given GivenTable::of(const FileEntries& table) {
+    std::vector<Given>& items = items_.emplace_back();
+    std::vector<string_view>& keys = keys_.emplace_back();
+    items.reserve(table.size());
+    keys.reserve(table.size());
+    for (const FileEntry& entry : table) {
+        keys.emplace_back(entry.key);
+        items.push_back(of(entry.value));
+    }
+    return {.tag = Tag::object, .items = items, .keys = keys};
+}
+
+Given GivenTable::of(const FileValue& value) {
+    return std::visit(
+        [&](const auto& is) -> Given {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                return {};
+            } else if constexpr (std::is_same_v<Is, FileEntries>) {
+                return of(is);
+            } else if constexpr (std::is_same_v<Is, std::vector<FileValue>>) {
+                std::vector<Given>& items = items_.emplace_back();
+                items.reserve(is.size());
+                for (const FileValue& each : is) {
+                    items.push_back(of(each));
+                }
+                return {.tag = Tag::list, .items = items};
+            } else if constexpr (std::is_same_v<Is, Quantity>) {
+                return {.tag = Tag::quantity, .number = is.value(), .unit = &is.unit()};
+            } else if constexpr (std::is_same_v<Is, std::string>) {
+                return {.tag = Tag::text, .text = is};
+            } else {
+                return {.tag = std::is_same_v<Is, bool> ? Tag::flag : Tag::number,
+                        .number = static_cast<double>(is)};
+            }
+        },
+        value.is);
+}
 
 FileTable::FileTable(const Given& given, FilePath path, FileReading& reading)
     : given_(given), path_(std::move(path)), reading_(reading), mistakes_before_(reading.mistakes.size()) {}
@@ -71,6 +111,15 @@ void FileTable::refuse(string_view key, std::string problem) {
     reading_.mistakes.push_back({to(key), std::move(problem)});
 }
 
+void FileTable::refuse_name(string_view key, std::string problem, string_view given,
+                            std::span<const string_view> known) {
+    reading_.mistakes.push_back({to(key),
+                                 std::move(problem),
+                                 true,
+                                 {known.begin(), known.end()},
+                                 std::string(nearest_name(given, known))});
+}
+
 void FileTable::close() {
     if (std::exchange(closed_, true)) {
         return;
@@ -96,6 +145,32 @@ void FileTable::text(string_view key, std::string& to, Need need) {
     }
 }
 
+void FileTable::name(string_view key, std::string& to, Need need) {
+    if (const Given* const given = value(key, need)) {
+        if (given->tag != Tag::text) {
+            refuse(key, "must be text in quotes");
+        } else if (given->text.empty()) {
+            refuse(key, "must not be empty");
+        } else {
+            to = given->text;
+        }
+    }
+}
+
+void FileTable::texts(string_view key, std::vector<std::string>& to) {
+    if (const Given* const given = value(key, Need::optional)) {
+        for (std::size_t i = 0; i < items(*given, key); ++i) {
+            if (given->items[i].tag == Tag::text) {
+                to.emplace_back(given->items[i].text);
+                continue;
+            }
+            FilePath path = this->to(key);
+            path.push_back({{}, i});
+            reading_.mistakes.push_back({std::move(path), "must be text in quotes"});
+        }
+    }
+}
+
 void FileTable::flag(string_view key, bool& to) {
     if (const Given* const given = value(key, Need::optional)) {
         if (given->tag == Tag::flag) {
@@ -112,6 +187,18 @@ void FileTable::number(string_view key, double& to, Need need) {
             refuse(key, "must be a number");
         } else if (!(given->number > 0.0 && given->number <= bounds::kCount)) {
             refuse(key, least_and_most("more than 0"));
+        } else {
+            to = given->number;
+        }
+    }
+}
+
+void FileTable::number(string_view key, double& to, const Argument& range, Need need) {
+    if (const Given* const given = value(key, need)) {
+        if (given->tag != Tag::number) {
+            refuse(key, "must be a number");
+        } else if (check(range, given->number) != StatusCode::ok) {
+            refuse(key, fmt::format("must be {}", range_text(range)));
         } else {
             to = given->number;
         }
@@ -156,47 +243,58 @@ std::optional<std::size_t> FileTable::one_of(string_view key, std::span<const st
     if (at != words.end()) {
         return static_cast<std::size_t>(at - words.begin());
     }
-    reading_.mistakes.push_back({to(key),
-                                 "not one of the choices",
-                                 true,
-                                 {words.begin(), words.end()},
-                                 std::string(is_text ? nearest_name(given->text, words) : "")});
+    refuse_name(key, "not one of the choices", is_text ? given->text : string_view(), words);
     return std::nullopt;
 }
 
 std::optional<Quantity> FileTable::quantity(string_view key, Dimension dimension, Need need, bool nothing) {
     const Given* const given = value(key, need);
-    if (given == nullptr) {
-        return std::nullopt;
-    }
-    std::optional<Quantity> out;
-    if (given->tag == Tag::text) {
-        try {
-            out = parse_quantity(given->text, dimension, reading_.catalogue);
-        } catch (const Error& error) {
-            refuse(key, error.what());
-            return std::nullopt;
+    return given == nullptr ? std::nullopt : quantity_of(*given, to(key), dimension, nothing);
+}
+
+std::vector<Quantity> FileTable::quantities(string_view key, Dimension dimension) {
+    std::vector<Quantity> out;
+    if (const Given* const given = value(key, Need::optional)) {
+        for (std::size_t i = 0; i < items(*given, key); ++i) {
+            FilePath path = to(key);
+            path.push_back({{}, i});
+            if (const auto read = quantity_of(given->items[i], std::move(path), dimension, false)) {
+                out.push_back(*read);
+            }
         }
-    } else if (given->tag == Tag::quantity) {
-        out = Quantity(given->number, *given->unit);
     }
-    if (out && out->dimension() != dimension) {
-        refuse(key, fmt::format("{} is a {}, not a {}", given->shown(), dimension_name(out->dimension()),
-                                dimension_name(dimension)));
+    return out;
+}
+
+std::optional<Quantity> FileTable::quantity_of(const Given& given, FilePath path, Dimension dimension,
+                                               bool nothing) {
+    const auto refused = [&](std::string problem) {
+        reading_.mistakes.push_back({std::move(path), std::move(problem)});
         return std::nullopt;
+    };
+    std::optional<Quantity> out;
+    if (given.tag == Tag::text) {
+        try {
+            out = parse_quantity(given.text, dimension, reading_.catalogue);
+        } catch (const Error& error) {
+            return refused(error.what());
+        }
+    } else if (given.tag == Tag::quantity) {
+        out = Quantity(given.number, *given.unit);
     }
     if (!out) {
-        refuse(key, fmt::format("{} has no unit; a bare number is never a {}: write text such as '{} {}'",
-                                given->shown(), dimension_name(dimension),
-                                given->tag == Tag::number && given->number > 0.0
-                                    ? fmt::format("{:g}", given->number)
-                                    : "1",
-                                base_unit(dimension)));
-        return std::nullopt;
+        return refused(fmt::format(
+            "{} has no unit; a bare number is never a {}: write text such as '{} {}'", given.shown(),
+            dimension_name(dimension),
+            given.tag == Tag::number && given.number > 0.0 ? fmt::format("{:g}", given.number) : "1",
+            base_unit(dimension)));
+    }
+    if (out->dimension() != dimension) {
+        return refused(fmt::format("{} is a {}, not a {}", given.shown(), dimension_name(out->dimension()),
+                                   dimension_name(dimension)));
     }
     if (!(out->base() > 0.0 || (nothing && out->base() == 0.0))) {
-        refuse(key, nothing ? "must be at least zero" : "must be more than zero");
-        return std::nullopt;
+        return refused(nothing ? "must be at least zero" : "must be more than zero");
     }
     return out;
 }

@@ -903,6 +903,12 @@ std::string schemas_json(const Catalogue& catalogue) {
     return out.take();
 }
 
+std::string argument_schema_json(const AskedRow& row, const Catalogue& catalogue) {
+    Writer out;
+    out.object([&] { write_named(out, row, catalogue); });
+    return out.take();
+}
+
 std::string error_json(const std::exception& error) {
     Writer out;
     const auto* const own = dynamic_cast<const Error*>(&error);

@@ -36,7 +36,7 @@ class Fixed(dict[K, V]):
         return hash(frozenset(self.items()))
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return Fixed, (dict(self),)
+        return type(self), (dict(self),)
 
 
 def fixed(value: object) -> Any:
@@ -46,7 +46,7 @@ def fixed(value: object) -> Any:
     (1, {'a': (2,)})
     """
     kind = type(value)
-    if kind in _PLAIN or kind is Fixed or isinstance(value, Value):
+    if kind in _PLAIN or isinstance(value, (Fixed, Value)):
         return value
     if isinstance(value, (list, tuple)):
         inner = [fixed(each) for each in value]

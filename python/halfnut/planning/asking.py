@@ -13,7 +13,7 @@ from halfnut.core.units import in_unit
 from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers
-from halfnut.planning.job import CALLED, Coating, Job, Part, Step
+from halfnut.planning.job import KINDS, Coating, Job, Part, Step
 
 __all__ = ["Workpiece", "asked", "put"]
 Found = TypeVar("Found")
@@ -115,7 +115,7 @@ class Workpiece:
     def told(self, step: Step, machine: Machine) -> dict[str, object]:
         """What a question of an operation may ask, by the names of its arguments."""
         part, stock = self.part, self.part.stock
-        called = CALLED[step.do]
+        called = KINDS[step.do]["called"]
         out: dict[str, object] = {called.get(key, key): value for key, value in step.given().items()}
         roughness = step.size("roughness")
         out |= {

@@ -21,7 +21,6 @@ from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Evidence, Record
 from halfnut.core.text import plain_cell, read_text, shown
 from halfnut.core.words import by_rank, caution_lines, words, wrapped
-from halfnut.machine import machines
 from halfnut.machine.machines import Machine
 from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
@@ -259,11 +258,8 @@ class Plan(Value):
     def better_orders(self) -> dict[str, timing.Order]:
         """Orders of operations that save time or stops, by part; the person's own is kept."""
         found = (
-            (
-                part.part.name,
-                timing.better_order(self.job, part.part, [op.answer for op in part.operations], part.stock),
-            )
-            for part in self.parts
+            (part.part.name, timing.better_order(self.job, place, [op.answer for op in part.operations]))
+            for place, part in enumerate(self.parts)
         )
         return {name: order for name, order in found if order is not None}
 
@@ -474,7 +470,7 @@ def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
     sheets = job_files.file_names(found.parts)
     stocks = [_cut_up(part) for part in found.parts]
     text = read_text(Path(job)) if isinstance(job, (str, os.PathLike)) else ""
-    walked = walk(found, [None if stock is None else stock.blank_mm for stock, _ in stocks], text)
+    walked = walk(found, text)
     parts = (
         _planned_part(found, part, sheet, stock, way)
         for part, sheet, stock, way in zip(found.parts, sheets, stocks, walked, strict=True)
@@ -529,7 +525,7 @@ def _answered(
             leave(work, old.machine, old.answer)
             out.append(old)
             continue
-        machine = machines.machine(step.machine or part.machine or job.machine)
+        machine = job.machine_of(part, step)
         number = (place + 1) * _STEP
         mistakes = walked.of(number)
         work.walked, work.keep = walked.operations[place], keep[place] if keep else None
@@ -564,7 +560,10 @@ def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
         most = coating.build_up_most
         build_up = str(coating.build_up) if most is None else f"{coating.build_up} to {most}"
     try:
-        return put(adjuster, part.adjuster.asked(part, build_up)), ""
+        own = part.adjuster.given() | {"alloy": part.alloy, "length_of_tube": part.length, "coating": build_up}
+        if part.adjuster.second is not None:
+            own["second"] = part.adjuster.second.given()
+        return put(adjuster, own), ""
     except Error as error:
         return None, str(error)
 

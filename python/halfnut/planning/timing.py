@@ -9,12 +9,10 @@ from typing import TYPE_CHECKING
 from halfnut import _core
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
-from halfnut.planning.walking import as_walked
 
 if TYPE_CHECKING:
     from halfnut.planning.answers import Answer, Levers
-    from halfnut.planning.job import Job, Part
-    from halfnut.planning.stock import CutList
+    from halfnut.planning.job import Job
 
 __all__ = ["Order", "Span", "better_order", "first_piece", "further_piece", "lot", "measured_pieces", "spares"]
 _ROUND_S = 300.0
@@ -100,8 +98,8 @@ class Order(Value):
     saves_stops: int
 
 
-def better_order(job: Job, part: Part, answers: Sequence[Answer | None], stock: CutList | None) -> Order | None:
-    """An order of a part's operations that moves fewer levers and leaves every cut as it is; None where none is found.
+def better_order(job: Job, part: int, answers: Sequence[Answer | None]) -> Order | None:
+    """Another order of the operations of a job's part, that moves fewer levers and leaves every cut as it is, or None.
 
     Only operations of one holding change places, and of them none that the trade keeps where it is: a knurl before
     what is slender or close, threads, reamed and tapped holes after the rest, milled shapes before holes. The person's
@@ -115,6 +113,5 @@ def better_order(job: Job, part: Part, answers: Sequence[Answer | None], stock: 
         None if found is None else (told(found.levers), told(found.levers if found.left is None else found.left))
         for found in answers
     ]
-    given = as_walked(job, part, None if stock is None else stock.blank_mm)
-    order = _core.better_order(given, moved, active())
+    order = _core.better_order(job, job.machines, part, moved, active())
     return None if order is None else Order(tuple(order[0]), *order[1:])

@@ -1,8 +1,6 @@
 """Machine files: read strictly, and every mistake reported at once."""
 
 import copy
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -41,17 +39,6 @@ def test_a_machine_file_is_named_as_its_machine(path):
 @pytest.mark.parametrize("path", MACHINES, ids=lambda path: path.stem)
 def test_a_machine_holds_what_its_file_says(path):
     assert machines.machine(path).to_dict() == load_toml(path)
-
-
-def test_a_file_is_read_without_pydantic():
-    code = f"""if True:
-        import sys
-        from pathlib import Path
-        from halfnut.machine import machines
-        machines.machine({str(MACHINES[0])!r})
-        print("pydantic" in sys.modules)"""
-    out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert out.stdout.strip() == "False"
 
 
 def test_quantities_keep_the_unit_they_are_written_in():

@@ -1,11 +1,19 @@
 """Job files: every mistake at once, with its key, value, choices and the nearest one."""
 
 import copy
+import pickle
+from pathlib import Path
 
+import jsonschema
 import pytest
+from dask.base import tokenize
 
+import halfnut as hn
 from halfnut.core.mistakes import InputError
+from halfnut.core.shapes import load_toml
 from halfnut.planning import job
+
+JOBS = sorted((Path(hn.__file__).parent / "demo").glob("job*.toml"))
 
 PIN = {
     "title": "Portable truss telescope",
@@ -36,6 +44,9 @@ PIN = {
         },
     ],
 }
+
+SPOT = {"do": "spot", "diameter": "3 mm"}
+AT = "parts[0].operations[0].places.at[0]"
 
 
 @pytest.fixture
@@ -121,7 +132,16 @@ def test_every_mistake_is_reported_at_once(data):
             "without build_up",
         ),
         (("title",), "", "title", "must not be empty"),
-        (("title",), None, "title", "must be text"),
+        (("title",), None, "title", "is missing"),
+        (("title",), 3, "title", "must be text"),
+        (("parts", 0, "operations", 1, "to"), "0 in", "parts[0].operations[1].to", "more than zero"),
+        (("parts", 0, "operations", 1, "steadies"), ["2 in", 3], "parts[0].operations[1].steadies[1]", "has no unit"),
+        (("parts", 0, "operations", 1, "grips"), "centres", "parts[0].operations[1].grips", "not one of the choices"),
+        (("parts", 0, "operations", 0), SPOT | {"point": 400}, "parts[0].operations[0].point", "from 60 to 180 deg"),
+        (("parts", 0, "operations", 0), SPOT | {"times": 4, "divisions": 3}, "parts[0].operations[0]", "must be the 3"),
+        (("parts", 0, "operations", 0), SPOT | {"places": {"pattern": "list", "at": [3]}}, AT, "must be text"),
+        (("parts", 0, "safety"), 2.0, "parts[0]", "given together"),
+        (("parts", 0, "stock", "through_spindle"), True, "parts[0].stock", "needs bar_length"),
     ],
 )
 def test_what_is_refused(data, place, value, key, problem):
@@ -184,3 +204,49 @@ operations = [
     told = [str(mistake) for mistake in caught.value.mistakes]
     assert any(text.startswith('boom plug, operation 20, line 12: do = "partoff"') for text in told)
     assert any(text.startswith("boom plug, line 4: stock.dia: no such key") for text in told)
+
+
+def test_a_job_is_a_value(data):
+    one, two = job.load(data)[0], job.load(copy.deepcopy(data))[0]
+    assert one == two and hash(one) == hash(two)
+    again = pickle.loads(pickle.dumps(one))
+    assert again == one and type(again.parts[0].operations[0]) is job.Step
+    assert tokenize(one) == tokenize(again) != tokenize(job.load(data | {"title": "another"})[0])
+    with pytest.raises(TypeError):
+        one["title"] = "another"
+    data["parts"][0]["operations"].clear()
+    assert len(one.parts[0].operations) == 3
+
+
+def test_every_key_that_a_table_may_have_is_there(data):
+    read = job.load(data)[0]
+    tube, (knob,) = read.parts[0], read.parts[1].operations
+    assert (tube.jaws, tube.stock.pieces, tube.operations[0].end, tube.operations[0].times) == (3, 1, "first", 1)
+    assert tube.friction is tube.operations[0].to is None and read.revision == "" and tube.joints == ()
+    assert (knob.finished, knob.size("width"), knob.base("at"), knob.text("process")) == (False, hn.mm(12), 0.0, "")
+    with pytest.raises(AttributeError, match="Step has no 'lenght'"):
+        _ = knob.lenght
+
+
+def test_holes_at_places_or_divisions_are_as_many_as_they_are(data):
+    places = {"pattern": "grid", "holes": 3, "rows": 2, "step": "1 in"}
+    data["parts"][0]["operations"] = [SPOT | {"places": places}, SPOT | {"divisions": 5}, SPOT | {"times": 4}]
+    assert [step.times for step in job.load(data)[0].parts[0].operations] == [6, 5, 4]
+
+
+@pytest.mark.parametrize("file", JOBS, ids=lambda file: file.stem)
+def test_the_schema_takes_what_the_core_reads(file, data):
+    schema = job.schema()
+    jsonschema.Draft202012Validator.check_schema(schema)
+    own = jsonschema.Draft202012Validator(schema)
+    own.validate(load_toml(file))
+    data["parts"][0]["operations"][1]["lenght"] = "1 in"
+    assert not own.is_valid(data)
+
+
+def test_the_schema_knows_every_kind_of_operation():
+    operations = job.schema()["properties"]["parts"]["items"]["properties"]["operations"]["items"]["oneOf"]
+    assert [each["properties"]["do"]["const"] for each in operations] == list(job.KINDS)
+    drill = next(each for each in operations if each["properties"]["do"]["const"] == "drill")
+    assert drill["required"] == ["do", "diameter"]
+    assert drill["properties"]["places"]["properties"]["pattern"]["enum"] == ["circle", "row", "grid", "list"]

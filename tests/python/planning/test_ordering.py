@@ -9,6 +9,7 @@ import pytest
 import halfnut as hn
 from halfnut.core.mistakes import InputError
 from halfnut.planning import timing
+from halfnut.planning.job import Job
 from halfnut.planning.stock import first_fit
 
 DEMO = Path(hn.__file__).parent / "demo"
@@ -210,14 +211,14 @@ def test_an_order_that_saves_a_stop_is_offered_and_leaves_every_cut_as_it_is():
 
 
 def test_no_order_is_offered_that_would_cut_otherwise(planned):
-    for part in planned.parts:
-        order = timing.better_order(planned.job, part.part, [op.answer for op in part.operations], part.stock)
+    for place, part in enumerate(planned.parts):
+        order = timing.better_order(planned.job, place, [op.answer for op in part.operations])
         if order is None:
             continue
         by_number = {op.number: op for op in part.operations}
         steps = tuple(by_number[n].step for n in order.numbers)
-        changed = part.part.model_copy(update={"operations": steps})
-        again = hn.plan(planned.job.model_copy(update={"parts": (changed,)}))
+        changed = {**part.part, "operations": steps}
+        again = hn.plan(Job({**planned.job, "parts": (changed,)}))
         for number, op in zip(order.numbers, again.parts[0].operations, strict=True):
             assert op.answer is not None
             for key in ("start_mm", "hole_mm", "from_mm", "to_mm"):

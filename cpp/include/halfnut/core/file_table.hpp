@@ -3,12 +3,15 @@
 /// no key of the table. Every mistake is found, not the first alone.
 
 #include <cstddef>
+#include <cstdint>
+#include <deque>
 #include <initializer_list>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "halfnut/core/quantity.hpp"
@@ -22,6 +25,36 @@ struct FileStep {
     std::size_t place = 0;  ///< where the key is empty
 };
 using FilePath = std::vector<FileStep>;
+
+struct FileEntry;
+/// A table as it was read, its keys in the order of their declaration.
+using FileEntries = std::vector<FileEntry>;
+
+/// What stands at a key: a value in its own unit, several of them, or tables.
+struct FileValue {
+    std::variant<std::monostate, bool, std::int64_t, double, std::string, Quantity, std::vector<FileValue>,
+                 FileEntries>
+        is;
+};
+struct FileEntry {
+    std::string key;
+    FileValue value;
+};
+
+/// What was read, as something that is given: a view of the table, which must outlive it.
+class GivenTable {
+   public:
+    explicit GivenTable(const FileEntries& table) : given_(of(table)) {}
+    [[nodiscard]] const Given& given() const { return given_; }
+
+   private:
+    [[nodiscard]] Given of(const FileEntries& table);
+    [[nodiscard]] Given of(const FileValue& value);
+
+    std::deque<std::vector<Given>> items_;  // a deque leaves what stands in it where it is
+    std::deque<std::vector<std::string_view>> keys_;
+    Given given_;
+};
 
 /// A mistake in a file.
 struct FileMistake {
@@ -48,9 +81,13 @@ class FileTable {
     FileTable(const Given& given, FilePath path, FileReading& reading);
 
     void text(std::string_view key, std::string& to, Need need = Need::optional);
+    /// A text that is not empty.
+    void name(std::string_view key, std::string& to, Need need = Need::optional);
+    void texts(std::string_view key, std::vector<std::string>& to);
     void flag(std::string_view key, bool& to);
     /// A number above 0.
     void number(std::string_view key, double& to, Need need = Need::optional);
+    void number(std::string_view key, double& to, const Argument& range, Need need = Need::optional);
     void count(std::string_view key, int& to, Need need = Need::optional, int least = 1);
     void counts(std::string_view key, std::vector<int>& to);
     /// The place of one of several words.
@@ -66,6 +103,7 @@ class FileTable {
     /// A text with its unit: more than nothing, or at least where `nothing` is allowed.
     [[nodiscard]] std::optional<Quantity> quantity(std::string_view key, Dimension dimension,
                                                    Need need = Need::optional, bool nothing = false);
+    [[nodiscard]] std::vector<Quantity> quantities(std::string_view key, Dimension dimension);
     /// The same in the base unit.
     void size(std::string_view key, Dimension dimension, double& to, Need need = Need::optional,
               bool nothing = false);
@@ -119,9 +157,14 @@ class FileTable {
     void refuse(std::string problem);
     /// A value that is a mistake.
     void refuse(std::string_view key, std::string problem);
+    /// A name that is none of those that there are.
+    void refuse_name(std::string_view key, std::string problem, std::string_view given,
+                     std::span<const std::string_view> known);
 
     /// Say which keys of it are none; a reader that asks whether all of it is sound does so itself.
     void close();
+    /// Which keys it may have is not known: none is said to be none.
+    void leave() { closed_ = true; }
 
    private:
     template <class Read>
@@ -139,6 +182,8 @@ class FileTable {
     /// The same, where a value is read and not a table.
     [[nodiscard]] const Given* value(std::string_view key, Need need);
     [[nodiscard]] std::size_t items(const Given& given, std::string_view key);
+    [[nodiscard]] std::optional<Quantity> quantity_of(const Given& given, FilePath path, Dimension dimension,
+                                                      bool nothing);
     [[nodiscard]] FilePath to(std::string_view key) const;
 
     const Given& given_;

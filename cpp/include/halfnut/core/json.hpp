@@ -45,6 +45,9 @@ inline constexpr int kJsonForm = 1;
 /// The JSON Schema of every question: `oneOf` holds theirs, in the order of the rooms.
 [[nodiscard]] std::string schemas_json(const Catalogue& catalogue);
 
+/// The JSON Schema of an argument as a person gives it.
+[[nodiscard]] std::string argument_schema_json(const AskedRow& row, const Catalogue& catalogue);
+
 /// {"error": {"code", "message", "argument", "value", "allowed", "nearest"}}; what is not known is left out.
 ///
 /// Codes: "unit", "not_tabulated", "designation", "table", "domain", "input"; "memory" and "unforeseen" of
