@@ -147,7 +147,8 @@ py::list mistakes_of(const FileReading& reading) {
         for (const FileStep& step : mistake.path) {
             path.append(step.key.empty() ? py::object(py::int_(step.place)) : py::object(py::str(step.key)));
         }
-        out.append(py::make_tuple(path, mistake.problem, mistake.of_value, mistake.allowed, mistake.nearest));
+        out.append(py::make_tuple(path, mistake.problem, mistake.of_value, mistake.allowed, mistake.nearest,
+                                  mistake.place));
     }
     return out;
 }
@@ -205,7 +206,8 @@ py::object value_read(const FileValue& value) {
 }
 
 /// `find_machine`: of a name that by which the machine is found again, why there is none, and all names.
-py::tuple job_of_file(const py::object& file, const py::function& find_machine, const Catalogue& catalogue) {
+py::tuple job_of_file(const py::object& file, std::string_view text, const py::function& find_machine,
+                      const Catalogue& catalogue) {
     const Taken taken(py::make_tuple(file));
     FileReading reading{catalogue};
     const auto named = [&](std::string_view name) {
@@ -213,7 +215,7 @@ py::tuple job_of_file(const py::object& file, const py::function& find_machine, 
             find_machine(name).cast<std::tuple<std::string, std::string, std::vector<std::string>>>();
         return job::MachineNamed{found, problem, known};
     };
-    const FileEntries found = job::job_of_file(taken.given().front(), named, reading);
+    const FileEntries found = job::job_of_file(taken.given().front(), named, reading, text);
     return py::make_tuple(table_of(found), mistakes_of(reading));
 }
 
@@ -530,17 +532,19 @@ std::vector<std::string_view> question_names() {
 
 using Machines = std::map<std::string, const machine::Machine*, std::less<>>;
 
-std::vector<job::Part> parts_of(const Taken& job, const Machines& machines, const Catalogue& catalogue) {
+std::vector<job::Part> parts_of(const Taken& job, const Machines& machines, const Catalogue& catalogue,
+                                std::string_view text = {}) {
     const auto machine_of = [&](std::string_view name) {
         const auto at = machines.find(name);
         return at == machines.end() ? nullptr : at->second;
     };
-    return job::parts_of(job.given().front(), machine_of, catalogue);
+    return job::parts_of(job.given().front(), machine_of, catalogue, text);
 }
 
-py::dict walk_job(const py::dict& job, const Machines& machines, const Catalogue& catalogue) {
+py::dict walk_job(const py::dict& job, const Machines& machines, std::string_view text,
+                  const Catalogue& catalogue) {
     const Taken taken(py::make_tuple(job));
-    const job::WalkedJob walked = job::walk(parts_of(taken, machines, catalogue), catalogue);
+    const job::WalkedJob walked = job::walk(parts_of(taken, machines, catalogue, text), catalogue);
     return dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
 }
 
@@ -720,7 +724,7 @@ void bind_questions(py::module_& module) {
                "The knurl wheels of a file's tables that can be used, (name, pitch, pattern, measured, cuts) "
                "each, and every mistake in the others.");
     module.def(
-        "job_of_file", &job_of_file, "file"_a, "find_machine"_a, "catalogue"_a,
+        "job_of_file", &job_of_file, "file"_a, "text"_a, "find_machine"_a, "catalogue"_a,
         "The tables of a job's file as they are read, whole only where there is no mistake, and every "
         "mistake "
         "in them. `find_machine` has of a name that by which the machine is found again, why there is none, "
@@ -728,9 +732,9 @@ void bind_questions(py::module_& module) {
     module.def(
         "job_schema_json", [](const Catalogue& catalogue) { return job::job_schema_json(catalogue); },
         "catalogue"_a, "The JSON Schema of a job's file.");
-    module.def("walk_job", &walk_job, "job"_a, "machines"_a, "catalogue"_a,
+    module.def("walk_job", &walk_job, "job"_a, "machines"_a, "text"_a, "catalogue"_a,
                "A job's parts walked through their operations: the work after each, and every mistake. "
-               "`machines` has those that it names.");
+               "`machines` has those that it names, `text` is that of its file, for the lines of mistakes.");
     module.def("better_order", &better_order, "job"_a, "machines"_a, "part"_a, "moved"_a, "catalogue"_a,
                "Another order of a part's operations that moves fewer levers, or None.");
     module.def("lot_of", &lot_of, "time_s"_a, "quantity"_a,

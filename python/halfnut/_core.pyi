@@ -9,7 +9,7 @@ from typing import Any, Literal, Self, TypeAlias, overload
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-FileMistake: TypeAlias = tuple[list[str | int], str, bool, list[str], str]
+FileMistake: TypeAlias = tuple[list[str | int], str, bool, list[str], str, str]
 
 __version__: str
 
@@ -643,10 +643,10 @@ def wheels_of_file(
 ) -> tuple[list[tuple[str, str, str, str, bool]], list[FileMistake]]: ...
 def machine_file_keys() -> list[str]: ...
 def job_of_file(
-    file: object, find_machine: Callable[[str], tuple[str, str, list[str]]], catalogue: Catalogue
+    file: object, text: str, find_machine: Callable[[str], tuple[str, str, list[str]]], catalogue: Catalogue
 ) -> tuple[dict[str, Any], list[FileMistake]]: ...
 def job_schema_json(catalogue: Catalogue) -> str: ...
-def walk_job(job: dict[str, Any], machines: dict[str, Machine], catalogue: Catalogue) -> dict[str, Any]: ...
+def walk_job(job: dict[str, Any], machines: dict[str, Machine], text: str, catalogue: Catalogue) -> dict[str, Any]: ...
 def better_order(
     job: dict[str, Any],
     machines: dict[str, Machine],

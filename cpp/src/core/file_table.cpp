@@ -62,6 +62,15 @@ Given GivenTable::of(const FileValue& value) {
         value.is);
 }
 
+std::string path_text(std::span<const FileStep> path) {
+    std::string out;
+    for (const FileStep& step : path) {
+        out += step.key.empty() ? fmt::format("[{}]", step.place)
+                                : fmt::format("{}{}", out.empty() ? "" : ".", step.key);
+    }
+    return out;
+}
+
 FileTable::FileTable(const Given& given, FilePath path, FileReading& reading)
     : given_(given), path_(std::move(path)), reading_(reading), mistakes_before_(reading.mistakes.size()) {}
 

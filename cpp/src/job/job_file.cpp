@@ -604,12 +604,44 @@ std::string object_schema(const TableRow& row, const Kind* kind, const Catalogue
                        fmt::join(required, ", "));
 }
 
+/// The name of a part, the number of its operation and its line, then the key; empty outside of parts.
+std::string place_of(std::span<const FileStep> path, const Given& file, std::span<const PartLines> lines) {
+    constexpr int kApart = 10;
+    if (path.size() < 2 || path[0].key != "parts" || !path[1].key.empty()) {
+        return {};
+    }
+    const std::size_t part = path[1].place;
+    const Given* const named = member(member(file, "parts")->items[part], "name");
+    std::string out = named != nullptr && named->tag == Given::Tag::text && !named->text.empty()
+                          ? std::string(named->text)
+                          : fmt::format("part {}", part + 1);
+    int line = part < lines.size() ? lines[part].part : 0;
+    path = path.subspan(2);
+    if (path.size() >= 2 && path[0].key == "operations" && path[1].key.empty()) {
+        const std::size_t operation = path[1].place;
+        out += fmt::format(", operation {}", kApart * (operation + 1));
+        if (part < lines.size() && operation < lines[part].operations.size()) {
+            line = lines[part].operations[operation];
+        }
+        path = path.subspan(2);
+    }
+    out += line == 0 ? "" : fmt::format(", line {}", line);
+    return path.empty() ? out : fmt::format("{}: {}", out, path_text(path));
+}
+
 }  // namespace
 
-FileEntries job_of_file(const Given& file, const FindMachine& find_machine, FileReading& reading) {
+FileEntries job_of_file(const Given& file, const FindMachine& find_machine, FileReading& reading,
+                        string_view text) {
     FileEntries out;
     Reader reader(file, find_machine, reading);
     read_file(file, reading, [&](FileTable& table) { reader.read(table, table_row("job"), out); });
+    if (!reading.mistakes.empty()) {
+        const std::vector<PartLines> lines = lines_of(text);
+        for (FileMistake& mistake : reading.mistakes) {
+            mistake.place = place_of(mistake.path, file, lines);
+        }
+    }
     return out;
 }
 

@@ -133,8 +133,10 @@ threads::BuildUp build_up(const Given& coating, const Catalogue& catalogue) {
 
 }  // namespace
 
-std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of, const Catalogue& catalogue) {
+std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of, const Catalogue& catalogue,
+                           string_view text) {
     Asking asking{catalogue};
+    const std::vector<PartLines> lines = lines_of(text);
     std::vector<Part> out;
     for (const Given& part : at(job, "parts").items) {
         const Given& stock = at(part, "stock");
@@ -175,6 +177,13 @@ std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of, const 
         }
         for (const Given& pair : at(part, "true_to").items) {
             to.true_to.push_back(read<True>(true_question(), pair, asking));
+        }
+        if (out.size() <= lines.size()) {
+            const PartLines& begins = lines[out.size() - 1];
+            to.line = begins.part;
+            for (std::size_t i = 0; i < to.steps.size(); ++i) {
+                to.steps[i].line = i < begins.operations.size() ? begins.operations[i] : begins.part;
+            }
         }
     }
     return out;

@@ -266,6 +266,7 @@ constexpr std::array kMistake{
     FIGURE(needed_most_mm, "The most of it, of a range."),
     FIGURE(text, "What is found and needed, in words."),
     FIGURE(cure, "The nearest cure."),
+    FIGURE(line, "Line of the job's file where the operation begins, or the part."),
 };
 #undef FIGURE
 constexpr RecordRow kMistakeRecord{"Mistake", "A mistake of a job.", kMistake};

@@ -333,6 +333,13 @@ WalkedJob walk(std::span<const Part> parts, const Catalogue& catalogue) {
         out.parts.push_back(Walker(part, catalogue).walk());
     }
     check_joints(parts, catalogue, out);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        for (Mistake& mistake : out.parts[i].mistakes) {
+            const auto number = static_cast<std::size_t>(mistake.operation / kApart);
+            const int line = number == 0 ? parts[i].line : parts[i].steps[number - 1].line;
+            mistake.line = line == 0 ? std::nullopt : std::optional(line);
+        }
+    }
     return out;
 }
 

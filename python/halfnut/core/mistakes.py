@@ -74,7 +74,7 @@ def of_core(found: Iterable[FileMistake], data: object) -> list[Mistake]:
     Parameters
     ----------
     found : iterable
-        The way to each, what is wrong, whether it is a value's, what is allowed and what is nearest.
+        The way to each, what is wrong, whether it is a value's, what is allowed, what is nearest, and its place.
     data : object
         What was read.
 
@@ -84,9 +84,9 @@ def of_core(found: Iterable[FileMistake], data: object) -> list[Mistake]:
         With the values that are mistakes.
     """
     out = []
-    for path, problem, given, allowed, nearest in found:
+    for path, problem, given, allowed, nearest, place in found:
         value: Any = data if given else None
         for step in path if given else ():
             value = value[step]
-        out.append(Mistake(key_path(path), problem, value, given, tuple(allowed), nearest))
+        out.append(Mistake(key_path(path), problem, value, given, tuple(allowed), nearest, place))
     return out

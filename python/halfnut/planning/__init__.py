@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from halfnut.planning.cautioned import *
     from halfnut.planning.cut_answers import *
     from halfnut.planning.job import *
-    from halfnut.planning.job_lines import *
     from halfnut.planning.operations import *
     from halfnut.planning.plans import *
     from halfnut.planning.stock import *

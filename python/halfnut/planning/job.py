@@ -10,10 +10,8 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-import re
 import unicodedata
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, ClassVar
 
@@ -25,7 +23,6 @@ from halfnut.core.mistakes import InputError, Mistake, of_core
 from halfnut.core.shapes import load_toml, refuse_large
 from halfnut.core.text import read_text
 from halfnut.machine import machines
-from halfnut.planning.job_lines import line_of, lines_of
 
 __all__ = ["Coating", "Job", "Joint", "Part", "Step", "Stock", "load", "schema"]
 
@@ -318,11 +315,10 @@ def _read(data: Mapping[str, Any], name: str, file: Path | None = None) -> Job:
             return called, "no machine of that name", machines.names()
         return found, "", []
 
-    read, found = _core.job_of_file(kept, find_machine, active())
+    read, found = _core.job_of_file(kept, "" if file is None else read_text(file), find_machine, active())
     mistakes = of_core(found, data) or _alike(read["parts"])
     if mistakes:
-        lines = [] if file is None else lines_of(read_text(file))
-        raise InputError(name, [_placed(each, kept, lines) for each in mistakes])
+        raise InputError(name, mistakes)
     return Job(read)
 
 
@@ -336,23 +332,3 @@ def _alike(parts: Iterable[Mapping[str, Any]]) -> list[Mistake]:
             return [Mistake("", said, given=False)]
         seen[alike] = place
     return []
-
-
-_KEY = re.compile(r"parts\[(\d+)\](?:\.operations\[(\d+)\])?\.?(.*)")
-
-
-def _placed(mistake: Mistake, data: Mapping[str, Any], lines: list[tuple[int, list[int]]]) -> Mistake:
-    """A mistake with the name of its part, the number of its operation and its line."""
-    at = _KEY.fullmatch(mistake.key)
-    if at is None:
-        return mistake
-    part, step = int(at[1]), -1 if at[2] is None else int(at[2])
-    given = data["parts"][part]
-    name = given.get("name") if isinstance(given, Mapping) else None
-    of = [name if isinstance(name, str) and name else f"part {part + 1}"]
-    if step >= 0:
-        of.append(f"operation {10 * (step + 1)}")
-    line = line_of(lines, part, step)
-    if line is not None:
-        of.append(f"line {line}")
-    return replace(mistake, place=": ".join(filter(None, (", ".join(of), at[3]))))

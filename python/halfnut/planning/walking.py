@@ -11,7 +11,6 @@ from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
 from halfnut.core.words import Caution
 from halfnut.planning.job import Job
-from halfnut.planning.job_lines import line_of, lines_of
 
 __all__ = ["JobMistake", "WalkedPart", "walk"]
 
@@ -95,15 +94,8 @@ def walk(job: Job, text: str = "") -> tuple[WalkedPart, ...]:
     text : str
         The job's file, for the lines of mistakes.
     """
-    found = _core.walk_job(job, job.machines, active())["parts"]
-    lines = lines_of(text) if text and any(each["mistakes"] for each in found) else []
+    found = _core.walk_job(job, job.machines, text, active())["parts"]
     return tuple(
-        WalkedPart(
-            each["operations"],
-            tuple(
-                JobMistake(each["part"], **mistake, line=line_of(lines, place, mistake["operation"] // 10 - 1))
-                for mistake in each["mistakes"]
-            ),
-        )
-        for place, each in enumerate(found)
+        WalkedPart(each["operations"], tuple(JobMistake(each["part"], **mistake) for mistake in each["mistakes"]))
+        for each in found
     )

@@ -126,5 +126,36 @@ TEST(JobFile, AMachineThatIsNotThereIsNamed) {
     EXPECT_EQ(reading.mistakes[1].problem, "must not be empty");
 }
 
+TEST(JobFile, LinesAreFoundHoweverOperationsAreWritten) {
+    constexpr string_view kText = R"toml(title = "a [[parts]] of { a } text"
+[[parts]]      # the first
+name = "pin"
+operations = [
+    { do = "face" },  # { not one }
+    { do = "thread",
+      pitch = { x = 1 } },
+]
+[[ parts ]]
+[[parts . operations]]
+do = "turn"
+[parts.stock]
+note = """
+[[parts]]
+"""
+more = """
+\""" [[parts]]
+[[parts]]"""
+[[parts.operations]]
+)toml";
+    const std::vector<PartLines> lines = lines_of(kText);
+    ASSERT_EQ(lines.size(), 2U);
+    EXPECT_EQ(lines[0].part, 2);
+    EXPECT_EQ(lines[0].operations, (std::vector<int>{5, 6}));
+    EXPECT_EQ(lines[1].part, 9);
+    EXPECT_EQ(lines[1].operations, (std::vector<int>{10, 19}));
+    EXPECT_TRUE(lines_of("").empty());
+    EXPECT_TRUE(lines_of("[[parts.operations]]\n\"").empty());
+}
+
 }  // namespace
 }  // namespace halfnut::job

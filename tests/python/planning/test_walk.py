@@ -6,7 +6,6 @@ import pytest
 
 import halfnut as hn
 from halfnut.core.shapes import load_toml
-from halfnut.planning.job_lines import lines_of
 
 REFERENCE = Path(__file__).resolve().parents[2] / "reference" / "job"
 DEMO = Path(hn.__file__).parent / "demo"
@@ -81,24 +80,3 @@ def test_a_sound_job_is_left_alone(path):
     planned = hn.plan(path)
     assert [str(each) for each in planned.mistakes] == []
     assert planned.failed == 0
-
-
-def test_lines_are_found_however_operations_are_written():
-    text = """title = "a [[parts]] of { a } text"
-[[parts]]      # the first
-name = "pin"
-operations = [
-    { do = "face" },  # { not one }
-    { do = "thread",
-      pitch = { x = 1 } },
-]
-[[parts]]
-[[parts.operations]]
-do = "turn"
-[parts.stock]
-note = '''
-[[parts]]
-'''
-[[parts.operations]]
-"""
-    assert lines_of(text) == [(2, [5, 6]), (9, [10, 16])]

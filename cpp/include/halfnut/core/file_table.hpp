@@ -63,7 +63,11 @@ struct FileMistake {
     bool of_value = true;  ///< false: of a table, or of what is not there; then no value is shown
     std::vector<std::string> allowed{};
     std::string nearest{};
+    std::string place{};  ///< what it belongs to, in a person's words, and the key from there
 };
+
+/// A way as a person writes it: parts[0].stock.diameter.
+[[nodiscard]] std::string path_text(std::span<const FileStep> path);
 
 /// What a file is read against, and what is found while it is.
 struct FileReading {

@@ -24,13 +24,23 @@ struct MachineNamed {
 };
 using FindMachine = std::function<MachineNamed(std::string_view name)>;
 
+/// Lines of a job's file, from 1, where a part begins and where each of its operations does.
+struct PartLines {
+    int part = 0;
+    std::vector<int> operations{};
+};
+
+/// The lines of every part of a job's file, however its operations are written.
+[[nodiscard]] std::vector<PartLines> lines_of(std::string_view text);
+
 /// A job as its file says it: every key that a table may have, those that are not given as nothing or as what
 /// is usual. `reading` has every mistake, and only without one is it whole.
 ///
 /// Notes
 ///   1) That no two parts have one name is for the face to say: it knows which letters are alike.
+///   2) With the `text` of the file a mistake's place has its line.
 [[nodiscard]] FileEntries job_of_file(const Given& file, const FindMachine& find_machine,
-                                      FileReading& reading);
+                                      FileReading& reading, std::string_view text = {});
 
 /// The JSON Schema (2020-12) of a job's file.
 [[nodiscard]] std::string job_schema_json(const Catalogue& catalogue);
@@ -46,7 +56,8 @@ using MachineOf = std::function<const machine::Machine*(std::string_view name)>;
 /// Given
 ///   job         as job_of_file() had it without a mistake
 ///   machine_of  each machine that it names
+///   text        of its file, for the lines of mistakes
 [[nodiscard]] std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of,
-                                         const Catalogue& catalogue);
+                                         const Catalogue& catalogue, std::string_view text = {});
 
 }  // namespace halfnut::job

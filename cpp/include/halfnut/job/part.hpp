@@ -79,6 +79,7 @@ HALFNUT_ENUM(Entry, plunge, ramp)
 struct Step {
     Do what{};
     End end{};
+    int line = 0;  ///< of the job's file, where it begins; 0: not known
     const machine::Machine* machine = nullptr;
     std::string name{};     ///< of the surface it makes
     std::string holding{};  ///< the chuck's name
@@ -152,6 +153,7 @@ struct True {
 
 struct Part {
     std::string name{};
+    int line = 0;  ///< as of a step
     std::string alloy{};
     bool inch = false;  ///< sizes are told in inches
     Form form{};

@@ -5,6 +5,7 @@
 /// mistake stops nothing: the work is walked on as if the operation had been done, so that all are found at
 /// once.
 
+#include <optional>
 #include <span>
 #include <string>
 #include <utility>
@@ -27,6 +28,7 @@ struct Mistake {
     double needed_most_mm = kNaN;  ///< of a range
     std::string text{};            ///< what is found and needed; of a caution the whole of it
     std::string cure{};            ///< the nearest
+    std::optional<int> line{};     ///< of the job's file, where the operation begins, or the part
 };
 
 /// An operation as the work came to it and left it.
