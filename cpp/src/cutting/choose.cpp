@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <memory>
 #include <utility>
 #include <vector>
 
@@ -30,7 +31,8 @@ constexpr std::array kRelaxable{
 template <class OneJob>
 class Question {
    public:
-    explicit Question(std::vector<OneJob> jobs) : jobs_(std::move(jobs)) {}
+    Question(std::unique_ptr<const KinRows> kin, std::vector<OneJob> jobs)
+        : kin_(std::move(kin)), jobs_(std::move(jobs)) {}
 
     struct Answer {
         Sequence sequence;
@@ -97,24 +99,32 @@ class Question {
         return exact;
     }
 
+    std::unique_ptr<const KinRows> kin_;  // the jobs look at it
     std::vector<OneJob> jobs_;
     int apart_ = 0;
 };
 
 Question<LatheJob> lathe_question(const Catalogue& catalogue, const machine::Machine& machine,
                                   const ChooseRequest& request) {
+    auto kin = std::make_unique<const KinRows>(catalogue, catalogue.alloys[request.work.alloy]);
     std::vector<LatheJob> jobs;
-    jobs.emplace_back(catalogue, machine, request);
-    return Question<LatheJob>(std::move(jobs));
+    jobs.emplace_back(catalogue, machine, request, *kin);
+    return {std::move(kin), std::move(jobs)};
 }
 
 Question<MillJob> mill_question(const Catalogue& catalogue, const machine::Machine& machine,
                                 const ChooseRequest& request) {
+    auto kin = std::make_unique<const KinRows>(catalogue, catalogue.alloys[request.work.alloy]);
     std::vector<MillJob> jobs;
     for (const int across : across_tried(request)) {
-        jobs.emplace_back(catalogue, machine, request, across);
+        if (jobs.empty()) {
+            jobs.emplace_back(catalogue, machine, request, *kin, across);
+        } else {
+            jobs.push_back(jobs.front());
+            jobs.back().divide(across);
+        }
     }
-    return Question<MillJob>(std::move(jobs));
+    return {std::move(kin), std::move(jobs)};
 }
 
 template <class OneJob>

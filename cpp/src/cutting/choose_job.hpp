@@ -16,6 +16,7 @@
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/cutting/closing.hpp"
 #include "halfnut/cutting/constants.hpp"
+#include "halfnut/cutting/kin_rows.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
@@ -98,23 +99,12 @@ struct Counted {
 /// is one answer.
 class Windows {
    public:
-    Windows(const Catalogue& catalogue, WindowQuery query, std::array<Operation, 2> operations,
+    Windows(const Catalogue& catalogue, const WindowQuery& query, std::array<Operation, 2> operations,
             std::array<double, 2> usual_feeds)
         : catalogue_(catalogue), query_(query), operations_(operations), usual_feeds_(usual_feeds) {
-        std::vector<std::string_view> keys{query.alloy->id};
-        std::string_view group = query.alloy->group;
-        constexpr std::size_t kDeepest = 16;
-        while (keys.size() < kDeepest && !group.empty()) {
-            keys.push_back(group);
-            const material::GroupRow* row = material::find_group(catalogue, group);
-            group = row == nullptr ? std::string_view{} : row->parent;
-        }
-        for (const SpeedRow& row : catalogue.speeds) {
-            for (const std::string_view key : keys) {
-                if (material::has_word(row.key, key)) {
-                    rows_.push_back(&row);
-                    break;
-                }
+        for (const KinRow<SpeedRow>& each : query.kin->speeds) {
+            if (weighs(each.row->operation)) {
+                rows_.push_back(each.row);
             }
         }
     }
@@ -180,6 +170,12 @@ class Windows {
         std::vector<double> examples;
     };
 
+    /// Whether depth and feed have to do with the choice among an operation's rows: those of what else its
+    /// speed may rest on are asked for of an ordinary cut, rough turning of the depth too.
+    [[nodiscard]] bool weighs(Operation operation) const noexcept {
+        return operation == operations_[0] || operation == operations_[1] ||
+               operation == Operation::turn_rough || operation == Operation::turn_finish;
+    }
     template <class Test>
     std::size_t place(Classes& classes, double value, Test test) {
         std::vector<std::uint8_t> outcome;
@@ -216,10 +212,12 @@ class Windows {
 class Job {
    public:
     Job(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
-        const machine::FeedLadder* ladder, double ratio, std::string_view fed, double whole_mm)
+        const KinRows& kin, const machine::FeedLadder* ladder, double ratio, std::string_view fed,
+        double whole_mm)
         : catalogue_(catalogue),
           machine_(machine),
           request_(request),
+          kin_(kin),
           alloy_(catalogue.alloys[request.work.alloy]),
           levers_(machine, ladder, ratio, machine::find_slide(machine, fed), request.only_spindle),
           dial_(machine, request),
@@ -381,6 +379,7 @@ class Job {
     const Catalogue& catalogue_;
     const machine::Machine& machine_;
     const ChooseRequest& request_;
+    const KinRows& kin_;
     const material::AlloyRow& alloy_;
     Levers levers_;
     Dial dial_;

@@ -69,13 +69,14 @@ inline double lathe_depth(const ChooseRequest& request) noexcept {
 /// Turning, facing and boring.
 class LatheJob : public Job {
    public:
-    LatheJob(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request)
-        : Job(catalogue, machine, request, lathe_ladder(machine, request.cut),
+    LatheJob(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
+             const KinRows& kin)
+        : Job(catalogue, machine, request, kin, lathe_ladder(machine, request.cut),
               request.cut == ChooseCut::face ? machine.carriage.cross_ratio : 1.0,
               request.cut == ChooseCut::face ? "cross" : "carriage", lathe_depth(request)),
           base_(turn_request(request)),
           windows_(catalogue,
-                   {&alloy_, request.work.hardness_hb, {}, request.tool_material, kNaN, kNaN, kNaN},
+                   {&alloy_, request.work.hardness_hb, {}, request.tool_material, kNaN, kNaN, kNaN, &kin},
                    {lathe::operation_of(base_.cut, false), lathe::operation_of(base_.cut, true)},
                    {usual_feed_mm(base_.cut, false), usual_feed_mm(base_.cut, true)}) {
         high_ = value_or(force_band(catalogue, alloy_, Process::turn, constants_.rough).high, 1.0) *
@@ -331,8 +332,8 @@ class LatheJob : public Job {
         }
         EdgeLife& life = row[place];
         if (std::isnan(life.c_m_min)) {
-            const LifeQuery query{&alloy_, request_.work.hardness_hb, request_.tool_material, feeds_[r],
-                                  depths_[group][place]};
+            const LifeQuery query{&alloy_,   request_.work.hardness_hb, request_.tool_material,
+                                  feeds_[r], depths_[group][place],     &kin_};
             if (!edge_life(catalogue_, query, life).ok()) {
                 life.c_m_min = 0.0;
             }

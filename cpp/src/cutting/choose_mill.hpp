@@ -56,14 +56,19 @@ inline std::vector<int> across_tried(const ChooseRequest& request) {
 class MillJob : public Job {
    public:
     MillJob(const Catalogue& catalogue, const machine::Machine& machine, const ChooseRequest& request,
-            int across)
-        : Job(catalogue, machine, request, machine.table.steps.empty() ? nullptr : &machine.table, 1.0, "x",
-              request.off_mm),
-          across_(across),
-          windows_(
-              catalogue,
-              {&alloy_, request.work.hardness_hb, {}, request.tool_material, kNaN, kNaN, request.diameter_mm},
-              {operation(request.cut), operation(request.cut)}, {kNaN, kNaN}) {
+            const KinRows& kin, int across)
+        : Job(catalogue, machine, request, kin, machine.table.steps.empty() ? nullptr : &machine.table, 1.0,
+              "x", request.off_mm),
+          windows_(catalogue,
+                   {&alloy_,
+                    request.work.hardness_hb,
+                    {},
+                    request.tool_material,
+                    kNaN,
+                    kNaN,
+                    request.diameter_mm,
+                    &kin},
+                   {operation(request.cut), operation(request.cut)}, {kNaN, kNaN}) {
         base_.shape = mill_shape(request.cut);
         base_.work = request.work;
         base_.tool_material = request.tool_material;
@@ -80,12 +85,7 @@ class MillJob : public Job {
         base_.nose_radius_mm = request.nose_radius_mm;
         base_.approach_mm = request.approach_mm;
         base_.overrun_mm = request.overrun_mm;
-        const bool enclosed = base_.shape == MillShape::slot || base_.shape == MillShape::pocket;
-        const double d = request.diameter_mm;
-        base_.step_over_mm = enclosed ? request.step_over_mm : request.width_mm / across;
-        bite_mm_ = enclosed ? d : std::min(d, base_.step_over_mm);
-        travel_ = milling::pass_travel(base_, enclosed ? d : base_.step_over_mm);
-        deepest_ = value_or(request.deepest_mm, milling::usual_down(base_.shape, d));
+        deepest_ = value_or(request.deepest_mm, milling::usual_down(base_.shape, request.diameter_mm));
         most_bend_ = value_or(request.deflection_mm, kMostBendMm);
         finish_bend_ = std::isnan(request.tolerance_mm)
                            ? most_bend_
@@ -99,12 +99,24 @@ class MillJob : public Job {
             depths_[group].push_back(depth);
             classes_[group].push_back(used ? windows_.depth_class(depth) : 0);
         });
+        divide(across);
+        windows_.settle();
+    }
+
+    /// Ask for so many passes side by side: depths and feeds a tooth, and so their windows, stay.
+    void divide(int across) {
+        across_ = across;
+        const bool enclosed = base_.shape == MillShape::slot || base_.shape == MillShape::pocket;
+        const double d = request_.diameter_mm;
+        base_.step_over_mm = enclosed ? request_.step_over_mm : request_.width_mm / across;
+        bite_mm_ = enclosed ? d : std::min(d, base_.step_over_mm);
+        travel_ = milling::pass_travel(base_, enclosed ? d : base_.step_over_mm);
+        cuts_.clear();
         for (const Speed& speed : levers_.speeds) {
             for (const Feed& feed : levers_.feeds) {
                 fill_lever(speed, feed);
             }
         }
-        windows_.settle();
     }
 
     [[nodiscard]] int cap() const noexcept {

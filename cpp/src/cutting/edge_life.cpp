@@ -6,6 +6,7 @@
 #include "halfnut/core/elementary.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "kin.hpp"
 
 namespace halfnut::cutting {
 namespace {
@@ -26,24 +27,24 @@ Status edge_life(const Catalogue& catalogue, const LifeQuery& query, EdgeLife& o
     const double hb = std::isnan(query.hardness_hb) ? alloy.hardness_hb : query.hardness_hb;
     const ToolLifeRow* best = nullptr;
     std::tuple<int, double, double, double> best_rank;
-    for (const ToolLifeRow& row : catalogue.tool_lives) {
-        if (row.tool_material != query.tool_material ||
-            !within(row.feed_mm, query.feed_mm_rev, kFarthestFeed) ||
-            !within(row.depth_mm, query.depth_mm, kFarthestDepth)) {
-            continue;
-        }
-        const int distance = material::kinship(catalogue, alloy, row.key);
-        if (distance < 0) {
-            continue;
-        }
-        const std::tuple rank{distance, apart(row.hardness_hb, hb),
+    const auto counts = [&](const ToolLifeRow& row) {
+        return row.tool_material == query.tool_material &&
+               within(row.feed_mm, query.feed_mm_rev, kFarthestFeed) &&
+               within(row.depth_mm, query.depth_mm, kFarthestDepth);
+    };
+    const auto compare = [&](const KinRow<ToolLifeRow>& each) {
+        const ToolLifeRow& row = *each.row;
+        const std::tuple rank{each.distance, apart(row.hardness_hb, hb),
                               apart(row.feed_mm, query.feed_mm_rev) + apart(row.depth_mm, query.depth_mm),
                               row.c_m_min};
         if (best == nullptr || rank < best_rank) {
             best = &row;
             best_rank = rank;
         }
-    }
+    };
+    each_kin_row(
+        catalogue.tool_lives, query.kin == nullptr ? nullptr : &query.kin->lives, counts,
+        [&](const ToolLifeRow& row) { return material::kinship(catalogue, alloy, row.key); }, compare);
     if (best == nullptr) {
         return {StatusCode::not_tabulated, 0};
     }

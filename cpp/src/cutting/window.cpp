@@ -13,11 +13,11 @@
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "kin.hpp"
 
 namespace halfnut::cutting {
 namespace {
 
-constexpr std::size_t kDeepest = 16;
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 /// A quantity between two points, as a power of the argument.
@@ -40,40 +40,6 @@ struct Between {
         }
     }
     void close() noexcept { above = above == nullptr ? below : above; }
-};
-
-/// The keys that an alloy answers to, nearest first.
-class Kin {
-   public:
-    Kin(const Catalogue& catalogue, const material::AlloyRow& alloy) noexcept : like_(alloy.like) {
-        keys_[count_++] = alloy.id;
-        std::string_view group = alloy.group;
-        while (count_ < kDeepest && !group.empty()) {
-            keys_[count_++] = group;
-            const material::GroupRow* row = material::find_group(catalogue, group);
-            group = row == nullptr ? std::string_view{} : row->parent;
-        }
-    }
-
-    /// Distance of the nearest of several keys, separated by spaces; -1 when none is kin.
-    [[nodiscard]] int distance(std::string_view keys) const noexcept {
-        for (std::size_t i = 0; i < count_; ++i) {
-            const bool likes = i == 0 && !like_.empty() && material::has_word(keys, like_);
-            if (likes || material::has_word(keys, keys_[i])) {
-                return static_cast<int>(i);
-            }
-        }
-        return -1;
-    }
-
-    [[nodiscard]] std::string_view key(int distance) const noexcept {
-        return keys_[static_cast<std::size_t>(distance)];
-    }
-
-   private:
-    std::string_view like_;  ///< the alloy that a shop's own is like
-    std::array<std::string_view, kDeepest> keys_{};
-    std::size_t count_ = 0;
 };
 
 bool has_speed(const SpeedRow& row) noexcept {
@@ -142,10 +108,7 @@ bool unfit(Doubt doubt) noexcept {
            doubt == Doubt::out_of_order;
 }
 
-struct Candidate {
-    const SpeedRow* row = nullptr;
-    int distance = 0;
-};
+using Candidate = KinRow<SpeedRow>;
 
 /// Whether a is to be preferred to b.
 bool better(const Catalogue& catalogue, const WindowQuery& query, double hb, const Candidate& a,
@@ -173,19 +136,14 @@ template <class Wanted>
 std::optional<Candidate> best_row(const Catalogue& catalogue, const WindowQuery& query, const Kin& kin,
                                   double hb, Wanted wanted) noexcept {
     std::optional<Candidate> best;
-    for (const SpeedRow& row : catalogue.speeds) {
-        if (!wanted(row)) {
-            continue;
-        }
-        const int distance = kin.distance(row.key);
-        if (distance < 0) {
-            continue;
-        }
-        const Candidate candidate{&row, distance};
-        if (!best || better(catalogue, query, hb, candidate, *best)) {
-            best = candidate;
-        }
-    }
+    each_kin_row(
+        catalogue.speeds, query.kin == nullptr ? nullptr : &query.kin->speeds, wanted,
+        [&](const SpeedRow& row) { return kin.distance(row.key); },
+        [&](const Candidate& candidate) {
+            if (!best || better(catalogue, query, hb, candidate, *best)) {
+                best = candidate;
+            }
+        });
     return best;
 }
 
@@ -582,8 +540,12 @@ class Windows {
         if (!finish && operation != Operation::turn_rough) {
             return;
         }
-        const LifeQuery query{query_.alloy, query_.hardness_hb, tool, finish ? kFinishFeedMm : kRoughFeedMm,
-                              finish ? kFinishDepthDefaultMm : kRoughDepthMm};
+        const LifeQuery query{query_.alloy,
+                              query_.hardness_hb,
+                              tool,
+                              finish ? kFinishFeedMm : kRoughFeedMm,
+                              finish ? kFinishDepthDefaultMm : kRoughDepthMm,
+                              query_.kin};
         EdgeLife life;
         if (!edge_life(catalogue_, query, life).ok()) {
             return;

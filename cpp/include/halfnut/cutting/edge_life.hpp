@@ -5,6 +5,7 @@
 #include "halfnut/core/error.hpp"
 #include "halfnut/core/evidence.hpp"
 #include "halfnut/core/spell.hpp"
+#include "halfnut/cutting/kin_rows.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/tables.hpp"
 
@@ -32,6 +33,7 @@ struct LifeQuery {
     ToolMaterial tool_material{};
     double feed_mm_rev = kNaN;
     double depth_mm = kNaN;
+    const KinRows* kin = nullptr;  ///< those of the alloy; null: the tables are searched
 };
 
 struct EdgeLife {

@@ -4,6 +4,7 @@
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/error.hpp"
 #include "halfnut/core/evidence.hpp"
+#include "halfnut/cutting/kin_rows.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/tables.hpp"
 
@@ -32,9 +33,10 @@ struct WindowQuery {
     double hardness_hb = kNaN;  ///< the work's own; NaN for the tabulated one
     Operation operation{};
     ToolMaterial tool_material{};
-    double depth_mm = kNaN;     ///< NaN: not asked
-    double feed_mm = kNaN;      ///< per revolution or tooth; NaN: not asked
-    double diameter_mm = kNaN;  ///< of a drill or cutter; NaN: not asked
+    double depth_mm = kNaN;        ///< NaN: not asked
+    double feed_mm = kNaN;         ///< per revolution or tooth; NaN: not asked
+    double diameter_mm = kNaN;     ///< of a drill or cutter; NaN: not asked
+    const KinRows* kin = nullptr;  ///< those of the alloy; null: the tables are searched
 };
 
 struct SpeedWindow {
