@@ -186,23 +186,24 @@ def closing(case, left, from_start):
     return [left / 2, left / 2], 2
 
 
-def fastest_as_shops(case):
+def fastest_as_shops(case, remember=False):
     """The least of passes as shops divide them, and how many lines readings are apart; None where there are none.
 
-    Every lever for roughing, every sequence of its depths, every lever for finishing that needs no stop.
+    Every lever for roughing, every sequence of its depths, every lever for finishing that needs no stop; where it is to
+    remember, of the sequences that reach a line with a lever the cheapest alone goes on.
     """
-    exact = fastest_apart(case, 1)
+    exact = fastest_apart(case, 1, remember)
     if exact is None:
         return None
     measured = milliseconds(case["measure_s"])
     for apart in (10, 5):
-        found = fastest_apart(case, apart)
+        found = fastest_apart(case, apart, remember)
         if found is not None and found[0] + measured <= 1.05 * (exact[0] + measured):
             return found, apart
     return exact, 1
 
 
-def fastest_apart(case, apart):
+def fastest_apart(case, apart, remember=False):
     """The least (milliseconds with measuring, levers moved, sum of speed places), readings so many lines apart."""
     face = case["cut"] == "face"
     whole = case["off"] if face else abs(case["diameter"] - case["to"]) / 2
@@ -257,7 +258,7 @@ def fastest_apart(case, apart):
             if best[0] is None or total < best[0]:
                 best[0] = total
 
-    known = {}
+    known, reached = {}, {}
 
     def rough_holds(start, stop, lever, spring):
         key = (start, stop, lever, spring)
@@ -267,8 +268,11 @@ def fastest_apart(case, apart):
         return known[key]
 
     def rough(start, lever, cost):
+        if remember and reached.get((start, lever), (math.inf,)) <= cost:
+            return
+        reached[start, lever] = cost
         after = (cost[0] + pass_ms(lever), cost[1], cost[2] + lever[0])
-        for stop in range(start + apart, lines + 1, apart):
+        for stop in reversed(range(start + apart, lines + 1, apart)):
             if stop in finishing:
                 cuts = finishing[stop][0][1]
                 spring = math.inf

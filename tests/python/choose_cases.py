@@ -41,18 +41,20 @@ def reference_rake(alloy):
     return rakes[group]
 
 
-def small_machine(chance: random.Random, lines: Sequence[float] = (0.1, 0.2, 0.5), **own: Any) -> _core.Machine:
-    """A lathe of a few steps, and what is its own whatever the chance."""
+def small_machine(
+    chance: random.Random, lines: Sequence[float] = (0.1, 0.2, 0.5), steps: int = 2, **own: Any
+) -> _core.Machine:
+    """A lathe of at most so many speeds and feeds, and what is its own whatever the chance."""
     given: dict[str, Any] = {"motor_kw": chance.choice([0.2, 0.6, 2.0])}
     if chance.random() < 0.3:
         given["torque_limit_nm"] = chance.choice([8.0, 25.0, 80.0])
     speeds = []
-    for rpm in sorted(chance.sample([60, 150, 320, 560, 900, 1400], chance.randint(1, 2))):
+    for rpm in sorted(chance.sample([60, 150, 320, 560, 900, 1400], chance.randint(1, steps))):
         stop = chance.random() < 0.5
         positions = [_core.Position("belt", chance.choice("AB")), _core.Position("lever", chance.choice("12"))]
         speeds.append(_core.SpindleStep(rpm=rpm, stop_to_change=stop, positions=positions))
     feeds = []
-    for feed in sorted(chance.sample([0.04, 0.08, 0.15, 0.25, 0.4], chance.randint(1, 2))):
+    for feed in sorted(chance.sample([0.04, 0.08, 0.15, 0.25, 0.4], chance.randint(1, steps))):
         feeds.append(_core.FeedStep(feed_mm=feed, positions=[_core.Position("knob", chance.choice("XYZ"))]))
     slides = []
     for name, turn in (("cross", 2.0), ("compound", 2.0), ("carriage", 15.0)):
@@ -77,13 +79,13 @@ def small_machine(chance: random.Random, lines: Sequence[float] = (0.1, 0.2, 0.5
     return _core.Machine(**{**given, **own})
 
 
-def small_case(seed: int, lines: Sequence[float] = (0.1, 0.2, 0.5), most: int = 5):
+def small_case(seed: int, lines: Sequence[float] = (0.1, 0.2, 0.5), most: int = 5, steps: int = 2):
     """A machine, the question to the core, and the same case for the oracle.
 
-    Dials have one of ``lines`` for a line, and at most ``most`` of them come off.
+    Dials have one of ``lines`` for a line, at most ``most`` of them come off, with at most so many speeds and feeds.
     """
     chance = random.Random(seed)
-    machine = small_machine(chance, lines=lines)
+    machine = small_machine(chance, lines=lines, steps=steps)
     cut = chance.choice(["turn", "turn", "bore", "face"])
     name = chance.choice(ALLOYS)
     alloy = hn.alloy(name)

@@ -8,15 +8,17 @@
 //     answer     least over k, l, m of  c(now, l) + n(k, l) t(l) + c(l, m) + f t(m) + g,
 //                or c(now, m) + f t(m) + g from nothing
 // where f finishing cuts with m take what k leaves, and g is what measuring before them costs. n is found
-// breadth first, every pass once it holds.
+// breadth first, every pass once it holds, as far as passes that cost no more than the best answer may still
+// reach an end.
 //
 // Of answers of one cost: the finishing cut nearest to what is aimed at, the slower rough speed and finer
 // rough feed, the slower finishing speed and finer feed, then from the first pass on the deeper one.
 //
 // What is skipped cannot be better: a step that no finishing cuts can start from ends nothing; rough levers
 // are tried in the order of t, and where fewest passes by depth alone with the cheapest finishing cost more
-// than the best answer so far, no later lever is better; a lever with no pass that may come last is of no
-// use. Depths that power, torque, grip and force do not allow are found by halving (choose_solver.hpp, 2).
+// than the best answer so far, no later lever is better; a lever is of no use with no pass that may come
+// last, and with none as deep as the mean of the passes that would cost no more than the best answer. Depths
+// that power, torque, grip and force do not allow are found by halving (choose_solver.hpp, 2).
 
 #include <algorithm>
 #include <cmath>
@@ -74,7 +76,7 @@ class ShopSearch : LeverSearch<Job, Which> {
                 if (passes_[l] > (best_.cost - cheapest) / fewest) {
                     break;
                 }
-                if (enters(l)) {
+                if (may_be_better(l, cheapest) && enters(l)) {
                     rough(l, cheapest);
                 }
             }
@@ -167,6 +169,29 @@ class ShopSearch : LeverSearch<Job, Which> {
         return low > 0 && job_.may_bend_little(k, low, speed_of(l), feed_of(l)) ? low : 0;
     }
 
+    /// Rough passes with a lever that are no dearer than the best answer, whatever finishing follows.
+    [[nodiscard]] Cost most_passes(std::size_t l, Cost cheapest_finish) const {
+        return (best_.cost - cheapest_finish - from_now(l)) / std::max<Cost>(passes_[l], 1);
+    }
+
+    /// Whether as many passes with a lever as are no dearer than the best answer can reach an end: one of
+    /// them must be as deep as their mean, which the limits that grow with the depth allow somewhere.
+    [[nodiscard]] bool may_be_better(std::size_t l, Cost cheapest_finish) const {
+        const Cost most = most_passes(l, cheapest_finish);
+        const Cost strides = ends_.front().at / stride_;
+        if (most < 1) {
+            return false;
+        }
+        const auto mean = static_cast<int>((strides + most - 1) / most * stride_);
+        for (int k = 0; k + mean <= ends_.back().at; k += stride_) {
+            if (job_.may_hold(false, k, speed_of(l), feed_of(l)) &&
+                holds<Which::growing>(Bite{k, mean, PassKind::rough}, l)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /// Whether any pass with a lever may come last before finishing.
     [[nodiscard]] bool enters(std::size_t l) const {
         for (const End& end : ends_) {
@@ -187,9 +212,13 @@ class ShopSearch : LeverSearch<Job, Which> {
         std::vector<int> front{0};
         std::vector<int> next;
         for (int passes = 1; !front.empty(); ++passes) {
-            if (from_now(l) + passes * passes_[l] + cheapest_finish > best_.cost) {
+            const Cost more = most_passes(l, cheapest_finish) - passes;
+            if (more < 0) {
                 return;
             }
+            // the first step from which that many more passes may reach an end
+            const auto enough = std::min<Cost>(more, last);
+            const int first = more == 0 ? last + 1 : ends_.front().at - static_cast<int>(enough) * cap_;
             next.clear();
             for (auto from = front.rbegin(); from != front.rend(); ++from) {
                 if (!job_.may_hold(false, *from, speed_of(l), feed_of(l))) {
@@ -204,7 +233,7 @@ class ShopSearch : LeverSearch<Job, Which> {
                         finish(ends_[e], l, passes);
                     }
                 }
-                for (int to = *from + low; to > *from; to -= stride_) {
+                for (int to = *from + low; to > *from && to >= first; to -= stride_) {
                     if (!reached_[static_cast<std::size_t>(to / stride_)] &&
                         holds<Which::all>(Bite{*from, to - *from, PassKind::rough}, l)) {
                         reached_[static_cast<std::size_t>(to / stride_)] = true;

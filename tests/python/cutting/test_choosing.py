@@ -6,6 +6,7 @@ import math
 import random
 import sys
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -19,18 +20,17 @@ sys.path[:0] = [str(TESTS / "oracles"), str(TESTS / "python")]
 import choose_brute  # noqa: E402
 from choose_cases import ask, oracle_case, places, small_case, small_machine, table_speed  # noqa: E402
 
-CASES = 2000
+CASES, MANY = 2000, 200
 
 
-def test_passes_as_shops_divide_them_are_those_of_trying_every_one():
-    """Objective by objective and reading by reading, over random small cases."""
+def check_as_shops(cases: int, remember: bool, **size: Any) -> tuple[int, dict[str, dict[object, int]]]:
+    """Objective by objective and reading by reading, over random cases: those without an answer, and what came up."""
     impossible = 0
-    lengths: dict[int, int] = {}
-    apart: dict[int, int] = {}
-    ways: dict[str, int] = {}
-    for seed in range(CASES):
-        machine, cut, alloy, tool, numbers, hold, line = small_case(seed, lines=(0.02, 0.05, 0.1), most=13)
-        expected = choose_brute.fastest_as_shops(oracle_case(machine, cut, alloy, tool, numbers, hold, line))
+    seen: dict[str, dict[object, int]] = {"passes": {}, "apart": {}, "closing": {}, "levers": {}}
+    for seed in range(cases):
+        machine, cut, alloy, tool, numbers, hold, line = small_case(seed, **size)
+        case = oracle_case(machine, cut, alloy, tool, numbers, hold, line)
+        expected = choose_brute.fastest_as_shops(case, remember)
         found = ask(machine, cut, alloy, tool, numbers, hold)
         if expected is None:
             impossible += 1
@@ -40,14 +40,29 @@ def test_passes_as_shops_divide_them_are_those_of_trying_every_one():
         before = found.time_s - machine.measure_s
         got = (round(1000 * before), found.levers_moved, places(machine, found))
         assert (got, found.lines_apart) == expected, f"case {seed}"
-        for counts, key in ((lengths, len(found.passes)), (apart, found.lines_apart), (ways, found.closing)):
+        levers = len(case["speeds"]) * len(case["feeds"])
+        what = (len(found.passes), found.lines_apart, found.closing, levers)
+        for counts, key in zip(seen.values(), what, strict=True):
             counts[key] = counts.get(key, 0) + 1
-    print(f"{CASES} cases, {impossible} without an answer; passes {lengths}, lines apart {apart}, {ways}")
+    print(f"{cases} cases, {impossible} without an answer; {seen}")
+    return impossible, seen
+
+
+def test_passes_as_shops_divide_them_are_those_of_trying_every_one():
+    impossible, seen = check_as_shops(CASES, remember=False, lines=(0.02, 0.05, 0.1), most=13)
     assert impossible >= CASES // 10
-    assert sum(lengths.values()) >= CASES // 4
-    assert len(lengths) >= 3
-    assert len(apart) == 3
-    assert len(ways) == 3
+    assert sum(seen["passes"].values()) >= CASES // 4
+    assert len(seen["passes"]) >= 3
+    assert len(seen["apart"]) == 3
+    assert len(seen["closing"]) == 3
+
+
+def test_passes_of_many_levers_over_many_lines_are_those_of_a_search_that_remembers():
+    """Where whole families of levers and depths are skipped: up to 25 levers, 80 lines."""
+    impossible, seen = check_as_shops(MANY, remember=True, lines=(0.01, 0.02, 0.05), most=80, steps=5)
+    assert impossible >= MANY // 10
+    assert sum(count for passes, count in seen["passes"].items() if passes >= 4) >= MANY // 20
+    assert sum(count for levers, count in seen["levers"].items() if levers >= 6) >= MANY // 5
 
 
 def test_free_choice_is_that_of_trying_every_sequence():
