@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import MISSING, Field, FrozenInstanceError, dataclass, fields, is_dataclass, replace
+from functools import cache
 from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, Protocol, TypeVar
 
 from halfnut.core.extras import optional
@@ -45,20 +46,45 @@ def fixed(value: object) -> Any:
     >>> fixed([1, {"a": [2]}])
     (1, {'a': (2,)})
     """
+    kind: Any = type(value)
+    within = _within(kind)
+    return value if within is None else within(value)
+
+
+@cache
+def _within(kind: Any) -> Callable[[Any], Any] | None:
+    """What fixes the values of a type; None where they are fixed as they are made."""
+    if kind in _PLAIN or issubclass(kind, (Fixed, Value)):
+        return None
+    if issubclass(kind, (list, tuple)):
+        return _fixed_row
+    if issubclass(kind, Mapping):
+        return _fixed_table
+    return _fixed_fields if is_dataclass(kind) else None
+
+
+def _fixed_row(value: Any) -> Any:
     kind = type(value)
-    if kind in _PLAIN or isinstance(value, (Fixed, Value)):
-        return value
-    if isinstance(value, (list, tuple)):
-        inner = [fixed(each) for each in value]
-        same = kind is not list and all(a is b for a, b in zip(inner, value, strict=True))
-        return value if same else kind._make(inner) if hasattr(kind, "_make") else tuple(inner)
-    if isinstance(value, Mapping):
-        return Fixed({key: fixed(each) for key, each in value.items()})
-    if is_dataclass(value) and not isinstance(value, type):
-        found = {each.name: getattr(value, each.name) for each in fields(value) if each.init}
-        changed = {name: new for name, each in found.items() if (new := fixed(each)) is not each}
-        return replace(value, **changed) if changed else value
-    return value
+    inner = [fixed(each) for each in value]
+    same = kind is not list and all(a is b for a, b in zip(inner, value, strict=True))
+    return value if same else kind._make(inner) if hasattr(kind, "_make") else tuple(inner)
+
+
+def _fixed_table(value: Any) -> Any:
+    return Fixed({key: fixed(each) for key, each in value.items()})
+
+
+def _fixed_fields(value: Any) -> Any:
+    kind: Any = type(value)
+    found = {name: getattr(value, name) for name in _names(kind, given=True)}
+    changed = {name: new for name, each in found.items() if (new := fixed(each)) is not each}
+    return replace(value, **changed) if changed else value
+
+
+@cache
+def _names(kind: Any, *, given: bool = False) -> tuple[str, ...]:
+    """The fields of a dataclass; those alone that it is given."""
+    return tuple(each.name for each in fields(kind) if each.init or not given)
 
 
 def one_line(text: str) -> str:
@@ -88,10 +114,11 @@ class Value:
             type.__setattr__(cls, "__repr__", next(filter(None, inherited)))
 
     def __post_init__(self) -> None:
-        for each in fields(self):  # type: ignore[arg-type]
-            value = getattr(self, each.name)
-            if type(value) not in _PLAIN and (new := fixed(value)) is not value:
-                object.__setattr__(self, each.name, new)
+        kind: Any = type(self)
+        for name in _names(kind):
+            value = getattr(self, name)
+            if (new := fixed(value)) is not value:
+                object.__setattr__(self, name, new)
 
     def __repr__(self) -> str:
         found = ((each.name, getattr(self, each.name)) for each in fields(self))  # type: ignore[arg-type]
