@@ -616,14 +616,20 @@ py::list first_fit(const std::vector<std::tuple<std::string, double, double>>& b
     return out;
 }
 
-std::vector<int> shared_steps(const std::vector<std::tuple<int, int, double, double>>& settings,
-                              const std::vector<const machine::Machine*>& machines) {
+std::vector<std::pair<int, double>> shared_steps(
+    const std::vector<std::tuple<int, int, double, double, double>>& settings,
+    const std::vector<const machine::Machine*>& machines) {
     std::vector<job::Setting> read;
     read.reserve(settings.size());
-    for (const auto& [machine, step, least_rpm, cut_s] : settings) {
-        read.push_back({machine, step, least_rpm, cut_s});
+    for (const auto& [machine, step, least_rpm, cut_s, rpm] : settings) {
+        read.push_back({machine, step, least_rpm, cut_s, rpm});
     }
-    return job::shared_steps(read, machines);
+    std::vector<std::pair<int, double>> out;
+    out.reserve(read.size());
+    for (const job::StepAt& each : job::shared_steps(read, machines)) {
+        out.emplace_back(each.step, each.rpm);
+    }
+    return out;
 }
 
 /// What a job's file may say of an operation.

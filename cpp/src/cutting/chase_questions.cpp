@@ -123,6 +123,16 @@ constexpr std::array kAsked{
     Rows::bar_length,
     Rows::bar_behind,
     Rows::stick_out,
+    ASKED(sections,
+          "Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter "
+          "and, of a tube, bore of each section.")
+        .or_a("Section")
+        .as_length()
+        .finer(),
+    ASKED(cut_at_mm, "Where on the sections the thread begins, from the end that is free.")
+        .least(0)
+        .usually("the end")
+        .finer(),
     ASKED(cut.hold, "How the work is held."),
 };
 #undef ASKED
@@ -368,6 +378,8 @@ void set_spindle(const Chased& at, const Asking& asking, ChaseAnswer& out) {
     cut.machine = asked.machine;
     cut.chuck = asked.chuck;
     cut.stock = asked.stock;
+    cut.sections = asked.sections;
+    cut.cut_at_mm = asked.cut_at_mm;
     cut.pitch_mm = out.lead_mm;
     out.cut = thread_speed(cut, asking);
     if (at.inner) {  // the bar is what gives way, not the work

@@ -314,7 +314,7 @@ void find_gains(const Catalogue& catalogue, const machine::Machine& machine, con
                 {code, answer.cost < kNever ? cost_s(answer.cost) - cost_s(cost) : kInfinite});
         }
     };
-    if (request.cut == ChooseCut::turn && request.hold == Hold::chuck &&
+    if (request.cut == ChooseCut::turn && request.hold == Hold::chuck && request.beam == nullptr &&
         !std::isnan(lathe::reach_of(turn_request(request)))) {
         ChooseRequest asked = request;
         asked.hold = Hold::chuck_and_centre;
@@ -327,7 +327,7 @@ void find_gains(const Catalogue& catalogue, const machine::Machine& machine, con
         offer(GainCode::rake, machine, asked);
     }
     // No less than the cut is long.
-    if (!std::isnan(request.stick_out_mm) &&
+    if (!std::isnan(request.stick_out_mm) && request.beam == nullptr &&
         (is_milling(request.cut) || request.cut == ChooseCut::face ||
          !(kShorterStickOut * request.stick_out_mm < request.length_mm))) {
         ChooseRequest asked = request;

@@ -46,6 +46,7 @@ inline TurnRequest turn_request(const ChooseRequest& request) {
     out.bar_behind_mm = request.bar_behind_mm;
     out.hold = request.hold;
     out.chuck = request.chuck;
+    out.beam = request.beam;
     return out;
 }
 

@@ -71,7 +71,18 @@ constexpr std::array kAsked{
     ASKED(cut.hold, "How the work is held."),
     Rows::chuck,
     NUMBER(stick_out_mm, "Overhang of the work from the jaws, of a boring bar, of a cutter."),
-    ASKED(steadies_mm, "Place of each fixed steady; the deflection is then not computed.").called("steadies"),
+    ASKED(sections,
+          "Stepped work that is turned, from the chuck or the first centre on, in place of the overhang: "
+          "length, diameter and, of a tube, bore of each section.")
+        .or_a("Section")
+        .as_length()
+        .finer(),
+    ASKED(cut_at_mm, "Where on the sections the cut begins, from the end that is free or on the last centre.")
+        .least(0)
+        .usually("the end")
+        .finer(),
+    ASKED(steadies_mm, "Place of each fixed steady; without sections the deflection is then not computed.")
+        .called("steadies"),
     Rows::stock.usually("the diameter before the cut"),
     Rows::bar_length,
     Rows::bar_behind,
@@ -484,7 +495,16 @@ ChooseAnswer choose_passes(const ChooseAsk& asked, const Asking& asking) {
     context.machine = asked.machine;
     context.ladder = is_milling(asked.cut.cut) ? &machine.table : &machine.carriage;
     context.inch = asking.inch;
-    const ChooseRequest request = request_of(asked, asking, context);
+    ChooseRequest request = request_of(asked, asking, context);
+
+    std::optional<TurnedBeam> beam;
+    if (!asked.sections.empty() && request.cut == ChooseCut::turn) {
+        beam.emplace(turned_beam(asked.sections, asked.steadies_mm, context.alloy,
+                                 {request.hold, asked.cut_at_mm, request.length_mm, request.to_mm}));
+        request.beam = &*beam;
+        request.stick_out_mm = beam->length_mm();
+        request.span_mm = kNaN;
+    }
 
     ChooseAnswer out;
     out.chosen = choose(catalogue, machine, request, !asked.brief && request.only_spindle < 0);

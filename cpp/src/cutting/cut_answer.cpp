@@ -474,6 +474,32 @@ void take(std::vector<WorkSection>& to, const Given& given, const AskedRow& row,
     }
 }
 
+TurnedBeam turned_beam(const std::vector<WorkSection>& sections, const std::vector<double>& steadies_mm,
+                       const material::AlloyRow& alloy, const CutOnSteps& cut) {
+    if (std::isnan(alloy.youngs_modulus_gpa)) {
+        throw NotTabulatedError(material::lacks_modulus(alloy, "deflection of stepped or steadied work"));
+    }
+    double whole = 0.0;
+    for (const WorkSection& section : sections) {
+        whole += section.length_mm;
+    }
+    const double end = whole - cut.at_mm;
+    const double from = std::isnan(cut.length_mm) ? 0.0 : end - cut.length_mm;
+    if (!(from > -1e-9 * whole) || !(end > 0.0)) {
+        throw DomainError(
+            fmt::format("sections must be at least as long as the cut and what is before it, "
+                        "{:g} mm, got {:g} mm",
+                        cut.at_mm + (std::isnan(cut.length_mm) ? 0.0 : cut.length_mm), whole));
+    }
+    return {{.sections = sections,
+             .hold = cut.hold,
+             .steadies_mm = steadies_mm,
+             .youngs_modulus_gpa = alloy.youngs_modulus_gpa},
+            std::max(from, 0.0),
+            end,
+            cut.finished_mm};
+}
+
 CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     CutAnswer out;
     out.cut = result;

@@ -11,6 +11,7 @@
 #include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/cut.hpp"
 #include "halfnut/cutting/questions.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tooling.hpp"
 #include "halfnut/material/tables.hpp"
@@ -21,6 +22,18 @@ namespace halfnut::cutting {
 inline void from_tool(double& given, double of_tool) {
     given = std::isnan(given) ? of_tool : given;
 }
+
+/// A cut on stepped work: how that is held, where the cut begins from its free or last end, how long it is,
+/// and the diameter that it leaves. NaN of the length: to the chuck or the first centre.
+struct CutOnSteps {
+    Hold hold{};
+    double at_mm = 0.0;
+    double length_mm = kNaN;
+    double finished_mm = kNaN;
+};
+[[nodiscard]] TurnedBeam turned_beam(const std::vector<WorkSection>& sections,
+                                     const std::vector<double>& steadies_mm, const material::AlloyRow& alloy,
+                                     const CutOnSteps& cut);
 
 /// Sizes that belong together: a list, or a text with commas between.
 [[nodiscard]] std::vector<Given> sizes_of(const Given& sizes);

@@ -250,13 +250,12 @@ double modulus_gpa(const std::string& alloy, double given_gpa, string_view figur
     return alloy.empty() ? given_gpa : modulus_gpa(material::find_alloy(asking.catalogue, alloy), figure);
 }
 
-WorkBend bend_of(const WorkBeam& beam, double force_n, double tolerance_mm, int places,
-                 const Asking& asking) {
+WorkBend bend_of(BeamBend beam, Hold hold, double force_n, double tolerance_mm, const Asking& asking) {
     WorkBend out;
     out.unit = unit_name(asking.inch);
-    out.hold = beam.hold;
+    out.hold = hold;
     out.force_n = force_n;
-    out.beam = bend_along(beam, force_n, places);
+    out.beam = std::move(beam);
     for (const double each : out.beam.bend_mm) {
         out.diameter_error_mm.push_back(2.0 * each);
     }
@@ -312,7 +311,10 @@ void set_other_ways(const WorkBeam& beam, Holding& out) {
             WorkBeam other = beam;
             other.hold = hold;
             other.steadies_mm = steadies;
-            out.other_ways.push_back({std::string(name), bend_along(other, out.bend.force_n).worst_mm});
+            const std::vector<double>& along = out.bend.beam.places_mm;
+            out.other_ways.push_back(
+                {std::string(name),
+                 bend_along(other, out.bend.force_n, kBeamPlaces, along.front(), along.back()).worst_mm});
         }
     };
     add("with a centre", Hold::chuck_and_centre, {});
@@ -425,7 +427,8 @@ WorkBend work_bend(const WorkBendAsk& asked, const Asking& asking) {
     beam.youngs_modulus_gpa = modulus_gpa(asked.alloy, asked.youngs_modulus_gpa, "deflection", asking);
     beam.centre_n_um = asked.centre_n_um;
     beam.chuck_n_um = asked.chuck_n_um;
-    return bend_of(beam, asked.force_n, asked.tolerance_mm, asked.places, asking);
+    return bend_of(bend_along(beam, asked.force_n, asked.places), beam.hold, asked.force_n,
+                   asked.tolerance_mm, asking);
 }
 
 JawSqueeze jaw_squeeze(const JawSqueezeAsk& asked, const Asking& asking) {
@@ -493,19 +496,34 @@ Holding hold(const LatheAsk& asked, const Asking& asking) {
                                     : out.cut.lacking.front());
     }
     const double left_mm = asked.cut.diameter_mm - 2.0 * (has(cut.depth_mm) ? cut.depth_mm : 0.0);
-    WorkBeam beam{.sections = sections_of(asked, left_mm),
-                  .hold = asked.cut.hold,
-                  .steadies_mm = asked.steadies_mm,
-                  .youngs_modulus_gpa = modulus_gpa(alloy, "deflection")};
+    std::optional<TurnedBeam> turned;
+    if (has(asked.cut_at_mm)) {
+        turned.emplace(turned_beam(asked.sections, asked.steadies_mm, alloy,
+                                   {asked.cut.hold, asked.cut_at_mm, asked.cut.length_mm, left_mm}));
+    }
+    const WorkBeam beam = turned ? turned->with(left_mm)
+                                 : WorkBeam{.sections = sections_of(asked, left_mm),
+                                            .hold = asked.cut.hold,
+                                            .steadies_mm = asked.steadies_mm,
+                                            .youngs_modulus_gpa = modulus_gpa(alloy, "deflection")};
     const double force = cut.passive_force_n * (cut.cutting_force_high_n / cut.cutting_force_n);
-    out.bend = bend_of(beam, force, asked.grip.tolerance_mm, kBeamPlaces, asking);
+    BeamBend bend = bend_along(beam, force);
+    if (turned) {
+        const double end = turned->length_mm() - asked.cut_at_mm;
+        const double length = has(asked.cut.length_mm) ? asked.cut.length_mm : end;
+        bend = bend_along(beam, force, kBeamPlaces, std::max(0.0, end - length), end);
+        bend.slender = turned->slender(asked.cut.diameter_mm);
+    }
+    out.bend = bend_of(std::move(bend), beam.hold, force, asked.grip.tolerance_mm, asking);
     for (int i = 0; i < kPlacesTold; ++i) {
         const auto at = static_cast<std::size_t>(i * (kBeamPlaces - 1) / (kPlacesTold - 1));
         out.places.push_back({out.bend.beam.places_mm[at], out.bend.diameter_error_mm[at]});
     }
     set_other_ways(beam, out);
     const double span = beam.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
-    out.steadies_for_span = bounds::whole(std::ceil(out.bend.beam.slenderness / span - 1e-9), 1) - 1;
+    const bool firm = turned && !out.bend.beam.slender;
+    out.steadies_for_span =
+        firm ? 0 : bounds::whole(std::ceil(out.bend.beam.slenderness / span - 1e-9), 1) - 1;
     set_grip(asked, alloy, asking, out);
     set_warmth(asked, alloy, left_mm, asking, out);
     if (beam.hold != Hold::between_centres) {

@@ -8,6 +8,7 @@
 
 #include "cut_answer.hpp"
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/machine/room.hpp"
 #include "halfnut/material/alloy.hpp"
@@ -107,6 +108,8 @@ constexpr std::array kThreadAsked{
     kBarLength,
     kBarBehind,
     Rows::stick_out,
+    kSections,
+    kCutAt.usually("the end").saying("Where on the sections the thread begins, from the end that is free."),
     kHold,
 };
 #undef ASKED
@@ -176,6 +179,10 @@ void note_stability(const LatheAsk& asked, const Catalogue& catalogue, CutAnswer
     }
 }
 
+bool has_cut_at(const LatheAsk& asked) {
+    return !std::isnan(asked.cut_at_mm);
+}
+
 struct Setting {
     string_view name;
     LatheCut cut{};
@@ -217,6 +224,18 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
         context.assumed.push_back(fmt::format("nose radius {}", size_text(kNoseRadiusMm, asking.inch)));
     }
     request.chuck = holder_place(asked.machine, asked.chuck, request.hold, context.assumed);
+    std::optional<TurnedBeam> beam;
+    if (!asked.sections.empty() && (has_cut_at(asked) || setting.cut == LatheCut::thread)) {
+        const double usual = usual_depth_mm(request.diameter_mm, request.finish, request.inch);
+        const double deep = setting.cut == LatheCut::thread ? 0.0
+                            : std::isnan(request.depth_mm)  ? usual
+                                                            : request.depth_mm;
+        beam.emplace(turned_beam(asked.sections, asked.steadies_mm, alloy,
+                                 {request.hold, has_cut_at(asked) ? asked.cut_at_mm : 0.0, request.length_mm,
+                                  request.diameter_mm - 2.0 * deep}));
+        request.beam = &*beam;
+        request.stick_out_mm = beam->length_mm();
+    }
 
     const machine::Machine& machine = asked.machine == nullptr ? any_machine() : *asked.machine;
     const CutResult result = cut(catalogue, machine, request);
@@ -355,7 +374,10 @@ CutAnswer turn(const LatheAsk& asked, const Asking& asking) {
     if (!std::isnan(asked.cut.deflection_limit_mm) && std::isnan(alloy.youngs_modulus_gpa)) {
         throw NotTabulatedError(material::lacks_modulus(alloy, "limit of deflection"));
     }
-    return asked.sections.empty() && asked.steadies_mm.empty()
+    if (has_cut_at(asked) && asked.sections.empty()) {
+        throw DomainError("cut_at needs sections");
+    }
+    return has_cut_at(asked) || (asked.sections.empty() && asked.steadies_mm.empty())
                ? answer(kTurnSetting, asked, asked.cut, asking, alloy)
                : turn_on_beam(kTurnSetting, asked, asking, alloy);
 }

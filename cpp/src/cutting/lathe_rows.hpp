@@ -50,6 +50,21 @@ inline constexpr AskedRow kBarBehind = Rows::bar_behind;
 inline constexpr AskedRow kEndDiameter =
     NUMBER(end_diameter_mm, "Diameter where the cut ends.").usually("the centre, or the bore");
 
+inline constexpr AskedRow kSections =
+    ASKED(sections,
+          "Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter "
+          "and, of a tube, bore of each section.")
+        .or_a("Section")
+        .as_length()
+        .finer();
+inline constexpr AskedRow kCutAt =
+    ASKED(cut_at_mm,
+          "Where on the sections the cut begins, from the end that is free or on the last centre: what is "
+          "turned there has the diameter of the cut, and the deflection is the worst along the cut.")
+        .least(0)
+        .usually("it is not known: the worst along the work")
+        .finer();
+
 inline constexpr std::array kTurnAsked{
     kAlloy,
     kDiameter.saying("Diameter before the cut."),
@@ -71,12 +86,10 @@ inline constexpr std::array kTurnAsked{
     kBarLength,
     kBarBehind,
     kStickOut.usually("the length of the cut, which it is at least; without either there is no deflection"),
-    ASKED(sections,
-          "Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter "
-          "and, of a tube, bore of each section. The deflection is that of the beam at its worst place.")
-        .or_a("Section")
-        .as_length()
-        .finer(),
+    kSections.saying(
+        "Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter "
+        "and, of a tube, bore of each section. The deflection is that of the beam at its worst place."),
+    kCutAt,
     ASKED(steadies_mm, "Place of each fixed steady, from the chuck or the first centre.").called("steadies"),
     kBore,
     kRoughness,

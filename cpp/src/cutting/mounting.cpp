@@ -7,6 +7,7 @@
 #include <cstddef>
 
 #include "halfnut/cutting/deflection.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/tables.hpp"
 #include "steps.hpp"
@@ -63,6 +64,9 @@ double bar_free_mm(const machine::Machine& machine, const Mounting& mounting) no
 }
 
 double work_whirl_rpm(const material::AlloyRow& alloy, const Mounting& mounting) noexcept {
+    if (mounting.beam != nullptr) {
+        return kWhirlShare * mounting.beam->whirl_rpm(mounting.left_mm, alloy.density_kg_m3);
+    }
     return half_whirl(alloy, mounting.left_mm, mounting.bore_mm,
                       value_or(mounting.span_mm, mounting.length_mm), root_of(mounting.hold));
 }

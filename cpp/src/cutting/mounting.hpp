@@ -7,6 +7,8 @@
 
 namespace halfnut::cutting {
 
+class TurnedBeam;
+
 /// What of a request has to do with the machine's own size. NaN is not known.
 struct Mounting {
     double swings_mm = kNaN;  ///< greatest diameter that is sure to turn
@@ -23,6 +25,7 @@ struct Mounting {
     bool along = false;    ///< the carriage passes under it
     Hold hold{};
     int chuck = -1;
+    const TurnedBeam* beam = nullptr;  ///< stepped work, which whirls in its own way
 };
 
 /// Across the corners of a hexagon, over across its flats.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "halfnut/cutting/deflection.hpp"
 #include "halfnut/cutting/turning.hpp"
@@ -44,11 +45,15 @@ std::vector<Span> spans_of(const WorkBeam& beam) {
 /// The beam with only as many supports as it cannot do without: a chuck, or two centres.
 class BasicBeam {
    public:
-    explicit BasicBeam(const WorkBeam& beam)
-        : spans_(spans_of(beam)), length_(spans_.back().to_mm), chucked_(beam.hold != Hold::between_centres) {
+    explicit BasicBeam(const WorkBeam& beam) : BasicBeam(beam, spans_of(beam)) {
         first_gives_ = (chucked_ ? 1.0 / beam.chuck_n_um : 1.0 / beam.centre_n_um) / 1000.0;
         last_gives_ = chucked_ ? 0.0 : 1.0 / beam.centre_n_um / 1000.0;
     }
+    /// On supports that do not give.
+    BasicBeam(const WorkBeam& beam, std::vector<Span> spans)
+        : spans_(std::move(spans)),
+          length_(spans_.back().to_mm),
+          chucked_(beam.hold != Hold::between_centres) {}
 
     [[nodiscard]] double length() const noexcept { return length_; }
 
@@ -90,25 +95,22 @@ class BasicBeam {
     std::vector<Span> spans_;
     double length_;
     bool chucked_;
-    double first_gives_;
-    double last_gives_;
+    double first_gives_ = 0.0;
+    double last_gives_ = 0.0;
 };
 
 /// Supports beyond the basic ones, and what they hold back: Cholesky factors of their flexibilities. A
 /// support that others make needless (a steady in the chuck's mouth, one given twice) carries nothing.
 class Redundants {
    public:
-    Redundants(const WorkBeam& beam, const BasicBeam& basic) : places_(beam.steadies_mm) {
-        std::vector<double> gives(places_.size(), 0.0);
-        if (beam.hold == Hold::chuck_and_centre) {
-            places_.push_back(basic.length());
-            gives.push_back(1.0 / beam.centre_n_um / 1000.0);
-        }
-        const std::size_t n = places_.size();
-        factor_.assign(n, std::vector<double>(n, 0.0));
+    /// Given
+    ///   n         how many
+    ///   flexible  deflection at one under 1 N at another, what it gives itself included, mm/N
+    template <class Flexible>
+    Redundants(std::size_t n, Flexible flexible) : factor_(n, std::vector<double>(n, 0.0)) {
         for (std::size_t i = 0; i < n; ++i) {
             for (std::size_t j = 0; j <= i; ++j) {
-                double left = basic.flexibility(places_[i], places_[j]) + (i == j ? gives[i] : 0.0);
+                double left = flexible(i, j);
                 const double whole = left;
                 for (std::size_t k = 0; k < j; ++k) {
                     left -= factor_[i][k] * factor_[j][k];
@@ -122,13 +124,14 @@ class Redundants {
         }
     }
 
-    /// Deflection at a place that the supports take back, mm/N.
-    [[nodiscard]] double taken_back(const BasicBeam& basic, double place) const {
+    /// Deflection that the supports take back, mm/N; `flexible` is that at each under 1 N at the place.
+    template <class Flexible>
+    [[nodiscard]] double taken_back(Flexible flexible) const {
         double out = 0.0;
-        std::vector<double> forward(places_.size(), 0.0);
-        for (std::size_t i = 0; i < places_.size(); ++i) {
+        std::vector<double> forward(factor_.size(), 0.0);
+        for (std::size_t i = 0; i < factor_.size(); ++i) {
             if (factor_[i][i] > 0.0) {
-                forward[i] = basic.flexibility(places_[i], place);
+                forward[i] = flexible(i);
                 for (std::size_t k = 0; k < i; ++k) {
                     forward[i] -= factor_[i][k] * forward[k];
                 }
@@ -141,7 +144,6 @@ class Redundants {
 
    private:
     static constexpr double kNeedless = 1e-12;
-    std::vector<double> places_;
     std::vector<std::vector<double>> factor_;
 };
 
@@ -207,16 +209,178 @@ Status evaluate(const WorkBeam& beam, double force_n, std::span<const double> pl
         return status;
     }
     const BasicBeam basic(beam);
-    const Redundants redundants(beam, basic);
+    std::vector<double> held = beam.steadies_mm;
+    std::vector<double> gives(held.size(), 0.0);
+    if (beam.hold == Hold::chuck_and_centre) {
+        held.push_back(basic.length());
+        gives.push_back(1.0 / beam.centre_n_um / 1000.0);
+    }
+    const Redundants redundants(held.size(), [&](std::size_t i, std::size_t j) {
+        return basic.flexibility(held[i], held[j]) + (i == j ? gives[i] : 0.0);
+    });
     for (std::size_t i = 0; i < places_mm.size(); ++i) {
         const double place = std::min(places_mm[i], basic.length());
-        const double bend = basic.flexibility(place, place) - redundants.taken_back(basic, place);
+        const double bend = basic.flexibility(place, place) - redundants.taken_back([&](std::size_t j) {
+            return basic.flexibility(held[j], place);
+        });
         bend_mm[i] = force_n * std::max(bend, 0.0);
     }
     return {};
 }
 
-BeamBend bend_along(const WorkBeam& beam, double force_n, int places) {
+struct TurnedBeam::Parts {
+    WorkBeam beam;             ///< its sections cut at the ends of the length that is turned
+    std::vector<bool> turned;  ///< of each section
+    double bore_mm = 0.0;      ///< the greatest of what is turned
+    double length_mm = 0.0;
+    /// Deflections under 1 N: of all that stays, and of what is turned as if its second moment were 1 mm4.
+    struct Share {
+        double stays = 0.0;
+        double turned = 0.0;
+        [[nodiscard]] double at(double second_moment) const noexcept {
+            return stays + turned / second_moment;
+        }
+    };
+    std::vector<Share> own;                  ///< of each place under a force there
+    std::vector<std::vector<Share>> across;  ///< of each place under a force at each support beyond the basic
+    std::vector<std::vector<Share>> supports;
+};
+
+TurnedBeam::~TurnedBeam() = default;
+TurnedBeam::TurnedBeam(TurnedBeam&&) noexcept = default;
+
+TurnedBeam::TurnedBeam(WorkBeam beam, double from_mm, double to_mm, double finished_mm) {
+    constexpr double kTouch = 1e-6;  // mm: sizes and places that are the same
+    std::string why;
+    double bend = 0.0;
+    if (!evaluate(beam, 1.0, std::array{from_mm}, {&bend, 1}, &why).ok()) {
+        throw DomainError(why);
+    }
+    auto parts = std::make_unique<Parts>();
+    double at = 0.0;
+    for (const WorkSection& section : std::exchange(beam.sections, {})) {
+        const double end = at + section.length_mm;
+        double from = at;
+        for (const double to : {std::clamp(from_mm, at, end), std::clamp(to_mm, at, end), end}) {
+            if (to - from > kTouch) {
+                const bool turned = from > from_mm - kTouch && to < to_mm + kTouch &&
+                                    section.diameter_mm > finished_mm - kTouch;
+                beam.sections.push_back({to - from, section.diameter_mm, section.bore_mm});
+                parts->turned.push_back(turned);
+                parts->bore_mm = turned ? std::max(parts->bore_mm, section.bore_mm) : parts->bore_mm;
+                from = to;
+            }
+        }
+        at = end;
+    }
+    parts->length_mm = at;
+    std::vector<Span> stays = spans_of(beam);
+    std::vector<Span> turned = stays;
+    for (std::size_t i = 0; i < stays.size(); ++i) {
+        (parts->turned[i] ? stays : turned)[i].bending = std::numeric_limits<double>::infinity();
+        if (parts->turned[i]) {
+            turned[i].bending = 1000.0 * beam.youngs_modulus_gpa;
+        }
+    }
+    const BasicBeam firm(beam, std::move(stays));
+    const BasicBeam cut(beam, std::move(turned));
+    const auto share = [&](double one, double other) {
+        return Parts::Share{firm.flexibility(one, other), cut.flexibility(one, other)};
+    };
+    std::vector<double> held = beam.steadies_mm;
+    if (beam.hold == Hold::chuck_and_centre) {
+        held.push_back(at);
+    }
+    const auto all_of = [&](double one) {
+        std::vector<Parts::Share> out;
+        for (const double other : held) {
+            out.push_back(share(one, other));
+        }
+        return out;
+    };
+    for (const double place : held) {
+        parts->supports.push_back(all_of(place));
+    }
+    constexpr int kPlaces = 21;
+    for (int i = 0; i < kPlaces; ++i) {
+        const double place = std::min(at, from_mm + (to_mm - from_mm) * i / (kPlaces - 1));
+        parts->own.push_back(share(place, place));
+        parts->across.push_back(all_of(place));
+    }
+    parts->beam = std::move(beam);
+    parts_ = std::move(parts);
+}
+
+double TurnedBeam::length_mm() const noexcept {
+    return parts_->length_mm;
+}
+
+double TurnedBeam::worst_mm_n(double left_mm) const noexcept {
+    const Parts& parts = *parts_;
+    const double i = SecondMoment::compute(left_mm, parts.bore_mm);
+    if (!(i > 0.0)) {
+        return std::numeric_limits<double>::quiet_NaN();
+    }
+    const Redundants redundants(parts.supports.size(), [&](std::size_t one, std::size_t other) {
+        return parts.supports[one][other].at(i);
+    });
+    double worst = 0.0;
+    for (std::size_t place = 0; place < parts.own.size(); ++place) {
+        const double back =
+            redundants.taken_back([&](std::size_t support) { return parts.across[place][support].at(i); });
+        worst = std::max(worst, parts.own[place].at(i) - back);
+    }
+    return worst;
+}
+
+bool TurnedBeam::slender(double left_mm) const noexcept {
+    const Parts& parts = *parts_;
+    const double i = SecondMoment::compute(left_mm, parts.bore_mm);
+    const double e = parts.beam.youngs_modulus_gpa;
+    const double out = (parts.beam.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre) * left_mm;
+    const double plain = parts.beam.hold == Hold::chuck ? CantileverDeflection::compute(1.0, out, e, i)
+                         : parts.beam.hold == Hold::chuck_and_centre
+                             ? chuck_and_centre_deflection(1.0, out, e, i)
+                             : CentresDeflection::compute(1.0, out / 2.0, out, e, i);
+    return worst_mm_n(left_mm) > plain * (1.0 + 1e-9);
+}
+
+WorkBeam TurnedBeam::with(double left_mm) const {
+    WorkBeam out = parts_->beam;
+    for (std::size_t i = 0; i < out.sections.size(); ++i) {
+        out.sections[i].diameter_mm = parts_->turned[i] ? left_mm : out.sections[i].diameter_mm;
+    }
+    return out;
+}
+
+double TurnedBeam::whirl_rpm(double left_mm, double density_kg_m3) const {
+    const WorkBeam beam = with(left_mm);
+    constexpr int kLumps = 20;  // of each section
+    std::vector<double> places;
+    std::vector<double> masses_kg;
+    double at = 0.0;
+    for (const WorkSection& section : beam.sections) {
+        const double length = section.length_mm / kLumps;
+        const double area = std::numbers::pi / 4.0 * (section.diameter_mm + section.bore_mm) *
+                            (section.diameter_mm - section.bore_mm);
+        for (int i = 0; i < kLumps; ++i) {
+            places.push_back(at + (i + 0.5) * length);
+            masses_kg.push_back(1e-9 * density_kg_m3 * area * length);
+        }
+        at += section.length_mm;
+    }
+    std::vector<double> bends(places.size());
+    if (!evaluate(beam, 1.0, places, bends).ok()) {
+        return std::numeric_limits<double>::quiet_NaN();
+    }
+    double square_s2 = 0.0;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        square_s2 += masses_kg[i] * bends[i] / 1000.0;
+    }
+    return 60.0 / (2.0 * std::numbers::pi * std::sqrt(square_s2));
+}
+
+BeamBend bend_along(const WorkBeam& beam, double force_n, int places, double from_mm, double to_mm) {
     BeamBend out;
     double area = 0.0;
     for (const WorkSection& section : beam.sections) {
@@ -224,9 +388,10 @@ BeamBend bend_along(const WorkBeam& beam, double force_n, int places) {
         area += section.length_mm * section.diameter_mm;
     }
     const int last = places - 1;
-    const double step = out.length_mm / last;
+    const double end = std::min(to_mm, out.length_mm);
+    const double step = (end - from_mm) / last;
     for (int i = 0; i <= last; ++i) {
-        out.places_mm.push_back(i == last ? out.length_mm : i * step);
+        out.places_mm.push_back(i == last ? end : from_mm + i * step);
     }
     out.bend_mm.resize(out.places_mm.size());
     std::string why;

@@ -11,6 +11,7 @@
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/finish.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/cutting/tool_life.hpp"
 #include "halfnut/cutting/window.hpp"
@@ -92,6 +93,9 @@ Bend bend(const TurnRequest& request, const material::AlloyRow& alloy, double ba
     if (request.cut != LatheCut::turn || !(left_mm > bore)) {
         return {};
     }
+    if (request.beam != nullptr) {
+        return {passive_force_n * request.beam->worst_mm_n(left_mm), rule::work_beam};
+    }
     const double e = alloy.youngs_modulus_gpa;
     const double i = SecondMoment::compute(left_mm, bore);
     switch (request.hold) {
@@ -127,6 +131,7 @@ Mounting mounting_of(const TurnRequest& request, double left_mm) noexcept {
     if (request.cut != LatheCut::bore) {  // there the overhang is the boring bar's
         out.length_mm = reach_of(request);
         out.span_mm = request.span_mm;
+        out.beam = request.beam;
         out.left_mm = crosses(request.cut) ? value_or(stock, d) : left_mm;
         out.bore_mm = value_or(request.bore_mm, 0.0);
     }
@@ -502,9 +507,11 @@ void note_rigidity(const Catalogue& catalogue, const Filled& filled, CutResult& 
 
 /// Work that stands out far for its diameter, whether it is turned, knurled or threaded.
 void note_slender(const TurnRequest& request, CutResult& out) noexcept {
-    if (request.cut != LatheCut::bore &&
-        value_or(request.span_mm, lathe::reach_of(request)) >
-            (request.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre) * request.diameter_mm) {
+    const double most = request.hold == Hold::chuck ? kSlenderChuck : kSlenderCentre;
+    if (request.beam != nullptr
+            ? request.beam->slender(request.diameter_mm)
+            : request.cut != LatheCut::bore &&
+                  value_or(request.span_mm, lathe::reach_of(request)) > most * request.diameter_mm) {
         out.caution(CautionCode::slender);
     }
 }

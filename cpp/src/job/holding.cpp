@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "halfnut/job/tables.hpp"
+#include "halfnut/material/alloy.hpp"
 #include "walker.hpp"
 
 namespace halfnut::job {
@@ -19,7 +20,8 @@ constexpr double kJawsClear = 1.0;      // mm between a cut and the jaws: rule::
 constexpr double kCentreDeg = 60.0;     // of the cone that a centre runs in
 constexpr double kThinWall = 0.05;      // of the diameter: rule::wall_under_jaws
 constexpr double kLeastStep = 3.0;      // mm in the jaws, of work pushed against them; common practice
-constexpr double kClampDiameters = 2.0;  // length that is clamped to a faceplate: rule::faceplate
+constexpr double kHexagonStiff = 1.0516;  // of a hexagon, the round bar as stiff: I = 0.06014 w^4
+constexpr double kClampDiameters = 2.0;   // length that is clamped to a faceplate: rule::faceplate
 
 double least_grip(double diameter) {
     return std::max(kGripDiameters * diameter, kLeastGrip);
@@ -278,6 +280,64 @@ void Walker::hold_piece(const Step& step, double reach) {
     if (!passes && now_.held.stick_out_mm > kFreeDiameters * across + kTouch) {
         mistake("stands_out", now_.held.stick_out_mm, kFreeDiameters * across);
     }
+}
+
+void Walker::set_sections(const Step& step) {
+    const bool along = step.what == Do::turn || step.what == Do::taper ||
+                       (step.what == Do::thread && step.side == threads::Side::external);
+    const double said = said_stick_out(step);
+    const double out = std::isnan(said) ? now_.held.stick_out_mm : said;
+    const double near = near_end(step.end);
+    const auto [from, to] = cut_of(step);
+    const bool known =
+        !part_.alloy.empty() && !std::isnan(material::find_alloy(catalogue_, part_.alloy).youngs_modulus_gpa);
+    if (!along || !known || part_.form == Form::plate || !(to <= out + kTouch) || to <= near) {
+        return;
+    }
+    const std::vector<Zone> zones = seen_from(step.end, now_.outside, near, out);
+    const std::vector<Zone> bores = seen_from(step.end, now_.bore, near, out);
+    std::vector<double> places;
+    for (const auto* list : {&zones, &bores}) {
+        for (const Zone& each : *list) {
+            places.push_back(each.from_mm);
+            places.push_back(each.to_mm);
+        }
+    }
+    std::sort(places.begin(), places.end());
+    std::vector<cutting::WorkSection> sections;
+    for (std::size_t i = 1; i < places.size(); ++i) {
+        const double length = places[i] - places[i - 1];
+        if (length <= kTouch) {
+            continue;
+        }
+        const auto under = [&](const std::vector<Zone>& list) {
+            return Profile::within(list, places[i - 1] + kTouch, places[i] - kTouch);
+        };
+        double across = 0.0;
+        for (const Zone& each : under(zones)) {
+            const bool flats = part_.form == Form::hexagon && each.surface == Surface::stock;
+            across = flats ? kHexagonStiff * part_.across_flats_mm : each.least_mm() - 2.0 * each.depth_mm;
+        }
+        double bore = 0.0;
+        for (const Zone& each : under(bores)) {
+            bore = each.greatest_mm();
+        }
+        if (!(across > bore)) {
+            return;
+        }
+        sections.push_back({length, across, bore});
+    }
+    const bool plain = std::all_of(sections.begin(), sections.end(), [&](const cutting::WorkSection& each) {
+        return std::abs(each.diameter_mm - sections.front().diameter_mm) <= kTouch &&
+               std::abs(each.bore_mm - sections.front().bore_mm) <= kTouch;
+    });
+    const bool whole = std::abs(from - std::max(near, 0.0)) <= kTouch && to >= out - kTouch;
+    if (sections.empty() || (plain && whole)) {
+        return;
+    }
+    std::reverse(sections.begin(), sections.end());
+    at_.sections = std::move(sections);
+    at_.cut_at_mm = from <= kTouch ? 0.0 : from - near;
 }
 
 /// Whether a centre or a steady comes to the work in a holding, from an operation on.

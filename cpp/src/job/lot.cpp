@@ -24,6 +24,7 @@ constexpr int kSpareFrom = 10;          // up to so many pieces one spare: rule:
 constexpr int kEvery = 5;               // of pieces one is measured wholly: rule::measured_wholly
 constexpr double kSameLength = 1e-9;    // of a bar
 constexpr double kLittleSlower = 0.75;  // rule::shared_speed
+constexpr double kTenthSlower = 0.9;    // rule::shared_dial
 constexpr double kBelowWindow = 0.45;
 constexpr double kTrouble = 2.0;  // a stop costs attention, too
 constexpr double kSameSpeed = 1.0 + 1e-9;
@@ -109,8 +110,35 @@ std::vector<Bar> first_fit(std::vector<Blank> blanks, double bar_mm) {
     return out;
 }
 
-std::vector<int> shared_steps(std::span<const Setting> settings,
-                              std::span<const machine::Machine* const> machines) {
+namespace {
+
+/// Neighbours on a variable step, or beside one, at the slower one's speed.
+void share_speeds(std::span<const Setting> settings, std::span<const machine::Machine* const> machines,
+                  std::vector<StepAt>& out) {
+    const auto variable = [&](std::size_t i) {
+        const machine::Machine& machine = *machines[static_cast<std::size_t>(settings[i].machine)];
+        return machine.spindle[static_cast<std::size_t>(out[i].step)].variable();
+    };
+    const auto take = [&](std::size_t i, std::size_t from) {
+        const bool known = settings[i].machine == settings[from].machine && !std::isnan(settings[i].rpm) &&
+                           out[i].step >= 0 && out[from].step >= 0;
+        if (known && (variable(i) || variable(from)) && out[from].rpm < out[i].rpm &&
+            out[from].rpm >= kTenthSlower * settings[i].rpm) {
+            out[i] = out[from];
+        }
+    };
+    for (std::size_t i = out.size(); i-- > 1;) {
+        take(i - 1, i);
+    }
+    for (std::size_t i = 1; i < out.size(); ++i) {
+        take(i, i - 1);
+    }
+}
+
+}  // namespace
+
+std::vector<StepAt> shared_steps(std::span<const Setting> settings,
+                                 std::span<const machine::Machine* const> machines) {
     constexpr double kNever = std::numeric_limits<double>::infinity();
     // by the step that an operation ends with: the least cost so far, and the step before that it comes from
     struct Way {
@@ -153,7 +181,7 @@ std::vector<int> shared_steps(std::span<const Setting> settings,
             way.cost += least;
         }
     }
-    std::vector<int> out(settings.size(), -1);
+    std::vector<StepAt> out(settings.size());
     std::size_t at = 0;
     for (std::size_t i = settings.size(); i-- > 0;) {
         if (i + 1 == settings.size()) {
@@ -162,9 +190,15 @@ std::vector<int> shared_steps(std::span<const Setting> settings,
                                  [](const Way& a, const Way& b) { return a.cost < b.cost; }) -
                 ways[i].begin());
         }
-        out[i] = ways[i][at].step;
+        const int step = ways[i][at].step;
+        const bool moved = step >= 0 && step != settings[i].step;
+        out[i] = {step, moved ? machines[static_cast<std::size_t>(settings[i].machine)]
+                                    ->spindle[static_cast<std::size_t>(step)]
+                                    .rpm
+                              : settings[i].rpm};
         at = ways[i][at].before;
     }
+    share_speeds(settings, machines, out);
     return out;
 }
 

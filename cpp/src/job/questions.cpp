@@ -44,6 +44,7 @@ constexpr std::array kStep{
     LENGTH(run_out_mm, "Room behind a thread."),
     LENGTH(cutter_mm, "Diameter of a cutter."),
     ASKED(point_deg, "Included angle of a spot.").called("point"),
+    ASKED(included_deg, "Included angle of a countersink.").called("included"),
     ASKED(entry, "How an end mill goes down into a slot or a pocket at each level."),
     ASKED(least_x_mm, "Least of its holes along X, from their zero."),
     ASKED(least_y_mm, "Least of its holes along Y, from their zero."),
@@ -240,6 +241,15 @@ constexpr std::array kProfile{
 #undef FIGURE
 constexpr RecordRow kProfileRecord{"Profile", "A workpiece as it stands after an operation.", kProfile};
 
+#define FIGURE(member, about) HALFNUT_FIGURE(cutting::WorkSection, member, about)
+constexpr std::array kSection{
+    FIGURE(length_mm, "Length."),
+    FIGURE(diameter_mm, "Diameter."),
+    FIGURE(bore_mm, "Bore."),
+};
+#undef FIGURE
+constexpr RecordRow kSectionRecord{"WorkSection", "A length of work of one section.", kSection};
+
 #define FIGURE(member, about) HALFNUT_FIGURE(Walked, member, about)
 constexpr std::array kWalked{
     FIGURE(operation, "Its number."),
@@ -251,6 +261,9 @@ constexpr std::array kWalked{
     FIGURE(reach_mm, "How far from the face the cuts of this holding go."),
     FIGURE(length_mm, "Length of the work after it."),
     FIGURE(through, "Its hole goes through."),
+    HALFNUT_RECORDS(Walked, sections, kSectionRecord,
+                    "Stepped work that is cut along its outside, from the chuck or the first centre on."),
+    FIGURE(cut_at_mm, "Where on them the cut begins, from the other end."),
     HALFNUT_RECORD(Walked, after, kProfileRecord, "The work after it."),
 };
 #undef FIGURE

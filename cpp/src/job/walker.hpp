@@ -92,6 +92,9 @@ class Walker {
     [[nodiscard]] double run_out_mm(std::size_t place) const;
     [[nodiscard]] std::optional<std::size_t> feature(std::string_view name) const;
 
+    /// How the work stands out of what holds it, as a cut along its outside finds it.
+    void set_sections(const Step& step);
+
     // ---- operations ----
     void step(const Step& step);
     void order(const Step& step);
@@ -133,6 +136,7 @@ class Walker {
     void check_count(const Step& step, const Holes& holes);
     /// A wide drill has a pilot, but in metal that grabs.
     void check_pilot(const Step& step, double hole);
+    void check_guided(bool guided);
     void check_recess(const Step& step, double from);
     void check_thread_bar(const Step& step, const ThreadSizes& sizes, double hole);
     void check_tap(const Step& step, const ThreadSizes& sizes);
@@ -168,6 +172,7 @@ class Walker {
     double centre_deg_[2] = {kNaN, kNaN};  ///< cone of the spot in each end; NaN: not said
     double planed_mm_ = 0.0;               ///< that face mills took off a plate
     bool broken_told_ = false;
+    bool unguided_told_ = false;
     std::vector<Holes> spots_;
 };
 

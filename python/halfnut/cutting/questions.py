@@ -236,6 +236,8 @@ def chase(
     bar_length: LengthLike | None = None,
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
+    sections: Sequence[SectionLike] = (),
+    cut_at: LengthLike | None = None,
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
 ) -> Chasing:
     """How to cut a thread with a single point on a lathe: blank, settings, passes on the dial, readings.
@@ -295,6 +297,11 @@ def chase(
         Length of a bar that is free behind the spindle. At least 0 mm.
     stick_out : LengthLike, optional
         Overhang of the work from the jaws. Above 0 mm.
+    sections : Sequence[SectionLike], default ()
+        Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
+        tube, bore of each section.
+    cut_at : LengthLike, optional
+        Where on the sections the thread begins, from the end that is free. At least 0 mm. When not given: the end.
     hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
         How the work is held.
 
@@ -345,6 +352,8 @@ def chase(
             bar_length,
             bar_behind,
             stick_out,
+            sections,
+            cut_at,
             hold,
         ),
     )
@@ -711,6 +720,8 @@ def choose(
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
     chuck: HolderLike | None = None,
     stick_out: LengthLike | None = None,
+    sections: Sequence[SectionLike] = (),
+    cut_at: LengthLike | None = None,
     steadies: Sequence[LengthLike] = (),
     stock: StockLike | None = None,
     bar_length: LengthLike | None = None,
@@ -796,8 +807,14 @@ def choose(
         What holds the work, by the name or the place that the machine file gives it. When not given: the first.
     stick_out : LengthLike, optional
         Overhang of the work from the jaws, of a boring bar, of a cutter. Above 0 mm.
+    sections : Sequence[SectionLike], default ()
+        Stepped work that is turned, from the chuck or the first centre on, in place of the overhang: length,
+        diameter and, of a tube, bore of each section.
+    cut_at : LengthLike, optional
+        Where on the sections the cut begins, from the end that is free or on the last centre. At least 0 mm. When
+        not given: the end.
     steadies : Sequence[LengthLike], default ()
-        Place of each fixed steady; the deflection is then not computed.
+        Place of each fixed steady; without sections the deflection is then not computed.
     stock : StockLike, optional
         Bar or blank that is held: its diameter, or "30 mm hex" across the flats. When not given: the diameter
         before the cut.
@@ -895,6 +912,8 @@ def choose(
             hold,
             chuck,
             stick_out,
+            sections,
+            cut_at,
             steadies,
             stock,
             bar_length,
@@ -989,6 +1008,7 @@ def turn(
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
     sections: Sequence[SectionLike] = (),
+    cut_at: LengthLike | None = None,
     steadies: Sequence[LengthLike] = (),
     bore: LengthLike | None = None,
     roughness_um: float | None = None,
@@ -1051,6 +1071,10 @@ def turn(
     sections : Sequence[SectionLike], default ()
         Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
         tube, bore of each section. The deflection is that of the beam at its worst place.
+    cut_at : LengthLike, optional
+        Where on the sections the cut begins, from the end that is free or on the last centre: what is turned there
+        has the diameter of the cut, and the deflection is the worst along the cut. At least 0 mm. When not given:
+        it is not known: the worst along the work.
     steadies : Sequence[LengthLike], default ()
         Place of each fixed steady, from the chuck or the first centre.
     bore : LengthLike, optional
@@ -1117,6 +1141,7 @@ def turn(
             bar_behind,
             stick_out,
             sections,
+            cut_at,
             steadies,
             bore,
             roughness_um,
@@ -1649,6 +1674,8 @@ def thread_speed(
     bar_length: LengthLike | None = None,
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
+    sections: Sequence[SectionLike] = (),
+    cut_at: LengthLike | None = None,
     hold: Literal["chuck", "chuck and centre", "between centres"] = "chuck",
 ) -> Cut:
     """Spindle step for single-point threading, and the time of one pass.
@@ -1682,6 +1709,11 @@ def thread_speed(
         Length of a bar that is free behind the spindle. At least 0 mm.
     stick_out : LengthLike, optional
         Overhang of the work from the jaws. Above 0 mm.
+    sections : Sequence[SectionLike], default ()
+        Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
+        tube, bore of each section.
+    cut_at : LengthLike, optional
+        Where on the sections the thread begins, from the end that is free. At least 0 mm. When not given: the end.
     hold : {"chuck", "chuck and centre", "between centres"}, default "chuck"
         How the work is held.
 
@@ -1722,6 +1754,8 @@ def thread_speed(
             bar_length,
             bar_behind,
             stick_out,
+            sections,
+            cut_at,
             hold,
         ),
     )
@@ -2370,6 +2404,7 @@ def hold(
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
     sections: Sequence[SectionLike] = (),
+    cut_at: LengthLike | None = None,
     steadies: Sequence[LengthLike] = (),
     bore: LengthLike | None = None,
     roughness_um: float | None = None,
@@ -2437,6 +2472,10 @@ def hold(
     sections : Sequence[SectionLike], default ()
         Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
         tube, bore of each section. The deflection is that of the beam at its worst place.
+    cut_at : LengthLike, optional
+        Where on the sections the cut begins, from the end that is free or on the last centre: what is turned there
+        has the diameter of the cut, and the deflection is the worst along the cut. At least 0 mm. When not given:
+        it is not known: the worst along the work.
     steadies : Sequence[LengthLike], default ()
         Place of each fixed steady, from the chuck or the first centre.
     bore : LengthLike, optional
@@ -2514,6 +2553,7 @@ def hold(
             bar_behind,
             stick_out,
             sections,
+            cut_at,
             steadies,
             bore,
             roughness_um,
@@ -2731,6 +2771,7 @@ def taper(
     bar_behind: LengthLike | None = None,
     stick_out: LengthLike | None = None,
     sections: Sequence[SectionLike] = (),
+    cut_at: LengthLike | None = None,
     steadies: Sequence[LengthLike] = (),
     bore: LengthLike | None = None,
     roughness_um: float | None = None,
@@ -2796,6 +2837,10 @@ def taper(
     sections : Sequence[SectionLike], default ()
         Stepped work from the chuck or the first centre on, in place of the overhang: length, diameter and, of a
         tube, bore of each section. The deflection is that of the beam at its worst place.
+    cut_at : LengthLike, optional
+        Where on the sections the cut begins, from the end that is free or on the last centre: what is turned there
+        has the diameter of the cut, and the deflection is the worst along the cut. At least 0 mm. When not given:
+        it is not known: the worst along the work.
     steadies : Sequence[LengthLike], default ()
         Place of each fixed steady, from the chuck or the first centre.
     bore : LengthLike, optional
@@ -2859,6 +2904,7 @@ def taper(
             bar_behind,
             stick_out,
             sections,
+            cut_at,
             steadies,
             bore,
             roughness_um,

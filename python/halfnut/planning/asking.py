@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from typing import TypeVar
@@ -24,6 +24,14 @@ _STAYS = ("turn", "taper", "groove", "thread", "knurl")
 """What is done with the centre left where it is."""
 
 
+@dataclass(frozen=True)
+class Keep:
+    """A spindle step, and the speed that it is set to."""
+
+    step: int
+    rpm: float
+
+
 @dataclass
 class Workpiece:
     """A part as it comes from operation to operation: how the walk finds it, and how the machine stands."""
@@ -39,7 +47,7 @@ class Workpiece:
     """Machine and lever positions of the operation before."""
     set_to: tuple[str, Cut] | None = None
     """Machine and last cut of the operation before, where it was turning, facing, boring or milling."""
-    keep: int | None = None
+    keep: Keep | None = None
     """The spindle step that neighbouring operations share."""
     centre: tuple[object, str] | None = None
     """Setting that a centre was brought up in, and how."""
@@ -88,6 +96,16 @@ class Workpiece:
         held: Mapping[str, object] = after["held"]
         return held
 
+    def stepped(self) -> dict[str, object]:
+        """What stands in place of the overhang where the walk knows that the work is stepped."""
+        sections = self.walked["sections"]
+        assert isinstance(sections, Sequence)
+        if not sections:
+            return {}
+        names = ("length_mm", "diameter_mm", "bore_mm")
+        sizes = [tuple(self.length(each[name]) for name in names if each[name]) for each in sections]
+        return {"sections": sizes, "cut_at": self.length(self.found("cut_at_mm") or 0.0), "stick_out": None}
+
     def coat(self, step: Step) -> Coating | None:
         """The coating that what an operation makes will bear."""
         return None if step.masked else self.coating
@@ -133,10 +151,10 @@ class Workpiece:
             "safety": part.safety,
         }
         if self.keep is not None:
-            out |= {"spindle_rpm": machine.core.spindle[self.keep].rpm, "only_spindle": self.keep}
+            out |= {"spindle_rpm": self.keep.rpm, "only_spindle": self.keep.step}
         if machine.kind != "lathe":
             return out
-        out |= {"hold": self.hold(step), "stick_out": self.overhang(step)}
+        out |= {"hold": self.hold(step), "stick_out": self.overhang(step)} | self.stepped()
         if stock.form == "plate":
             return out
         across = stock.across_flats or stock.diameter

@@ -14,7 +14,7 @@ from halfnut.cutting.cuts import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning import drilled, milled, threaded, turned
 from halfnut.planning.answers import Answer
-from halfnut.planning.asking import Workpiece, asked, put
+from halfnut.planning.asking import Keep, Workpiece, asked, put
 from halfnut.planning.cut_answers import levers_of, overhead_s
 from halfnut.planning.job import KINDS, Pattern, Step
 
@@ -81,12 +81,12 @@ def _placed(found: Answer, places: Pattern, machine: Machine) -> Answer:
     return replace(found, placed=placed, remarks=(*found.remarks, *lines), time_s=time_s)
 
 
-def shared_steps(done: Sequence[tuple[Machine, Answer | None]]) -> list[int | None]:
-    """The spindle step that each operation is better asked again with, so that no lever is moved for a little."""
+def shared_steps(done: Sequence[tuple[Machine, Answer | None]]) -> list[Keep | None]:
+    """The step and speed that each operation is better asked again with, so that no lever is moved for a little."""
     machines = list(dict.fromkeys(machine for machine, _ in done))
     settings, own = [], []
     for machine, found in done:
-        step, least, cut_s = -1, 0.0, 0.0
+        step, least, cut_s, rpm = -1, 0.0, 0.0, math.nan
         cut = None if found is None else found.cut
         cuts = [] if cut is None else [cut]
         if found is not None and found.chosen is not None:
@@ -95,7 +95,12 @@ def shared_steps(done: Sequence[tuple[Machine, Answer | None]]) -> list[int | No
         if found is not None and cut is not None and cut.spindle_step is not None and not cut.by_hand and one_step:
             step, cut_s = cut.spindle_step, sum(each.time_s or 0.0 for each in cuts)
             least = cut.spindle_rpm * (cut.window_low_m_min or 0.0) / (cut.cutting_speed_m_min or math.inf)
-        own.append(step)
-        settings.append((machines.index(machine), step, least, cut_s))
+            rpm = cut.spindle_rpm if found.chosen is None else math.nan
+        own.append((step, rpm))
+        settings.append((machines.index(machine), step, least, cut_s, rpm))
     shared = _core.shared_steps(settings, [machine.core for machine in machines])
-    return [step if step != before else None for step, before in zip(shared, own, strict=True)]
+    out: list[Keep | None] = []
+    for (machine, _), (step, rpm), before in zip(done, shared, own, strict=True):
+        moved = step != before[0] or rpm < before[1]
+        out.append(Keep(step, machine.core.spindle[step].rpm if math.isnan(rpm) else rpm) if moved else None)
+    return out

@@ -26,7 +26,7 @@ from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
 from halfnut.planning import timing, whole_part
 from halfnut.planning.answers import Answer
-from halfnut.planning.asking import Workpiece, put
+from halfnut.planning.asking import Keep, Workpiece, put
 from halfnut.planning.cautioned import needed, needed_of_joint
 from halfnut.planning.job import Job, Joint, Part, Step
 from halfnut.planning.operations import answer, leave, shared_steps
@@ -511,7 +511,7 @@ def _answered(
     part: Part,
     work: Workpiece,
     walked: WalkedPart,
-    keep: Sequence[int | None] = (),
+    keep: Sequence[Keep | None] = (),
     before: Sequence[PlannedOperation] = (),
 ) -> list[PlannedOperation]:
     """Every operation asked, in order; `keep` has the spindle steps that neighbours share.

@@ -20,6 +20,8 @@ struct ChaseAsk {
     const machine::Machine* machine = nullptr;
     Holder chuck;
     Stock stock;
+    std::vector<WorkSection> sections;  ///< as for LatheAsk
+    double cut_at_mm = 0.0;
     threads::PartAsked thread;
     Infeed infeed = Infeed::flank;
     double compound_deg = kNaN;

@@ -147,7 +147,8 @@ struct ChooseRequest {
     int chuck = -1;
     int now_spindle = -1;  ///< step that is set now; -1: not known, so that setting it counts
     int now_feed = -1;
-    int only_spindle = -1;  ///< the one step to choose among; -1: all
+    int only_spindle = -1;             ///< the one step to choose among; -1: all
+    const TurnedBeam* beam = nullptr;  ///< as for TurnRequest
 };
 
 inline constexpr double kToleranceShare = 0.5;

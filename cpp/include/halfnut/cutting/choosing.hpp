@@ -29,6 +29,8 @@ struct ChooseAsk {
     Holder chuck;
     Stock stock;
     std::vector<double> steadies_mm;
+    std::vector<WorkSection> sections;  ///< as for LatheAsk
+    double cut_at_mm = 0.0;
     int flutes = 0;                 ///< 0: not said
     double now_spindle_rpm = kNaN;  ///< set now; NaN: not known, so that setting it counts
     ChartFeed now_feed;

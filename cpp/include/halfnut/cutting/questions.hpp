@@ -124,6 +124,7 @@ struct LatheAsk {
     double stiffness_n_um = kNaN;       ///< measured at the edge
     double damping = kNaN;              ///< ratio
     std::vector<WorkSection> sections;  ///< of stepped work, in place of the overhang
+    double cut_at_mm = kNaN;            ///< where on them the cut begins, from the end that is free or last
     std::vector<double> steadies_mm;
     Grip grip;  ///< of work whose holding is asked about
     TaperEnds taper;

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <numbers>
 #include <span>
 #include <string>
@@ -58,7 +59,7 @@ struct WorkBeam {
 
 /// The same along the whole work.
 struct BeamBend {
-    std::vector<double> places_mm;  ///< from the chuck or the first centre to the end, evenly spaced
+    std::vector<double> places_mm;  ///< from the chuck or the first centre, evenly spaced
     std::vector<double> bend_mm;
     double worst_mm = 0.0;
     double worst_at_mm = 0.0;
@@ -70,11 +71,47 @@ struct BeamBend {
 /// How many places along the work are looked at where nobody says.
 inline constexpr int kBeamPlaces = 101;
 
-/// Deflection at `places` places, 2 or more, along the work.
+/// Deflection at `places` places, 2 or more, along the work, or along a length of it.
 ///
 /// Errors
 ///   DomainError  as evaluate() refuses
-[[nodiscard]] BeamBend bend_along(const WorkBeam& beam, double force_n, int places = kBeamPlaces);
+[[nodiscard]] BeamBend bend_along(const WorkBeam& beam, double force_n, int places = kBeamPlaces,
+                                  double from_mm = 0.0,
+                                  double to_mm = std::numeric_limits<double>::infinity());
+
+/// Work of several sections of which a length is being turned, by the diameter that is left there.
+///
+/// Source
+///   evaluate() above; first whirl: Dunkerley's sum of mass times deflection under a unit force, a lower
+///   bound
+class TurnedBeam {
+   public:
+    /// Given
+    ///   beam               the work, the length that is turned as it will be or as it is
+    ///   from_mm, to_mm     that length, from the chuck or the first centre, within the work
+    ///   finished_mm        diameter that it is turned to: what is thinner there stays as it is
+    /// Errors
+    ///   DomainError  as evaluate() refuses
+    TurnedBeam(WorkBeam beam, double from_mm, double to_mm, double finished_mm);
+    ~TurnedBeam();
+    TurnedBeam(TurnedBeam&&) noexcept;
+
+    /// Most deflection at the tool over the length that is turned, mm, under 1 N; NaN for a diameter that its
+    /// bore leaves nothing of.
+    [[nodiscard]] double worst_mm_n(double left_mm) const noexcept;
+    /// Whether it deflects more than a plain bar of that diameter, held as it is, that stands out
+    /// kSlenderChuck or kSlenderCentre diameters.
+    [[nodiscard]] bool slender(double left_mm) const noexcept;
+    /// Its first whirl, rev/min.
+    [[nodiscard]] double whirl_rpm(double left_mm, double density_kg_m3) const;
+    [[nodiscard]] double length_mm() const noexcept;
+    /// The work once that diameter is left.
+    [[nodiscard]] WorkBeam with(double left_mm) const;
+
+   private:
+    struct Parts;
+    std::unique_ptr<const Parts> parts_;
+};
 
 /// Out-of-round of a ring or thin tube that was bored round in the jaws, once it is let go.
 ///

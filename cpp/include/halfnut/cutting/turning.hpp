@@ -9,6 +9,8 @@
 
 namespace halfnut::cutting {
 
+class TurnedBeam;
+
 enum class LatheCut : std::uint8_t { turn, face, bore, part_off, knurl, thread };
 
 constexpr auto enum_names(LatheCut /*tag*/) {
@@ -56,7 +58,8 @@ struct TurnRequest {
     Skin skin{};                      ///< of the stock
     bool inch = false;                ///< the question is in inch units: so are the usual sizes
     Hold hold{};
-    int chuck = -1;  ///< place in Machine::chucks; -1: none
+    int chuck = -1;                    ///< place in Machine::chucks; -1: none
+    const TurnedBeam* beam = nullptr;  ///< stepped work that is turned, in place of a plain bar; not owned
 };
 
 inline constexpr double kNoseRadiusMm = 0.8;

@@ -82,16 +82,23 @@ struct Setting {
     int step = -1;    ///< -1: no step of the machine's, or several
     double least_rpm = 0.0;
     double cut_s = 0.0;  ///< at that step, of all pieces of the operation
+    double rpm = kNaN;   ///< at that step; NaN: a speed of a variable step cannot be asked for
+};
+
+/// A spindle step, and the speed that it is set to.
+struct StepAt {
+    int step = -1;
+    double rpm = kNaN;
 };
 
 /// The step of each operation, so that levers are not moved for a little: neighbours share a step that lies
 /// in the window of each or a little below it, where cutting slower costs less than twice the stops that it
-/// saves.
+/// saves; and a speed of a variable step that is at most a tenth slower than their own.
 ///
 /// Source
-///   rule::shared_speed
-[[nodiscard]] std::vector<int> shared_steps(std::span<const Setting> settings,
-                                            std::span<const machine::Machine* const> machines);
+///   rule::shared_speed, rule::shared_dial
+[[nodiscard]] std::vector<StepAt> shared_steps(std::span<const Setting> settings,
+                                               std::span<const machine::Machine* const> machines);
 
 /// Levers that an operation needs set: what they are for, where they stand, whether the spindle must stand.
 struct LeverGroup {

@@ -105,6 +105,7 @@ struct Step {
     double blade_mm = kNaN;      ///< width of a blade; diameter of a saw
     double thickness_mm = kNaN;  ///< of a saw
     double point_deg = kNaN;     ///< of a spot
+    double included_deg = kNaN;  ///< of a countersink; NaN: 90
     double stick_out_mm = kNaN;
     double bar_mm = kNaN;   ///< diameter of a boring bar
     double hole_mm = kNaN;  ///< that the job says is there

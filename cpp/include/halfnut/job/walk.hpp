@@ -13,6 +13,7 @@
 
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/question.hpp"
+#include "halfnut/cutting/rigidity.hpp"
 #include "halfnut/job/part.hpp"
 #include "halfnut/job/profile.hpp"
 
@@ -42,6 +43,11 @@ struct Walked {
     double reach_mm = kNaN;      ///< how far from the face the cuts of this holding go
     double length_mm = kNaN;     ///< of the work after it, between its faces
     bool through = false;        ///< its hole goes through
+    /// Of a cut along the outside of stepped work: its sections before it, from the chuck or the first centre
+    /// on, and where on them it begins, from the other end. None where the work is plain, or held in a way
+    /// that is not known.
+    std::vector<cutting::WorkSection> sections{};
+    double cut_at_mm = kNaN;
     Profile after;
 };
 
