@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "halfnut/core/elementary.hpp"
 #include "halfnut/threads/holes.hpp"
 #include "halfnut/threads/precoat.hpp"
 #include "walker.hpp"
@@ -36,6 +37,7 @@ constexpr double kSideBelow = 5.0;     // mm that a side may be milled past the 
 constexpr double kStraightMm = 16.0;   // rule::pilot
 constexpr double kStraightLightMm = 25.0;
 constexpr double kPilotShare = 0.3;
+constexpr double kCountersinkDeg = 90.0;     // as the question of a countersink takes it
 constexpr double kThreadBarDiameters = 6.0;  // rule::thread_bar
 constexpr double kTapDiameters = 3.0;        // rule::tap_long
 
@@ -173,6 +175,14 @@ void Walker::check_places(const Step& step) {
     }
 }
 
+/// A drill starts where a spot, a centre or a hole guides it.
+void Walker::check_guided(bool guided) {
+    if (!guided && !unguided_told_) {
+        unguided_told_ = true;
+        mistake("drill_unspotted");
+    }
+}
+
 void Walker::check_pilot(const Step& step, double hole) {
     const bool grabs = is_of("brass") || is_of("plastic");
     const bool light = is_of("aluminium") || is_of("magnesium");
@@ -215,6 +225,10 @@ void Walker::drill(const Step& step) {
                        [](double a, double b) { return std::abs(a - b) <= kTouch; });
         });
         check_pilot(step, pilot == now_.holes.end() ? 0.0 : pilot->diameter_mm);
+        const bool to_start = std::isnan(step.least_x_mm) && step.times == 1 &&
+                              std::any_of(&step, part_.steps.data() + part_.steps.size(),
+                                          [](const Step& each) { return each.shape == "pocket"; });
+        check_guided(spotted > 0 || pilot != now_.holes.end() || hole_at(step.end) > 0.0 || to_start);
         if (pilot != now_.holes.end()) {
             at_.hole_mm = pilot->diameter_mm;
             now_.holes.erase(pilot);
@@ -235,6 +249,7 @@ void Walker::drill(const Step& step) {
         return;
     }
     check_pilot(step, hole);
+    check_guided(hole > 0.0 || spotted_[static_cast<std::size_t>(step.end)]);
     check_wall(step, step.diameter_mm, 0.0, depth);
     if (now_.bored_deep_mm(step.end, step.diameter_mm, part_.length_mm) >= depth - kTouch) {
         mistake("not_larger", step.diameter_mm, hole);
@@ -448,7 +463,8 @@ void Walker::widen(const Step& step) {
     if (!flat && spot != spots_.end()) {
         mistake("countersink_idle", spot->diameter_mm, kNaN, {{"other", fmt::format("{}", spot->operation)}});
     }
-    const double down = flat ? step.depth_mm : 0.5 * (step.diameter_mm - hole);
+    const double half_deg = 0.5 * (std::isnan(step.included_deg) ? kCountersinkDeg : step.included_deg);
+    const double down = flat ? step.depth_mm : 0.5 * (step.diameter_mm - hole) / tangent_deg(half_deg);
     if ((flat || part_.form == Form::plate) && down >= thickness_mm() - kTouch) {
         mistake("counterbore_deep", down, thickness_mm());
     }

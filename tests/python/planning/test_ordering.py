@@ -235,3 +235,13 @@ def test_the_trades_order_is_left_alone():
     planned = hn.plan(job)
     order = planned.better_orders.get("pin")
     assert order is None or order.numbers.index(30) == 2
+
+
+def test_a_speed_on_a_dial_is_left_where_its_neighbour_has_it_at_most_a_tenth_slower():
+    """The ream runs at 400 rev/min; the blade could run at 422, on another belt."""
+    knob = next(part for part in hn.plan(DEMO / "job-metric.toml").parts if part.part.name == "focus knob")
+    ream, part_off = (op.answer for op in knob.operations if op.step.do in {"ream", "part off"})
+    assert part_off.cut.spindle_rpm == ream.cut.spindle_rpm
+    assert part_off.levers[0] == ream.levers[0]
+    turned = next(op.answer for op in knob.operations if op.step.do == "turn")
+    assert turned.cut.spindle_rpm > ream.cut.spindle_rpm / 0.9  # and no further than that
