@@ -1,6 +1,7 @@
 #include "alloy_tables.hpp"
 
 #include <algorithm>
+#include <string_view>
 
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/tables.hpp"
@@ -11,6 +12,9 @@ namespace halfnut::batch {
 
 using namespace cutting;
 
+namespace {
+
+/// Whether any of several keys, separated by spaces, is the alloy or one of its groups.
 bool related(const Catalogue& catalogue, const material::AlloyRow& alloy, std::string_view keys) {
     while (!keys.empty()) {
         const std::size_t end = std::min(keys.find(' '), keys.size());
@@ -21,8 +25,6 @@ bool related(const Catalogue& catalogue, const material::AlloyRow& alloy, std::s
     }
     return false;
 }
-
-namespace {
 
 // Rows an alloy from which its own tables pay.
 constexpr std::size_t kWorthIt = 32;

@@ -2,7 +2,6 @@
 // The catalogue as the cuts of each alloy see it: of the long tables only the rows keyed to the alloy or its
 // groups.
 
-#include <string_view>
 #include <vector>
 
 #include "halfnut/batch/cuts.hpp"
@@ -10,10 +9,6 @@
 #include "halfnut/material/tables.hpp"
 
 namespace halfnut::batch {
-
-/// Whether any of several keys, separated by spaces, is the alloy or one of its groups.
-[[nodiscard]] bool related(const Catalogue& catalogue, const material::AlloyRow& alloy,
-                           std::string_view keys);
 
 // Numbers come out as from the whole catalogue. Places of rows in evidence do not, so this serves batches,
 // which give none.

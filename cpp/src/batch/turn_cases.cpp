@@ -6,9 +6,9 @@
 #include <limits>
 #include <mutex>
 
-#include "alloy_tables.hpp"
 #include "halfnut/cutting/constants.hpp"
 #include "halfnut/cutting/force.hpp"
+#include "halfnut/cutting/kin_rows.hpp"
 #include "halfnut/cutting/tables.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
@@ -75,7 +75,7 @@ bool same(const TurnTables& a, const TurnTables& b) noexcept {
 class SideMaker {
    public:
     SideMaker(const Catalogue& catalogue, std::uint16_t alloy, ToolMaterial tool, bool finish)
-        : catalogue_(catalogue), row_(catalogue.alloys[alloy]) {
+        : catalogue_(catalogue), kin_(catalogue, catalogue.alloys[alloy]) {
         request_.work.alloy = alloy;
         request_.tool_material = tool;
         request_.finish = finish;
@@ -112,9 +112,9 @@ class SideMaker {
         request_.depth_mm = depth;
         request_.diameter_mm = kHuge;
         request_.feed_mm_rev = kNaN;
-        const TurnTables open = turn_tables(catalogue_, request_);
+        const TurnTables open = turn_tables(catalogue_, request_, &kin_);
         request_.feed_mm_rev = feed;
-        TurnTables out = turn_tables(catalogue_, request_);
+        TurnTables out = turn_tables(catalogue_, request_, &kin_);
         out.feeds = open.feeds;
         out.has_feeds = open.has_feeds;
         return out;
@@ -123,11 +123,12 @@ class SideMaker {
     /// Where a step of depth or feed can change which row is preferred.
     void find_edges(const TurnTables& first) {
         const SpeedRow& won = catalogue_.speeds[first.window.row.row];
-        for (const SpeedRow& row : catalogue_.speeds) {
+        for (const KinRow<SpeedRow>& each : kin_.speeds) {
+            const SpeedRow& row = *each.row;
             // Rough turning of any tool may hold the window, or be what it is a share of.
             const bool counts = row.operation == won.operation || row.operation == Operation::turn_rough ||
                                 row.operation == Operation::turn_finish || row.operation == first.operation;
-            if (!counts || !related(catalogue_, row_, row.key)) {
+            if (!counts) {
                 continue;
             }
             // A cut as shallow as a finishing cut is one, so that no rough side has it.
@@ -205,7 +206,7 @@ class SideMaker {
     }
 
     const Catalogue& catalogue_;
-    const material::AlloyRow& row_;
+    const KinRows kin_;
     TurnRequest request_;
     std::vector<double> depth_edges_;
     std::vector<double> feed_edges_;

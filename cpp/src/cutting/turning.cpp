@@ -582,7 +582,7 @@ Status check_turn(const Catalogue& catalogue, const machine::Machine& machine,
     return status.ok() ? check_modulus(catalogue.alloys[request.work.alloy], request) : status;
 }
 
-TurnTables look_up(const Catalogue& catalogue, const Filled& filled) noexcept {
+TurnTables look_up(const Catalogue& catalogue, const Filled& filled, const KinRows* kin) noexcept {
     const TurnRequest& request = filled.request;
     TurnTables tables;
     tables.operation = lathe::operation_of(request.cut, filled.finish);
@@ -596,7 +596,8 @@ TurnTables look_up(const Catalogue& catalogue, const Filled& filled) noexcept {
                             request.tool_material,
                             filled.depth,
                             value_or(request.feed_mm_rev, usual_feed_mm(request.cut, filled.finish)),
-                            kNaN};
+                            kNaN,
+                            kin};
     tables.window_status = {speed_window(catalogue, query, tables.window).code, kNoArgument};
     hold_skin(catalogue, filled.alloy, request.skin, tables.window);
     if (tables.window_status.ok() && std::isnan(request.feed_mm_rev)) {
@@ -681,8 +682,8 @@ double usual_blade_mm(bool inch) noexcept {
     return inch ? kInchMm * kBladeIn : kBladeMm;
 }
 
-TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request) noexcept {
-    return look_up(catalogue, fill(catalogue, request));
+TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request, const KinRows* kin) noexcept {
+    return look_up(catalogue, fill(catalogue, request), kin);
 }
 
 Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request,
@@ -704,7 +705,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         return status;
     }
     Filled filled = fill(catalogue, request);
-    return answer(catalogue, machine, filled, look_up(catalogue, filled), out);
+    return answer(catalogue, machine, filled, look_up(catalogue, filled, nullptr), out);
 }
 
 CutResult cut(const Catalogue& catalogue, const machine::Machine& machine, const TurnRequest& request) {

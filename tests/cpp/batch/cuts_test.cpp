@@ -348,7 +348,7 @@ TEST(Batch, ACaseHoldsForItsRows) {
         EXPECT_EQ(found->alloy, request.work.alloy);
         EXPECT_EQ(found->tool_material, request.tool_material);
         if (answers.status[row] == 0) {
-            EXPECT_EQ(found->tables.window.row, turn_tables(builtin(), request).window.row);
+            EXPECT_EQ(found->tables.window.row, turn_tables(builtin(), request, nullptr).window.row);
         }
         seen.insert(answers.case_id[row]);
     }

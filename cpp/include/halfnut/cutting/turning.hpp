@@ -209,9 +209,11 @@ struct TurnTables {
 /// Given
 ///   catalogue   the tables
 ///   request     with an alloy of the catalogue and a diameter; see TurnRequest
+///   kin         rows of the alloy's kin; null: the tables are searched
 /// Returned
 ///   window_status is not_tabulated where no row of any kin has a speed
-[[nodiscard]] TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request) noexcept;
+[[nodiscard]] TurnTables turn_tables(const Catalogue& catalogue, const TurnRequest& request,
+                                     const KinRows* kin) noexcept;
 
 /// evaluate() with what turn_tables() gave, for this request or one that shares its tables: the same answer.
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const machine::Machine& machine,
