@@ -104,10 +104,8 @@ void add_ends(const Given& adjuster, std::vector<Joint>& to) {
     }
 }
 
-double blank_mm(const Given& part, const Given& stock) {
-    if (at(stock, "through_spindle").number != 0.0) {
-        return size_mm(stock, "bar_length");
-    }
+/// How long a blank is sawn.
+double sawn_mm(const Given& part, const Given& stock) {
     try {
         return cut_up({.length_mm = size_mm(part, "length"),
                        .quantity = static_cast<int>(at(part, "quantity").number),
@@ -144,7 +142,8 @@ std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of, const 
         to.name = at(part, "name").text;
         to.alloy = at(part, "alloy").text;
         to.length_mm = size_mm(part, "length");
-        to.blank_mm = blank_mm(part, stock);
+        to.sawn_mm = sawn_mm(part, stock);
+        to.blank_mm = to.through_spindle ? size_mm(stock, "bar_length") : to.sawn_mm;
         for (const string_view size : {"diameter", "across_flats", "thickness"}) {
             if (is_given(stock, size)) {
                 to.inch = at(stock, size).unit->system == UnitSystem::inch;

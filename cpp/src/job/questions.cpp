@@ -288,6 +288,7 @@ constexpr std::array kWalkedPart{
     HALFNUT_FIGURE(WalkedPart, part, "Name of the part."),
     HALFNUT_RECORDS(WalkedPart, operations, kWalkedRecord, "Its operations."),
     HALFNUT_RECORDS(WalkedPart, mistakes, kMistakeRecord, "Its mistakes."),
+    HALFNUT_FIGURE(WalkedPart, told, "What a person should know of it."),
 };
 constexpr RecordRow kWalkedPartRecord{"WalkedPart", "A part walked through its operations.", kWalkedPart};
 

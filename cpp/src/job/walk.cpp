@@ -335,6 +335,7 @@ WalkedJob walk(std::span<const Part> parts, const Catalogue& catalogue) {
     }
     check_joints(parts, catalogue, out);
     for (std::size_t i = 0; i < parts.size(); ++i) {
+        out.parts[i].told = standing(parts[i], catalogue);
         for (Mistake& mistake : out.parts[i].mistakes) {
             const auto number = static_cast<std::size_t>(mistake.operation / kApart);
             const int line = number == 0 ? parts[i].line : parts[i].steps[number - 1].line;

@@ -176,6 +176,9 @@ class Walker {
     std::vector<Holes> spots_;
 };
 
+/// Cautions that go with a part as a whole, each once.
+[[nodiscard]] std::vector<Told> standing(const Part& part, const Catalogue& catalogue);
+
 /// Joints whose threads nobody cuts, or cuts too short.
 void check_joints(std::span<const Part> parts, const Catalogue& catalogue, WalkedJob& walked);
 

@@ -17,6 +17,5 @@ if TYPE_CHECKING:
     from halfnut.planning.stock import *
     from halfnut.planning.timing import *
     from halfnut.planning.walking import *
-    from halfnut.planning.whole_part import *
 
 furnish(__name__)

@@ -22,9 +22,8 @@ from halfnut.core.record import Caution, Evidence, Record
 from halfnut.core.text import plain_cell, read_text, shown
 from halfnut.core.words import by_rank, caution_lines, words, wrapped
 from halfnut.machine.machines import Machine
-from halfnut.material.questions import alloy
 from halfnut.planning import job as job_files
-from halfnut.planning import timing, whole_part
+from halfnut.planning import timing
 from halfnut.planning.answers import Answer
 from halfnut.planning.asking import Keep, Workpiece, put
 from halfnut.planning.cautioned import needed, needed_of_joint
@@ -494,16 +493,8 @@ def _planned_part(
             operations = again
     joints = tuple(map(_planned_joint, part.joints))
     wound, wound_error = _wound(job, part)
-    told = whole_part.of_part(
-        part.stock,
-        None if stock is None else stock.blank_mm,
-        alloy(part.alloy),
-        [(op.step, op.machine) for op in operations],
-        unit,
-    )
-    return PlannedPart(
-        part, unit, stock, stock_error, tuple(operations), file, joints, wound, wound_error, told, walked.of(0)
-    )
+    answered = (stock, stock_error, tuple(operations), file, joints, wound, wound_error)
+    return PlannedPart(part, unit, *answered, walked.standing, walked.of(0))
 
 
 def _answered(

@@ -9,7 +9,7 @@ from typing import Any
 from halfnut import _core
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
-from halfnut.core.words import Caution
+from halfnut.core.words import Caution, caution
 from halfnut.planning.job import Job
 
 __all__ = ["JobMistake", "WalkedPart", "walk"]
@@ -78,6 +78,8 @@ class WalkedPart(Value):
 
     operations: tuple[Mapping[str, Any], ...]
     mistakes: tuple[JobMistake, ...]
+    standing: tuple[Caution, ...] = ()
+    """What goes with the part as a whole, whatever its figures."""
 
     def of(self, operation: int) -> tuple[JobMistake, ...]:
         """Mistakes of one operation; 0 for the part as a whole."""
@@ -96,6 +98,10 @@ def walk(job: Job, text: str = "") -> tuple[WalkedPart, ...]:
     """
     found = _core.walk_job(job, job.machines, text, active())["parts"]
     return tuple(
-        WalkedPart(each["operations"], tuple(JobMistake(each["part"], **mistake) for mistake in each["mistakes"]))
+        WalkedPart(
+            each["operations"],
+            tuple(JobMistake(each["part"], **mistake) for mistake in each["mistakes"]),
+            tuple(caution(code, gravity=gravity, **dict(more)) for code, gravity, more in each["told"]),
+        )
         for each in found
     )

@@ -188,6 +188,28 @@ def pin(*operations):
     }
 
 
+def standing(*operations, **stock):
+    job = pin(*operations)
+    job["parts"][0]["stock"] |= stock
+    return {each.code: each for each in hn.plan(job).parts[0].standing}
+
+
+def test_cautions_that_go_with_a_part_as_a_whole():
+    turned = {"do": "turn", "to": "0.9 in", "length": "1 in"}
+    assert set(standing(turned)) == {"chuck_key"}
+    assert set(standing(turned | {"finish": True})) == {"chuck_key", "emery_by_hand"}
+    assert set(standing(turned | {"hold": "between centres"})) == set()
+    assert set(standing({"do": "spot", "diameter": "3/8 in", "machine": "bench-mill"})) == set()
+    # a stub of at least 0.75 diameters does not tip, nor does what a centre holds
+    assert "jaws_tip" in standing(turned, grip="0.74 in")
+    assert "jaws_tip" not in standing(turned, grip="0.76 in")
+    assert "jaws_tip" not in standing(turned | {"hold": "chuck and centre"}, grip="0.74 in")
+    # 201 in3 of steel, 0.284 lb each: 57 lb, which is 26 kg; a quarter less of a tube, 19.4 kg
+    heavy = standing(turned, diameter="8 in")["heavy_work"]
+    assert abs(heavy.gravity - 25.9) < 0.3 and "57 lb" in heavy.text
+    assert "heavy_work" not in standing(turned, form="tube", diameter="8 in", bore="4 in")
+
+
 def test_an_order_that_saves_a_stop_is_offered_and_leaves_every_cut_as_it_is():
     job = pin(
         {"do": "face", "off": "0.02 in"},

@@ -168,6 +168,7 @@ struct Part {
     double facing_mm = kNaN;  ///< left on at each end
     double stub_mm = kNaN;    ///< of a blank, that stays in the chuck
     double blank_mm = kNaN;   ///< length of the blank, or of the bar in the spindle
+    double sawn_mm = kNaN;    ///< length of the blank as the lot is cut up
     int pieces = 1;           ///< of a blank
     bool through_spindle = false;
     threads::BuildUp coating;

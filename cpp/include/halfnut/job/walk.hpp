@@ -55,6 +55,7 @@ struct WalkedPart {
     std::string part{};
     std::vector<Walked> operations{};
     std::vector<Mistake> mistakes{};  ///< in the order of the operations; of the whole part last
+    std::vector<Told> told{};         ///< what goes with the part as a whole, whatever its figures
 };
 
 struct WalkedJob {
