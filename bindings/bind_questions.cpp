@@ -577,12 +577,11 @@ py::object better_order(const py::dict& job, const Machines& machines, std::size
     return found ? py::cast(std::tuple(found->numbers, found->saves_s, found->saves_stops)) : py::none();
 }
 
-py::dict lot_of(double time_s, int quantity) {
+py::tuple lot_of(double time_s, int quantity) {
     const auto pair = [](job::Span span) { return py::make_tuple(span.least_s, span.most_s); };
-    return py::dict("first"_a = pair(job::first_piece(time_s)),
-                    "further"_a = pair(job::further_piece(time_s)),
-                    "lot"_a = pair(job::lot(time_s, quantity)), "spares"_a = job::spares(quantity),
-                    "measured"_a = py::tuple(py::cast(job::measured_pieces(quantity))));
+    return py::make_tuple(pair(job::first_piece(time_s)), pair(job::further_piece(time_s)),
+                          pair(job::lot(time_s, quantity)), job::spares(quantity),
+                          py::tuple(py::cast(job::measured_pieces(quantity))));
 }
 
 /// What a size is measured with, and how far that errs.
@@ -591,27 +590,30 @@ py::tuple measured_with(bool inside, bool along, double size_mm, double band_mm,
     return py::make_tuple(find_words("instrument", enum_name(found.instrument), catalogue), found.error_mm);
 }
 
-py::dict cut_up(double length_mm, int quantity, double kerf_mm, double facing_mm, double stub_mm, int pieces,
-                double bar_mm) {
-    const job::CutUp found = job::cut_up({length_mm, quantity, kerf_mm, facing_mm, stub_mm, pieces, bar_mm});
-    return py::dict("blank_mm"_a = found.blank_mm, "blanks"_a = found.blanks, "total_mm"_a = found.total_mm,
-                    "blanks_a_bar"_a = found.blanks_a_bar, "bars"_a = found.bars,
-                    "left_mm"_a = found.bars ? py::cast(found.left_mm) : py::none());
+py::dict cut_up(const py::dict& part) {
+    const Taken taken(py::make_tuple(part));
+    const job::StockAsk asked = job::stock_of(taken.given().front());
+    const job::CutUp found = job::cut_up(asked);
+    return py::dict("blank_mm"_a = found.blank_mm, "blanks"_a = found.blanks,
+                    "pieces_a_blank"_a = asked.pieces, "kerf_mm"_a = asked.kerf_mm,
+                    "facing_mm"_a = asked.facing_mm, "grip_mm"_a = asked.stub_mm,
+                    "total_mm"_a = found.total_mm, "blanks_a_bar"_a = found.blanks_a_bar,
+                    "bars"_a = found.bars, "left_mm"_a = found.bars ? py::cast(found.left_mm) : py::none());
 }
 
-py::list first_fit(const std::vector<std::tuple<std::string, double, double>>& blanks, double bar_mm) {
-    std::vector<job::Blank> read;
-    read.reserve(blanks.size());
-    for (const auto& [name, length_mm, kerf_mm] : blanks) {
-        read.push_back({name, length_mm, kerf_mm});
-    }
+py::list bars_of(const py::dict& job) {
+    const Taken taken(py::make_tuple(job));
     py::list out;
-    for (const job::Bar& bar : job::first_fit(std::move(read), bar_mm)) {
-        py::list sawn;
-        for (const job::Blank& each : bar.blanks) {
-            sawn.append(py::make_tuple(each.name, each.length_mm));
+    for (const job::Sawn& each : job::bars_of(taken.given().front())) {
+        py::list bars;
+        for (const job::Bar& bar : each.bars) {
+            py::list sawn;
+            for (const job::Blank& blank : bar.blanks) {
+                sawn.append(py::make_tuple(blank.name, blank.length_mm));
+            }
+            bars.append(py::make_tuple(py::tuple(sawn), bar.left_mm));
         }
-        out.append(py::make_tuple(py::tuple(sawn), bar.left_mm));
+        out.append(py::make_tuple(each.stock, std::move(bars)));
     }
     return out;
 }
@@ -744,17 +746,17 @@ void bind_questions(py::module_& module) {
     module.def("better_order", &better_order, "job"_a, "machines"_a, "part"_a, "moved"_a, "catalogue"_a,
                "Another order of a part's operations that moves fewer levers, or None.");
     module.def("lot_of", &lot_of, "time_s"_a, "quantity"_a,
-               "Times of a lot, spares, and which pieces are measured wholly.");
+               "Times of a lot, least and most, of the first piece, each further one and all; spares; which "
+               "pieces are measured wholly.");
     module.def("measured_with", &measured_with, "inside"_a, "along"_a, "size_mm"_a, "band_mm"_a,
                "catalogue"_a,
                "The instrument that a size with limits is measured with, and its error either way, mm.");
     module.def("once_coated", &job::once_coated, "least_mm"_a, "greatest_mm"_a, "inside"_a, "coating"_a,
                "Least and greatest of a plain diameter once it is coated, mm.");
-    module.def("cut_up", &cut_up, "length_mm"_a, "quantity"_a, py::kw_only(), "kerf_mm"_a, "facing_mm"_a,
-               "stub_mm"_a, "pieces"_a, "bar_mm"_a,
-               "How stock is cut up for a lot; a bar_mm of NaN is not known.");
-    module.def("first_fit", &first_fit, "blanks"_a, "bar_mm"_a,
-               "Blanks laid over bars, the longest first, each on the first bar that it goes on.");
+    module.def("cut_up", &cut_up, "part"_a, "How the stock of a job's part is cut up for its lot.");
+    module.def("bars_of", &bars_of, "job"_a,
+               "Of each stock of a job its bars: names and lengths of what is sawn from each, longest first, "
+               "and what it leaves.");
     module.def("shared_steps", &shared_steps, "settings"_a, "machines"_a,
                "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has.");

@@ -1,9 +1,13 @@
 // A job's file as the walk takes it.
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <utility>
 
+#include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
 #include "halfnut/cutting/layout.hpp"
 #include "halfnut/job/job_file.hpp"
@@ -105,16 +109,9 @@ void add_ends(const Given& adjuster, std::vector<Joint>& to) {
 }
 
 /// How long a blank is sawn.
-double sawn_mm(const Given& part, const Given& stock) {
+double sawn_mm(const Given& part) {
     try {
-        return cut_up({.length_mm = size_mm(part, "length"),
-                       .quantity = static_cast<int>(at(part, "quantity").number),
-                       .kerf_mm = size_or_0(stock, "kerf"),
-                       .facing_mm = size_or_0(stock, "facing"),
-                       .stub_mm = size_or_0(stock, "grip"),
-                       .pieces = static_cast<int>(at(stock, "pieces").number),
-                       .bar_mm = size_mm(stock, "bar_length")})
-            .blank_mm;
+        return cut_up(stock_of(part)).blank_mm;
     } catch (const DomainError&) {  // said where the stock is cut up
         return kNaN;
     }
@@ -129,7 +126,61 @@ threads::BuildUp build_up(const Given& coating, const Catalogue& catalogue) {
     return {least, is_given(coating, "build_up_most") ? kUmInMm * size_mm(coating, "build_up_most") : least};
 }
 
+std::string size_said(const Given& stock) {
+    std::vector<std::string> sizes;
+    for (const string_view key : {"diameter", "bore", "across_flats", "thickness", "width"}) {
+        if (is_given(stock, key)) {
+            sizes.push_back(at(stock, key).shown());
+        }
+    }
+    return fmt::format("{}", fmt::join(sizes, " × "));
+}
+
 }  // namespace
+
+StockAsk stock_of(const Given& part) {
+    const Given& stock = at(part, "stock");
+    return {.length_mm = size_mm(part, "length"),
+            .quantity = bounds::whole<int>(at(part, "quantity").number),
+            .kerf_mm = size_or_0(stock, "kerf"),
+            .facing_mm = size_or_0(stock, "facing"),
+            .stub_mm = size_or_0(stock, "grip"),
+            .pieces = bounds::whole<int>(at(stock, "pieces").number),
+            .bar_mm = size_mm(stock, "bar_length")};
+}
+
+std::vector<Sawn> bars_of(const Given& job) {
+    struct Alike {
+        std::string stock;
+        double bar_mm;
+        std::vector<Blank> blanks;
+    };
+    std::vector<Alike> found;
+    for (const Given& part : at(job, "parts").items) {
+        const Given& stock = at(part, "stock");
+        const StockAsk asked = stock_of(part);
+        if (std::isnan(asked.bar_mm) || std::isnan(sawn_mm(part)) ||
+            at(stock, "through_spindle").number != 0.0) {
+            continue;
+        }
+        const CutUp cut = cut_up(asked);
+        std::string name = fmt::format("{} {} {}, {} long", at(part, "alloy").text, at(stock, "form").text,
+                                       size_said(stock), at(stock, "bar_length").shown());
+        auto alike =
+            std::find_if(found.begin(), found.end(), [&](const Alike& each) { return each.stock == name; });
+        if (alike == found.end()) {
+            alike = found.insert(found.end(), Alike{std::move(name), asked.bar_mm, {}});
+        }
+        alike->blanks.insert(alike->blanks.end(), static_cast<std::size_t>(cut.blanks),
+                             Blank{std::string(at(part, "name").text), cut.blank_mm, asked.kerf_mm});
+    }
+    std::vector<Sawn> out;
+    out.reserve(found.size());
+    for (Alike& each : found) {
+        out.push_back({std::move(each.stock), first_fit(std::move(each.blanks), each.bar_mm)});
+    }
+    return out;
+}
 
 std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of, const Catalogue& catalogue,
                            string_view text) {
@@ -142,7 +193,7 @@ std::vector<Part> parts_of(const Given& job, const MachineOf& machine_of, const 
         to.name = at(part, "name").text;
         to.alloy = at(part, "alloy").text;
         to.length_mm = size_mm(part, "length");
-        to.sawn_mm = sawn_mm(part, stock);
+        to.sawn_mm = sawn_mm(part);
         to.blank_mm = to.through_spindle ? size_mm(stock, "bar_length") : to.sawn_mm;
         for (const string_view size : {"diameter", "across_flats", "thickness"}) {
             if (is_given(stock, size)) {

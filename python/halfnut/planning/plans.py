@@ -29,7 +29,7 @@ from halfnut.planning.asking import Keep, Workpiece, put
 from halfnut.planning.cautioned import needed, needed_of_joint
 from halfnut.planning.job import Job, Joint, Part, Step
 from halfnut.planning.operations import answer, leave, shared_steps
-from halfnut.planning.stock import Bar, CutList, cut_list, first_fit
+from halfnut.planning.stock import Bar, CutList, bars, cut_list
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
 from halfnut.threads.joints import ThreadStrength
 from halfnut.threads.questions import strength
@@ -185,6 +185,11 @@ class PlannedPart(Value):
     @property
     def span(self) -> timing.Span:
         """Time for the lot as a person plans it, set-up and first piece in it."""
+        return self.lot.whole
+
+    @property
+    def lot(self) -> timing.Lot:
+        """Times of the lot, spares, and which pieces are measured wholly."""
         return timing.lot(self.time_each_s, self.part.quantity)
 
     def to_dict(self) -> dict[str, Any]:
@@ -200,8 +205,8 @@ class PlannedPart(Value):
             "failed": self.failed,
             "time_each_s": self.time_each_s,
             "time_lot_s": self.time_lot_s,
-            "spares": timing.spares(part.quantity),
-            "measured_wholly": list(timing.measured_pieces(part.quantity)),
+            "spares": self.lot.spares,
+            "measured_wholly": list(self.lot.measured),
             "stock": None if self.stock is None else self.stock.to_dict(),
             "stock_error": self.stock_error or None,
             "mistakes": [_mistake(each) for each in self.mistakes],
@@ -264,21 +269,8 @@ class Plan(Value):
 
     @property
     def bars(self) -> dict[str, tuple[Bar, ...]]:
-        """What is sawn from which bar, by alloy and stock: longest blank first, each on the first bar with room.
-
-        Of a lot the spares are not counted; stock without a length of its bars is left out.
-        """
-        alike: dict[str, tuple[float, list[tuple[str, float, float]]]] = {}
-        for part in self.parts:
-            stock = part.part.stock
-            if stock.bar_length is None or stock.through_spindle or part.stock is None:
-                continue
-            sizes = (stock.diameter, stock.bore, stock.across_flats, stock.thickness, stock.width)
-            section = " × ".join(str(size) for size in sizes if size is not None)
-            name = f"{part.part.alloy} {stock.form} {section}, {stock.bar_length} long"
-            blank = (part.part.name, part.stock.blank_mm, part.stock.kerf_mm)
-            alike.setdefault(name, (stock.bar_length.base, []))[1].extend([blank] * part.stock.blanks)
-        return {name: first_fit(blanks, bar_mm) for name, (bar_mm, blanks) in alike.items()}
+        """What is sawn from which bar, by alloy and stock: see `stock.bars`."""
+        return bars(self.job)
 
     def to_dict(self) -> dict[str, Any]:
         """The plan as nested dictionaries and lists without NaN, as plan.json holds it."""
@@ -310,11 +302,10 @@ class Plan(Value):
         failed = f", {self.failed} failed" if self.failed else ""
         out = [f"{self.job.title}: {len(self.parts)} parts, {count} operations{failed}, {self.span} in all"]
         for part in self.parts:
-            first, each = timing.first_piece(part.time_each_s), timing.further_piece(part.time_each_s)
             title = part.part.title or part.part.name
-            then = f", then {each.minutes} each" if part.part.quantity > 1 else ""
+            then = f", then {part.lot.further.minutes} each" if part.part.quantity > 1 else ""
             alloy_name = f"{part.part.alloy:16}"
-            out.append(f"  {part.part.quantity:>4} × {title:21} {alloy_name} first {first.minutes}{then}")
+            out.append(f"  {part.part.quantity:>4} × {title:21} {alloy_name} first {part.lot.first.minutes}{then}")
             out += _failures(part)
             if part.stock_error:
                 out.append(f"         failed: stock: {part.stock_error}")
@@ -560,20 +551,10 @@ def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
 
 
 def _cut_up(part: Part) -> tuple[CutList | None, str]:
-    stock = part.stock
     try:
-        found = cut_list(
-            part.length.base,
-            part.quantity,
-            kerf_mm=stock.base("kerf"),
-            facing_mm=stock.base("facing"),
-            grip_mm=stock.base("grip"),
-            pieces=stock.pieces,
-            bar_mm=None if stock.bar_length is None else stock.bar_length.base,
-        )
+        return cut_list(part), ""
     except DomainError as error:
         return None, str(error)
-    return found, ""
 
 
 def _row(part: PlannedPart, op: PlannedOperation) -> dict[str, Any]:

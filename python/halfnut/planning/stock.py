@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from halfnut import _core
 from halfnut.core.fixed import Value
 
-__all__ = ["Bar", "CutList", "cut_list", "first_fit"]
+__all__ = ["Bar", "CutList", "bars", "cut_list"]
 
 
 @dataclass(frozen=True)
@@ -34,56 +34,18 @@ class CutList(Value):
         return {name: getattr(self, name) for name in self.__dataclass_fields__}
 
 
-def cut_list(
-    length_mm: float,
-    quantity: int,
-    *,
-    kerf_mm: float = 0.0,
-    facing_mm: float = 0.0,
-    grip_mm: float = 0.0,
-    pieces: int = 1,
-    bar_mm: float | None = None,
-) -> CutList:
-    """How to cut stock up for a lot.
+def cut_list(part: Mapping[str, Any]) -> CutList:
+    """How the stock of a job's part is cut up for its lot.
 
     A blank is as long as its pieces, the facing at either end of each, one kerf to part each piece off the stub
     that the chuck grips, and that stub. Without a stub and with one piece a blank, nothing is parted off.
-
-    Parameters
-    ----------
-    length_mm : float
-        Finished length of a piece.
-    quantity : int
-        Pieces wanted.
-    kerf_mm : float
-        Width of a cut, by the saw or the parting tool.
-    facing_mm : float
-        Left on for facing, at each end.
-    grip_mm : float
-        The stub that stays in the chuck, of each blank.
-    pieces : int
-        Pieces made from one blank.
-    bar_mm : float, optional
-        Length of the bars as bought.
 
     Raises
     ------
     DomainError
         One blank is longer than a bar.
-
-    >>> cut_list(100.0, 8, kerf_mm=2.0, facing_mm=1.0, bar_mm=1000.0).blanks_a_bar
-    9
     """
-    found = _core.cut_up(
-        length_mm,
-        quantity,
-        kerf_mm=kerf_mm,
-        facing_mm=facing_mm,
-        stub_mm=grip_mm,
-        pieces=pieces,
-        bar_mm=math.nan if bar_mm is None else bar_mm,
-    )
-    return CutList(pieces_a_blank=pieces, kerf_mm=kerf_mm, facing_mm=facing_mm, grip_mm=grip_mm, **found)
+    return CutList(**_core.cut_up(dict(part)))
 
 
 @dataclass(frozen=True)
@@ -94,17 +56,9 @@ class Bar(Value):
     left_mm: float
 
 
-def first_fit(blanks: Iterable[tuple[str, float, float]], bar_mm: float) -> tuple[Bar, ...]:
-    """Blanks laid over bars, the longest first, each on the first bar that it goes on.
+def bars(job: Mapping[str, Any]) -> dict[str, tuple[Bar, ...]]:
+    """What is sawn from which bar, by alloy and stock: longest blank first, each on the first bar with room.
 
-    Parameters
-    ----------
-    blanks : iterable of (str, float, float)
-        Name, length and saw cut of each, mm; the last blank of a bar needs no cut after it.
-    bar_mm : float
-        Length of a bar. Every blank must go on one.
-
-    >>> [[name for name, _ in bar.blanks] for bar in first_fit([("a", 60, 2), ("b", 30, 2), ("c", 40, 2)], 100.0)]
-    [['a', 'b'], ['c']]
+    Of a lot the spares are not counted; stock without a length of its bars is left out.
     """
-    return tuple(Bar(sawn, left_mm) for sawn, left_mm in _core.first_fit(list(blanks), bar_mm))
+    return {stock: tuple(Bar(*each) for each in found) for stock, found in _core.bars_of(dict(job))}

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from halfnut.planning.answers import Answer, Levers
     from halfnut.planning.job import Job
 
-__all__ = ["Order", "Span", "better_order", "first_piece", "further_piece", "lot", "measured_pieces", "spares"]
+__all__ = ["Lot", "Order", "Span", "better_order", "lot"]
 _ROUND_S = 300.0
 
 
@@ -50,43 +50,29 @@ def _hours(minutes: int) -> str:
     return " ".join([f"{hours} h"] * bool(hours) + [f"{rest} min"] * bool(rest or not hours))
 
 
-def first_piece(time_s: float) -> Span:
-    """Set-up and first piece.
+@dataclass(frozen=True)
+class Lot(Value):
+    """Times of a lot, pieces more to saw than are wanted, and which pieces are measured wholly."""
 
-    >>> str(first_piece(1200.0))
-    '40 min to 1 h 20 min'
-    """
-    return Span(*_core.lot_of(time_s, 1)["first"])
-
-
-def further_piece(time_s: float) -> Span:
-    """Each piece after the first."""
-    return Span(*_core.lot_of(time_s, 1)["further"])
-
-
-def lot(time_s: float, quantity: int) -> Span:
+    first: Span
+    """Set-up and first piece."""
+    further: Span
+    """Each piece after it."""
+    whole: Span
     """All pieces, the first with its set-up."""
-    return Span(*_core.lot_of(time_s, quantity)["lot"])
+    spares: int
+    measured: tuple[int, ...]
 
 
-def spares(quantity: int) -> int:
-    """Pieces more to saw than are wanted.
+def lot(time_s: float, quantity: int) -> Lot:
+    """A lot of pieces that take a time each at the machine.
 
-    >>> spares(8), spares(10), spares(200)
-    (1, 1, 10)
+    >>> found = lot(1200.0, 12)
+    >>> str(found.first), found.spares, found.measured
+    ('40 min to 1 h 20 min', 1, (1, 6, 11))
     """
-    found: int = _core.lot_of(0.0, quantity)["spares"]
-    return found
-
-
-def measured_pieces(quantity: int) -> tuple[int, ...]:
-    """Which pieces are measured wholly: the first, then every fifth.
-
-    >>> measured_pieces(12)
-    (1, 6, 11)
-    """
-    found: tuple[int, ...] = _core.lot_of(0.0, quantity)["measured"]
-    return found
+    first, further, whole, spares, measured = _core.lot_of(time_s, quantity)
+    return Lot(Span(*first), Span(*further), Span(*whole), spares, measured)
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from halfnut.planning.job import KINDS
-from halfnut.planning.timing import lot, measured_pieces, spares
+from halfnut.planning.timing import lot
 from halfnut.sheet import figures, texts
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
@@ -68,13 +68,13 @@ def _cut_list(plan: Plan) -> PaperTable:
     for part in plan.parts:
         groups.setdefault(f"{part.part.alloy} {_stock(part)}", []).append(part)
     for stock, part in ((stock, part) for stock, parts in groups.items() for part in parts):
-        cut, spare = part.stock, spares(part.part.quantity)
+        cut = part.stock
         if cut is None:
             rows.append((stock, title_of(part), part.stock_error, "", "", ""))
             continue
         pieces = f"{part.part.quantity}" + (f", {cut.pieces_a_blank} a blank" if cut.pieces_a_blank > 1 else "")
         saw = f"{cut.blanks} × {sawn(part)} {part.unit}"
-        rows.append((stock, title_of(part), pieces, saw, str(spare), ""))
+        rows.append((stock, title_of(part), pieces, saw, str(part.lot.spares), ""))
     return PaperTable("Cut list", ("stock", "for", "pieces", "saw", "spare pieces", "done"), tuple(rows))
 
 
@@ -135,7 +135,7 @@ def _tools(part: PlannedPart, op: PlannedOperation) -> list[str]:
 
 def _inspection(plan: Plan) -> PaperTable:
     """Every size that is inspected, with boxes for what is read on the pieces that are measured wholly."""
-    pieces = measured_pieces(max((part.part.quantity for part in plan.parts), default=1))[:_BOXES]
+    pieces = lot(0.0, max((part.part.quantity for part in plan.parts), default=1)).measured[:_BOXES]
     rows = tuple(
         (
             *(title_of(part), str(op.number)),
@@ -157,7 +157,7 @@ def _order(plan: Plan) -> PaperTable:
         for setup in found:
             numbers = [op.number for op in setup.operations]
             span = f"{numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"{numbers[0]}"
-            time = lot(sum(op.time_s for op in setup.operations), part.part.quantity).minutes
+            time = lot(sum(op.time_s for op in setup.operations), part.part.quantity).whole.minutes
             where = f"{setup.number} of {len(found)}"
             pieces = texts.count(part.part.quantity, "piece")
             held = setup.holding or "as the card says"

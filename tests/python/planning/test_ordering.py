@@ -10,7 +10,7 @@ import halfnut as hn
 from halfnut.core.mistakes import InputError
 from halfnut.planning import timing
 from halfnut.planning.job import Job
-from halfnut.planning.stock import first_fit
+from halfnut.planning.stock import bars as stock_bars
 
 DEMO = Path(hn.__file__).parent / "demo"
 REFERENCE = Path(__file__).resolve().parents[2] / "reference" / "job"
@@ -133,10 +133,9 @@ def test_times_are_ranges_of_five_minutes(least, most, text):
 
 def test_a_first_piece_stands_apart_and_a_lot_is_their_sum(planned):
     for part in planned.parts:
-        first, each = timing.first_piece(part.time_each_s), timing.further_piece(part.time_each_s)
+        first, each, whole = part.lot.first, part.lot.further, part.lot.whole
         assert 2 * part.time_each_s == pytest.approx(first.least_s)
         more = part.part.quantity - 1
-        whole = timing.lot(part.time_each_s, part.part.quantity)
         assert whole.most_s == pytest.approx(first.most_s + more * each.most_s)
     assert planned.to_dict()["time_least_s"] > planned.time_s
     for line in planned.lines()[1 : len(planned.parts) + 1]:
@@ -163,7 +162,13 @@ def test_bars_hold_every_blank_with_its_cut(planned):
 
 
 def test_first_fit_fills_what_an_earlier_bar_has_left():
-    bars = first_fit([("long", 70, 2), ("long", 70, 2), ("short", 26, 2), ("short", 26, 2)], 100.0)
+    of_bar = {"form": "bar", "diameter": hn.mm(20), "bar_length": hn.mm(100), "kerf": hn.mm(2), "pieces": 1}
+    parts = [
+        {"name": name, "alloy": "1018", "quantity": 2, "length": hn.mm(length), "stock": of_bar}
+        for name, length in (("short", 26), ("long", 70))
+    ]
+    ((stock, bars),) = stock_bars({"parts": parts}).items()
+    assert stock == "1018 bar 20 mm, 100 mm long"
     assert [[name for name, _ in bar.blanks] for bar in bars] == [["long", "short"], ["long", "short"]]
     assert [bar.left_mm for bar in bars] == [0.0, 0.0]
 

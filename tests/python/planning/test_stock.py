@@ -5,7 +5,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut.planning.stock import cut_list
+from halfnut.planning import stock
+
+
+def cut_list(length, quantity, *, pieces=1, **sizes_mm):
+    sizes = {key.removesuffix("_mm"): hn.mm(size) for key, size in sizes_mm.items()}
+    return stock.cut_list({"length": hn.mm(length), "quantity": quantity, "stock": {"pieces": pieces, **sizes}})
 
 
 def sawn_from(bar, blank, kerf):
@@ -33,9 +38,9 @@ def test_counts_are_those_of_sawing_one_by_one(length, quantity, kerf, facing, g
     sizes = {"kerf_mm": kerf, "facing_mm": facing, "grip_mm": grip, "pieces": pieces}
     if blank > bar:
         with pytest.raises(hn.DomainError, match="longer than the bar"):
-            cut_list(length, quantity, bar_mm=bar, **sizes)
+            cut_list(length, quantity, bar_length_mm=bar, **sizes)
         return
-    found = cut_list(length, quantity, bar_mm=bar, **sizes)
+    found = cut_list(length, quantity, bar_length_mm=bar, **sizes)
     assert found.blank_mm == blank
     a_bar, _ = sawn_from(bar, blank, kerf)
     assert found.blanks_a_bar == a_bar

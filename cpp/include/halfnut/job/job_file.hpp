@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "halfnut/core/file_table.hpp"
+#include "halfnut/job/lot.hpp"
 #include "halfnut/job/part.hpp"
 
 namespace halfnut::job {
@@ -47,6 +48,19 @@ struct PartLines {
 
 /// Keys of a kind of operation that its question calls otherwise: key and argument.
 [[nodiscard]] std::vector<std::pair<std::string_view, std::string_view>> called_otherwise(const Kind& kind);
+
+/// How a part of a job, as job_of_file() has it, is cut from its stock.
+[[nodiscard]] StockAsk stock_of(const Given& part);
+
+/// Bars of one stock, and what is sawn from each.
+struct Sawn {
+    std::string stock{};  ///< such as "6061-T6 bar 1 in, 72 in long"
+    std::vector<Bar> bars{};
+};
+
+/// What is sawn from which bar. Of a lot the spares are not counted; stock without a length of its bars, and
+/// what goes through the spindle, is left out.
+[[nodiscard]] std::vector<Sawn> bars_of(const Given& job);
 
 using MachineOf = std::function<const machine::Machine*(std::string_view name)>;
 
