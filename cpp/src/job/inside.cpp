@@ -31,6 +31,9 @@ constexpr double kBarShare = 0.9;  // rule::boring_bar
 constexpr double kUsualBarShare = 2.0 / 3.0;
 constexpr double kTapRunsOn = 5.0;     // pitches that a tap goes past a hole's far end: rule::hole_for_tap
 constexpr double kThinFloor = 0.5;     // mm under a pocket: rule::floor
+constexpr double kThinSide = 1.0;      // mm beside a pocket: rule::side
+constexpr double kBelowPlate = 5.0;    // mm that a drill may go on below a plate: rule::below_plate
+constexpr double kLeastThreads = 2.0;  // rule::tap_thin
 constexpr double kStartAgrees = 0.05;  // mm between what a job says is there and what is
 constexpr double kFormingMost = 85.0;  // per cent of thread that a forming tap may make
 constexpr double kSideBelow = 5.0;     // mm that a side may be milled past the work's thickness
@@ -162,16 +165,45 @@ void Walker::check_places(const Step& step) {
     const double wide = step.diameter_mm + short_spread;
     const double long_side = step.diameter_mm + long_spread;
     const auto [least, most] = std::minmax(sides[0], sides[1]);
-    if (long_spread <= 0.0 && step.what == Do::drill) {
-        return;  // a hole by itself
-    }
-    if (long_side > most + kTouch) {
+    const bool by_itself = long_spread <= 0.0 && step.what == Do::drill;  // which has a check of its own
+    const bool off = !by_itself && (long_side > most + kTouch || wide > least + kTouch);
+    if (off && long_side > most + kTouch) {
         mistake("holes_off", long_side, most);
-    } else if (wide > least + kTouch) {
+    } else if (off) {
         mistake("holes_off", wide, least);
     }
     if (step.apart_mm < step.diameter_mm - kTouch) {
         mistake("holes_meet", step.apart_mm, step.diameter_mm);
+    }
+    if (plate && !off && from_corner(step)) {
+        check_edges(step);
+    }
+}
+
+bool Walker::from_corner(const Step& step) {
+    return step.zero.find("corner") != std::string::npos && !std::isnan(step.least_x_mm);
+}
+
+/// Holes whose places are measured from a corner of a plate, which way round is not known.
+void Walker::check_edges(const Step& step) {
+    const double radius = step.what == Do::spot ? 0.0 : 0.5 * step.diameter_mm;
+    double reach[2] = {0.0, 0.0};
+    const double least[2] = {step.least_x_mm, step.least_y_mm};
+    const double spread[2] = {step.spread_x_mm, step.spread_y_mm};
+    for (int axis = 0; axis < 2; ++axis) {
+        const auto [near, far] = std::minmax({std::abs(least[axis]), std::abs(least[axis] + spread[axis])});
+        const bool both_sides = least[axis] < -kTouch && least[axis] + spread[axis] > kTouch;
+        if (both_sides || near < radius - kTouch) {
+            mistake("hole_on_edge", both_sides ? 0.0 : near, radius);
+            return;
+        }
+        reach[axis] = far + radius;
+    }
+    const auto [narrow, wide] = std::minmax({part_.width_mm, part_.length_mm});
+    const auto [less, more] = std::minmax({reach[0], reach[1]});
+    if (more > wide + kTouch || less > narrow + kTouch) {
+        const bool along = more > wide + kTouch;
+        mistake("holes_off", along ? more : less, along ? wide : narrow);
     }
 }
 
@@ -210,6 +242,9 @@ void Walker::drill(const Step& step) {
                     {{"wanted", fmt::format("{}", step.times)}, {"there", fmt::format("{}", spotted)}});
         }
         const bool through = std::isnan(step.depth_mm) || depth >= thick - kTouch;
+        if (part_.form == Form::plate && depth > thick + std::max(kBelowPlate, step.diameter_mm)) {
+            mistake("drill_below", depth, thick);
+        }
         at_.through = through;
         Holes made{.count = step.times,
                    .diameter_mm = step.diameter_mm,
@@ -365,6 +400,9 @@ void Walker::check_tap_depth(const Step& step, const ThreadSizes& sizes, double 
 
 void Walker::check_tap(const Step& step, const ThreadSizes& sizes) {
     const double thread = std::min(hole_depth(step), thickness_mm());
+    if (thread < kLeastThreads * sizes.pitch - kTouch) {
+        mistake("tap_thin", thread, sizes.pitch);
+    }
     if (thread > kTapDiameters * sizes.major + kTouch) {
         mistake("tap_long", thread, kTapDiameters * sizes.major);
     }
@@ -467,6 +505,11 @@ void Walker::widen(const Step& step) {
     const double down = flat ? step.depth_mm : 0.5 * (step.diameter_mm - hole) / tangent_deg(half_deg);
     if ((flat || part_.form == Form::plate) && down >= thickness_mm() - kTouch) {
         mistake("counterbore_deep", down, thickness_mm());
+    } else if (flat && part_.form == Form::plate && thickness_mm() - down < kThinFloor - kTouch) {
+        mistake("floor_thin", thickness_mm() - down);
+    }
+    if (part_.form == Form::plate) {
+        deep_by_[static_cast<std::size_t>(step.end)] = operation_;
     }
     if (on_axis(step)) {
         Zone zone =
@@ -615,6 +658,10 @@ void Walker::mill(const Step& step) {
     const bool side = step.shape == "side";
     if (plate && step.shape == "face" &&
         step.width_mm >= std::min(part_.width_mm, part_.length_mm) - kTouch) {
+        const int deep = deep_by_[static_cast<std::size_t>(step.end)];
+        if (deep != 0) {
+            mistake("plane_late", step.times * step.depth_mm, kNaN, {{"other", fmt::format("{}", deep)}});
+        }
         planed_mm_ += step.times * step.depth_mm;
         if (planed_mm_ >= part_.thickness_mm - kTouch) {
             mistake("mill_deep", planed_mm_, part_.thickness_mm);
@@ -622,6 +669,13 @@ void Walker::mill(const Step& step) {
     }
     if (step.depth_mm > thick + (side ? kSideBelow : 0.0) + kTouch) {
         mistake("mill_deep", step.depth_mm, thick);
+    }
+    const auto measured = std::find_if(part_.steps.data(), &step, [&](const Step& each) {
+        return each.what == Do::drill && from_corner(each) && each.end == step.end;
+    });
+    if (plate && side && measured != &step) {
+        mistake("side_late", kNaN, kNaN,
+                {{"other", fmt::format("{}", kApart * (measured - part_.steps.data() + 1))}});
     }
     if (plate && side) {  // along the plate it takes width away, across it length
         const double across = step.length_mm > part_.width_mm + kTouch ? part_.width_mm : part_.length_mm;
@@ -637,6 +691,13 @@ void Walker::mill(const Step& step) {
     const double across = plate ? std::max(part_.width_mm, part_.length_mm) : part_.length_mm;
     if (closed && plate && step.width_mm >= std::min(part_.width_mm, part_.length_mm) - kTouch) {
         mistake("mill_wide", step.width_mm, std::min(part_.width_mm, part_.length_mm));
+    } else if (closed && plate) {
+        const auto [narrow, wide] = std::minmax({part_.width_mm, part_.length_mm});
+        const auto [less, more] = std::minmax({step.width_mm, step.length_mm});
+        const double wall = 0.5 * std::min(narrow - less, wide - more);
+        if (wall > kTouch && wall < kThinSide - kTouch) {
+            mistake("side_thin", wall, kThinSide);
+        }
     }
     if (step.length_mm > across + (closed ? 0.0 : 2.0 * step.cutter_mm) + kTouch && !side) {
         mistake("mill_long", step.length_mm, across);

@@ -52,6 +52,7 @@ Asked read(const Question& question, const Given& table, Asking& asking) {
 }
 
 void lie(const Given& places, Step& step, const Catalogue& catalogue) {
+    step.zero = at(places, "zero").text;
     const Question& question = find_question("positions");
     std::vector<Given> values;
     values.reserve(question.arguments.size());

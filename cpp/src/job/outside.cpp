@@ -163,6 +163,16 @@ void Walker::check_neck(const Step& step, double from, double to) {
     }
 }
 
+/// What is turned from a hexagon is round below its width across flats.
+void Walker::check_flats(const Step& step, double begin, double end) {
+    const std::vector<Zone> under = Profile::within(now_.outside, begin, end);
+    const bool stock = std::any_of(under.begin(), under.end(),
+                                   [](const Zone& each) { return each.surface == Surface::stock; });
+    if (part_.form == Form::hexagon && stock && step.to_mm > part_.across_flats_mm + kTouch) {
+        mistake("flats_left", step.to_mm, part_.across_flats_mm);
+    }
+}
+
 void Walker::check_broken(const Step& step) {
     if (!now_.milled.empty() && on_lathe(step) && !broken_told_) {
         broken_told_ = true;
@@ -187,6 +197,7 @@ void Walker::turn(const Step& step) {
     at_.to_mm = end;
     check_start(step, now_.greatest_mm(begin, end));
     check_neck(step, from, to);
+    check_flats(step, begin, end);
     check_broken(step);
     check_finish(step);
     const auto side = static_cast<std::size_t>(step.end);

@@ -101,6 +101,7 @@ class Walker {
     void check_reach(const Step& step, double to);
     /// What stands in front of a cut that begins behind the face, and what breaks it.
     void check_neck(const Step& step, double from, double to);
+    void check_flats(const Step& step, double begin, double end);
     void check_broken(const Step& step);
     void check_finish(const Step& step);
     void check_start(const Step& step, double met);
@@ -137,6 +138,9 @@ class Walker {
     /// A wide drill has a pilot, but in metal that grabs.
     void check_pilot(const Step& step, double hole);
     void check_guided(bool guided);
+    /// Whether its holes are measured from a corner, as far as the job's words say so.
+    [[nodiscard]] static bool from_corner(const Step& step);
+    void check_edges(const Step& step);
     void check_recess(const Step& step, double from);
     void check_thread_bar(const Step& step, const ThreadSizes& sizes, double hole);
     void check_tap(const Step& step, const ThreadSizes& sizes);
@@ -173,6 +177,7 @@ class Walker {
     double planed_mm_ = 0.0;               ///< that face mills took off a plate
     bool broken_told_ = false;
     bool unguided_told_ = false;
+    int deep_by_[2] = {0, 0};  ///< operation that sank a head into each side of a plate, the last
     std::vector<Holes> spots_;
 };
 

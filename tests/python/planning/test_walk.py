@@ -10,7 +10,7 @@ from halfnut.core.shapes import load_toml
 REFERENCE = Path(__file__).resolve().parents[2] / "reference" / "job"
 DEMO = Path(hn.__file__).parent / "demo"
 BLUNDERS = REFERENCE / "blunders.toml"
-MORE = [REFERENCE / "blunders_more.toml", REFERENCE / "blunders_unseen.toml"]
+MORE = [REFERENCE / "blunders_more.toml", REFERENCE / "blunders_unseen.toml", REFERENCE / "blunders_fourth.toml"]
 SOUND = [*sorted(REFERENCE.glob("sound*.toml")), *sorted(DEMO.glob("job*.toml"))]
 
 

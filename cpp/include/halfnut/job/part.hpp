@@ -118,6 +118,7 @@ struct Step {
     double least_y_mm = kNaN;
     double spread_x_mm = kNaN;  ///< of a pattern of holes, between the middles of the outermost
     double spread_y_mm = kNaN;
+    std::string zero{};      ///< what their places are measured from, in the job's words
     double apart_mm = kNaN;  ///< of the two holes of a pattern that are nearest to each other
     bool form = false;       ///< a tap that forms the thread
     std::string shape{};     ///< of milling
