@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from halfnut._core import DomainError, Length, Quantity, spell_span
@@ -122,13 +123,23 @@ def _groove(work: Workpiece, step: Step, machine: Machine) -> Answer:
     return Answer(found, found.cut, levers, (Pass(1, depth, to, dial),), sizes, time_s, "cross", remarks)
 
 
+def _comes_to_length(work: Workpiece, step: Step) -> bool:
+    """Whether the piece has its length once an end is faced."""
+    after = work.walked["after"]
+    assert isinstance(after, Mapping)
+    return step.size("to") is None and bool(after["first_faced"] and after["second_faced"])
+
+
 def _face(work: Workpiece, step: Step, machine: Machine) -> Answer:
     start, off = work.outside_mm, step.base("off")
     deepest = step.base("depth") or DEEPEST_PASS_MM[work.unit]
     sizes = {"start_diameter_mm": start, "off_mm": off}
     own = {"end_diameter": step.size("to"), "to": None}
     # a skim that cleans an end up is one pass, and nothing is measured before it
-    single = step.finishes or off <= deepest * (1 + 1e-9)
+    close = step.size("tolerance") is not None
+    if close and not _comes_to_length(work, step):
+        raise DomainError("tolerance of a face is that of the length: give it where the other end is faced already")
+    single = step.finishes or (off <= deepest * (1 + 1e-9) and not close)
     found = chosen_passes(work, step, machine, start, sizes, single=single, **own)
     if isinstance(found, Answer):
         return found

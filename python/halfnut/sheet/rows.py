@@ -79,6 +79,8 @@ def measured(part: PlannedPart, op: PlannedOperation, coating: Coating | None) -
         if pair is not None:
             what = {"turn": "Ø", "bore": "bore", "ream": "reamed"}[op.step.do]
             yield rows.inspected(what, rows.final_mm, pair, coating, inside=op.step.do != "turn")
+    if op.step.do == "face" and (pair := rows.length_limits()) is not None:
+        yield rows.inspected("length", op.walked["length_mm"], pair, coating, inside=False)
     if op.step.do == "tap":
         yield Measured(f"tapped {found.sizes['thread']}", words_of("instrument", "plug_go"))
     if op.step.do == "thread":
@@ -297,7 +299,7 @@ class _Rows:
     def inspected(
         self, what: str, size_mm: float, pair: tuple[float, float], coating: Coating | None, *, inside: bool
     ) -> Measured:
-        """A diameter with limits, and the instrument that reads it."""
+        """A diameter or a length with limits, and the instrument that reads it."""
         tool, _ = _core.measured_with(inside, False, size_mm, pair[1] - pair[0], active())
         if self.step.do == "ream":
             tool = words_of("instrument", "plug_gauge")
@@ -307,6 +309,11 @@ class _Rows:
             most, least = figures.limits(*_core.once_coated(*pair, inside, coating.surface), self.unit)
             coated = f"{least} to {most}"
         return Measured(f"{what} {figures.size(size_mm, self.unit)}", tool, low, high, coated)
+
+    def length_limits(self) -> tuple[float, float] | None:
+        """Least and greatest of the length that facing comes to, mm, where it has limits."""
+        half, length = 0.5 * self.step.base("tolerance"), float(self.op.walked["length_mm"])
+        return (length - half, length + half) if half else None
 
     def limit_sizes(self) -> tuple[float, float] | None:
         """Least and greatest of a diameter, mm: of its class, of a thread to come, as reamed, as it is said."""
@@ -350,14 +357,21 @@ class _Rows:
         off = figures.length(self.found.sizes["off_mm"], self.unit)
         dials = self._dials(self.found.passes)
         if self.step.end == "second":
-            target = sized(figures.length(self.part.part.length.base, self.unit))
-            rows = [Row("cut", words("Face to", target, "long,", whole(f"about {off}"), "off", BOX))]
+            pair = self.length_limits()
+            long_mm = self.part.part.length.base
+            target = sized((figures.length if pair is None else figures.size)(long_mm, self.unit))
+            limits = "" if pair is None else filled("<small>{} / {}</small>", *figures.limits(*pair, self.unit))
+            rows = [Row("cut", words("Face to", target, limits, "long,", whole(f"about {off}"), "off", BOX))]
         elif len(self.found.passes) < 2:
             rows = [Row("cut", words("Face clean, at most", whole(off), "off"))]
         else:
             rows = [Row("cut", words("Face", whole(off), "off"), start=f"{self._dial_name}touch = 0, to", dial=dials)]
-        if rows[0].dial == () and len(dials) > 1:
+        measured_cuts = sum(each.measure for each in self.found.passes)
+        if rows[0].dial == () and (len(dials) > 1 or (dials and measured_cuts)):
             rows[0] = Row("cut", rows[0].what, start=f"{self._dial_name}touch = 0, to", dial=dials)
+        if measured_cuts:
+            share = "what is left" if measured_cuts == 1 else "half of what is left, measure, take the rest"
+            rows.append(Row("measure", words("Measure the length, take", share, BOX)))
         yield self._move(rows)
 
     @property

@@ -90,8 +90,8 @@ struct Step {
     std::vector<double> steadies_mm{};  ///< places of steady rests
     bool masked = false;
     bool finish = false;
-    std::string fit{};  ///< class of a cylindrical fit
-    double tolerance_mm = kNaN;
+    std::string fit{};           ///< class of a cylindrical fit
+    double tolerance_mm = kNaN;  ///< of a diameter, of the length that facing comes to
     double roughness_mm = kNaN;
     int times = 1;
     double at_mm = kNaN;        ///< where it begins, from the finished face of its end
