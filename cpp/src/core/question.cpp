@@ -143,7 +143,9 @@ double temperature_in_c(std::string_view text) {
         scale.remove_prefix(scale.starts_with(before) ? before.size() : 0);
     }
     const double number = to_number(text.substr(0, size));
-    if (size == 0 || (scale != "C" && scale != "F" && !scale.empty())) {
+    const bool celsius = scale == "C" || scale == "c";
+    const bool fahrenheit = scale == "F" || scale == "f";
+    if (size == 0 || !(celsius || fahrenheit || scale.empty())) {
         throw DesignationError(
             fmt::format("'{}' is no temperature; write text such as '40 C' or '104 F'", bounds::shown(text)),
             size);
@@ -152,7 +154,7 @@ double temperature_in_c(std::string_view text) {
         throw UnitError(
             fmt::format("'{0}' has no scale: write text such as '{0} C' or '{0} F'", bounds::shown(text)));
     }
-    return scale == "F" ? (number - kFahrenheitZero) / kFahrenheitDegrees : number;
+    return fahrenheit ? (number - kFahrenheitZero) / kFahrenheitDegrees : number;
 }
 
 /// The argument of the lowest rank that is given says in which system the question is.
@@ -186,15 +188,18 @@ double number_of(const Given& given, const AskedRow& row, Asking& asking) {
             if (row.unit.empty()) {
                 break;
             }
-            if (const std::optional<double> number = bare_number(given.text); number && !row.written) {
+            if (const std::optional<double> number = bare_number(given.text);
+                number && !row.written && row.unit != kCelsius) {
                 return plain_number(row, {.tag = Given::Tag::number, .number = *number});
             }
             try {
-                return row.has_dimension
+                if (row.unit == kCelsius) {
+                    return temperature_in_c(given.text);
+                }
+                return row.has_dimension && row.dimension != Dimension::angle  // which may be negative
                            ? quantity_in_base(
                                  row, parse_quantity(given.text, row.dimension, asking.catalogue), asking)
-                       : row.unit == kCelsius ? temperature_in_c(given.text)
-                                              : parse_number(given.text, row.unit, asking.catalogue);
+                           : parse_number(given.text, row.unit, asking.catalogue);
             } catch (const Error&) {
                 rethrow_of(row.name);
             }

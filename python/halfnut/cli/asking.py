@@ -122,17 +122,10 @@ def _parameter(row: dict[str, Any]) -> Any:
             return click.option(flag, name, type=click.INT, required=needed, help=about)
         case "number" if row["unit"] == "C":
             about = about.replace("degrees Celsius", "such as 40C or 104F")
-            return click.option(flag, name, callback=_temperature, required=needed, help=about)
+            return click.option(flag, name, required=needed, help=about)
         case _:
             bare = row["kind"] == "number" and not row["dimension"]
             return click.option(flag, name, type=click.FLOAT if bare else click.STRING, required=needed, help=about)
-
-
-def _temperature(ctx: click.Context, param: click.Parameter, value: str | None) -> float | None:
-    """Degrees Celsius, from text with its scale."""
-    from halfnut.core.written import temperature_c
-
-    return None if value is None else temperature_c(value, param.opts[0].lstrip("-"))
 
 
 def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> list[int]:

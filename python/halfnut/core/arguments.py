@@ -11,18 +11,14 @@ from functools import partial, wraps
 from types import FunctionType, UnionType
 from typing import Any, Literal, ParamSpec, TypeVar, cast, get_args, get_origin
 
-from halfnut._core import DomainError, Quantity, unit_bounds
-from halfnut.core.written import unit_of, written
+from halfnut._core import DomainError
 
-__all__ = ["checked", "checked_temperature_c", "number"]
+__all__ = ["checked", "number"]
 
 P = ParamSpec("P")
 R = TypeVar("R")
 Check = Callable[[Any, str], Any]
 
-
-_COLDEST_C, _HOTTEST_C = -200.0, 1000.0
-_MOST = 2**31 - 1  # a whole number of the core
 _HOLDERS: dict[str, tuple[type, ...]] = {
     "Sequence": (Sequence,),
     "Iterable": (Iterable,),
@@ -34,25 +30,14 @@ _HOLDERS: dict[str, tuple[type, ...]] = {
 def checked(function: Callable[P, R]) -> Callable[P, R]:
     """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair."""
     checks: dict[str, Check] = {}
-    places: list[str] = []
-    known: Check = sound
-    require_whole = _require_whole
-
-    def prepare() -> None:
-        checks.update(_checks(function))
-        places.extend(inspect.signature(function).parameters)
+    find: Callable[..., dict[str, Check]] = _checks
+    unknown: Check = sound
 
     def call(*given: P.args, **named: P.kwargs) -> R:
-        if not places:
-            prepare()
-        values: Any = [checks.get(name, known)(value, name) for name, value in zip(places, given, strict=False)]
-        more = {name: checks.get(name, known)(value, name) for name, value in named.items()}
-        try:
-            return function(*values, *given[len(places) :], **more)  # type: ignore[arg-type]
-        except (TypeError, OverflowError):
-            # A function that has bounds of its own has named them; of the others, this is the core's.
-            require_whole({**dict(zip(places, values, strict=False)), **more})
-            raise
+        checks.update(checks or find(function))
+        values: Any = [check(value, name) for (name, check), value in zip(checks.items(), given, strict=False)]
+        more = {name: checks.get(name, unknown)(value, name) for name, value in named.items()}
+        return function(*values, *given[len(checks) :], **more)  # type: ignore[arg-type]
 
     # In the module of the function, where its examples are looked for.
     out = FunctionType(call.__code__, function.__globals__, function.__name__, None, call.__closure__)
@@ -165,15 +150,6 @@ def _held(inside: str, value: Collection[object], name: str) -> object:
     return value
 
 
-def _require_whole(given: Mapping[str, Any]) -> None:
-    """Refuse by name the first whole number, alone or in a sequence, that the core cannot hold."""
-    for name, value in given.items():
-        several = isinstance(value, Sequence) or getattr(value, "ndim", 0) > 0
-        for each in value if several else (value,):
-            if isinstance(each, numeric.Integral) and not -_MOST <= int(each) <= _MOST:
-                raise DomainError(f"{name} must be a whole number of at most {_MOST}, got {_shown(each)}") from None
-
-
 def sound(value: object, name: str) -> Any:
     """A text that can be written; anything else as it is."""
     if isinstance(value, str):
@@ -184,56 +160,37 @@ def sound(value: object, name: str) -> Any:
     return value
 
 
-def checked_temperature_c(value: float, name: str) -> float:
-    """A temperature in degrees Celsius that a part may have, -200 to 1000; DomainError otherwise.
-
-    >>> checked_temperature_c(40.0, "temperature_c")
-    40.0
-    """
-    if not _COLDEST_C <= value <= _HOTTEST_C:
-        raise DomainError(f"{name} must be from {_COLDEST_C:g} to {_HOTTEST_C:g} C, got {value:g} C")
-    return value
-
-
 def number(value: object, name: str) -> float:
-    """A finite number for an argument; what carries a unit is converted to the one that ends the argument's name.
+    """A finite number for an argument.
 
-    What carries a unit is text, a `Quantity`, or an object with pint's or astropy's interface; a temperature's text has
-    its scale, "40 C" or "104 F".
+    Parameters
+    ----------
+    value : object
+        What was given.
+    name : str
+        The argument's name, for messages.
+
+    Returns
+    -------
+    float
+        The number.
 
     Raises
     ------
     DomainError
-        What is no number, NaN or infinite; the message names the argument.
-    UnitError
-        A unit that cannot be converted.
+        What is no number, NaN or infinite.
 
-    >>> number(95, "hardness_hb"), number("63 uin", "roughness_um"), number("-6 deg", "rake_deg")
-    (95.0, 1.6002, -6.0)
+    >>> number(95, "value")
+    95.0
     """
-    unit = unit_of(name)
-    if isinstance(value, str) and (unit or name.endswith("temperature_c")):
-        value = written(sound(value, name), unit, name)
-    if isinstance(value, Quantity) or hasattr(value, "units") or hasattr(value, "unit"):
-        from halfnut.core import carriers
-
-        found = carriers.numbers(value, unit, name)
-        value = float(found) if getattr(found, "ndim", 0) == 0 else found
-    of_unit = f" in {unit}" if unit else ""
     if isinstance(value, bool) or not isinstance(value, numeric.Real):
-        raise DomainError(f"{name} must be a number{of_unit}, got {_shown(value)}")
+        raise DomainError(f"{name} must be a number, got {_shown(value)}")
     try:
         out = float(value)
     except OverflowError:
         out = math.inf
-    if name.endswith("temperature_c"):
-        return checked_temperature_c(out, name)
-    if unit == "HB":
-        low, high = unit_bounds(unit)
-        if not low <= out <= high:
-            raise DomainError(f"{name} must be finite and from {low:g} to {high:g} HB, got {out}")
     if not math.isfinite(out):
-        raise DomainError(f"{name} must be a finite number{of_unit}, got {out}")
+        raise DomainError(f"{name} must be a finite number, got {out}")
     return out
 
 

@@ -30,7 +30,7 @@ from halfnut.material.questions import alloy as find_alloy
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-    from halfnut.core.given import LengthLike
+    from halfnut.core.given import LengthLike, NumberLike
     from halfnut.cutting.choosing import Passes
     from halfnut.machine.machines import MachineName
 
@@ -307,7 +307,7 @@ def force_map(
     diameter: LengthLike,
     *,
     machine: MachineName,
-    spindle_rpm: float | None = None,
+    spindle_rpm: NumberLike | None = None,
     deepest: LengthLike = "2.5 mm",
     tool: str | None = None,
     nose_radius: LengthLike | None = None,

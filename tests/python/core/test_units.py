@@ -5,7 +5,7 @@ import pytest
 
 import halfnut as hn
 from halfnut import _core
-from halfnut.core.arguments import number
+from halfnut.core.questions import function_of
 from halfnut.core.units import length, quantity
 
 
@@ -181,29 +181,38 @@ def test_a_length_is_written_in_any_unit():
         size.to("N")
 
 
+TURN = {"alloy": "6061-T6", "diameter": "25 mm", "depth": "0.5 mm", "length": "20 mm"}
+GRIPPED = {"do": "turn", "alloy": "1018", "diameter": "32 mm", "to": "28 mm", "length": "40 mm", "machine": "gap-bed"}
+STEEL = {"external": "M10-6g", "internal": "M10-6H", "external_grade": "8.8", "engagement": "15 mm"}
+ALLOYS = {"external_alloy": "1018", "internal_alloy": "6061-T6"}
+FIT = {"text": "25 mm H7/g6", "hole_alloy": "1018", "shaft_alloy": "6061-T6"}
+
+
 # pint and the definitions judge: 63 uin is 1.6002 um, 100 lbf 444.822 N, 212 F 100 C.
 @pytest.mark.parametrize(
-    ("named", "text", "value"),
+    ("name", "given", "named", "text", "value"),
     [
-        ("spindle_rpm", "500 rev/min", 500.0),
-        ("spindle_rpm", "500rpm", 500.0),
-        ("entering_deg", "95 deg", 95.0),
-        ("rake_deg", "-6°", -6.0),
-        ("roughness_um", "63 uin", 1.6002),
-        ("hardness_hb", "95 HB", 95.0),
-        ("force_n", "100 lbf", 444.82216152605),
-        ("tensile_mpa", "30 ksi", 206.842718795),
-        ("torque_nm", "10 lbf ft", 13.5581794833),
-        ("jaw_mass_kg", "1.2 lb", 0.544310844),
-        ("life_min", "1 h", 60.0),
-        ("dial_set_s", "0.5 min", 30.0),
-        ("temperature_c", "212 F", 100.0),
-        ("hole_temperature_c", "40 °C", 40.0),
+        ("turn", TURN, "spindle_rpm", "500 rev/min", 500.0),
+        ("turn", TURN, "spindle_rpm", "500rpm", 500.0),
+        ("turn", TURN, "entering_deg", "95 deg", 95.0),
+        ("turn", TURN, "rake_deg", "-6°", -6.0),
+        ("turn", TURN, "roughness_um", "63 uin", 1.6002),
+        ("turn", TURN, "hardness_hb", "95 HB", 95.0),
+        ("choose", GRIPPED, "force_n", "100 lbf", 444.82216152605),
+        ("strength", STEEL, "internal_tensile", "30 ksi", "206.842718795 MPa"),
+        ("tighten", {"thread": "M10", "friction": 0.1}, "torque", "10 lbf ft", "13.5581794833 N m"),
+        ("choose", GRIPPED | {"jaw_force_n": 5000, "now_spindle_rpm": 535}, "jaw_mass_kg", "1.2 lb", 0.544310844),
+        ("tool_life", {"alloy": "1045", "tool": "coated carbide"}, "life_min", "1 h", 60.0),
+        ("choose", GRIPPED, "dial_set_s", "0.5 min", 30.0),
+        ("fit", {"external": "M10-6g", "internal": "M10-6H"} | ALLOYS, "temperature_c", "212 F", 100.0),
+        ("cylindrical_fit", FIT, "hole_temperature_c", "40 °c", 40.0),
     ],
 )
-def test_a_number_may_be_written_with_its_unit(named, text, value):
-    assert number(text, named) == pytest.approx(value, rel=1e-9)
-    assert number(value, named) == value
+def test_a_number_may_be_written_with_its_unit(name, given, named, text, value):
+    written, plain = (function_of(name)(**given, **{named: each}) for each in (text, value))
+    for key, figure in plain.as_declared().items():
+        if isinstance(figure, float):
+            assert getattr(written, key) == pytest.approx(figure, rel=1e-8), key
 
 
 def test_a_written_number_is_taken_by_the_questions():
@@ -227,19 +236,18 @@ def test_a_written_number_is_taken_by_the_questions():
 
 
 @pytest.mark.parametrize(
-    ("named", "text", "why"),
+    ("name", "given", "named", "text", "why"),
     [
-        ("spindle_rpm", "500", "spindle_rpm: '500' has no unit"),
-        ("spindle_rpm", "500 mm", "spindle_rpm: .*'mm' is a unit of length, but a spindle speed is wanted"),
-        ("force_n", "-6 N", "force_n: .*cannot be negative"),
-        ("temperature_c", "40", "temperature_c: '40' has no scale"),
-        ("wear_factor", "1.5", "wear_factor must be a number, got '1.5'"),
-        ("hand_turns_per_min", "30 min", "hand_turns_per_min must be a number"),
+        ("turn", TURN, "spindle_rpm", "500 mm", "spindle_rpm: .*'mm' is a unit of length, but a spindle speed is"),
+        ("choose", GRIPPED, "force_n", "-6 N", "force_n: .*cannot be negative"),
+        ("cylindrical_fit", FIT, "hole_temperature_c", "40", "hole_temperature_c: '40' has no scale"),
+        ("turn", TURN, "wear_factor", "sharp", "wear_factor must be a number, got 'sharp'"),
+        ("choose", GRIPPED, "hand_turns_per_min", "30 min", "hand_turns_per_min must be a number"),
     ],
 )
-def test_a_written_number_that_cannot_be_read(named, text, why):
+def test_a_written_number_that_cannot_be_read(name, given, named, text, why):
     with pytest.raises(hn.Error, match=why):
-        number(text, named)
+        function_of(name)(**given, **{named: text})
 
 
 @pytest.mark.parametrize(
