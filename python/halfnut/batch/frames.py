@@ -23,14 +23,9 @@ if TYPE_CHECKING:
 
 __all__ = [
     "ArrowStream",
-    "BatchOf",
-    "Frame",
     "FrameLike",
     "SameFrame",
     "TableLike",
-    "batch_of",
-    "open_frame",
-    "spelled_out",
 ]
 
 Codes = tuple[NDArray[np.int32], list[str]]

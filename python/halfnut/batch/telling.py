@@ -38,6 +38,8 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
     dict
         Row, from 0, to the reason; rows with an answer are not in it.
 
+    Examples
+    --------
     >>> from halfnut import batch
     >>> jobs = {"alloy": ["6061-T6", "6061-T7"], "diameter_mm": [-2.0, 20.0]}
     >>> reasons(batch.turn(jobs), "turn", jobs)[0]
@@ -141,6 +143,8 @@ def cautions(bits: int) -> list[str]:
     list of str
         As `Cut.cautions` has them.
 
+    Examples
+    --------
     >>> cautions(0)
     []
     """

@@ -8,8 +8,8 @@ import math
 import numbers as numeric
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from functools import partial, wraps
-from types import FunctionType, UnionType
-from typing import Any, Literal, ParamSpec, TypeVar, cast, get_args, get_origin
+from types import FunctionType
+from typing import Any, ParamSpec, TypeVar, cast
 
 from halfnut._core import DomainError
 
@@ -19,12 +19,8 @@ P = ParamSpec("P")
 R = TypeVar("R")
 Check = Callable[[Any, str], Any]
 
-_HOLDERS: dict[str, tuple[type, ...]] = {
-    "Sequence": (Sequence,),
-    "Iterable": (Iterable,),
-    "Mapping": (Mapping,),
-    "MutableMapping": (Mapping,),
-}
+_WORDS = {"str": "text", "int": "a whole number", "float": "a number", "bool": "True or False"}
+_HOLDERS = {"Sequence": Sequence, "Iterable": Iterable, "Mapping": Mapping, "MutableMapping": Mapping}
 
 
 def checked(function: Callable[P, R]) -> Callable[P, R]:
@@ -62,57 +58,39 @@ def _unless_default(check: Check, default: object, value: object, name: str) -> 
 
 def _check(annotation: str, known: dict[str, Any]) -> Check:
     """The check of one annotation; what it does not know is taken as it is, but for texts that cannot be written."""
-    parts = [each for part in _parts(annotation) for each in _members(part, known)]
-    kinds = [part for part in parts if part in {"str", "int", "float", "bool", "None"}]
+    kinds: list[str] = []
     classes: list[type] = []
     choices: list[Any] = []
-    holders: list[str] = []
-    for part in parts:
-        head, _, inside = part.removesuffix("]").partition("[")
-        found = _found(head, known)
-        if part in kinds:
-            continue
-        if head == "Literal":
-            choices += ast.literal_eval(f"({inside},)")
-        elif get_origin(found) is Literal:
-            choices += get_args(found)
-        elif head in _HOLDERS:
-            holders.append(part)
-        elif isinstance(found, type) and found is not Any and not inside:
+    holders: list[tuple[str, str]] = []
+    for part in _parts(ast.parse(annotation, mode="eval").body):
+        inside = part.slice if isinstance(part, ast.Subscript) else None
+        head = ast.unparse(part.value if isinstance(part, ast.Subscript) else part)
+        if head in {*_WORDS, "None"}:
+            kinds.append(head)
+        elif head == "Literal" and inside is not None:
+            choices += ast.literal_eval(ast.Tuple(getattr(inside, "elts", [inside]), ast.Load()))
+        elif head in _HOLDERS and inside is not None:
+            holders.append((head, ast.unparse(inside)))
+        elif isinstance(found := known.get(head), type) and found is not Any and inside is None:
             classes.append(found)
         else:
             return sound
     return partial(_of_kind, kinds, tuple(classes), tuple(choices), holders)
 
 
-def _parts(annotation: str) -> list[str]:
+def _parts(annotation: ast.expr) -> list[ast.expr]:
     """The members of a union."""
-    out, depth, start = [], 0, 0
-    for place, letter in enumerate(annotation):
-        depth += {"[": 1, "]": -1}.get(letter, 0)
-        if letter == "|" and depth == 0:
-            out.append(annotation[start:place].strip())
-            start = place + 1
-    return [*out, annotation[start:].strip()]
-
-
-def _members(part: str, known: dict[str, Any]) -> list[str]:
-    """The plain kinds that an alias stands for; what is none of them is itself."""
-    members = get_args(known.get(part)) if isinstance(known.get(part), UnionType) else ()
-    plain = {str: "str", int: "int", float: "float", bool: "bool"}
-    return [plain[each] for each in members] if members and all(each in plain for each in members) else [part]
-
-
-def _found(name: str, known: dict[str, Any]) -> Any:
-    first, *rest = name.split(".")
-    found = known.get(first)
-    for part in rest:
-        found = getattr(found, part, None)
-    return found
+    either = isinstance(annotation, ast.BinOp)
+    return [*_parts(annotation.left), *_parts(annotation.right)] if either else [annotation]  # type: ignore[attr-defined]
 
 
 def _of_kind(
-    kinds: list[str], classes: tuple[type, ...], choices: tuple[Any, ...], holders: list[str], value: object, name: str
+    kinds: list[str],
+    classes: tuple[type, ...],
+    choices: tuple[Any, ...],
+    holders: list[tuple[str, str]],
+    value: object,
+    name: str,
 ) -> Any:
     if value is None and "None" in kinds:
         return value
@@ -129,25 +107,17 @@ def _of_kind(
         return number(value, name)
     if classes and isinstance(value, classes):
         return value
-    for holder in holders:
-        head, _, inside = holder.removesuffix("]").partition("[")
+    for head, inside in holders:
         an_array = hasattr(value, "__array__") and hasattr(value, "__len__") and "Mapping" not in head
         if (an_array or isinstance(value, _HOLDERS[head])) and not isinstance(value, (str, bytes)):
-            return _held(inside, cast("Collection[object]", value), name)
-    words = {"str": "text", "int": "a whole number", "float": "a number", "bool": "True or False"}
-    wanted = [words.get(kind, kind) for kind in kinds if kind != "None"]
+            for place, each in enumerate(cast("Collection[object]", value) if inside in _WORDS else ()):
+                _of_kind([inside], (), (), [], each, f"{name}[{place}]")
+            return value
+    wanted = [_WORDS[kind] for kind in kinds if kind != "None"]
     wanted += [f"a {kind.__name__}" for kind in classes]
-    wanted += ["a mapping" if "Mapping" in each else "a sequence" for each in holders]
+    wanted += ["a mapping" if "Mapping" in head else "a sequence" for head, _ in holders]
     wanted += [f"one of {', '.join(map(repr, choices))}"] if choices else []
     raise DomainError(f"{name} must be {' or '.join(wanted)}, got {_shown(value)}")
-
-
-def _held(inside: str, value: Collection[object], name: str) -> object:
-    """What a sequence holds, where that is of a plain kind."""
-    if inside in {"str", "int", "float"}:
-        for place, each in enumerate(value):
-            _of_kind([inside], (), (), [], each, f"{name}[{place}]")
-    return value
 
 
 def sound(value: object, name: str) -> Any:

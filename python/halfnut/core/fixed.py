@@ -27,6 +27,7 @@ class Fixed(dict[K, V]):
     """
 
     def _refuse(self, *given: object, **named: object) -> NoReturn:
+        """Nothing changes it."""
         raise TypeError("a table of an answer is not changed in place: dict(table) is a copy that can be")
 
     if not TYPE_CHECKING:

@@ -18,7 +18,23 @@ class Chasing(ChasingFigures):
         return next(each for each in self.passes if each.measure)
 
     def gauge_turns(self, on_diameter_mm: float) -> float:
-        """Turns by which a change of the pitch diameter moves the gauge of a taper thread."""
+        """Turns by which a change of the pitch diameter moves the gauge of a taper thread.
+
+        Parameters
+        ----------
+        on_diameter_mm : float
+            The change of the pitch diameter, mm.
+
+        Returns
+        -------
+        float
+            Turns of the gauge.
+
+        Raises
+        ------
+        DomainError
+            The thread does not taper.
+        """
         if self.taper is None:
             raise DomainError(f"{self.thread} does not taper: its gauge has no turns")
         return on_diameter_mm / (self.taper.taper_on_diameter * self.lead_mm)

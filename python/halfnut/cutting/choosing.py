@@ -41,7 +41,18 @@ class Passes(PassesFigures):
         return min(((each.share, each.name) for each in self.slack), default=(0.0, "none"))[1]
 
     def left_of(self, limit: str) -> float:
-        """What is left of a limit, as a share of its bound: the least over the passes."""
+        """What is left of a limit.
+
+        Parameters
+        ----------
+        limit : str
+            Its name, as `slack` has it.
+
+        Returns
+        -------
+        float
+            Share of its bound, the least over the passes.
+        """
         return next(each.share for each in self.slack if each.name == limit)
 
     @property
@@ -93,7 +104,13 @@ class Passes(PassesFigures):
         return f"{measure}{size}" if one.reading is None else f"{measure}{one.reading} ({size})"
 
     def next_answer(self) -> str:
-        """The next best answer in one line, or an empty text."""
+        """The next best answer.
+
+        Returns
+        -------
+        str
+            One line; empty where there is none.
+        """
         if self.next_s is None or self.time_s is None:
             return ""
         return f"{self.next_words}: {_more(self.next_s - self.time_s)}"

@@ -12,7 +12,7 @@ from halfnut._core import spell
 from halfnut.core.words import words
 from halfnut.cutting.figures import CutFigures, Limit
 
-__all__ = ["Cut", "Limit", "setting"]
+__all__ = ["Cut", "Limit"]
 
 
 class Cut(CutFigures):
@@ -147,12 +147,12 @@ class Cut(CutFigures):
     @property
     def answer(self) -> str:
         """The levers to set, in one line: spindle speed and feed, with their positions."""
-        return f"{self.spindle_text}; {self.feed_said or 'feed -'}{setting(self.feed_positions)}"
+        return f"{self.spindle_text}; {self.feed_said or 'feed -'}{_setting(self.feed_positions)}"
 
     @property
     def spindle_text(self) -> str:
         """The spindle speed to set, with its levers in the order of the plate."""
-        speed = f"{self.spindle_rpm:.0f} rev/min{setting(self.spindle_positions)}"
+        speed = f"{self.spindle_rpm:.0f} rev/min{_setting(self.spindle_positions)}"
         return f"tap by hand, or at the slowest step: {speed}" if self.by_hand else speed
 
     @property
@@ -168,17 +168,13 @@ class Cut(CutFigures):
     @property
     def feed_text(self) -> str:
         """The feed to set, with its levers."""
-        return (self.feed_said or "-").removeprefix("feed ") + setting(self.feed_positions)
+        return (self.feed_said or "-").removeprefix("feed ") + _setting(self.feed_positions)
 
 
 _FOLLOW_FORCE = ("power", "torque", "deflection")
 _SAME = 1e-9  # a bound that is met is not passed
 
 
-def setting(positions: tuple[tuple[str, str], ...]) -> str:
-    """Lever positions behind the figure that they set.
-
-    >>> setting((("belt", "fast"), ("lever", "2")))
-    ': belt fast, lever 2'
-    """
+def _setting(positions: tuple[tuple[str, str], ...]) -> str:
+    """Lever positions behind the figure that they set."""
     return f": {', '.join(f'{control} {setting}' for control, setting in positions)}" if positions else ""

@@ -34,7 +34,7 @@ if TYPE_CHECKING:
     from halfnut.cutting.choosing import Passes
     from halfnut.machine.machines import MachineName
 
-__all__ = ["SpeedCell", "SpeedChart", "force_map", "pass_plan", "short_size", "speed_chart"]
+__all__ = ["SpeedCell", "SpeedChart", "force_map", "pass_plan", "speed_chart"]
 
 
 ALLOYS = ("6061-T6", "7075", "5083", "C36000", "1018", "4130 normalised", "titanium grade 2")
@@ -171,6 +171,11 @@ class SpeedChart(Record):
         ----------
         paper : str
             A4 or letter.
+
+        Returns
+        -------
+        str
+            HTML.
 
         Raises
         ------

@@ -125,6 +125,8 @@ def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) 
     str
         SVG, black on white, sized in millimetres.
 
+    Examples
+    --------
     >>> from halfnut.threads.questions import limits
     >>> profile_svg(limits("M10-6g"), limits("M10-6H")).startswith("<svg")
     True

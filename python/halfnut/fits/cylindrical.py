@@ -26,9 +26,18 @@ class CylindricalFit(CylindricalFitFigures):
         return tuple(part for part in (self.hole, self.shaft) if part is not None)
 
     def cut_to_mm(self, side: str) -> tuple[float, float] | None:
-        """Least and greatest size to cut a part to, so that it is within its class once it is coated.
+        """Sizes to cut a part to, so that it is within its class once it is coated.
 
-        None where the part has no coating, or where the coating's own range is wider than the tolerance.
+        Parameters
+        ----------
+        side : {"hole", "shaft"}
+            Which part.
+
+        Returns
+        -------
+        tuple of float or None
+            Least and greatest, mm; None where the part has no coating, or where the coating's own range is wider than
+            the tolerance.
         """
         hole = (self.hole_cut_min_mm, self.hole_cut_max_mm)
         low, high = hole if side == "hole" else (self.shaft_cut_min_mm, self.shaft_cut_max_mm)

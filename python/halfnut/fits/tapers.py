@@ -43,5 +43,16 @@ class HoldingTaper(HoldingTaperFigures):
         return self.small_step_mm / self.taper_on_diameter
 
     def diameter_mm(self, from_gauge_plane: LengthLike) -> float:
-        """Diameter at a distance from the gauge plane, towards the small end."""
+        """Diameter at a distance from the gauge plane.
+
+        Parameters
+        ----------
+        from_gauge_plane : str, Length or pint quantity
+            Towards the small end.
+
+        Returns
+        -------
+        float
+            The diameter, mm.
+        """
         return self.large_mm - self.taper_on_diameter * read_length(from_gauge_plane, "from_gauge_plane").mm

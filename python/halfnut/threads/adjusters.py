@@ -122,6 +122,11 @@ class Adjuster(AdjusterFigures):
         ----------
         title, heading : str
             What it is called, and a line below that: number, revision, date.
+
+        Returns
+        -------
+        str
+            HTML.
         """
         page: str = drawn("adjuster_page", self, title=title, heading=heading)
         return page

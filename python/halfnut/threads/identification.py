@@ -27,7 +27,18 @@ class ThreadMatch(ThreadMatchFigures):
         return self.said("mm")
 
     def said(self, unit: str) -> str:
-        """How it compares with the part, in mm or in inches."""
+        """How it compares with the part.
+
+        Parameters
+        ----------
+        unit : {"mm", "in"}
+            In which unit.
+
+        Returns
+        -------
+        str
+            One line.
+        """
         outside = "inside its limits" if self.outside_mm == 0 else f"{one(self.outside_mm, unit)} outside its limits"
         pitch = f"{self.pitch_difference_mm:+.4f} mm" if unit == "mm" else f"{self.pitch_difference_mm / 25.4:+.5f} in"
         flanks = f"flanks {self.flank_angle_deg:g} deg"

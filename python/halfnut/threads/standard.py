@@ -114,6 +114,8 @@ def mate(text: str | Thread, side: Side) -> Thread:
         Of the class that the designation gives it; where it gives none the usual one (6g or 6H, below M1.6 6h or 5H;
         7e or 7H, 2G, A, medium), and in Unified threads the number of the other part's class.
 
+    Examples
+    --------
     >>> str(mate("M24x1.5-6g", "internal")), str(mate("1/4-20 UNC-3A", "internal")), str(mate("Tr40x7-7e", "internal"))
     ('M24x1.5-6H', '1/4-20 UNC-3B', 'Tr40x7-7H')
     """
@@ -155,8 +157,20 @@ class ThreadLimits(ThreadLimitsFigures):
         }[self.way or "bare"]
 
     def sizes(self, name: Literal["major", "pitch", "minor"]) -> str:
-        """One diameter's limits in `unit`, the greater one first.
+        """One diameter's limits in `unit`.
 
+        Parameters
+        ----------
+        name : {"major", "pitch", "minor"}
+            Which diameter.
+
+        Returns
+        -------
+        str
+            The greater limit first.
+
+        Examples
+        --------
         >>> from halfnut.threads.questions import limits
         >>> limits("Tr12x3-7e").sizes("pitch"), limits("M10-6H").sizes("major")
         ('10.415/10.191', '10.000 min')
@@ -280,7 +294,17 @@ LeadLike: TypeAlias = PartLike | LengthLike | FeedLike
 
 
 def thread_series(form: str) -> list[dict[str, Any]]:
-    """Standard sizes of a form: "Tr", "Acme", "Stub Acme", "G", "BSW", "BSF", "NPT" or "R".
+    """Standard sizes of a form.
+
+    Parameters
+    ----------
+    form : str
+        "Tr", "Acme", "Stub Acme", "G", "BSW", "BSF", "NPT" or "R".
+
+    Returns
+    -------
+    list of dict
+        Rows of its table, sizes in the form's own unit.
 
     Raises
     ------
