@@ -223,19 +223,16 @@ void bind_quantity(py::module_& module) {
         .def_property_readonly("inch", &Length::in)
         .def("__repr__", [](const Length& q) { return "Length('" + q.text() + "')"; });
 
+    const auto of_one = [](std::string (*spelled)(double, FigureKind, UnitSystem)) {
+        return [spelled](double value, std::string_view kind, std::string_view unit) {
+            return spelled(value, figure_kind(kind), system_of(unit));
+        };
+    };
     module.def(
-        "spell",
-        [](double value, std::string_view kind, std::string_view unit) {
-            return spell(value, figure_kind(kind), system_of(unit));
-        },
-        "value"_a, "kind"_a, "unit"_a,
+        "spell", of_one(&spell), "value"_a, "kind"_a, "unit"_a,
         "A figure with its unit, by its kind or its key, in the system of a length's unit: 'in' or 'mm'.");
-    module.def(
-        "spell_number",
-        [](double value, std::string_view kind, std::string_view unit) {
-            return spell_number(value, figure_kind(kind), system_of(unit));
-        },
-        "value"_a, "kind"_a, "unit"_a, "A figure without its unit.");
+    module.def("spell_number", of_one(&spell_number), "value"_a, "kind"_a, "unit"_a,
+               "A figure without its unit.");
     module.def(
         "spell_span",
         [](double low, double high, std::string_view kind, std::string_view unit) {
@@ -251,13 +248,6 @@ void bind_quantity(py::module_& module) {
                 "nesting"_a = bounds::kNesting, "count"_a = bounds::kCount, "passes"_a = bounds::kPasses);
         },
         "Bounds on counts and lengths of text, by name.");
-    module.def(
-        "unit_bounds",
-        [](const std::string& unit) {
-            const bounds::Range range = bounds::of_unit(unit);
-            return std::pair(range.least, range.greatest);
-        },
-        "unit"_a, "Least and greatest magnitude, other than 0, of a number with a unit such as 'mm'.");
     module.def(
         "parse_quantity",
         [](std::string_view text, std::string_view dimension, const Catalogue& catalogue) {

@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <cstdlib>
 #include <map>
 #include <string>
 #include <string_view>
@@ -138,6 +137,50 @@ class Taken {
     std::vector<std::unique_ptr<std::vector<std::string_view>>> keys_;
 };
 
+// ---- values -----------------------------------------------------------------------------------------------
+
+/// A tuple of what `made` makes of each.
+template <class Items, class Made>
+py::tuple tuple_of(const Items& items, const Made& made) {
+    py::tuple out(items.size());
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        out[i] = made(items[i]);
+    }
+    return out;
+}
+
+template <class Any>
+py::object value_read(const Any& value);
+
+py::dict table_of(const FileEntries& entries) {
+    py::dict out;
+    for (const FileEntry& entry : entries) {
+        out[py::str(entry.key)] = value_read(entry.value);
+    }
+    return out;
+}
+
+/// A value of an answer, or of a person's file.
+template <class Any>
+py::object value_read(const Any& value) {
+    return std::visit(
+        [](const auto& is) -> py::object {
+            using Is = std::remove_cvref_t<decltype(is)>;
+            if constexpr (std::is_same_v<Is, std::monostate>) {
+                return py::none();
+            } else if constexpr (std::is_same_v<Is, FileEntries>) {
+                return table_of(is);
+            } else if constexpr (std::is_same_v<Is, std::vector<Any>>) {
+                return tuple_of(is, &value_read<Any>);
+            } else if constexpr (std::is_same_v<Is, Quantity>) {
+                return is.dimension() == Dimension::length ? py::cast(Length(is)) : py::cast(is);
+            } else {
+                return py::cast(is);
+            }
+        },
+        value.is);
+}
+
 // ---- a person's file --------------------------------------------------------------------------------------
 
 py::list mistakes_of(const FileReading& reading) {
@@ -172,39 +215,6 @@ py::tuple wheels_of_file(const py::object& file, const Catalogue& catalogue) {
     return py::make_tuple(std::move(wheels), mistakes_of(reading));
 }
 
-py::object value_read(const FileValue& value);
-
-py::dict table_of(const FileEntries& entries) {
-    py::dict out;
-    for (const FileEntry& entry : entries) {
-        out[py::str(entry.key)] = value_read(entry.value);
-    }
-    return out;
-}
-
-py::object value_read(const FileValue& value) {
-    return std::visit(
-        [](const auto& is) -> py::object {
-            using Is = std::remove_cvref_t<decltype(is)>;
-            if constexpr (std::is_same_v<Is, std::monostate>) {
-                return py::none();
-            } else if constexpr (std::is_same_v<Is, FileEntries>) {
-                return table_of(is);
-            } else if constexpr (std::is_same_v<Is, std::vector<FileValue>>) {
-                py::tuple out(is.size());
-                for (std::size_t i = 0; i < is.size(); ++i) {
-                    out[i] = value_read(is[i]);
-                }
-                return out;
-            } else if constexpr (std::is_same_v<Is, Quantity>) {
-                return is.dimension() == Dimension::length ? py::cast(Length(is)) : py::cast(is);
-            } else {
-                return py::cast(is);
-            }
-        },
-        value.is);
-}
-
 /// `find_machine`: of a name that by which the machine is found again, why there is none, and all names.
 py::tuple job_of_file(const py::object& file, std::string_view text, const py::function& find_machine,
                       const Catalogue& catalogue) {
@@ -220,16 +230,6 @@ py::tuple job_of_file(const py::object& file, std::string_view text, const py::f
 }
 
 // ---- what is answered -------------------------------------------------------------------------------------
-
-/// A tuple of what `made` makes of each.
-template <class Made>
-py::tuple tuple_of(const Values& values, const Made& made) {
-    py::tuple out(values.size());
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        out[i] = made(values[i]);
-    }
-    return out;
-}
 
 /// Keys of a record as texts of the interpreter, made once: they live as long as the process.
 const std::vector<PyObject*>& keys_of(const RecordRow& row) {
@@ -553,11 +553,13 @@ py::dict walk_job(const py::dict& job, const Machines& machines, std::string_vie
 using Lever = std::tuple<std::string, std::string, bool>;
 using LeversMoved = std::pair<std::vector<Lever>, std::vector<Lever>>;
 
-std::vector<job::LeverGroup> groups_of(const std::vector<Lever>& levers) {
-    std::vector<job::LeverGroup> out;
-    out.reserve(levers.size());
-    for (const auto& [group, positions, stop] : levers) {
-        out.push_back({group, positions, stop});
+/// Tuples of Python as the core's own rows.
+template <class Row, class... Member>
+std::vector<Row> rows_of(const std::vector<std::tuple<Member...>>& tuples) {
+    std::vector<Row> out;
+    out.reserve(tuples.size());
+    for (const auto& each : tuples) {
+        out.push_back(std::apply([](const auto&... member) { return Row{member...}; }, each));
     }
     return out;
 }
@@ -570,7 +572,8 @@ py::object better_order(const py::dict& job, const Machines& machines, std::size
     std::vector<job::Moved> read;
     read.reserve(moved.size());
     for (const std::optional<LeversMoved>& each : moved) {
-        read.push_back(each ? job::Moved{groups_of(each->first), groups_of(each->second), true}
+        read.push_back(each ? job::Moved{rows_of<job::LeverGroup>(each->first),
+                                         rows_of<job::LeverGroup>(each->second), true}
                             : job::Moved{});
     }
     const auto found = job::better_order(parts_of(taken, machines, catalogue).at(part), read, catalogue);
@@ -621,14 +624,9 @@ py::list bars_of(const py::dict& job) {
 std::vector<std::pair<int, double>> shared_steps(
     const std::vector<std::tuple<int, int, double, double, double>>& settings,
     const std::vector<const machine::Machine*>& machines) {
-    std::vector<job::Setting> read;
-    read.reserve(settings.size());
-    for (const auto& [machine, step, least_rpm, cut_s, rpm] : settings) {
-        read.push_back({machine, step, least_rpm, cut_s, rpm});
-    }
     std::vector<std::pair<int, double>> out;
-    out.reserve(read.size());
-    for (const job::StepAt& each : job::shared_steps(read, machines)) {
+    out.reserve(settings.size());
+    for (const job::StepAt& each : job::shared_steps(rows_of<job::Setting>(settings), machines)) {
         out.emplace_back(each.step, each.rpm);
     }
     return out;
@@ -653,18 +651,7 @@ py::list job_kinds() {
 }  // namespace
 
 py::object value_of(const Value& value) {
-    return std::visit(
-        [](const auto& is) -> py::object {
-            using Is = std::remove_cvref_t<decltype(is)>;
-            if constexpr (std::is_same_v<Is, std::monostate>) {
-                return py::none();
-            } else if constexpr (std::is_same_v<Is, Values>) {
-                return tuple_of(is, &value_of);
-            } else {
-                return py::cast(is);
-            }
-        },
-        value.is);
+    return value_read(value);
 }
 
 const void* answer_held(py::handle answer, const std::type_info& kind) {
@@ -760,14 +747,6 @@ void bind_questions(py::module_& module) {
     module.def("shared_steps", &shared_steps, "settings"_a, "machines"_a,
                "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has.");
-    module.attr("FOLDER_VARIABLE") = "HALFNUT_SHOP";  // that names the folder of a shop's own tables
-    module.def(
-        "environment",
-        [](const char* name) {
-            const char* const value = std::getenv(name);
-            return py::bytes(value == nullptr ? "" : value);
-        },
-        "name"_a, "A variable of the environment, empty where there is none.");
     module.def("question_names", &question_names, "Names of the questions that the core declares.");
     module.def("question", &described_question, "name"_a, "A question as it is declared in the core.");
 }

@@ -19,15 +19,18 @@ from pathlib import Path
 from threading import Lock
 from typing import Any, TypeVar
 
-from halfnut._core import FOLDER_VARIABLE, Catalogue, environment
+from halfnut._core import Catalogue
 
-__all__ = ["activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
+__all__ = ["FOLDER_VARIABLE", "activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
 
 Answer = TypeVar("Answer")
 Shop = tuple[Catalogue, tuple[Path, ...]]
 
+FOLDER_VARIABLE = "HALFNUT_SHOP"
+"""Names the folder of a shop's own tables."""
+
 _chosen: ContextVar[Shop | None] = ContextVar("halfnut_shop", default=None)
-_of_process: dict[bytes, Shop] = {}
+_of_process: dict[str | None, Shop] = {}
 _reading = Lock()
 
 
@@ -39,7 +42,7 @@ def active() -> Catalogue:
     TableError
         HALFNUT_SHOP names a folder that is not there, or one whose tables cannot be read.
     """
-    chosen = _chosen.get() or _of_process.get(environment(FOLDER_VARIABLE)) or _process_shop()
+    chosen = _chosen.get() or _of_process.get(os.environ.get(FOLDER_VARIABLE)) or _process_shop()
     return chosen[0]
 
 
@@ -50,14 +53,14 @@ def active_folders() -> tuple[Path, ...]:
 
 def _process_shop() -> Shop:
     """The shop of the process, read once for each folder that HALFNUT_SHOP names."""
-    named = environment(FOLDER_VARIABLE)
+    named = os.environ.get(FOLDER_VARIABLE)
     if (found := _of_process.get(named)) is not None:
         return found
     from halfnut.core.shop_tables import process_shop
 
     with _reading:
         if named not in _of_process:
-            _of_process[named] = process_shop()
+            _of_process[named] = process_shop(named)
         return _of_process[named]
 
 
@@ -115,7 +118,7 @@ def activate(catalogue: Catalogue) -> None:
     of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
     """
     chosen = (catalogue, active_folders())
-    of_process = _of_process.get(environment(FOLDER_VARIABLE))
+    of_process = _of_process.get(os.environ.get(FOLDER_VARIABLE))
     _chosen.set(None if chosen == of_process else chosen)
 
 

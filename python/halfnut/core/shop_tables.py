@@ -8,11 +8,11 @@ A shop folder holds any of
 - machine files under ``machines/``, and the shop's knurl wheels in ``knurl_wheels.toml``.
 
 Folders come from installed packages through the entry-point group ``halfnut.tables`` (each entry point is a folder's
-path, or a function that gives one), from the ``HALFNUT_SHOP`` environment variable, and from an argument.
+path, or a function that gives one), from the ``HALFNUT_SHOP`` environment variable, and from `halfnut.shop`.
 `halfnut.core.catalogue` says which of them answers.
 A row with the key of a built-in row replaces it; evidence then shows the source as the shop's.
 
-A row, a file or a package with a mistake stops only what needs it. `load_shop` lists every mistake; a question that
+A row, a file or a package with a mistake stops only what needs it. `lay_folders` lists every mistake; a question that
 needs a bad row is refused with the mistakes of that row.
 """
 
@@ -29,7 +29,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from halfnut._core import FOLDER_VARIABLE, Catalogue, Error, TableError
+from halfnut._core import Catalogue, Error, TableError
 from halfnut.core.fixed import made
 from halfnut.core.plain_files import read_plain, toml_data
 
@@ -44,8 +44,6 @@ __all__ = [
     "folder_shop",
     "lay_file",
     "lay_folders",
-    "load",
-    "load_shop",
     "process_shop",
 ]
 
@@ -144,12 +142,14 @@ def _package_name(point: EntryPoint) -> str:
     return f"{name} ({point.name})" if name else str(point.name)
 
 
-def process_shop() -> tuple[Catalogue, tuple[Path, ...]]:
-    """The shop of the process: tables and folders of installed packages, then of the folder in the environment.
+def process_shop(named: str | None = None) -> tuple[Catalogue, tuple[Path, ...]]:
+    """The shop of the process: tables and folders of installed packages, then of the folder that is named, if any.
 
     What cannot be used is left out, with a `ShopWarning`: one a package, one for all rows and files.
     """
-    return _warned(load_shop())
+    folders, problems = _packages(tuple(sys.path))
+    found = lay_folders(Catalogue(), [*folders, *([_folder(named)] if named else [])])
+    return _warned(ShopTables(found.catalogue, (*problems, *found.problems), found.folders))
 
 
 def folder_shop(folder: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Path, ...]]:
@@ -166,46 +166,6 @@ def _warned(found: ShopTables) -> tuple[Catalogue, tuple[Path, ...]]:
         more = f"; and {len(rows) - 1} more: `halfnut shop check FOLDER` names all" if len(rows) > 1 else ""
         warnings.warn(rows[0].short + more, ShopWarning, stacklevel=3)
     return found.catalogue, found.folders
-
-
-def load(folder: str | os.PathLike[str] | None = None) -> Catalogue:
-    """The built-in tables with every shop folder's tables over them; what cannot be used is warned of.
-
-    Parameters
-    ----------
-    folder : path, optional
-        A shop folder besides those of the environment and of installed packages.
-
-    Returns
-    -------
-    Catalogue
-        Give it to `halfnut.core.catalogue.activate` to make every level-2 function use it.
-
-    Raises
-    ------
-    TableError
-        A folder that is named but is not there.
-    """
-    return _warned(load_shop(folder))[0]
-
-
-def load_shop(folder: str | os.PathLike[str] | None = None) -> ShopTables:
-    """The built-in tables with every shop folder's tables over them, and every mistake in those.
-
-    Parameters
-    ----------
-    folder : path, optional
-        As for `load`.
-
-    Raises
-    ------
-    TableError
-        A folder that is named but is not there.
-    """
-    folders, problems = _packages(tuple(sys.path))
-    named = [_folder(each) for each in (os.environ.get(FOLDER_VARIABLE), folder) if each]
-    found = lay_folders(Catalogue(), [*folders, *named])
-    return ShopTables(found.catalogue, (*problems, *found.problems), found.folders)
 
 
 def lay_folders(catalogue: Catalogue, folders: list[Path]) -> ShopTables:

@@ -52,7 +52,7 @@ def heavy(tmp_path):
 
 def test_the_environment_counts_in_python_as_for_the_command(heavy, monkeypatch):
     bare = force()
-    monkeypatch.setenv(_core.FOLDER_VARIABLE, str(heavy))
+    monkeypatch.setenv(catalogue.FOLDER_VARIABLE, str(heavy))
     assert force() == heavier(heavy)
     question = ["turn", "6061-T6", "32mm", "--depth", "1mm", "--feed", "0.2mm/rev", "--json"]
     done = subprocess.run([sys.executable, "-m", "halfnut", *question], capture_output=True, text=True, check=True)
@@ -63,7 +63,7 @@ def test_the_environment_counts_in_python_as_for_the_command(heavy, monkeypatch)
 
 
 def test_a_folder_that_is_not_there_is_said_at_the_first_question(tmp_path, monkeypatch):
-    monkeypatch.setenv(_core.FOLDER_VARIABLE, str(tmp_path / "gone"))
+    monkeypatch.setenv(catalogue.FOLDER_VARIABLE, str(tmp_path / "gone"))
     with pytest.raises(hn.TableError, match="gone: no such shop folder"):
         force()
     with hn.shop(None):

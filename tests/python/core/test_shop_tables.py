@@ -8,7 +8,7 @@ import pytest
 
 import halfnut as hn
 from halfnut import _core, cutting
-from halfnut.core import shop_tables
+from halfnut.core import catalogue, shop_tables
 
 
 def drill(catalogue: _core.Catalogue, name: str) -> dict:
@@ -20,7 +20,7 @@ def test_rows_from_toml_replace_and_join(tmp_path):
         '[[quantity.drills]]\nname = "ZZ"\ndiameter_in = 0.5\nsource = "measured, 3 drills"\n'
         '[[quantity.drills]]\nname = "F"\ndiameter_in = 0.2565\nsource = "reground"\n'
     )
-    catalogue = shop_tables.load(tmp_path)
+    catalogue = shop_tables.folder_shop(tmp_path)[0]
     assert drill(catalogue, "ZZ")["source"] == {
         "table": str(tmp_path / "ours.toml"),
         "key": "S1",
@@ -37,15 +37,15 @@ def test_table_files_in_the_built_in_layout(tmp_path):
     (tmp_path / "quantity").mkdir()
     path = tmp_path / "quantity" / "drills.csv"
     path.write_text("# table: ours\n# S1: shop | measured\nname,diameter_in,source\nF,.2565,S1\n")
-    assert drill(shop_tables.load(tmp_path), "F")["diameter_in"] == 0.2565
+    assert drill(shop_tables.folder_shop(tmp_path)[0], "F")["diameter_in"] == 0.2565
     path.write_text("# table: ours\n# S1: shop | measured\nname,diameter_in,source\nF,wide,S1\nZZ,.5,S1\n")
-    found = shop_tables.load_shop(tmp_path)
+    found = shop_tables.lay_folders(_core.Catalogue(), [tmp_path])
     assert [problem.lines() for problem in found.problems] == [
         [f"{path}:4: quantity/drills 'F' cannot be used", "  diameter_in must be a number, got 'wide'"]
     ]
     assert drill(found.catalogue, "ZZ")["diameter_in"] == 0.5
     with pytest.warns(UserWarning, match=r"drills\.csv:4: quantity/drills 'F' cannot be used: diameter_in must be a n"):
-        shop_tables.load(tmp_path)
+        shop_tables.folder_shop(tmp_path)[0]
     assert not [row for row in found.catalogue.rows("quantity/drills") if row["name"] == "F"]  # no silent stand-in
 
 
@@ -76,7 +76,7 @@ def test_a_bad_row_marks_itself_with_every_mistake(tmp_path, text, line, mistake
     (tmp_path / "quantity" / "drills.csv").write_text(
         "# table: ours\n# S1: shop | measured\nname,diameter_in,source\nYY,.4,S1\nXX,.3\n"
     )
-    found = shop_tables.load_shop(tmp_path)
+    found = shop_tables.lay_folders(_core.Catalogue(), [tmp_path])
     assert drill(found.catalogue, "YY")["diameter_in"] == 0.4
     toml, csv = found.problems  # by the names of their files
     assert csv.mistakes == ("2 cells, but the header has 3 columns",)
@@ -98,7 +98,7 @@ def test_a_bad_row_marks_itself_with_every_mistake(tmp_path, text, line, mistake
 def test_a_bad_file_stops_itself_only(tmp_path, text, message):
     (tmp_path / "bad.toml").write_bytes(text if isinstance(text, bytes) else text.encode())
     (tmp_path / "ours.toml").write_bytes(b"\xef\xbb\xbf" + GOOD.encode())
-    found = shop_tables.load_shop(tmp_path)
+    found = shop_tables.lay_folders(_core.Catalogue(), [tmp_path])
     assert drill(found.catalogue, "ZZ")["diameter_in"] == 0.5
     (problem,) = found.problems
     assert problem.where == str(tmp_path / "bad.toml")
@@ -137,7 +137,7 @@ def shop(tmp_path):
 
     def activate(*rows):
         alloys(tmp_path, *rows)
-        found = shop_tables.load_shop(tmp_path)
+        found = shop_tables.lay_folders(_core.Catalogue(), [tmp_path])
         hn.core.catalogue.activate(found.catalogue)
         return found.problems
 
@@ -343,11 +343,11 @@ def test_a_bad_row_of_a_tool_is_said_where_the_tool_is_asked_for(tmp_path):
 
 
 def test_folder_from_the_environment_and_one_that_is_not_there(tmp_path, monkeypatch):
-    monkeypatch.setenv(_core.FOLDER_VARIABLE, str(tmp_path))
-    assert shop_tables.load_shop().folders == (tmp_path,)
-    monkeypatch.setenv(_core.FOLDER_VARIABLE, str(tmp_path / "gone"))
+    monkeypatch.setenv(catalogue.FOLDER_VARIABLE, str(tmp_path))
+    assert catalogue.active_folders() == (tmp_path,)
+    monkeypatch.setenv(catalogue.FOLDER_VARIABLE, str(tmp_path / "gone"))
     with pytest.raises(hn.TableError, match="no such shop folder"):
-        shop_tables.load()
+        catalogue.active()
 
 
 def package(site, name, body):
@@ -363,7 +363,7 @@ def test_an_installed_package_brings_a_folder(tmp_path, monkeypatch):
     package(tmp_path / "site", "club_tables", f"def folder():\n    return {str(tmp_path)!r}\n")
     (tmp_path / "ours.toml").write_text('[[quantity.drills]]\nname = "F"\ndiameter_in = 0.2565\nsource = "club"\n')
     monkeypatch.syspath_prepend(str(tmp_path / "site"))
-    assert drill(shop_tables.load(), "F")["source"]["citation"] == "club"
+    assert drill(shop_tables.process_shop()[0], "F")["source"]["citation"] == "club"
 
 
 @pytest.mark.parametrize(
@@ -385,7 +385,7 @@ def test_a_package_that_fails_is_named_and_the_rest_works(tmp_path, monkeypatch,
     monkeypatch.delitem(sys.modules, "bad_tables", raising=False)
     monkeypatch.delitem(sys.modules, "club_tables", raising=False)
     with pytest.warns(UserWarning, match=r"^package bad-tables \(bad_tables\): its tables cannot be used: ") as warned:
-        catalogue = shop_tables.load()
+        catalogue, _ = shop_tables.process_shop()
     assert told in str(warned[0].message)
     assert drill(catalogue, "F")["source"]["citation"] == "club"
     out = halfnut("cylindrical-fit", "17 k5", cwd=tmp_path, PYTHONPATH=str(site))

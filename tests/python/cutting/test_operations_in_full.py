@@ -208,7 +208,7 @@ source = "measured"
 """
     )
     before = catalogue.active()
-    catalogue.activate(shop_tables.load(tmp_path))
+    catalogue.activate(shop_tables.folder_shop(tmp_path)[0])
     yield
     catalogue.activate(before)
 
@@ -256,7 +256,7 @@ kc_source = "measured on the lathe"
 """
     )
     before = catalogue.active()
-    catalogue.activate(shop_tables.load(tmp_path))
+    catalogue.activate(shop_tables.folder_shop(tmp_path)[0])
     try:
         cut = hn.turn("our bar", "20 mm", depth="1 mm", feed="0.2 mm/rev")
         assert ("measured on the lathe", "shop") in {(item.source, item.kind) for item in cut.evidence}

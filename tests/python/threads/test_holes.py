@@ -226,7 +226,7 @@ source = "drill rack"
         encoding="utf-8",
     )
     before = catalogue.active()
-    catalogue.activate(shop_tables.load(tmp_path))
+    catalogue.activate(shop_tables.folder_shop(tmp_path)[0])
     try:
         hole = hn.tapping_hole("M6")
         assert hole.drill == "the 5 mm"
