@@ -8,13 +8,14 @@ import sys
 import warnings
 from collections.abc import Sequence
 from importlib import import_module
-from typing import Any, NoReturn
+from typing import Any, NoReturn, TextIO
 
 import click
 
 from halfnut._core import Catalogue, __version__, nearest_name, question, question_names
 from halfnut.cli import failures
 from halfnut.cli.output import echo
+from halfnut.core.catalogue import FOLDER_VARIABLE
 
 __all__ = ["command", "commands", "main"]
 
@@ -141,12 +142,11 @@ def _remember(ctx: click.Context, args: list[str]) -> None:
 
     found = remembered()
     ctx.default_map = found.options(args)
-    if found.shop is not None and _SHOP not in os.environ:
-        os.environ[_SHOP] = found.shop
-        ctx.call_on_close(lambda: os.environ.pop(_SHOP, None))
+    if found.shop is not None and FOLDER_VARIABLE not in os.environ:
+        os.environ[FOLDER_VARIABLE] = found.shop
+        ctx.call_on_close(lambda: os.environ.pop(FOLDER_VARIABLE, None))
 
 
-_SHOP = "HALFNUT_SHOP"
 _WORDS = "halfnut.words"
 
 
@@ -156,13 +156,20 @@ def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
     shown = warnings.showwarning
 
-    def say(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
+    def say(
+        message: Warning | str,
+        category: type[Warning],
+        filename: str,
+        lineno: int,
+        file: TextIO | None = None,
+        line: str | None = None,
+    ) -> None:
         from halfnut.core.shop_tables import ShopWarning
 
         if issubclass(category, ShopWarning):
             echo(f"halfnut: note: {message}", err=True)
         else:
-            shown(message, category, *where, **more)
+            shown(message, category, filename, lineno, file, line)
 
     warnings.showwarning = say
     click.get_current_context().call_on_close(lambda: setattr(warnings, "showwarning", shown))

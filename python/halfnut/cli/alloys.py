@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from pathlib import Path
-from string import Template
 
 import click
 
 from halfnut._core import Catalogue, Error, spell, spell_span
 from halfnut.cli.data import ASKED, HIGH_SPEED_ONLY
 from halfnut.cli.failures import ANSWERED, MARKED
-from halfnut.cli.output import STREAM, echo, json_text, put, ready, show, with_evidence, with_file, with_json
+from halfnut.cli.output import begin, echo, show, tell, with_evidence, with_file, with_json
 from halfnut.core.catalogue import rows
 from halfnut.core.text import toml_text
-from halfnut.demo import FOLDER
 
 _TOOLS = ("HSS", "carbide", "coated carbide")
 _EPILOG = """\b
@@ -153,14 +151,12 @@ def list_alloys(word: str, as_json: bool) -> None:
         whole = " ".join((row["id"], row["name"], row["condition"] or "", row["group"], *others))
         if word.casefold() in whole.casefold():
             listed.append({"id": row["id"], "name": row["name"], "condition": row["condition"], "others": others})
-    if as_json:
-        echo(json_text(listed))
-        return
-    for each in listed:
-        title = f"{each['name']} {each['condition'] or ''}".strip()
-        echo(f"{each['id']:16} {title:32} {', '.join(each['others'][:4])}".rstrip())
-    if not listed:
-        echo(f"no alloy has '{word}' in a name, condition or group")
+    titles = [f"{each['name']} {each['condition'] or ''}".strip() for each in listed]
+    lines = [
+        f"{each['id']:16} {title:32} {', '.join(each['others'][:4])}".rstrip()
+        for each, title in zip(listed, titles, strict=True)
+    ]
+    tell(as_json, listed, lines or [f"no alloy has '{word}' in a name, condition or group"])
 
 
 @alloy.command(epilog='\b\nExample:\n  halfnut alloy new "our bronze" --like C93200')
@@ -175,16 +171,8 @@ def new(name: str, like: str, out: Path | None, replace: bool) -> None:
     safe = "-".join("".join(letter if letter.isalnum() else " " for letter in name).split())
     if not safe:
         raise click.UsageError(f"an alloy cannot well be called {toml_text(name)}")
-    path = out or Path(f"{safe}.toml")
-    ready(path, replace=replace)
-    template = Template((FOLDER / "templates" / "alloy.toml").read_text(encoding="utf-8"))
-    put(
-        path,
-        template.substitute(id=toml_text(f"SHOP-{safe.upper()}"), name=toml_text(name), like=toml_text(base.id)),
-        replace=replace,
-    )
-    if path != STREAM:
-        echo(f"{path}: fill it in, then `halfnut alloy check {path}`")
+    words = {"id": toml_text(f"SHOP-{safe.upper()}"), "name": toml_text(name), "like": toml_text(base.id)}
+    begin(out or Path(f"{safe}.toml"), "alloy.toml", "alloy", replace=replace, **words)
 
 
 @alloy.command(
@@ -211,15 +199,10 @@ def check(ctx: click.Context, file: Path, as_json: bool) -> None:
     finally:
         activate(before)
     lacks = {each.title: missing for each in own if (missing := each.lacking)}
-    if as_json:
-        wrong = [{"where": each.where, "what": each.what, "mistakes": each.mistakes} for each in found.problems]
-        echo(json_text({"file": str(file), "wrong": wrong, "missing": lacks}))
-    else:
-        echo(f"{file}: {len(found.problems) or 'nothing'} to put right")
-        for problem in found.problems:
-            for text in problem.lines():
-                echo(f"  {text}")
-        for title, missing in lacks.items():
-            for text in missing:
-                echo(f"  missing  {title}: {text}")
+    lines = [
+        f"{file}: {len(found.problems) or 'nothing'} to put right",
+        *(f"  {line}" for each in found.problems for line in each.lines()),
+    ]
+    lines += [f"  missing  {title}: {text}" for title, missing in lacks.items() for text in missing]
+    tell(as_json, {"file": str(file), "wrong": list(map(vars, found.problems)), "missing": lacks}, lines)
     ctx.exit(MARKED if found.problems else ANSWERED)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import click
 
@@ -35,19 +36,19 @@ def command(name: str) -> click.Command:
     question = declared()[name]
     rows = question["arguments"]
 
-    def ask(*, as_json: bool, evidence: bool, out: Path | None = None, replace: bool = False, **given: Any) -> None:
+    def ask(*, as_json: bool, evidence: bool, out: Path | None = None, replace: bool = False, **given: object) -> None:
         from halfnut.cli import drawings
 
         ready(out, replace=replace, as_json=as_json)
         for each in [each for each in given if _WITHIN in each]:
             whole, _, part = each.partition(_WITHIN)
             if (value := given.pop(each)) is not None:
-                given[whole] = {**(given[whole] or {}), part: value}
+                given[whole] = {**cast("dict[str, object]", given[whole] or {}), part: value}
         if out is not None:
             drawings.check(name, out.suffix)
         found = function_of(name)(**given)
         is_answer = getattr(found, "found", True)
-        drawn = drawings.drawing(name, found, out.suffix) if out is not None and is_answer else None
+        drawn = drawings.drawing(found, out.suffix) if out is not None and is_answer else None
         if out is not None and drawn is not None:
             put(out, drawn, replace=replace)
         if out != STREAM or drawn is None:
@@ -146,11 +147,11 @@ def _of_parts(flag: str, row: dict[str, Any]) -> Any:
     def named(ctx: click.Context, param: click.Parameter, values: tuple[str, ...] | None) -> dict[str, str] | None:
         return dict(zip(placed, values, strict=True)) if values else None
 
-    def give(command: Any) -> Any:
+    def give(command: Callable[..., object]) -> Callable[..., object]:
         for part in reversed(others):
             within = {"name": f"{row['name']}{_WITHIN}{part['name']}", "option": f"{row['name']}_{part['name']}"}
             command = _parameter(part | within)(command)
-            command.__click_params__[-1].hidden = True  # each is said where the first end is
+            vars(command)["__click_params__"][-1].hidden = True  # each is said where the first end is
         metavar = " ".join(name.upper() for name in placed)
         about = f"{row['about'][:-1]}; what else differs as {flag}-{others[0]['name'].replace('_', '-')} and its like."
         return click.option(flag, row["name"], nargs=len(placed), metavar=metavar, callback=named, help=about)(command)

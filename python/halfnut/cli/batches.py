@@ -46,7 +46,7 @@ def _known(ctx: click.Context, param: click.Parameter, value: str) -> str:
 @click.option("--pitch", help="For all rows of knurl-blank, such as '96 DP'.")
 @click.option("--pattern", help="For all rows of knurl-blank.")
 @click.pass_context
-def batch(ctx: click.Context, /, question: str, file: Path, out: Path, replace: bool, **given: Any) -> None:
+def batch(ctx: click.Context, /, question: str, file: Path, out: Path, replace: bool, **given: str | None) -> None:
     """Answer every row of FILE: its columns, the answers, and for a row without one the reason."""
     ready(out, replace=replace)
     table = _read(file, question)
@@ -67,7 +67,7 @@ def batch(ctx: click.Context, /, question: str, file: Path, out: Path, replace: 
         ctx.exit(MARKED)
 
 
-def _answer(question: str, table: dict[str, Any], given: dict[str, Any]) -> tuple[dict[str, Any], list[str]]:
+def _answer(question: str, table: dict[str, Any], given: dict[str, str]) -> tuple[dict[str, Any], list[str]]:
     from halfnut import batch
 
     known = {row["name"] for row in declared()[question]["arguments"]}

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from halfnut.cli.output import STREAM, echo, json_text, put, ready, with_file, with_json
+from halfnut.cli.output import STREAM, put, ready, tell, with_file, with_json
 
 _CHART = """\b
 Example:
@@ -45,4 +45,4 @@ def speed_chart(
     if out is not None:
         put(out, found.page(paper), replace=replace)
     if out != STREAM:
-        echo(json_text(found.to_dict()) if as_json else str(found))
+        tell(as_json, found.to_dict(), [str(found)])

@@ -9,7 +9,7 @@ import click
 
 from halfnut import cutting
 from halfnut._core import Error
-from halfnut.cli.output import echo, json_text, with_json
+from halfnut.cli.output import tell, with_json
 from halfnut.core.catalogue import rows, tables
 from halfnut.cutting.cuts import Cut
 
@@ -88,20 +88,12 @@ def data(as_json: bool) -> None:
     An alloy that a shop meets weekly counts five times in the answers.
     """
     held, answered = of_tables(), of_answers()
-    if as_json:
-        echo(json_text({"tables": {name: dict(kinds) for name, kinds in held.items()}, "answers": answered}))
-        return
-    echo(f"{'cells with a source':<34}" + "".join(f"{head:>8}" for head in _HEADS))
-    for name, kinds in held.items():
-        if kinds:
-            echo(_line(name, kinds))
-    whole: Counter[str] = Counter()
-    echo("answers, by operation")
-    for name, kinds in answered.items():
-        echo(_line(name, kinds))
-        whole += kinds
-    echo(_line("all", whole))
-    echo(f"from memory: {whole['memory'] / whole.total():.0%} of the answers")
+    whole = sum(answered.values(), Counter[str]())
+    lines = [f"{'cells with a source':<34}" + "".join(f"{head:>8}" for head in _HEADS)]
+    lines += [_line(name, kinds) for name, kinds in held.items() if kinds]
+    lines += ["answers, by operation", *(_line(name, kinds) for name, kinds in answered.items()), _line("all", whole)]
+    lines.append(f"from memory: {whole['memory'] / whole.total():.0%} of the answers")
+    tell(as_json, {"tables": held, "answers": answered}, lines)
 
 
 def _line(name: str, kinds: Counter[str]) -> str:

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import io
-from typing import Any
+from typing import TYPE_CHECKING
 
 from halfnut._core import DomainError
 from halfnut.core.extras import optional
+
+if TYPE_CHECKING:
+    from halfnut.cutting.choosing import Passes
+    from halfnut.cutting.gears import GearTrains
+    from halfnut.threads.adjusters import Adjuster
 
 __all__ = ["check", "drawing"]
 
@@ -17,11 +22,14 @@ def check(name: str, suffix: str) -> None:
         _kind(suffix)
 
 
-def drawing(name: str, found: Any, suffix: str) -> str | bytes | None:
+def drawing(found: Adjuster | GearTrains | Passes, suffix: str) -> str | bytes | None:
     """The drawing of a question's answer; None where the answer is that there is nothing to draw."""
-    if name == "adjuster":
-        return str(found.page())
-    if name == "gear_train":
+    from halfnut.cutting.gears import GearTrains
+    from halfnut.threads.adjusters import Adjuster
+
+    if isinstance(found, Adjuster):
+        return found.page()
+    if isinstance(found, GearTrains):
         from halfnut.drawing.gears import train_svg
 
         return train_svg(found[0]) if found else None

@@ -6,6 +6,8 @@ import contextlib
 import errno
 import os
 import sys
+from collections.abc import Callable
+from typing import Any
 
 import click
 
@@ -19,15 +21,6 @@ __all__ = ["ANSWERED", "INTERRUPTED", "MARKED", "UNABLE", "WRONG", "tell"]
 ANSWERED, MARKED, WRONG, UNABLE, INTERRUPTED = 0, 1, 2, 3, 130
 """Exit statuses: answered; planned, with marks; the question or a file is wrong; Halfnut could not; stopped."""
 
-_CODES = (
-    (UnitError, "unit"),
-    (NotTabulatedError, "not_tabulated"),
-    (DesignationError, "designation"),
-    (TableError, "table"),
-    (DomainError, "domain"),
-    (Error, "input"),
-)
-
 
 @made(frozen=True)
 class Failure:
@@ -40,29 +33,9 @@ class Failure:
 
 def failure_of(error: BaseException) -> Failure | None:
     """What an exception comes to; None where nobody is left to be told."""
-    if isinstance(error, MissingExtraError):
-        return Failure(UNABLE, "missing_package", str(error))
-    if isinstance(error, Error):
-        code = next(code for kind, code in _CODES if isinstance(error, kind))
-        return Failure(WRONG, code, str(error))
-    if isinstance(error, click.ClickException):
-        return Failure(WRONG, "usage", _usage(error))
-    if isinstance(error, KeyboardInterrupt):
-        return Failure(INTERRUPTED, "interrupted", "stopped")
     if isinstance(error, BrokenPipeError):
         return None
-    if isinstance(error, OSError):
-        return Failure(UNABLE, "file", _os_words(error))
-    if isinstance(error, ModuleNotFoundError):
-        return Failure(UNABLE, "missing_package", f"a package is missing: {error}")
-    if isinstance(error, UnicodeDecodeError):
-        return Failure(UNABLE, "file", f"what was read is not {error.encoding} text: {error.reason}")
-    if isinstance(error, MemoryError):
-        return Failure(UNABLE, "memory", "there is not enough memory for this")
-    if isinstance(error, RecursionError):
-        return Failure(UNABLE, "too_deep", "what was given is nested too deeply")
-    words = " ".join(f"unforeseen {type(error).__name__}: {error}".split()).rstrip(":")
-    return Failure(UNABLE, "unforeseen", f"{words}; HALFNUT_TRACEBACK=1 shows where")
+    return next(Failure(status, code, words(error)) for kind, status, code, words in _KINDS if isinstance(error, kind))
 
 
 def tell(error: BaseException, *, as_json: bool) -> int:
@@ -124,6 +97,31 @@ def _os_words(error: OSError) -> str:
     words = error.strerror or " ".join(str(error).split()) or os.strerror(errno.EIO)
     # files that are written are named by whoever writes them
     return f"standard output: {words}" if error.errno in (errno.ENOSPC, errno.EFBIG, errno.EDQUOT) else words
+
+
+def _unforeseen(error: BaseException) -> str:
+    words = " ".join(f"unforeseen {type(error).__name__}: {error}".split()).rstrip(":")
+    return f"{words}; HALFNUT_TRACEBACK=1 shows where"
+
+
+_KINDS: tuple[tuple[type[BaseException], int, str, Callable[[Any], str]], ...] = (
+    (MissingExtraError, UNABLE, "missing_package", str),
+    (UnitError, WRONG, "unit", str),
+    (NotTabulatedError, WRONG, "not_tabulated", str),
+    (DesignationError, WRONG, "designation", str),
+    (TableError, WRONG, "table", str),
+    (DomainError, WRONG, "domain", str),
+    (Error, WRONG, "input", str),
+    (click.ClickException, WRONG, "usage", _usage),
+    (KeyboardInterrupt, INTERRUPTED, "interrupted", lambda _: "stopped"),
+    (OSError, UNABLE, "file", _os_words),
+    (ModuleNotFoundError, UNABLE, "missing_package", lambda error: f"a package is missing: {error}"),
+    (UnicodeDecodeError, UNABLE, "file", lambda error: f"what was read is not {error.encoding} text: {error.reason}"),
+    (MemoryError, UNABLE, "memory", lambda _: "there is not enough memory for this"),
+    (RecursionError, UNABLE, "too_deep", lambda _: "what was given is nested too deeply"),
+    (BaseException, UNABLE, "unforeseen", _unforeseen),
+)
+"""What an exception comes to: the first kind that it is."""
 
 
 def _let_go_of_standard_output() -> None:

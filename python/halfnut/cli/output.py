@@ -7,7 +7,7 @@ import math
 import os
 import re
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any, TextIO, TypeVar
 
@@ -20,12 +20,14 @@ from halfnut.core.text import shown
 __all__ = [
     "COUNT",
     "STREAM",
+    "begin",
     "echo",
     "json_text",
     "plain",
     "put",
     "ready",
     "show",
+    "tell",
     "with_evidence",
     "with_file",
     "with_json",
@@ -61,13 +63,13 @@ def _keep(ctx: click.Context, param: click.Parameter, value: bool) -> None:
     ctx.meta[_WHY] = value
 
 
-def with_file(option: str, what: str, **how: Any) -> Callable[[_Command], _Command]:
+def with_file(option: str, what: str, *, required: bool = False) -> Callable[[_Command], _Command]:
     """Give a command an option that names a file to write, and --replace."""
 
     def give(command: _Command) -> _Command:
         command = click.option("--replace", is_flag=True, help="Write over an earlier file.")(command)
         kind = click.Path(path_type=Path)
-        return click.option(option, type=kind, help=f"{what}; - is standard output.", **how)(command)
+        return click.option(option, type=kind, required=required, help=f"{what}; - is standard output.")(command)
 
     return give
 
@@ -95,6 +97,19 @@ def put(place: Path, content: str | bytes, *, replace: bool) -> None:
         files.write(place, content, replace=replace)
 
 
+def begin(place: Path, template: str, command: str, *, replace: bool, **words: str) -> None:
+    """Write a file of a shop's own to fill in, of a template's text, and say which command checks it."""
+    from string import Template
+
+    from halfnut.demo import FOLDER
+
+    ready(place, replace=replace)
+    text = Template((FOLDER / "templates" / template).read_text(encoding="utf-8")).substitute(words)
+    put(place, text, replace=replace)
+    if place != STREAM:
+        echo(f"{place}: fill it in, then `halfnut {command} check {place}`")
+
+
 def plain(value: object) -> Any:
     """A value that JSON can hold: no NaN, no objects."""
     if isinstance(value, float):
@@ -114,6 +129,12 @@ def json_text(value: object) -> str:
 
     text = json.dumps(plain(value), indent=2, ensure_ascii=False, allow_nan=False)
     return _OBEYED.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
+
+
+def tell(as_json: bool, data: object, lines: Iterable[str]) -> None:
+    """Print what a command found, as JSON or in lines."""
+    for line in [json_text(data)] if as_json else lines:
+        echo(line)
 
 
 def echo(text: str, *, err: bool = False) -> None:

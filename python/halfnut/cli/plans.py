@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from halfnut.cli.failures import ANSWERED, MARKED
-from halfnut.cli.output import STREAM, echo, json_text, put, ready
+from halfnut.cli.output import STREAM, echo, put, ready, tell
 from halfnut.core import files
 from halfnut.demo import FOLDER
 
@@ -87,10 +87,5 @@ def plan(
         raise click.UsageError("--replace goes with --out")
     planned = plan_job(job or _DEMO)
     written = [] if folder is None else planned.write(folder, paper=paper, phone_page=phone_page, replace=replace)
-    if as_json:
-        echo(json_text(planned.to_dict()))
-    else:
-        echo(str(planned))
-        echo("")
-        echo("\n".join(str(path) for path in written))
+    tell(as_json, planned.to_dict() if as_json else None, [str(planned), "", "\n".join(map(str, written))])
     ctx.exit(MARKED if planned.failed else ANSWERED)

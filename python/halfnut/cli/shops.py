@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from halfnut.cli.output import echo, json_text, with_json
+from halfnut.cli.output import tell, with_json
 
 _EPILOG = """\b
 Example:
@@ -32,12 +32,7 @@ def check(folder: Path, as_json: bool) -> None:
     if not folder.is_dir():
         raise TableError(f"{folder}: no such shop folder")
     found = lay_folders(Catalogue(), [folder]).problems
-    if as_json:
-        echo(json_text([{"where": each.where, "what": each.what, "mistakes": each.mistakes} for each in found]))
-    else:
-        count = len(found)
-        echo(f"{folder}: {f'{count} to put right' if count else 'every row can be used'}")
-        for problem in found:
-            for line in problem.lines():
-                echo(f"  {line}")
+    head = f"{folder}: {f'{len(found)} to put right' if found else 'every row can be used'}"
+    lines = [head, *(f"  {line}" for each in found for line in each.lines())]
+    tell(as_json, list(map(vars, found)), lines)
     sys.exit(1 if found else 0)

@@ -12,7 +12,7 @@ import click
 from halfnut import _core
 from halfnut._core import TableError
 from halfnut.cli.defaults import Defaults, kind_of, place, remembered
-from halfnut.cli.output import echo, json_text, with_json
+from halfnut.cli.output import tell, with_json
 
 _EPILOG = """\b
 Example:
@@ -50,14 +50,9 @@ def use(
         path.parent.mkdir(parents=True, exist_ok=True)
         files.write(path, found.text(), replace=True)
     told = found.to_dict()
-    if as_json:
-        echo(json_text({"file": str(path), "remembered": told}))
-    elif told:
-        for key, value in told.items():
-            echo(f"{key:<6} {value}")
-        echo(f"in {path}")
-    else:
-        echo("nothing is remembered; `halfnut use MACHINE` remembers a machine")
+    lines = [*(f"{key:<6} {value}" for key, value in told.items()), f"in {path}"]
+    nothing = ["nothing is remembered; `halfnut use MACHINE` remembers a machine"]
+    tell(as_json, {"file": str(path), "remembered": told}, lines if told else nothing)
 
 
 def _changed(

@@ -100,9 +100,9 @@ def test_a_new_machine_file_is_sound_as_written_and_with_everything_filled_in(tm
 
 def test_the_templates_name_every_key_of_a_machine_file():
     from halfnut._core import machine_file_keys
-    from halfnut.cli.machine_files import _TEMPLATES
+    from halfnut.demo import FOLDER
 
-    text = "".join(path.read_text() for path in sorted(_TEMPLATES.glob("*.toml")))
+    text = "".join(path.read_text() for path in sorted((FOLDER / "templates").glob("*.toml")))
     keys = machine_file_keys()
     assert len(keys) >= 70
     assert not [key for key in keys if not re.search(rf"\b{key}\b", text)]
