@@ -604,32 +604,21 @@ py::dict cut_up(const py::dict& part) {
                     "bars"_a = found.bars, "left_mm"_a = found.bars ? py::cast(found.left_mm) : py::none());
 }
 
-py::list bars_of(const py::dict& job) {
+py::tuple bars_of(const py::dict& job) {
     const Taken taken(py::make_tuple(job));
-    py::list out;
-    for (const job::Sawn& each : job::bars_of(taken.given().front())) {
-        py::list bars;
-        for (const job::Bar& bar : each.bars) {
-            py::list sawn;
-            for (const job::Blank& blank : bar.blanks) {
-                sawn.append(py::make_tuple(blank.name, blank.length_mm));
-            }
-            bars.append(py::make_tuple(py::tuple(sawn), bar.left_mm));
-        }
-        out.append(py::make_tuple(each.stock, std::move(bars)));
-    }
-    return out;
+    const auto blank = [](const job::Blank& each) { return py::make_tuple(each.name, each.length_mm); };
+    const auto bar = [&](const job::Bar& each) {
+        return py::make_tuple(tuple_of(each.blanks, blank), each.left_mm);
+    };
+    return tuple_of(job::bars_of(taken.given().front()), [&](const job::Sawn& each) {
+        return py::make_tuple(each.stock, tuple_of(each.bars, bar));
+    });
 }
 
-std::vector<std::pair<int, double>> shared_steps(
-    const std::vector<std::tuple<int, int, double, double, double>>& settings,
-    const std::vector<const machine::Machine*>& machines) {
-    std::vector<std::pair<int, double>> out;
-    out.reserve(settings.size());
-    for (const job::StepAt& each : job::shared_steps(rows_of<job::Setting>(settings), machines)) {
-        out.emplace_back(each.step, each.rpm);
-    }
-    return out;
+py::tuple shared_steps(const std::vector<std::tuple<int, int, double, double, double>>& settings,
+                       const std::vector<const machine::Machine*>& machines) {
+    return tuple_of(job::shared_steps(rows_of<job::Setting>(settings), machines),
+                    [](const job::StepAt& each) { return py::make_tuple(each.step, each.rpm); });
 }
 
 /// What a job's file may say of an operation.
@@ -667,29 +656,21 @@ std::shared_ptr<void> read_question(std::string_view name, const py::tuple& valu
 }
 
 void bind_questions(py::module_& module) {
-    py::class_<Answered>(module, "Answer",
-                         "The answer to a question, its figures read when they are asked for.")
-        .def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
-        .def("figures", &figures_of, "Every figure by its key.")
-        .def("figure", &one_figure, "key"_a, "One figure.")
-        .def("__eq__",
-             [](const Answered& self, const py::object& other) {
-                 if (!py::isinstance<Answered>(other)) {
-                     return false;
-                 }
-                 const auto& its = other.cast<const Answered&>();
-                 return self.answer.question == its.answer.question && self.values.equal(its.values) &&
-                        py::cast(self.catalogue).equal(py::cast(its.catalogue));
-             })
-        .def("__hash__",
-             [](const Answered& self) {
-                 return py::hash(py::make_tuple(text(self.answer.question->name), self.values));
-             })
-        .def("__reduce__", [](const Answered& self) {
-            return py::make_tuple(
-                py::module_::import("halfnut._core").attr("ask"),
-                py::make_tuple(text(self.answer.question->name), self.values, self.catalogue));
+    py::class_<Answered> type(module, "Answer",
+                              "The answer to a question, its figures read when they are asked for.");
+    def_value<Answered>(
+        type,
+        [](py::handle self) {
+            const auto& its = self.cast<const Answered&>();
+            return py::make_tuple(its.answer.question->name, its.values, its.catalogue);
+        },
+        [](const py::tuple& state) {
+            return ask_question(held<std::string>(state, 0), held<py::tuple>(state, 1),
+                                held<SharedCatalogue>(state, 2));
         });
+    type.def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
+        .def("figures", &figures_of, "Every figure by its key.")
+        .def("figure", &one_figure, "key"_a, "One figure.");
     module.def(
         "ask", &ask_question, "name"_a, "values"_a, "catalogue"_a,
         "The answer to the question of a name. `values` are those of its arguments in their order; None is "

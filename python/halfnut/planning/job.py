@@ -91,7 +91,7 @@ class Pattern(Table):
 class Step(Table):
     """An operation: what every one may say, and the keys of its kind."""
 
-    OF: ClassVar = {"places": Pattern}
+    OF: ClassVar[Mapping[str, type[Table]]] = {"places": Pattern}
     do: str
     end: str
     machine: str | None
@@ -164,13 +164,19 @@ class Joint(Table):
 class Adjuster(Table):
     """How a threaded part is screwed into its bases: asks for a page on how far it may be wound out."""
 
-    OF: ClassVar = {"second": Table}
+    OF: ClassVar[Mapping[str, type[Table]]] = {"second": Table}
 
 
 class Part(Table):
     """A part: how many, of what, and how it is made."""
 
-    OF: ClassVar = {"stock": Stock, "joints": Joint, "adjuster": Adjuster, "true_to": Table, "operations": Step}
+    OF: ClassVar[Mapping[str, type[Table]]] = {
+        "stock": Stock,
+        "joints": Joint,
+        "adjuster": Adjuster,
+        "true_to": Table,
+        "operations": Step,
+    }
     name: str
     title: str
     number: str
@@ -190,7 +196,7 @@ class Part(Table):
 class Job(Table):
     """A job: what goes in the title block, the coatings, and the parts."""
 
-    OF: ClassVar = {"coatings": Coating, "parts": Part}
+    OF: ClassVar[Mapping[str, type[Table]]] = {"coatings": Coating, "parts": Part}
     title: str
     number: str
     revision: str
