@@ -656,6 +656,7 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
               const std::function<void(std::size_t row, const void* answer)>& answered,
               const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed) {
     Asking shared{catalogue};
+    shared.evidence = false;
     const std::shared_ptr<void> all = question.fresh();
     take_all(question, common, all.get(), shared);
     std::vector<bool> given(question.arguments.size(), false);

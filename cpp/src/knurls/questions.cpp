@@ -213,7 +213,9 @@ BlankAnswer ask_blank(const KnurlAsk& asked, const Asking& asking) {
             out.told.push_back({std::string(spelling), 0.0, {}});
         }
     }
-    append_evidence(out.blank.evidence.items(), kKnurlFigures, asking.catalogue, out.evidence);
+    if (asking.evidence) {
+        append_evidence(out.blank.evidence.items(), kKnurlFigures, asking.catalogue, out.evidence);
+    }
     return out;
 }
 

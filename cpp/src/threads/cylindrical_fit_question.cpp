@@ -266,13 +266,17 @@ CylindricalFit cylindrical_fit(const CylindricalFitAsk& asked, const Asking& ask
                           asked.shaft_alloy, asked.shaft_temperature_c, out.shaft.has_value()};
     refuse_odd(hole, is_pair, asked.text);
     refuse_odd(shaft, is_pair, asked.text);
-    append_evidence(limits.evidence.items(), fits::kCylinderFigures, catalogue, out.evidence);
+    if (asking.evidence) {
+        append_evidence(limits.evidence.items(), fits::kCylinderFigures, catalogue, out.evidence);
+    }
     out.character = limits.character;
     if (is_pair) {
         out.meeting = fits::meeting({meeting_part(*out.hole, hole, catalogue),
                                      meeting_part(*out.shaft, shaft, catalogue), asked.tolerance_over_sigma,
                                      asked.mean_shift});
-        append_evidence(out.meeting.evidence.items(), fits::kMeetingFigures, catalogue, out.evidence);
+        if (asking.evidence) {
+            append_evidence(out.meeting.evidence.items(), fits::kMeetingFigures, catalogue, out.evidence);
+        }
         out.character = character_of(out.meeting.clearance_min_mm, out.meeting.clearance_max_mm);
         const std::string fit =
             cylinder.ansi_fit.empty()

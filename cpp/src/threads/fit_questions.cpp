@@ -497,6 +497,9 @@ FitAnswer fit(const FitAsk& asked, const Asking& asking) {
     append(out.told, coating_cautions(outer, catalogue));
     append(out.told, coating_cautions(inner, catalogue, true));
     keep_once(out.told);
+    if (!asking.evidence) {
+        return out;
+    }
     append_evidence(out.fit.evidence.items(), kFitFigures, catalogue, out.evidence);
     append(out.evidence, evidence_of(catalogue, outer));
     if (inner.coating != outer.coating) {

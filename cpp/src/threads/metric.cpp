@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/elementary.hpp"
@@ -35,16 +34,14 @@ std::optional<int> r40_place(double um) {
     if (!(um > 0.97) || um > 95'000.0) {
         return std::nullopt;
     }
-    int best = 0;
-    double distance = std::numeric_limits<double>::infinity();
-    for (int place = 0; place < kPlaces; ++place) {
-        const double here = std::abs(log2_of(um / r40(place)));
-        if (here < distance) {
-            distance = here;
-            best = place;
-        }
+    int below = 0;
+    int above = kPlaces;
+    while (above - below > 1) {
+        const int middle = (below + above) / 2;
+        (r40(middle) <= um ? below : above) = middle;
     }
-    return best;
+    const auto apart = [um](int place) { return std::abs(log2_of(um / r40(place))); };
+    return above < kPlaces && apart(above) < apart(below) ? above : below;
 }
 
 std::optional<int> stepped(std::optional<int> place, int steps) {
