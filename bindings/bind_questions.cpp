@@ -188,7 +188,7 @@ py::list mistakes_of(const FileReading& reading) {
     for (const FileMistake& mistake : reading.mistakes) {
         py::list path;
         for (const FileStep& step : mistake.path) {
-            path.append(step.key.empty() ? py::object(py::int_(step.place)) : py::object(py::str(step.key)));
+            path.append(step.place ? py::object(py::int_(*step.place)) : py::object(py::str(step.key)));
         }
         out.append(py::make_tuple(path, mistake.problem, mistake.of_value, mistake.allowed, mistake.nearest,
                                   mistake.place));

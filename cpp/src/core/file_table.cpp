@@ -65,8 +65,8 @@ Given GivenTable::of(const FileValue& value) {
 std::string path_text(std::span<const FileStep> path) {
     std::string out;
     for (const FileStep& step : path) {
-        out += step.key.empty() ? fmt::format("[{}]", step.place)
-                                : fmt::format("{}{}", out.empty() ? "" : ".", step.key);
+        out += step.place ? fmt::format("[{}]", *step.place)
+                          : fmt::format("{}{}", out.empty() ? "" : ".", step.key);
     }
     return out;
 }

@@ -386,11 +386,17 @@ class Reader {
         if (key.usual) {
             out = *key.usual;
             table.text(key.name, out);
-            to.is = std::move(out);
-            return;
+        } else {
+            table.name(key.name, out, key.needed ? Need::required : Need::optional);
         }
-        table.name(key.name, out, key.needed ? Need::required : Need::optional);
-        if (!out.empty()) {
+        // what papers alone say may be longer than what is looked up
+        const bool is_said = key.row == row_in(kOwn, key.row->name) && key.row->kin.empty();
+        if (out.size() > bounds::kDesignationBytes && (key.name == "name" || !is_said)) {
+            table.refuse(key.name, fmt::format("must be at most {} bytes, got {}", bounds::kDesignationBytes,
+                                               out.size()));
+        } else if (key.usual) {
+            to.is = std::move(out);
+        } else if (!out.empty()) {
             named(table, key, out);
             to.is = std::move(out);
         }
@@ -521,11 +527,7 @@ class Reader {
     }
 
     static void check_part(FileTable& table, const FileEntries& read) {
-        const std::size_t bytes = as<std::string>(read, "name")->size();
-        if (bytes > bounds::kDesignationBytes) {
-            table.refuse(
-                fmt::format("name must be at most {} bytes, got {}", bounds::kDesignationBytes, bytes));
-        } else if (given(read, "friction") != given(read, "safety")) {
+        if (given(read, "friction") != given(read, "safety")) {
             table.refuse("friction and safety of the grip are given together or not at all");
         }
     }
@@ -607,18 +609,18 @@ std::string object_schema(const TableRow& row, const Kind* kind, const Catalogue
 /// The name of a part, the number of its operation and its line, then the key; empty outside of parts.
 std::string place_of(std::span<const FileStep> path, const Given& file, std::span<const PartLines> lines) {
     constexpr int kApart = 10;
-    if (path.size() < 2 || path[0].key != "parts" || !path[1].key.empty()) {
+    if (path.size() < 2 || path[0].key != "parts" || !path[1].place) {
         return {};
     }
-    const std::size_t part = path[1].place;
+    const std::size_t part = *path[1].place;
     const Given* const named = member(member(file, "parts")->items[part], "name");
     std::string out = named != nullptr && named->tag == Given::Tag::text && !named->text.empty()
                           ? std::string(named->text)
                           : fmt::format("part {}", part + 1);
     int line = part < lines.size() ? lines[part].part : 0;
     path = path.subspan(2);
-    if (path.size() >= 2 && path[0].key == "operations" && path[1].key.empty()) {
-        const std::size_t operation = path[1].place;
+    if (path.size() >= 2 && path[0].key == "operations" && path[1].place) {
+        const std::size_t operation = *path[1].place;
         out += fmt::format(", operation {}", kApart * (operation + 1));
         if (part < lines.size() && operation < lines[part].operations.size()) {
             line = lines[part].operations[operation];

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from halfnut._core import Error
@@ -87,6 +87,9 @@ def of_core(found: Iterable[FileMistake], data: object) -> list[Mistake]:
     for path, problem, given, allowed, nearest, place in found:
         value: Any = data if given else None
         for step in path if given else ():
-            value = value[step]
+            if isinstance(value, Mapping):
+                value = next(each for key, each in value.items() if str(key) == step)
+            else:
+                value = value[step]
         out.append(Mistake(key_path(path), problem, value, given, tuple(allowed), nearest, place))
     return out

@@ -22,7 +22,7 @@ namespace halfnut {
 /// A step on the way to a value of a file: a key, or a place in a list.
 struct FileStep {
     std::string key;
-    std::size_t place = 0;  ///< where the key is empty
+    std::optional<std::size_t> place{};
 };
 using FilePath = std::vector<FileStep>;
 
