@@ -9,6 +9,9 @@ from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, Protocol, TypeVar
 
 from halfnut.core.extras import optional
 
+if TYPE_CHECKING:
+    from _typeshed import DataclassInstance
+
 __all__ = ["Fixed", "Value", "fixed", "made", "one_line", "token"]
 
 K = TypeVar("K")
@@ -53,7 +56,7 @@ def fixed(value: object) -> Any:
 
 
 @cache
-def _within(kind: Any) -> Callable[[Any], Any] | None:
+def _within(kind: type) -> Callable[[Any], Any] | None:
     """What fixes the values of a type; None where they are fixed as they are made."""
     if kind in _PLAIN or issubclass(kind, (Fixed, Value)):
         return None
@@ -64,26 +67,25 @@ def _within(kind: Any) -> Callable[[Any], Any] | None:
     return _fixed_fields if is_dataclass(kind) else None
 
 
-def _fixed_row(value: Any) -> Any:
-    kind = type(value)
+def _fixed_row(value: list[Any] | tuple[Any, ...]) -> Any:
+    kind: Any = type(value)
     inner = [fixed(each) for each in value]
     same = kind is not list and all(a is b for a, b in zip(inner, value, strict=True))
     return value if same else kind._make(inner) if hasattr(kind, "_make") else tuple(inner)
 
 
-def _fixed_table(value: Any) -> Any:
+def _fixed_table(value: Mapping[Any, Any]) -> Fixed[Any, Any]:
     return Fixed({key: fixed(each) for key, each in value.items()})
 
 
-def _fixed_fields(value: Any) -> Any:
-    kind: Any = type(value)
-    found = {name: getattr(value, name) for name in _names(kind, given=True)}
+def _fixed_fields(value: DataclassInstance) -> DataclassInstance:
+    found = {name: getattr(value, name) for name in _names(type(value), given=True)}
     changed = {name: new for name, each in found.items() if (new := fixed(each)) is not each}
     return replace(value, **changed) if changed else value
 
 
 @cache
-def _names(kind: Any, *, given: bool = False) -> tuple[str, ...]:
+def _names(kind: type[DataclassInstance], *, given: bool = False) -> tuple[str, ...]:
     """The fields of a dataclass; those alone that it is given."""
     return tuple(each.name for each in fields(kind) if each.init or not given)
 

@@ -1,7 +1,6 @@
 """Questions that the core declares: how Python asks one, and how its answer becomes a record.
 
-Functions and records of a room's questions are written by `./shop stubs` from the core's declarations; see
-`halfnut.core.making`.
+Functions and records of a room's questions are written by `./shop stubs` from the core's declarations.
 """
 
 from __future__ import annotations

@@ -8,7 +8,7 @@ from typing import Any, ClassVar
 from halfnut._core import Evidence, spell, spell_span
 from halfnut.core.fixed import Value, one_line
 from halfnut.core.text import shown
-from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, caution_lines, wrapped
+from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, by_rank, caution_lines, wrapped
 
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record", "filled"]
 
@@ -51,7 +51,7 @@ class Record(Value):
 
     def told_by_rank(self) -> list[Caution]:
         """The same, the gravest first."""
-        return sorted(self.told, key=lambda item: RANKS.index(item.rank))
+        return by_rank(self.told)
 
     @property
     def answer(self) -> str:

@@ -186,11 +186,11 @@ class SpeedChart(Record):
         return page
 
 
-def _axes(axes: Axes | None, **size: Any) -> Axes:
+def _axes(axes: Axes | None, size: tuple[float, float] | None = None) -> Axes:
     if axes is not None:
         return axes
     plt = optional("matplotlib.pyplot", "plot")
-    made: Axes = plt.subplots(**size)[1]
+    made: Axes = plt.subplots(figsize=size)[1]
     return made
 
 
@@ -419,7 +419,7 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
     """
     if not passes.passes:
         raise DomainError("there are no passes to draw")
-    axes = _axes(axes, figsize=(6.3, 2.6))
+    axes = _axes(axes, (6.3, 2.6))
     unit = passes.unit
     scale = MM_PER_INCH if unit == "in" else 1.0
     gone = 0.0

@@ -70,7 +70,7 @@ class Table(Fixed[str, Any]):
         return {key: value for key, value in self.items() if value is not None}
 
 
-def _table(of: type[Table], value: Any) -> Any:
+def _table(of: type[Table], value: tuple[Any, ...] | Mapping[str, Any] | None) -> Any:
     if isinstance(value, tuple):
         return tuple(_table(of, each) for each in value)
     if value is None or isinstance(value, of):
