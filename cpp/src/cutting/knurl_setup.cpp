@@ -185,7 +185,10 @@ constexpr RecordRow kRecord{"KnurlSetup",
 /// The cut at the speed of its window, slower where the wheels do not bear it.
 CutAnswer cut_of(const KnurlSetupAsk& asked, const KnurlSetup& setup, double feed_mm_rev, bool formed,
                  const Asking& asking) {
-    const double diameter = setup.blank.blank.blank_diameter_mm;
+    const knurls::KnurlBlank& blank = setup.blank.blank;
+    // work that tracks is knurled as it is, though the nearest blank be a hair larger than the bar
+    const bool as_it_is = setup.blank.given_tracks && asked.stock.diameter_mm < blank.blank_diameter_mm;
+    const double diameter = as_it_is ? blank.given_diameter_mm : blank.blank_diameter_mm;
     LatheAsk cut;
     cut.alloy = asked.alloy;
     cut.machine = asked.machine;

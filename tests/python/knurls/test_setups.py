@@ -66,6 +66,15 @@ def test_infeed_turns_and_dial_add_up():
     assert "does not go to a shoulder" in cut.why()
 
 
+def test_a_bar_that_tracks_is_knurled_as_it_is():
+    """The nearest blank may be larger than the bar by less than the knurl tells apart."""
+    found = hn.knurl_setup("28.62mm", "1.2 mm", "6061-T6", pattern="straight", width="10mm", stock="28.62mm")
+    assert found.blank.given_tracks and found.blank.blank_diameter_mm > 28.62
+    assert found.cut.diameter_mm == 28.62
+    with pytest.raises(hn.DomainError, match="stock"):
+        hn.knurl_setup("29.5mm", "1.2 mm", "6061-T6", pattern="straight", width="10mm", stock="28.62mm")
+
+
 def test_a_wide_band_is_fed_within_the_published_feeds():
     for pitch, quarter in (("0.5 mm", 0.125), ("0.8 mm", 0.15), ("1.6 mm", 0.15)):
         found = hn.knurl_setup("25 mm", pitch, "brass", width="20 mm")
