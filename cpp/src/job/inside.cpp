@@ -95,6 +95,11 @@ bool Walker::goes_through(End end, double deep) const {
     return deep >= std::min(far_end(end), part_.length_mm) - kTouch;
 }
 
+/// How far a tool goes on through the work by its lead, which is tapered: less what its depth is more.
+double Walker::beyond(const Step& step, double lead_mm) const {
+    return at_.through ? std::max(0.0, thickness_mm() + lead_mm - hole_depth(step)) : 0.0;
+}
+
 Holes* Walker::holes_for(double least, double most) {
     Holes* last = nullptr;
     for (auto group = now_.holes.rbegin(); group != now_.holes.rend(); ++group) {
@@ -336,6 +341,7 @@ void Walker::ream(const Step& step) {
         holes->surface = Surface::reamed;
         holes->operation = operation_;
         at_.through = holes->through;
+        at_.beyond_mm = beyond(step, kReamLead * step.diameter_mm);
         return;
     }
     const double hole = hole_at(step.end);
@@ -452,6 +458,7 @@ void Walker::tap(const Step& step) {
         mistake("coat_tap", kNaN, kNaN, {{"thread", step.thread}});
     }
     if (holes != nullptr) {
+        at_.beyond_mm = beyond(step, threads::tap_lead(catalogue_, "plug").threads_max * sizes->pitch);
         holes->surface = Surface::tapped;
         holes->thread = step.thread;
         holes->operation = operation_;

@@ -263,6 +263,7 @@ constexpr std::array kWalked{
     FIGURE(reach_mm, "How far from the face the cuts of this holding go."),
     FIGURE(length_mm, "Length of the work after it."),
     FIGURE(through, "Its hole goes through."),
+    FIGURE(beyond_mm, "How far reamer or tap goes on below the work, until its lead is clear of it."),
     HALFNUT_RECORDS(Walked, sections, kSectionRecord,
                     "Stepped work that is cut along its outside, from the chuck or the first centre on."),
     FIGURE(cut_at_mm, "Where on them the cut begins, from the other end."),

@@ -158,6 +158,7 @@ class Walker {
     Holes* holes_for(double least, double most);
     [[nodiscard]] double thickness_mm() const;
     [[nodiscard]] double hole_depth(const Step& step) const;
+    [[nodiscard]] double beyond(const Step& step, double lead_mm) const;
     [[nodiscard]] bool on_axis(const Step& step) const;
     [[nodiscard]] const Step* maker(int operation) const;
 

@@ -33,7 +33,7 @@ def _hole(work: Workpiece, step: Step, machine: Machine) -> Answer:
     ):
         own = {"hole": work.bore}
     if step.do in {"drill", "ream"}:
-        own["depth"] = work.length(_depth_mm(work, step))
+        own["depth"] = work.length(_depth_mm(work, step) + (work.found("beyond_mm") or 0.0))
     cut = asked(_QUESTIONS[step.do], work, step, machine, **own)
     deep = _depth_mm(work, step) if "depth" in own or step.do == "counterbore" else (cut.travel_mm or 0.0) - APPROACH_MM
     return _hole_answer(work, step, machine, cut, cut, {"diameter_mm": step.base("diameter"), "depth_mm": deep})
@@ -49,12 +49,14 @@ def _tap(work: Workpiece, step: Step, machine: Machine) -> Answer:
     else:
         limits = limits_to_cut(work, step, thread, "internal")
         hole_said = _tap_hole_remarks(work, step, thread, limits)
-    cut = asked(questions.tap, work, step, machine, thread=thread, depth=work.length(depth))
+    turned_mm = depth + (work.found("beyond_mm") or 0.0)
+    cut = asked(questions.tap, work, step, machine, thread=thread, depth=work.length(turned_mm))
     sizes: dict[str, float | str] = {
         "thread": str(thread),
         "side": "internal",
         "length_mm": depth,
         "lead_mm": thread.lead_mm,
+        "turns": turned_mm / thread.lead_mm,
     }
     return _hole_answer(work, step, machine, limits, cut, sizes, (*hole_said, *coating_remarks(work, step, limits)))
 

@@ -527,7 +527,7 @@ class _Rows:
 
     def _tap(self) -> Iterator[Move]:
         deep = figures.length(self.found.sizes["length_mm"], self.unit)
-        turns = self.found.sizes["length_mm"] / self.found.sizes["lead_mm"]
+        turns = self.found.sizes["turns"]
         what = words(
             "Tap",
             comma(sized(str(self.found.sizes["thread"]))),

@@ -1,4 +1,4 @@
-"""Lengths with limits, and features that must run true over another holding."""
+"""Lengths with limits, holes that go through, and features that must run true over another holding."""
 
 import csv
 import re
@@ -101,3 +101,27 @@ def test_what_runs_true_is_what_holding_it_anew_gives(grip):
     assert planned(most + 0.001).mistakes == ()
     (wrong,) = planned(most - 0.001).mistakes
     assert (wrong.code, wrong.operation, wrong.found_mm) == ("runs_out", 40, pytest.approx(most))
+
+
+@pytest.mark.parametrize(("depth", "beyond"), [({}, True), ({"depth": "12 mm"}, True), ({"depth": "8 mm"}, False)])
+def test_through_a_plate_reamer_and_tap_go_on_until_their_lead_is_clear(depth, beyond):
+    """By 0.15 D of a reamer, five threads of a plug tap; a blind hole is only as deep as it is said."""
+    places = {"places": {"pattern": "row", "holes": 2, "step": "20 mm"}}
+    drilled = {"depth": "12 mm" if beyond else "11.5 mm"}
+    spot = {"do": "spot", "diameter": "4 mm", **places}
+
+    def last(*operations):
+        stock = {"form": "plate", "thickness": "12 mm", "width": "40 mm"}
+        job = spacer({}, {}, operations=[spot, *operations], stock=stock, machine="bench-mill")
+        return hn.plan(job).parts[0].operations[-1]
+
+    drill = {"do": "drill", "diameter": "5.8 mm", **places, **drilled}
+    reamed = last(drill, {"do": "ream", "diameter": "6 mm", **places, **depth})
+    deep = depth.get("depth", "12 mm")
+    assert reamed.walked["beyond_mm"] == pytest.approx(0.9 if beyond else 0.0)
+    assert sum(each.depth_mm for each in reamed.answer.passes) == pytest.approx(float(deep[:-3]) + 0.9 * beyond)
+    drill = {"do": "drill", "diameter": "5 mm", **places}
+    if not beyond:
+        drill["depth"] = "11.9 mm"
+    tapped = last(drill, {"do": "tap", "thread": "M6-6H", **places, **({"depth": "2 mm"} if not beyond else depth)})
+    assert tapped.answer.sizes["turns"] == pytest.approx(12 + 5 if beyond else 2)
