@@ -176,7 +176,9 @@ Wanted wanted_per_tooth(const Catalogue& catalogue, const Filled& filled, const 
     if (!std::isnan(request.feed_per_tooth_mm)) {
         out.evidence.note(key, rule::feed_asked);
         out.feed_limited_by = LimitCode::asked;
-        return {request.feed_per_tooth_mm, request.feed_per_tooth_mm};
+        // hands keep up with it by a slower spindle, where none was asked for
+        const double least = std::isnan(request.spindle_rpm) ? request.feed_per_tooth_mm : kNaN;
+        return {request.feed_per_tooth_mm, request.feed_per_tooth_mm, least};
     }
     out.feed_limited_by = LimitCode::feed_guide;
     FeedWindow window;

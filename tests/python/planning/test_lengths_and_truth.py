@@ -125,3 +125,17 @@ def test_through_a_plate_reamer_and_tap_go_on_until_their_lead_is_clear(depth, b
         drill["depth"] = "11.9 mm"
     tapped = last(drill, {"do": "tap", "thread": "M6-6H", **places, **({"depth": "2 mm"} if not beyond else depth)})
     assert tapped.answer.sizes["turns"] == pytest.approx(12 + 5 if beyond else 2)
+
+
+def test_a_slit_is_sawn_no_faster_than_hands_wind(tmp_path):
+    """Without a power feed the spindle is slowed until the tooth load takes at most 60 turns of the handle a minute."""
+    text = (Path(hn.__file__).parent / "demo" / "machines" / "bench-mill.toml").read_text("utf-8")
+    text = re.sub(r"(?s)\[table\].*?(?=\[quill\])", "", text.replace("power_feed = true", "power_feed = false"))
+    file = tmp_path / "hand-mill.toml"
+    file.write_text(text.replace('"bench-mill"', '"hand-mill"'), "utf-8")
+    asked = {"length": "50 mm"}
+    by_power = hn.saw("C36000", "60 mm", "1.5 mm", "6 mm", teeth=40, machine="bench-mill", **asked)
+    by_hand = hn.saw("C36000", "60 mm", "1.5 mm", "6 mm", teeth=40, machine=str(file), **asked)
+    assert by_hand.hand_turns_per_min <= 60 < by_power.feed_mm_min / 4
+    assert by_hand.feed_per_tooth_mm == pytest.approx(0.02)
+    assert by_hand.limited_by == "hand_speed"
