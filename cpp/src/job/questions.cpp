@@ -264,6 +264,7 @@ constexpr std::array kWalked{
     FIGURE(length_mm, "Length of the work after it."),
     FIGURE(through, "Its hole goes through."),
     FIGURE(beyond_mm, "How far reamer or tap goes on below the work, until its lead is clear of it."),
+    FIGURE(covers, "What it comes to that makes cautions needless."),
     HALFNUT_RECORDS(Walked, sections, kSectionRecord,
                     "Stepped work that is cut along its outside, from the chuck or the first centre on."),
     FIGURE(cut_at_mm, "Where on them the cut begins, from the other end."),

@@ -94,6 +94,10 @@ WalkedPart Walker::walk() {
             const double hole = now_.bore_mm(at_.from_mm, at_.to_mm);  // that thins what is turned
             at_.hole_mm = hole > 0.0 && makes_outside(now) ? hole : kNaN;
         }
+        at_.covers.emplace_back(at_.through ? "through" : "blind");
+        if (now.what == Do::thread && now.side == threads::Side::internal) {
+            at_.covers.emplace_back("inside");  // the bar is what bends, not the work
+        }
         at_.length_mm = now_.to_mm - now_.from_mm;
         at_.after = now_;
         out_.operations.push_back(at_);

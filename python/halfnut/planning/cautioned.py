@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from halfnut.core.words import words
@@ -16,10 +16,13 @@ __all__ = ["needed", "needed_of_joint"]
 _MINUTE_S = 60.0
 
 
-def needed(answer: Answer, *, through: bool, pieces: int = 1) -> Iterator[Caution]:
-    """Cautions of an operation that neither its row nor its lot makes needless: the list `covers` of core/words."""
+def needed(answer: Answer, *, walked: Iterable[str] = (), pieces: int = 1) -> Iterator[Caution]:
+    """Cautions of an operation that neither its row nor its lot makes needless: the list `covers` of core/words.
+
+    `walked` has the states that the walk finds.
+    """
     cut, told = answer.cut, answer.cautions
-    states = {"through": through, "blind": not through, "part_centre": any(each.code == "part_centre" for each in told)}
+    states = dict.fromkeys(walked, True) | {"part_centre": any(each.code == "part_centre" for each in told)}
     if cut is not None:
         states |= {
             "pecks": bool(cut.peck_depths_mm),

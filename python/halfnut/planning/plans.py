@@ -76,7 +76,7 @@ class PlannedOperation(Value):
         """Cautions of the walk and of the answer."""
         own = [each.caution for each in self.mistakes if not each.refused]
         if self.answer is not None:
-            own += needed(self.answer, through=self.walked.get("through", False), pieces=self.pieces)
+            own += needed(self.answer, walked=self.walked.get("covers", ()), pieces=self.pieces)
         return tuple(own)
 
     @property

@@ -44,6 +44,8 @@ struct Walked {
     double length_mm = kNaN;     ///< of the work after it, between its faces
     bool through = false;        ///< its hole goes through
     double beyond_mm = 0.0;  ///< that reamer or tap goes on below the work, until their lead is clear of it
+    /// What it comes to that makes cautions needless: states of the list `covers` of core/words.
+    std::vector<std::string> covers{};
     /// Of a cut along the outside of stepped work: its sections before it, from the chuck or the first centre
     /// on, and where on them it begins, from the other end. None where the work is plain, or held in a way
     /// that is not known.
