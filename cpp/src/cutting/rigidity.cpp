@@ -293,15 +293,19 @@ TurnedBeam::TurnedBeam(WorkBeam beam, double from_mm, double to_mm, double finis
     }
     const auto all_of = [&](double one) {
         std::vector<Parts::Share> out;
+        out.reserve(held.size());
         for (const double other : held) {
             out.push_back(share(one, other));
         }
         return out;
     };
+    parts->supports.reserve(held.size());
     for (const double place : held) {
         parts->supports.push_back(all_of(place));
     }
     constexpr int kPlaces = 21;
+    parts->own.reserve(kPlaces);
+    parts->across.reserve(kPlaces);
     for (int i = 0; i < kPlaces; ++i) {
         const double place = std::min(at, from_mm + (to_mm - from_mm) * i / (kPlaces - 1));
         parts->own.push_back(share(place, place));
@@ -358,6 +362,8 @@ double TurnedBeam::whirl_rpm(double left_mm, double density_kg_m3) const {
     constexpr int kLumps = 20;  // of each section
     std::vector<double> places;
     std::vector<double> masses_kg;
+    places.reserve(kLumps * beam.sections.size());
+    masses_kg.reserve(kLumps * beam.sections.size());
     double at = 0.0;
     for (const WorkSection& section : beam.sections) {
         const double length = section.length_mm / kLumps;

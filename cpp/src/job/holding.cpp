@@ -297,6 +297,7 @@ void Walker::set_sections(const Step& step) {
     const std::vector<Zone> zones = seen_from(step.end, now_.outside, near, out);
     const std::vector<Zone> bores = seen_from(step.end, now_.bore, near, out);
     std::vector<double> places;
+    places.reserve(2 * (zones.size() + bores.size()));
     for (const auto* list : {&zones, &bores}) {
         for (const Zone& each : *list) {
             places.push_back(each.from_mm);
