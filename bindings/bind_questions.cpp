@@ -524,6 +524,7 @@ py::dict described_question(std::string_view name) {
 
 std::vector<std::string_view> question_names() {
     std::vector<std::string_view> out;
+    out.reserve(questions().size());
     for (const Question* const question : questions()) {
         out.push_back(question->name);
     }

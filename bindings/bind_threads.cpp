@@ -169,6 +169,7 @@ py::tuple stepped_column(const std::vector<double>& lengths_mm, const std::vecto
     const ColumnEnd first = from_name<ColumnEnd>("first_end", first_end);
     const ColumnEnd second = from_name<ColumnEnd>("second_end", second_end);
     std::vector<ColumnSegment> segments;
+    segments.reserve(lengths_mm.size());
     for (std::size_t i = 0; i < lengths_mm.size(); ++i) {
         segments.push_back({lengths_mm[i], stiffnesses_n_mm2.at(i)});
     }

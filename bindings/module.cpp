@@ -2,6 +2,8 @@
 
 #include <pybind11/pybind11.h>
 
+#include <utility>
+
 #include "bind.hpp"
 #include "halfnut/core/error.hpp"
 
@@ -30,10 +32,9 @@ void bind_errors(py::module_& module) {
     static const py::handle designation = register_error<halfnut::DesignationError>(
                                               module, "DesignationError", py::make_tuple(error, value_error))
                                               .release();
-    // NOLINTNEXTLINE(performance-unnecessary-value-param): the signature is pybind11's
     py::register_exception_translator([](std::exception_ptr pointer) {
         try {
-            std::rethrow_exception(pointer);
+            std::rethrow_exception(std::move(pointer));
         } catch (const halfnut::DesignationError& e) {
             const py::object raised = designation(e.what());
             raised.attr("position") = e.position();
