@@ -136,7 +136,7 @@ std::string reason(const std::string& kind, std::uint16_t code) {
     if (code == 0) {
         return "";
     }
-    const std::string of_argument = by_kind(kind, [&](const auto& arguments) -> std::string {
+    std::string of_argument = by_kind(kind, [&](const auto& arguments) -> std::string {
         if (status.argument >= arguments.size()) {
             return "";
         }
