@@ -276,9 +276,18 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
     return out;
 }
 
+/// Every figure that is listed; the others are made when they are asked for.
 py::dict figures_of(const Answered& self) {
     const RecordRow& row = *self.answer.question->answer;
-    return dictionary(row, values_of(row, self.answer.record.get()));
+    const std::vector<PyObject*>& keys = keys_of(row);
+    py::dict out;
+    for (std::size_t i = 0; i < keys.size(); ++i) {
+        const FigureRow& figure = row.figures[i];
+        if (!figure.is_aside) {
+            out[py::handle(keys[i])] = figure_of(figure, figure.get(self.answer.record.get()));
+        }
+    }
+    return out;
 }
 
 /// One figure alone, as it is read.
@@ -501,8 +510,8 @@ py::dict described(const RecordRow& row) {
     for (const FigureRow& figure : row.figures) {
         figures.append(
             py::dict("key"_a = figure.key, "kind"_a = kind_name(figure.kind), "about"_a = figure.about,
-                     "unit"_a = figure.unit, "always"_a = figure.is_always, "kin"_a = figure.kin,
-                     "choices"_a = texts(figure.choices),
+                     "unit"_a = figure.unit, "always"_a = figure.is_always, "aside"_a = figure.is_aside,
+                     "kin"_a = figure.kin, "choices"_a = texts(figure.choices),
                      "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
     }
     py::list said;
@@ -511,7 +520,8 @@ py::dict described(const RecordRow& row) {
     }
     return py::dict("name"_a = row.name, "about"_a = row.about, "figures"_a = figures,
                     "answer"_a = row.says.answer, "rows"_a = said, "brief"_a = row.says.brief,
-                    "at_machine"_a = row.says.at_machine);
+                    "at_machine"_a = row.says.at_machine, "first"_a = row.says.first,
+                    "last"_a = row.says.last, "items"_a = row.items, "in_both"_a = row.in_both);
 }
 
 py::dict described_question(std::string_view name) {

@@ -8,7 +8,7 @@ from marks import Mark, ratio, seconds
 
 import halfnut as hn
 from halfnut import _core
-from halfnut.cutting.gears import GearTrains
+from halfnut.cutting.figures import GearTrains
 
 GEARS = [20, 24, 25, 28, 30, 32, 35, 36, 40, 45, 48, 50, 55, 60, 63, 65, 72, 75, 80, 127]
 LEADS = [(1, 1), (3, 2), (7, 4), (127, 90), (127, 95), (127, 135)]

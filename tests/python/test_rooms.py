@@ -133,9 +133,9 @@ def test_there_are_no_circles():
 )
 def test_an_arrow_that_runs_back_is_seen(planted):
     texts = modules()
-    texts["halfnut.threads.gauging"] += f"\n{planted}\n"
+    texts["halfnut.threads.standard"] += f"\n{planted}\n"
     (found,) = backward(arrows(texts))
-    assert found[0] == "halfnut.threads.gauging"
+    assert found[0] == "halfnut.threads.standard"
 
 
 def test_a_circle_is_seen():

@@ -43,6 +43,8 @@ _LIKES = {
     "MachineLike": "halfnut.machine.of_name",
     "PartLike": "halfnut.threads.standard",
 }
+# A function of numbers that answers several, and so is bound by hand.
+_BESIDE = {"cutting": ("work_bend_mm",)}
 _WORDS = {"number": "float", "count": "int", "flag": "bool", "text": "str"}
 
 
@@ -165,6 +167,10 @@ def says(row: dict[str, Any]) -> list[str]:
         ("ROWS", "tuple[tuple[str, ...], ...]", f"({rows})" if rows else ""),
         ("SHORT", "tuple[str, ...]", f"({brief})" if brief else ""),
         ("AT_MACHINE", "bool", "True" if row["at_machine"] else ""),
+        ("FIRST", "str", _literal(row["first"]) if row["first"] else ""),
+        ("ITEMS", "str", repr(row["items"]) if row["items"] else ""),
+        ("LAST", "str", _literal(row["last"]) if row["last"] else ""),
+        ("IN_BOTH", "bool", "True" if row["in_both"] else ""),
     )
     return [f"    {name}: ClassVar[{kind}] = {value}" for name, kind, value in kept if value]
 
@@ -179,14 +185,17 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
         if (of := figure["of"]) and not answers_itself(figure):
             figure["class"] = nested[figure["key"]] = of["name"] + ("Figures" if home(room, of["name"]) else "")
             out += record(of, "", figure["class"], room)
-    bases = f"({base})" if base else ""
+    items = next((figure_type(each)[6:-6] for each in row["figures"] if row["items"] == each["key"]), "")
+    own = base or ("Part" if row["answer"] else "")
+    bases = f"({', '.join(filter(None, (own, items and f'Listed[{items}]')))})" if own else ""
     lines.append(f'@made(frozen=True)\nclass {name}{bases}:\n    """{row["about"]}"""\n')
     for figure in row["figures"]:
         if figure["kind"] in {"told", "evidence"}:
             continue
         unit = f" In {figure['unit']}." if figure["unit"] else ""
         about = textwrap.wrap(f'"""{figure["about"]}{unit}"""', WIDTH - 4)
-        lines.append(f"    {figure['key']}: {figure_type(figure)}\n    " + "\n    ".join(about))
+        aside = " = field(repr=False, compare=False)" if figure["aside"] else ""
+        lines.append(f"    {figure['key']}: {figure_type(figure)}{aside}\n    " + "\n    ".join(about))
     if nested:
         pairs = ", ".join(f'"{key}": {of}' for key, of in nested.items())
         lines.append(f"\n    _nested: ClassVar[Mapping[str, type]] = {{{pairs}}}")
@@ -265,13 +274,14 @@ def modules() -> dict[Path, str]:
         inner = {figure["of"]["name"] for figure in figures if answers_itself(figure)} - whole
         kins = {figure["kin"] for figure in figures if figure["kin"]}
         kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
-        public = f"__all__ = [{', '.join(sorted(repr(name) for name in whole))}]\n\n"
+        public = sorted({name for name in re.findall(r"^class (\w+)", records, re.M) if not name.endswith("Figures")})
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n'
-            f"from collections.abc import Mapping\nfrom typing import TYPE_CHECKING, ClassVar\n\n"
-            f"from halfnut.core.fixed import made\n"
-            f"from halfnut.core.questions import Answered\n{kin_imports}\n"
-            f"{loaded({name: place(name) for name in inner})}\n{public}\n{records}"
+            f"from collections.abc import Mapping\nfrom dataclasses import field\n"
+            f"from typing import TYPE_CHECKING, ClassVar\n\nfrom halfnut.core.fixed import made\n"
+            f"from halfnut.core.questions import Answered, Listed\n"
+            f"from halfnut.core.record import Part\n{kin_imports}\n"
+            f"{loaded({name: place(name) for name in inner})}\n__all__ = {public}\n\n\n{records}"
         )
     out |= {PACKAGE / room / "formulas.py": formulas(room, names) for room, names in _core.formulas().items()}
     out[PACKAGE / "batch" / "questions.py"] = batches.module(MADE, likes_of, (asked_type, _parameter, sentence))
@@ -280,11 +290,8 @@ def modules() -> dict[Path, str]:
 
 
 def formulas(room: str, names: list[str]) -> str:
-    """The formulas of a room, as a module; but for those that another module of the room has beside its answers."""
-    others = [path for path in (PACKAGE / room).glob("*.py") if path.name != "formulas.py"]
-    lists = [path.read_text("utf-8").partition("__all__ = [")[2].partition("]")[0] for path in others]
-    taken = set(re.findall(r'"(\w+)"', "".join(lists)))
-    names = [name for name in names if name not in taken]
+    """The formulas of a room, as a module."""
+    names = [*names, *_BESIDE.get(room, ())]
     public = ", ".join(f'"{name}"' for name in sorted(names))
     return (
         f'"""The formulas of numbers of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n'

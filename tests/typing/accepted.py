@@ -14,9 +14,8 @@ import halfnut as hn
 from halfnut import batch
 from halfnut.cutting import spindle_speed_rpm
 from halfnut.cutting.chasing import Chasing
-from halfnut.cutting.cuts import Cut
-from halfnut.cutting.gears import GearTrains
-from halfnut.knurls.blanks import KnurlBlank
+from halfnut.cutting.figures import Cut, GearTrains
+from halfnut.knurls.figures import KnurlBlank
 from halfnut.machine.machines import Machine
 from halfnut.material.alloys import Alloy
 

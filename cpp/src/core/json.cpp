@@ -125,7 +125,7 @@ const std::string& text_in(const Value& value) {
 void write_figures(Writer& out, const RecordRow& record, const Values& values) {
     for (std::size_t i = 0; i < values.size(); ++i) {
         const AnsweredKind kind = record.figures[i].kind;
-        if (kind != AnsweredKind::told && kind != AnsweredKind::evidence) {
+        if (kind != AnsweredKind::told && kind != AnsweredKind::evidence && !record.figures[i].is_aside) {
             write(out.key(record.figures[i].key), record.figures[i], values[i]);
         }
     }
@@ -317,7 +317,7 @@ void write_said(Writer& out, const RecordRow& record, const Values& values, Unit
     out.array([&] {
         for (std::size_t i = 0; i < values.size(); ++i) {
             const FigureRow& row = record.figures[i];
-            if (row.kind == AnsweredKind::told || row.kind == AnsweredKind::evidence) {
+            if (row.kind == AnsweredKind::told || row.kind == AnsweredKind::evidence || row.is_aside) {
                 continue;
             }
             const auto* const several = std::get_if<Values>(&values[i].is);
@@ -540,7 +540,7 @@ void write_shape(Writer& out, const FigureRow& row) {
 
 void write_shapes(Writer& out, const RecordRow& record) {
     for (const FigureRow& figure : record.figures) {
-        if (figure.kind != AnsweredKind::told && figure.kind != AnsweredKind::evidence) {
+        if (figure.kind != AnsweredKind::told && figure.kind != AnsweredKind::evidence && !figure.is_aside) {
             out.key(figure.key).object([&] { write_shape(out, figure); });
         }
     }
@@ -846,7 +846,11 @@ std::string answered_json(const Given& asked, const Catalogue& catalogue) {
 
 std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool say) {
     const RecordRow& record = *answer.question->answer;
-    const Values values = values_of(record, answer.record.get());
+    Values values;
+    values.reserve(record.figures.size());
+    for (const FigureRow& figure : record.figures) {
+        values.push_back(figure.is_aside ? Value{} : figure.get(answer.record.get()));
+    }
     std::vector<Said> said;
     std::vector<const Values*> evidence;
     gather(record, values, catalogue, said, evidence);

@@ -247,26 +247,27 @@ constexpr std::array kFigures{
 #undef FIGURE
 constexpr std::array kChasingSays{
     SaidRow{"good", "{good}"},
-    SaidRow{"blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"},
+    SaidRow{"blank", "{blank_mm}[{taper?} in the gauge plane]; tip goes {depth_mm} deep, root {root_mm}"},
     SaidRow{"pitch",
-            "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"},
+            "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves "
+            "{passes.last.left_mm}"},
     SaidRow{"spindle", "{spindle_said}"},
     SaidRow{"feed", "{feed_said}"},
     SaidRow{"stop", "at most {stopping_rpm} to stop by hand"},
     SaidRow{"force", "at most {most_force_n} in a pass"},
     SaidRow{"dial", "{dial_said}"},
-    SaidRow{"passes", "{passes_said}"},
+    SaidRow{"passes", "{spindle_said?}{said}"},
     SaidRow{"*stage", "stages"},
     SaidRow{"#", "steps"},
     SaidRow{"assumed", "{assumed}"},
-    SaidRow{"load", "{load}"},
+    SaidRow{"load", "{said/load}"},
 };
 constexpr RecordRow kRecord{
     "Chasing",
     "How to chase a thread: sizes, settings, passes, readings; None where a figure does not apply.",
     kFigures,
     {},
-    {"{said}", kChasingSays, "feed, dial, good, blank", true}};
+    {"{said}", kChasingSays, "feed, dial, good, blank", true, "[{spindle_said}][{spindle_said!}{said}]"}};
 
 // ---- how it is answered
 // ----------------------------------------------------------------------------------------

@@ -18,6 +18,7 @@
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/material/alloy.hpp"
+#include "said.hpp"
 
 namespace halfnut::cutting {
 
@@ -144,8 +145,11 @@ constexpr std::array kPassFigures{
 };
 #undef CHOSEN
 #undef OWN
-constexpr RecordRow kPassRecord{
-    "PassPlanned", "One pass: its cut, what it leaves, and where the dial stands.", kPassFigures};
+constexpr RecordRow kPassRecord{"PassPlanned",
+                                "One pass: its cut, what it leaves, and where the dial stands.",
+                                kPassFigures,
+                                {},
+                                {"pass {number}: {cut}"}};
 
 #define SECONDS(member, about) HALFNUT_FIGURE(Seconds, member, about)
 constexpr std::array kPriceFigures{
@@ -159,15 +163,24 @@ constexpr std::array kGainFigures{
 };
 constexpr RecordRow kGainRecord{"Gain", "One more thing, and what it would buy.", kGainFigures};
 #undef SECONDS
+double cost_s(const Share& limit) {
+    return limit.cost_s;
+}
+std::string relaxed_said(const Share& limit) {
+    return limit.said;
+}
+
 #define SHARE(member, about) HALFNUT_FIGURE(Share, member, about)
 constexpr std::array kSlackFigures{
     SHARE(name, "What limits."),
     SHARE(share, "Least that is left of it over the passes, as a share of the bound.").always(),
+    made_figure<&cost_s>("cost_s", "Time that would be saved without it, where that is told beside it."),
 };
 constexpr RecordRow kSlackRecord{"Slack", "What is left of a limit.", kSlackFigures};
 constexpr std::array kRelaxedFigures{
     SHARE(name, "What limits."),
     SHARE(share, "How many times as wide it would have to be.").called("factor").always(),
+    made_figure<&relaxed_said>("said", "The same in words."),
 };
 constexpr RecordRow kRelaxedRecord{"Relaxation", "A limit that stands in the way.", kRelaxedFigures};
 #undef SHARE
@@ -212,16 +225,82 @@ constexpr std::array kFigures{
                     "Without passes: what stands in the way, the least first."),
     CHOSEN(together, "Whether no single one would do, but all of these together."),
     OWN(assumed, "What was not said and therefore taken, the tool first."),
+    made_figure<&is_found>("found", "Whether there is an answer."),
+    made_figure<&tightest>("tightest", "The limit that least is left of in any pass; none without passes."),
+    made_figure<&cutting_s>("cutting_s", "Time of the cuts."),
+    made_figure<&returning_s>("returning_s", "Time of the ways back."),
+    made_figure<&dials_s>("dials_s", "Time to set the dial."),
+    made_figure<&levers_s>("levers_s", "Time to change levers."),
+    made_figure<&measuring_s>("measuring_s", "Time to measure, the finished work too."),
+    made_figure<&depths_said>("depths_said", "The depths, without their unit."),
+    made_figure<&table_said>("table_said", "A line a pass: depth, what it leaves, dial, levers."),
+    made_figure<&off_line_mm>("off_line_mm", "How far off a line of the dial the last pass ends."),
+    made_figure<&fewest_turns>("fewest_turns", "By hand: fewest turns of the handle a minute."),
+    made_figure<&most_turns>("most_turns", "By hand: most turns of the handle a minute."),
+    made_figure<&limit_cost_s>("limit_cost_s", "Time that would be saved without what limits."),
+    made_records<kSlackRecord, &left_of_limits>("left", "What is left of each limit, the least first."),
+    made_figure<&neighbours_said>("neighbours_said", "What one step up or down does in each pass."),
+    made_figure<&next_more_s>("next_more_s", "How much longer the next best answer takes."),
     OWN(told, "What a person should know of the passes as a whole."),
     OWN(evidence, "What the choice rests on."),
 };
 #undef CHOSEN
 #undef OWN
-constexpr RecordRow kRecord{"Passes",
-                            "The fastest passes, or what stands in their way.",
-                            kFigures,
-                            "passes time_s",
-                            {"", {}, "limit, why", true}};
+constexpr std::array kPassesSays{
+    SaidRow{"job", "{do} {alloy.title}, {diameter_mm}[ to {to_mm}][{to_mm!}, {off_mm} off], {machine_name}"},
+    SaidRow{"closing", "{closing:closing}"},
+    SaidRow{"assumed", "{assumed}"},
+    SaidRow{"*", "table_said"},
+    SaidRow{"", "{passes?}{across>1}each depth in {across} passes side by side"},
+    SaidRow{"time",
+            "{passes?}{time_s}: cutting {cutting_s}, return {returning_s}, dial {dials_s}, levers "
+            "{levers_s}, measuring "
+            "{measuring_s}"},
+    SaidRow{"dial",
+            "{passes?}{remainder_mm!=0}the last pass ends {off_line_mm:fine} off a line, [{readout?}set by "
+            "the readout]"
+            "[{readout!}between two lines]"},
+    SaidRow{
+        "feed",
+        "{hand_fed?}by hand, {fewest_turns:.3g} to {most_turns:.3g} turns of the handle a minute, steadily"},
+    SaidRow{"tool", "{passes?}{edge_share:.0%} of its computed life, unverified"},
+    SaidRow{"limit", "{passes?}{limited_by:limit}[, costs {limit_cost_s}]"},
+    SaidRow{"left", "{name:limit} {share:.0%}[, costs {cost_s}]", "left"},
+    SaidRow{"speed", "{passes?}{neighbours_said}"},
+    SaidRow{"finish", "Ra {passes.last.cut.roughness_ra_um}, {said/geometry_alone}"},
+    SaidRow{"next",
+            "{passes?}{next_more_s?}with other levers: {next_words}: [{next_more_s>=0.05}{next_more_s} more]"
+            "[{next_more_s<0.05}no slower]"},
+    SaidRow{"why",
+            "{passes!}[{relaxations!}no limit alone stands in the way: the depth is less than the dial and "
+            "the edge "
+            "can cut][{relaxations?}{together?}all of these together stand in the way]"
+            "[{relaxations?}{together!}any one of these would do, the least first]"},
+    SaidRow{"", "{name:limit}: {said}", "relaxations"},
+    SaidRow{"gain", "{code:gain}: [{saved_s} less][{saved_s!}would make an answer]", "gains"},
+};
+constexpr RecordRow kRecord{
+    "Passes",
+    "The fastest passes, or what stands in their way.",
+    kFigures,
+    "passes time_s",
+    {"[{passes!}no passes keep every limit][{passes?}{passes.count} pass][{passes.count>1}es]"
+     "[{passes?} of {depths_said} {unit}, {time_s}]",
+     kPassesSays, "limit, why", true}};
+
+/// A factor to three digits, of large ones each, a comma every three.
+std::string factor_text(double factor) {
+    constexpr double kLarge = 1000.0;
+    constexpr std::size_t kGroup = 3;
+    if (factor < kLarge) {
+        return fmt::format("{:.3g}", factor);
+    }
+    std::string out = fmt::format("{:.0f}", factor);
+    for (std::size_t at = out.size() - kGroup; at > 0 && at < out.size(); at -= std::min(at, kGroup)) {
+        out.insert(at, ",");
+    }
+    return out;
+}
 
 // ---- how it is answered -----------------------------------------------------------------------------------
 
@@ -539,7 +618,12 @@ ChooseAnswer choose_passes(const ChooseAsk& asked, const Asking& asking) {
             {std::string(enum_name(each.code)), std::isfinite(each.saved_s) ? each.saved_s : kNaN});
     }
     for (const Relaxation& each : chosen.relaxations) {
-        out.relaxations.push_back({std::string(enum_name(each.code)), each.factor});
+        const string_view code = enum_name(each.code);
+        out.relaxations.push_back(
+            {.name = std::string(code),
+             .share = each.factor,
+             .said = filled(find_words("relaxed", code, catalogue),
+                            [&](string_view /*name*/) { return factor_text(each.factor); })});
     }
     out.slack = least_slack(out.passes);
     set_next(chosen.next, machine.inch, out);

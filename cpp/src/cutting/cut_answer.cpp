@@ -157,12 +157,9 @@ std::vector<std::pair<std::string, std::string>> words_of(string_view code, cons
 
 /// Whether the limits that follow the force hold at its upper edge; nothing without one.
 std::optional<bool> holds_at_edge(const std::vector<LimitLeft>& limits) {
-    constexpr std::array kFollowForce{LimitCode::power, LimitCode::torque, LimitCode::deflection};
     std::optional<bool> out;
     for (const LimitLeft& limit : limits) {
-        const bool follows = std::any_of(kFollowForce.begin(), kFollowForce.end(),
-                                         [&](LimitCode code) { return enum_name(code) == limit.name; });
-        if (follows && !std::isnan(limit.slack)) {
+        if (follows_force(limit.name) && !std::isnan(limit.slack)) {
             out = out.value_or(true) && limit.slack >= 0.0;
         }
     }

@@ -68,6 +68,12 @@ struct CutContext {
     std::vector<std::string> assumed;
     std::vector<std::string> extra;  ///< codes of cautions that only the question tells of
 };
+/// Whether a limit, by its name, is one of the force: power, torque, deflection.
+[[nodiscard]] inline bool follows_force(std::string_view limit) {
+    return limit == enum_name(LimitCode::power) || limit == enum_name(LimitCode::torque) ||
+           limit == enum_name(LimitCode::deflection);
+}
+
 [[nodiscard]] CutAnswer answer_of(const CutContext& context, const CutResult& result);
 
 /// A word on how much of a bar may stand out behind the spindle, where nobody said.

@@ -45,14 +45,18 @@ constexpr std::array kFigures{
 #undef OWN
 #undef BAND
 constexpr std::array kForceBandSays{
-    SaidRow{"", "{checked}"},
-    SaidRow{"", "{counted}"},
+    SaidRow{"", "[{verified?}{band/verified}][{verified!}{band/unverified}]"},
+    SaidRow{
+        "",
+        "{rows!=0}{rows} measured cuts of the group, {papers} paper[{papers!=1}s][, computed over measured "
+        "{median:.2f} in the middle]"},
 };
-constexpr RecordRow kRecord{"ForceBand",
-                            "Where a measured force lies, as shares of the computed one.",
-                            kFigures,
-                            "low high verified",
-                            {"", kForceBandSays}};
+constexpr RecordRow kRecord{
+    "ForceBand",
+    "Where a measured force lies, as shares of the computed one.",
+    kFigures,
+    "low high verified",
+    {"{low:.2f} to {high:.2f} of the computed force  ({process} {alloy.title})", kForceBandSays}};
 
 }  // namespace
 

@@ -73,6 +73,10 @@ constexpr std::array kAsked{
 // ---- what is answered
 // ------------------------------------------------------------------------------------------
 
+bool is_compound(const GearTrainAnswer& train) {
+    return train.drivers.size() == 2;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(GearTrainAnswer, member, about)
 constexpr std::array kTrainFigures{
     FIGURE(what, "What the train gives: lead or feed."),
@@ -84,6 +88,7 @@ constexpr std::array kTrainFigures{
     FIGURE(drivers, "Driving gears: on the stud; of a compound train then the one in the banjo."),
     FIGURE(driven,
            "Driven gears: of a compound train the one in the banjo first; last that on the leadscrew."),
+    made_figure<&is_compound>("compound", "Whether two gears turn together in the banjo."),
     FIGURE(idler, "Idler of a simple train; where there is none, any that meshes with both."),
     FIGURE(ends_on, "What the last gear turns: leadscrew or gearbox."),
     FIGURE(positions, "Where the levers of the gearbox stand."),
@@ -135,14 +140,15 @@ constexpr std::array kTrainsFigures{
 };
 #undef FIGURE
 constexpr std::array kGearTrainsSays{
+    SaidRow{"limit", "{wider}"},
+    SaidRow{"=", "trains.first"},
     SaidRow{"*or", "others"},
     SaidRow{"found", "{search}"},
 };
-constexpr RecordRow kTrainsRecord{"GearTrains",
-                                  "Trains, best first, and how the search went.",
-                                  kTrainsFigures,
-                                  {},
-                                  {"{said}", kGearTrainsSays}};
+constexpr RecordRow kTrainsRecord{
+    "GearTrains", "Trains, best first, and how the search went.", kTrainsFigures,
+    {},           {"{said}", kGearTrainsSays, "limit, 1., 2."},   false,
+    "trains"};
 
 // ---- how a lead is read
 // ----------------------------------------------------------------------------------------
@@ -605,7 +611,9 @@ constexpr RecordRow kPairsRecord{"TranslatingPairs",
                                  "Pairs of gears that turn inches to millimetres, or back.",
                                  kPairsFigures,
                                  {},
-                                 {"{said}", kTranslatingPairsSays, "pair"}};
+                                 {"{said}", kTranslatingPairsSays, "pair"},
+                                 false,
+                                 "pairs"};
 
 }  // namespace
 

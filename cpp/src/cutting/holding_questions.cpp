@@ -120,6 +120,13 @@ constexpr auto kHoldAsked = with_those_of(lathe::kTurnAsked, kGripAsked, std::ar
 // ---- what is answered
 // ------------------------------------------------------------------------------------------
 
+double larger_mm(const WorkBend& bend) {
+    return 2.0 * bend.beam.worst_mm;
+}
+double ring_force_n(const Holding& /*answer*/) {
+    return kRingForceN;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(WorkBend, member, about)
 constexpr std::array kBendFigures{
     FIGURE(unit, "Unit of the question: in or mm."),
@@ -133,6 +140,7 @@ constexpr std::array kBendFigures{
     FIGURE(taper_mm, "Largest diameter turned less the smallest.").always(),
     FIGURE(beam.length_mm, "Length of the work.").always(),
     FIGURE(beam.slenderness, "Greatest free length over the mean diameter of the work.").always(),
+    made_figure<&larger_mm>("larger_mm", "How much larger than set the worst place is turned."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -155,7 +163,11 @@ constexpr std::array kJawsFigures{
     FIGURE(out_of_round_mm, "Out-of-round in them, peak to valley on the radius.").always(),
 };
 #undef FIGURE
-constexpr RecordRow kJawsRecord{"InJaws", "Out-of-round of a ring in a number of jaws.", kJawsFigures};
+constexpr RecordRow kJawsRecord{"InJaws",
+                                "Out-of-round of a ring in a number of jaws.",
+                                kJawsFigures,
+                                {},
+                                {"{out_of_round_mm} with {jaws}"}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(JawSqueeze, member, about)
 constexpr std::array kSqueezeFigures{
@@ -175,7 +187,7 @@ constexpr std::array kSqueezeFigures{
 #undef FIGURE
 constexpr std::array kJawSqueezeSays{
     SaidRow{"grip", "{jaw_force_n} a jaw[; set {jaw_force_at_rest_n} at standstill]"},
-    SaidRow{"instead", "{instead_words} jaws or contacts, the same grip in all"},
+    SaidRow{"instead", "{by_jaws} jaws or contacts, the same grip in all"},
 };
 constexpr RecordRow kSqueezeRecord{
     "JawSqueeze",
@@ -189,14 +201,18 @@ constexpr std::array kPlaceFigures{
     HALFNUT_FIGURE(PlaceOnWork, at_mm, "Where the tool stands, from the jaws or the first centre.").always(),
     HALFNUT_FIGURE(PlaceOnWork, larger_mm, "How much larger than set the diameter comes there.").always(),
 };
-constexpr RecordRow kPlaceRecord{"PlaceOnWork", "A place along the work and the diameter that it comes to.",
-                                 kPlaceFigures};
+constexpr RecordRow kPlaceRecord{"PlaceOnWork",
+                                 "A place along the work and the diameter that it comes to.",
+                                 kPlaceFigures,
+                                 {},
+                                 {"{larger_mm} at {at_mm:travel}"}};
 
 constexpr std::array kWayFigures{
     HALFNUT_FIGURE(OtherWay, name, "How the work is held."),
     HALFNUT_FIGURE(OtherWay, bend_mm, "Greatest deflection of the same work held so.").always(),
 };
-constexpr RecordRow kWayRecord{"OtherWay", "Another way to hold the work.", kWayFigures};
+constexpr RecordRow kWayRecord{
+    "OtherWay", "Another way to hold the work.", kWayFigures, {}, {"{bend_mm} {name}"}};
 
 #define FIGURE(member, about) HALFNUT_FIGURE(Holding, member, about)
 constexpr std::array kHoldFigures{
@@ -215,23 +231,31 @@ constexpr std::array kHoldFigures{
            "How much warmer the cut makes the work when no heat leaves it; needs a length of the cut."),
     FIGURE(growth_mm, "How much larger it then measures."),
     FIGURE(ways, "What to do at the machine, in the order in which it helps."),
+    made_figure<&ring_force_n>("ring_force_n", "Force of a jaw that the rings are answered for."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What the figures rest on beside those of cut, bend and squeeze."),
 };
 #undef FIGURE
 constexpr std::array kHoldingSays{
-    SaidRow{"larger", "{along_words}"},
-    SaidRow{"force", "{force_words}"},
-    SaidRow{"otherwise", "{others_words}"},
+    SaidRow{"larger", "{places}"},
+    SaidRow{"force", "{bend.force_n} across the work at most, {cut.passive_force_n} computed"},
+    SaidRow{"otherwise", "{other_ways}"},
     SaidRow{"grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"},
-    SaidRow{"round", "{round_words}"},
+    SaidRow{"round",
+            "{squeeze.out_of_round_mm} out when {squeeze.jaws} jaws let go; the same grip in all: "
+            "{squeeze.by_jaws} "
+            "jaws or contacts"},
+    SaidRow{"round", "{squeeze!}{rings?}for {ring_force_n} a jaw: {rings} jaws"},
     SaidRow{"warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"},
+    SaidRow{"*do", "ways"},
 };
 constexpr RecordRow kHoldRecord{"Holding",
                                 "Work where it is held, under one cut.",
                                 kHoldFigures,
                                 {},
-                                {"", kHoldingSays, "grip, round, do", true}};
+                                {"deflects up to {bend.worst_mm} at {bend.worst_at_mm:travel}, {bend.hold}, "
+                                 "{bend.slenderness:.1f} diameters unsupported  ({cut.alloy.title})",
+                                 kHoldingSays, "grip, round, do", true}};
 
 // ---- how it is answered
 // ----------------------------------------------------------------------------------------

@@ -45,6 +45,27 @@ constexpr std::array kAsked{
 };
 #undef ASKED
 
+std::string ratio(const HoldingTaper& taper) {
+    return fmt::format("1:{:.3f}", 1.0 / taper.taper_on_diameter);
+}
+
+/// Travel of the carriage over which the taper is proved.
+double carriage_mm(const HoldingTaper& taper) {
+    constexpr double kMetricMm = 25.0;
+    return taper.unit == "mm" ? kMetricMm : kInchMm;
+}
+double rise_mm(const HoldingTaper& taper) {
+    return carriage_mm(taper) * taper.taper_on_diameter / 2.0;
+}
+double small_step_mm(const HoldingTaper& taper) {
+    constexpr double kMetricMm = 0.01;
+    constexpr double kThousandth = 0.001;
+    return taper.unit == "mm" ? kMetricMm : kThousandth * kInchMm;
+}
+double moves_mm(const HoldingTaper& taper) {
+    return small_step_mm(taper) / taper.taper_on_diameter;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(HoldingTaper, member, about)
 constexpr std::array kFigures{
     FIGURE(name, "Name of the taper."),
@@ -59,6 +80,11 @@ constexpr std::array kFigures{
     FIGURE(sine_stack_mm, "Stack under one roller of a sine bar that levels the top side of the taper.")
         .always(),
     FIGURE(sine_bar_mm, "Length of the sine bar.").always(),
+    made_figure<&ratio>("ratio", "The taper on the diameter, as one in so much."),
+    made_figure<&carriage_mm>("carriage_mm", "Travel of the carriage over which the taper is proved."),
+    made_figure<&rise_mm>("rise_mm", "What a dial on the side then moves."),
+    made_figure<&small_step_mm>("small_step_mm", "A small step on the diameter."),
+    made_figure<&moves_mm>("moves_mm", "How far that step moves the gauge plane."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };

@@ -123,6 +123,10 @@ constinit const RecordRow kDialRecord{"DialReading", "A dial's reading from zero
 
 namespace {
 
+double finished_diameter_mm(const KnurlSetup& setup) {
+    return setup.blank.blank.finished_diameter_mm;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(KnurlSetup, member, about)
 constexpr std::array kFigures{
     HALFNUT_RECORD(KnurlSetup, blank, knurls::kBlankRecord, "The blank."),
@@ -153,6 +157,7 @@ constexpr std::array kFigures{
     FIGURE(bite_share, "Share of the tooth's depth that the greatest interference buries."),
     HALFNUT_RECORD(KnurlSetup, cut, kCutRecord, "The cut."),
     FIGURE(said, "Blank, wheels and speed in one line."),
+    made_figure<&finished_diameter_mm>("finished_diameter_mm", "What the knurl comes out at."),
     FIGURE(infeed_said, "The first bite and the way to full depth, on the radius."),
     FIGURE(steps, "What to do at the lathe, in order."),
     FIGURE(assumed, "What was not said and therefore taken."),
@@ -163,14 +168,17 @@ constexpr std::array kFigures{
 constexpr std::array kKnurlSetupSays{
     SaidRow{"infeed", "{infeed_said}"},
     SaidRow{"feed", "{feed_mm_rev}"},
-    SaidRow{"over", "{finished_diameter_mm} over the points"},
+    SaidRow{"over", "{blank.finished_diameter_mm} over the points"},
     SaidRow{"force",
-            "about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]"},
+            "about {force_n} a wheel, within a factor of two or three; "
+            "[{side_force_n>0}{side_force_n}][{side_force_n!}balanced]"
+            "[{side_force_n=0}balanced] across the work[, deflects it {bend_mm}]"},
     SaidRow{"wall", "{wall_mm}, at least {least_wall_mm}"},
     SaidRow{"press fit",
-            "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"},
+            "interference {interference_min_mm..interference_max_mm}, buries {100*bite_share:.0f} % of the "
+            "teeth"},
     SaidRow{"#", "steps"},
-    SaidRow{"never", "{never}"},
+    SaidRow{"never", "{said/no_knurl}"},
     SaidRow{"assumed", "{assumed}"},
 };
 constexpr RecordRow kRecord{"KnurlSetup",

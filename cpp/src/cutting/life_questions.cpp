@@ -55,6 +55,20 @@ constexpr std::array kAsked{
 };
 #undef ASKED
 
+std::string foremost(const LifeAnswer& answer) {
+    const auto has = [](double value) { return !std::isnan(value); };
+    return has(answer.life_min)               ? "life"
+           : has(answer.speed_m_min)          ? "speed"
+           : has(answer.fastest_speed_m_min)  ? "most"
+           : has(answer.economic_speed_m_min) ? "cheapest"
+                                              : "none";
+}
+std::string edge_said(const LifeAnswer& answer) {
+    std::string out = answer.tool_material;
+    std::replace(out.begin(), out.end(), '_', ' ');
+    return out;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(LifeAnswer, member, about)
 constexpr std::array kFigures{
     FIGURE(alloy, "The work's material.").made("Alloy"),
@@ -85,15 +99,43 @@ constexpr std::array kFigures{
     FIGURE(economic_rpm, "Spindle speed for the cheapest part."),
     FIGURE(verified, "Always False: measured lives scatter too widely about any computed one."),
     FIGURE(assumed, "What was not said and therefore taken, the tool first."),
+    made_figure<&foremost>("foremost",
+                           "Which answer is told first: life, speed, most, cheapest, or none was asked for."),
+    made_figure<&edge_said>("edge_said", "What the edge is made of, in words."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What the constants rest on."),
 };
 #undef FIGURE
+constexpr std::array kToolLifeSays{
+    SaidRow{"assumed", "{assumed}"},
+    SaidRow{"likely", "{life_low_min..life_high_min}: unverified"},
+    SaidRow{"likely", "{speed_low_m_min..speed_high_m_min}: unverified"},
+    SaidRow{"speed",
+            "{foremost!=speed}{speed_m_min}[, {spindle_rpm:spindle}] for a tool life of {for_life_min}"},
+    SaidRow{"most",
+            "{foremost!=most}parts an hour: {fastest_speed_m_min}[, {fastest_rpm:spindle}], tool life "
+            "{fastest_life_min}"},
+    SaidRow{"cheapest",
+            "{foremost!=cheapest}part: {economic_speed_m_min}[, {economic_rpm:spindle}], tool life "
+            "{economic_life_min}"},
+    SaidRow{"Taylor", "V T^n = C with n {exponent:g} and C {c_m_min:speed}"},
+};
 constexpr RecordRow kRecord{"ToolLife",
                             "Life of an edge in turning. A figure that was not asked for is None.",
                             kFigures,
                             "life_min speed_m_min spindle_rpm fastest_speed_m_min economic_speed_m_min",
-                            {"", {}, "assumed, likely, speed, most, cheapest"}};
+                            {"[{foremost=life}tool life {life_min} at {at_speed_m_min}]"
+                             "[{foremost=speed}{speed_m_min}][{foremost=speed}, {spindle_rpm:spindle}]"
+                             "[{foremost=speed} for a tool life of {for_life_min}]"
+                             "[{foremost=most}parts an hour: {fastest_speed_m_min}]"
+                             "[{foremost=most}, {fastest_rpm:spindle}]"
+                             "[{foremost=most}, tool life {fastest_life_min}]"
+                             "[{foremost=cheapest}part: {economic_speed_m_min}]"
+                             "[{foremost=cheapest}, {economic_rpm:spindle}]"
+                             "[{foremost=cheapest}, tool life {economic_life_min}]"
+                             "[{foremost=none}one minute of tool life at {c_m_min:speed}]"
+                             "  (turn {alloy.title}, {edge_said})",
+                             kToolLifeSays, "assumed, likely, speed, most, cheapest"}};
 
 bool has(double value) {
     return !std::isnan(value);

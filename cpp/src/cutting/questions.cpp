@@ -12,6 +12,7 @@
 #include "halfnut/cutting/knurling.hpp"
 #include "halfnut/cutting/layout.hpp"
 #include "halfnut/cutting/screw_hole.hpp"
+#include "said.hpp"
 
 namespace halfnut::cutting {
 
@@ -28,8 +29,11 @@ constexpr std::array kLimitFigures{
 };
 }  // namespace
 
-constinit const RecordRow kLimitRecord{"Limit", "A limit of a cut: what is used of it and what is left.",
-                                       kLimitFigures};
+constinit const RecordRow kLimitRecord{"Limit",
+                                       "A limit of a cut: what is used of it and what is left.",
+                                       kLimitFigures,
+                                       {},
+                                       {"{name:limit} [{slack>=0}{slack:.0%}][{slack<0}{-1*slack:.0%}]"}};
 
 namespace {
 
@@ -122,6 +126,24 @@ constexpr std::array kFigures{
     OWN(fluid, "Cutting fluid in one word."),
     OWN(lacking, "What the alloy's row is too poor to tell."),
     OWN(assumed, "What was not said and therefore taken, the tool first."),
+    made_figure<&operation_said>("operation_said", "What is done, in words."),
+    made_figure<&taken>("taken", "What was taken, but for what the answer shows beside it."),
+    made_figure<&is_milled>("milled", "Whether a cutter of several teeth goes round."),
+    made_figure<&setting_said>("setting_said", "The levers to set, in one line: spindle speed and feed."),
+    made_figure<&is_by_hand>("by_hand", "A tap is better turned by hand: no reversing holder is known of."),
+    made_figure<&spindle_text>("spindle_text",
+                               "The spindle speed to set, with its levers as the plate has them."),
+    made_figure<&feed_text>("feed_text", "The feed to set, with its levers."),
+    made_figure<&dial_text>("dial_text", "The dial that sets the depth, from where the tool touches."),
+    made_figure<&passes_said>("passes_said", "How many passes, or where a drill is withdrawn; none for one."),
+    made_figure<&pecks_said>("pecks_said", "Depths at which the drill is drawn clear, but the last."),
+    made_figure<&band>("band", "What the band of the force rests on: verified or unverified."),
+    made_figure<&feed_limit>("feed_limit",
+                             "What keeps the feed from being coarser, where it is something else."),
+    made_records<kLimitRecord, &left>("left", "Other limits that are kept."),
+    made_records<kLimitRecord, &over>("over", "Other limits that are passed."),
+    made_figure<&edge_limits>(
+        "edge_limits", "Limits that holds_at_edge speaks of: those passed, else all that follow the force."),
     OWN(told, "What a person should know."),
     OWN(evidence, "What each figure rests on."),
 };
@@ -133,41 +155,53 @@ constexpr std::array kFigures{
 constexpr std::array kCutSays{
     SaidRow{"feed", "{feed_text}"},
     SaidRow{"depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"},
-    SaidRow{"passes", "{passes_words}"},
-    SaidRow{"limit", "{limit_words}[; assumed {taken_words}]"},
-    SaidRow{"of feed", "{feed_limit_words}"},
-    SaidRow{"helps", "{help_words}"},
-    SaidRow{"cut", "{title}, {diameter_mm:size}"},
+    SaidRow{"passes", "{passes_said}"},
+    SaidRow{"limit", "{limited_by:limit}[; assumed {taken}]"},
+    SaidRow{"of feed", "{feed_limit:limit}"},
+    SaidRow{"helps", "{limited_by:help}[; {feed_limit:help}]"},
+    SaidRow{"cut", "{operation_said} {alloy.title}, {diameter_mm:size}"},
     SaidRow{"assumed", "{assumed}"},
     SaidRow{"speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"},
     SaidRow{"chip", "{chip_thickness_mm} thick"},
     SaidRow{"force",
             "{cutting_force_n:cut_force}[, likely {cutting_force_low_n..cutting_force_high_n:cut_force}: "
-            "{band}]"},
-    SaidRow{"along", "{along_n:cut_force}[, across the feed {passive_force_n:cut_force}]"},
+            "{band:band}]"},
+    SaidRow{"along",
+            "{cutting_force_n?}{feed_force_n:cut_force}[, across the feed {passive_force_n:cut_force}]"},
     SaidRow{"thrust",
-            "{thrust_n:cut_force}[, likely {feed_force_low_n..feed_force_high_n:cut_force}: {band}]"},
+            "{cutting_force_n!}{feed_force_n:cut_force}[, likely "
+            "{feed_force_low_n..feed_force_high_n:cut_force}: {band:band}]"},
     SaidRow{"power",
             "{spindle_power_kw:cut_power}[, likely {spindle_power_low_kw..spindle_power_high_kw:cut_power}], "
             "at the spindle[; {motor_power_kw:cut_power} at the motor]"},
     SaidRow{"torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"},
     SaidRow{"tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"},
-    SaidRow{"finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"},
+    SaidRow{"finish",
+            "Ra {roughness_ra_um}, {said/geometry_alone}[{milled?}, one tooth leading][; likely "
+            "{roughness_low_um..roughness_high_um}]"},
     SaidRow{"deflects",
-            "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}"},
+            "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], [{milled?}of the "
+            "cutter][{milled!}twice that on the diameter]"},
     SaidRow{"fluid", "{fluid}"},
     SaidRow{"*unknown", "lacking"},
-    SaidRow{"heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"},
-    SaidRow{"time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"},
-    SaidRow{"left", "{left_words}"},
-    SaidRow{"over", "{over_words}"},
-    SaidRow{"", "{edge_text}"},
+    SaidRow{"heat",
+            "chip about {chip_rise_k} hotter than the work; {heat_to_work_share:.0%} of the heat, "
+            "{heat_to_work_w:.0f} W, "
+            "into the work: estimates"},
+    SaidRow{"time", "{time_s} for {travel_mm:size} of travel[, {hand_turns:.1f} turns of the handle]"},
+    SaidRow{"left", "{left}"},
+    SaidRow{"over", "{over}"},
+    SaidRow{"",
+            "{edge_limits:limit and}: [{holds_at_edge?}enough even][{holds_at_edge!}NOT enough] at the "
+            "highest likely "
+            "force"},
 };
-constinit const RecordRow kCutRecord{"Cut",
-                                     "One cut: the levers to set and what it comes to.",
-                                     kFigures,
-                                     "spindle_rpm spindle_positions feed_said feed_positions",
-                                     {"", kCutSays, "feed, depth, passes, limit", true}};
+constinit const RecordRow kCutRecord{
+    "Cut",
+    "One cut: the levers to set and what it comes to.",
+    kFigures,
+    "spindle_rpm spindle_positions feed_said feed_positions",
+    {"{setting_said}", kCutSays, "feed, depth, passes, limit", true, "{spindle_text}"}};
 
 std::span<const Question* const> questions() noexcept {
     static const std::vector<const Question*> kAll = [] {

@@ -72,7 +72,7 @@ constexpr std::array kFigures{
 constexpr std::array kSays{
     SaidRow{"seat", "{seat.operation}[ {seat_deg:g}° to] {seat_mm:length}, {seat_depth_mm:length} deep"},
     SaidRow{"spot", "to {spot_mm:length}: {spot.answer}"},
-    SaidRow{"drill", "{diameter_mm:length}: {answer}[; clear at {pecks_words}]", "drills"},
+    SaidRow{"drill", "{diameter_mm:length}: {answer}[; clear at {pecks_said}]", "drills"},
     SaidRow{"point", "goes {point_mm:length} on past the far face"},
     SaidRow{"{seat.operation}", "{seat.answer}"},
     SaidRow{"tapped", "the other part: drill {tapping_drill}"},

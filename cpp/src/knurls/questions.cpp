@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <cmath>
@@ -17,6 +18,13 @@ namespace halfnut::knurls {
 namespace {
 
 using std::string_view;
+
+bool pattern_assumed(const BlankAnswer& answer) {
+    return std::find(answer.assumed.begin(), answer.assumed.end(), "pattern") != answer.assumed.end();
+}
+double off_teeth(const BlankAnswer& answer) {
+    return std::abs(answer.blank.given_mismatch_teeth);
+}
 
 #define BLANK(member, about) HALFNUT_FIGURE(BlankAnswer, blank.member, about)
 #define OWN(member, about) HALFNUT_FIGURE(BlankAnswer, member, about)
@@ -51,6 +59,8 @@ constexpr std::array kFigures{
     BLANK(wheel_diameter_mm, "Diameter of the wheel over the points."),
     OWN(wheel_teeth, "Teeth of the wheel."),
     BLANK(tracking_allowance_mm, "How much larger than measured the wheel tracks."),
+    made_figure<&pattern_assumed>("pattern_assumed", "Whether the pattern was not said."),
+    made_figure<&off_teeth>("off_teeth", "How far the teeth are from whole ones, either way."),
     OWN(told, "What a person should know."),
     OWN(evidence, "What each figure rests on."),
 };
@@ -175,18 +185,28 @@ KnurlRequest request_of(const KnurlAsk& asked, const Catalogue& catalogue) {
 }
 
 constexpr std::array kKnurlBlankSays{
-    SaidRow{"knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"},
+    SaidRow{"knurled",
+            "{finished_diameter_mm}, [{process=cut}cut, so it does not grow][{process!=cut}grows "
+            "{growth_mm}]; teeth {tooth_depth_mm} deep"},
     SaidRow{"wheel",
             "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"},
     SaidRow{"limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"},
-    SaidRow{"tracks", "{tracks}"},
+    SaidRow{
+        "tracks",
+        "[{below_teeth!=above_teeth}{below_diameter_mm} with {below_teeth} teeth, {above_diameter_mm} with "
+        "{above_teeth}; ]{given_diameter_mm} [{finished_wanted?}is left for that finished size]"
+        "[{finished_wanted!}was given][{below_teeth=above_teeth} and tracks as it is]"
+        "[{below_teeth!=above_teeth}: {given_teeth:.2f} teeth, {off_teeth:.2f} of a tooth off, ]"
+        "[{below_teeth!=above_teeth}{given_tracks?}still tracks]"
+        "[{below_teeth!=above_teeth}{given_tracks!}does not track]"},
 };
 constinit const RecordRow kBlankRecord{
     "KnurlBlank",
     "The blank to turn before knurling, and what comes of it; None where a figure does not apply.",
     kFigures,
     "blank_diameter_mm teeth finished_diameter_mm",
-    {"", kKnurlBlankSays, "knurled, limits, tracks"}};
+    {"blank {blank_diameter_mm}: {teeth} teeth, {pitch}, {pattern}[{pattern_assumed?} (assumed)]",
+     kKnurlBlankSays, "knurled, limits, tracks"}};
 
 BlankAnswer ask_blank(const KnurlAsk& asked, const Asking& asking) {
     const KnurlRequest request = request_of(asked, asking.catalogue);

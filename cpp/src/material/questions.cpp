@@ -25,6 +25,10 @@ constexpr std::array kAsked{
         .listing(&alloy_names),
 };
 
+std::string title(const AlloyAnswer& answer) {
+    return full_name(answer.row);
+}
+
 #define ROW(member, about) HALFNUT_FIGURE(AlloyAnswer, row.member, about)
 #define OWN(member, about) HALFNUT_FIGURE(AlloyAnswer, member, about)
 constexpr std::array kFigures{
@@ -34,6 +38,7 @@ constexpr std::array kFigures{
     ROW(iso513, "Group of work material by ISO 513."),
     ROW(group, "Group that speeds are tabulated for."),
     OWN(group_names, "Name of that group and of those above it."),
+    made_figure<&title>("title", "Name and condition, as a person says them."),
     ROW(hardness_hb, "Brinell hardness."),
     ROW(density_kg_m3, "Density.").always(),
     ROW(youngs_modulus_gpa, "Young's modulus."),
@@ -98,9 +103,27 @@ std::vector<std::string> words_of(string_view list) {
 
 }  // namespace
 
-constinit const RecordRow kAlloyRecord{"Alloy",
-                                       "An alloy in one condition. Properties that no source gives are None.",
-                                       kFigures, "name condition iso513"};
+constexpr std::array kAlloySays{
+    SaidRow{"", "hardness                      {hardness_hb:g} HB"},
+    SaidRow{"", "density                       {density_kg_m3:g} kg/m3"},
+    SaidRow{"", "Young's modulus               {youngs_modulus_gpa:g} GPa"},
+    SaidRow{"", "yield strength                {yield_mpa:g} MPa"},
+    SaidRow{"", "tensile strength              {tensile_mpa:g} MPa"},
+    SaidRow{"", "specific cutting force kc1.1  {kc11_n_mm2:g} N/mm2"},
+    SaidRow{"", "its exponent mc               {mc:g}"},
+    SaidRow{"", "unit power                    {unit_power_hp_in3_min:g} hp/(in3/min)"},
+    SaidRow{"", "unit power, upper end         {unit_power_high_hp_in3_min:g} hp/(in3/min)"},
+    SaidRow{"", "thermal expansion             {expansion_um_m_k:g} um/(m K)"},
+    SaidRow{"", "thermal conductivity          {conductivity_w_m_k:g} W/(m K)"},
+    SaidRow{"", "specific heat                 {specific_heat_j_kg_k:g} J/(kg K)"},
+    SaidRow{"note", "{note}"},
+};
+constinit const RecordRow kAlloyRecord{
+    "Alloy",
+    "An alloy in one condition. Properties that no source gives are None.",
+    kFigures,
+    "name condition iso513",
+    {"{title}: {group_names.first}, ISO 513 group {iso513} ({id})", kAlloySays, "*"}};
 
 AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;

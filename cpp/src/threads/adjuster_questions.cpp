@@ -421,12 +421,28 @@ constexpr std::array kFigures{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kAdjusterSays{
+    SaidRow{"travel", "{travel_per_flat_mm:both} a flat of {flats:g}; {form}"},
+    SaidRow{"longest", "{longest_strength_mm} by strength, {longest_rule_mm} by rule: the lesser holds"},
+    SaidRow{"=", "first", "[{second?}first end, ]"},
+    SaidRow{"=", "second", "second end, "},
+    SaidRow{"play",
+            "nuts slack: {longest.axial_play_min_mm..longest.axial_play_max_mm}, up to "
+            "{longest.tilt_max_deg:.2f} deg; tight: none under preload"},
+    SaidRow{"shortest", "{shortest}"},
+    SaidRow{"half", "{half}"},
+    SaidRow{"longest", "{longest}"},
+    SaidRow{"warmth", "grows {growth_um_k}"},
+    SaidRow{"rests on", "{kinds}"},
+};
 constexpr RecordRow kAdjusterRecord{
     "Adjuster",
     "How far an adjuster or a turnbuckle may be wound out, and what it bears there.",
     kFigures,
     "shortest_mm longest_mm turns travel_per_turn_mm travel_per_flat_mm",
-    {"", {}, "travel, play"}};
+    {"{first.external}: wind {shortest_mm..longest_mm}, {turns:.2f} turns of {travel_per_turn_mm}; factor of "
+     "safety {factor_of_safety:g}",
+     kAdjusterSays, "travel, play"}};
 
 // NOLINTEND(bugprone-macro-parentheses)
 

@@ -32,6 +32,13 @@ constexpr std::array kAsked{
         .usually("never"),
 };
 
+double diameter_min_um(const CoatingAnswer& answer) {
+    return 2.0 * answer.build_up_min_um;
+}
+double diameter_max_um(const CoatingAnswer& answer) {
+    return 2.0 * answer.build_up_max_um;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(CoatingAnswer, member, about)
 constexpr std::array kFigures{
     FIGURE(id, "Name in the table of coatings."),
@@ -44,6 +51,8 @@ constexpr std::array kFigures{
     FIGURE(film_max_um, "Greatest thickness of the film.").always(),
     FIGURE(build_up_min_um, "Least that it adds to a surface.").always(),
     FIGURE(build_up_max_um, "Most that it adds to a surface.").always(),
+    made_figure<&diameter_min_um>("diameter_min_um", "What it adds to a diameter, at least."),
+    made_figure<&diameter_max_um>("diameter_max_um", "What it adds to a diameter, at most."),
     FIGURE(pitch_change_min_um, "Least change of the pitch diameter of a 60 degree thread.").always(),
     FIGURE(pitch_change_max_um, "Greatest change of it.").always(),
     FIGURE(note, "What else is to be said."),
@@ -61,7 +70,9 @@ constexpr RecordRow kRecord{"Coating",
                             "A finish: its film, what it adds to a surface, and what to mind.",
                             kFigures,
                             "build_up_min_um build_up_max_um",
-                            {"", kCoatingSays, "diameter, pitch"}};
+                            {"{name}: {build_up_min_um..build_up_max_um:film} a surface "
+                             "({build_up_min_um..build_up_max_um:film other})",
+                             kCoatingSays, "diameter, pitch"}};
 
 double thickness_um(const Given& given, const AskedRow& row, Asking& asking) {
     double mm = kNaN;

@@ -343,15 +343,20 @@ constexpr std::array kPreferredRows{
     HALFNUT_FIGURE(PreferredFit, source, "Where it is from."),
     HALFNUT_FIGURE(PreferredFit, kind, "Kind of that source."),
 };
-constexpr RecordRow kPreferredRecord{"PreferredFit", "A fit to choose first.", kPreferredRows};
+constexpr RecordRow kPreferredRecord{"PreferredFit", "A fit to choose first.", kPreferredRows, {}, {"{fit}"}};
 constexpr std::array kPreferredFigures{
     HALFNUT_RECORDS(PreferredFitsAnswer, fits, kPreferredRecord, "The fits, by name."),
     HALFNUT_FIGURE(PreferredFitsAnswer, told, "What a person should know."),
     HALFNUT_FIGURE(PreferredFitsAnswer, evidence, "What each figure rests on."),
 };
 constexpr std::array kPreferredSays{SaidRow{"{fit}", "{basis} basis, {name} [{kind}]", "fits"}};
-constexpr RecordRow kPreferredFitsRecord{
-    "PreferredFits", "Fits to choose first.", kPreferredFigures, {}, {"", kPreferredSays}};
+constexpr RecordRow kPreferredFitsRecord{"PreferredFits",
+                                         "Fits to choose first.",
+                                         kPreferredFigures,
+                                         {},
+                                         {"{fits.count} fits to choose first: {fits}", kPreferredSays},
+                                         false,
+                                         "fits"};
 
 }  // namespace
 

@@ -83,6 +83,80 @@ constexpr std::array kFitAsked{
 };
 #undef ASKED
 
+constexpr double kRare = 1e-4;  // chance of a pair that binds below which only the rarest do
+
+/// Clearance at the diameter that decides.
+std::pair<double, double> deciding_clearance(const ThreadFit& fit) {
+    const string_view deciding = enum_name(fit.deciding);
+    if (deciding.starts_with("major")) {
+        return {fit.major_clearance_min_mm, fit.major_clearance_max_mm};
+    }
+    if (deciding.starts_with("minor")) {
+        return {fit.minor_clearance_min_mm, fit.minor_clearance_max_mm};
+    }
+    return {fit.pitch_clearance_min_mm, fit.pitch_clearance_max_mm};
+}
+double deciding_min_mm(const FitAnswer& answer) {
+    return deciding_clearance(answer.fit).first;
+}
+std::optional<double> deciding_max_mm(const FitAnswer& answer) {
+    const double most = deciding_clearance(answer.fit).second;
+    return std::isnan(most) ? std::nullopt : std::optional(most);
+}
+bool goes_together(const FitAnswer& answer) {
+    return enum_name(answer.fit.verdict) == "free";
+}
+bool rarely(const FitAnswer& answer) {
+    return answer.fit.chance_of_interference < kRare && enum_name(answer.fit.deciding).starts_with("pitch");
+}
+std::string chance_said(const FitAnswer& answer) {
+    constexpr double kWhole = 100.0;
+    const double chance = answer.fit.chance_of_interference;
+    if (chance <= 0.0) {
+        return "none";
+    }
+    return chance >= 1.0    ? "certain"
+           : chance < kRare ? "under 0.01 %"
+                            : fmt::format("{:.2g} %", kWhole * chance);
+}
+double likely_end(const ThreadFit& fit, double sigmas) {
+    return std::clamp(fit.clearance_mean_mm + sigmas * fit.clearance_sigma_mm, fit.pitch_clearance_min_mm,
+                      fit.pitch_clearance_max_mm);
+}
+double likely_min_mm(const FitAnswer& answer) {
+    return likely_end(answer.fit, -3.0);
+}
+double likely_max_mm(const FitAnswer& answer) {
+    return likely_end(answer.fit, 3.0);
+}
+
+/// Upper over lower limit, or the one size that was measured.
+std::string over(double high_mm, double low_mm, const std::string& unit) {
+    const UnitSystem system = system_of(unit == "in");
+    const std::string high = spell_number(high_mm, FigureKind::length, system);
+    const std::string low = spell_number(low_mm, FigureKind::length, system);
+    return high == low ? high : fmt::format("{}/{}", high, low);
+}
+std::string external_over(const FitAnswer& answer) {
+    return over(answer.external_pitch_max_mm, answer.external_pitch_min_mm, answer.unit);
+}
+std::string internal_over(const FitAnswer& answer) {
+    return over(answer.internal_pitch_max_mm, answer.internal_pitch_min_mm, answer.unit);
+}
+std::vector<std::string> coats_said(const FitAnswer& answer) {
+    std::vector<std::string> out;
+    const auto say = [&](double least, double most, string_view side) {
+        if (least != 0.0 || most != 0.0) {
+            out.push_back(
+                fmt::format("{} a surface on the {} part",
+                            spell_span(least, most, FigureKind::film, system_of(answer.unit == "in")), side));
+        }
+    };
+    say(answer.build_up_external_min_um, answer.build_up_external_max_um, "external");
+    say(answer.build_up_internal_min_um, answer.build_up_internal_max_um, "internal");
+    return out;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(FitAnswer, member, about)
 constexpr std::array kFitRows{
     FIGURE(external, "External part."),
@@ -118,15 +192,65 @@ constexpr std::array kFitRows{
     FIGURE(internal_pitch_max_mm, "Greatest pitch diameter of the internal part, bare.").always(),
     FIGURE(internal_pitch_min_mm, "Least pitch diameter of the internal part, bare.").always(),
     FIGURE(remedies, "What makes coated parts go together, each tried."),
+    made_figure<&goes_together>("goes_together", "Whether every pair within the limits screws together."),
+    made_figure<&deciding_min_mm>("deciding_min_mm", "Least clearance at the diameter that decides."),
+    made_figure<&deciding_max_mm>("deciding_max_mm", "Greatest clearance there."),
+    made_figure<&rarely>("rarely", "Only the rarest pairs bind."),
+    made_figure<&chance_said>("chance_said", "The chance of interference in words."),
+    made_figure<&likely_min_mm>("likely_min_mm", "Least likely clearance at the pitch diameter."),
+    made_figure<&likely_max_mm>("likely_max_mm", "Greatest likely clearance."),
+    made_figure<&external_over>("external_over",
+                                "Bare pitch diameter of the external part, upper over lower limit."),
+    made_figure<&internal_over>("internal_over", "That of the internal part."),
+    made_figure<&coats_said>("coats_said", "What coatings add, each part in words."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kFitRecord{"ThreadFit",
-                               "Fit of two threads; clearances are below 0 where the parts interfere.",
-                               kFitRows,
-                               {},
-                               {"", {}, "axial, tilt, or"}};
+constexpr std::array kFitSays{
+    SaidRow{"bare", "external {external_over}, internal {internal_over} {unit}, pitch diameters"},
+    SaidRow{"*coated", "coats_said"},
+    SaidRow{"clearance", "{pitch_clearance_min_mm..pitch_clearance_max_mm:both} at the pitch diameter"},
+    SaidRow{"", "{major_clearance_min_mm..major_clearance_max_mm:both} at the major diameter"},
+    SaidRow{"", "{major_clearance_max_mm!}{major_clearance_min_mm:both} or more at the major diameter"},
+    SaidRow{"", "{minor_clearance_min_mm..minor_clearance_max_mm:both} at the minor diameter"},
+    SaidRow{"", "{minor_clearance_max_mm!}{minor_clearance_min_mm:both} or more at the minor diameter"},
+    SaidRow{"radial", "{radial_play_min_mm..radial_play_max_mm:both} side to side"},
+    SaidRow{"axial", "{axial_play_min_mm..axial_play_max_mm:both} end play"},
+    SaidRow{"tilt",
+            "up to {tilt_max_deg:.2f} deg either way over {engagement_mm}[{engagement_assumed?} (assumed)]"},
+    SaidRow{"likely",
+            "{verdict!=mismatch}{likely_min_mm..likely_max_mm} at the pitch diameter; chance of interference "
+            "{chance_said}"},
+    SaidRow{"*or", "remedies"},
+    SaidRow{"load", "{said/load}"},
+};
+constexpr RecordRow kFitRecord{
+    "ThreadFit",
+    "Fit of two threads; clearances are differences of diameters, below 0 where the parts interfere.",
+    kFitRows,
+    {},
+    {"{external} in {internal}: "
+     "[{verdict=free}screws together, {deciding_min_mm..deciding_max_mm} of clearance at the {deciding}]"
+     "[{verdict=free}{deciding_max_mm!}screws together, {deciding_min_mm} or more of clearance at the "
+     "{deciding}]"
+     "[{verdict=may bind}{rarely!}may bind: ]"
+     "[{verdict=may bind}{rarely?}screws together, save the rarest pairs: ]"
+     "[{verdict=may bind}up to {-1*deciding_min_mm} of interference at the {deciding}]"
+     "[{verdict=may bind}{rarely?}, chance {chance_said}]"
+     "[{verdict=interferes}does not go together: {-1*deciding_min_mm} of interference at the {deciding} at "
+     "worst, "
+     "some always]"
+     "[{deciding=hand}one is right-hand, the other left-hand: they do not go together]"
+     "[{deciding=thread angle}not one thread: the thread angles differ]"
+     "[{verdict=mismatch}{deciding!=hand}{deciding!=thread angle}{turns_to_bind!}not one thread: the starts "
+     "differ]"
+     "[{verdict=mismatch}{turns_to_bind=0}not one thread: the leads differ, and it does not start]"
+     "[{verdict=mismatch}{turns_to_bind>0}not one thread: the leads differ by {lead_mismatch_mm} a turn, "
+     "bound after "
+     "{turns_to_bind:.1f} turns at most]",
+     kFitSays, "axial, tilt, or", false, {}, "{said/load}"},
+    true};
 
 /// One part of a fit: its limits, its coating, and what was measured in their place.
 struct FitSide {
@@ -413,6 +537,14 @@ constexpr std::array kSuitAsked{
 };
 #undef ASKED
 
+std::string suited_said(const SuitAnswer& answer) {
+    const auto limits = [&](const std::string& unit) {
+        return fmt::format("{} {}", over(answer.pitch_max_mm, answer.pitch_min_mm, unit), unit);
+    };
+    return answer.unit == "in" ? fmt::format("{} ({})", limits("in"), limits("mm"))
+                               : fmt::format("{} ({})", limits("mm"), limits("in"));
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(SuitAnswer, member, about)
 constexpr std::array kSuitRows{
     FIGURE(thread, "Part to cut."),
@@ -430,15 +562,35 @@ constexpr std::array kSuitRows{
     FIGURE(now_pitch_mm, "Pitch diameter of the part as it is cut so far."),
     FIGURE(left_least_mm, "What has to come off it yet, on the diameter; below 0 nothing."),
     FIGURE(left_most_mm, "What may come off it; below 0 it is past the size."),
+    made_figure<&suited_said>("limits_said", "The pitch diameter to cut, in both units."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kSuitRecord{"Suited",
-                                "A part cut to suit one that is there, and what to read.",
-                                kSuitRows,
-                                {},
-                                {"", {}, "read, plug, not-go, left, suits"}};
+constexpr std::array kSuitSays{
+    SaidRow{"read", "{over_min_mm..over_max_mm:fine} over {wire_mm:fine} wires"},
+    SaidRow{"plug",
+            "go end {plug.go_pitch_mm:length} pitch, {plug.go_major_mm:length} major, "
+            "{plug.go_over_wires_mm:fine} over {plug.wire_mm:fine} wires"},
+    SaidRow{"=", "plug"},
+    SaidRow{"left", "{left_most_mm<0}nothing: it is {-1*left_most_mm} past the size"},
+    SaidRow{
+        "left",
+        "{left_most_mm>=0}{left_least_mm<=0}nothing has to come off; {left_most_mm} on a diameter dial may"},
+    SaidRow{"left",
+            "{left_least_mm>0}{left_least_mm..left_most_mm} to come off on a diameter dial, "
+            "{left_least_mm..left_most_mm/2} on a radius dial"},
+    SaidRow{
+        "suits",
+        "{measured_pitch_mm} measured, with a clearance of {clearance_min_mm..clearance_max_mm} once coated"},
+};
+constexpr RecordRow kSuitRecord{
+    "Suited",
+    "A part cut to suit one that is there: an external one is read over wires, an "
+    "internal one tried with a plug.",
+    kSuitRows,
+    {},
+    {"{thread}: cut the pitch diameter to {limits_said}", kSuitSays, "read, plug, not-go, left, suits"}};
 
 /// Limits of the pitch diameter to cut to.
 Suited suited(const SuitRequest& request) {

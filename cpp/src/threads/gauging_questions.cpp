@@ -4,6 +4,11 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include "answering.hpp"
 #include "halfnut/core/error.hpp"
@@ -38,6 +43,16 @@ constexpr std::array kWiresAsked{
 };
 #undef ASKED
 
+std::string wires_or_balls(const WiresAnswer& answer) {
+    return answer.side == Side::external ? "wires" : "balls";
+}
+double plain_off_mm(const WiresAnswer& answer) {
+    return answer.read.over_max_plain_mm - answer.read.over_max_mm;
+}
+double left_unknown_mm(const WiresAnswer& answer) {
+    return answer.read.wire_known_to_mm * answer.read.wire_error_factor;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(WiresAnswer, member, about)
 constexpr std::array kWiresFigures{
     FIGURE(thread, "Part that is measured."),
@@ -69,6 +84,9 @@ constexpr std::array kWiresFigures{
     FIGURE(before_coating, "These are readings before a coating."),
     FIGURE(coated_max_mm, "Most that the coated part may read over these wires; its gauges decide."),
     FIGURE(coated_min_mm, "Least that the coated part may read."),
+    made_figure<&wires_or_balls>("wires", "What it is read over: wires, or balls."),
+    made_figure<&plain_off_mm>("plain_off_mm", "By how much the plain formula is off."),
+    made_figure<&left_unknown_mm>("left_mm", "What is left unknown of the pitch diameter."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -128,13 +146,18 @@ constexpr std::array kPlugFigures{
 }  // namespace
 
 constexpr std::array kOverWiresSays{
-    SaidRow{"", "{other_reading}"},
+    SaidRow{"",
+            "{over_min_mm..over_max_mm:fine other} [{side=external}over][{side=internal}across] "
+            "{wire_mm:fine other} {wires}"},
     SaidRow{"coated", "{coated_min_mm..coated_max_mm:fine} over the same {wires}"},
     SaidRow{"pitch", "{pitch_min_mm..pitch_max_mm:length}"},
-    SaidRow{"best", "{chosen}; usable {smallest_wire_mm..largest_wire_mm:fine}"},
+    SaidRow{"best",
+            "{best_wire_mm:fine both}[{wire_choice=best}, taken][{wire_choice!=best}; taken: {wire_choice}]; "
+            "usable "
+            "{smallest_wire_mm..largest_wire_mm:fine}"},
     SaidRow{"plain", "{over_min_plain_mm..over_max_plain_mm:fine}, off by {plain_off_mm:fine}"},
     SaidRow{"standard", "{over_min_lead_mm..over_max_lead_mm:fine}, lead angle by formula"},
-    SaidRow{"offset", "{offset_mm:fine} more where the balls stand half a pitch apart"},
+    SaidRow{"offset", "{skew_add_mm!=0}{skew_add_mm:fine} more where the balls stand half a pitch apart"},
     SaidRow{"or",
             "{micrometer_min_mm..micrometer_max_mm:length} by thread micrometer, set on a plug gauge of this "
             "pitch"},
@@ -147,7 +170,10 @@ constinit const RecordRow kWiresRecord{"OverWires",
                                        "Sizes over wires of an external thread, or across two balls.",
                                        kWiresFigures,
                                        {},
-                                       {"", kOverWiresSays, "coated, pitch"}};
+                                       {"[{before_coating?}before coating ]{thread}: "
+                                        "{over_min_mm..over_max_mm:fine} [{side=external}over]"
+                                        "[{side=internal}across] {wire_mm:fine} {wires}",
+                                        kOverWiresSays, "coated, pitch"}};
 
 constexpr std::array kShopPlugSays{
     SaidRow{"not-go",
@@ -226,6 +252,59 @@ constexpr std::array kTriedFigures{
 };
 constexpr RecordRow kTriedRecord{"ClassTried", "A class that a part was tried against.", kTriedFigures};
 
+/// The diameters that were judged, by their names.
+std::array<std::pair<std::string_view, const Judged*>, 3> diameters_of(const JudgeAnswer& answer) {
+    return {{{"major", &answer.major}, {"pitch", &answer.pitch}, {"minor", &answer.minor}}};
+}
+std::pair<std::string_view, const Judged*> worst_of(const JudgeAnswer& answer) {
+    const auto all = diameters_of(answer);
+    return *std::find_if(all.begin(), all.end(),
+                         [&](const auto& each) { return each.second->place == answer.place; });
+}
+std::string worst(const JudgeAnswer& answer) {
+    return std::string(worst_of(answer).first);
+}
+double worst_left_mm(const JudgeAnswer& answer) {
+    return worst_of(answer).second->to_enter_mm;
+}
+double worst_past_mm(const JudgeAnswer& answer) {
+    return -worst_of(answer).second->to_last_mm;
+}
+bool passes(const JudgeAnswer& answer) {
+    return answer.place == Place::within;
+}
+
+/// Each measured diameter in its limits, and what may come off it on either dial.
+std::vector<std::pair<std::string, std::string>> diameters_said(const JudgeAnswer& answer) {
+    const bool inch = answer.unit == "in";
+    const auto end = [&](double limit) {
+        return std::isnan(limit) ? "open" : spell_number(limit, FigureKind::length, system_of(inch));
+    };
+    std::vector<std::pair<std::string, std::string>> out;
+    for (const auto& [name, judged] : diameters_of(answer)) {
+        if (std::isnan(judged->measured_mm)) {
+            continue;
+        }
+        out.emplace_back(name,
+                         fmt::format("{}, limits {} to {}: {}", halfnut::size_text(judged->measured_mm, inch),
+                                     end(judged->min_mm), end(judged->max_mm), enum_name(judged->place)));
+        if (judged->place == Place::overcut) {
+            continue;
+        }
+        const auto off = [&](std::string_view words, double size) {
+            if (size > 0.0) {
+                out.emplace_back(
+                    "", fmt::format("{} {} on a diameter dial, {} on a radius dial", words,
+                                    halfnut::size_text(size, inch), halfnut::size_text(size / 2.0, inch)));
+            }
+        };
+        off("at least", judged->to_enter_mm);
+        off("to the middle", judged->to_middle_mm);
+        off("at most", judged->to_last_mm);
+    }
+    return out;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(JudgeAnswer, member, about)
 constexpr std::array kJudgeRows{
     FIGURE(thread, "Thread that the part was to be."),
@@ -240,16 +319,33 @@ constexpr std::array kJudgeRows{
     FIGURE(wire_mm, "Wire that it was measured over."),
     HALFNUT_RECORDS(JudgeAnswer, classes, kTriedRecord, "Every class that was tried."),
     FIGURE(classes_met, "Classes that every measured diameter meets."),
+    made_figure<&passes>("passes", "Whether every diameter that was measured is within its limits."),
+    made_figure<&worst>("worst", "The worst of its diameters."),
+    made_figure<&worst_left_mm>("worst_left_mm", "What has to come off that one."),
+    made_figure<&worst_past_mm>("worst_past_mm", "How far that one is past its limit."),
+    made_figure<&diameters_said>("diameters_said", "Each diameter, and what is left on either dial."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kJudgeSays{
+    SaidRow{"*", "diameters_said"},
+    SaidRow{
+        "gauges",
+        "{functional_pitch_mm!=pitch.measured_mm}as {functional_pitch_mm} pitch, for its errors of lead and "
+        "angle"},
+    SaidRow{"read", "{over_wires_mm} over {wire_mm}"},
+    SaidRow{"meets", "[{classes_met}][{classes_met!}no class]"},
+};
 constexpr RecordRow kJudgeRecord{
     "Verdict",
     "What a measured part is: its place in each zone, its classes, what is left to take off.",
     kJudgeRows,
     {},
-    {"", {}, "pitch, meets"}};
+    {"{thread}: [{place=within}within its limits]"
+     "[{place=metal left}not yet: {worst} diameter has {worst_left_mm} to come off]"
+     "[{place=overcut}overcut: {worst} diameter is {worst_past_mm} past its limit]",
+     kJudgeSays, "pitch, meets"}};
 
 }  // namespace
 

@@ -31,6 +31,21 @@ constexpr std::array kTaperAsked{
         .leads(),
 };
 
+double pipe_figure(const TaperPipe& pipe, string_view name) {
+    const auto found = std::find(kTaperPipeFigures.begin(), kTaperPipeFigures.end(), name);
+    return pipe.figures[static_cast<std::size_t>(found - kTaperPipeFigures.begin())];
+}
+double thread_depth_mm(const TaperPipeAnswer& answer) {
+    const double wrench = pipe_figure(answer.pipe, "wrench_length_mm");
+    return pipe_figure(answer.pipe, "hand_engagement_mm") + (std::isnan(wrench) ? 0.0 : wrench);
+}
+double fewest_turns(const TaperPipeAnswer& answer) {
+    return pipe_figure(answer.pipe, "hand_turns") - pipe_figure(answer.pipe, "tolerance_turns");
+}
+double most_turns(const TaperPipeAnswer& answer) {
+    return pipe_figure(answer.pipe, "hand_turns") + pipe_figure(answer.pipe, "tolerance_turns");
+}
+
 template <std::size_t Place>
 constexpr FigureRow pipe_row(string_view about) {
     return item_row<TaperPipeAnswer, kTaperPipeFigures, Place,
@@ -57,6 +72,10 @@ constexpr std::array kTaperFigures{
     pipe_row<13>("Minor diameter where the internal thread ends: the hole to drill before reaming.").always(),
     pipe_row<14>("Setting of the compound: half of the taper.").always(),
     pipe_row<15>("Taper on the diameter for a length of one.").always(),
+    made_figure<&thread_depth_mm>(
+        "depth_mm", "Depth of the thread in an internal part: hand engagement and wrench turns."),
+    made_figure<&fewest_turns>("fewest_turns", "Fewest turns of hand engagement."),
+    made_figure<&most_turns>("most_turns", "Most turns of hand engagement."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
@@ -68,7 +87,8 @@ constexpr std::array kTaperPipeSays{
     SaidRow{"height", "{thread_height_mm:both}"},
     SaidRow{"hole", "drill at most {hole_at_end_mm:both}, ream to {hole_at_face_mm:both} at the mouth"},
     SaidRow{"set",
-            "compound or attachment at {compound_setting_deg:.4f} deg; attachment {inches_per_foot:g} in per "
+            "compound or attachment at {compound_setting_deg:.4f} deg; attachment {12*taper_on_diameter:g} "
+            "in per "
             "foot; tool square to the axis, not to the taper"},
 };
 constexpr RecordRow kTaperRecord{"TaperPipe",
@@ -78,11 +98,6 @@ constexpr RecordRow kTaperRecord{"TaperPipe",
                                  {"{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to "
                                   "{most_turns:.1f}; gauge plane {hand_engagement_mm} from the end",
                                   kTaperPipeSays, "hole, set"}};
-
-double pipe_figure(const TaperPipe& pipe, string_view name) {
-    const auto found = std::find(kTaperPipeFigures.begin(), kTaperPipeFigures.end(), name);
-    return pipe.figures[static_cast<std::size_t>(found - kTaperPipeFigures.begin())];
-}
 
 // ---- drills -----------------------------------------------------------------------------------------------
 
@@ -100,7 +115,11 @@ constexpr std::array kDrillSetFigures{
     HALFNUT_FIGURE(DrillSetAnswer, told, "What a person should know."),
     HALFNUT_FIGURE(DrillSetAnswer, evidence, "What they rest on."),
 };
-constexpr RecordRow kDrillSetRecord{"DrillSet", "Drills, smallest first.", kDrillSetFigures};
+constexpr RecordRow kDrillSetRecord{"DrillSet",
+                                    "Drills, smallest first.",
+                                    kDrillSetFigures,
+                                    {},
+                                    {"{names.count} drills, {names.first} to {names.last}"}};
 
 // ---- before tapping ---------------------------------------------------------------------------------------
 
@@ -130,6 +149,31 @@ constexpr std::array kTappingAsked{
         .usually("nothing"),
     HALFNUT_ASKED(TappingAsk, tap, "How the tap makes the thread; a forming tap wants a larger hole."),
 };
+
+/// A drill with its size in both units, each said once.
+std::string drill_said(const TappingAnswer& answer) {
+    const bool inch = answer.unit == "in";
+    const double size = answer.hole.drill_mm;
+    return answer.drill.ends_with(" " + answer.unit)
+               ? fmt::format("{} ({})", answer.drill, halfnut::size_text(size, !inch))
+               : fmt::format("{}, {}", answer.drill, both_sizes_text(size, inch));
+}
+
+/// The drills on either side of the hole that is wanted, with what each would leave of the thread.
+std::optional<std::string> nearest_said(const TappingAnswer& answer) {
+    std::string out;
+    const auto say = [&](const std::optional<std::string>& name, double size, double share) {
+        if (name && !std::isnan(share)) {
+            const std::string known = name->ends_with(" " + answer.unit)
+                                          ? ""
+                                          : halfnut::size_text(size, answer.unit == "in") + ", ";
+            out += fmt::format("{}{} ({}{:.0f} %)", out.empty() ? "" : " and ", *name, known, share);
+        }
+    };
+    say(answer.below, answer.hole.below_mm, answer.hole.below_percent);
+    say(answer.above, answer.hole.above_mm, answer.hole.above_percent);
+    return out.empty() ? std::nullopt : std::optional(out);
+}
 
 #define FIGURE(member, about) HALFNUT_FIGURE(TappingAnswer, member, about)
 constexpr std::array kTappingRows{
@@ -167,17 +211,39 @@ constexpr std::array kTappingRows{
     FIGURE(hole_at_end_mm, "Minor diameter where a taper thread ends."),
     FIGURE(taper_on_diameter, "Taper on the diameter for a length of one."),
     FIGURE(hand_turns, "Turns that the gauge or the fitting goes in by hand."),
+    made_figure<&drill_said>("drill_said", "The drill with its size in both units."),
+    made_figure<&nearest_said>("nearest_said", "The drills on either side, with what each would leave."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kTappingSays{
+    SaidRow{"reamed", "{hole_at_face_mm:both} at the mouth, {hole_at_end_mm:both} at the end"},
+    SaidRow{"tap", "until the plug gauge, or the fitting, goes in {hand_turns:.1f} turns by hand"},
+    SaidRow{"wanted", "{wanted_mm:both}, {wanted_percent:.0f} %"},
+    SaidRow{"nearest", "{nearest_said}"},
+    SaidRow{"limits", "{hole_min_mm..hole_max_mm:both}: [{beside_limits}][{beside_limits!}within]"},
+    SaidRow{"minor", "{tap=form}about {minor_mm} once formed, limits {minor_min_mm..minor_max_mm}"},
+    SaidRow{"hole", "{oversize_mm!=0}{hole_mm:both}, with {oversize_mm} of oversize"},
+    SaidRow{"oversize", "{oversize_mm=0}a drill this size usually cuts {usual_oversize_mm} over: measure"},
+    SaidRow{"strength",
+            "{100*strength_ratio:.0f} % of the screw thread's shear area in the smallest hole; "
+            "{basic_percent:.0f} % of the basic height"},
+    SaidRow{"load", "{said/load}"},
+};
 }  // namespace
 
-constinit const RecordRow kTappingRecord{"TappingHole",
-                                         "The drill for a tapped hole, and what it leaves of the thread.",
-                                         kTappingRows,
-                                         {},
-                                         {"", {}, "limits, nearest, reamed, tap"}};
+constinit const RecordRow kTappingRecord{
+    "TappingHole",
+    "The drill for a tapped hole, and what it leaves of the thread; a taper pipe thread has two, and no "
+    "limits.",
+    kTappingRows,
+    {},
+    {"{thread}: drill [{hand_turns?}{drill} straight, or {ream_drill} and ream 1:16]"
+     "[{basic_percent?}{drill_said}: {percent:.0f} % of thread][{basic_percent?}{tap=form} formed]"
+     "[{basic_percent!}{hand_turns!}{in_limits?}{drill}: {percent:.0f} % of the form's height]"
+     "[{basic_percent!}{hand_turns!}{in_limits!}{drill}, then bore or ream to {wanted_mm:both}]",
+     kTappingSays, "limits, nearest, reamed, tap"}};
 
 namespace {
 
@@ -458,8 +524,20 @@ constexpr std::array kSeatRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kSeatRecord{
-    "ScrewSeat", "A counterbore or countersink over a clearance hole.", kSeatRows, {}, {"", {}, "hole"}};
+constexpr std::array kSeatSays{
+    SaidRow{"hole", "{hole_mm:both}"},
+    SaidRow{"head", "{head_diameter_mm:both}[{angle_deg?} to its sharp corner][, {head_height_mm} high]"},
+    SaidRow{"recess", "{recess_mm>0}{recess_mm} below the surface"},
+    SaidRow{"depth", "{angle_deg?}of the cone from the surface to the hole"},
+};
+constexpr RecordRow kSeatRecord{"ScrewSeat",
+                                "A counterbore or countersink over a clearance hole.",
+                                kSeatRows,
+                                {},
+                                {"{size} {head} head: [{angle_deg!}counterbore][countersink {angle_deg:g} "
+                                 "deg to] {seat_diameter_mm:both}, "
+                                 "{depth_mm:both} deep",
+                                 kSeatSays, "hole"}};
 
 /// The ISO metric or Unified thread that a table holds something for.
 const Thread& tabulated(const AnyThread& thread, string_view what) {

@@ -91,11 +91,26 @@ constexpr std::array kMinimumRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kMinimumSays{
+    SaidRow{"shear", "{shear_mpa}"},
+    SaidRow{"bearing", "{bearing_mpa}"},
+    SaidRow{"temper", "{temper}"},
+    SaidRow{"serves", "{over_mm!=0}over {over_mm:both}[{up_to_mm!=0} up to {up_to_mm:both}]"},
+    SaidRow{"serves", "{over_mm=0}{up_to_mm!=0}up to {up_to_mm:both}"},
+    SaidRow{"serves", "{over_mm!}{up_to_mm!=0}up to {up_to_mm:both}"},
+    SaidRow{"grain", "{grain}"},
+    SaidRow{"grain", "{grain!}{least_of_grain?}the least of along and across"},
+    SaidRow{"note", "{note}"},
+    SaidRow{"*rests on", "cited"},
+};
 constexpr RecordRow kMinimumRecord{"MinimumStrength",
                                    "Minimum strengths of an alloy in a form.",
                                    kMinimumRows,
                                    {},
-                                   {"", {}, "shear, bearing"}};
+                                   {"{alloy} {form}, at least: tensile {tensile_mpa}, yield "
+                                    "[{yield_mpa}][{yield_mpa!}not set]",
+                                    kMinimumSays, "shear, bearing"},
+                                   true};
 
 // ---- galling ----------------------------------------------------------------------------------------------
 
@@ -128,8 +143,18 @@ constexpr std::array kGallingRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kGallingSays{
+    SaidRow{"*advice", "advice"},
+    SaidRow{"friction", "{low:.2f} to {high:.2f} {lubricant}", "friction"},
+    SaidRow{"note", "{note}"},
+};
 constexpr RecordRow kGallingRecord{
-    "Galling", "How two metals go together in a thread.", kGallingRows, {}, {"", {}, "advice, friction"}};
+    "Galling",
+    "How two metals go together in a thread, what to do about it, and the friction that goes with it.",
+    kGallingRows,
+    {},
+    {"{alloy} in {other}: galling [{severity=unknown}not known][{severity!=unknown}{severity}]", kGallingSays,
+     "advice, friction"}};
 
 // ---- strength ---------------------------------------------------------------------------------------------
 
@@ -205,6 +230,15 @@ constexpr std::array kStrengthAsked{
 #undef SIZE
 #undef ASKED
 
+std::optional<double> practice_diameters(const StrengthAnswer& answer) {
+    const double practice = answer.engagement_practice_mm / answer.diameter_mm;
+    return std::isnan(practice) ? std::nullopt : std::optional(practice);
+}
+double three_turns_mm(const StrengthAnswer& answer) {
+    constexpr double kTurns = 3.0;
+    return kTurns * answer.joint.full_form_engagement_mm / answer.joint.engaged_turns;
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(StrengthAnswer, member, about)
 constexpr std::array kStrengthRows{
     FIGURE(external, "External part."),
@@ -272,18 +306,71 @@ constexpr std::array kStrengthRows{
     FIGURE(raising_torque_max_nm, "Torque that raises the load at the greatest friction."),
     FIGURE(by_form, "Of a form for whose flanks no factors are published."),
     FIGURE(diameter_mm, "Nominal diameter.").always(),
+    made_figure<&practice_diameters>("practice_diameters", "Engagement by practice, in diameters."),
+    made_figure<&three_turns_mm>("three_turns_mm", "Length of three turns."),
     FIGURE(galling, "How badly the two metals gall."),
     FIGURE(advice, "What is done about galling."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
+constexpr std::array kStrengthSays{
+    SaidRow{"allow", "{allowable_n}, factor of safety {factor_of_safety:g}"},
+    SaidRow{"allow", "{allowable_n!}not answered: no factor of safety is given"},
+    SaidRow{"load",
+            "{load_n}[: factor {factor_reached:.2f}][{by_form?}{factor_reached?}, {flank_pressure_mpa} on "
+            "the flanks]"
+            "[{by_form?}{factor_reached!}: {flank_pressure_mpa} on the flanks]"},
+    SaidRow{"engaged",
+            "{full_form_engagement_mm:both} full form[{overlap_mm!=full_form_engagement_mm} of {overlap_mm} "
+            "overlap], "
+            "{engaged_turns:.1f} turns"},
+    SaidRow{"engage",
+            "{engagement_required_mm:both} for a section to break before a thread strips; "
+            "{engagement_handbook_mm} "
+            "by the handbook's rule, solid parts"},
+    SaidRow{"practice", "{engagement_practice_mm:both}, {practice_diameters:.2g} diameters"},
+    SaidRow{"for load",
+            "{engagement_for_load_mm:both} full form[ with factor {factor_of_safety:g}]"
+            "[{engagement_for_load_mm<three_turns_mm}; never under three turns, {three_turns_mm}]"},
+    SaidRow{"external",
+            "section breaks {external_tension_n}, [yields {external_yield_n}][{external_yield_n!}yield not "
+            "known], "
+            "thread strips {external_stripping_n}"},
+    SaidRow{
+        "internal",
+        "[section breaks {internal_tension_n}, ][{internal_tension_n?}yields {internal_yield_n}, ]"
+        "[{internal_tension_n?}{internal_yield_n!}yield not known, ]thread strips {internal_stripping_n}"},
+    SaidRow{"factors",
+            "dilation {dilation_factor:.3f}, bending {external_bending_factor:.3f} external, "
+            "{internal_bending_factor:.3f} internal[{by_form?}, bounds from 60 degree threads]"},
+    SaidRow{"wall", "{external_wall_mm:both} left under the external thread"},
+    SaidRow{
+        "made of",
+        "external {external_material}: tensile {external_tensile_mpa}, shear {external_shear_strength_mpa}"},
+    SaidRow{"wall", "{internal_wall_mm:both} left over the internal thread"},
+    SaidRow{
+        "made of",
+        "internal {internal_material}: tensile {internal_tensile_mpa}, shear {internal_shear_strength_mpa}"},
+    SaidRow{"hoop", "{internal_hoop_mpa} in the internal wall under the load"},
+    SaidRow{"raise",
+            "{raising_torque_min_nm..raising_torque_max_nm} in the screw, friction {friction_low:g} to "
+            "{friction_high:g}"},
+    SaidRow{"holds",
+            "{friction_low?}[{holding_friction<=friction_low}holds][{holding_friction>friction_low}does not "
+            "hold for "
+            "certain]: it needs a friction of {holding_friction:.3f}; shaking lowers it"},
+    SaidRow{"galling", "{galling}"},
+    SaidRow{"*advice", "advice"},
+};
 constexpr RecordRow kStrengthRecord{
     "ThreadStrength",
     "What a threaded joint holds; a factor of safety is in the allowable load and its engagement only.",
     kStrengthRows,
     {},
-    {"", {}, "allow, engage"}};
+    {"{external} in {internal}: bears {bears_n}; first to break: {weakest} at {weakest_n}", kStrengthSays,
+     "allow, engage"},
+    true};
 
 /// Strengths of one part with where they come from.
 struct MadeOf {
@@ -427,6 +514,13 @@ constexpr std::array kTightenAsked{
 };
 #undef ASKED
 
+std::optional<double> yield_share(const TightenAnswer& answer) {
+    constexpr double kPerCent = 100.0;
+    return std::isnan(answer.yield_mpa)
+               ? std::nullopt
+               : std::optional(kPerCent * answer.tight.stress_max_mpa / answer.yield_mpa);
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(TightenAnswer, member, about)
 constexpr std::array kTightenRows{
     FIGURE(thread, "Thread as it is designated."),
@@ -447,6 +541,7 @@ constexpr std::array kTightenRows{
     FIGURE(practice_torque_nm, "Torque by it for the middle preload, prevailing torque included."),
     FIGURE(tight.stress_max_mpa, "Greatest stress while tightening, tension and torsion together.").always(),
     FIGURE(yield_mpa, "Yield strength of the external part."),
+    made_figure<&yield_share>("yield_share", "That stress over the yield strength, per cent."),
     FIGURE(lubricant, "Lubricant, or \"as given\"."),
     FIGURE(thread_friction_low, "Least friction in the thread.").always(),
     FIGURE(thread_friction_high, "Greatest friction in the thread.").always(),
@@ -457,11 +552,28 @@ constexpr std::array kTightenRows{
     FIGURE(evidence, "What each figure rests on."),
 };
 #undef FIGURE
-constexpr RecordRow kTightenRecord{"Tightening",
-                                   "Torque and preload over the range of friction.",
-                                   kTightenRows,
-                                   {},
-                                   {"", {}, "friction, stress"}};
+constexpr std::array kTightenSays{
+    SaidRow{
+        "friction",
+        "thread {thread_friction_low:.2f} to {thread_friction_high:.2f}, seat {bearing_friction_low:.2f} to "
+        "{bearing_friction_high:.2f}, {lubricant}"},
+    SaidRow{"seat", "mean diameter {bearing_diameter_mm:both}"},
+    SaidRow{"prevails", "{prevailing_nm!=0}{prevailing_nm}, included"},
+    SaidRow{"loosens", "{loosen_min_nm..loosen_max_nm}"},
+    SaidRow{"K",
+            "{nut_factor_min:.3f} to {nut_factor_max:.3f}; [by practice {practice_nut_factor:g}, "
+            "{practice_torque_nm}][{practice_nut_factor!}none published for these flanks]"},
+    SaidRow{"stress", "{stress_max_mpa} while tightening at most[, {yield_share:.0f} % of yield]"},
+};
+constexpr RecordRow kTightenRecord{
+    "Tightening",
+    "Torque and preload over the range of friction.",
+    kTightenRows,
+    {},
+    {"{thread}: {torque_min_nm..torque_max_nm} [{asked=preload}for a preload of {preload_min_n}]"
+     "[{asked!=preload}brings a preload of {preload_min_n} to {preload_max_n}]",
+     kTightenSays, "friction, stress"},
+    true};
 
 constexpr double kHalfAngleDeg = 30.0;  // that nut factors are published for
 

@@ -41,7 +41,12 @@ constexpr std::array kNearRows{
     FIGURE(evidence, "What they rest on."),
 };
 #undef FIGURE
-constexpr RecordRow kNearRecord{"ThreadsNear", "Standard threads near a diameter.", kNearRows};
+constexpr RecordRow kNearRecord{
+    "ThreadsNear",
+    "Standard threads near a diameter.",
+    kNearRows,
+    {},
+    {"[{threads}][{threads!}no standard thread within {within_mm} of {diameter_mm}]"}};
 
 #define ASKED(member, about) HALFNUT_ASKED(IdentifyAsk, member, about)
 constexpr std::array kIdentifyAsked{
@@ -95,7 +100,19 @@ constexpr std::array kMatchRows{
     MATCH(like_the_first, "These measurements do not tell it from the nearest thread."),
 };
 #undef MATCH
-constexpr RecordRow kMatchRecord{"ThreadMatch", "A standard thread beside a measured part.", kMatchRows};
+constexpr RecordRow kMatchRecord{
+    "ThreadMatch",
+    "A standard thread beside a measured part.",
+    kMatchRows,
+    {},
+    {"{title}: diameter [{outside_mm=0}inside its limits][{outside_mm!=0}{outside_mm} outside its limits], "
+     "pitch [{unit=mm}{pitch_difference_mm:+.4f} mm][{unit=in}{pitch_difference_mm/25.4:+.5f} in], "
+     "{mismatch_mm} over the engagement, flanks {flank_angle_deg:g} deg"
+     "[{flank_difference_deg!=0} ({flank_difference_deg:+.2g} deg measured)]"}};
+
+double turns_per_inch(const IdentifyAnswer& answer) {
+    return kInchMm / answer.pitch_mm;
+}
 
 #define FIGURE(member, about) HALFNUT_FIGURE(IdentifyAnswer, member, about)
 constexpr std::array kIdentifyRows{
@@ -112,16 +129,31 @@ constexpr std::array kIdentifyRows{
     FIGURE(pitch_difference_mm, "Measured pitch less its pitch.").always(),
     FIGURE(mismatch_mm, "What that adds up to over the engagement.").always(),
     FIGURE(alike, "Threads that these measurements do not tell from the nearest."),
+    made_figure<&turns_per_inch>("tpi", "Turns in an inch, of the measured pitch."),
     HALFNUT_RECORDS(IdentifyAnswer, matches, kMatchRecord, "Nearest threads, the nearest first."),
     FIGURE(told, "What a person should know."),
     FIGURE(evidence, "What they rest on."),
 };
 #undef FIGURE
-constexpr RecordRow kIdentifyRecord{"Identification",
-                                    "Standard threads nearest to a measured part.",
-                                    kIdentifyRows,
-                                    {},
-                                    {"", {}, "is, nearest, or"}};
+constexpr std::array kIdentifySays{
+    SaidRow{"measured",
+            "[{side=external}major][{side=internal}minor] diameter {diameter_mm:both}, pitch "
+            "[{unit=mm}{pitch_mm:.4f} mm ({tpi:.4g} tpi)][{unit=in}{tpi:.4g} tpi ({pitch_mm:.4f} mm)]"
+            "[, flanks {flank_angle_deg:g} deg]; engagement {engagement_mm}"},
+    SaidRow{"nearest", "{verdict=none}{matches.first}"},
+    SaidRow{"is", "{verdict=near}{matches.first}"},
+    SaidRow{"[{like_the_first?}like][{like_the_first!}or]", "{}", "matches+"},
+};
+constexpr RecordRow kIdentifyRecord{
+    "Identification",
+    "Standard threads nearest to a measured part.",
+    kIdentifyRows,
+    {},
+    {"[{verdict=standard}{matches.first}]"
+     "[{verdict=near}{matches.first.title}, though not to its usual class]"
+     "[{verdict=none}no standard thread is close to {diameter_mm:both}, ]"
+     "[{verdict=none}{unit=mm}{pitch_mm:.4f} mm][{verdict=none}{unit=in}{tpi:.4g} tpi]",
+     kIdentifySays, "is, nearest, or"}};
 
 /// Whether the nearest thread is the part's.
 Identified verdict_of(const ThreadMatch& best, double pitch_mm) {

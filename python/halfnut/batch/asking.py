@@ -155,7 +155,7 @@ def types_of(question: str) -> Types:
         within = figure["of"]["figures"] if figure["kind"] == "record" else []
         if any(each["kind"] == "told" for each in within):  # the answer to a question of its own
             continue
-        for each in within or [figure]:
+        for each in (row for row in within or [figure] if not row["aside"]):
             key = f"{figure['key']}_{each['key']}" if within else figure["key"]
             if each["kind"] in {"number", "count", "flag"}:
                 out[key] = np.dtype(np.float64)

@@ -11,7 +11,7 @@ from halfnut import cutting
 from halfnut._core import Error
 from halfnut.cli.output import tell, with_json
 from halfnut.core.catalogue import rows, tables
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut
 
 KINDS = (
     "shop",

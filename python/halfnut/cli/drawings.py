@@ -10,7 +10,7 @@ from halfnut.core.extras import optional
 
 if TYPE_CHECKING:
     from halfnut.cutting.choosing import Passes
-    from halfnut.cutting.gears import GearTrains
+    from halfnut.cutting.figures import GearTrains
     from halfnut.threads.adjusters import Adjuster
 
 __all__ = ["check", "drawing"]
@@ -24,7 +24,7 @@ def check(name: str, suffix: str) -> None:
 
 def drawing(found: Adjuster | GearTrains | Passes, suffix: str) -> str | bytes | None:
     """The drawing of a question's answer; None where the answer is that there is nothing to draw."""
-    from halfnut.cutting.gears import GearTrains
+    from halfnut.cutting.figures import GearTrains
     from halfnut.threads.adjusters import Adjuster
 
     if isinstance(found, Adjuster):

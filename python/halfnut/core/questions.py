@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import field, fields, is_dataclass
 from functools import cache
 from importlib import import_module
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar
 
 from halfnut import _core
 from halfnut._core import Length, Quantity
@@ -18,12 +18,13 @@ from halfnut.core.arguments import sound
 from halfnut.core.catalogue import active, using
 from halfnut.core.fixed import made
 from halfnut.core.record import Caution, Record
+from halfnut.core.sizes import both_systems
 from halfnut.core.words import caution
 
 if TYPE_CHECKING:
     from typing_extensions import Self
 
-__all__ = ["Answered", "answer_to", "ask", "declared", "function_of", "plain", "read_by"]
+__all__ = ["Answered", "Listed", "answer_to", "ask", "declared", "function_of", "plain", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
 _AS_THEY_ARE = frozenset((*_PLAIN, Length, type(None)))
@@ -145,7 +146,9 @@ def _plain(value: object, within: Callable[[Answered], dict[str, Any]]) -> Any:
         return {key: each for key, each in within(value).items() if key not in {"notes", "cautions"}}
     if isinstance(value, Record):
         return value.id  # type: ignore[attr-defined]
-    return {item.name: getattr(value, item.name) for item in fields(value)} if is_dataclass(value) else value
+    return (
+        {item.name: getattr(value, item.name) for item in fields(value) if item.repr} if is_dataclass(value) else value
+    )
 
 
 @cache
@@ -154,6 +157,35 @@ def _answer(place: str) -> type[Answered]:
     module, name = place.split(":")
     found: type[Answered] = getattr(import_module(module), name)
     return found
+
+
+def _nested(inner: type, held: Any) -> Any:
+    """A record of plain figures within an answer, or a list of them."""
+    if held is None:
+        return None
+    return inner(**held) if isinstance(held, dict) else tuple(inner(**each) for each in held)
+
+
+Item = TypeVar("Item")
+
+
+class Listed(Generic[Item]):
+    """An answer that comes to a list, which it can be walked as."""
+
+    ITEMS: ClassVar[str] = ""
+
+    def _items(self) -> tuple[Item, ...]:
+        items: tuple[Item, ...] = getattr(self, self.ITEMS)
+        return items
+
+    def __iter__(self) -> Iterator[Item]:
+        return iter(self._items())
+
+    def __len__(self) -> int:
+        return len(self._items())
+
+    def __getitem__(self, place: int) -> Item:
+        return self._items()[place]
 
 
 @made(frozen=True)
@@ -167,6 +199,8 @@ class Answered(Record):
     evidence: tuple[_core.Evidence, ...] = field(repr=False)
     """What each figure rests on."""
 
+    IN_BOTH: ClassVar[bool] = False
+    """Whether the flat dictionary has each figure in the other system of units too."""
     _nested: ClassVar[Mapping[str, type]] = {}
     _named: ClassVar[Mapping[str, str]] = {}
     _within: ClassVar[Mapping[str, str]] = {}
@@ -184,17 +218,29 @@ class Answered(Record):
         out.__dict__["_held"] = answer
         return out
 
+    @property
+    def cited(self) -> tuple[str, ...]:
+        """Each source that figures rest on, and what kind of source it is."""
+        return tuple(dict.fromkeys(f"{item.source} [{item.kind}]" for item in self.evidence))
+
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """The kinds of those sources."""
+        return tuple(sorted({item.kind for item in self.evidence}))
+
     if not TYPE_CHECKING:  # which knows the figures
 
         def __getattr__(self, name: str) -> Any:
             answer = self.__dict__.get("_held")
             if answer is None or name not in self.__dataclass_fields__:
                 raise AttributeError(f"{type(self).__name__} has no figure {name!r}")
-            if name in _TOLD or name in self._nested or name in self._named or name in self._within:
+            is_listed = self.__dataclass_fields__[name].repr
+            if name in _TOLD or (is_listed and (name in self._nested or name in self._named or name in self._within)):
                 with using(answer.catalogue):
                     self.__dict__.update(self._finished(answer.figures()))
             else:
-                self.__dict__[name] = answer.figure(name)
+                held = answer.figure(name)
+                self.__dict__[name] = _nested(self._nested[name], held) if name in self._nested else held
             return self.__dict__[name]
 
     def __getstate__(self) -> dict[str, Any]:
@@ -203,10 +249,7 @@ class Answered(Record):
     @classmethod
     def _finished(cls, figures: dict[str, Any]) -> dict[str, Any]:
         told = figures.pop("told", ())
-        for key, inner in cls._nested.items():
-            held = figures[key]
-            if held is not None:
-                figures[key] = inner(**held) if isinstance(held, dict) else tuple(inner(**each) for each in held)
+        figures |= {key: _nested(inner, figures[key]) for key, inner in cls._nested.items() if key in figures}
         for key, kin in cls._named.items():
             figures[key] = _READERS[kin](figures[key])
         for key, answer in cls._within.items():
@@ -228,6 +271,7 @@ class Answered(Record):
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
         out = self._figures(lambda within: within.to_dict())
+        out = both_systems(out) if self.IN_BOTH else out
         return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
 
     def as_declared(self) -> dict[str, Any]:
@@ -235,7 +279,7 @@ class Answered(Record):
         return self._figures(lambda each: each.as_declared())
 
     def _figures(self, within: Callable[[Answered], dict[str, Any]]) -> dict[str, Any]:
-        names = [item.name for item in fields(self) if item.name not in _TOLD]
+        names = [item.name for item in fields(self) if item.repr]
         values = {name: getattr(self, name) for name in names}
         out = {name: dict(value) if name in self._paired else _plain(value, within) for name, value in values.items()}
         return out | {name: values[name].id for name in self._named}

@@ -2,18 +2,36 @@
 
 from __future__ import annotations
 
+import operator
 import re
-from typing import Any, ClassVar
+from functools import lru_cache
+from typing import Any, ClassVar, NamedTuple
 
 from halfnut._core import Evidence, spell, spell_span
 from halfnut.core.fixed import Value, one_line
 from halfnut.core.text import shown
-from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, by_rank, caution_lines, wrapped
+from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, by_rank, caution_lines, words, wrapped
 
-__all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Rank", "Record", "filled"]
+__all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Part", "Rank", "Record", "filled", "parsed"]
 
 
-_PLACE = re.compile(r"\{(\w+(?:\.\w+)*)(?:\.\.(\w+))?(?::([\w.]+))?\}")
+_PLACE = re.compile(
+    r"\{(?P<list>\w+)/(?P<code>[a-z]\w*)\}"
+    r"|\{(?:(?P<times>-?\d+)\*)?(?P<path>\w*(?:\.\w+)*)"
+    r"(?:(?P<test>[!<>]=|[?!=<>])(?P<than>[^}]*)"
+    r"|(?:\.\.(?P<last>\w+(?:\.\w+)*))?(?:/(?P<over>[\d.]+))?(?::(?P<kind>[\w.+% ]+))?)\}"
+)
+_ENDS = {"first": 0, "last": -1}
+_TESTS = {
+    "=": operator.eq,
+    "!=": operator.ne,
+    "<": operator.lt,
+    ">": operator.gt,
+    "<=": operator.le,
+    ">=": operator.ge,
+}
+_FORMAT = re.compile(r"\+?(?:\.\d+)?[fg%]")
+_NUMBER = re.compile(r"-?[\d.]+(?:e-?\d+)?")
 _UNDER = " " * 12
 _MOST, _LEAST = 6, 2  # lines of an answer; rows that stand in it however much there is to tell
 _REPEATED = re.compile(r" \([-+\d.,/ to]+ (?:in|mm)\)")
@@ -24,12 +42,16 @@ class Record(Value):
     """A level-2 result. Subclasses are frozen dataclasses; they set `cautions` and `evidence`.
 
     `ANSWER` is the first line as a template, `ROWS` what stands under it, a label and a template each, `SHORT` the
-    labels of the rows that the short answer has, ``*`` for every row: see `Says` of the core, which declares them.
+    labels of the rows that the short answer has, ``*`` for every row, `FIRST` what is printed in place of the answer,
+    `LAST` the last line of the short one: see `Says` of the core,
+    which declares them.
     """
 
     ANSWER: ClassVar[str] = ""
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = ()
     SHORT: ClassVar[tuple[str, ...]] = ()
+    FIRST: ClassVar[str] = ""
+    LAST: ClassVar[str] = ""
     AT_MACHINE: ClassVar[bool] = False
     """Whether what comes before Halfnut's figures is said with a caution."""
     cautions: tuple[Caution, ...]
@@ -61,7 +83,7 @@ class Record(Value):
     @property
     def first_line(self) -> str:
         """The first line of what is printed."""
-        return self.answer
+        return str(self.filled(self.FIRST)) if self.FIRST else self.answer
 
     def filled(self, template: str) -> str | None:
         """A template with the result's figures; None where it lacks one outside square brackets."""
@@ -75,16 +97,17 @@ class Record(Value):
         if label == "*":
             return list(getattr(self, template))
         if label == "=":
-            within = getattr(self, template)
-            return [] if within is None else within.report()
+            within = _figure(self, template, "")
+            head = str(self.filled(each))
+            return (
+                [] if within is None else [(label, f"{head if label else ''}{text}") for label, text in within.report()]
+            )
         if label == "#" or label.startswith("*"):
             texts = enumerate(getattr(self, template), 1)
             return [(f"{number}." if label == "#" else label[1:], text) for number, text in texts]
         unit = getattr(self, "unit", "mm")
-        said = [
-            (filled(one, label, unit), filled(one, template, unit))
-            for one in (getattr(self, each) if each else (self,))
-        ]
+        items = getattr(self, each.removesuffix("+"))[each.endswith("+") :] if each else (self,)
+        said = [(filled(one, label, unit), filled(one, template, unit)) for one in items]
         return [(name, text) for name, text in said if name is not None and text is not None]
 
     def whole(self) -> list[str]:
@@ -108,7 +131,8 @@ class Record(Value):
             if count >= _LEAST and len(out) + len(lines) + len(told) > _MOST:
                 break
             out += lines
-        return [*out, *told]
+        last = self.filled(self.LAST) if self.LAST else None
+        return [*out, *told, *([] if last is None else [f"  {last}"])]
 
     def _unwrapped(self) -> list[str]:
         if type(self).whole is Record.whole:
@@ -157,47 +181,126 @@ def _one_system(text: str) -> str:
     return _REPEATED.sub("", text)
 
 
+class Part:
+    """A record within an answer that is told by a template of its own."""
+
+    ANSWER: ClassVar[str] = ""
+
+    def __str__(self) -> str:
+        return str(filled(self, self.ANSWER, getattr(self, "unit", "mm")))
+
+
 def filled(of: object, template: str, unit: str) -> str | None:
     """A template with figures; None where one lacks outside square brackets."""
     out = ""
-    for place, part in enumerate(_OPTIONAL.split(template)):
-        text = _filled_part(of, part, unit)
+    for place, (parts, end) in enumerate(parsed(template)):
+        text = _filled_part(of, parts, end, unit)
         if text is None and not place % 2:
             return None
         out += text or ""
     return out
 
 
-def _filled_part(of: object, part: str, unit: str) -> str | None:
-    values: dict[str, str] = {}
-    for found in _PLACE.finditer(part):
-        path, last, kind = found.groups()
-        text = _spelled(of, path, last, kind, unit)
-        if not text:
+class _Place(NamedTuple):
+    """A place of a template, and what stands before it."""
+
+    before: str
+    list: str | None
+    code: str
+    times: str
+    path: str
+    test: str | None
+    than: str
+    last: str | None
+    over: str
+    kind: str
+
+
+@lru_cache(maxsize=1024)
+def parsed(template: str) -> list[tuple[list[_Place], str]]:
+    """What stands outside square brackets and within, by turns: places, and what follows the last."""
+    out = []
+    for part in _OPTIONAL.split(template):
+        places, end = [], 0
+        for found in _PLACE.finditer(part):
+            places.append(_Place(part[end : found.start()], **found.groupdict()))
+            end = found.end()
+        out.append((places, part[end:]))
+    return out
+
+
+def _filled_part(of: object, places: list[_Place], end: str, unit: str) -> str | None:
+    out = ""
+    for place in places:
+        text = _said(of, place, unit)
+        if text is None:
             return None
-        values[found[0]] = text
-    return _PLACE.sub(lambda found: values[found[0]], part)
+        out += place.before + text
+    return out + end
 
 
-def _spelled(of: object, path: str, last: str | None, kind: str | None, unit: str) -> str | None:
-    value: Any = of
-    for key in path.split("."):
-        value = None if value is None else getattr(value, key)
-    end = None if last is None else getattr(of, last)
-    if value is None or isinstance(value, str):
-        return value
-    if last is not None and end is None:
+def _said(of: object, place: _Place, unit: str) -> str | None:
+    """What a place of a template says; None where it lacks its figure, or what it asks for does not hold."""
+    if place.list:
+        return words(place.list, place.code)
+    value = _figure(of, place.path, unit)
+    if place.test:
+        return "" if _holds(of, value, place.test, place.than, unit) else None
+    last = None if place.last is None else _figure(of, place.last, unit)
+    if value is None or (place.last is not None and last is None):
         return None
-    if kind is not None and (kind == "g" or kind.startswith(".")):
+    if place.times or place.over:
+        times, over = int(place.times or 1), float(place.over or 1)
+        value, last = times * value / over, None if last is None else times * last / over
+    return _spelled(value, last, place.kind, place.path, unit) or None
+
+
+def _figure(of: object, path: str, unit: str) -> Any:
+    """The figure of a path; a record without a unit of its own is told in that of the answer it stands in."""
+    value: Any = of
+    for key in filter(None, path.split(".")):
+        if isinstance(value, tuple):
+            value = len(value) if key == "count" else value[_ENDS[key]] if value else None
+        elif value is not None:
+            value = getattr(value, key, unit) if key == "unit" else getattr(value, key)
+    return value
+
+
+def _holds(of: object, value: Any, test: str, than: str, unit: str) -> bool:
+    if test in {"?", "!"}:
+        is_there = bool(value) or (value == 0 and value is not False)
+        return is_there == (test == "?")
+    if value is None:
+        return False
+    other: Any = than
+    if isinstance(value, (int, float)):
+        other = float(than) if _NUMBER.fullmatch(than) else _figure(of, than, unit)
+    return bool(_TESTS[test](value, other))
+
+
+def _spelled(value: Any, last: Any, kind: str | None, path: str, unit: str) -> str | None:
+    """A figure, or a span of two, as a template's place has it."""
+    if isinstance(value, str):
+        return words(kind.removesuffix(" and"), value) if kind and value else value
+    if isinstance(value, Record):
+        return value.answer
+    if isinstance(value, tuple):
+        each_said = (
+            " ".join(each) if isinstance(each, tuple) else _spelled(each, None, kind, path, unit) for each in value
+        )
+        return (" and " if kind and kind.endswith(" and") else ", ").join(filter(None, each_said))
+    if answer := getattr(value, "ANSWER", None):
+        return filled(value, answer, unit)
+    if kind and _FORMAT.fullmatch(kind):
         return format(value, kind)
+    if isinstance(value, int) and last is None:
+        return str(value)
 
     def spelled(kind: str, unit: str) -> str:
-        return spell(value, kind, unit) if end is None else spell_span(value, end, kind, unit)
+        return spell(value, kind, unit) if last is None else spell_span(value, last, kind, unit)
 
-    if kind == "both":
-        return f"{spelled('length', unit)} ({spelled('length', 'mm' if unit == 'in' else 'in')})"
-    if isinstance(value, tuple):
-        return ", ".join(each if isinstance(each, str) else spell(each, kind or key, unit) for each in value)
-    if isinstance(value, int) and end is None:
-        return str(value)
-    return spelled(kind or key, unit)
+    what, _, units = (f"length {kind}" if kind in {"both", "other"} else kind or path).partition(" ")
+    if not units:
+        return spelled(what, unit)
+    beside = spelled(what, "mm" if unit == "in" else "in")
+    return beside if units == "other" else f"{spelled(what, unit)} ({beside})"

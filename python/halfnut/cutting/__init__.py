@@ -9,14 +9,8 @@ from halfnut.core.rooms import furnish
 if TYPE_CHECKING:
     from halfnut.cutting.chasing import *
     from halfnut.cutting.choosing import *
-    from halfnut.cutting.cuts import *
-    from halfnut.cutting.edge_life import *
     from halfnut.cutting.figures import *
-    from halfnut.cutting.force_spread import *
     from halfnut.cutting.formulas import *
-    from halfnut.cutting.gears import *
-    from halfnut.cutting.holding import *
     from halfnut.cutting.questions import *
-    from halfnut.cutting.rigidity import *
 
 furnish(__name__)

@@ -1,12 +1,11 @@
-"""Chasing: a thread cut with a single point, pass by pass: what stands beside the figures."""
+"""Chasing: a thread cut with a single point, pass by pass: what is asked of its passes."""
 
 from __future__ import annotations
 
 from halfnut._core import DomainError
-from halfnut.core.words import words
 from halfnut.cutting.figures import ChasePass, ChasingFigures
 
-__all__ = ["ChasePass", "Chasing"]
+__all__ = ["Chasing"]
 
 
 class Chasing(ChasingFigures):
@@ -38,28 +37,3 @@ class Chasing(ChasingFigures):
         if self.taper is None:
             raise DomainError(f"{self.thread} does not taper: its gauge has no turns")
         return on_diameter_mm / (self.taper.taper_on_diameter * self.lead_mm)
-
-    @property
-    def first_line(self) -> str:
-        """The spindle speed to set, where it is known; else the passes."""
-        return self.spindle_said or self.answer
-
-    @property
-    def passes_said(self) -> str | None:
-        """The passes, where the first line has the spindle speed in their place."""
-        return self.answer if self.spindle_said else None
-
-    @property
-    def where(self) -> str | None:
-        """Where the diameters of a taper thread are."""
-        return None if self.taper is None else "in the gauge plane"
-
-    @property
-    def left_mm(self) -> float:
-        """On the pitch diameter, after the last line."""
-        return self.passes[-1].left_mm
-
-    @property
-    def load(self) -> str:
-        """What the lathe has to bear."""
-        return words("said", "load")

@@ -6,24 +6,53 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, ClassVar
+from dataclasses import field
+from typing import ClassVar
 
 from halfnut.core.fixed import made
-from halfnut.core.questions import Answered
+from halfnut.core.questions import Answered, Listed
+from halfnut.core.record import Part
 from halfnut.material.alloys import Alloy
 
-if TYPE_CHECKING:
-    from halfnut.cutting.choosing import PassPlanned
-    from halfnut.cutting.cuts import Cut
-    from halfnut.cutting.gears import GearTrain
-    from halfnut.cutting.rigidity import JawSqueeze, WorkBend
-
-
-__all__ = ["Division", "Entry", "Groove", "Polygon", "Positions", "ScrewHole", "SineBar", "Taper"]
+__all__ = [
+    "ChasePass",
+    "Cut",
+    "DialReading",
+    "DivideMove",
+    "DivideStep",
+    "Division",
+    "Entry",
+    "ForceBand",
+    "Gain",
+    "GaugePlane",
+    "GearTrain",
+    "GearTrains",
+    "Groove",
+    "Holding",
+    "InJaws",
+    "JawSqueeze",
+    "Limit",
+    "OtherWay",
+    "PassPlanned",
+    "PlaceOnWork",
+    "PlaceToGo",
+    "Polygon",
+    "Positions",
+    "Price",
+    "Relaxation",
+    "ScrewHole",
+    "SineBar",
+    "Slack",
+    "Taper",
+    "ToolLife",
+    "TranslatingPair",
+    "TranslatingPairs",
+    "WorkBend",
+]
 
 
 @made(frozen=True)
-class GearTrainFigures(Answered):
+class GearTrain(Answered):
     """A train of change gears."""
 
     what: str
@@ -42,6 +71,8 @@ class GearTrainFigures(Answered):
     """Driving gears: on the stud; of a compound train then the one in the banjo."""
     driven: tuple[int, ...]
     """Driven gears: of a compound train the one in the banjo first; last that on the leadscrew."""
+    compound: bool = field(repr=False, compare=False)
+    """Whether two gears turn together in the banjo."""
     idler: int | None
     """Idler of a simple train; where there is none, any that meshes with both."""
     ends_on: str
@@ -107,7 +138,7 @@ class GearTrainFigures(Answered):
 
 
 @made(frozen=True)
-class GearTrainsFigures(Answered):
+class GearTrains(Answered, Listed[GearTrain]):
     """Trains, best first, and how the search went."""
 
     title: str
@@ -131,12 +162,20 @@ class GearTrainsFigures(Answered):
     search: str
     """How the search went."""
 
-    _within: ClassVar[Mapping[str, str]] = {"trains": "halfnut.cutting.gears:GearTrain"}
+    _within: ClassVar[Mapping[str, str]] = {"trains": "halfnut.cutting.figures:GearTrain"}
     ANSWER: ClassVar[str] = "{said}"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("limit", "{wider}"),
+        ("=", "trains.first"),
         ("*or", "others"),
         ("found", "{search}"),
     )
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "limit",
+        "1.",
+        "2.",
+    )
+    ITEMS: ClassVar[str] = "trains"
 
 
 @made(frozen=True)
@@ -158,7 +197,7 @@ class TranslatingPair:
 
 
 @made(frozen=True)
-class TranslatingPairsFigures(Answered):
+class TranslatingPairs(Answered, Listed[TranslatingPair]):
     """Pairs of gears that turn inches to millimetres, or back."""
 
     cut: str
@@ -174,10 +213,11 @@ class TranslatingPairsFigures(Answered):
     ANSWER: ClassVar[str] = "{said}"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*pair", "each_said"),)
     SHORT: ClassVar[tuple[str, ...]] = ("pair",)
+    ITEMS: ClassVar[str] = "pairs"
 
 
 @made(frozen=True)
-class Limit:
+class Limit(Part):
     """A limit of a cut: what is used of it and what is left."""
 
     name: str
@@ -188,10 +228,11 @@ class Limit:
     """What is allowed."""
     slack: float
     """What is left, as a share of the bound; below zero it is passed."""
+    ANSWER: ClassVar[str] = "{name:limit} [{slack>=0}{slack:.0%}][{slack<0}{-1*slack:.0%}]"
 
 
 @made(frozen=True)
-class CutFigures(Answered):
+class Cut(Answered):
     """One cut: the levers to set and what it comes to."""
 
     operation: str
@@ -346,28 +387,68 @@ class CutFigures(Answered):
     """What the alloy's row is too poor to tell."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
+    operation_said: str = field(repr=False, compare=False)
+    """What is done, in words."""
+    taken: tuple[str, ...] = field(repr=False, compare=False)
+    """What was taken, but for what the answer shows beside it."""
+    milled: bool = field(repr=False, compare=False)
+    """Whether a cutter of several teeth goes round."""
+    setting_said: str = field(repr=False, compare=False)
+    """The levers to set, in one line: spindle speed and feed."""
+    by_hand: bool = field(repr=False, compare=False)
+    """A tap is better turned by hand: no reversing holder is known of."""
+    spindle_text: str = field(repr=False, compare=False)
+    """The spindle speed to set, with its levers as the plate has them."""
+    feed_text: str = field(repr=False, compare=False)
+    """The feed to set, with its levers."""
+    dial_text: str | None = field(repr=False, compare=False)
+    """The dial that sets the depth, from where the tool touches."""
+    passes_said: str | None = field(repr=False, compare=False)
+    """How many passes, or where a drill is withdrawn; none for one."""
+    pecks_said: str | None = field(repr=False, compare=False)
+    """Depths at which the drill is drawn clear, but the last."""
+    band: str = field(repr=False, compare=False)
+    """What the band of the force rests on: verified or unverified."""
+    feed_limit: str | None = field(repr=False, compare=False)
+    """What keeps the feed from being coarser, where it is something else."""
+    left: tuple[Limit, ...] = field(repr=False, compare=False)
+    """Other limits that are kept."""
+    over: tuple[Limit, ...] = field(repr=False, compare=False)
+    """Other limits that are passed."""
+    edge_limits: tuple[str, ...] = field(repr=False, compare=False)
+    """Limits that holds_at_edge speaks of: those passed, else all that follow the force."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"limits": Limit}
+    _nested: ClassVar[Mapping[str, type]] = {"limits": Limit, "left": Limit, "over": Limit}
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions", "feed_positions"}
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ANSWER: ClassVar[str] = "{setting_said}"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("feed", "{feed_text}"),
         ("depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"),
-        ("passes", "{passes_words}"),
-        ("limit", "{limit_words}[; assumed {taken_words}]"),
-        ("of feed", "{feed_limit_words}"),
-        ("helps", "{help_words}"),
-        ("cut", "{title}, {diameter_mm:size}"),
+        ("passes", "{passes_said}"),
+        ("limit", "{limited_by:limit}[; assumed {taken}]"),
+        ("of feed", "{feed_limit:limit}"),
+        ("helps", "{limited_by:help}[; {feed_limit:help}]"),
+        ("cut", "{operation_said} {alloy.title}, {diameter_mm:size}"),
         ("assumed", "{assumed}"),
         ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
         ("chip", "{chip_thickness_mm} thick"),
         (
             "force",
-            ("{cutting_force_n:cut_force}[, likely {cutting_force_low_n..cutting_force_high_n:cut_force}: {band}]"),
+            (
+                "{cutting_force_n:cut_force}[, likely "
+                "{cutting_force_low_n..cutting_force_high_n:cut_force}: {band:band}]"
+            ),
         ),
-        ("along", "{along_n:cut_force}[, across the feed {passive_force_n:cut_force}]"),
-        ("thrust", "{thrust_n:cut_force}[, likely {feed_force_low_n..feed_force_high_n:cut_force}: {band}]"),
+        ("along", "{cutting_force_n?}{feed_force_n:cut_force}[, across the feed {passive_force_n:cut_force}]"),
+        (
+            "thrust",
+            (
+                "{cutting_force_n!}{feed_force_n:cut_force}[, likely "
+                "{feed_force_low_n..feed_force_high_n:cut_force}: {band:band}]"
+            ),
+        ),
         (
             "power",
             (
@@ -378,15 +459,39 @@ class CutFigures(Answered):
         ),
         ("torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"),
         ("tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"),
-        ("finish", "Ra {roughness_ra_um}, {finish_words}[; likely {roughness_low_um..roughness_high_um}]"),
-        ("deflects", ("{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], {deflects_words}")),
+        (
+            "finish",
+            (
+                "Ra {roughness_ra_um}, {said/geometry_alone}[{milled?}, one tooth leading][; likely "
+                "{roughness_low_um..roughness_high_um}]"
+            ),
+        ),
+        (
+            "deflects",
+            (
+                "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], [{milled?}of "
+                "the cutter][{milled!}twice that on the diameter]"
+            ),
+        ),
         ("fluid", "{fluid}"),
         ("*unknown", "lacking"),
-        ("heat", "chip about {chip_rise_k} hotter than the work; {heat_words}"),
-        ("time", "{time_s} for {travel_mm:size} of travel[, {turns_words}]"),
-        ("left", "{left_words}"),
-        ("over", "{over_words}"),
-        ("", "{edge_text}"),
+        (
+            "heat",
+            (
+                "chip about {chip_rise_k} hotter than the work; {heat_to_work_share:.0%} of the heat, "
+                "{heat_to_work_w:.0f} W, into the work: estimates"
+            ),
+        ),
+        ("time", "{time_s} for {travel_mm:size} of travel[, {hand_turns:.1f} turns of the handle]"),
+        ("left", "{left}"),
+        ("over", "{over}"),
+        (
+            "",
+            (
+                "{edge_limits:limit and}: [{holds_at_edge?}enough even][{holds_at_edge!}NOT enough] at the "
+                "highest likely force"
+            ),
+        ),
     )
     SHORT: ClassVar[tuple[str, ...]] = (
         "feed",
@@ -395,6 +500,7 @@ class CutFigures(Answered):
         "limit",
     )
     AT_MACHINE: ClassVar[bool] = True
+    FIRST: ClassVar[str] = "{spindle_text}"
 
 
 @made(frozen=True)
@@ -565,26 +671,29 @@ class ChasingFigures(Answered):
     _nested: ClassVar[Mapping[str, type]] = {"taper": GaugePlane, "passes": ChasePass}
 
     _within: ClassVar[Mapping[str, str]] = {
-        "train": "halfnut.cutting.gears:GearTrain",
-        "cut": "halfnut.cutting.cuts:Cut",
+        "train": "halfnut.cutting.figures:GearTrain",
+        "cut": "halfnut.cutting.figures:Cut",
     }
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions"}
     ANSWER: ClassVar[str] = "{said}"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("good", "{good}"),
-        ("blank", "{blank_mm}[ {where}]; tip goes {depth_mm} deep, root {root_mm}"),
-        ("pitch", "aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {left_mm}"),
+        ("blank", "{blank_mm}[{taper?} in the gauge plane]; tip goes {depth_mm} deep, root {root_mm}"),
+        (
+            "pitch",
+            ("aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {passes.last.left_mm}"),
+        ),
         ("spindle", "{spindle_said}"),
         ("feed", "{feed_said}"),
         ("stop", "at most {stopping_rpm} to stop by hand"),
         ("force", "at most {most_force_n} in a pass"),
         ("dial", "{dial_said}"),
-        ("passes", "{passes_said}"),
+        ("passes", "{spindle_said?}{said}"),
         ("*stage", "stages"),
         ("#", "steps"),
         ("assumed", "{assumed}"),
-        ("load", "{load}"),
+        ("load", "{said/load}"),
     )
     SHORT: ClassVar[tuple[str, ...]] = (
         "feed",
@@ -593,6 +702,7 @@ class ChasingFigures(Answered):
         "blank",
     )
     AT_MACHINE: ClassVar[bool] = True
+    FIRST: ClassVar[str] = "[{spindle_said}][{spindle_said!}{said}]"
 
 
 @made(frozen=True)
@@ -908,16 +1018,16 @@ class ScrewHole(Answered):
     """Counterboring or countersinking."""
 
     _within: ClassVar[Mapping[str, str]] = {
-        "spot": "halfnut.cutting.cuts:Cut",
-        "drills": "halfnut.cutting.cuts:Cut",
-        "seat": "halfnut.cutting.cuts:Cut",
+        "spot": "halfnut.cutting.figures:Cut",
+        "drills": "halfnut.cutting.figures:Cut",
+        "seat": "halfnut.cutting.figures:Cut",
     }
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
     ANSWER: ClassVar[str] = "{size} {fit}: hole {hole_mm:length}, drill {drill}  ({alloy.title})"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("seat", "{seat.operation}[ {seat_deg:g}° to] {seat_mm:length}, {seat_depth_mm:length} deep"),
         ("spot", "to {spot_mm:length}: {spot.answer}"),
-        ("drill", "{diameter_mm:length}: {answer}[; clear at {pecks_words}]", "drills"),
+        ("drill", "{diameter_mm:length}: {answer}[; clear at {pecks_said}]", "drills"),
         ("point", "goes {point_mm:length} on past the far face"),
         ("{seat.operation}", "{seat.answer}"),
         ("tapped", "the other part: drill {tapping_drill}"),
@@ -951,7 +1061,7 @@ class DialReading:
 
 
 @made(frozen=True)
-class PassPlannedFigures(Answered):
+class PassPlanned(Answered):
     """One pass: its cut, what it leaves, and where the dial stands."""
 
     number: int
@@ -993,7 +1103,8 @@ class PassPlannedFigures(Answered):
 
     _nested: ClassVar[Mapping[str, type]] = {"dial": DialReading, "limits": Limit}
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
+    ANSWER: ClassVar[str] = "pass {number}: {cut}"
 
 
 @made(frozen=True)
@@ -1014,6 +1125,8 @@ class Slack:
     """What limits."""
     share: float
     """Least that is left of it over the passes, as a share of the bound."""
+    cost_s: float = field(repr=False, compare=False)
+    """Time that would be saved without it, where that is told beside it. In s."""
 
 
 @made(frozen=True)
@@ -1034,6 +1147,8 @@ class Relaxation:
     """What limits."""
     factor: float
     """How many times as wide it would have to be."""
+    said: str = field(repr=False, compare=False)
+    """The same in words."""
 
 
 @made(frozen=True)
@@ -1106,11 +1221,99 @@ class PassesFigures(Answered):
     """Whether no single one would do, but all of these together."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
+    found: bool = field(repr=False, compare=False)
+    """Whether there is an answer."""
+    tightest: str = field(repr=False, compare=False)
+    """The limit that least is left of in any pass; none without passes."""
+    cutting_s: float = field(repr=False, compare=False)
+    """Time of the cuts. In s."""
+    returning_s: float = field(repr=False, compare=False)
+    """Time of the ways back. In s."""
+    dials_s: float = field(repr=False, compare=False)
+    """Time to set the dial. In s."""
+    levers_s: float = field(repr=False, compare=False)
+    """Time to change levers. In s."""
+    measuring_s: float = field(repr=False, compare=False)
+    """Time to measure, the finished work too. In s."""
+    depths_said: str = field(repr=False, compare=False)
+    """The depths, without their unit."""
+    table_said: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
+    """A line a pass: depth, what it leaves, dial, levers."""
+    off_line_mm: float = field(repr=False, compare=False)
+    """How far off a line of the dial the last pass ends. In mm."""
+    fewest_turns: float | None = field(repr=False, compare=False)
+    """By hand: fewest turns of the handle a minute."""
+    most_turns: float | None = field(repr=False, compare=False)
+    """By hand: most turns of the handle a minute."""
+    limit_cost_s: float | None = field(repr=False, compare=False)
+    """Time that would be saved without what limits. In s."""
+    left: tuple[Slack, ...] = field(repr=False, compare=False)
+    """What is left of each limit, the least first."""
+    neighbours_said: str = field(repr=False, compare=False)
+    """What one step up or down does in each pass."""
+    next_more_s: float | None = field(repr=False, compare=False)
+    """How much longer the next best answer takes. In s."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"prices": Price, "slack": Slack, "gains": Gain, "relaxations": Relaxation}
+    _nested: ClassVar[Mapping[str, type]] = {
+        "prices": Price,
+        "slack": Slack,
+        "gains": Gain,
+        "relaxations": Relaxation,
+        "left": Slack,
+    }
 
-    _within: ClassVar[Mapping[str, str]] = {"passes": "halfnut.cutting.choosing:PassPlanned"}
+    _within: ClassVar[Mapping[str, str]] = {"passes": "halfnut.cutting.figures:PassPlanned"}
+
+    _paired: ClassVar[frozenset[str] | set[str]] = {"table_said"}
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ANSWER: ClassVar[str] = (
+        "[{passes!}no passes keep every limit][{passes?}{passes.count} "
+        "pass][{passes.count>1}es][{passes?} of {depths_said} {unit}, {time_s}]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("job", "{do} {alloy.title}, {diameter_mm}[ to {to_mm}][{to_mm!}, {off_mm} off], {machine_name}"),
+        ("closing", "{closing:closing}"),
+        ("assumed", "{assumed}"),
+        ("*", "table_said"),
+        ("", "{passes?}{across>1}each depth in {across} passes side by side"),
+        (
+            "time",
+            (
+                "{passes?}{time_s}: cutting {cutting_s}, return {returning_s}, dial {dials_s}, levers "
+                "{levers_s}, measuring {measuring_s}"
+            ),
+        ),
+        (
+            "dial",
+            (
+                "{passes?}{remainder_mm!=0}the last pass ends {off_line_mm:fine} off a line, [{readout?}set"
+                " by the readout][{readout!}between two lines]"
+            ),
+        ),
+        ("feed", ("{hand_fed?}by hand, {fewest_turns:.3g} to {most_turns:.3g} turns of the handle a minute, steadily")),
+        ("tool", "{passes?}{edge_share:.0%} of its computed life, unverified"),
+        ("limit", "{passes?}{limited_by:limit}[, costs {limit_cost_s}]"),
+        ("left", "{name:limit} {share:.0%}[, costs {cost_s}]", "left"),
+        ("speed", "{passes?}{neighbours_said}"),
+        ("finish", "Ra {passes.last.cut.roughness_ra_um}, {said/geometry_alone}"),
+        (
+            "next",
+            (
+                "{passes?}{next_more_s?}with other levers: {next_words}: [{next_more_s>=0.05}{next_more_s} "
+                "more][{next_more_s<0.05}no slower]"
+            ),
+        ),
+        (
+            "why",
+            (
+                "{passes!}[{relaxations!}no limit alone stands in the way: the depth is less than the dial "
+                "and the edge can cut][{relaxations?}{together?}all of these together stand in the "
+                "way][{relaxations?}{together!}any one of these would do, the least first]"
+            ),
+        ),
+        ("", "{name:limit}: {said}", "relaxations"),
+        ("gain", "{code:gain}: [{saved_s} less][{saved_s!}would make an answer]", "gains"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "limit",
         "why",
@@ -1119,7 +1322,7 @@ class PassesFigures(Answered):
 
 
 @made(frozen=True)
-class ForceBandFigures(Answered):
+class ForceBand(Answered):
     """Where a measured force lies, as shares of the computed one."""
 
     alloy: Alloy
@@ -1143,14 +1346,21 @@ class ForceBandFigures(Answered):
     mc: float | None
     """Exponent by which it falls with the chip's thickness."""
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ANSWER: ClassVar[str] = "{low:.2f} to {high:.2f} of the computed force  ({process} {alloy.title})"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("", "{checked}"),
-        ("", "{counted}"),
+        ("", "[{verified?}{band/verified}][{verified!}{band/unverified}]"),
+        (
+            "",
+            (
+                "{rows!=0}{rows} measured cuts of the group, {papers} paper[{papers!=1}s][, computed over "
+                "measured {median:.2f} in the middle]"
+            ),
+        ),
     )
 
 
 @made(frozen=True)
-class WorkBendFigures(Answered):
+class WorkBend(Answered):
     """How far work deflects at the tool as the tool travels along it."""
 
     unit: str
@@ -1175,6 +1385,8 @@ class WorkBendFigures(Answered):
     """Length of the work. In mm."""
     slenderness: float
     """Greatest free length over the mean diameter of the work."""
+    larger_mm: float = field(repr=False, compare=False)
+    """How much larger than set the worst place is turned. In mm."""
     ANSWER: ClassVar[str] = "deflects {worst_mm} at {worst_at_mm:travel}, {hold}, under {force_n} across the work"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("diameter", "up to {larger_mm} larger than set; largest less smallest {taper_mm}"),
@@ -1188,17 +1400,18 @@ class WorkBendFigures(Answered):
 
 
 @made(frozen=True)
-class InJaws:
+class InJaws(Part):
     """Out-of-round of a ring in a number of jaws."""
 
     jaws: int
     """Jaws or contacts."""
     out_of_round_mm: float
     """Out-of-round in them, peak to valley on the radius. In mm."""
+    ANSWER: ClassVar[str] = "{out_of_round_mm} with {jaws}"
 
 
 @made(frozen=True)
-class JawSqueezeFigures(Answered):
+class JawSqueeze(Answered):
     """A ring or tube in jaws: the force that holds it, and how far out of round it comes when bored there."""
 
     unit: str
@@ -1222,7 +1435,7 @@ class JawSqueezeFigures(Answered):
     ANSWER: ClassVar[str] = "out of round by {out_of_round_mm} on the radius when let go of {jaws} jaws"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("grip", "{jaw_force_n} a jaw[; set {jaw_force_at_rest_n} at standstill]"),
-        ("instead", "{instead_words} jaws or contacts, the same grip in all"),
+        ("instead", "{by_jaws} jaws or contacts, the same grip in all"),
     )
     SHORT: ClassVar[tuple[str, ...]] = (
         "grip",
@@ -1232,27 +1445,29 @@ class JawSqueezeFigures(Answered):
 
 
 @made(frozen=True)
-class PlaceOnWork:
+class PlaceOnWork(Part):
     """A place along the work and the diameter that it comes to."""
 
     at_mm: float
     """Where the tool stands, from the jaws or the first centre. In mm."""
     larger_mm: float
     """How much larger than set the diameter comes there. In mm."""
+    ANSWER: ClassVar[str] = "{larger_mm} at {at_mm:travel}"
 
 
 @made(frozen=True)
-class OtherWay:
+class OtherWay(Part):
     """Another way to hold the work."""
 
     name: str
     """How the work is held."""
     bend_mm: float
     """Greatest deflection of the same work held so. In mm."""
+    ANSWER: ClassVar[str] = "{bend_mm} {name}"
 
 
 @made(frozen=True)
-class HoldingFigures(Answered):
+class Holding(Answered):
     """Work where it is held, under one cut."""
 
     unit: str
@@ -1279,21 +1494,35 @@ class HoldingFigures(Answered):
     """How much larger it then measures. In mm."""
     ways: tuple[str, ...]
     """What to do at the machine, in the order in which it helps."""
+    ring_force_n: float = field(repr=False, compare=False)
+    """Force of a jaw that the rings are answered for. In N."""
 
     _nested: ClassVar[Mapping[str, type]] = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
 
     _within: ClassVar[Mapping[str, str]] = {
-        "cut": "halfnut.cutting.cuts:Cut",
-        "bend": "halfnut.cutting.rigidity:WorkBend",
-        "squeeze": "halfnut.cutting.rigidity:JawSqueeze",
+        "cut": "halfnut.cutting.figures:Cut",
+        "bend": "halfnut.cutting.figures:WorkBend",
+        "squeeze": "halfnut.cutting.figures:JawSqueeze",
     }
+    ANSWER: ClassVar[str] = (
+        "deflects up to {bend.worst_mm} at {bend.worst_at_mm:travel}, {bend.hold}, "
+        "{bend.slenderness:.1f} diameters unsupported  ({cut.alloy.title})"
+    )
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("larger", "{along_words}"),
-        ("force", "{force_words}"),
-        ("otherwise", "{others_words}"),
+        ("larger", "{places}"),
+        ("force", "{bend.force_n} across the work at most, {cut.passive_force_n} computed"),
+        ("otherwise", "{other_ways}"),
         ("grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"),
-        ("round", "{round_words}"),
+        (
+            "round",
+            (
+                "{squeeze.out_of_round_mm} out when {squeeze.jaws} jaws let go; the same grip in all: "
+                "{squeeze.by_jaws} jaws or contacts"
+            ),
+        ),
+        ("round", "{squeeze!}{rings?}for {ring_force_n} a jaw: {rings} jaws"),
         ("warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"),
+        ("*do", "ways"),
     )
     SHORT: ClassVar[tuple[str, ...]] = (
         "grip",
@@ -1318,7 +1547,7 @@ class Taper(Answered):
     cut: Cut
     """The cut at the large end."""
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
     ANSWER: ClassVar[str] = (
         "set {angle_deg:.3f}° from the axis ({taper_per_foot_in:.4f} in a foot on the diameter)[, "
         "or set the tailstock over {setover_mm}]"
@@ -1355,7 +1584,7 @@ class Groove(Answered):
     cut: Cut
     """One plunge."""
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
     ANSWER: ClassVar[str] = "{plunges_said}[, {time_s} in all]"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("spindle", "{cut.spindle_text}"),
@@ -1394,7 +1623,7 @@ class Entry(Answered):
     cut: Cut
     """The slot cut at full depth, of a helix that of one turn."""
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.cuts:Cut"}
+    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
     ANSWER: ClassVar[str] = "{way} at {angle_deg}, {cut.spindle_rpm:spindle}, {feed_mm_min} at the centre"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("turns", "{turns:.1f} turns, {pitch_mm} down in each"),
@@ -1415,7 +1644,7 @@ class Entry(Answered):
 
 
 @made(frozen=True)
-class ToolLifeFigures(Answered):
+class ToolLife(Answered):
     """Life of an edge in turning. A figure that was not asked for is None."""
 
     alloy: Alloy
@@ -1467,7 +1696,43 @@ class ToolLifeFigures(Answered):
     """Always False: measured lives scatter too widely about any computed one."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken, the tool first."""
+    foremost: str = field(repr=False, compare=False)
+    """Which answer is told first: life, speed, most, cheapest, or none was asked for."""
+    edge_said: str = field(repr=False, compare=False)
+    """What the edge is made of, in words."""
     _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ANSWER: ClassVar[str] = (
+        "[{foremost=life}tool life {life_min} at "
+        "{at_speed_m_min}][{foremost=speed}{speed_m_min}][{foremost=speed}, "
+        "{spindle_rpm:spindle}][{foremost=speed} for a tool life of "
+        "{for_life_min}][{foremost=most}parts an hour: {fastest_speed_m_min}][{foremost=most}, "
+        "{fastest_rpm:spindle}][{foremost=most}, tool life "
+        "{fastest_life_min}][{foremost=cheapest}part: {economic_speed_m_min}][{foremost=cheapest}, "
+        "{economic_rpm:spindle}][{foremost=cheapest}, tool life "
+        "{economic_life_min}][{foremost=none}one minute of tool life at {c_m_min:speed}]  (turn "
+        "{alloy.title}, {edge_said})"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("assumed", "{assumed}"),
+        ("likely", "{life_low_min..life_high_min}: unverified"),
+        ("likely", "{speed_low_m_min..speed_high_m_min}: unverified"),
+        ("speed", "{foremost!=speed}{speed_m_min}[, {spindle_rpm:spindle}] for a tool life of {for_life_min}"),
+        (
+            "most",
+            (
+                "{foremost!=most}parts an hour: {fastest_speed_m_min}[, {fastest_rpm:spindle}], tool life "
+                "{fastest_life_min}"
+            ),
+        ),
+        (
+            "cheapest",
+            (
+                "{foremost!=cheapest}part: {economic_speed_m_min}[, {economic_rpm:spindle}], tool life "
+                "{economic_life_min}"
+            ),
+        ),
+        ("Taylor", "V T^n = C with n {exponent:g} and C {c_m_min:speed}"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "assumed",
         "likely",

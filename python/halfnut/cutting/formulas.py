@@ -80,6 +80,7 @@ from halfnut._core import (
     twist_strength_nm,
     unit_power_force_n_mm2,
     unit_power_kw,
+    work_bend_mm,
     work_warming_k,
 )
 
@@ -158,5 +159,6 @@ __all__ = [
     "twist_strength_nm",
     "unit_power_force_n_mm2",
     "unit_power_kw",
+    "work_bend_mm",
     "work_warming_k",
 ]

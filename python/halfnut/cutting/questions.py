@@ -28,13 +28,24 @@ if TYPE_CHECKING:
     )
     from halfnut.cutting.chasing import Chasing
     from halfnut.cutting.choosing import Passes
-    from halfnut.cutting.cuts import Cut
-    from halfnut.cutting.edge_life import ToolLife
-    from halfnut.cutting.figures import Division, Entry, Groove, Polygon, Positions, ScrewHole, SineBar, Taper
-    from halfnut.cutting.force_spread import ForceBand
-    from halfnut.cutting.gears import GearTrains, TranslatingPairs
-    from halfnut.cutting.holding import Holding
-    from halfnut.cutting.rigidity import JawSqueeze, WorkBend
+    from halfnut.cutting.figures import (
+        Cut,
+        Division,
+        Entry,
+        ForceBand,
+        GearTrains,
+        Groove,
+        Holding,
+        JawSqueeze,
+        Polygon,
+        Positions,
+        ScrewHole,
+        SineBar,
+        Taper,
+        ToolLife,
+        TranslatingPairs,
+        WorkBend,
+    )
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
     from halfnut.threads.standard import LeadLike, PartLike
@@ -137,7 +148,7 @@ def gear_train(
     """
     answer: GearTrains = answer_to(
         "gear_train",
-        "halfnut.cutting.gears:GearTrains",
+        "halfnut.cutting.figures:GearTrains",
         (
             lead,
             core_machine(machine),
@@ -199,7 +210,7 @@ def translating_pairs(
     """
     answer: TranslatingPairs = answer_to(
         "translating_pairs",
-        "halfnut.cutting.gears:TranslatingPairs",
+        "halfnut.cutting.figures:TranslatingPairs",
         (
             gears,
             core_machine(machine),
@@ -976,7 +987,7 @@ def force_band(
     """
     answer: ForceBand = answer_to(
         "force_band",
-        "halfnut.cutting.force_spread:ForceBand",
+        "halfnut.cutting.figures:ForceBand",
         (
             alloy,
             process,
@@ -1118,7 +1129,7 @@ def turn(
     """
     answer: Cut = answer_to(
         "turn",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1260,7 +1271,7 @@ def face(
     """
     answer: Cut = answer_to(
         "face",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1410,7 +1421,7 @@ def bore(
     """
     answer: Cut = answer_to(
         "bore",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1535,7 +1546,7 @@ def part_off(
     """
     answer: Cut = answer_to(
         "part_off",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1637,7 +1648,7 @@ def knurl(
     """
     answer: Cut = answer_to(
         "knurl",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1739,7 +1750,7 @@ def thread_speed(
     """
     answer: Cut = answer_to(
         "thread_speed",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1848,7 +1859,7 @@ def drill(
     """
     answer: Cut = answer_to(
         "drill",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -1946,7 +1957,7 @@ def spot(
     """
     answer: Cut = answer_to(
         "spot",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -2047,7 +2058,7 @@ def countersink(
     """
     answer: Cut = answer_to(
         "countersink",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -2149,7 +2160,7 @@ def counterbore(
     """
     answer: Cut = answer_to(
         "counterbore",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -2254,7 +2265,7 @@ def ream(
     """
     answer: Cut = answer_to(
         "ream",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             diameter,
@@ -2358,7 +2369,7 @@ def tap(
     """
     answer: Cut = answer_to(
         "tap",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             thread,
@@ -2530,7 +2541,7 @@ def hold(
     """
     answer: Holding = answer_to(
         "hold",
-        "halfnut.cutting.holding:Holding",
+        "halfnut.cutting.figures:Holding",
         (
             alloy,
             diameter,
@@ -2634,7 +2645,7 @@ def work_bend(
     """
     answer: WorkBend = answer_to(
         "work_bend",
-        "halfnut.cutting.rigidity:WorkBend",
+        "halfnut.cutting.figures:WorkBend",
         (
             sections,
             force,
@@ -2725,7 +2736,7 @@ def jaw_squeeze(
     """
     answer: JawSqueeze = answer_to(
         "jaw_squeeze",
-        "halfnut.cutting.rigidity:JawSqueeze",
+        "halfnut.cutting.figures:JawSqueeze",
         (
             outside,
             bore,
@@ -3138,7 +3149,7 @@ def mill(
     """
     answer: Cut = answer_to(
         "mill",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             cutter,
@@ -3483,7 +3494,7 @@ def saw(
     """
     answer: Cut = answer_to(
         "saw",
-        "halfnut.cutting.cuts:Cut",
+        "halfnut.cutting.figures:Cut",
         (
             alloy,
             blade,
@@ -3572,7 +3583,7 @@ def tool_life(
     """
     answer: ToolLife = answer_to(
         "tool_life",
-        "halfnut.cutting.edge_life:ToolLife",
+        "halfnut.cutting.figures:ToolLife",
         (
             alloy,
             tool,

@@ -15,14 +15,14 @@ import numpy as np
 
 from halfnut._core import DomainError, Error, Evidence, Length, spell_number
 from halfnut.core.arguments import checked
-from halfnut.core.extras import optional
 from halfnut.core.pages import drawn
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import MM_PER_INCH, N_PER_LBF
 from halfnut.core.units import length as read_length
 from halfnut.core.words import caution_lines
 from halfnut.cutting import questions
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut
+from halfnut.drawing.axes import on_axes
 from halfnut.machine.machines import Machine
 from halfnut.machine.machines import machine as find_machine
 from halfnut.material.questions import alloy as find_alloy
@@ -184,14 +184,6 @@ class SpeedChart(Record):
         """
         page: str = drawn("chart_page", self, paper=paper)
         return page
-
-
-def _axes(axes: Axes | None, size: tuple[float, float] | None = None) -> Axes:
-    if axes is not None:
-        return axes
-    plt = optional("matplotlib.pyplot", "plot")
-    made: Axes = plt.subplots(figsize=size)[1]
-    return made
 
 
 def short_size(size: Length, *, unit: bool = True) -> str:
@@ -377,7 +369,7 @@ def force_map(
             for limit in cut.limits:
                 if limit.name in {"power", "torque", "deflection"}:
                     used.setdefault(limit.name, np.zeros_like(force))[i, k] = limit.value / limit.bound
-    axes = _axes(axes)
+    axes = on_axes(axes)
     x, y = feeds / scale, depths / scale
     unit = N_PER_LBF if inch else 1.0
     contours = axes.contour(x, y, force / unit, levels=8, colors="black", linewidths=0.5)
@@ -419,7 +411,7 @@ def pass_plan(passes: Passes, axes: Axes | None = None) -> Axes:
     """
     if not passes.passes:
         raise DomainError("there are no passes to draw")
-    axes = _axes(axes, (6.3, 2.6))
+    axes = on_axes(axes, (6.3, 2.6))
     unit = passes.unit
     scale = MM_PER_INCH if unit == "in" else 1.0
     gone = 0.0

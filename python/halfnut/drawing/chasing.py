@@ -6,7 +6,8 @@ import math
 from typing import TYPE_CHECKING
 
 from halfnut.core.sizes import MM_PER_INCH
-from halfnut.cutting.chasing import ChasePass, Chasing
+from halfnut.cutting.chasing import Chasing
+from halfnut.cutting.figures import ChasePass
 from halfnut.drawing.axes import on_axes
 
 if TYPE_CHECKING:

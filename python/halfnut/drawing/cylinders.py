@@ -5,8 +5,9 @@ Black and white: the hole's zone is hatched to the left, the shaft's to the righ
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from halfnut._core import DomainError
 from halfnut.drawing.axes import on_axes
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.fits.questions import cylindrical_fit
@@ -39,8 +40,6 @@ def cylinder_zones_plot(*fits: str | CylindricalFit, axes: Axes | None = None) -
     DomainError
         No fit, or fits of two units.
     """
-    from halfnut._core import DomainError
-
     found = [each if isinstance(each, CylindricalFit) else cylindrical_fit(each) for each in fits]
     units = {each.unit for each in found}
     if len(units) != 1:
@@ -52,11 +51,13 @@ def cylinder_zones_plot(*fits: str | CylindricalFit, axes: Axes | None = None) -
     for place, each in enumerate(found):
         for part in each.parts:
             left = place + (-0.4 if part.side == "hole" else 0.02)
-            look: dict[str, Any] = {"facecolor": "white", "edgecolor": "black", "hatch": _HATCH[part.side]}
             scale = 1e-3 if part.unit == "mm" else 1e-6
             height = (part.upper_units - part.lower_units) * scale
             bounds += [part.upper_units * scale, part.lower_units * scale]
-            axes.bar(left, height, 0.38, part.lower_units * scale, align="edge", linewidth=0.71, **look)
+            axes.bar(
+                left, height, 0.38, part.lower_units * scale, align="edge", linewidth=0.71, facecolor="white",
+                edgecolor="black", hatch=_HATCH[part.side],
+            )  # fmt: skip
         ticks.append(place)
         labels.append(each.text)
     axes.axhline(0.0, color="black", linewidth=1.42)

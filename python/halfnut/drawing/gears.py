@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from halfnut._core import DomainError
 from halfnut.core.extras import optional
-from halfnut.cutting.gears import GearTrain
+from halfnut.cutting.figures import GearTrain
 from halfnut.drawing.axes import on_axes
 
 if TYPE_CHECKING:

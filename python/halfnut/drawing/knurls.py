@@ -10,7 +10,7 @@ from halfnut._core import DomainError
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.units import length
 from halfnut.drawing.axes import on_axes
-from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.figures import KnurlBlank
 from halfnut.knurls.formulas import mismatch_teeth, tracking_blank_mm
 
 if TYPE_CHECKING:

@@ -8,6 +8,7 @@ from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.fits.cylindrical import *
+    from halfnut.fits.figures import *
     from halfnut.fits.formulas import *
     from halfnut.fits.questions import *
     from halfnut.fits.tapers import *

@@ -6,15 +6,11 @@ choose first.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-from halfnut.fits.figures import CylinderPart, CylindricalFitFigures, PreferredFit, PreferredFitsFigures
+from halfnut.fits.figures import CylinderPart, CylindricalFitFigures
 
-if TYPE_CHECKING:
-    pass
-
-__all__ = ["CylinderPart", "CylindricalFit", "PreferredFits"]
+__all__ = ["CylindricalFit"]
 
 
 class CylindricalFit(CylindricalFitFigures):
@@ -52,18 +48,3 @@ class CylindricalFit(CylindricalFitFigures):
             out[f"{part.side}_min_mm"] = part.min_mm
             out[f"{part.side}_kind"] = part.kind
         return out
-
-
-class PreferredFits(PreferredFitsFigures):
-    """Fits to choose first."""
-
-    def __iter__(self) -> Iterator[PreferredFit]:
-        return iter(self.fits)
-
-    def __len__(self) -> int:
-        return len(self.fits)
-
-    @property
-    def answer(self) -> str:
-        """Their names."""
-        return f"{len(self)} fits to choose first: {', '.join(each.fit for each in self)}"

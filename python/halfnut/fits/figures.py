@@ -6,12 +6,14 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import field
 from typing import ClassVar
 
 from halfnut.core.fixed import made
-from halfnut.core.questions import Answered
+from halfnut.core.questions import Answered, Listed
+from halfnut.core.record import Part
 
-__all__ = []
+__all__ = ["CylinderPart", "PreferredFit", "PreferredFits"]
 
 
 @made(frozen=True)
@@ -135,7 +137,7 @@ class CylindricalFitFigures(Answered):
 
 
 @made(frozen=True)
-class PreferredFit:
+class PreferredFit(Part):
     """A fit to choose first."""
 
     fit: str
@@ -148,17 +150,20 @@ class PreferredFit:
     """Where it is from."""
     kind: str
     """Kind of that source."""
+    ANSWER: ClassVar[str] = "{fit}"
 
 
 @made(frozen=True)
-class PreferredFitsFigures(Answered):
+class PreferredFits(Answered, Listed[PreferredFit]):
     """Fits to choose first."""
 
     fits: tuple[PreferredFit, ...]
     """The fits, by name."""
 
     _nested: ClassVar[Mapping[str, type]] = {"fits": PreferredFit}
+    ANSWER: ClassVar[str] = "{fits.count} fits to choose first: {fits}"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("{fit}", "{basis} basis, {name} [{kind}]", "fits"),)
+    ITEMS: ClassVar[str] = "fits"
 
 
 @made(frozen=True)
@@ -187,6 +192,16 @@ class HoldingTaperFigures(Answered):
     """Stack under one roller of a sine bar that levels the top side of the taper. In mm."""
     sine_bar_mm: float
     """Length of the sine bar. In mm."""
+    ratio: str = field(repr=False, compare=False)
+    """The taper on the diameter, as one in so much."""
+    carriage_mm: float = field(repr=False, compare=False)
+    """Travel of the carriage over which the taper is proved. In mm."""
+    rise_mm: float = field(repr=False, compare=False)
+    """What a dial on the side then moves. In mm."""
+    small_step_mm: float = field(repr=False, compare=False)
+    """A small step on the diameter. In mm."""
+    moves_mm: float = field(repr=False, compare=False)
+    """How far that step moves the gauge plane. In mm."""
     ANSWER: ClassVar[str] = "{name}: {large_mm} at the gauge plane, {small_mm} at {length_mm} from it"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("taper", "{ratio} on the diameter, {per_foot_in:.5f} in per foot"),

@@ -11,7 +11,8 @@ from halfnut.core.questions import answer_to
 
 if TYPE_CHECKING:
     from halfnut.core.given import LengthLike
-    from halfnut.fits.cylindrical import CylindricalFit, PreferredFits
+    from halfnut.fits.cylindrical import CylindricalFit
+    from halfnut.fits.figures import PreferredFits
     from halfnut.fits.tapers import HoldingTaper
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
@@ -135,7 +136,7 @@ def preferred_fits(
     ----------
     ANSI B4.2 and B4.1, as each row names them.
     """
-    answer: PreferredFits = answer_to("preferred_fits", "halfnut.fits.cylindrical:PreferredFits", (basis,))
+    answer: PreferredFits = answer_to("preferred_fits", "halfnut.fits.figures:PreferredFits", (basis,))
     return answer
 
 

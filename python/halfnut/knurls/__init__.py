@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
-    from halfnut.knurls.blanks import *
+    from halfnut.knurls.figures import *
     from halfnut.knurls.formulas import *
     from halfnut.knurls.questions import *
-    from halfnut.knurls.setups import *
     from halfnut.knurls.wheels import *
 
 furnish(__name__)

@@ -6,21 +6,21 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import field
 from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
 if TYPE_CHECKING:
-    from halfnut.cutting.cuts import Cut
-    from halfnut.knurls.blanks import KnurlBlank
+    from halfnut.cutting.figures import Cut
 
 
-__all__ = []
+__all__ = ["DialReading", "KnurlBlank", "KnurlSetup"]
 
 
 @made(frozen=True)
-class KnurlBlankFigures(Answered):
+class KnurlBlank(Answered):
     """The blank to turn before knurling, and what comes of it; None where a figure does not apply."""
 
     pitch: str
@@ -83,11 +83,32 @@ class KnurlBlankFigures(Answered):
     """Teeth of the wheel."""
     tracking_allowance_mm: float | None
     """How much larger than measured the wheel tracks. In mm."""
+    pattern_assumed: bool = field(repr=False, compare=False)
+    """Whether the pattern was not said."""
+    off_teeth: float = field(repr=False, compare=False)
+    """How far the teeth are from whole ones, either way."""
+    ANSWER: ClassVar[str] = "blank {blank_diameter_mm}: {teeth} teeth, {pitch}, {pattern}[{pattern_assumed?} (assumed)]"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("knurled", "{finished_diameter_mm}, {grows}; teeth {tooth_depth_mm} deep"),
+        (
+            "knurled",
+            (
+                "{finished_diameter_mm}, [{process=cut}cut, so it does not grow][{process!=cut}grows "
+                "{growth_mm}]; teeth {tooth_depth_mm} deep"
+            ),
+        ),
         ("wheel", "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"),
         ("limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"),
-        ("tracks", "{tracks}"),
+        (
+            "tracks",
+            (
+                "[{below_teeth!=above_teeth}{below_diameter_mm} with {below_teeth} teeth, "
+                "{above_diameter_mm} with {above_teeth}; ]{given_diameter_mm} [{finished_wanted?}is left "
+                "for that finished size][{finished_wanted!}was given][{below_teeth=above_teeth} and tracks "
+                "as it is][{below_teeth!=above_teeth}: {given_teeth:.2f} teeth, {off_teeth:.2f} of a tooth "
+                "off, ][{below_teeth!=above_teeth}{given_tracks?}still "
+                "tracks][{below_teeth!=above_teeth}{given_tracks!}does not track]"
+            ),
+        ),
     )
     SHORT: ClassVar[tuple[str, ...]] = (
         "knurled",
@@ -117,7 +138,7 @@ class DialReading:
 
 
 @made(frozen=True)
-class KnurlSetupFigures(Answered):
+class KnurlSetup(Answered):
     """How to knurl a band; None where a figure does not apply."""
 
     blank: KnurlBlank
@@ -174,6 +195,8 @@ class KnurlSetupFigures(Answered):
     """The cut."""
     said: str
     """Blank, wheels and speed in one line."""
+    finished_diameter_mm: float = field(repr=False, compare=False)
+    """What the knurl comes out at. In mm."""
     infeed_said: str
     """The first bite and the way to full depth, on the radius."""
     steps: tuple[str, ...]
@@ -184,19 +207,29 @@ class KnurlSetupFigures(Answered):
     _nested: ClassVar[Mapping[str, type]] = {"dial": DialReading}
 
     _within: ClassVar[Mapping[str, str]] = {
-        "blank": "halfnut.knurls.blanks:KnurlBlank",
-        "cut": "halfnut.cutting.cuts:Cut",
+        "blank": "halfnut.knurls.figures:KnurlBlank",
+        "cut": "halfnut.cutting.figures:Cut",
     }
     ANSWER: ClassVar[str] = "{said}"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("infeed", "{infeed_said}"),
         ("feed", "{feed_mm_rev}"),
-        ("over", "{finished_diameter_mm} over the points"),
-        ("force", ("about {force_n} a wheel, within a factor of two or three; {across}[, deflects it {bend_mm}]")),
+        ("over", "{blank.finished_diameter_mm} over the points"),
+        (
+            "force",
+            (
+                "about {force_n} a wheel, within a factor of two or three; "
+                "[{side_force_n>0}{side_force_n}][{side_force_n!}balanced][{side_force_n=0}balanced] across"
+                " the work[, deflects it {bend_mm}]"
+            ),
+        ),
         ("wall", "{wall_mm}, at least {least_wall_mm}"),
-        ("press fit", "interference {interference_min_mm..interference_max_mm}, buries {buries} of the teeth"),
+        (
+            "press fit",
+            ("interference {interference_min_mm..interference_max_mm}, buries {100*bite_share:.0f} % of the teeth"),
+        ),
         ("#", "steps"),
-        ("never", "{never}"),
+        ("never", "{said/no_knurl}"),
         ("assumed", "{assumed}"),
     )
     SHORT: ClassVar[tuple[str, ...]] = (

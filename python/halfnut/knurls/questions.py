@@ -20,8 +20,7 @@ if TYPE_CHECKING:
         ToleranceClassLike,
         WheelLike,
     )
-    from halfnut.knurls.blanks import KnurlBlank
-    from halfnut.knurls.setups import KnurlSetup
+    from halfnut.knurls.figures import KnurlBlank, KnurlSetup
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
 
@@ -99,7 +98,7 @@ def knurl_blank(
     """
     answer: KnurlBlank = answer_to(
         "knurl_blank",
-        "halfnut.knurls.blanks:KnurlBlank",
+        "halfnut.knurls.figures:KnurlBlank",
         (
             diameter,
             pitch,
@@ -230,7 +229,7 @@ def knurl_setup(
     """
     answer: KnurlSetup = answer_to(
         "knurl_setup",
-        "halfnut.knurls.setups:KnurlSetup",
+        "halfnut.knurls.figures:KnurlSetup",
         (
             diameter,
             pitch,

@@ -22,7 +22,7 @@ from halfnut.core.record import Caution, Record
 from halfnut.core.shapes import load_toml
 from halfnut.core.units import length, unit_of
 from halfnut.demo import FOLDER
-from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.figures import KnurlBlank
 from halfnut.knurls.questions import knurl_blank
 
 if TYPE_CHECKING:

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
-    from halfnut.material.alloys import *
     from halfnut.material.coatings import *
+    from halfnut.material.figures import *
     from halfnut.material.questions import *
 
 furnish(__name__)

@@ -5,14 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, TypeAlias
 
 from halfnut import _core
-from halfnut._core import (
-    BuildUp,
-    build_up_um,
-    coated_diameter_change_um,
-    metal_consumed_um,
-    recoated_build_up_um,
-    spell_span,
-)
+from halfnut._core import BuildUp
 from halfnut.core.catalogue import active
 from halfnut.core.units import length
 from halfnut.material.figures import CoatingFigures
@@ -22,15 +15,7 @@ if TYPE_CHECKING:
 
     BuildUpLike: TypeAlias = "LengthLike | tuple[LengthLike, LengthLike] | BuildUp | Coating"
 
-__all__ = [
-    "BuildUp",
-    "Coating",
-    "build_up",
-    "build_up_um",
-    "coated_diameter_change_um",
-    "metal_consumed_um",
-    "recoated_build_up_um",
-]
+__all__ = ["BuildUp", "Coating", "build_up"]
 
 
 def build_up(value: BuildUpLike | None, name: str = "build_up") -> BuildUp:
@@ -91,19 +76,3 @@ class Coating(CoatingFigures):
     def given(self) -> BuildUp:
         """What a question takes of it."""
         return self.build_up
-
-    @property
-    def answer(self) -> str:
-        """What it adds, in both systems: no length says which."""
-        adds = [spell_span(self.build_up_min_um, self.build_up_max_um, "film", unit) for unit in ("mm", "in")]
-        return f"{self.name}: {adds[0]} a surface ({adds[1]})"
-
-    @property
-    def diameter_min_um(self) -> float:
-        """What it adds to a diameter, at least."""
-        return 2 * self.build_up_min_um
-
-    @property
-    def diameter_max_um(self) -> float:
-        """What it adds to a diameter, at most."""
-        return 2 * self.build_up_max_um

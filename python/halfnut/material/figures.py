@@ -5,16 +5,17 @@ Written by `./shop stubs` from the core's declarations: change those.
 
 from __future__ import annotations
 
+from dataclasses import field
 from typing import ClassVar
 
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
 
-__all__ = []
+__all__ = ["Alloy"]
 
 
 @made(frozen=True)
-class AlloyFigures(Answered):
+class Alloy(Answered):
     """An alloy in one condition. Properties that no source gives are None."""
 
     id: str
@@ -29,6 +30,8 @@ class AlloyFigures(Answered):
     """Group that speeds are tabulated for."""
     group_names: tuple[str, ...]
     """Name of that group and of those above it."""
+    title: str = field(repr=False, compare=False)
+    """Name and condition, as a person says them."""
     hardness_hb: float | None
     """Brinell hardness. In HB."""
     density_kg_m3: float
@@ -65,6 +68,23 @@ class AlloyFigures(Answered):
     """What its row leaves out that forces and deflections of the work need."""
     index: int
     """Place in the table of alloys."""
+    ANSWER: ClassVar[str] = "{title}: {group_names.first}, ISO 513 group {iso513} ({id})"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("", "hardness                      {hardness_hb:g} HB"),
+        ("", "density                       {density_kg_m3:g} kg/m3"),
+        ("", "Young's modulus               {youngs_modulus_gpa:g} GPa"),
+        ("", "yield strength                {yield_mpa:g} MPa"),
+        ("", "tensile strength              {tensile_mpa:g} MPa"),
+        ("", "specific cutting force kc1.1  {kc11_n_mm2:g} N/mm2"),
+        ("", "its exponent mc               {mc:g}"),
+        ("", "unit power                    {unit_power_hp_in3_min:g} hp/(in3/min)"),
+        ("", "unit power, upper end         {unit_power_high_hp_in3_min:g} hp/(in3/min)"),
+        ("", "thermal expansion             {expansion_um_m_k:g} um/(m K)"),
+        ("", "thermal conductivity          {conductivity_w_m_k:g} W/(m K)"),
+        ("", "specific heat                 {specific_heat_j_kg_k:g} J/(kg K)"),
+        ("note", "{note}"),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = ("*",)
 
 
 @made(frozen=True)
@@ -91,12 +111,19 @@ class CoatingFigures(Answered):
     """Least that it adds to a surface. In um."""
     build_up_max_um: float
     """Most that it adds to a surface. In um."""
+    diameter_min_um: float = field(repr=False, compare=False)
+    """What it adds to a diameter, at least. In um."""
+    diameter_max_um: float = field(repr=False, compare=False)
+    """What it adds to a diameter, at most. In um."""
     pitch_change_min_um: float
     """Least change of the pitch diameter of a 60 degree thread. In um."""
     pitch_change_max_um: float
     """Greatest change of it. In um."""
     note: str
     """What else is to be said."""
+    ANSWER: ClassVar[str] = (
+        "{name}: {build_up_min_um..build_up_max_um:film} a surface ({build_up_min_um..build_up_max_um:film other})"
+    )
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("film", "{film_min_um..film_max_um:film}"),
         ("diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"),

@@ -10,8 +10,9 @@ from typing import TYPE_CHECKING
 from halfnut.core.questions import answer_to
 
 if TYPE_CHECKING:
-    from halfnut.material.alloys import Alloy, AlloyLike
+    from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import Coating
+    from halfnut.material.figures import Alloy
 
 __all__ = ["alloy", "coating"]
 
@@ -47,7 +48,7 @@ def alloy(
     ----------
     As its row and its evidence name them.
     """
-    answer: Alloy = answer_to("alloy", "halfnut.material.alloys:Alloy", (name,))
+    answer: Alloy = answer_to("alloy", "halfnut.material.figures:Alloy", (name,))
     return answer
 
 

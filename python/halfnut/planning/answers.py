@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -11,13 +11,12 @@ from halfnut.core.fixed import Value
 from halfnut.core.record import Caution, Record
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
-from halfnut.cutting.cuts import Cut
-from halfnut.cutting.figures import Division, Positions
-from halfnut.cutting.holding import Holding
+from halfnut.cutting.figures import Cut, Division, Holding, Positions
 from halfnut.fits.cylindrical import CylindricalFit
-from halfnut.knurls.setups import KnurlSetup
+from halfnut.knurls.figures import KnurlSetup
 from halfnut.machine.dials import Reading
-from halfnut.threads import gauging, standard
+from halfnut.threads.figures import OverWires
+from halfnut.threads.standard import ThreadLimits
 
 __all__ = ["Answer", "Levers", "Pass"]
 
@@ -69,9 +68,9 @@ class Answer(Value):
     time_s: float
     dial: str = ""
     remarks: tuple[str, ...] = ()
-    mate: standard.ThreadLimits | None = None
+    mate: ThreadLimits | None = None
     """Of a thread: the part that usually goes with it."""
-    wires: gauging.OverWires | None = None
+    wires: OverWires | None = None
     """Of a thread: what to read over wires or across balls."""
     chasing: Chasing | None = None
     """Of a thread cut with a single point: its passes."""
@@ -110,7 +109,10 @@ class Answer(Value):
     @property
     def evidence(self) -> tuple[Evidence, ...]:
         """What all records rest on."""
-        of_hold = () if self.holding is None else self.holding.own_evidence
+        of_hold: Iterable[Evidence] = ()
+        if self.holding is not None:
+            of_cut = self.holding.cut.evidence
+            of_hold = (item for item in self.holding.evidence if item not in of_cut)
         of_layout = (item for each in (self.placed, self.divided) if each is not None for item in each.evidence)
         return (*(item for record in self.records for item in record.evidence), *of_hold, *of_layout)
 

@@ -10,7 +10,7 @@ from typing import TypeVar
 from halfnut._core import Length, spell
 from halfnut.core.questions import declared
 from halfnut.core.units import in_unit
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers
 from halfnut.planning.job import KINDS, Coating, Job, Part, Step

@@ -10,7 +10,7 @@ from halfnut.core.words import words
 if TYPE_CHECKING:
     from halfnut.core.record import Caution
     from halfnut.planning.answers import Answer
-    from halfnut.threads.joints import ThreadStrength
+    from halfnut.threads.figures import ThreadStrength
 
 __all__ = ["needed", "needed_of_joint"]
 _MINUTE_S = 60.0

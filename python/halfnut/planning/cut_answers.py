@@ -10,9 +10,9 @@ from halfnut._core import DomainError, Error
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import caution as warning
 from halfnut.core.words import words
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut, DialReading
 from halfnut.cutting.questions import choose
-from halfnut.machine.dials import reading
+from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers, Pass
 from halfnut.planning.asking import Workpiece, asked
@@ -29,6 +29,12 @@ def across_remark(work: Workpiece, machine: Machine, step: Step, across: int) ->
     slide = machine.core.slide("y")
     dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
     return (f"{across} passes across, {work.spelled(over)} apart{dial}",)
+
+
+def _reading(dial: DialReading | None) -> Reading | None:
+    if dial is None:
+        return None
+    return Reading(dial.slide, dial.turns, dial.line, dial.remainder_mm, dial.graduation_mm, dial.unit)
 
 
 def chosen_passes(
@@ -53,7 +59,7 @@ def chosen_passes(
         # facing tells what is still on, the others what is reached
         size = step.base("off") - each.after_mm if do == "face" else each.after_mm
         other = levers if before and levers != before else ()
-        passes.append(Pass(each.number, each.depth_mm, size, each.reading, each.measure_before, other))
+        passes.append(Pass(each.number, each.depth_mm, size, _reading(each.dial), each.measure_before, other))
         before = levers
     first = found.passes[0].cut
     remarks = across_remark(work, machine, step, found.across) if step.do == "mill" else ()

@@ -7,17 +7,17 @@ from dataclasses import replace
 
 from halfnut.core.record import Record
 from halfnut.cutting import questions
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Pass
 from halfnut.planning.asking import APPROACH_MM, Ask, Workpiece, asked
 from halfnut.planning.cut_answers import axial_passes, levers_of, overhead_s
 from halfnut.planning.job import Step
 from halfnut.planning.threaded import coating_remarks, limits_to_cut
-from halfnut.threads import holes, standard
+from halfnut.threads import formulas, holes, standard
 from halfnut.threads import questions as asked_of
+from halfnut.threads.figures import TaperPipe
 from halfnut.threads.standard import Thread, ThreadLimits
-from halfnut.threads.taper_pipes import TaperPipe
 
 _REAMED = 0.85
 """Least hole over reamer that is taken for the one drilled for it."""
@@ -96,7 +96,7 @@ def _tap_hole_remarks(work: Workpiece, step: Step, thread: Thread, limits: Threa
     # of a form beside ISO metric and Unified the limits of its minor diameter are the hole's
     hole = asked_of.tapping_hole(limits if limits.by_form else thread)
     if not within(hole.drill_mm) and not limits.by_form:  # a coating moves the limits: aim between them
-        middle = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, (low_mm + high_mm) / 2)
+        middle = formulas.thread_percent(thread.diameter_mm, thread.pitch_mm, (low_mm + high_mm) / 2)
         hole = asked_of.tapping_hole(thread, percent=middle)
     text = f"Hole before tapping: {work.spelled(low_mm)} to {work.spelled(high_mm)}"
     if within(hole.drill_mm):
@@ -108,7 +108,7 @@ def _tap_hole_remarks(work: Workpiece, step: Step, thread: Thread, limits: Threa
         state = "within" if within(work.hole_mm) else "outside"
         text += f"; the hole drilled, {work.spelled(work.hole_mm)}, is {state}"
         if not limits.by_form:
-            percent = holes.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
+            percent = formulas.thread_percent(thread.diameter_mm, thread.pitch_mm, work.hole_mm)
             text += f": {percent:.0f} %"
     return (text, *_blind_remarks(work, step, thread, hole))
 

@@ -7,8 +7,7 @@ from dataclasses import replace
 from halfnut._core import DomainError
 from halfnut.core.words import caution as warning
 from halfnut.cutting import questions
-from halfnut.cutting.cuts import Cut
-from halfnut.cutting.figures import Entry
+from halfnut.cutting.figures import Cut, Entry
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer
 from halfnut.planning.asking import Ask, Workpiece, asked

@@ -10,7 +10,7 @@ from halfnut import _core
 from halfnut._core import DomainError
 from halfnut.core.questions import function_of
 from halfnut.cutting import questions
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut
 from halfnut.machine.machines import Machine
 from halfnut.planning import drilled, milled, threaded, turned
 from halfnut.planning.answers import Answer

@@ -31,7 +31,7 @@ from halfnut.planning.job import Job, Joint, Part, Step
 from halfnut.planning.operations import answer, leave, shared_steps
 from halfnut.planning.stock import Bar, CutList, bars, cut_list
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
-from halfnut.threads.joints import ThreadStrength
+from halfnut.threads.figures import ThreadStrength
 from halfnut.threads.questions import strength
 
 if TYPE_CHECKING:

@@ -12,17 +12,17 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import caution as warning
 from halfnut.cutting import questions
 from halfnut.cutting.chasing import Chasing
-from halfnut.cutting.gears import GearTrain
+from halfnut.cutting.figures import GearTrain
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers
 from halfnut.planning.asking import Ask, Workpiece, asked
 from halfnut.planning.cut_answers import levers_of, overhead_s
 from halfnut.planning.job import Step
-from halfnut.threads import gauging, standard
 from halfnut.threads import questions as questions_of
+from halfnut.threads import standard
+from halfnut.threads.figures import OverWires, TaperPipe
 from halfnut.threads.questions import taper_pipe, wires
 from halfnut.threads.standard import Side, ThreadLimits
-from halfnut.threads.taper_pipes import TaperPipe
 
 
 def _thread(work: Workpiece, step: Step, machine: Machine) -> Answer:
@@ -145,7 +145,7 @@ def limits_to_cut(
     return bare if coating is None else questions_of.precoat(bare, coating.surface, on=work.part.alloy)
 
 
-def _over_wires(limits: ThreadLimits) -> gauging.OverWires | None:
+def _over_wires(limits: ThreadLimits) -> OverWires | None:
     """What to read; nothing where no wire or ball measures the thread."""
     try:
         return wires(limits)

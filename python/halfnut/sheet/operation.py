@@ -7,10 +7,10 @@ from urllib.parse import quote
 
 from halfnut._core import spell, spell_number, spell_span
 from halfnut.core.words import words
-from halfnut.cutting.cuts import Cut
+from halfnut.cutting.figures import Cut
 from halfnut.drawing.gears import train_svg
 from halfnut.drawing.threads import profile_svg
-from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.figures import KnurlBlank
 from halfnut.planning.answers import Answer
 from halfnut.planning.job import KINDS, Step
 from halfnut.sheet import texts
@@ -194,8 +194,11 @@ def _held_back(found: Answer, cut: Cut) -> str:
         return ""
     if found.chosen is not None:
         name = found.chosen.tightest
-        held, left, cure = words("limit", name), f", {found.chosen.left_of(name):.0%} left", words("help", name)
+        left = next(f", {each.share:.0%} left" for each in found.chosen.slack if each.name == name)
+        held, cure = words("limit", name), words("help", name)
     else:
-        held, left, cure = cut.limit_words, "", cut.help_words
-    over = "" if cut.holds_at_edge is not False else f"; at the most force not held: {cut.edge_limits}"
+        helps = (cut.limited_by, cut.feed_limit)
+        held, left, cure = words("limit", cut.limited_by), "", "; ".join(words("help", each) for each in helps if each)
+    edge = " and ".join(words("limit", each) for each in cut.edge_limits)
+    over = "" if cut.holds_at_edge is not False else f"; at the most force not held: {edge}"
     return f"{held}{left}{over}" + (f". {sentence(cure)}" if cure else "")

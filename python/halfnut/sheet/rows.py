@@ -15,10 +15,9 @@ from halfnut.core.catalogue import active
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import words as words_of
 from halfnut.cutting.chasing import Chasing
-from halfnut.cutting.cuts import Cut
-from halfnut.cutting.figures import Groove, Taper
+from halfnut.cutting.figures import Cut, Groove, Taper
 from halfnut.fits.questions import cylindrical_fit
-from halfnut.knurls.blanks import KnurlBlank
+from halfnut.knurls.figures import KnurlBlank
 from halfnut.machine.dials import reading
 from halfnut.planning.answers import Answer, Levers, Pass
 from halfnut.planning.cut_answers import feed_ladder

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from halfnut._core import spell, spell_number
-from halfnut.cutting.holding import Holding
-from halfnut.knurls.blanks import KnurlBlank
+from halfnut.cutting.figures import Holding
+from halfnut.knurls.figures import KnurlBlank
 from halfnut.planning.answers import Answer
 from halfnut.sheet import texts
 from halfnut.sheet.view import Table
-from halfnut.threads.gauging import OverWires
+from halfnut.threads.figures import OverWires, TaperPipe
 from halfnut.threads.standard import ThreadLimits
-from halfnut.threads.taper_pipes import TaperPipe
 
 TELLING_MM = 0.005
 """Error of the diameter from which a sheet tells that work deflects."""

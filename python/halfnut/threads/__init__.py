@@ -12,14 +12,8 @@ if TYPE_CHECKING:
     from halfnut.threads.figures import *
     from halfnut.threads.fitting import *
     from halfnut.threads.formulas import *
-    from halfnut.threads.gauging import *
     from halfnut.threads.holes import *
-    from halfnut.threads.identification import *
-    from halfnut.threads.joints import *
-    from halfnut.threads.judging import *
-    from halfnut.threads.metals import *
     from halfnut.threads.questions import *
     from halfnut.threads.standard import *
-    from halfnut.threads.taper_pipes import *
 
 furnish(__name__)

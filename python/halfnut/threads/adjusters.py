@@ -1,7 +1,6 @@
 """A threaded tube in its base, or a turnbuckle: how far it may be wound out, its play, and what it bears there.
 
-The question `adjuster` answers the whole of it. The functions of numbers take leads with their sign: above 0
-right-hand, below 0 left-hand.
+The question `adjuster` answers the whole of it.
 """
 
 from __future__ import annotations
@@ -9,25 +8,11 @@ from __future__ import annotations
 from typing import Any, Literal
 
 from halfnut import _core
-from halfnut._core import (
-    engaged_length_mm,
-    lock_preload_change_n_k,
-    lock_preload_n,
-    spell,
-    turnbuckle_travel_mm,
-)
 from halfnut.core.arrays import ArrayLike, NDArray, np, raise_first
 from halfnut.core.pages import drawn
-from halfnut.core.sizes import both, one
 from halfnut.threads.figures import AdjusterEnd, AdjusterFigures, AdjusterState
 
-__all__ = [
-    "Adjuster",
-    "engaged_length_mm",
-    "lock_preload_change_n_k",
-    "lock_preload_n",
-    "turnbuckle_travel_mm",
-]
+__all__ = ["Adjuster"]
 
 
 class Adjuster(AdjusterFigures):
@@ -84,36 +69,6 @@ class Adjuster(AdjusterFigures):
             out |= {f"at_{name}_length_mm": figures.pop("length_mm")}
             out |= {f"{name}_{key}": value for key, value in figures.items()}
         return out
-
-    @property
-    def answer(self) -> str:
-        """The safe range."""
-        wound = self.filled("wind {shortest_mm..longest_mm}")
-        turn = one(self.travel_per_turn_mm, self.unit)
-        return (
-            f"{self.first.external}: {wound}, {self.turns:.2f} turns of {turn}; "
-            f"factor of safety {self.factor_of_safety:g}"
-        )
-
-    def report(self) -> list[tuple[str, str]]:
-        """Travel, engagement, lock nut, play, loads, what they rest on."""
-        out = [
-            ("travel", f"{both(self.travel_per_flat_mm, self.unit)} a flat of {self.flats:g}; {self.form}"),
-            (
-                "longest",
-                f"{one(self.longest_strength_mm, self.unit)} by strength, {one(self.longest_rule_mm, self.unit)} by "
-                "rule: the lesser holds",
-            ),
-        ]
-        for name, end in zip(("first end, ", "second end, "), self.ends, strict=False):
-            of = "" if self.second is None else name
-            out += [(label, f"{of if label else ''}{text}") for label, text in end.report()]
-        play = self.longest.filled("nuts slack: {axial_play_min_mm..axial_play_max_mm}")
-        out.append(("play", f"{play}, up to {self.longest.tilt_max_deg:.2f} deg; tight: none under preload"))
-        out += [(name, row.answer) for name, row in zip(("shortest", "half", "longest"), self.rows, strict=True)]
-        if self.growth_um_k is not None:
-            out.append(("warmth", f"grows {spell(self.growth_um_k, 'growth', self.unit)}"))
-        return [*out, ("rests on", ", ".join(sorted({item.kind for item in self.evidence})))]
 
     def page(self, title: str = "Adjuster", heading: str = "") -> str:
         """The bench page: one sheet of HTML that prints on A4 and Letter.

@@ -9,31 +9,11 @@ from __future__ import annotations
 from typing import Literal, overload
 
 from halfnut import _core
-from halfnut._core import (
-    column_capacity_n,
-    column_load_n,
-    euler_load_n,
-    gyration_radius_mm,
-    johnson_load_n,
-    transition_slenderness,
-    tube_area_mm2,
-)
 from halfnut.core.arrays import ArrayLike, NDArray, np, raise_first
 from halfnut.core.carriers import numbers
 from halfnut.core.catalogue import active
 
-__all__ = [
-    "ColumnEnd",
-    "column_capacity_n",
-    "column_end_factors",
-    "column_load_n",
-    "euler_load_n",
-    "gyration_radius_mm",
-    "johnson_load_n",
-    "stepped_column_load_n",
-    "transition_slenderness",
-    "tube_area_mm2",
-]
+__all__ = ["ColumnEnd", "column_end_factors", "stepped_column_load_n"]
 
 ColumnEnd = Literal["pinned", "fixed", "guided", "free"]
 

@@ -6,18 +6,43 @@ Written by `./shop stubs` from the core's declarations: change those.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import field
 from typing import TYPE_CHECKING, ClassVar
 
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered
+from halfnut.core.record import Part
 
 if TYPE_CHECKING:
-    from halfnut.threads.gauging import OverWires
     from halfnut.threads.holes import TappingHole
     from halfnut.threads.standard import ThreadLimits
 
 
-__all__ = ["AdjusterEnd", "AdjusterState", "BlindHole", "ClearanceHole", "ShopPlug"]
+__all__ = [
+    "AdjusterEnd",
+    "AdjusterState",
+    "BlindHole",
+    "ClassTried",
+    "ClearanceHole",
+    "DrillSet",
+    "Galling",
+    "Identification",
+    "Judged",
+    "LubricantFriction",
+    "MinimumStrength",
+    "OverWires",
+    "ScrewSeat",
+    "ShopPlug",
+    "Suited",
+    "TaperPipe",
+    "ThreadFit",
+    "ThreadGauges",
+    "ThreadMatch",
+    "ThreadStrength",
+    "ThreadsNear",
+    "Tightening",
+    "Verdict",
+]
 
 
 @made(frozen=True)
@@ -178,7 +203,7 @@ class ThreadLimitsFigures(Answered):
 
 
 @made(frozen=True)
-class OverWiresFigures(Answered):
+class OverWires(Answered):
     """Sizes over wires of an external thread, or across two balls."""
 
     thread: str
@@ -239,14 +264,36 @@ class OverWiresFigures(Answered):
     """Most that the coated part may read over these wires; its gauges decide. In mm."""
     coated_min_mm: float | None
     """Least that the coated part may read. In mm."""
+    wires: str = field(repr=False, compare=False)
+    """What it is read over: wires, or balls."""
+    plain_off_mm: float = field(repr=False, compare=False)
+    """By how much the plain formula is off. In mm."""
+    left_mm: float = field(repr=False, compare=False)
+    """What is left unknown of the pitch diameter. In mm."""
+    ANSWER: ClassVar[str] = (
+        "[{before_coating?}before coating ]{thread}: {over_min_mm..over_max_mm:fine} "
+        "[{side=external}over][{side=internal}across] {wire_mm:fine} {wires}"
+    )
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("", "{other_reading}"),
+        (
+            "",
+            (
+                "{over_min_mm..over_max_mm:fine other} [{side=external}over][{side=internal}across] "
+                "{wire_mm:fine other} {wires}"
+            ),
+        ),
         ("coated", "{coated_min_mm..coated_max_mm:fine} over the same {wires}"),
         ("pitch", "{pitch_min_mm..pitch_max_mm:length}"),
-        ("best", "{chosen}; usable {smallest_wire_mm..largest_wire_mm:fine}"),
+        (
+            "best",
+            (
+                "{best_wire_mm:fine both}[{wire_choice=best}, taken][{wire_choice!=best}; taken: "
+                "{wire_choice}]; usable {smallest_wire_mm..largest_wire_mm:fine}"
+            ),
+        ),
         ("plain", "{over_min_plain_mm..over_max_plain_mm:fine}, off by {plain_off_mm:fine}"),
         ("standard", "{over_min_lead_mm..over_max_lead_mm:fine}, lead angle by formula"),
-        ("offset", "{offset_mm:fine} more where the balls stand half a pitch apart"),
+        ("offset", "{skew_add_mm!=0}{skew_add_mm:fine} more where the balls stand half a pitch apart"),
         (
             "or",
             ("{micrometer_min_mm..micrometer_max_mm:length} by thread micrometer, set on a plug gauge of this pitch"),
@@ -336,7 +383,7 @@ class ClassTried:
 
 
 @made(frozen=True)
-class VerdictFigures(Answered):
+class Verdict(Answered):
     """What a measured part is: its place in each zone, its classes, what is left to take off."""
 
     thread: str
@@ -363,8 +410,37 @@ class VerdictFigures(Answered):
     """Every class that was tried."""
     classes_met: tuple[str, ...]
     """Classes that every measured diameter meets."""
+    passes: bool = field(repr=False, compare=False)
+    """Whether every diameter that was measured is within its limits."""
+    worst: str = field(repr=False, compare=False)
+    """The worst of its diameters."""
+    worst_left_mm: float = field(repr=False, compare=False)
+    """What has to come off that one. In mm."""
+    worst_past_mm: float = field(repr=False, compare=False)
+    """How far that one is past its limit. In mm."""
+    diameters_said: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
+    """Each diameter, and what is left on either dial."""
 
     _nested: ClassVar[Mapping[str, type]] = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
+
+    _paired: ClassVar[frozenset[str] | set[str]] = {"diameters_said"}
+    ANSWER: ClassVar[str] = (
+        "{thread}: [{place=within}within its limits][{place=metal left}not yet: {worst} diameter "
+        "has {worst_left_mm} to come off][{place=overcut}overcut: {worst} diameter is "
+        "{worst_past_mm} past its limit]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("*", "diameters_said"),
+        (
+            "gauges",
+            (
+                "{functional_pitch_mm!=pitch.measured_mm}as {functional_pitch_mm} pitch, for its errors of "
+                "lead and angle"
+            ),
+        ),
+        ("read", "{over_wires_mm} over {wire_mm}"),
+        ("meets", "[{classes_met}][{classes_met!}no class]"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "pitch",
         "meets",
@@ -373,7 +449,7 @@ class VerdictFigures(Answered):
 
 @made(frozen=True)
 class TappingHoleFigures(Answered):
-    """The drill for a tapped hole, and what it leaves of the thread."""
+    """The drill for a tapped hole, and what it leaves of the thread; a taper pipe thread has two, and no limits."""
 
     thread: str
     """Internal thread, with its class."""
@@ -441,6 +517,35 @@ class TappingHoleFigures(Answered):
     """Taper on the diameter for a length of one."""
     hand_turns: float | None
     """Turns that the gauge or the fitting goes in by hand."""
+    drill_said: str = field(repr=False, compare=False)
+    """The drill with its size in both units."""
+    nearest_said: str | None = field(repr=False, compare=False)
+    """The drills on either side, with what each would leave."""
+    ANSWER: ClassVar[str] = (
+        "{thread}: drill [{hand_turns?}{drill} straight, or {ream_drill} and ream "
+        "1:16][{basic_percent?}{drill_said}: {percent:.0f} % of thread][{basic_percent?}{tap=form} "
+        "formed][{basic_percent!}{hand_turns!}{in_limits?}{drill}: {percent:.0f} % of the form's "
+        "height][{basic_percent!}{hand_turns!}{in_limits!}{drill}, then bore or ream to "
+        "{wanted_mm:both}]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("reamed", "{hole_at_face_mm:both} at the mouth, {hole_at_end_mm:both} at the end"),
+        ("tap", "until the plug gauge, or the fitting, goes in {hand_turns:.1f} turns by hand"),
+        ("wanted", "{wanted_mm:both}, {wanted_percent:.0f} %"),
+        ("nearest", "{nearest_said}"),
+        ("limits", "{hole_min_mm..hole_max_mm:both}: [{beside_limits}][{beside_limits!}within]"),
+        ("minor", "{tap=form}about {minor_mm} once formed, limits {minor_min_mm..minor_max_mm}"),
+        ("hole", "{oversize_mm!=0}{hole_mm:both}, with {oversize_mm} of oversize"),
+        ("oversize", "{oversize_mm=0}a drill this size usually cuts {usual_oversize_mm} over: measure"),
+        (
+            "strength",
+            (
+                "{100*strength_ratio:.0f} % of the screw thread's shear area in the smallest hole; "
+                "{basic_percent:.0f} % of the basic height"
+            ),
+        ),
+        ("load", "{said/load}"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "limits",
         "nearest",
@@ -532,7 +637,7 @@ class ClearanceHole(Answered):
 
 
 @made(frozen=True)
-class ScrewSeatFigures(Answered):
+class ScrewSeat(Answered):
     """A counterbore or countersink over a clearance hole."""
 
     size: str
@@ -555,11 +660,21 @@ class ScrewSeatFigures(Answered):
     """Angle of the countersink; none of a counterbore. In deg."""
     recess_mm: float
     """How far the head lies below the surface. In mm."""
+    ANSWER: ClassVar[str] = (
+        "{size} {head} head: [{angle_deg!}counterbore][countersink {angle_deg:g} deg to] "
+        "{seat_diameter_mm:both}, {depth_mm:both} deep"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("hole", "{hole_mm:both}"),
+        ("head", "{head_diameter_mm:both}[{angle_deg?} to its sharp corner][, {head_height_mm} high]"),
+        ("recess", "{recess_mm>0}{recess_mm} below the surface"),
+        ("depth", "{angle_deg?}of the cone from the surface to the hole"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = ("hole",)
 
 
 @made(frozen=True)
-class TaperPipeFigures(Answered):
+class TaperPipe(Answered):
     """What a taper pipe thread is cut and gauged to."""
 
     thread: str
@@ -600,6 +715,12 @@ class TaperPipeFigures(Answered):
     """Setting of the compound: half of the taper. In deg."""
     taper_on_diameter: float
     """Taper on the diameter for a length of one."""
+    depth_mm: float = field(repr=False, compare=False)
+    """Depth of the thread in an internal part: hand engagement and wrench turns. In mm."""
+    fewest_turns: float = field(repr=False, compare=False)
+    """Fewest turns of hand engagement."""
+    most_turns: float = field(repr=False, compare=False)
+    """Most turns of hand engagement."""
     ANSWER: ClassVar[str] = (
         "{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to {most_turns:.1f}; gauge "
         "plane {hand_engagement_mm} from the end"
@@ -613,8 +734,8 @@ class TaperPipeFigures(Answered):
         (
             "set",
             (
-                "compound or attachment at {compound_setting_deg:.4f} deg; attachment {inches_per_foot:g} "
-                "in per foot; tool square to the axis, not to the taper"
+                "compound or attachment at {compound_setting_deg:.4f} deg; attachment "
+                "{12*taper_on_diameter:g} in per foot; tool square to the axis, not to the taper"
             ),
         ),
     )
@@ -625,18 +746,19 @@ class TaperPipeFigures(Answered):
 
 
 @made(frozen=True)
-class DrillSetFigures(Answered):
+class DrillSet(Answered):
     """Drills, smallest first."""
 
     names: tuple[str, ...]
     """Their names."""
     diameters_mm: tuple[float, ...]
     """Their diameters. In mm."""
+    ANSWER: ClassVar[str] = "{names.count} drills, {names.first} to {names.last}"
 
 
 @made(frozen=True)
-class ThreadFitFigures(Answered):
-    """Fit of two threads; clearances are below 0 where the parts interfere."""
+class ThreadFit(Answered):
+    """Fit of two threads; clearances are differences of diameters, below 0 where the parts interfere."""
 
     external: str
     """External part."""
@@ -704,16 +826,75 @@ class ThreadFitFigures(Answered):
     """Least pitch diameter of the internal part, bare. In mm."""
     remedies: tuple[str, ...]
     """What makes coated parts go together, each tried."""
+    goes_together: bool = field(repr=False, compare=False)
+    """Whether every pair within the limits screws together."""
+    deciding_min_mm: float = field(repr=False, compare=False)
+    """Least clearance at the diameter that decides. In mm."""
+    deciding_max_mm: float | None = field(repr=False, compare=False)
+    """Greatest clearance there. In mm."""
+    rarely: bool = field(repr=False, compare=False)
+    """Only the rarest pairs bind."""
+    chance_said: str = field(repr=False, compare=False)
+    """The chance of interference in words."""
+    likely_min_mm: float = field(repr=False, compare=False)
+    """Least likely clearance at the pitch diameter. In mm."""
+    likely_max_mm: float = field(repr=False, compare=False)
+    """Greatest likely clearance. In mm."""
+    external_over: str = field(repr=False, compare=False)
+    """Bare pitch diameter of the external part, upper over lower limit."""
+    internal_over: str = field(repr=False, compare=False)
+    """That of the internal part."""
+    coats_said: tuple[str, ...] = field(repr=False, compare=False)
+    """What coatings add, each part in words."""
+    ANSWER: ClassVar[str] = (
+        "{external} in {internal}: [{verdict=free}screws together, "
+        "{deciding_min_mm..deciding_max_mm} of clearance at the "
+        "{deciding}][{verdict=free}{deciding_max_mm!}screws together, {deciding_min_mm} or more of "
+        "clearance at the {deciding}][{verdict=may bind}{rarely!}may bind: ][{verdict=may "
+        "bind}{rarely?}screws together, save the rarest pairs: ][{verdict=may bind}up to "
+        "{-1*deciding_min_mm} of interference at the {deciding}][{verdict=may bind}{rarely?}, "
+        "chance {chance_said}][{verdict=interferes}does not go together: {-1*deciding_min_mm} of "
+        "interference at the {deciding} at worst, some always][{deciding=hand}one is right-hand, "
+        "the other left-hand: they do not go together][{deciding=thread angle}not one thread: the "
+        "thread angles differ][{verdict=mismatch}{deciding!=hand}{deciding!=thread "
+        "angle}{turns_to_bind!}not one thread: the starts "
+        "differ][{verdict=mismatch}{turns_to_bind=0}not one thread: the leads differ, and it does "
+        "not start][{verdict=mismatch}{turns_to_bind>0}not one thread: the leads differ by "
+        "{lead_mismatch_mm} a turn, bound after {turns_to_bind:.1f} turns at most]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("bare", "external {external_over}, internal {internal_over} {unit}, pitch diameters"),
+        ("*coated", "coats_said"),
+        ("clearance", "{pitch_clearance_min_mm..pitch_clearance_max_mm:both} at the pitch diameter"),
+        ("", "{major_clearance_min_mm..major_clearance_max_mm:both} at the major diameter"),
+        ("", "{major_clearance_max_mm!}{major_clearance_min_mm:both} or more at the major diameter"),
+        ("", "{minor_clearance_min_mm..minor_clearance_max_mm:both} at the minor diameter"),
+        ("", "{minor_clearance_max_mm!}{minor_clearance_min_mm:both} or more at the minor diameter"),
+        ("radial", "{radial_play_min_mm..radial_play_max_mm:both} side to side"),
+        ("axial", "{axial_play_min_mm..axial_play_max_mm:both} end play"),
+        ("tilt", ("up to {tilt_max_deg:.2f} deg either way over {engagement_mm}[{engagement_assumed?} (assumed)]")),
+        (
+            "likely",
+            (
+                "{verdict!=mismatch}{likely_min_mm..likely_max_mm} at the pitch diameter; chance of "
+                "interference {chance_said}"
+            ),
+        ),
+        ("*or", "remedies"),
+        ("load", "{said/load}"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "axial",
         "tilt",
         "or",
     )
+    LAST: ClassVar[str] = "{said/load}"
+    IN_BOTH: ClassVar[bool] = True
 
 
 @made(frozen=True)
-class SuitedFigures(Answered):
-    """A part cut to suit one that is there, and what to read."""
+class Suited(Answered):
+    """A part cut to suit one that is there: an external one is read over wires, an internal one tried with a plug."""
 
     thread: str
     """Part to cut."""
@@ -745,8 +926,35 @@ class SuitedFigures(Answered):
     """What has to come off it yet, on the diameter; below 0 nothing. In mm."""
     left_most_mm: float | None
     """What may come off it; below 0 it is past the size. In mm."""
+    limits_said: str = field(repr=False, compare=False)
+    """The pitch diameter to cut, in both units."""
 
     _within: ClassVar[Mapping[str, str]] = {"plug": "halfnut.threads.figures:ShopPlug"}
+    ANSWER: ClassVar[str] = "{thread}: cut the pitch diameter to {limits_said}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("read", "{over_min_mm..over_max_mm:fine} over {wire_mm:fine} wires"),
+        (
+            "plug",
+            (
+                "go end {plug.go_pitch_mm:length} pitch, {plug.go_major_mm:length} major, "
+                "{plug.go_over_wires_mm:fine} over {plug.wire_mm:fine} wires"
+            ),
+        ),
+        ("=", "plug"),
+        ("left", "{left_most_mm<0}nothing: it is {-1*left_most_mm} past the size"),
+        ("left", ("{left_most_mm>=0}{left_least_mm<=0}nothing has to come off; {left_most_mm} on a diameter dial may")),
+        (
+            "left",
+            (
+                "{left_least_mm>0}{left_least_mm..left_most_mm} to come off on a diameter dial, "
+                "{left_least_mm..left_most_mm/2} on a radius dial"
+            ),
+        ),
+        (
+            "suits",
+            ("{measured_pitch_mm} measured, with a clearance of {clearance_min_mm..clearance_max_mm} once coated"),
+        ),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "read",
         "plug",
@@ -757,7 +965,7 @@ class SuitedFigures(Answered):
 
 
 @made(frozen=True)
-class MinimumStrengthFigures(Answered):
+class MinimumStrength(Answered):
     """Minimum strengths of an alloy in a form."""
 
     alloy: str
@@ -786,10 +994,24 @@ class MinimumStrengthFigures(Answered):
     """No thickness was given: the least of the form's rows is taken."""
     note: str
     """What else the row says."""
+    ANSWER: ClassVar[str] = "{alloy} {form}, at least: tensile {tensile_mpa}, yield [{yield_mpa}][{yield_mpa!}not set]"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("shear", "{shear_mpa}"),
+        ("bearing", "{bearing_mpa}"),
+        ("temper", "{temper}"),
+        ("serves", "{over_mm!=0}over {over_mm:both}[{up_to_mm!=0} up to {up_to_mm:both}]"),
+        ("serves", "{over_mm=0}{up_to_mm!=0}up to {up_to_mm:both}"),
+        ("serves", "{over_mm!}{up_to_mm!=0}up to {up_to_mm:both}"),
+        ("grain", "{grain}"),
+        ("grain", "{grain!}{least_of_grain?}the least of along and across"),
+        ("note", "{note}"),
+        ("*rests on", "cited"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "shear",
         "bearing",
     )
+    IN_BOTH: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -805,8 +1027,8 @@ class LubricantFriction:
 
 
 @made(frozen=True)
-class GallingFigures(Answered):
-    """How two metals go together in a thread."""
+class Galling(Answered):
+    """How two metals go together in a thread, what to do about it, and the friction that goes with it."""
 
     alloy: str
     """Alloy of the external part."""
@@ -822,6 +1044,12 @@ class GallingFigures(Answered):
     """What else the row says."""
 
     _nested: ClassVar[Mapping[str, type]] = {"friction": LubricantFriction}
+    ANSWER: ClassVar[str] = "{alloy} in {other}: galling [{severity=unknown}not known][{severity!=unknown}{severity}]"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("*advice", "advice"),
+        ("friction", "{low:.2f} to {high:.2f} {lubricant}", "friction"),
+        ("note", "{note}"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "advice",
         "friction",
@@ -829,7 +1057,7 @@ class GallingFigures(Answered):
 
 
 @made(frozen=True)
-class ThreadStrengthFigures(Answered):
+class ThreadStrength(Answered):
     """What a threaded joint holds; a factor of safety is in the allowable load and its engagement only."""
 
     external: str
@@ -950,18 +1178,107 @@ class ThreadStrengthFigures(Answered):
     """Of a form for whose flanks no factors are published."""
     diameter_mm: float
     """Nominal diameter. In mm."""
+    practice_diameters: float | None = field(repr=False, compare=False)
+    """Engagement by practice, in diameters."""
+    three_turns_mm: float = field(repr=False, compare=False)
+    """Length of three turns. In mm."""
     galling: str | None
     """How badly the two metals gall."""
     advice: tuple[str, ...]
     """What is done about galling."""
+    ANSWER: ClassVar[str] = "{external} in {internal}: bears {bears_n}; first to break: {weakest} at {weakest_n}"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("allow", "{allowable_n}, factor of safety {factor_of_safety:g}"),
+        ("allow", "{allowable_n!}not answered: no factor of safety is given"),
+        (
+            "load",
+            (
+                "{load_n}[: factor {factor_reached:.2f}][{by_form?}{factor_reached?}, {flank_pressure_mpa} "
+                "on the flanks][{by_form?}{factor_reached!}: {flank_pressure_mpa} on the flanks]"
+            ),
+        ),
+        (
+            "engaged",
+            (
+                "{full_form_engagement_mm:both} full form[{overlap_mm!=full_form_engagement_mm} of "
+                "{overlap_mm} overlap], {engaged_turns:.1f} turns"
+            ),
+        ),
+        (
+            "engage",
+            (
+                "{engagement_required_mm:both} for a section to break before a thread strips; "
+                "{engagement_handbook_mm} by the handbook's rule, solid parts"
+            ),
+        ),
+        ("practice", "{engagement_practice_mm:both}, {practice_diameters:.2g} diameters"),
+        (
+            "for load",
+            (
+                "{engagement_for_load_mm:both} full form[ with factor "
+                "{factor_of_safety:g}][{engagement_for_load_mm<three_turns_mm}; never under three turns, "
+                "{three_turns_mm}]"
+            ),
+        ),
+        (
+            "external",
+            (
+                "section breaks {external_tension_n}, [yields {external_yield_n}][{external_yield_n!}yield "
+                "not known], thread strips {external_stripping_n}"
+            ),
+        ),
+        (
+            "internal",
+            (
+                "[section breaks {internal_tension_n}, ][{internal_tension_n?}yields {internal_yield_n}, "
+                "][{internal_tension_n?}{internal_yield_n!}yield not known, ]thread strips "
+                "{internal_stripping_n}"
+            ),
+        ),
+        (
+            "factors",
+            (
+                "dilation {dilation_factor:.3f}, bending {external_bending_factor:.3f} external, "
+                "{internal_bending_factor:.3f} internal[{by_form?}, bounds from 60 degree threads]"
+            ),
+        ),
+        ("wall", "{external_wall_mm:both} left under the external thread"),
+        (
+            "made of",
+            ("external {external_material}: tensile {external_tensile_mpa}, shear {external_shear_strength_mpa}"),
+        ),
+        ("wall", "{internal_wall_mm:both} left over the internal thread"),
+        (
+            "made of",
+            ("internal {internal_material}: tensile {internal_tensile_mpa}, shear {internal_shear_strength_mpa}"),
+        ),
+        ("hoop", "{internal_hoop_mpa} in the internal wall under the load"),
+        (
+            "raise",
+            (
+                "{raising_torque_min_nm..raising_torque_max_nm} in the screw, friction {friction_low:g} to "
+                "{friction_high:g}"
+            ),
+        ),
+        (
+            "holds",
+            (
+                "{friction_low?}[{holding_friction<=friction_low}holds][{holding_friction>friction_low}does"
+                " not hold for certain]: it needs a friction of {holding_friction:.3f}; shaking lowers it"
+            ),
+        ),
+        ("galling", "{galling}"),
+        ("*advice", "advice"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "allow",
         "engage",
     )
+    IN_BOTH: ClassVar[bool] = True
 
 
 @made(frozen=True)
-class TighteningFigures(Answered):
+class Tightening(Answered):
     """Torque and preload over the range of friction."""
 
     thread: str
@@ -1000,6 +1317,8 @@ class TighteningFigures(Answered):
     """Greatest stress while tightening, tension and torsion together. In MPa."""
     yield_mpa: float | None
     """Yield strength of the external part. In MPa."""
+    yield_share: float | None = field(repr=False, compare=False)
+    """That stress over the yield strength, per cent."""
     lubricant: str
     """Lubricant, or "as given"."""
     thread_friction_low: float
@@ -1012,10 +1331,35 @@ class TighteningFigures(Answered):
     """Greatest friction under the nut or head."""
     bearing_diameter_mm: float
     """Mean diameter of the seat. In mm."""
+    ANSWER: ClassVar[str] = (
+        "{thread}: {torque_min_nm..torque_max_nm} [{asked=preload}for a preload of "
+        "{preload_min_n}][{asked!=preload}brings a preload of {preload_min_n} to {preload_max_n}]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        (
+            "friction",
+            (
+                "thread {thread_friction_low:.2f} to {thread_friction_high:.2f}, seat "
+                "{bearing_friction_low:.2f} to {bearing_friction_high:.2f}, {lubricant}"
+            ),
+        ),
+        ("seat", "mean diameter {bearing_diameter_mm:both}"),
+        ("prevails", "{prevailing_nm!=0}{prevailing_nm}, included"),
+        ("loosens", "{loosen_min_nm..loosen_max_nm}"),
+        (
+            "K",
+            (
+                "{nut_factor_min:.3f} to {nut_factor_max:.3f}; [by practice {practice_nut_factor:g}, "
+                "{practice_torque_nm}][{practice_nut_factor!}none published for these flanks]"
+            ),
+        ),
+        ("stress", "{stress_max_mpa} while tightening at most[, {yield_share:.0f} % of yield]"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "friction",
         "stress",
     )
+    IN_BOTH: ClassVar[bool] = True
 
 
 @made(frozen=True)
@@ -1196,7 +1540,7 @@ class AdjusterEnd(Answered):
     _within: ClassVar[Mapping[str, str]] = {
         "external_cut": "halfnut.threads.standard:ThreadLimits",
         "internal_cut": "halfnut.threads.standard:ThreadLimits",
-        "wires": "halfnut.threads.gauging:OverWires",
+        "wires": "halfnut.threads.figures:OverWires",
         "hole": "halfnut.threads.holes:TappingHole",
     }
     ANSWER: ClassVar[str] = "{external} in {internal}: {engagement_least_mm} of full form or more"
@@ -1343,6 +1687,28 @@ class AdjusterFigures(Answered):
         "half": "halfnut.threads.figures:AdjusterState",
         "longest": "halfnut.threads.figures:AdjusterState",
     }
+    ANSWER: ClassVar[str] = (
+        "{first.external}: wind {shortest_mm..longest_mm}, {turns:.2f} turns of "
+        "{travel_per_turn_mm}; factor of safety {factor_of_safety:g}"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("travel", "{travel_per_flat_mm:both} a flat of {flats:g}; {form}"),
+        ("longest", "{longest_strength_mm} by strength, {longest_rule_mm} by rule: the lesser holds"),
+        ("=", "first", "[{second?}first end, ]"),
+        ("=", "second", "second end, "),
+        (
+            "play",
+            (
+                "nuts slack: {longest.axial_play_min_mm..longest.axial_play_max_mm}, up to "
+                "{longest.tilt_max_deg:.2f} deg; tight: none under preload"
+            ),
+        ),
+        ("shortest", "{shortest}"),
+        ("half", "{half}"),
+        ("longest", "{longest}"),
+        ("warmth", "grows {growth_um_k}"),
+        ("rests on", "{kinds}"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "travel",
         "play",
@@ -1350,7 +1716,7 @@ class AdjusterFigures(Answered):
 
 
 @made(frozen=True)
-class ThreadsNearFigures(Answered):
+class ThreadsNear(Answered):
     """Standard threads near a diameter."""
 
     unit: str
@@ -1361,10 +1727,11 @@ class ThreadsNearFigures(Answered):
     """Largest difference. In mm."""
     threads: tuple[str, ...]
     """Standard threads, preferred ones first, taper ones last."""
+    ANSWER: ClassVar[str] = "[{threads}][{threads!}no standard thread within {within_mm} of {diameter_mm}]"
 
 
 @made(frozen=True)
-class ThreadMatchFigures:
+class ThreadMatch(Part):
     """A standard thread beside a measured part."""
 
     thread: str
@@ -1393,10 +1760,17 @@ class ThreadMatchFigures:
     """What that takes from the clearance at the pitch diameter. In mm."""
     like_the_first: bool
     """These measurements do not tell it from the nearest thread."""
+    ANSWER: ClassVar[str] = (
+        "{title}: diameter [{outside_mm=0}inside its limits][{outside_mm!=0}{outside_mm} outside "
+        "its limits], pitch [{unit=mm}{pitch_difference_mm:+.4f} "
+        "mm][{unit=in}{pitch_difference_mm/25.4:+.5f} in], {mismatch_mm} over the engagement, "
+        "flanks {flank_angle_deg:g} deg[{flank_difference_deg!=0} ({flank_difference_deg:+.2g} deg "
+        "measured)]"
+    )
 
 
 @made(frozen=True)
-class IdentificationFigures(Answered):
+class Identification(Answered):
     """Standard threads nearest to a measured part."""
 
     verdict: str
@@ -1425,10 +1799,30 @@ class IdentificationFigures(Answered):
     """What that adds up to over the engagement. In mm."""
     alike: tuple[str, ...]
     """Threads that these measurements do not tell from the nearest."""
-    matches: tuple[ThreadMatchFigures, ...]
+    tpi: float = field(repr=False, compare=False)
+    """Turns in an inch, of the measured pitch."""
+    matches: tuple[ThreadMatch, ...]
     """Nearest threads, the nearest first."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"matches": ThreadMatchFigures}
+    _nested: ClassVar[Mapping[str, type]] = {"matches": ThreadMatch}
+    ANSWER: ClassVar[str] = (
+        "[{verdict=standard}{matches.first}][{verdict=near}{matches.first.title}, though not to its"
+        " usual class][{verdict=none}no standard thread is close to {diameter_mm:both}, "
+        "][{verdict=none}{unit=mm}{pitch_mm:.4f} mm][{verdict=none}{unit=in}{tpi:.4g} tpi]"
+    )
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        (
+            "measured",
+            (
+                "[{side=external}major][{side=internal}minor] diameter {diameter_mm:both}, pitch "
+                "[{unit=mm}{pitch_mm:.4f} mm ({tpi:.4g} tpi)][{unit=in}{tpi:.4g} tpi ({pitch_mm:.4f} mm)][,"
+                " flanks {flank_angle_deg:g} deg]; engagement {engagement_mm}"
+            ),
+        ),
+        ("nearest", "{verdict=none}{matches.first}"),
+        ("is", "{verdict=near}{matches.first}"),
+        ("[{like_the_first?}like][{like_the_first!}or]", "{}", "matches+"),
+    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "is",
         "nearest",

@@ -25,16 +25,26 @@ if TYPE_CHECKING:
     from halfnut.material.alloys import AlloyLike
     from halfnut.material.coatings import BuildUpLike
     from halfnut.threads.adjusters import Adjuster
-    from halfnut.threads.figures import BlindHole, ClearanceHole, ShopPlug
-    from halfnut.threads.fitting import Suited, ThreadFit
-    from halfnut.threads.gauging import OverWires
-    from halfnut.threads.holes import DrillLike, DrillSet, ScrewSeat, TappingHole
-    from halfnut.threads.identification import Identification, ThreadsNear
-    from halfnut.threads.joints import ThreadStrength, Tightening
-    from halfnut.threads.judging import Verdict
-    from halfnut.threads.metals import Galling, MinimumStrength
+    from halfnut.threads.figures import (
+        BlindHole,
+        ClearanceHole,
+        DrillSet,
+        Galling,
+        Identification,
+        MinimumStrength,
+        OverWires,
+        ScrewSeat,
+        ShopPlug,
+        Suited,
+        TaperPipe,
+        ThreadFit,
+        ThreadsNear,
+        ThreadStrength,
+        Tightening,
+        Verdict,
+    )
+    from halfnut.threads.holes import DrillLike, TappingHole
     from halfnut.threads.standard import PartLike, ThreadLimits
-    from halfnut.threads.taper_pipes import TaperPipe
 
 __all__ = [
     "adjuster",
@@ -298,7 +308,7 @@ def wires(
     """
     answer: OverWires = answer_to(
         "wires",
-        "halfnut.threads.gauging:OverWires",
+        "halfnut.threads.figures:OverWires",
         (
             thread,
             wire,
@@ -423,7 +433,7 @@ def judge(
     """
     answer: Verdict = answer_to(
         "judge",
-        "halfnut.threads.judging:Verdict",
+        "halfnut.threads.figures:Verdict",
         (
             thread,
             pitch,
@@ -474,7 +484,7 @@ def tapping_hole(
     Returns
     -------
     TappingHole
-        The drill for a tapped hole, and what it leaves of the thread.
+        The drill for a tapped hole, and what it leaves of the thread; a taper pipe thread has two, and no limits.
 
     Raises
     ------
@@ -672,7 +682,7 @@ def screw_seat(
     """
     answer: ScrewSeat = answer_to(
         "screw_seat",
-        "halfnut.threads.holes:ScrewSeat",
+        "halfnut.threads.figures:ScrewSeat",
         (
             thread,
             head,
@@ -714,7 +724,7 @@ def taper_pipe(
     ----------
     ASME B1.20.1 and ISO 7-1 as the rows of the evidence name them.
     """
-    answer: TaperPipe = answer_to("taper_pipe", "halfnut.threads.taper_pipes:TaperPipe", (thread,))
+    answer: TaperPipe = answer_to("taper_pipe", "halfnut.threads.figures:TaperPipe", (thread,))
     return answer
 
 
@@ -749,7 +759,7 @@ def drill_set(
     ----------
     The rows that the evidence names.
     """
-    answer: DrillSet = answer_to("drill_set", "halfnut.threads.holes:DrillSet", (drills,))
+    answer: DrillSet = answer_to("drill_set", "halfnut.threads.figures:DrillSet", (drills,))
     return answer
 
 
@@ -820,7 +830,7 @@ def fit(
     Returns
     -------
     ThreadFit
-        Fit of two threads; clearances are below 0 where the parts interfere.
+        Fit of two threads; clearances are differences of diameters, below 0 where the parts interfere.
 
     Raises
     ------
@@ -839,7 +849,7 @@ def fit(
     """
     answer: ThreadFit = answer_to(
         "fit",
-        "halfnut.threads.fitting:ThreadFit",
+        "halfnut.threads.figures:ThreadFit",
         (
             external,
             internal,
@@ -900,7 +910,7 @@ def cut_to_suit(
     Returns
     -------
     Suited
-        A part cut to suit one that is there, and what to read.
+        A part cut to suit one that is there: an external one is read over wires, an internal one tried with a plug.
 
     Raises
     ------
@@ -919,7 +929,7 @@ def cut_to_suit(
     """
     answer: Suited = answer_to(
         "cut_to_suit",
-        "halfnut.threads.fitting:Suited",
+        "halfnut.threads.figures:Suited",
         (
             thread,
             clearance,
@@ -977,7 +987,7 @@ def minimum_strength(
     """
     answer: MinimumStrength = answer_to(
         "minimum_strength",
-        "halfnut.threads.metals:MinimumStrength",
+        "halfnut.threads.figures:MinimumStrength",
         (
             alloy,
             form,
@@ -1004,7 +1014,7 @@ def galling(
     Returns
     -------
     Galling
-        How two metals go together in a thread.
+        How two metals go together in a thread, what to do about it, and the friction that goes with it.
 
     Raises
     ------
@@ -1023,7 +1033,7 @@ def galling(
     """
     answer: Galling = answer_to(
         "galling",
-        "halfnut.threads.metals:Galling",
+        "halfnut.threads.figures:Galling",
         (
             external_alloy,
             internal_alloy,
@@ -1148,7 +1158,7 @@ def strength(
     """
     answer: ThreadStrength = answer_to(
         "strength",
-        "halfnut.threads.joints:ThreadStrength",
+        "halfnut.threads.figures:ThreadStrength",
         (
             external,
             internal,
@@ -1262,7 +1272,7 @@ def tighten(
     """
     answer: Tightening = answer_to(
         "tighten",
-        "halfnut.threads.joints:Tightening",
+        "halfnut.threads.figures:Tightening",
         (
             thread,
             preload,
@@ -1512,7 +1522,7 @@ def threads_near(
     """
     answer: ThreadsNear = answer_to(
         "threads_near",
-        "halfnut.threads.identification:ThreadsNear",
+        "halfnut.threads.figures:ThreadsNear",
         (
             diameter,
             within,
@@ -1571,7 +1581,7 @@ def identify_thread(
     """
     answer: Identification = answer_to(
         "identify_thread",
-        "halfnut.threads.identification:Identification",
+        "halfnut.threads.figures:Identification",
         (
             diameter,
             pitch,

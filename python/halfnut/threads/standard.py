@@ -12,20 +12,7 @@ from dataclasses import fields
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from halfnut import _core
-from halfnut._core import (
-    Length,
-    Thread,
-    basic_minor_diameter_mm,
-    basic_pitch_diameter_mm,
-    holding_friction,
-    lead_angle_deg,
-    root_diameter_mm,
-    screw_efficiency,
-    spell,
-    spell_span,
-    stress_diameter_mm,
-    triangle_height_mm,
-)
+from halfnut._core import Length, Thread, spell, spell_span
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active, rows
 from halfnut.core.given import FeedLike, LengthLike
@@ -37,23 +24,7 @@ from halfnut.threads.figures import ThreadGauges, ThreadLimitsFigures
 if TYPE_CHECKING:
     from typing_extensions import Self
 
-__all__ = [
-    "PartLike",
-    "Side",
-    "Thread",
-    "ThreadLimits",
-    "basic_minor_diameter_mm",
-    "basic_pitch_diameter_mm",
-    "holding_friction",
-    "lead_angle_deg",
-    "mate",
-    "root_diameter_mm",
-    "screw_efficiency",
-    "stress_diameter_mm",
-    "thread",
-    "thread_series",
-    "triangle_height_mm",
-]
+__all__ = ["PartLike", "Side", "Thread", "ThreadLimits", "mate", "thread", "thread_series"]
 
 Rule = Literal["printed", "formula"]
 Side = Literal["external", "internal"]

@@ -3,7 +3,6 @@
 import importlib.util
 import inspect
 import json
-import re
 import shlex
 from importlib import import_module
 from pathlib import Path
@@ -16,9 +15,10 @@ import halfnut as hn
 from halfnut import _core, batch, cli
 from halfnut.cli import asking
 from halfnut.cli.output import json_text
-from halfnut.core import schemas
+from halfnut.core import record, schemas
 from halfnut.core.catalogue import active
 from halfnut.core.questions import Answered, ask, declared
+from halfnut.core.words import words
 from halfnut.machine.answering import answer
 
 _spec = importlib.util.spec_from_file_location("stubs", Path(__file__).parents[2] / "stubs/questions.py")
@@ -146,8 +146,11 @@ def test_a_template_speaks_of_figures_that_there_are():
         if each.__subclasses__():  # figures alone: what is added to them may be told, too
             continue
         rows = [text for label, text, *of in each.ROWS if not of and label[:1] not in {"*", "#", "="}]
-        places = [found for text in (each.ANSWER, *rows) for found in re.findall(r"\{(\w+)(?:\.\.(\w+))?", text)]
-        keys = {key for found in places for key in found if key}
+        told_first = (each.ANSWER, each.FIRST, each.LAST)
+        places = [place for text in (*told_first, *rows) for part, _ in record.parsed(text) for place in part]
+        assert all(words(place.list, place.code) for place in places if place.list), each.__name__
+        paths = (path for place in places for path in (place.path, place.last) if path)
+        keys = {path.split(".")[0] for path in paths}
         assert keys <= {*each.__dataclass_fields__, *dir(each)}, each.__name__
         told += len(keys)
     assert told > 100

@@ -129,7 +129,7 @@ def test_rows_are_those_of_the_tolerance(jobs):
     for found, band in jobs:
         cuts = [one for one in found.passes if one.finish]
         roughs = [one for one in found.passes if not one.finish]
-        assert all(one.reading is None for one in found.passes if one.measure)
+        assert all(one.dial is None for one in found.passes if one.measure)
         gone = np.cumsum([one.depth_mm for one in roughs]) / found.line_mm / found.lines_apart
         assert np.abs(gone - np.round(gone)).max(initial=0.0) < 1e-6
         assert len({one.cut.answer for one in roughs}) <= 1

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 import halfnut as hn
 from halfnut import cutting
-from halfnut.cutting import rigidity
+from halfnut.cutting import formulas
 
 _SPEC = importlib.util.spec_from_file_location("work_beam", Path(__file__).parents[2] / "oracles" / "work_beam.py")
 oracle = importlib.util.module_from_spec(_SPEC)
@@ -34,7 +34,7 @@ HOLDS = ("chuck", "chuck and centre", "between centres")
 def test_stepped_work_against_finite_elements(hold, sections, steadies):
     total = sum(section[0] for section in sections)
     places = [total * share for share in (0.1, 0.37, 0.5, 0.81, 1.0)]
-    got = rigidity.work_bend_mm(sections, hold, 150.0, places, 205.0, steadies)
+    got = formulas.work_bend_mm(sections, hold, 150.0, places, 205.0, steadies)
     for place, bend in zip(places, got, strict=True):
         want = oracle.bend(sections, hold, 150.0, place, 205.0, steadies)
         assert bend == pytest.approx(want, rel=1e-8, abs=1e-12)
@@ -48,7 +48,7 @@ def test_the_beam_meets_the_closed_forms_of_the_beam_tables():
         ("chuck and centre", lambda x: cutting.chuck_centre_deflection_mm(100.0, x, 300.0, 205.0, i_mm4)),
     ):
         places = np.linspace(0.0, 300.0, 31)
-        got = rigidity.work_bend_mm([(300.0, 25.4, 0.0)], hold, 100.0, places.tolist(), 205.0)
+        got = formulas.work_bend_mm([(300.0, 25.4, 0.0)], hold, 100.0, places.tolist(), 205.0)
         assert np.allclose(got, [closed(x) for x in places], rtol=1e-10, atol=1e-15)
 
 
@@ -66,23 +66,23 @@ def test_properties_of_the_beam(shapes, hold, share):
     sections = [(length, diameter, diameter * hollow) for length, diameter, hollow in shapes]
     total = sum(section[0] for section in sections)
     place = total * share
-    (bend,) = rigidity.work_bend_mm(sections, hold, 100.0, [place], 70.0)
-    (double,) = rigidity.work_bend_mm(sections, hold, 200.0, [place], 70.0)
-    (stiffer,) = rigidity.work_bend_mm(sections, hold, 100.0, [place], 140.0)
-    (free,) = rigidity.work_bend_mm(sections, "chuck", 100.0, [total], 70.0)
+    (bend,) = formulas.work_bend_mm(sections, hold, 100.0, [place], 70.0)
+    (double,) = formulas.work_bend_mm(sections, hold, 200.0, [place], 70.0)
+    (stiffer,) = formulas.work_bend_mm(sections, hold, 100.0, [place], 140.0)
+    (free,) = formulas.work_bend_mm(sections, "chuck", 100.0, [total], 70.0)
     rounding = 1e-12 + 1e-14 * free  # beside a support the bend is a small difference of large ones
     assert math.isfinite(bend) and bend >= 0.0
     assert double == pytest.approx(2 * bend, rel=1e-9, abs=rounding)
     assert stiffer == pytest.approx(bend / 2, rel=1e-9, abs=rounding)
-    (steadied,) = rigidity.work_bend_mm(sections, hold, 100.0, [place], 70.0, [total / 2])
+    (steadied,) = formulas.work_bend_mm(sections, hold, 100.0, [place], 70.0, [total / 2])
     assert steadied <= bend * (1 + 1e-9) + rounding
-    (soft,) = rigidity.work_bend_mm(sections, hold, 100.0, [place], 70.0, [], 20.0, 50.0)
+    (soft,) = formulas.work_bend_mm(sections, hold, 100.0, [place], 70.0, [], 20.0, 50.0)
     assert soft >= bend * (1 - 1e-9)
 
 
 def test_slender_work_bends_by_the_cube_of_its_length():
     bends = [
-        rigidity.work_bend_mm([(length, 20.0, 0.0)], "chuck", 100.0, [length], 205.0)[0] for length in (100.0, 200.0)
+        formulas.work_bend_mm([(length, 20.0, 0.0)], "chuck", 100.0, [length], 205.0)[0] for length in (100.0, 200.0)
     ]
     assert bends[1] == pytest.approx(8 * bends[0], rel=1e-10)
 
@@ -147,13 +147,13 @@ def test_warm_work_measures_large():
 
 def test_refusals_name_what_is_wrong():
     with pytest.raises(hn.DomainError, match="section 2: bore_mm 30 must be below diameter_mm 20"):
-        rigidity.work_bend_mm([(10, 20, 0), (10, 20, 30)], "chuck", 1.0, [5.0], 70.0)
+        formulas.work_bend_mm([(10, 20, 0), (10, 20, 30)], "chuck", 1.0, [5.0], 70.0)
     with pytest.raises(hn.DomainError, match="places_mm must be from 0 to 20 mm, got 25 mm"):
-        rigidity.work_bend_mm([(20, 20, 0)], "chuck", 1.0, [25.0], 70.0)
+        formulas.work_bend_mm([(20, 20, 0)], "chuck", 1.0, [25.0], 70.0)
     with pytest.raises(hn.DomainError, match="hold must be one of 'chuck'"):
-        rigidity.work_bend_mm([(20, 20, 0)], "vice", 1.0, [5.0], 70.0)
+        formulas.work_bend_mm([(20, 20, 0)], "vice", 1.0, [5.0], 70.0)
     with pytest.raises(hn.DomainError, match="sections: 1 to 100"):
-        rigidity.work_bend_mm([], "chuck", 1.0, [0.0], 70.0)
+        formulas.work_bend_mm([], "chuck", 1.0, [0.0], 70.0)
     with pytest.raises(hn.DomainError, match="jaws must be a whole number"):
         hn.cutting.ring_out_of_round_mm(1.0, 2.5, 60.0, 3.0, 20.0, 70.0)
     with pytest.raises(hn.DomainError, match="wall_mm 40 must be below half"):
@@ -164,6 +164,6 @@ def test_refusals_name_what_is_wrong():
         cutting.work_bend([("6 in", "1 in")], force="100 N")
     for bad in (math.nan, math.inf):
         with pytest.raises(hn.DomainError):
-            rigidity.work_bend_mm([(bad, 20, 0)], "chuck", 1.0, [5.0], 70.0)
+            formulas.work_bend_mm([(bad, 20, 0)], "chuck", 1.0, [5.0], 70.0)
         with pytest.raises(hn.DomainError):
-            rigidity.work_bend_mm([(20, 20, 0)], "chuck", bad, [5.0], 70.0)
+            formulas.work_bend_mm([(20, 20, 0)], "chuck", bad, [5.0], 70.0)

@@ -14,7 +14,7 @@ from click.testing import CliRunner
 import halfnut as hn
 from halfnut.cli import command
 from halfnut.core.shapes import load_toml
-from halfnut.threads import adjusters
+from halfnut.threads import formulas
 
 TESTS = Path(__file__).parents[2]
 sys.path.insert(0, str(TESTS / "oracles"))
@@ -56,15 +56,15 @@ def truss(**changes):
 
 
 def test_travel_is_the_leads_with_their_hands():
-    assert adjusters.turnbuckle_travel_mm(1.5, -1.5) == 3.0
-    assert adjusters.turnbuckle_travel_mm(1.75, 1.5) == pytest.approx(0.25, abs=1e-15)
-    assert adjusters.turnbuckle_travel_mm(INCH / 14, -1.5) == pytest.approx(INCH / 14 + 1.5)
-    values, status = adjusters.turnbuckle_travel_mm(np.array([1.5, 1.5, np.nan]), np.array([-1.5, 1.5, 1.0]), "status")
+    assert formulas.turnbuckle_travel_mm(1.5, -1.5) == 3.0
+    assert formulas.turnbuckle_travel_mm(1.75, 1.5) == pytest.approx(0.25, abs=1e-15)
+    assert formulas.turnbuckle_travel_mm(INCH / 14, -1.5) == pytest.approx(INCH / 14 + 1.5)
+    values, status = formulas.turnbuckle_travel_mm(np.array([1.5, 1.5, np.nan]), np.array([-1.5, 1.5, 1.0]), "status")
     assert status.tolist() == [0, 8, 1]
     assert values[0] == 3.0
     assert np.isnan(values[1:]).all()
     with pytest.raises(hn.DomainError, match=r"equal hands and equal leads, 1\.5 mm"):
-        adjusters.turnbuckle_travel_mm(1.5, 1.5)
+        formulas.turnbuckle_travel_mm(1.5, 1.5)
 
 
 def test_equal_hands_and_pitches_are_refused():

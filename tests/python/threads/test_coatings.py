@@ -35,19 +35,19 @@ def effect(row):
 
 
 def effect_um(row, film):
-    build_up = coatings.build_up_um(film, float(row["ratio"]), 0.0)
+    build_up = formulas.build_up_um(film, float(row["ratio"]), 0.0)
     half_angle = float(row["half_angle_deg"] or 30)
     match row["quantity"]:
         case "surface_change":
             return build_up
         case "diameter_change":
-            return coatings.coated_diameter_change_um(build_up)
+            return formulas.coated_diameter_change_um(build_up)
         case "hole_change":
-            return -coatings.coated_diameter_change_um(build_up)
+            return -formulas.coated_diameter_change_um(build_up)
         case "pitch_change":
             return (-1 if "internal" in row["thread"] else 1) * formulas.coated_pitch_change_um(build_up, half_angle)
         case "metal_consumed":
-            return coatings.metal_consumed_um(film, float(row["ratio"]))
+            return formulas.metal_consumed_um(film, float(row["ratio"]))
         case "needed_deviation" if row["thread"] == "local":
             return formulas.coated_pitch_change_um(film, 30.0)
         case "needed_deviation":
@@ -208,7 +208,7 @@ def test_every_part_cut_to_the_limits_gauges_once_coated(thread, least, spread):
 
 
 def test_arrays_and_status():
-    values, codes = coatings.build_up_um(np.array([10.0, -1.0, np.nan]), 0.5, 0.0, on_error="status")
+    values, codes = formulas.build_up_um(np.array([10.0, -1.0, np.nan]), 0.5, 0.0, on_error="status")
     assert values[0] == 5.0
     assert np.isnan(values[1:]).all()
     assert codes.tolist() == [0, 2, 1]

@@ -322,7 +322,7 @@ def test_cut_the_male_to_suit_this_nut():
         )
         assert 0.02 - 1e-9 <= answer.pitch_clearance_min_mm <= answer.pitch_clearance_max_mm <= 0.06 + 1e-9
     reading = hn.judge("M10", over_wires=hn.mm(suited.over_max_mm), wire=hn.mm(suited.wire_mm))
-    assert reading.diameters["pitch"].measured_mm == pytest.approx(9.060, abs=5e-4)
+    assert reading.pitch.measured_mm == pytest.approx(9.060, abs=5e-4)
     nut = hn.cut_to_suit("M10", external_pitch="8.95 mm", clearance="0.02 mm")
     assert nut.side == "internal"
     assert nut.pitch_min_mm == pytest.approx(8.97)
@@ -405,8 +405,8 @@ def test_a_part_is_judged_and_cut_to_suit_by_its_limits_before_coating():
     before = hn.precoat("M10-6h", "8 um")
     # 9.026 - 4 x 0.008 = 8.994 is the most that may be there before coating
     verdict = hn.judge(before, pitch="9.000 mm")
-    assert verdict.diameters["pitch"].to_enter_mm == pytest.approx(0.006)
-    assert hn.judge(before, pitch="8.990 mm").diameters["pitch"].to_enter_mm == pytest.approx(0.0)
+    assert verdict.pitch.to_enter_mm == pytest.approx(0.006)
+    assert hn.judge(before, pitch="8.990 mm").pitch.to_enter_mm == pytest.approx(0.0)
     suited = threads.cut_to_suit(before, internal_pitch="9.100 mm", clearance="0.02-0.06 mm")
     told = threads.cut_to_suit("M10-6h", internal_pitch="9.100 mm", clearance="0.02-0.06 mm", build_up="8 um")
     assert (suited.pitch_min_mm, suited.pitch_max_mm) == (told.pitch_min_mm, told.pitch_max_mm)

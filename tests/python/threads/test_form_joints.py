@@ -12,7 +12,7 @@ from click.testing import CliRunner
 import halfnut as hn
 from halfnut import cli, cutting, threads
 from halfnut.core import catalogue
-from halfnut.threads import standard
+from halfnut.threads import formulas, standard
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "oracles")]
 
@@ -26,8 +26,8 @@ CAUTIONS = {row["code"]: (row["rank"], row["text"]) for row in catalogue.rows("c
 
 @pytest.mark.parametrize(("lead", "d2", "half", "f"), SCREWS)
 def test_screws_agree_with_the_forces_on_their_flank(lead: float, d2: float, half: float, f: float) -> None:
-    assert standard.screw_efficiency(lead, d2, half, f) == pytest.approx(contact.efficiency(lead, d2, half, f))
-    assert standard.holding_friction(lead, d2, half) == pytest.approx(contact.holding_friction(lead, d2, half))
+    assert formulas.screw_efficiency(lead, d2, half, f) == pytest.approx(contact.efficiency(lead, d2, half, f))
+    assert formulas.holding_friction(lead, d2, half) == pytest.approx(contact.holding_friction(lead, d2, half))
     # the textbook's torque has the flank angle in the axial plane, not across the thread: that counts where it is steep
     for sense, function in ((1, threads.tightening_torque_nm), (-1, threads.loosening_torque_nm)):
         wanted = contact.torque(1e4, lead, d2, half, f, sense) / 1000
@@ -54,7 +54,7 @@ def test_recalled_power_screws_agree() -> None:
         )
         scale = 1000 if row["unit"] == "mm" else 1
         seat = load * collar * across / 2
-        screw = load * lead / (2 * math.pi * standard.screw_efficiency(lead, d2, half, f))
+        screw = load * lead / (2 * math.pi * formulas.screw_efficiency(lead, d2, half, f))
         up, down = (screw + seat) / scale, (seat - contact.torque(load, lead, d2, half, f, -1)) / scale
         assert up == pytest.approx(float(row["raise"]), rel=2e-3), row["id"]
         assert abs(down) == pytest.approx(float(row["lower"]), rel=2e-3), row["id"]
@@ -103,7 +103,7 @@ def test_strength_is_ridges_times_strengths_times_bounds(text: str) -> None:
     assert joint.weakest_n == weakest
     assert joint.allowable_n == pytest.approx(min(weakest, joint.external_yield_n) / 4)
     assert CAUTIONS["form_strength_rules"][1] in joint.why()
-    low, high = joint.raising_torque_nm
+    low, high = joint.raising_torque_min_nm, joint.raising_torque_max_nm
     d2 = outer.basic_pitch_mm
     for got, f in ((low, 0.10), (high, 0.16)):
         assert got == pytest.approx(contact.torque(2000, outer.lead_mm, d2, half, f, 1) / 1000)

@@ -9,7 +9,7 @@ from click.testing import CliRunner
 
 import halfnut as hn
 from halfnut import _core, cli
-from halfnut.threads.gauging import pitch_diameter_from_wires_exact_mm
+from halfnut.threads.formulas import pitch_diameter_from_wires_exact_mm
 from halfnut.threads.questions import shop_plug
 
 NUTS = ["Tr16x4-7H", "Tr40x14(P7)-8H", "1-5 Acme-2G", "1-5 Acme-3C", "1-5 Stub Acme-2G", "G1/2", "1/4-20 BSW", "M10-6H"]

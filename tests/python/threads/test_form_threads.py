@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 import halfnut as hn
 from halfnut.core import catalogue
 from halfnut.material import coatings
-from halfnut.threads import standard
+from halfnut.threads import formulas, standard
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "oracles")]
 
@@ -421,12 +421,12 @@ def test_a_pair_goes_together_and_measures_back(text: str) -> None:
     verdict = hn.judge(
         found, over_wires=hn.mm(read.over_max_mm), wire=hn.mm(read.wire_mm), major=hn.mm(outer.major_max_mm)
     )
-    assert verdict.diameters["pitch"].measured_mm == pytest.approx(outer.pitch_max_mm, abs=1e-6)
+    assert verdict.pitch.measured_mm == pytest.approx(outer.pitch_max_mm, abs=1e-6)
     assert verdict.place == "within"
     cut = hn.judge(found, pitch=hn.mm(outer.pitch_min_mm - 0.05))
     assert cut.place == "overcut"
     left = hn.judge(found, pitch=hn.mm(outer.pitch_max_mm + 0.05))
-    assert left.diameters["pitch"].to_enter_mm == pytest.approx(0.05)
+    assert left.pitch.to_enter_mm == pytest.approx(0.05)
 
 
 def test_printed_acme_size_over_wires() -> None:
@@ -455,14 +455,14 @@ def test_a_coating_moves_the_pitch_diameter_by_its_flank_angle(text: str, factor
 def test_lead_screws_hold_or_run() -> None:
     single, five = hn.limits("Tr20x4-7e"), hn.limits("Tr20x20(P4)-7e")
     assert single.holding_friction < 0.1 < five.holding_friction
-    at = standard.screw_efficiency(20.0, 18.0, 15.0, 0.1)
-    assert at > 0.5 > standard.screw_efficiency(4.0, 18.0, 15.0, 0.1)
+    at = formulas.screw_efficiency(20.0, 18.0, 15.0, 0.1)
+    assert at > 0.5 > formulas.screw_efficiency(4.0, 18.0, 15.0, 0.1)
     # energy: one turn lifts the lead, the torque of the inclined plane does the work
     for lead, d2, half, f in ((4.0, 18.0, 15.0, 0.15), (10.0, 20.0, 14.5, 0.12)):
         tangent = lead / (math.pi * d2)
         secant = math.sqrt(1 + (math.tan(math.radians(half)) / math.sqrt(1 + tangent**2)) ** 2)
         torque = d2 / 2 * (f * secant + tangent) / (1 - f * secant * tangent)
-        assert standard.screw_efficiency(lead, d2, half, f) == pytest.approx(lead / (2 * math.pi * torque), rel=1e-9)
+        assert formulas.screw_efficiency(lead, d2, half, f) == pytest.approx(lead / (2 * math.pi * torque), rel=1e-9)
 
 
 def test_small_whitworth_bolts_have_an_allowance() -> None:

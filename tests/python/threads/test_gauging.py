@@ -265,7 +265,7 @@ def test_a_reading_inside_the_answer_is_judged_within(share, thread):
     assert verdict.place == "within"
     above = hn.judge(thread, over_wires=hn.mm(answer.over_max_mm + 0.001), wire=hn.mm(answer.wire_mm))
     assert above.place == "metal left"
-    assert above.diameters["pitch"].to_enter_mm == pytest.approx(0.001, rel=0.05)
+    assert above.pitch.to_enter_mm == pytest.approx(0.001, rel=0.05)
 
 
 def test_a_verdict_by_hand():
@@ -357,7 +357,7 @@ def test_columns_of_verdicts_agree_with_single_ones():
         assert columns["place"][row] == single.place
         assert tuple(filter(None, columns["classes_met"][row].split("; "))) == single.classes_met
         assert columns["functional_pitch_mm"][row] == single.functional_pitch_mm
-        for name, judged in single.diameters.items():
+        for name, judged in (("major", single.major), ("pitch", single.pitch), ("minor", single.minor)):
             assert columns[f"{name}_place"][row] == judged.place
             for key in ("measured_mm", "min_mm", "max_mm", "to_enter_mm", "to_middle_mm", "to_last_mm"):
                 value = getattr(judged, key)
@@ -374,6 +374,6 @@ def test_columns_of_verdicts_agree_with_single_ones():
 def test_a_reading_across_balls_takes_the_smallest_minor_diameter_when_none_is_given():
     nut = hn.wires("M10-6H")
     verdict = hn.judge("M10-6H", over_wires=hn.mm(nut.over_min_mm), wire=hn.mm(nut.wire_mm))
-    assert verdict.diameters["pitch"].measured_mm == pytest.approx(9.026, abs=1e-9)
+    assert verdict.pitch.measured_mm == pytest.approx(9.026, abs=1e-9)
     assert "judge_minor_assumed" in [caution.code for caution in verdict.told]
     assert any(item.rule_id == "wire_contact" for item in verdict.evidence)

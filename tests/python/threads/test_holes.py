@@ -15,7 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import cli, threads
+from halfnut import cli, cutting, threads
 from halfnut._core import parse_length
 from halfnut.core import catalogue, shop_tables
 
@@ -48,9 +48,9 @@ def test_worked_figures():
             case "percent":
                 ours = threads.thread_percent(float(row["diameter"]), float(row["pitch"]), float(row["hole"]))
             case "point_share":
-                ours = threads.point_length_mm(1.0, float(row["angle_deg"]))
+                ours = cutting.point_length_mm(1.0, float(row["angle_deg"]))
             case "countersink_share":
-                ours = threads.countersink_depth_mm(2.0, 1.0, float(row["angle_deg"]))
+                ours = cutting.countersink_depth_mm(2.0, 1.0, float(row["angle_deg"]))
         places = len(row["printed"].partition(".")[2])
         assert abs(ours - float(row["printed"])) <= 0.5 * 10**-places + 1e-9, row
         counted += 1

@@ -6,7 +6,7 @@ import pytest
 
 import halfnut as hn
 from halfnut.material.coatings import BuildUp
-from halfnut.threads import gauging
+from halfnut.threads import formulas
 
 # half angle, pitch diameters and major diameters of the external part, pitch, starts; roughly of each form's kind
 FORMS = {
@@ -38,13 +38,13 @@ def test_wires_of_other_forms_are_those_of_the_functions_of_numbers(name):
     half_angle, (low, high), (_, crest), pitch, starts = FORMS[name]
     answer = hn.wires(screw(name), wire="best")
     sizes = (crest, pitch, starts * pitch, half_angle, answer.wire_mm)
-    assert answer.over_max_mm == gauging.over_wires_exact_mm(high, *sizes)
-    assert answer.over_min_mm == gauging.over_wires_exact_mm(low, *sizes)
+    assert answer.over_max_mm == formulas.over_wires_exact_mm(high, *sizes)
+    assert answer.over_min_mm == formulas.over_wires_exact_mm(low, *sizes)
     assert answer.wire_error_factor == pytest.approx(1 + 1 / math.sin(math.radians(half_angle)))
     assert answer.measuring_force_n is None  # the table is for 60 degrees
     assert (answer.micrometer_max_mm is None) == (starts % 2 == 0)
     assert answer.lines()[0].startswith(f"{2 * half_angle:g} degree external thread, pitch {pitch:g} mm")
-    back = gauging.pitch_diameter_from_wires_exact_mm(answer.over_max_mm, *sizes)
+    back = formulas.pitch_diameter_from_wires_exact_mm(answer.over_max_mm, *sizes)
     assert back == pytest.approx(high, rel=1e-12)
     with pytest.raises(hn.DomainError, match=r"must be from .* best"):
         hn.wires(screw(name), wire="0.1 mm")
@@ -106,7 +106,7 @@ def test_balls_of_other_forms_and_inches():
     answer = hn.wires(nut)
     assert (answer.thread, answer.unit, answer.over_max_lead_mm) == ("our nut", "in", None)
     ball = (0.8 * 25.4, 5.08, 5.08, 14.5, answer.wire_mm)
-    assert answer.over_max_mm == pytest.approx(gauging.across_balls_exact_mm(0.9050 * 25.4, *ball), rel=1e-14)
+    assert answer.over_max_mm == pytest.approx(formulas.across_balls_exact_mm(0.9050 * 25.4, *ball), rel=1e-14)
 
 
 @pytest.mark.parametrize(

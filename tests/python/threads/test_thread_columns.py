@@ -238,7 +238,7 @@ def test_verdicts_on_parts_of_every_form(text, off, lead, angles, crest, over):
     assert done["place"][0] == one.place
     assert done["classes_met"][0] == "; ".join(one.classes_met)
     assert same(done["functional_pitch_mm"][0], one.functional_pitch_mm)
-    for name, judged in one.diameters.items():
+    for name, judged in (("major", one.major), ("pitch", one.pitch), ("minor", one.minor)):
         assert done[f"{name}_place"][0] == judged.place
         for figure in ("measured_mm", "min_mm", "max_mm", "to_enter_mm", "to_middle_mm", "to_last_mm"):
             assert same(done[f"{name}_{figure}"][0], getattr(judged, figure))

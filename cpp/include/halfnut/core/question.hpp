@@ -209,7 +209,9 @@ struct FigureRow {
     std::string_view unit{};
     const RecordRow* of = nullptr;  ///< of records, and of an answer within this one
     bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
-    std::string_view kin{};         ///< the Python class that a text is the name of: "Alloy"
+    bool is_aside =
+        false;  ///< made of others for what is told: no face lists it; who asks for it by its key has it
+    std::string_view kin{};                       ///< the Python class that a text is the name of: "Alloy"
     std::span<const std::string_view> choices{};  ///< of a text that is one of these
     Value (*get)(const void* answer) = nullptr;
 
@@ -234,21 +236,37 @@ struct FigureRow {
 struct SaidRow {
     std::string_view label;
     std::string_view text;
-    std::string_view each{};  ///< records within, each of which makes a row
+    std::string_view each{};  ///< records within, each of which makes a row; "matches+": all but the first
 };
 
-/// How an answer is told. In a template {torque_nm} is a figure, spelled by the unit at the end of its key,
-/// {deflection_mm:fine} one of another kind, {bore_mm:both} has the other unit in brackets, {share:.2f} is a
-/// plain number, {low_n..high_n} a span, {cut.feed_said} a figure of an answer within; what stands in square
-/// brackets is left out where one of its figures is lacking, and so is the row for one outside. Where a
-/// figure is several texts a label "*or" gives each a row of its own, "#" a number, and "*" alone takes
-/// labels and texts as they are; "=" takes the rows of an answer within.
+/// How an answer is told. In a template stands
+///   {torque_nm}         a figure, spelled by the unit at the end of its key
+///   {bore_mm:fine}      of another kind; "fine both" has the other unit in brackets, "fine other" that
+///   alone;
+///                       both and other by themselves are of a length
+///   {share:.2f}         a plain number; {2*share:.2f} twice that, {length_mm/25.4:.4f} in another unit
+///   {low_n..high_n}     a span
+///   {cut.feed_said}     a figure of an answer within; {names.first}, {names.last} and {names.count} of a
+///   list,
+///                       {places} each record of a list as it is told, {} this one
+///   {limited_by:limit}  of a code its text in that list of the words; {said/load} a text of them
+///   {hand=left}         nothing where that is so, else it lacks; of numbers, whose other side may be a
+///   figure,
+///                       != < > <= >= too
+///   {by_form?}          nothing where a flag is true, a number is there, a text or list is not empty;
+///   {by_form!}          nothing where not
+///   {limits:limit and}  of a list "and" for the commas
+/// What stands in square brackets is left out where one of its figures is lacking, and so is the row for one
+/// outside. Where a figure is several texts a label "*or" gives each a row of its own, "#" a number, and "*"
+/// takes labels and texts as they are; "=" takes the rows of an answer within, with `each` before texts.
 struct Says {
     std::string_view answer{};  ///< the first line
     std::span<const SaidRow> rows{};
     std::string_view
         brief{};  ///< labels of the rows that the short answer has, a comma between them; "*": all
-    bool at_machine = false;  ///< what comes before these figures is said with a caution
+    bool at_machine = false;   ///< what comes before these figures is said with a caution
+    std::string_view first{};  ///< what is printed as the first line in its place
+    std::string_view last{};   ///< the last line of the short answer
 };
 
 struct RecordRow {
@@ -257,6 +275,8 @@ struct RecordRow {
     std::span<const FigureRow> figures;
     std::string_view leads{};  ///< keys of the figures that are the answer, a blank between them
     Says says{};
+    bool in_both = false;      ///< the flat dictionary has each figure in the other system too
+    std::string_view items{};  ///< key of the list that the answer comes to, where it can be walked as one
 };
 
 struct Question {
@@ -611,6 +631,9 @@ constexpr FigureRow figure_row(std::string_view path, std::string_view about) {
     return out;
 }
 
+template <class Whole, class Made>
+std::pair<Whole, Made> made_of(Made (*)(const Whole&));  // never called
+
 template <const RecordRow& Of, class M, class At>
 constexpr FigureRow record_row(std::string_view path, std::string_view about) {
     FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::record, .of = &Of};
@@ -640,6 +663,35 @@ constexpr FigureRow records_row(std::string_view path, std::string_view about) {
 }
 
 }  // namespace detail
+
+/// A figure that a function makes of an answer when it is asked for: `Made of(const Answer&)`.
+template <auto Of>
+constexpr FigureRow made_figure(std::string_view key, std::string_view about) {
+    using Pair = decltype(detail::made_of(Of));
+    using Made = typename Pair::second_type;
+    FigureRow out{.key = key, .about = about, .kind = detail::figure_kind<Made>(), .is_aside = true};
+    out.unit = out.kind == AnsweredKind::number ? detail::suffix_of(key).unit : "";
+    out.is_always = !detail::kIsOptional<Made>;
+    out.get = [](const void* answer) {
+        return shown(Of(*static_cast<const typename Pair::first_type*>(answer)));
+    };
+    return out;
+}
+
+/// The same of records: `std::vector<Item> of(const Answer&)`.
+template <const RecordRow& Record, auto Of>
+constexpr FigureRow made_records(std::string_view key, std::string_view about) {
+    using Whole = typename decltype(detail::made_of(Of))::first_type;
+    FigureRow out{.key = key, .about = about, .kind = AnsweredKind::records, .of = &Record, .is_aside = true};
+    out.get = [](const void* answer) {
+        Values items;
+        for (const auto& item : Of(*static_cast<const Whole*>(answer))) {
+            items.push_back({values_of(Record, &item)});
+        }
+        return Value{std::move(items)};
+    };
+    return out;
+}
 
 // A type and a member cannot stand in parentheses.
 // NOLINTBEGIN(bugprone-macro-parentheses)

@@ -46,6 +46,8 @@ struct Seconds {
 struct Share {
     std::string name;
     double share = kNaN;
+    double cost_s = kNaN;  ///< time that would be saved without it, where that is told beside it
+    std::string said{};    ///< how far it would have to give
 };
 
 /// One pass: its cut, what it leaves, and where the dial stands.
