@@ -11,17 +11,7 @@ namespace {
 using Codes = py::array_t<std::int32_t>;
 
 /// Distinct keys and their numbers. The bytes of a key must outlive it.
-class Known {
-   public:
-    /// Number of a key, and whether it is new.
-    std::pair<std::int32_t, bool> add(std::string_view key) {
-        const auto [at, is_new] = numbers_.try_emplace(key, static_cast<std::int32_t>(numbers_.size()));
-        return {at->second, is_new};
-    }
-
-   private:
-    std::unordered_map<std::string_view, std::int32_t> numbers_;
-};
+using Known = std::unordered_map<std::string_view, std::int32_t>;
 
 /// A text that has UTF-8: half of a surrogate pair is spelled out, so that the row is refused and not the
 /// batch.
@@ -43,8 +33,9 @@ py::tuple code_array(const py::array& values) {
     Known known;
     py::list texts;
     for (py::ssize_t row = 0; row < rows; ++row) {
-        const auto [code, is_new] = known.add({data + static_cast<std::size_t>(row) * width, width});
-        out[row] = code;
+        const std::string_view key{data + static_cast<std::size_t>(row) * width, width};
+        const auto [at, is_new] = known.try_emplace(key, static_cast<std::int32_t>(known.size()));
+        out[row] = at->second;
         if (is_new) {
             texts.append(spelled_out(py::str(values[py::int_(row)])));
         }
@@ -83,8 +74,9 @@ py::tuple code_objects(const py::object& values) {
             bytes = PyBytes_AS_STRING(spelled.ptr());
             size = PyBytes_GET_SIZE(spelled.ptr());
         }
-        const auto [code, is_new] = known.add({bytes, static_cast<std::size_t>(size)});
-        out[row] = code;
+        const std::string_view key{bytes, static_cast<std::size_t>(size)};
+        const auto [at, is_new] = known.try_emplace(key, static_cast<std::int32_t>(known.size()));
+        out[row] = at->second;
         if (is_new) {
             texts.append(spelled_out(py::reinterpret_borrow<py::str>(object)));
         }

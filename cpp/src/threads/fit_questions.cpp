@@ -249,7 +249,11 @@ constexpr RecordRow kFitRecord{
      "[{verdict=mismatch}{turns_to_bind>0}not one thread: the leads differ by {lead_mismatch_mm} a turn, "
      "bound after "
      "{turns_to_bind:.1f} turns at most]",
-     kFitSays, "axial, tilt, or", false, {}, "{said/load}"},
+     kFitSays,
+     "axial, tilt, or",
+     false,
+     {},
+     "{said/load}"},
     true};
 
 /// One part of a fit: its limits, its coating, and what was measured in their place.

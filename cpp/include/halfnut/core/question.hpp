@@ -72,7 +72,7 @@ struct Asking {
     const Catalogue& catalogue;
     bool inch =
         false;  ///< the argument that leads was given in inches: so are the answer's words and usual sizes
-    int led_by = 0;  ///< rank of that argument; 0: none was given
+    int led_by = 0;        ///< rank of that argument; 0: none was given
     bool evidence = true;  ///< whether what the figures rest on is wanted: columns of rows have none
     std::vector<std::shared_ptr<const void>>
         kept{};  ///< what was made of what is asked, and views of it stand there
