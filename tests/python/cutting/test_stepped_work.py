@@ -4,7 +4,6 @@ import pytest
 
 import halfnut as hn
 from halfnut import cutting
-from halfnut.cutting import rigidity
 
 HOLDS = ("chuck", "chuck and centre", "between centres")
 CUT = {"depth": "0.5 mm", "length": "60 mm", "feed": "0.1 mm/rev", "machine": "metric-lathe"}
@@ -33,7 +32,7 @@ def test_the_deflection_is_that_of_the_beam_with_what_the_cut_leaves(hold):
     )
     left = [(80.0, 36.0, 10.0), (20.0, 20.0, 0.0), (60.0, 19.0, 0.0), (10.0, 20.0, 0.0)]
     places = [100.0 + 3.0 * i for i in range(21)]
-    bends = rigidity.work_bend_mm(left, hold, cut.passive_force_n, places, GPA)
+    bends = cutting.work_bend_mm(left, hold, cut.passive_force_n, places, GPA)
     assert cut.deflection_mm == pytest.approx(max(bends), rel=1e-9)
 
 
@@ -41,7 +40,7 @@ def test_what_is_thinner_than_the_cut_stays_as_it_is():
     neck = [("20 mm", "20 mm"), ("5 mm", "8 mm"), ("35 mm", "20 mm")]
     cut = hn.turn("1018", "20 mm", **CUT, sections=neck, cut_at="0 mm")
     left = [(20.0, 19.0, 0.0), (5.0, 8.0, 0.0), (35.0, 19.0, 0.0)]
-    (bend,) = rigidity.work_bend_mm(left, "chuck", cut.passive_force_n, [60.0], GPA)
+    (bend,) = cutting.work_bend_mm(left, "chuck", cut.passive_force_n, [60.0], GPA)
     assert cut.deflection_mm == pytest.approx(bend, rel=1e-9)
 
 
@@ -78,7 +77,7 @@ def test_passes_of_a_stepped_shaft_keep_the_deflection_of_its_sections():
     found = hn.choose("turn", "1018", "14 mm", "12 mm", sections=sections, **asked)
     last = found.passes[-1].cut
     places = [135.0 + 1.25 * i for i in range(21)]
-    bends = rigidity.work_bend_mm(
+    bends = cutting.work_bend_mm(
         [(135.0, 36.0, 0.0), (25.0, 12.0, 0.0)], "chuck and centre", last.passive_force_n, places, GPA
     )
     assert last.deflection_mm == pytest.approx(max(bends), rel=1e-9)
@@ -96,7 +95,7 @@ def test_held_work_is_looked_at_where_it_is_cut():
     parts = [("60 mm", "30 mm"), ("40 mm", "4 mm")]
     held = hn.hold("1018", "30 mm", depth="0.5 mm", length="50 mm", sections=parts, cut_at="40 mm")
     left = [(10.0, 30.0, 0.0), (50.0, 29.0, 0.0), (40.0, 4.0, 0.0)]
-    (bend,) = rigidity.work_bend_mm(left, "chuck", held.bend.force_n, [60.0], GPA)
+    (bend,) = cutting.work_bend_mm(left, "chuck", held.bend.force_n, [60.0], GPA)
     assert held.bend.worst_mm == pytest.approx(bend, rel=1e-9)
     assert held.bend.places_mm[-1] == pytest.approx(60.0)
     assert not slender(held)
