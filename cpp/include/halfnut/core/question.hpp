@@ -209,9 +209,8 @@ struct FigureRow {
     std::string_view unit{};
     const RecordRow* of = nullptr;  ///< of records, and of an answer within this one
     bool is_always = true;          ///< every answer has it; a number need not apply, nor what is optional
-    bool is_aside =
-        false;  ///< made of others for what is told: no face lists it; who asks for it by its key has it
-    std::string_view kin{};                       ///< the Python class that a text is the name of: "Alloy"
+    bool is_aside = false;          ///< made of others when told, on no face; who asks by its key has it
+    std::string_view kin{};         ///< the Python class that a text is the name of: "Alloy"
     std::span<const std::string_view> choices{};  ///< of a text that is one of these
     Value (*get)(const void* answer) = nullptr;
 
@@ -241,21 +240,18 @@ struct SaidRow {
 
 /// How an answer is told. In a template stands
 ///   {torque_nm}         a figure, spelled by the unit at the end of its key
-///   {bore_mm:fine}      of another kind; "fine both" has the other unit in brackets, "fine other" that
-///   alone;
-///                       both and other by themselves are of a length
-///   {share:.2f}         a plain number; {2*share:.2f} twice that, {length_mm/25.4:.4f} in another unit
+///   {bore_mm:fine}      of another kind: "fine both" has the other unit in brackets, "fine other" that
+///                       alone; both and other by themselves are of a length
+///   {share:.2f}         a plain number: {2*share:.2f} twice that, {length_mm/25.4:.4f} in another unit
 ///   {low_n..high_n}     a span
-///   {cut.feed_said}     a figure of an answer within; {names.first}, {names.last} and {names.count} of a
-///   list,
-///                       {places} each record of a list as it is told, {} this one
+///   {cut.feed_said}     a figure of an answer within; of a list {names.first}, {names.last}, {names.count},
+///                       {places} each record as it is told, {} this one
 ///   {limited_by:limit}  of a code its text in that list of the words; {said/load} a text of them
-///   {hand=left}         nothing where that is so, else it lacks; of numbers, whose other side may be a
-///   figure,
-///                       != < > <= >= too
-///   {by_form?}          nothing where a flag is true, a number is there, a text or list is not empty;
-///   {by_form!}          nothing where not
 ///   {limits:limit and}  of a list "and" for the commas
+///   {hand=left}         nothing where that is so, else it lacks; of numbers != < > <= >= too, whose other
+///                       side may be a figure
+///   {by_form?}          nothing where a flag is true, a number is there, a text or list is not empty;
+///                       {by_form!} nothing where not
 /// What stands in square brackets is left out where one of its figures is lacking, and so is the row for one
 /// outside. Where a figure is several texts a label "*or" gives each a row of its own, "#" a number, and "*"
 /// takes labels and texts as they are; "=" takes the rows of an answer within, with `each` before texts.
