@@ -51,13 +51,14 @@ int place_of_holder(const machine::Machine* machine,
 /// Lowest and highest speed, finest and coarsest feed; None where the tables have none.
 py::tuple windows(std::size_t alloy, const std::string& operation, const std::string& tool_material,
                   double depth_mm, double feed_mm, std::optional<double> hardness_hb,
-                  const Catalogue& catalogue) {
+                  const Catalogue& catalogue, std::optional<double> diameter_mm) {
     const WindowQuery query{.alloy = &catalogue.alloys[alloy],
                             .hardness_hb = hardness_hb.value_or(kNaN),
                             .operation = from_name<Operation>("operation", operation),
                             .tool_material = from_name<ToolMaterial>("tool", tool_material),
                             .depth_mm = depth_mm,
-                            .feed_mm = feed_mm};
+                            .feed_mm = feed_mm,
+                            .diameter_mm = diameter_mm.value_or(kNaN)};
     SpeedWindow speed;
     FeedWindow feed;
     (void)speed_window(catalogue, query, speed);
@@ -105,8 +106,9 @@ void bind_cutting(py::module_& module) {
         "text"_a, "catalogue"_a, "Read a pattern by name or by metric form.");
     module.def(
         "windows", &windows, "alloy"_a, "operation"_a, "tool_material"_a, "depth_mm"_a, "feed_mm"_a,
-        "hardness_hb"_a, "catalogue"_a,
-        "Lowest and highest cutting speed, m/min; finest and coarsest feed, mm a revolution or a tooth.");
+        "hardness_hb"_a, "catalogue"_a, "diameter_mm"_a = std::nullopt,
+        "Lowest and highest cutting speed, m/min; finest and coarsest feed, mm a revolution or a tooth. "
+        "feed_mm, of the row of speed, may be NaN; diameter_mm: of a cutter or drill.");
     module.def("work_bend_mm", &work_bend, "sections"_a, "hold"_a, "force_n"_a, "places_mm"_a,
                "youngs_modulus_gpa"_a, "steadies_mm"_a = std::vector<double>{}, "centre_n_um"_a = kInfinite,
                "chuck_n_um"_a = kInfinite,

@@ -20,6 +20,14 @@ are asked of whoever makes the case, for they are tables and no part of the choi
     tolerance
                         None where there is no such limit
     band                of the diameter, of the length in facing; None where there is no tolerance
+
+A case of milling, "mill slot", "mill side", "mill face" or "mill pocket", has feeds in mm a minute and also
+
+    cutter, teeth       mm, number
+    width, over         mm in all, mm that one pass goes across at most
+    length, carbide     mm of the work along the feed; whether the cutter is of carbide
+    wind_rate           mm/min of the slide when wound back
+    bend, tolerance     mm that the cutter may bend in any pass, in the last ones
 """
 
 from __future__ import annotations
@@ -32,6 +40,9 @@ ACROSS = 0.983 + (1.618 - 0.983) * (0.15 - 0.1) / (0.3 - 0.1)
 THIN = 0.01
 FINE = 0.51
 ROOM = 1e-9  # limits on what is set hold up to here above, on what is reckoned from here below
+RUBS = 0.005  # mm of chip, below which a cutter's tooth rubs
+LAST = 0.2  # mm, that the last milled pass takes down after others
+MOST_ACROSS = 4  # times the fewest passes side by side
 
 
 def milliseconds(seconds):
@@ -161,9 +172,11 @@ def change(case, lever, wanted):
 
 def closing(case, left, from_start):
     """Depths of the finishing cuts that may take what is left, and measurements before them; None for none."""
-    band, least, line = case["band"], case["least"], case["line"]
     if left <= 0:
         return None
+    if case["cut"].startswith("mill"):
+        return closing_of_mill(case, left, from_start)
+    band, least, line = case["band"], case["least"], case["line"]
     if band is not None and band < 0.1:
         low, high = max(0.1, least), max(0.25, 1.5 * max(0.1, least))
     else:
@@ -186,6 +199,90 @@ def closing(case, left, from_start):
     return [left / 2, left / 2], 2
 
 
+def closing_of_mill(case, left, from_start):
+    """The last pass; of work that needs no others two, measured between them, where the dial can divide it."""
+    band, line = case["band"], case["line"]
+    if not from_start:
+        return None if left < LAST * (1 - ROOM) else ([left], 0 if band is None else 1)
+    half = math.floor(left / (2 * line) + 0.5 + 1e-9) * line
+    if band is None or half <= 0 or left - half <= 1e-6 * line:
+        return [left], 0
+    return [half, left - half], 1
+
+
+def mill_holds(case, depth, rpm, available, feed, finish):
+    """Whether one pass of a cutter keeps every limit; feed is in mm/min."""
+    d, bite = case["cutter"], case["bite"]
+    a_tooth = feed / rpm / case["teeth"]
+    v = math.pi * d * rpm / 1000
+    if depth > case["deepest"] * (1 + ROOM):
+        return False
+    if finish and case["roughness"] is not None and case["cut"] != "mill slot":
+        leading = 1000 * (feed / rpm) ** 2  # what one tooth that stands out leaves
+        rough = leading / (32 * 0.8) if case["cut"] == "mill face" else leading / (16 * d)
+        if rough > case["roughness"] * (1 + ROOM):
+            return False
+    if a_tooth > case["guide"](depth) * (1 + ROOM) or v > case["window"](depth, a_tooth) * (1 + ROOM):
+        return False
+    engaged = math.acos(1 - 2 * bite / d)
+    thickest = a_tooth * (math.sin(engaged) if bite < d / 2 else 1.0)
+    if thickest * (1 - ROOM) < RUBS:
+        return False
+    mean = 2 * a_tooth * bite / (d * engaged)
+    kc = 1.2 * case["kc11"] * mean ** -case["mc"] * speed_factor(v, case["v0"])
+    power = bite * depth * feed * kc / 60e6 * case["high"]
+    force = power * 60000 / v
+    if available is not None and power > available * (1 - ROOM):
+        return False
+    if case["torque"] is not None and force * d / 2000 > case["torque"] * (1 - ROOM):
+        return False
+    if case["force"] is not None and force > case["force"] * (1 - ROOM):
+        return False
+    if case["stick_out"] is None:
+        return True
+    modulus = 580e3 if case["carbide"] else 210e3
+    bend = force * case["stick_out"] ** 3 / (3 * modulus * second_moment(0.8 * d, 0))
+    return bend <= (case["tolerance"] if finish else case["bend"]) * (1 - ROOM)
+
+
+def divided(case, across):
+    """The case with so many passes side by side: how wide each bites, how far it goes."""
+    d, width, length = case["cutter"], case["width"], case["length"]
+    bite = min(d, width / across) if case["cut"] in ("mill side", "mill face") else d
+    travel = length + 2
+    if case["cut"] == "mill side":
+        travel += math.sqrt(bite * (d - bite)) if bite < d / 2 else d / 2
+    elif case["cut"] == "mill face":
+        travel += (d - math.sqrt(d**2 - bite**2)) / 2 + d / 2
+    elif case["cut"] == "mill slot":
+        travel += d / 2
+    else:
+        travel = max(0.0, length - d) + 2
+    return {**case, "across": across, "bite": bite, "travel": travel, "wind_s": 60 * travel / case["wind_rate"]}
+
+
+def tried_across(case):
+    """Numbers of passes side by side: slots and pockets start in the full, the others divide what there is evenly."""
+
+    def passes(wide):
+        return max(1, math.ceil(wide / case["over"] - ROOM))
+
+    if case["cut"] in ("mill slot", "mill pocket"):
+        rest = case["width"] - case["cutter"]
+        return [1 + passes(rest) if rest > ROOM * case["cutter"] else 1]
+    return range(passes(case["width"]), MOST_ACROSS * passes(case["width"]) + 1)
+
+
+def fastest_milled(case, remember=False):
+    """The least of all numbers of passes side by side, with that number, the fewest of equal ones."""
+    best = None
+    for across in tried_across(case):
+        found = fastest_as_shops(divided(case, across), remember)
+        if found is not None and (best is None or found[0] < best[0]):
+            best = (*found, across)
+    return best
+
+
 def fastest_as_shops(case, remember=False):
     """The least of passes as shops divide them, and how many lines readings are apart; None where there are none.
 
@@ -205,20 +302,24 @@ def fastest_as_shops(case, remember=False):
 
 def fastest_apart(case, apart, remember=False):
     """The least (milliseconds with measuring, levers moved, sum of speed places), readings so many lines apart."""
-    face = case["cut"] == "face"
-    whole = case["off"] if face else abs(case["diameter"] - case["to"]) / 2
-    slope = {"face": 0.0, "turn": -2.0, "bore": 2.0}[case["cut"]]
+    milled = case["cut"].startswith("mill")
+    along = milled or case["cut"] == "face"
+    whole = case["off"] if along else abs(case["diameter"] - case["to"]) / 2
+    slope = {"turn": -2.0, "bore": 2.0}.get(case["cut"], 0.0)
     line, band = case["line"], case["band"]
     lines = math.floor(whole / line + 1e-6)
     levers = list(product(range(len(case["speeds"])), range(len(case["feeds"]))))
-    end = case["diameter"] if face else case["to"]
+    end = case["diameter"] if along else case["to"]
 
     def pass_ms(lever):
-        rate = case["feeds"][lever[1]][0] * case["speeds"][lever[0]][0]
-        return sum(map(milliseconds, (60 * case["travel"] / rate, case["wind_s"], case["dial_s"])))
+        rate = case["feeds"][lever[1]][0] * (1 if milled else case["speeds"][lever[0]][0])
+        one = sum(map(milliseconds, (60 * case["travel"] / rate, case["wind_s"], case["dial_s"])))
+        return one * case.get("across", 1)
 
     def fits(before, after, depth, lever, finish, spring=math.inf):
         rpm, available = case["speeds"][lever[0]][:2]
+        if milled:
+            return mill_holds(case, depth, rpm, available, case["feeds"][lever[1]][0], finish)
         return holds(case, before, after, depth, rpm, available, case["feeds"][lever[1]][0], finish, spring)
 
     def size(off):

@@ -5,6 +5,7 @@ Windows of speed and feed, and constants of force, are asked of the tables; noth
 
 from __future__ import annotations
 
+import functools
 import math
 import random
 from collections.abc import Sequence
@@ -233,6 +234,146 @@ def least_depth(alloy, tool, nose):
     keen = "carbide" not in tool or (tool == "carbide" and alloy.iso513 == "N")
     edge = 0.05 if keen else max(0.1, nose / 3)
     return max(edge, 0.1) if alloy.iso513 in "MS" else edge
+
+
+SHAPES = ("mill slot", "mill side", "mill face", "mill pocket")
+USUAL_OVER = {"mill slot": 0.5, "mill side": 0.25, "mill face": 0.7, "mill pocket": 0.5}  # of the cutter's diameter
+MILLED = ("6061-T6", "7075-T6", "1018", "304", "grey iron", "C36000", "titanium grade 2")
+
+
+def small_mill(chance: random.Random, lines: Sequence[float], steps: int) -> _core.Machine:
+    """A mill of at most so many speeds and feeds."""
+    given: dict[str, Any] = {"motor_kw": chance.choice([0.06, 0.2, 1.0])}
+    if chance.random() < 0.3:
+        given["torque_limit_nm"] = chance.choice([2.0, 8.0, 25.0])
+    speeds = []
+    for rpm in sorted(chance.sample([120, 260, 500, 850, 1500, 2600], chance.randint(1, steps))):
+        positions = [_core.Position("belt", chance.choice("AB")), _core.Position("lever", chance.choice("12"))]
+        speeds.append(_core.SpindleStep(rpm=rpm, stop_to_change=chance.random() < 0.5, positions=positions))
+    feeds = []
+    for feed in sorted(chance.sample([30, 60, 110, 180, 300, 500], chance.randint(1, steps))):
+        stop = chance.random() < 0.2
+        at = [_core.Position("knob", chance.choice("XYZ"))]
+        feeds.append(_core.FeedStep(feed_mm=feed, stop_to_change=stop, positions=at))
+    slides = [
+        _core.Slide(name=name, travel_per_turn_mm=chance.choice([2.0, 5.0]), graduation_mm=graduation)
+        for name, graduation in (("x", 0.05), ("y", 0.05), ("z", chance.choice(lines)))
+    ]
+    return _core.Machine(
+        name="small",
+        kind="mill",
+        efficiency=0.8,
+        spindle=speeds,
+        table=_core.FeedLadder(kind="per minute", steps=feeds),
+        slides=slides,
+        lever_change_s=4.0,
+        stop_change_s=30.0,
+        measure_s=20.0,
+        **given,
+    )
+
+
+def small_milling(seed: int, lines: Sequence[float], most: int, steps: int):
+    """A mill and a question to the core about it, as `small_case` makes those of lathes."""
+    chance = random.Random(seed)
+    machine = small_mill(chance, lines, steps)
+    cut = chance.choice(SHAPES)
+    alloy = hn.alloy(chance.choice(MILLED))
+    tool = chance.choice(["hss", "carbide"])
+    cutter = chance.choice([32.0, 50.0] if cut == "mill face" else [4.0, 10.0, 16.0])
+    line = next(slide.graduation_mm for slide in machine.slides if slide.name == "z")
+    numbers = {
+        "diameter_mm": cutter,
+        "off_mm": line * chance.choice(range(1, most + 1)) + chance.choice([0.0, 0.0, 0.37 * line]),
+        "length_mm": chance.choice([15.0, 60.0, 180.0]),
+        "dial_set_s": 3.0,
+        "flutes": chance.choice([None, 2, 3]),
+    }
+    widths = {"mill side": [0.1, 0.25, 0.5, 1.0], "mill face": [0.4, 0.7, 1.4], "mill slot": [None, None, 1.0, 1.7]}
+    width = chance.choice(widths.get(cut, [1.0, 1.8, 2.6]))
+    numbers["width_mm"] = None if width is None else width * cutter
+    if chance.random() < 0.3:
+        numbers["step_over_mm"] = chance.choice([0.15, 0.5, 1.0]) * cutter
+    if chance.random() < 0.7:
+        numbers["deepest_mm"] = chance.choice([0.3, 0.6, 1.2, 4.0])
+    if chance.random() < 0.5:
+        numbers["tolerance_mm"] = chance.choice([0.03, 0.1])
+    if chance.random() < 0.3:
+        numbers["roughness_um"] = chance.choice([1.6, 6.3])
+    if chance.random() < 0.2:
+        numbers["force_n"] = chance.choice([80.0, 400.0])
+    if chance.random() < 0.6:
+        numbers["stick_out_mm"] = chance.choice([2.0, 3.5, 5.0]) * cutter
+        if chance.random() < 0.4:
+            numbers["deflection_mm"] = chance.choice([0.02, 0.05])
+    return machine, cut, alloy, tool, numbers, line
+
+
+def milling_case(machine, cut, alloy, tool, numbers, line):
+    """The case in the oracle's words; windows and constants of force are asked of the tables."""
+    tables = active()
+    face = cut == "mill face"
+    band = hn.force_band(alloy, "mill")
+    cutter = numbers["diameter_mm"]
+    operation = "face_mill" if face else "end_mill"
+
+    @functools.cache
+    def window(depth, a_tooth):
+        return _core.windows(alloy.index, operation, tool, depth, a_tooth, None, tables, cutter)[1]
+
+    @functools.cache
+    def guide(depth):
+        found = _core.windows(alloy.index, operation, tool, depth, math.nan, None, tables, cutter)[3]
+        return min(0.003 * cutter, 0.05) if found is None else found
+
+    def controls(step):
+        return {each.control: each.setting for each in step.positions}
+
+    tolerance, bend = numbers.get("tolerance_mm"), numbers.get("deflection_mm", 0.1)
+    usual_down = {"mill face": 2.0, "mill side": cutter}.get(cut, cutter / 2)
+    x_turn = next(slide.travel_per_turn_mm for slide in machine.slides if slide.name == "x")
+    return {
+        "cut": cut,
+        "diameter": cutter,
+        "cutter": cutter,
+        "teeth": numbers["flutes"] or (2 if cutter < 5 else 4),
+        "off": numbers["off_mm"],
+        "width": numbers["width_mm"] or cutter,
+        "over": numbers.get("step_over_mm", USUAL_OVER[cut] * cutter),
+        "length": numbers["length_mm"],
+        "carbide": tool == "carbide",
+        "line": line,
+        "speeds": [
+            (step.rpm, machine.motor_kw * machine.efficiency, step.stop_to_change, controls(step))
+            for step in machine.spindle
+        ],
+        "feeds": [(step.feed_mm, step.stop_to_change, controls(step)) for step in machine.table.steps],
+        "wind_rate": max(60 * x_turn, *(step.feed_mm for step in machine.table.steps)),
+        "dial_s": numbers["dial_set_s"],
+        "measure_s": machine.measure_s,
+        "lever_s": machine.lever_change_s,
+        "stop_s": machine.stop_change_s,
+        "kc11": band.kc11_n_mm2,
+        "mc": band.mc,
+        "v0": table_speed(alloy),
+        "high": band.high * (1.25 if face else 1.1),  # ordinary wear
+        "window": window,
+        "guide": guide,
+        "deepest": numbers.get("deepest_mm", usual_down),
+        "roughness": numbers["roughness_um"] / aim_of(alloy, tool) if "roughness_um" in numbers else None,
+        "torque": None if math.isnan(machine.torque_limit_nm) else machine.torque_limit_nm,
+        "force": numbers.get("force_n"),
+        "stick_out": numbers.get("stick_out_mm"),
+        "bend": bend,
+        "tolerance": bend if tolerance is None else min(bend, 0.5 * tolerance),
+        "band": tolerance,
+    }
+
+
+def ask_milling(machine, cut, alloy, tool, numbers):
+    said = {key: value for key, value in numbers.items() if value is not None}
+    given = {key.removesuffix("_mm"): hn.mm(value) if key.endswith("_mm") else value for key, value in said.items()}
+    return hn.choose(cut, alloy, machine=machine, tool=tool, brief=True, **given)
 
 
 def ask(machine, cut, alloy, tool, numbers, hold, explain=False, free=False):

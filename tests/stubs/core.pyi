@@ -675,6 +675,7 @@ def windows(
     feed_mm: float,
     hardness_hb: float | None,
     catalogue: Catalogue,
+    diameter_mm: float | None = None,
 ) -> tuple[float | None, float | None, float | None, float | None]: ...
 
 # batch

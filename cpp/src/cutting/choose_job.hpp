@@ -271,7 +271,7 @@ class Job {
         return closing_.way == ClosingWay::halves || (closing_.way == ClosingWay::one_measured && from == 0);
     }
     /// Finishing cuts that take all from a step on; 0 where none may. What is on the work from the start may
-    /// be less than roughing leaves, though never less than can be cut.
+    /// be less than roughing leaves, though never less than can be cut, and one line is not divided.
     [[nodiscard]] int closes(int from) const noexcept {
         const bool two = halves(from);
         const double left = counted_.left_mm(from);
@@ -280,7 +280,8 @@ class Job {
             return 0;
         }
         const double least = from > 0 ? closing_.low_mm : two ? least_mm_ + dial_.line_mm / 2.0 : 0.0;
-        if (cut >= least * (1.0 - kSame)) {
+        const bool divides = !two || from > 0 || pairs(0);
+        if (cut >= least * (1.0 - kSame) && divides) {
             return two ? 2 : 1;
         }
         return from == 0 ? 1 : 0;

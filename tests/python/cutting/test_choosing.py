@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import random
 import sys
+from collections import Counter
 from pathlib import Path
 from typing import Any
 
@@ -18,9 +19,21 @@ from halfnut.machine.machines import Machine
 TESTS = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(TESTS / "oracles"), str(TESTS / "python")]
 import choose_brute  # noqa: E402
-from choose_cases import ask, oracle_case, places, small_case, small_machine, table_speed  # noqa: E402
+from choose_cases import (  # noqa: E402
+    SHAPES,
+    ask,
+    ask_milling,
+    milling_case,
+    oracle_case,
+    places,
+    small_case,
+    small_machine,
+    small_milling,
+    table_speed,
+)
 
 CASES, MANY = 2000, 200
+MILLED, MANY_MILLED = 800, 120
 
 
 def check_as_shops(cases: int, remember: bool, **size: Any) -> tuple[int, dict[str, dict[object, int]]]:
@@ -63,6 +76,48 @@ def test_passes_of_many_levers_over_many_lines_are_those_of_a_search_that_rememb
     assert impossible >= MANY // 10
     assert sum(count for passes, count in seen["passes"].items() if passes >= 4) >= MANY // 20
     assert sum(count for levers, count in seen["levers"].items() if levers >= 6) >= MANY // 5
+
+
+def check_milling(cases: int, remember: bool, **size: Any) -> tuple[int, dict[str, Counter[object]]]:
+    """Objective by objective, reading by reading, passes side by side; those without an answer, and what came up."""
+    impossible = 0
+    seen: dict[str, Counter[object]] = {key: Counter() for key in ("shape", "passes", "apart", "across", "more")}
+    for seed in range(cases):
+        machine, cut, alloy, tool, numbers, line = small_milling(seed, **size)
+        case = milling_case(machine, cut, alloy, tool, numbers, line)
+        expected = choose_brute.fastest_milled(case, remember)
+        found = ask_milling(machine, cut, alloy, tool, numbers)
+        if expected is None:
+            impossible += 1
+            assert not found.passes, f"case {seed}: nothing keeps every limit, but {len(found.passes)} passes"
+            continue
+        assert found.passes, f"case {seed}: {expected} was there"
+        cost = (round(1000 * (found.time_s - machine.measure_s)), found.levers_moved, places(machine, found))
+        got = (cost, found.lines_apart, found.across)
+        assert got == expected, f"case {seed}: {got}, trying everything gives {expected}"
+        more = found.across - min(choose_brute.tried_across(case))
+        what = (cut, len(found.passes), found.lines_apart, found.across, more)
+        for counts, key in zip(seen.values(), what, strict=True):
+            counts[key] += 1
+    print(f"{cases} cases, {impossible} without an answer; {seen}")
+    return impossible, seen
+
+
+def test_milled_passes_are_those_of_trying_every_one():
+    impossible, seen = check_milling(MILLED, remember=False, lines=(0.1, 0.2, 0.5), most=7, steps=3)
+    assert impossible >= MILLED // 10
+    assert min(seen["shape"][shape] for shape in SHAPES) >= MILLED // 40
+    assert len(seen["passes"]) >= 3
+    assert len(seen["across"]) >= 3
+    assert sum(count for more, count in seen["more"].items() if more) >= MILLED // 100
+
+
+def test_milled_passes_over_many_lines_are_those_of_a_search_that_remembers():
+    impossible, seen = check_milling(MANY_MILLED, remember=True, lines=(0.02, 0.05, 0.1), most=30, steps=4)
+    assert impossible >= MANY_MILLED // 10
+    assert len(seen["passes"]) >= 4
+    assert len(seen["apart"]) == 3
+    assert len(seen["across"]) >= 3
 
 
 def test_free_choice_is_that_of_trying_every_sequence():
@@ -307,6 +362,14 @@ def test_levers_that_stand_already_are_not_counted():
     now = {"now_spindle_rpm": first.spindle_rpm, "now_feed": f"{first.feed_mm_rev!r} mm/rev"}
     there = hn.choose("turn", "6061-T6", "32 mm", "30 mm", **now, **how)
     assert there.time_s < free.time_s
+
+
+def test_one_line_of_the_dial_is_not_divided():
+    how = {"width": "3 mm", "length": "80 mm", "tolerance": "0.1 mm", "machine": "bench-mill"}
+    for lines in (1, 2):
+        chosen = hn.choose("mill side", "6061-T6", "12 mm", off=hn.mm(0.02 * lines), **how)
+        assert [one.depth_mm for one in chosen.passes] == pytest.approx([chosen.line_mm] * lines)
+        assert ("little_left" in {item.code for item in chosen.cautions}) == (lines == 1)
 
 
 def test_the_edge_is_told_to_wear_out_within_the_cut():

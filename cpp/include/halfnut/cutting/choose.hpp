@@ -9,14 +9,13 @@
 ///   rough       any number of passes with one speed and one feed, each ending on a whole ten of lines; on a
 ///               five, or on any line, where tens cost more than kTensCost of the time
 ///   finish      as closing.hpp says for the tolerance: one cut, by the dial where no tolerance is given,
-///   else
-///               by the measurement before it; or two halves, measured before each. Work that needs no
+///               else by the measurement before it; or two halves, measured before each. Work that needs no
 ///               roughing has two also where one would do, measured between them: only what the tool has cut
-///               tells where it stands. In milling one last pass of at least 0.2 mm, measured before where a
-///               tolerance is given
+///               tells where it stands; one line of the dial is not divided. In milling one last pass of at
+///               least 0.2 mm, measured before where a tolerance is given
 ///   levers      those of roughing, or others that can be set without stopping the spindle
-///   spring      the pass before a measurement deflects by at most a quarter of the cut that follows; it and
-///               the single cut after it by at most a tenth of the tolerance
+///   spring      on a lathe the pass before a measurement deflects by at most a quarter of the cut that
+///               follows; it and the single cut after it by at most a tenth of the tolerance
 /// `single` asks for one pass instead.
 ///
 /// Free choice, on request: any depths, with any levers in every pass; the last two are a pair, with the same
