@@ -43,8 +43,7 @@ class Record(Value):
 
     `ANSWER` is the first line as a template, `ROWS` what stands under it, a label and a template each, `SHORT` the
     labels of the rows that the short answer has, ``*`` for every row, `FIRST` what is printed in place of the answer,
-    `LAST` the last line of the short one: see `Says` of the core,
-    which declares them.
+    `LAST` the last line of the short one: see `Says` of the core, which declares them.
     """
 
     ANSWER: ClassVar[str] = ""
